@@ -1,0 +1,1 @@
+"""The desk: a person's sentence in, the server asked, a reply out, over any channel."""

@@ -1,0 +1,1 @@
+"""The Stilepost server: plan, journal, forecast, watch and the doors to them."""
