@@ -1,0 +1,6 @@
+"""What an event is: the values every other room speaks of, and the hand-written file they come from.
+
+In: the text of an event file and, for the course, the bytes of its route. Out: `Event` (frozen values)
+or every mistake at once as `Problem`s with file, line, field and remedy; an `Event` back to text.
+Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
+"""

@@ -1,0 +1,6 @@
+"""Who is owed which notice now, and when to ask again.
+
+In: a `Situation` (event, facts, outlooks, notices already made, answers) and `now`. Out: a `Verdict`:
+notices owed and the next moment at which something may change by time alone. It has no other memory.
+Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
+"""

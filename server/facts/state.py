@@ -1,0 +1,158 @@
+"""What the fold makes of the entries: where each runner is, in facts, and what is doubted or open."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from server.facts.entry import Entry, Fix, Retired, Source
+
+
+class Going(StrEnum):
+    """Where in her race a runner is; the table in server/facts/fold.py says what leads where."""
+
+    BEFORE_START = "before the start"
+    MOVING = "moving"
+    AT_POINT = "at a point"
+    RESTING = "resting"
+    RETIRED = "retired"
+    IN_HAND = "retired, in hand"
+    FINISHED = "finished"
+    CLOSED = "closed"
+
+
+@dataclass(frozen=True, slots=True)
+class Stamp:
+    """A moment that is fact: when, how surely (one standard deviation), by whom, from which entry."""
+
+    at: datetime
+    spread: timedelta
+    entry: str
+    by: str
+    source: Source
+
+
+@dataclass(frozen=True, slots=True)
+class PointTimes:
+    """Arrival and departure at one point; `through` when she did not stay."""
+
+    point: str
+    arrived: Stamp | None = None
+    left: Stamp | None = None
+    through: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedFix:
+    """A position put on the course line: km along it, metres off it; None km = not placeable."""
+
+    fix: Fix
+    stamp: Stamp
+    km: float | None
+    off_m: float
+    ambiguous: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NotYet:
+    """An explicit 'not here yet' at a point."""
+
+    point: str
+    stamp: Stamp
+
+
+@dataclass(frozen=True, slots=True)
+class Retirement:
+    """A race that ended early: how, where (point id or words), and the entry that says so."""
+
+    how: Retired
+    point: str | None
+    stamp: Stamp
+
+
+@dataclass(frozen=True, slots=True)
+class LastKnown:
+    """The last thing that is fact: place, time, who saw it. `km` along the course where known."""
+
+    entry: str
+    kind: str
+    point: str | None
+    km: float | None
+    fix: Fix | None
+    at: datetime
+    by: str
+    received_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """From `start` to `end`; an open end is None."""
+
+    start: datetime
+    end: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerState:
+    """All facts about one runner, folded by seen time. Unconfirmed entries are listed, never folded in."""
+
+    runner: str
+    start: datetime
+    going: Going
+    times: tuple[PointTimes, ...]
+    positions: tuple[PlacedFix, ...] = ()
+    not_yet: tuple[NotYet, ...] = ()
+    rests: tuple[Interval, ...] = ()
+    conditions: tuple[Entry, ...] = ()
+    how_she_is: tuple[Entry, ...] = ()
+    help_open: Entry | None = None
+    retirement: Retirement | None = None
+    in_hand: Stamp | None = None
+    race_control_knows: Stamp | None = None
+    finished: Stamp | None = None
+    crew_has_her: Stamp | None = None
+    contact_lost: Stamp | None = None
+    last_known: LastKnown | None = None
+    last_heard: datetime | None = None
+    sweep_through: tuple[tuple[str, Stamp], ...] = ()
+    unconfirmed: tuple[Entry, ...] = ()
+    future: tuple[Entry, ...] = ()
+    folded: tuple[str, ...] = ()
+
+    def at_point(self, point_id: str) -> PointTimes | None:
+        """What is known of her at a point, or None."""
+        for t in self.times:
+            if t.point == point_id:
+                return t
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class RaceState:
+    """Race-level facts: delays, holds, moved cut-offs, closed access; and every runner's state.
+
+    `head` identifies the set of entries folded: same head and same `now`-dependent marks, same state.
+    """
+
+    head: str
+    runners: tuple[RunnerState, ...]
+    held: tuple[Interval, ...] = ()
+    ended_early: Stamp | None = None
+    cut_offs_moved: tuple[tuple[str, str, datetime], ...] = ()
+    access_closed: tuple[str, ...] = ()
+    rerouted: tuple[Entry, ...] = ()
+    crew_there: tuple[tuple[str, str, Stamp], ...] = ()
+    crew_left: tuple[tuple[str, str, Stamp], ...] = ()
+    drives_confirmed: tuple[Entry, ...] = ()
+    answers: tuple[Entry, ...] = ()
+    stand_downs: tuple[Entry, ...] = ()
+    awake: tuple[tuple[str, datetime], ...] = ()
+    conflicts: tuple[tuple[str, str], ...] = ()
+
+    def runner(self, runner_id: str) -> RunnerState:
+        """The state of that runner; KeyError if there is none."""
+        for r in self.runners:
+            if r.runner == runner_id:
+                return r
+        raise KeyError(runner_id)

@@ -1,0 +1,295 @@
+"""Notices: what is owed to one person, with the values to word it from, never the text.
+
+A notice's identity is its key (event, runner, person, kind, point, episode), unique in the database, so any
+number of servers may tick. `episode` numbers repeats that are meant (a window moved again, a new alarm).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from server.facts.state import LastKnown
+from server.forecast.outlook import Whereabouts, Window
+
+
+class NoticeKind(StrEnum):
+    """Every kind of notice. A new kind is a member here, a payload below, a row in the watch's table, and
+    a sentence in server/wording."""
+
+    LEAVE_NOW = "leave now"
+    BE_THERE = "be there from"
+    MOVE_ON = "move on"
+    WINDOW_MOVED = "window moved"
+    ARRIVED = "arrived"
+    LEFT = "left"
+    CUT_OFF_ODDS = "cut-off odds"
+    LATE = "late"
+    OVERDUE = "overdue"
+    ASKED_FOR_HELP = "asked for help"
+    RETIRED = "retired"
+    FINISHED = "finished"
+    RACE_CHANGE = "race change"
+    SWEEP = "sweep"
+    LOOK_AGAIN = "look again"
+    HANDED_ON = "handed on"
+    STAND_DOWN = "stand-down"
+    CORRECTION = "correction"
+    UNCONFIRMED = "unconfirmed"
+    MEETING_LOST = "meeting lost"
+    BRIEF = "brief"
+    WAKE_UP = "wake-up"
+    TEST_ALARM = "test alarm"
+    UNREACHED = "unreached"
+    OUTAGE = "outage"
+
+
+class Urgency(StrEnum):
+    """How a notice is treated: alarms break through everything; action notices break quiet hours for
+    the person's own; news obeys choices and quiet hours."""
+
+    ALARM = "alarm"
+    ACTION = "action"
+    NEWS = "news"
+
+
+@dataclass(frozen=True, slots=True)
+class MeetingValues:
+    """A meeting as it stands. `leave_by` is None where no confirmed drive is known."""
+
+    meeting: str
+    point: str
+    window: Window
+    leave_by: datetime | None
+    be_there: datetime
+    wait_until: datetime
+    drive: timedelta | None
+    kit: tuple[str, ...]
+    food: str
+    if_missed: str
+    no_signal: bool
+    was: Window | None = None
+    next_meeting: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SightingValues:
+    """She is in, out, through or finished at a point; with what to have ready and what comes next."""
+
+    point: str
+    at: datetime
+    told_by: str
+    through: bool = False
+    kit: tuple[str, ...] = ()
+    food: str = ""
+    planned_stop: timedelta | None = None
+    next_window: Window | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CutOffValues:
+    """The odds of a cut-off have crossed a level; `latest_out` of the point before for 90%."""
+
+    point: str
+    edge: str
+    cut_off: datetime
+    odds: float
+    level: float
+    falling: bool
+    latest_out_point: str | None = None
+    latest_out: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LateValues:
+    """Now is past the 90% time as it stood at the last fact heard: a question."""
+
+    point: str
+    window: Window
+    last_known: LastKnown | None
+
+
+@dataclass(frozen=True, slots=True)
+class AlarmValues:
+    """An alarm (overdue, asked for help, sweep through without her, look again, handed on)."""
+
+    alarm: str
+    of_kind: str
+    point: str | None
+    last_known: LastKnown | None
+    expected: Window | None
+    where: Whereabouts | None
+    where_fix: tuple[float, float] | None
+    asked: tuple[str, ...]
+    told: tuple[str, ...]
+    caller: str | None
+    holder: str | None
+    step: int
+    words: str = ""
+    pacer: str | None = None
+    look_again: datetime | None = None
+    raised_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RetiredValues:
+    """Her race has ended before the finish: how, where, who fetches her."""
+
+    how: str
+    point: str | None
+    at: datetime
+    told_by: str
+    words: str = ""
+    in_hand: bool = False
+    race_control_knows: bool = False
+    pick_up_by: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RaceChangeValues:
+    """A race-level fact by the organiser."""
+
+    change: str
+    point: str | None
+    until: datetime | None
+    amount: timedelta | None
+    words: str
+    told_by: str
+
+
+@dataclass(frozen=True, slots=True)
+class StandDownValues:
+    """An alarm is over, why, and who said so."""
+
+    alarm: str
+    of_kind: str
+    reason: str
+    by: str
+    at: datetime
+    point: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CorrectionValues:
+    """Something this person was told has been corrected: what was said, what holds now."""
+
+    was_kind: str
+    point: str | None
+    was_at: datetime | None
+    now_at: datetime | None
+    taken_back: bool
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class DoubtValues:
+    """A report that was guessed or can't be right is kept, and asked about."""
+
+    entry: str
+    kind: str
+    point: str | None
+    at: datetime
+    told_by: str
+    doubt: str
+
+
+@dataclass(frozen=True, slots=True)
+class BriefValues:
+    """Before crew leave signal: the next meetings, when to move on, what to do if nothing is heard."""
+
+    meetings: tuple[MeetingValues, ...]
+    signal_back_at: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class UnreachedValues:
+    """Somebody could not be reached over any channel."""
+
+    person: str
+    notice_kind: str
+    channels: tuple[str, ...]
+    since: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class OutageValues:
+    """Our own server, database or channel was down."""
+
+    what: str
+    start: datetime
+    end: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class TestAlarmValues:
+    """The test alarm before the start."""
+
+    answer_by: datetime
+
+
+Values = (
+    MeetingValues
+    | SightingValues
+    | CutOffValues
+    | LateValues
+    | AlarmValues
+    | RetiredValues
+    | RaceChangeValues
+    | StandDownValues
+    | CorrectionValues
+    | DoubtValues
+    | BriefValues
+    | UnreachedValues
+    | OutageValues
+    | TestAlarmValues
+)
+
+
+@dataclass(frozen=True, slots=True)
+class NoticeKey:
+    """What makes a notice the same notice."""
+
+    event: str
+    runner: str
+    person: str
+    kind: NoticeKind
+    point: str
+    episode: int
+
+    def text(self) -> str:
+        """The key as one string, for the unique column."""
+        return "|".join(
+            (self.event, self.runner, self.person, self.kind.value, self.point, str(self.episode))
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """A notice owed. `use_by`: past it the latest facts go out instead, marked delayed. `facts` are the
+    entry ids it rests on, so that a correction finds what it changes."""
+
+    key: NoticeKey
+    urgency: Urgency
+    owed_at: datetime
+    use_by: datetime | None
+    needs_answer: bool
+    values: Values
+    facts: tuple[str, ...] = ()
+    buttons: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A notice already in the database, with what became of it. `short` is its short number for people.
+
+    `sent_at` first accepted by a channel; `answered_at` by the person (reached); `failed` no channel works.
+    """
+
+    notice: Notice
+    short: int
+    made_at: datetime
+    sent_at: datetime | None = None
+    answered_at: datetime | None = None
+    answer: str = ""
+    failed: bool = False

@@ -1,0 +1,37 @@
+"""Everything the watch looks at, as values: gathered by the server at one moment."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from server.course import Course
+from server.event.model import Event
+from server.facts.state import Interval, RaceState
+from server.forecast.outlook import Outlook
+from server.plan.timetable import Timetable
+from server.watch.notice import Made, Notice
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """One event at one moment. `outages` are times when our own channels were down (they count as nobody
+    listening); `watching_since` is when this server last finished reading what waited after a start."""
+
+    event: Event
+    state: RaceState
+    outlooks: Mapping[str, Outlook]
+    timetables: Mapping[str, Timetable]
+    courses: Mapping[str, Course]
+    made: tuple[Made, ...]
+    outages: tuple[Interval, ...] = ()
+    watching_since: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Notices owed now (none of them among those made), and when time alone may change the answer."""
+
+    owed: tuple[Notice, ...]
+    ask_again: datetime | None
