@@ -234,7 +234,8 @@ def main() -> None:
     slopes = np.abs(np.diff(ground.height_m)) / GRID_M
     sys.stdout.write(
         f"{ground.along_m[-1] / 1000:.2f} km, {ground.ascent_m:.0f} m up, heights "
-        f"{ground.height_m.min():.0f} to {ground.height_m.max():.0f} m, steepest {slopes.max():.0%}, median slope {np.median(slopes):.1%}\n"
+        f"{ground.height_m.min():.0f} to {ground.height_m.max():.0f} m, "
+        f"steepest {slopes.max():.0%}, median slope {np.median(slopes):.1%}\n"
     )
     for place in places(ground):
         sys.stdout.write(f"{place.km:7.2f} km  {place.name}\n")
