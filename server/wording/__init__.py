@@ -1,0 +1,6 @@
+"""Values to words: every sentence, time, distance and plural that a person reads, in each language.
+
+In: values of the other rooms and a `Reader` (language, clocks, units). Out: texts and buttons (`Message`).
+Pure: never imports aiohttp, SQLAlchemy, telegram, never reads the clock or the network; the only files it
+reads are its own *.ftl sentences, once. Another language is another .ftl file, no code.
+"""

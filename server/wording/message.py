@@ -1,0 +1,84 @@
+"""What wording hands out: a text and the buttons under it; and how a button's data is written and read.
+
+Button data is at most 64 bytes (the tightest limit of the channels we know), so long ids are shortened to a tag
+that still tells them apart. The data is a few fields joined by '|'; the first says what kind of button it is.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+DATA_BYTES_MAX = 64
+_TAG_BYTES_MAX = 16
+
+
+class Press(StrEnum):
+    """The first field of a button's data: what pressing it does, and which fields follow.
+
+    ANSWER: notice's short number, answer word, point tag, runner tag. REPORT: check-in kind, point tag, runner
+    tag, minutes ago. UNDO and CONFIRM: entry id. ASK: question word, point tag, runner tag. PICK: number of
+    the choice last offered. JOIN: 'yes' or 'no'.
+    """
+
+    ANSWER = "n"
+    REPORT = "r"
+    UNDO = "u"
+    CONFIRM = "c"
+    ASK = "q"
+    PICK = "p"
+    JOIN = "j"
+
+
+@dataclass(frozen=True, slots=True)
+class Button:
+    """One button: what it says, and the data that comes back when pressed (at most 64 bytes of UTF-8)."""
+
+    label: str
+    data: str
+
+    def __post_init__(self) -> None:
+        if len(self.data.encode()) > DATA_BYTES_MAX:
+            raise ValueError(f"button data {self.data!r} is over {DATA_BYTES_MAX} bytes: shorten its fields")
+
+
+Rows = tuple[tuple[Button, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A text ready to send, with rows of buttons."""
+
+    text: str
+    buttons: Rows = ()
+
+
+def tag(identifier: str) -> str:
+    """The id itself if short, else its start and eight hex digits of its SHA-256: 16 bytes at most."""
+    if len(identifier.encode()) <= _TAG_BYTES_MAX:
+        return identifier
+    digest = hashlib.sha256(identifier.encode()).hexdigest()[:8]
+    return identifier.encode()[:7].decode(errors="ignore") + "~" + digest
+
+
+def untag(tagged: str, identifiers: Iterable[str]) -> str | None:
+    """The id among `identifiers` whose tag this is, or None."""
+    return next((i for i in identifiers if tag(i) == tagged), None)
+
+
+def data(press: Press, *fields: str) -> str:
+    """Button data from its fields. A '|' inside a field would be read as a border, so it is refused."""
+    if any("|" in f for f in fields):
+        raise ValueError(f"'|' cannot stand in a button's field: {fields!r}")
+    return "|".join((press.value, *fields))
+
+
+def read_data(text: str) -> tuple[Press, tuple[str, ...]] | None:
+    """The press and its fields; None for data that is not ours."""
+    first, *fields = text.split("|")
+    try:
+        return Press(first), tuple(fields)
+    except ValueError:
+        return None
