@@ -55,7 +55,7 @@ class Photo:
 
 @dataclass(frozen=True, slots=True)
 class Incoming:
-    """One thing a person sent. Usually exactly one of text, button, fix, photo is set (a photo may have text).
+    """One thing a person sent. As a rule one of text, button, fix, photo is set (a photo may have text).
 
     `address` is who wrote, at this channel, and what their person is bound to; `reply_to` where the reply
     goes if that is another place (a group). `sent_at` is when they sent it, by the channel's own clock.

@@ -1,7 +1,7 @@
 """What wording hands out: a text and the buttons under it; and how a button's data is written and read.
 
-Button data is at most 64 bytes (the tightest limit of the channels we know), so long ids are shortened to a tag
-that still tells them apart. The data is a few fields joined by '|'; the first says what kind of button it is.
+Button data is at most 64 bytes (the tightest limit of the channels we know), so long ids are shortened to a
+tag that still tells them apart. Fields are joined by '|'; the first says what kind of button it is.
 """
 
 from __future__ import annotations
@@ -18,9 +18,9 @@ _TAG_BYTES_MAX = 16
 class Press(StrEnum):
     """The first field of a button's data: what pressing it does, and which fields follow.
 
-    ANSWER: notice's short number, answer word, point tag, runner tag. REPORT: check-in kind, point tag, runner
-    tag, minutes ago. UNDO and CONFIRM: entry id. ASK: question word, point tag, runner tag. PICK: number of
-    the choice last offered. JOIN: 'yes' or 'no'.
+    ANSWER: notice's short number, answer word, point tag, runner tag. REPORT: check-in kind, point tag,
+    runner tag, minutes ago. UNDO and CONFIRM: entry id. ASK: question word, point tag, runner tag.
+    PICK: number of the choice last offered. JOIN: 'yes' or 'no'.
     """
 
     ANSWER = "n"
