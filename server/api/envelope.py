@@ -1,0 +1,175 @@
+"""One shape for replies and one for errors, and the middleware that maps everything to them."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, TypeVar
+
+import structlog
+from aiohttp import web
+from pydantic import BaseModel, ValidationError
+
+log = structlog.get_logger("api")
+Model = TypeVar("Model", bound=BaseModel)
+Handler = Callable[[web.Request], Awaitable[web.StreamResponse]]
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A kind of error: its HTTP status and when it comes. `FAULTS` lists them all for the documentation."""
+
+    status: int
+    says: str
+
+
+FAULTS: Mapping[str, Fault] = {
+    "bad_json": Fault(400, "The body is not JSON."),
+    "bad_request": Fault(400, "The request can't be understood by the server."),
+    "no_token": Fault(401, "No token was sent."),
+    "bad_token": Fault(401, "The token is unknown, withdrawn or used up."),
+    "no_address": Fault(401, "A channel's token came without a bound Acting-Address."),
+    "not_yours": Fault(403, "Your part does not allow this, or you have no part there."),
+    "no_such_code": Fault(403, "The invitation code is unknown, used, or over."),
+    "not_from_here": Fault(403, "The page's form came from somewhere else."),
+    "not_found": Fault(404, "There is no such thing."),
+    "wrong_method": Fault(405, "That path is asked in another way."),
+    "conflict": Fault(409, "The same key came before with other content."),
+    "not_now": Fault(409, "That does not fit what has been reported."),
+    "too_long": Fault(413, "The request is longer than the server reads."),
+    "wrong_media": Fault(415, "The body is not of the kind the call reads."),
+    "invalid": Fault(422, "A field is missing or wrong."),
+    "too_many": Fault(429, "Too many wrong guesses from one address."),
+    "our_fault": Fault(500, "Something went wrong in the server."),
+    "not_ready": Fault(503, "The server can't answer this yet."),
+}
+
+
+class ApiError(Exception):
+    """An error with its code (a key of FAULTS), what was wrong, where, and what to do next."""
+
+    def __init__(self, code: str, what: str, where: str = "", do: str = "") -> None:
+        super().__init__(f"{code}: {what}")
+        self.code = code
+        self.what = what
+        self.where = where
+        self.do = do
+        self.headers: dict[str, str] = {}
+
+    @property
+    def status(self) -> int:
+        """The HTTP status."""
+        return FAULTS[self.code].status
+
+
+def reply(data: BaseModel, now: datetime, status: int = 200) -> web.Response:
+    """The one reply envelope."""
+    body = {"ok": True, "now": now.isoformat(), "data": data.model_dump(mode="json")}
+    return web.json_response(body, status=status, headers={"Cache-Control": "no-store"})
+
+
+def error_reply(error: ApiError) -> web.Response:
+    """The one error envelope."""
+    body = {
+        "ok": False,
+        "error": {"code": error.code, "what": error.what, "where": error.where, "do": error.do},
+    }
+    headers = {"Cache-Control": "no-store", **error.headers}
+    return web.json_response(body, status=error.status, headers=headers)
+
+
+@web.middleware
+async def errors_to_envelope(request: web.Request, handler: Handler) -> web.StreamResponse:
+    """Map whatever a handler raises to the error envelope; an unexpected error shows nothing of itself."""
+    try:
+        return await handler(request)
+    except ApiError as error:
+        return error_reply(error)
+    except ValidationError as error:
+        return error_reply(from_validation(error))
+    except web.HTTPRedirection:
+        raise
+    except web.HTTPException as error:
+        return error_reply(from_http(error, request))
+    except (ConnectionResetError, TimeoutError):
+        raise
+    except Exception:
+        log.exception("request failed", method=request.method)
+        return error_reply(
+            ApiError(
+                "our_fault", "the server made a mistake", "", "Try again; if it stays, tell the organiser."
+            )
+        )
+
+
+def from_validation(error: ValidationError) -> ApiError:
+    """The first wrong field, by its path; how many more there are. Never quotes what was sent."""
+    problems = error.errors(include_url=False, include_input=False, include_context=False)
+    first = problems[0]
+    where = ".".join(str(part) for part in first["loc"])
+    more = f" ({len(problems) - 1} more)" if len(problems) > 1 else ""
+    return ApiError(
+        "invalid",
+        f"{first['msg']}{more}",
+        where,
+        "Correct the field; GET /v1/openapi.json describes every call.",
+    )
+
+
+def from_http(error: web.HTTPException, request: web.Request) -> ApiError:
+    """aiohttp's own refusals in our shape."""
+    if isinstance(error, web.HTTPNotFound):
+        return ApiError("not_found", "there is nothing at this path", "path", "Look at GET /v1/openapi.json.")
+    if isinstance(error, web.HTTPMethodNotAllowed):
+        allowed = ", ".join(sorted(error.allowed_methods))
+        mapped = ApiError(
+            "wrong_method", f"{request.method} is not possible here", "method", f"Use {allowed}."
+        )
+        mapped.headers["Allow"] = allowed
+        return mapped
+    if isinstance(error, web.HTTPRequestEntityTooLarge):
+        return ApiError(
+            "too_long", "the body is longer than the server reads", "body", "Send less at once, in parts."
+        )
+    if error.status < 500:
+        return ApiError(
+            "bad_request", "the request can't be read", "request", "Check how it was put together."
+        )
+    return ApiError("our_fault", "the server made a mistake", "", "Try again later.")
+
+
+async def read_json(request: web.Request) -> Any:
+    """The body as JSON; ApiError 'wrong_media' or 'bad_json' otherwise."""
+    if request.content_type not in ("application/json", "application/geo+json"):
+        raise ApiError(
+            "wrong_media",
+            f"the body is {request.content_type or 'of no stated kind'}, not JSON",
+            "Content-Type",
+            "Send Content-Type: application/json.",
+        )
+    raw = await request.read()
+    try:
+        return json.loads(raw, parse_constant=_refuse_constant)
+    except (ValueError, RecursionError):
+        raise ApiError("bad_json", "the body is not JSON", "body", "Send one JSON object.") from None
+
+
+def _refuse_constant(name: str) -> None:
+    raise ValueError(name)
+
+
+async def read_model(request: web.Request, model: type[Model]) -> Model:
+    """The body as that model; its first mistake as ApiError 'invalid'."""
+    return model.model_validate(await read_json(request))
+
+
+def read_query(request: web.Request, model: type[Model]) -> Model:
+    """The query parameters as that model; a parameter given twice is refused."""
+    query: dict[str, str] = {}
+    for name, value in request.query.items():
+        if name in query:
+            raise ApiError("invalid", "given twice", name, "Give each parameter once.")
+        query[name] = value
+    return model.model_validate(query)

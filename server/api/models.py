@@ -1,0 +1,234 @@
+"""What calls read: the pydantic models of every request. Times carry an offset, degrees are WGS 84."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from typing import Annotated, Any, Literal
+
+from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field, field_validator
+
+from server.facts.entry import Kind, Retired
+
+
+class Request(BaseModel):
+    """The base of every request: unknown fields are refused, no number may be NaN or infinite."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False, str_strip_whitespace=True)
+
+
+def _utc(moment: datetime) -> datetime:
+    return moment.astimezone(UTC)
+
+
+Moment = Annotated[AwareDatetime, AfterValidator(_utc)]
+Key = Annotated[str, Field(min_length=1, max_length=128, pattern=r"^[\x21-\x7e]+$")]
+Id = Annotated[str, Field(min_length=1, max_length=100)]
+Words = Annotated[str, Field(max_length=2000)]
+
+
+class FixIn(Request):
+    """A place on the globe, with its accuracy in metres if known."""
+
+    lat: float = Field(ge=-90, le=90)
+    lon: float = Field(ge=-180, le=180)
+    accuracy_m: float | None = Field(default=None, ge=0, le=100_000)
+    speed_m_s: float | None = Field(default=None, ge=0, le=100)
+    heading_deg: float | None = Field(default=None, ge=0, le=360)
+
+
+class CheckIn(Request):
+    """One report about a runner. `key` is made by the sender and is the same when it sends the report again;
+    left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent)."""
+
+    kind: Kind
+    point: Id | None = None
+    seen_at: Moment | None = None
+    sent_at: Moment | None = None
+    seen_spread_s: float = Field(default=0.0, ge=0, le=24 * 3600)
+    key: Key | None = None
+    fix: FixIn | None = None
+    how: Retired | None = None
+    until: Moment | None = None
+    amount_s: float | None = Field(default=None, ge=0, le=7 * 24 * 3600)
+    factor: float | None = Field(default=None, ge=0.5, le=3.0)
+    person: Id | None = None
+    words: Words = ""
+    replaces: Id | None = None
+    about: Id | None = None
+    unconfirmed: bool = False
+    doubt: Words = ""
+
+
+class RaceFact(Request):
+    """One race-level fact by the organiser: a delay, a hold, a moved cut-off, closed access, a reroute."""
+
+    kind: Kind
+    point: Id | None = None
+    seen_at: Moment | None = None
+    sent_at: Moment | None = None
+    key: Key | None = None
+    until: Moment | None = None
+    amount_s: float | None = Field(default=None, ge=0, le=7 * 24 * 3600)
+    edge: Literal["in", "out"] | None = None
+    words: Words = ""
+    replaces: Id | None = None
+
+
+class Geometry(BaseModel):
+    """A GeoJSON Point: [longitude, latitude] or with a height behind."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True, allow_inf_nan=False)
+    type: Literal["Point"]
+    coordinates: list[float] = Field(min_length=2, max_length=3)
+
+    @field_validator("coordinates")
+    @classmethod
+    def _in_range(cls, value: list[float]) -> list[float]:
+        if not (-180 <= value[0] <= 180 and -90 <= value[1] <= 90):
+            raise ValueError("longitude first (-180 to 180), then latitude (-90 to 90)")
+        return value
+
+
+class Properties(BaseModel):
+    """What a position says beside its place; `time` with an offset. Other properties are let be."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True, allow_inf_nan=False)
+    time: Moment | None = None
+    accuracy: float | None = Field(default=None, ge=0, le=100_000)
+    speed: float | None = Field(default=None, ge=0, le=100)
+    heading: float | None = Field(default=None, ge=0, le=360)
+    key: Key | None = None
+
+
+class Feature(BaseModel):
+    """One GeoJSON Feature."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True)
+    type: Literal["Feature"]
+    geometry: Geometry
+    properties: Properties = Properties()
+
+    @field_validator("properties", mode="before")
+    @classmethod
+    def _none_is_empty(cls, value: Any) -> Any:
+        return {} if value is None else value
+
+
+class Positions(BaseModel):
+    """One GeoJSON Feature, or a FeatureCollection of at most 1000."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True)
+    type: Literal["Feature", "FeatureCollection"]
+    geometry: Geometry | None = None
+    properties: Properties | None = None
+    features: list[Feature] = Field(default_factory=list, max_length=1000)
+
+    def all(self) -> list[Feature]:
+        """The features, whichever of the two forms came."""
+        if self.type == "FeatureCollection":
+            return self.features
+        if self.geometry is None:
+            return []
+        return [Feature(type="Feature", geometry=self.geometry, properties=self.properties or Properties())]
+
+
+class TrackerReport(Request):
+    """What a tracker that can only GET sends as query parameters. `t` is a POSIX second or an ISO time."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True, allow_inf_nan=False)
+    key: str = Field(min_length=8, max_length=200)
+    lat: float = Field(ge=-90, le=90)
+    lon: float = Field(ge=-180, le=180)
+    t: str = Field(default="", max_length=40)
+    acc: float | None = Field(default=None, ge=0, le=100_000)
+    speed: float | None = Field(default=None, ge=0, le=100)
+    bearing: float | None = Field(default=None, ge=0, le=360)
+    id: Key | None = None
+
+
+class Correct(Request):
+    """Taking back or confirming an entry."""
+
+    key: Key | None = None
+    sent_at: Moment | None = None
+    words: Words = ""
+
+
+class Answer(Request):
+    """An answer to a notice: a word of its buttons, or free words."""
+
+    answer: str = Field(min_length=1, max_length=60)
+    words: Words = ""
+    key: Key | None = None
+    sent_at: Moment | None = None
+
+
+class Join(Request):
+    """Redeeming an invitation. With `preview` it only says whose it is, and uses nothing up."""
+
+    code: str = Field(min_length=4, max_length=100)
+    channel: str = Field(min_length=1, max_length=30)
+    address: str = Field(default="", max_length=200)
+    preview: bool = False
+
+
+class Update(Request):
+    """One raw update of a channel, as it came."""
+
+    id: str = Field(min_length=1, max_length=200)
+    body: str = Field(max_length=1_000_000)
+
+
+class InboxStore(Request):
+    """Raw updates to keep before they are confirmed to the channel. `caught_up` says that the channel has
+    handed over everything that waited while we were away."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    updates: list[Update] = Field(default_factory=list, max_length=500)
+    caught_up: bool = False
+
+
+class InboxNext(Request):
+    """Ask for stored updates that nobody has worked on yet."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    limit: int = Field(default=20, ge=1, le=100)
+
+
+class OutboxClaim(Request):
+    """Take deliveries that are due; they are ours until the lease ends."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    limit: int = Field(default=10, ge=1, le=100)
+    lease_s: float = Field(default=60.0, ge=5, le=600)
+
+
+class OutboxReport(Request):
+    """What became of a delivery: one of the words of the channel table."""
+
+    outcome: str = Field(min_length=1, max_length=30)
+    detail: str = Field(default="", max_length=500)
+    ref: str = Field(default="", max_length=200)
+    retry_after_s: float | None = Field(default=None, ge=0, le=24 * 3600)
+    new_address: str = Field(default="", max_length=200)
+
+
+class ChatIn(Request):
+    """One thing a person does in the web chat: exactly one of text, button, fix."""
+
+    key: Key
+    sent_at: Moment | None = None
+    text: str = Field(default="", max_length=4000)
+    button: str = Field(default="", max_length=64)
+    fix: FixIn | None = None
+
+
+class PointQuery(Request):
+    """The optional point a question is about, and for whom."""
+
+    point: Id | None = None
+    for_: Literal["me", "any"] = Field(default="me", alias="for")
+
+
+class NoQuery(Request):
+    """A call without parameters."""
