@@ -1,0 +1,43 @@
+"""The forecast as the scoring script calls it: arrivals from bare arrays, by the engine the server runs."""
+
+import numpy as np
+
+from server.forecast.posterior import posterior
+from server.forecast.values import Fact, FloatArray, NotYet, Quality, Reference, Sighting, Target
+
+FLAT_CLIMB_M_PER_KM = 2.0
+HILL_CLIMB_M_PER_KM = 34.0
+
+
+def arrivals(
+    points_km: FloatArray,
+    elapsed_s: FloatArray,
+    reference_s: FloatArray | None,
+    quantiles: FloatArray,
+    now_s: float | None = None,
+    limit_s: float | None = None,
+) -> FloatArray:
+    """Quantiles (n - k, q), seconds after the start, of the arrivals after the first k points.
+
+    points_km (n,), elapsed_s (k,) nan where not recorded, reference_s (n,) or None where only distances are known;
+    quantiles (q,) rising in (0, 1); now_s: asked then, and she is not in yet at point k; limit_s: the race's limit.
+    """
+    km = np.asarray(points_km, dtype=np.float64)
+    elapsed = np.asarray(elapsed_s, dtype=np.float64)
+    reference = _reference(km, elapsed, reference_s)
+    facts: list[Fact] = [Sighting(i, arrived_s=float(t)) for i, t in enumerate(elapsed) if np.isfinite(t)]
+    if now_s is not None:
+        facts.append(NotYet(elapsed.size, now_s))
+    view = posterior(reference, facts, limit_s).view(0.0 if now_s is None else now_s)
+    return np.array([view.quantiles(p, quantiles) for p in range(elapsed.size, km.size)])
+
+
+def _reference(km: FloatArray, elapsed: FloatArray, reference_s: FloatArray | None) -> Reference:
+    none = np.zeros(km.size)
+    if reference_s is not None:
+        shape = np.asarray(reference_s, dtype=np.float64)
+        return Reference(km, shape, none, Quality.PAST_RESULTS, HILL_CLIMB_M_PER_KM, Target.ANYBODY)
+    seen = np.flatnonzero(np.isfinite(elapsed))
+    # an even pace has no hours of its own: her first recorded time sets the scale, the level is then free
+    pace = float(elapsed[seen[0]] / km[seen[0]]) if seen.size else 540.0
+    return Reference(km, km * pace, none, Quality.DISTANCE, FLAT_CLIMB_M_PER_KM, Target.ANYBODY)

@@ -1,0 +1,111 @@
+"""How long until each later point: corrected quantile curves, and joint paths that have exactly these margins."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from scipy.special import log_ndtr, ndtr, ndtri, ndtri_exp
+
+from server.forecast.values import FloatArray
+
+KNOT_P = np.array([0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95, 0.995])
+KNOT_Z = np.asarray(ndtri(KNOT_P))
+LEAST_LEG = 0.25
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Margins:
+    """Time (s, from the last fact) to each later point as exp(centre + spread * g(z)), z standard normal.
+
+    centre, spread: (..., m). curve: (..., m, 8), rising, g at KNOT_Z; straight beyond the outer knots.
+    """
+
+    centre: FloatArray
+    spread: FloatArray
+    curve: FloatArray
+
+    def at_z(self, z: FloatArray) -> FloatArray:
+        """z (p, m) or (p, 1) -> times (p, m); for unbatched margins."""
+        z = np.broadcast_to(z, (z.shape[0], self.centre.shape[-1]))
+        i = np.clip(np.searchsorted(KNOT_Z, z, side="right") - 1, 0, KNOT_Z.size - 2)
+        column = np.arange(z.shape[1])
+        low, high = self.curve[column, i], self.curve[column, i + 1]
+        g = low + (z - KNOT_Z[i]) * (high - low) / (KNOT_Z[i + 1] - KNOT_Z[i])
+        return np.asarray(np.exp(np.minimum(self.centre + self.spread * g, 25.0)))
+
+    def z_of(self, column: int, after_s: FloatArray) -> FloatArray:
+        """Standard normal score of times (any shape) at one later point; -inf at or before the last fact."""
+        after = np.asarray(after_s, dtype=np.float64)
+        g = (np.log(np.maximum(after, 1e-9)) - self.centre[column]) / self.spread[column]
+        curve = self.curve[column]
+        i = np.clip(np.searchsorted(curve, g, side="right") - 1, 0, KNOT_Z.size - 2)
+        z = KNOT_Z[i] + (g - curve[i]) * (KNOT_Z[i + 1] - KNOT_Z[i]) / (curve[i + 1] - curve[i])
+        return np.asarray(np.where(after > 0, z, -np.inf))
+
+
+def truncated_above(z: FloatArray, z_floor: float) -> FloatArray:
+    """Carry standard normal scores over to the same normal known to exceed z_floor; rising in both."""
+    if z_floor == -np.inf:
+        return z
+    return np.asarray(-ndtri_exp(log_ndtr(-z_floor) + log_ndtr(-z)))
+
+
+@lru_cache(maxsize=8)
+def base_draws(paths: int, dims: int) -> tuple[FloatArray, FloatArray]:
+    """Fixed scores (paths, dims) and weights (paths,): the first column stratified with a fine late tail.
+
+    The other columns are fixed pseudo-random normals made exactly centred and uncorrelated.
+    """
+    tail = paths // 4
+    body = paths - tail
+    edges = np.concatenate(
+        [np.linspace(0.0, 0.9, body + 1), 1.0 - 0.1 * np.geomspace(1.0, 1e-5, tail + 1)[1:]]
+    )
+    edges[-1] = 1.0
+    weights = np.diff(edges)
+    first = ndtri(np.clip((edges[1:] + edges[:-1]) / 2, 1e-9, 1 - 1e-9))
+    draws = np.random.Generator(np.random.PCG64(20240229)).standard_normal((paths, dims))
+    draws[:, 0] = first
+    for j in range(1, dims):
+        before = np.column_stack([np.ones(paths), draws[:, :j]])
+        if before.shape[1] < paths // 2:
+            w = np.sqrt(weights)[:, None]
+            fit, *_ = np.linalg.lstsq(before * w, draws[:, j] * w[:, 0], rcond=None)
+            draws[:, j] -= before @ fit
+        draws[:, j] /= np.sqrt(np.dot(weights, draws[:, j] ** 2))
+    draws.flags.writeable = False
+    weights.flags.writeable = False
+    return draws, weights
+
+
+def joint_scores(correlation: FloatArray, paths: int) -> tuple[FloatArray, FloatArray]:
+    """Scores (paths, m) with the correlation (m, m) whose weighted margins are standard normal; weights (paths,)."""
+    m = correlation.shape[0]
+    draws, weights = base_draws(paths, m)
+    factor = np.linalg.cholesky(correlation + 1e-9 * np.eye(m))
+    raw = draws @ factor.T
+    order = np.argsort(raw, axis=0, kind="stable")
+    sorted_weights = weights[order]
+    upto = np.cumsum(sorted_weights, axis=0)
+    scores = np.empty_like(raw)
+    np.put_along_axis(scores, order, ndtri(np.clip(upto - sorted_weights / 2, 1e-12, 1 - 1e-12)), axis=0)
+    return scores, weights
+
+
+def in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:
+    """Lift times (..., m) so that along the course each comes at least a small leg after the one before."""
+    least = np.cumsum(least_legs)
+    return np.asarray(np.maximum.accumulate(np.maximum(times - least, 0.0), axis=-1) + least)
+
+
+def weighted_quantiles(values: FloatArray, weights: FloatArray, probs: FloatArray) -> FloatArray:
+    """Quantiles (q,) of values (p,) with weights (p,), interpolated between the middles of their steps."""
+    order = np.argsort(values, kind="stable")
+    w = weights[order]
+    upto = np.cumsum(w) - w / 2
+    return np.asarray(np.interp(probs * w.sum(), upto, values[order]))
+
+
+def chance_above(z: float) -> float:
+    """P(standard normal > z)."""
+    return float(ndtr(-z))

@@ -1,0 +1,198 @@
+"""The forecast after a set of facts: what changes only when something is heard. `view` then asks at a moment."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.special import log_ndtr
+
+from server.forecast import kinds, stopping, stops
+from server.forecast.condition import Ahead, Legs, Seen, Totals, legs_ahead, totals
+from server.forecast.correct import correct
+from server.forecast.limit import told
+from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, truncated_above
+from server.forecast.timeline import Track, build
+from server.forecast.values import DEFAULT, NO_SILENCE, Fact, FloatArray, Reference, Settings, Silence
+from server.forecast.view import View
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Posterior:
+    """A runner's forecast, independent of now. Columns of paths are the points from track.first on.
+
+    arrivals_s, departures_s: (paths, m) running times given that she gets there (the limit told counts).
+    plain_s, plain_out_s: the same without the limit, for the odds. weights: (paths,), sum 1.
+    survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
+    log_evidence: log probability of the 'not here yet' facts, if she is still going.
+    """
+
+    reference: Reference
+    track: Track
+    arrivals_s: FloatArray
+    departures_s: FloatArray
+    plain_s: FloatArray
+    plain_out_s: FloatArray
+    rest_scores: FloatArray
+    weights: FloatArray
+    survival: FloatArray
+    log_evidence: float
+
+    @property
+    def last_fact_s(self) -> float:
+        """Seconds since the start of the last fact that says where she is; 0 before any."""
+        return self.track.last_fact_s
+
+    def view(self, now_s: float, silence: Silence = NO_SILENCE) -> View:
+        """The forecast as seen at now_s, when nothing but the facts has been heard. Cheap."""
+        return View(self, now_s, silence)
+
+    def late_after_s(self, point: int) -> float:
+        """The 90% time of a point to come as it stood at the last fact heard: past it she is late. inf if retired."""
+        return float(self.view(self.last_fact_s).quantiles(point, np.array([0.9]))[0])
+
+    def unheard_falls_under(self, line: float, after_s: float, silence: Silence) -> float | None:
+        """First second not before after_s at which P(not heard | still going) is under line; None if never.
+
+        P(not heard) never rises with time, so halving the time left finds the crossing to the second.
+        """
+
+        def under(t: float) -> bool:
+            return self.view(t, silence).probability_unheard() < line
+
+        late = max(after_s, float(self.plain_s.max(initial=0.0))) + 10.0 * float(self.reference.elapsed_s[-1])
+        if under(after_s):
+            return after_s
+        if not under(late):
+            return None
+        early = after_s
+        while late - early > 1.0:
+            middle = (early + late) / 2.0
+            early, late = (early, middle) if under(middle) else (middle, late)
+        return late
+
+
+def posterior(
+    reference: Reference,
+    facts: Sequence[Fact] = (),
+    limit_s: float | None = None,
+    settings: Settings = DEFAULT,
+) -> Posterior:
+    """Forecast one runner. limit_s: the race's time limit at the finish, seconds after her start, if known.
+
+    The same facts in any order give the same posterior to the last bit; nothing random, no clock.
+    Raises ValueError for a point the reference does not have.
+    """
+    track = build(reference, facts)
+    if track.first >= reference.n:
+        return _finished(reference, track, settings)
+    kind = kinds.of(reference)
+    seen, ahead, legs = _legs(kind, reference, track)
+    plain = totals(legs, track.ahead_ref_s[None, :])
+    running_limit = None if limit_s is None else track.clock.running(limit_s) - track.origin.at_s
+    window = plain if running_limit is None else told(kind, plain, np.array([running_limit]))
+    curves = [
+        correct(kind, seen, ahead, legs, t, plain, lim) for t, lim in ((window, running_limit), (plain, None))
+    ]
+    spread = np.sqrt(np.diagonal(window.cov[0]))
+    scores, weights = joint_scores(window.cov[0] / np.outer(spread, spread), settings.paths)
+    least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(legs.mean[0], 0.5))
+    sets: list[FloatArray] = []
+    evidence = 0.0
+    for t, curve in zip((window, plain), curves, strict=True):
+        margins = Margins(t.mean[0], np.sqrt(np.diagonal(t.cov[0])), curve[0])
+        times = in_order(margins.at_z(scores), least)
+        times, evidence = _not_yet(track, margins, times, weights)
+        sets.append(_stays(track, times) + track.origin.at_s)
+    out = [stops.departures(reference, track, s) for s in sets]
+    return Posterior(
+        reference,
+        track,
+        sets[0],
+        out[0],
+        sets[1],
+        out[1],
+        stops.rest_scores(settings.paths),
+        weights,
+        stopping.survival(kind, seen, ahead, legs)[0],
+        evidence,
+    )
+
+
+def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, Ahead, Legs]:
+    """Conditioned legs of one runner, as a batch of one."""
+    point = kind.prior.point_sd**2
+    finish = reference.elapsed_s[-1]
+    ends = np.concatenate([[track.origin.ref_s], reference.elapsed_s[track.first :]]) / finish
+    seen = Seen(
+        track.seen_a[None],
+        track.seen_b[None],
+        track.seen_y[None],
+        (track.seen_va + point * (track.seen_a > 0))[None],
+        (track.seen_vb + point)[None],
+        np.ones((1, track.seen_y.size)),
+        track.seen_own[None],
+    )
+    a, b = ends[:-1], ends[1:]
+    var_a = np.full(a.size, point)
+    var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
+    ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point))
+    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
+    return seen, ahead, Legs(legs.mean, legs.cov + track.ahead_cov, legs.surprise, legs.level)
+
+
+def _not_yet(
+    track: Track, margins: Margins, times: FloatArray, weights: FloatArray
+) -> tuple[FloatArray, float]:
+    """Carry every path past each 'not here yet', never to an earlier time at any point, and the facts' log chance."""
+    evidence = 0.0
+    base = times
+    for point, at in track.not_yet:
+        j = point - track.first
+        floor = float(margins.z_of(j, np.array(at - track.origin.at_s)))
+        if floor == -np.inf:
+            continue
+        evidence += float(log_ndtr(-floor))
+        old = times[:, j]
+        moved = margins.at_z(truncated_above(margins.z_of(j, old), floor)[:, None])[:, j]
+        factor = np.maximum(moved, old) / old
+        after = times[:, j + 1 :] - old[:, None]
+        shared = _carry_over(base, j, weights)
+        times = np.column_stack(
+            [
+                times[:, :j] * factor[:, None],
+                old * factor,
+                (old * factor)[:, None] + after * factor[:, None] ** shared,
+            ]
+        )
+    return times, evidence
+
+
+def _carry_over(times: FloatArray, j: int, weights: FloatArray) -> FloatArray:
+    """How much of a log delay at column j is repeated on the way to each later column, 0 to 1, from the paths."""
+    if j + 1 >= times.shape[1]:
+        return np.zeros(0)
+    x = np.log(times[:, j])
+    y = np.log(np.maximum(times[:, j + 1 :] - times[:, j : j + 1], 1.0))
+    x = x - np.dot(weights, x)
+    y = y - weights @ y
+    return np.asarray(np.clip((weights * x) @ y / np.dot(weights, x * x), 0.0, 1.0))
+
+
+def _stays(track: Track, times: FloatArray) -> FloatArray:
+    """Delay everything after a point she is known to stay at until a time."""
+    for point, until in track.stays:
+        j = point - track.first
+        wait = np.maximum(until - track.origin.at_s - times[:, j], 0.0)
+        times = np.column_stack([times[:, : j + 1], times[:, j + 1 :] + wait[:, None]])
+    return times
+
+
+def _finished(reference: Reference, track: Track, settings: Settings) -> Posterior:
+    none = np.zeros((settings.paths, 0))
+    weights = np.full(settings.paths, 1.0 / settings.paths)
+    return Posterior(
+        reference, track, none, none, none, none, stops.rest_scores(settings.paths), weights, np.zeros(0), 0.0
+    )
+
+
+__all__ = ["Posterior", "Totals", "posterior"]

@@ -1,0 +1,65 @@
+"""How long she stands still: departures from arrivals, and rests that have no end yet."""
+
+from functools import lru_cache
+
+import numpy as np
+from scipy.special import ndtri
+
+from server.forecast.margins import truncated_above
+from server.forecast.timeline import Track
+from server.forecast.values import FloatArray, Reference
+
+STOP_LOG_SD = 0.6
+UNPLANNED_S_PER_FINISH = 60.0 / 86400.0
+LARGEST_PART = 0.8
+REST_MEDIAN_SHARE = 1200.0 / 86400.0
+REST_LOG_SD = 1.0
+
+
+@lru_cache(maxsize=8)
+def _scores(paths: int, columns: int) -> FloatArray:
+    """Fixed stop scores: per column a fixed shuffle of even normal scores."""
+    even = ndtri((np.arange(paths) + 0.5) / paths)
+    draws = np.random.Generator(np.random.PCG64(29022024))
+    return np.column_stack([draws.permutation(even) for _ in range(max(columns, 1))])
+
+
+def rest_scores(paths: int) -> FloatArray:
+    """(paths,) fixed normal scores for the length of a rest that goes on."""
+    return np.asarray(_scores(paths, 1)[:, 0])
+
+
+def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:
+    """(paths, m) times out, given times in: the stop is part of the way to the next arrival."""
+    paths, m = arrivals_s.shape
+    planned = np.maximum(
+        reference.stop_s[track.first :], UNPLANNED_S_PER_FINISH * reference.elapsed_s[-1] * np.ones(m)
+    )
+    stop = planned * np.exp(STOP_LOG_SD * _scores(paths, m))
+    stop[:, -1] = 0.0
+    room = np.diff(arrivals_s, axis=1, append=np.inf)
+    out = arrivals_s + np.minimum(stop, LARGEST_PART * room)
+    for point, until in track.stays:
+        j = point - track.first
+        out[:, j] = np.maximum(out[:, j], until)
+    return out
+
+
+def leaving_here(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:
+    """(paths,) running times out of the point she has arrived at; the last fact's own time if she has left or is between."""
+    paths = arrivals_s.shape[0]
+    at = track.origin.at_s
+    if track.at_point < 0 or track.origin.leaves >= 0 or arrivals_s.shape[1] == 0:
+        return np.full(paths, at)
+    planned = max(
+        float(reference.stop_s[track.at_point]), UNPLANNED_S_PER_FINISH * float(reference.elapsed_s[-1])
+    )
+    stop = planned * np.exp(STOP_LOG_SD * _scores(paths, 1)[:, 0])
+    return np.asarray(at + np.minimum(stop, LARGEST_PART * (arrivals_s[:, 0] - at)))
+
+
+def rest_lengths(scores: FloatArray, finish_s: float, so_far_s: float) -> FloatArray:
+    """(paths,) whole lengths of a rest that has lasted so_far_s and goes on; longer, never shorter, as it lasts."""
+    median = np.log(REST_MEDIAN_SHARE * finish_s)
+    floor = -np.inf if so_far_s <= 0 else (np.log(so_far_s) - median) / REST_LOG_SD
+    return np.asarray(np.exp(median + REST_LOG_SD * truncated_above(scores, floor)))

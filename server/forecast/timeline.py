@@ -1,0 +1,343 @@
+"""Facts in any order -> stretches run, where and when she was last seen, and what bounds the rest."""
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from server.forecast.values import (
+    Condition,
+    Fact,
+    FloatArray,
+    Held,
+    KnownStop,
+    NotYet,
+    Position,
+    Reference,
+    Rest,
+    Retired,
+    Sighting,
+)
+
+THIN_SHARE = 0.02
+NEAR_POINT_KM = 0.15
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """Running time: seconds since the start with time held, or rested away from a point, taken out."""
+
+    pauses: tuple[tuple[float, float], ...]
+
+    def running(self, at_s: float) -> float:
+        """Running time at a real time."""
+        return at_s - sum(max(0.0, min(at_s, end) - start) for start, end in self.pauses)
+
+    def real(self, running_s: FloatArray) -> FloatArray:
+        """Real time of running times of any shape; a moment that falls on a pause is its start."""
+        out = np.array(running_s, dtype=np.float64)
+        for start, end in self.pauses:
+            out = np.where(out > start, out + (end - start), out)
+        return out
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A place on the reference's own time line, and when she was there in running time."""
+
+    ref_s: float
+    at_s: float
+    var_s2: float
+    arrives: int = -1
+    leaves: int = -1
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Track:
+    """What the facts come to. Times are running times (see Clock) unless they say real.
+
+    seen_a, seen_b, seen_y, seen_va, seen_vb: (k,) stretches run: share edges, log ratio, variances of the edges (share^2).
+    seen_own: (k,) variance added by uncertain conditions. origin: the last edge. first: the next point to come, n once
+    she has finished. at_point: the point she has arrived at and is not known to have left, else -1.
+    ahead_ref_s: (n - first,) reference seconds of each stretch ahead, conditions included; ahead_cov: their own
+    covariance from unsure conditions. not_yet: (point, latest time). stays: (later point, leaves no earlier than).
+    arrived_s, left_s: (n,) real times seen, nan elsewhere.
+    """
+
+    clock: Clock
+    seen_a: FloatArray
+    seen_b: FloatArray
+    seen_y: FloatArray
+    seen_va: FloatArray
+    seen_vb: FloatArray
+    seen_own: FloatArray
+    origin: Edge
+    first: int
+    at_point: int
+    ahead_ref_s: FloatArray
+    ahead_cov: FloatArray
+    not_yet: tuple[tuple[int, float], ...]
+    stays: tuple[tuple[int, float], ...]
+    arrived_s: FloatArray
+    left_s: FloatArray
+    retired: Retired | None
+    held_since_s: float | None
+    resting_since_s: float | None
+    last_fact_s: float
+
+
+def departures(reference: Reference) -> FloatArray:
+    """(n,) when the reference leaves each point."""
+    return np.asarray(reference.elapsed_s + reference.stop_s)
+
+
+def place_to_ref(reference: Reference, km: float) -> float:
+    """Reference seconds at which the plan is km along, moving; never quite the arrival at the next point."""
+    after = min(int(np.searchsorted(reference.km, km, side="right")), reference.n - 1)
+    km0, t0 = (0.0, 0.0) if after == 0 else (reference.km[after - 1], departures(reference)[after - 1])
+    share = min(max((km - km0) / (reference.km[after] - km0), 0.0), 0.999)
+    return float(t0 + share * (reference.elapsed_s[after] - t0))
+
+
+def build(reference: Reference, facts: Sequence[Fact]) -> Track:
+    """Fold facts, whose order does not matter, into a track. Points outside the reference raise ValueError."""
+    for f in facts:
+        if isinstance(f, (Sighting, NotYet, KnownStop)) and not 0 <= f.point < reference.n:
+            raise ValueError(
+                f"{type(f).__name__}: point {f.point} is not one of the reference's {reference.n} points"
+            )
+    arrived, left, var_arrived, var_left = _sightings(reference, facts)
+    rests, resting = _rests(facts, arrived, left)
+    holds = [f for f in facts if isinstance(f, Held)]
+    clock = Clock(_merge([(f.start_s, f.end_s) for f in holds if f.end_s is not None] + rests))
+    open_holds = [f.start_s for f in holds if f.end_s is None]
+    edges = _edges(reference, facts, clock, (arrived, left, var_arrived, var_left))
+    origin, at_point = _origin(reference, facts, clock, edges[-1])
+    first = int(np.searchsorted(reference.elapsed_s, edges[-1].ref_s, side="right"))
+    conditions = [f for f in facts if isinstance(f, Condition)]
+    seen = _seen(reference, edges, conditions)
+    ends = np.concatenate([[origin.ref_s], reference.elapsed_s[first:]])
+    ahead_ref, ahead_cov = _effective(reference, conditions, ends[:-1], ends[1:])
+    late: dict[int, float] = {}
+    for f in facts:
+        if isinstance(f, NotYet) and f.point >= first:
+            late[f.point] = max(late.get(f.point, 0.0), clock.running(f.at_s))
+    stays: dict[int, float] = {}
+    for f in facts:
+        if isinstance(f, KnownStop) and f.point >= first:
+            stays[f.point] = max(stays.get(f.point, 0.0), clock.running(f.until_s))
+    retired = [f for f in facts if isinstance(f, Retired)]
+    return Track(
+        clock,
+        *seen,
+        origin=origin,
+        first=first,
+        at_point=at_point,
+        ahead_ref_s=ahead_ref,
+        ahead_cov=ahead_cov,
+        not_yet=tuple(sorted(late.items())),
+        stays=tuple(sorted(stays.items())),
+        arrived_s=arrived,
+        left_s=left,
+        retired=min(retired, key=lambda f: f.at_s) if retired else None,
+        held_since_s=min(open_holds) if open_holds else None,
+        resting_since_s=resting,
+        last_fact_s=_last_fact(facts),
+    )
+
+
+def _merge(spans: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    out: list[tuple[float, float]] = []
+    for start, end in sorted(spans):
+        if end <= start:
+            continue
+        if out and start <= out[-1][1]:
+            out[-1] = (out[-1][0], max(out[-1][1], end))
+        else:
+            out.append((start, end))
+    return tuple(out)
+
+
+def _last_fact(facts: Sequence[Fact]) -> float:
+    """Real time of the last thing heard that says where she is, 0 before anything."""
+    times = [0.0]
+    for f in facts:
+        if isinstance(f, Sighting):
+            times += [t for t in (f.arrived_s, f.left_s) if t is not None]
+        elif isinstance(f, (Position, NotYet, Retired)):
+            times.append(f.at_s)
+        elif isinstance(f, Rest):
+            times.append(f.start_s if f.end_s is None else f.end_s)
+    return max(times)
+
+
+def _combined(times: Sequence[tuple[float, float]]) -> tuple[float, float]:
+    """One time, and its variance, out of several reports (time, sd) of the same moment."""
+    ordered = sorted(times)
+    weights = np.array([1.0 / max(sd, 1.0) ** 2 for _, sd in ordered])
+    time = float(np.dot(weights, [t for t, _ in ordered]) / weights.sum())
+    return time, (float(1.0 / weights.sum()) if any(sd > 0 for _, sd in ordered) else 0.0)
+
+
+def _sightings(
+    reference: Reference, facts: Sequence[Fact]
+) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+    """(n,) arrival and departure times, nan where unknown, and their variances."""
+    out = [
+        np.full(reference.n, np.nan),
+        np.full(reference.n, np.nan),
+        np.zeros(reference.n),
+        np.zeros(reference.n),
+    ]
+    seen = [f for f in facts if isinstance(f, Sighting)]
+    for point in sorted({f.point for f in seen}):
+        here = [f for f in seen if f.point == point]
+        arrivals = [(f.arrived_s, f.sd_s) for f in here if f.arrived_s is not None]
+        leavings = [(f.left_s, f.sd_s) for f in here if f.left_s is not None]
+        for slot, times in ((0, arrivals), (1, leavings)):
+            if times:
+                out[slot][point], out[slot + 2][point] = _combined(times)
+        if out[1][point] < out[0][point]:
+            out[1][point] = out[0][point]
+    return out[0], out[1], out[2], out[3]
+
+
+def _rests(
+    facts: Sequence[Fact], arrived: FloatArray, left: FloatArray
+) -> tuple[list[tuple[float, float]], float | None]:
+    """Rests away from points, as pauses, and since when she has been resting if she still is.
+
+    A rest begun at a point whose departure is not known is its stop: moving again is leaving it (left is set here).
+    """
+    pauses: list[tuple[float, float]] = []
+    resting: float | None = None
+    for f in sorted((f for f in facts if isinstance(f, Rest)), key=lambda f: (f.start_s, f.end_s or np.inf)):
+        here = np.flatnonzero((arrived <= f.start_s) & ~(left < f.start_s))
+        last = int(here[-1]) if here.size else -1
+        away = (
+            last < 0
+            or bool(np.any(arrived[last + 1 :] <= f.start_s))
+            or bool(np.any(left[last + 1 :] <= f.start_s))
+        )
+        if f.end_s is None:
+            resting = f.start_s if resting is None else min(resting, f.start_s)
+        elif away:
+            pauses.append((f.start_s, f.end_s))
+        elif np.isnan(left[last]):
+            left[last] = f.end_s
+    return pauses, resting
+
+
+def _edges(
+    reference: Reference,
+    facts: Sequence[Fact],
+    clock: Clock,
+    sightings: tuple[FloatArray, FloatArray, FloatArray, FloatArray],
+) -> list[Edge]:
+    """Edges in order along the course; of two that contradict each other the farther one is believed."""
+    arrived, left, var_arrived, var_left = sightings
+    leave = departures(reference)
+    sure = [Edge(0.0, 0.0, 0.0)]
+    for p in range(reference.n):
+        if np.isfinite(arrived[p]):
+            sure.append(
+                Edge(
+                    float(reference.elapsed_s[p]), clock.running(float(arrived[p])), float(var_arrived[p]), p
+                )
+            )
+        if np.isfinite(left[p]):
+            sure.append(Edge(float(leave[p]), clock.running(float(left[p])), float(var_left[p]), -1, p))
+    edges = _consistent(sure)
+    slow = float(reference.elapsed_s[-1] / (reference.km[-1] * 1000.0))
+    places = [
+        Edge(place_to_ref(reference, f.km), clock.running(f.at_s), (f.accuracy_m * slow) ** 2)
+        for f in sorted(
+            (f for f in facts if isinstance(f, Position)), key=lambda f: (f.km, f.at_s, f.accuracy_m)
+        )
+        if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
+    ]
+    apart = THIN_SHARE * float(reference.elapsed_s[-1])
+    for place in reversed(_consistent(places)):
+        after = [e for e in edges if e.ref_s >= place.ref_s]
+        before = [e for e in edges if e.ref_s < place.ref_s]
+        fits = all(e.at_s > place.at_s for e in after) and all(e.at_s < place.at_s for e in before)
+        clear = all(e.ref_s - place.ref_s >= apart for e in after) and (
+            not after or place.ref_s - before[-1].ref_s >= apart
+        )
+        if fits and clear:
+            edges = [*before, place, *after]
+    return edges
+
+
+def _consistent(edges: list[Edge]) -> list[Edge]:
+    kept: list[Edge] = []
+    for edge in sorted(edges, key=lambda e: (e.ref_s, e.leaves, e.at_s), reverse=True):
+        stop = bool(kept) and kept[-1].leaves >= 0 and kept[-1].leaves == edge.arrives
+        if (
+            not kept
+            or (edge.at_s < kept[-1].at_s and edge.ref_s < kept[-1].ref_s)
+            or (stop and edge.at_s <= kept[-1].at_s)
+        ):
+            kept.append(edge)
+    return kept[::-1]
+
+
+def _at_point(reference: Reference, place: Position, arrived: FloatArray, left: FloatArray) -> bool:
+    """Whether a position only says that she is still at a point she has arrived at."""
+    near = max(NEAR_POINT_KM, 2.0 * place.accuracy_m / 1000.0)
+    here = (np.abs(reference.km - place.km) <= near) & (arrived <= place.at_s) & ~(left < place.at_s)
+    return bool(np.any(here))
+
+
+def _origin(reference: Reference, facts: Sequence[Fact], clock: Clock, last: Edge) -> tuple[Edge, int]:
+    """The edge to forecast from, and the point she is at. A stop known to last moves it to the stop's earliest end."""
+    p = last.arrives
+    if p < 0:
+        return last, -1
+    until = [f.until_s for f in facts if isinstance(f, KnownStop) and f.point == p]
+    near = [
+        f.at_s
+        for f in facts
+        if isinstance(f, Position)
+        and abs(f.km - reference.km[p]) <= max(NEAR_POINT_KM, 2.0 * f.accuracy_m / 1000.0)
+    ]
+    leave = float(departures(reference)[p])
+    stays = max((clock.running(t) for t in until + near), default=-np.inf)
+    if stays > last.at_s + (0.0 if until else reference.stop_s[p]):
+        return Edge(leave, stays, last.var_s2, p), p
+    return last, p
+
+
+def _effective(
+    reference: Reference, conditions: Sequence[Condition], a: FloatArray, b: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Reference seconds of stretches [a, b] with conditions, (k,), and the covariance of their logs, (k, k)."""
+    total = b - a
+    cov = np.zeros((a.size, a.size))
+    for c in sorted(conditions, key=lambda c: (c.from_km, c.to_km, c.log_factor, c.sd)):
+        lo, hi = place_to_ref(reference, c.from_km), place_to_ref(reference, c.to_km)
+        overlap = np.maximum(np.minimum(b, hi) - np.maximum(a, lo), 0.0)
+        total = total + overlap * np.expm1(c.log_factor)
+        part = overlap / np.maximum(b - a, 1e-9)
+        cov += c.sd**2 * np.outer(part, part)
+    return total, cov
+
+
+def _seen(
+    reference: Reference, edges: list[Edge], conditions: Sequence[Condition]
+) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray]:
+    finish = float(reference.elapsed_s[-1])
+    pairs = [
+        (e0, e1)
+        for e0, e1 in itertools.pairwise(edges)
+        if not (e1.leaves >= 0 and e0.arrives == e1.leaves) and e1.ref_s > e0.ref_s and e1.at_s > e0.at_s
+    ]
+    a = np.array([e0.ref_s for e0, _ in pairs])
+    b = np.array([e1.ref_s for _, e1 in pairs])
+    ref, cov = _effective(reference, conditions, a, b)
+    took = np.array([e1.at_s - e0.at_s for e0, e1 in pairs])
+    va = np.array([e0.var_s2 for e0, _ in pairs]) / finish**2
+    vb = np.array([e1.var_s2 for _, e1 in pairs]) / finish**2
+    y = np.log(took / ref) if took.size else took
+    return a / finish, b / finish, y, va, vb, np.diagonal(cov).copy()

@@ -1,0 +1,245 @@
+"""A posterior as seen at one moment: windows, odds, whereabouts and what silence says. Cheap; silence only reweights."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+from scipy.special import ndtr
+
+from server.forecast import stops
+from server.forecast.margins import weighted_quantiles
+from server.forecast.timeline import departures as planned_departures
+from server.forecast.values import FloatArray, Silence, Watcher
+
+if TYPE_CHECKING:
+    from server.forecast.posterior import Posterior
+
+
+class View:
+    """What can be asked of a forecast at now_s (seconds since the runner's start).
+
+    Points are numbered as in the reference. Points already reached have a window of no width: the time seen, or,
+    where she was seen farther on, nan. Probabilities include stopping; windows are given that she gets there.
+    """
+
+    def __init__(self, posterior: Posterior, now_s: float, silence: Silence) -> None:
+        self.posterior = posterior
+        self.now_s = now_s
+        self.silence = silence
+        self._track = posterior.track
+
+    # ---- windows: given that she gets there
+
+    def quantiles(self, point: int, probs: FloatArray) -> FloatArray:
+        """Arrival times (q,) at a point for probabilities (q,)."""
+        return self._quantiles(point, probs, self.arrivals_s, self._track.arrived_s)
+
+    def out_quantiles(self, point: int, probs: FloatArray) -> FloatArray:
+        """Times out (q,) of a point, also of the one she is at now."""
+        if point == self._track.at_point and np.isnan(self._track.left_s[point]):
+            return weighted_quantiles(self.here_out_s, self.weights, np.asarray(probs, dtype=np.float64))
+        return self._quantiles(point, probs, self.departures_s, self._track.left_s)
+
+    def _quantiles(self, point: int, probs: FloatArray, paths: FloatArray, known: FloatArray) -> FloatArray:
+        probs = np.asarray(probs, dtype=np.float64)
+        if point < self._track.first:
+            return np.full(probs.shape, known[point])
+        if self._track.retired is not None:
+            return np.full(probs.shape, np.inf)
+        return weighted_quantiles(paths[:, point - self._track.first], self.weights, probs)
+
+    @cached_property
+    def arrivals_s(self) -> FloatArray:
+        """(paths, m) joint arrival times at the points to come, in order; their weighted margins are the windows."""
+        return self._real(self.posterior.arrivals_s)
+
+    @cached_property
+    def departures_s(self) -> FloatArray:
+        """(paths, m) times out of the points to come, on the same paths."""
+        return self._real(self.posterior.departures_s)
+
+    @cached_property
+    def here_out_s(self) -> FloatArray:
+        """(paths,) times out of the point she is at now; of the place she was last seen if she is between points."""
+        return self._real(
+            stops.leaving_here(self.posterior.reference, self._track, self.posterior.arrivals_s)
+        )
+
+    @cached_property
+    def weights(self) -> FloatArray:
+        """(paths,) how much each path counts now, sum 1."""
+        w = self.posterior.weights * self._unheard(self.arrivals_s, self.arrivals_s.shape[1])
+        total = float(w.sum())
+        return np.asarray(w / total) if total > 0 else self.posterior.weights
+
+    def _real(self, running_s: FloatArray) -> FloatArray:
+        """Real times of running times of the paths, with a rest or a hold that still goes on added at its start."""
+        track = self._track
+        extra = np.zeros(running_s.shape[0])
+        if track.resting_since_s is not None and track.at_point < 0:
+            so_far = max(self.now_s, track.last_fact_s) - track.resting_since_s
+            finish = float(self.posterior.reference.elapsed_s[-1])
+            extra = stops.rest_lengths(self.posterior.rest_scores, finish, so_far)
+        column = (slice(None),) + (None,) * (running_s.ndim - 1)
+        real = track.clock.real(running_s + extra[column])
+        since = track.held_since_s
+        if since is not None and self.now_s > since:
+            real = np.where(real > since, real + (self.now_s - since), real)
+        return real
+
+    # ---- odds: stopping included, the limit not used
+
+    @cached_property
+    def _plain(self) -> FloatArray:
+        return self._real(self.posterior.plain_s)
+
+    @cached_property
+    def _plain_out(self) -> FloatArray:
+        return self._real(self.posterior.plain_out_s)
+
+    @cached_property
+    def _ways(self) -> tuple[FloatArray, FloatArray]:
+        """Joint weights, not yet normalised, of going on to the finish or ending on the way to each point.
+
+        stays (paths, m): retires on the way to point i, nothing heard since; goes (paths,): never retires.
+        """
+        post, times = self.posterior, self._plain
+        survival = np.concatenate([[1.0], post.survival])
+        m = times.shape[1]
+        ends = np.empty_like(times)
+        for i in range(m):
+            unheard = self._unheard(times, i)
+            ends[:, i] = post.weights * (survival[i] - survival[i + 1]) * unheard * self._ended_unseen(i)
+        goes = post.weights * survival[-1] * self._unheard(times, m) * np.exp(post.log_evidence)
+        return ends, goes
+
+    def _ended_unseen(self, i: int) -> float:
+        """Chance of the 'not here yet' facts if she retires on the way to column i; those beyond it say nothing."""
+        inside = [p for p, _ in self._track.not_yet if p - self._track.first < i]
+        return float(np.exp(self.posterior.log_evidence)) if inside else 1.0
+
+    @cached_property
+    def _mass(self) -> float:
+        ends, goes = self._ways
+        return float(ends.sum() + goes.sum())
+
+    def probability_arrives(self, point: int) -> float:
+        """Probability that she gets to the point at all, cut-offs ignored."""
+        return self.probability_by(point, np.inf)
+
+    def probability_by(self, point: int, t_s: float) -> float:
+        """Probability that she arrives by t_s, stopping included."""
+        return self._probability(point, t_s, self._plain, self._track.arrived_s)
+
+    def probability_out_by(self, point: int, t_s: float) -> float:
+        """Probability that she has left by t_s, stopping included."""
+        if (
+            point == self._track.at_point
+            and np.isnan(self._track.left_s[point])
+            and self._track.retired is None
+        ):
+            return float(np.dot(self.posterior.weights, self.here_out_s <= t_s))
+        return self._probability(point, t_s, self._plain_out, self._track.left_s)
+
+    def probability_cutoff(self, point: int, t_s: float, leaving: bool) -> float:
+        """Probability that she makes a cut-off at t_s, to be in by (or out by, if leaving)."""
+        return self.probability_out_by(point, t_s) if leaving else self.probability_by(point, t_s)
+
+    def _probability(self, point: int, t_s: float, paths: FloatArray, known: FloatArray) -> float:
+        column = point - self._track.first
+        if column < 0:
+            return 1.0 if not known[point] > t_s else 0.0
+        if self._track.retired is not None or self._mass <= 0:
+            return 0.0
+        ends, goes = self._ways
+        there = goes + ends[:, column + 1 :].sum(axis=1)
+        return float(np.dot(there, paths[:, column] <= t_s) / self._mass)
+
+    def probability_going(self) -> float:
+        """Probability that her race has not ended unnoticed by now (1 once she is known to have finished)."""
+        if self._track.retired is not None:
+            return 0.0
+        if self._track.first >= self.posterior.reference.n or self._mass <= 0:
+            return 1.0
+        ends, goes = self._ways
+        return float((goes.sum() + (ends * (1.0 - self._part_of_leg())).sum()) / self._mass)
+
+    def _part_of_leg(self) -> FloatArray:
+        """(paths, m) how much of each leg lies behind her at now, on each path."""
+        times = self._plain
+        begin = np.column_stack([np.full(times.shape[0], self._origin_s), times[:, :-1]])
+        return np.asarray(np.clip((self.now_s - begin) / np.maximum(times - begin, 1.0), 0.0, 1.0))
+
+    @property
+    def _origin_s(self) -> float:
+        return float(self._track.clock.real(np.array(self._track.origin.at_s)))
+
+    # ---- silence
+
+    def probability_unheard(self) -> float:
+        """P(not heard by now | still going): what is held against the alarm line; 1 where silence says nothing."""
+        if self._track.first >= self.posterior.reference.n or self._track.retired is not None:
+            return 1.0
+        times = self._plain
+        evidence = float(np.exp(self.posterior.log_evidence))
+        return float(np.dot(self.posterior.weights, self._unheard(times, times.shape[1]))) * evidence
+
+    def _unheard(self, times: FloatArray, upto: int) -> FloatArray:
+        """(paths,) chance that nobody has reported an arrival at the first `upto` points to come."""
+        out = np.ones(times.shape[0])
+        for watcher in self.silence.watchers:
+            column = watcher.point - self._track.first
+            if 0 <= column < upto:
+                out *= 1.0 - watcher.chance * reported(watcher, times[:, column], self.now_s)
+        return out
+
+    # ---- whereabouts
+
+    def place_km(self, probs: FloatArray) -> FloatArray:
+        """Where along the course she may be now, km, (q,) for probabilities (q,): if still going; estimate, not seen."""
+        return weighted_quantiles(self._places, self.weights, np.asarray(probs, dtype=np.float64))
+
+    def place_odds(self, edges_km: FloatArray) -> FloatArray:
+        """Probability of being between consecutive edges (k + 1,) now: (k,); if still going."""
+        counts, _ = np.histogram(self._places, bins=edges_km, weights=self.weights)
+        return np.asarray(counts, dtype=np.float64)
+
+    @cached_property
+    def _places(self) -> FloatArray:
+        track, reference = self._track, self.posterior.reference
+        if track.first >= reference.n:
+            return np.full(self.posterior.weights.shape, reference.km[-1])
+        start_km = self._origin_km()
+        if track.retired is not None:
+            return np.full(
+                self.posterior.weights.shape, start_km if track.retired.km is None else track.retired.km
+            )
+        arrive, leave = self.arrivals_s, self.departures_s
+        origin = np.full((arrive.shape[0], 1), self._origin_s)
+        here = self.here_out_s[:, None] if track.at_point >= 0 else origin
+        begin = np.column_stack([here, leave[:, :-1]])
+        part = np.clip((self.now_s - begin) / np.maximum(arrive - begin, 1.0), 0.0, 1.0)
+        km = np.concatenate([[start_km], reference.km[track.first :]])
+        return np.asarray(start_km + part @ np.diff(km))
+
+    def _origin_km(self) -> float:
+        reference, ref_s = self.posterior.reference, self._track.origin.ref_s
+        at = np.concatenate(
+            [[0.0], np.column_stack([reference.elapsed_s, planned_departures(reference)]).ravel()]
+        )
+        km = np.concatenate([[0.0], np.repeat(reference.km, 2)])
+        return float(np.interp(ref_s, at, km))
+
+
+def reported(watcher: Watcher, arrivals_s: FloatArray, now_s: float) -> FloatArray:
+    """Chance that an arrival's report would have come by now, of those reported at all: lognormal delay in covered time."""
+    if watcher.covered_s is None:
+        spent = np.maximum(now_s - arrivals_s, 0.0)
+    else:
+        spent = np.zeros_like(arrivals_s)
+        for start, end in watcher.covered_s:
+            spent += np.maximum(min(end, now_s) - np.maximum(arrivals_s, start), 0.0)
+    z = (np.log(np.maximum(spent, 1e-9)) - np.log(watcher.delay_median_s)) / watcher.delay_spread
+    return np.asarray(np.where(spent > 0, ndtr(z), 0.0))
