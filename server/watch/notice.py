@@ -45,6 +45,26 @@ class NoticeKind(StrEnum):
     OUTAGE = "outage"
 
 
+class Answer(StrEnum):
+    """The answers a notice offers as buttons. Free words answer too; only `CANT` and `NOT_YET`, `NOBODY`,
+    `WRONG` mean anything but 'reached, and I see to it'."""
+
+    ON_IT = "on it"
+    CANT = "can't"
+    LEAVING = "leaving"
+    AWAKE = "awake"
+    YES = "yes"
+    NOT_YET = "not yet"
+    NOBODY = "nobody there"
+    STILL_LOOKING = "still looking"
+    SEEN = "seen"
+    RIGHT = "right"
+    WRONG = "wrong"
+    HAVE_HER = "have her"
+    RACE_CONTROL_TOLD = "race control told"
+    READY = "ready"
+
+
 class Urgency(StrEnum):
     """How a notice is treated: alarms break through everything; action notices break quiet hours for
     the person's own; news obeys choices and quiet hours."""
@@ -85,6 +105,7 @@ class SightingValues:
     food: str = ""
     planned_stop: timedelta | None = None
     next_window: Window | None = None
+    next_meeting: MeetingValues | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,7 +288,13 @@ class NoticeKey:
 @dataclass(frozen=True, slots=True)
 class Notice:
     """A notice owed. `use_by`: past it the latest facts go out instead, marked delayed. `facts` are the
-    entry ids it rests on, so that a correction finds what it changes."""
+    entry ids it rests on, so that a correction finds what it changes.
+
+    `owed_at` is the moment from which it was owed, `delayed` says that this was so long ago (we were down)
+    that the text must say so. `occasion` tells a repeat that is meant from the same notice again: the watch
+    finds by it what it has made, so it must be kept with the notice. `hold_until`: the outbox may keep the
+    notice so long, to join it with others for the same person in one message; None = send at once.
+    """
 
     key: NoticeKey
     urgency: Urgency
@@ -277,6 +304,9 @@ class Notice:
     values: Values
     facts: tuple[str, ...] = ()
     buttons: tuple[str, ...] = ()
+    occasion: str = ""
+    delayed: bool = False
+    hold_until: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
