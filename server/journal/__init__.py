@@ -1,0 +1,71 @@
+"""The only room that reads and writes the database: events, entries, people, notices, outbox, inbox.
+
+In: values of the pure rooms (`Entry`, `Event`, `Notice`) and `now`. Out: the same values, and those of
+`server.journal.values`. May import the pure rooms' values; never aiohttp, telegram, nor the clock.
+Its door is `Journal` (server/journal/door.py), whose first page says what may be relied on.
+"""
+
+from server.journal.door import Journal
+from server.journal.errors import (
+    Clash,
+    InvitationRefused,
+    JournalError,
+    Refused,
+    TooManyGuesses,
+    TooNew,
+    Unknown,
+)
+from server.journal.keys import content_key, entry_id
+from server.journal.values import (
+    Address,
+    Answered,
+    Appended,
+    Attempt,
+    Blanked,
+    Conflict,
+    Delivery,
+    DeliveryState,
+    EventVersion,
+    Head,
+    Invitation,
+    Outage,
+    Outcome,
+    PersonPart,
+    RawUpdate,
+    Status,
+    StoredEvent,
+    Swept,
+    TokenInfo,
+)
+
+__all__ = [
+    "Address",
+    "Answered",
+    "Appended",
+    "Attempt",
+    "Blanked",
+    "Clash",
+    "Conflict",
+    "Delivery",
+    "DeliveryState",
+    "EventVersion",
+    "Head",
+    "Invitation",
+    "InvitationRefused",
+    "Journal",
+    "JournalError",
+    "Outage",
+    "Outcome",
+    "PersonPart",
+    "RawUpdate",
+    "Refused",
+    "Status",
+    "StoredEvent",
+    "Swept",
+    "TokenInfo",
+    "TooManyGuesses",
+    "TooNew",
+    "Unknown",
+    "content_key",
+    "entry_id",
+]
