@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from datetime import timedelta
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -33,6 +34,8 @@ OFF_COURSE_M: Final = 75.0
 # doubtful one.
 DOUBT: Final = 0.02
 CLEAR: Final = 0.8
+# Candidates closer than this along the line, as on a hairpin, are one answer to 'where is she'.
+SAME_PLACE_KM: Final = 0.5
 # Passes with less weight than this are not worth a word.
 LEAST_WEIGHT: Final = 0.001
 
@@ -51,7 +54,7 @@ class Prior:
     def __post_init__(self) -> None:
         if len(self.km) != len(self.density) or len(self.km) < 2:
             raise ValueError("a prior needs as many densities as km, two at least")
-        if any(not before < after for before, after in zip(self.km, self.km[1:], strict=False)):
+        if any(not before < after for before, after in pairwise(self.km)):
             raise ValueError("km of a prior must rise")
         if not all(0 <= value < math.inf for value in self.density) or not any(self.density):
             raise ValueError("densities of a prior must be numbers, zero or more, and not all zero")
@@ -133,7 +136,7 @@ def place_position(
         best.weight,
         best.spread_km,
         off_course=best.offset_m > accuracy + OFF_COURSE_M,
-        ambiguous=best.weight < CLEAR,
+        ambiguous=sum(one.weight for one in found if abs(one.km - best.km) <= SAME_PLACE_KM) < CLEAR,
         alternatives=tuple(one for one in found[1:] if one.weight >= LEAST_WEIGHT),
         nearest_km=nearest.km,
         nearest_offset_m=nearest.offset_m,
