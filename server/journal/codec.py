@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Hashable
 from datetime import UTC, datetime
 from functools import cache
-from typing import Any, TypeVar
+from typing import Any, cast
 
 from pydantic import TypeAdapter, ValidationError
 
 from server.event.model import Part, Person
 from server.facts.entry import Entry
-from server.journal.errors import JournalError, TooNew
+from server.journal.errors import JournalError, TooNewError
 from server.watch import notice as notice_values
 from server.watch.notice import Values
 
@@ -32,17 +33,15 @@ VERSION = 1
 """Raise when a stored value changes its meaning (a default too: defaults are not written). Added optional
 fields do not count."""
 
-T = TypeVar("T")
-
 
 @cache
-def _adapter(type_: type[T]) -> TypeAdapter[T]:
+def _adapter(type_: Hashable) -> TypeAdapter[Any]:
     return TypeAdapter(type_)
 
 
-def _dump(value: object) -> str:
-    kind = type(value)
-    body = _adapter(kind).dump_json(value, exclude_defaults=True).decode()
+def _dump(value: Entry | Values | Person | Part) -> str:
+    kind: type[Any] = type(value)
+    body = _adapter(cast(Hashable, kind)).dump_json(value, exclude_defaults=True).decode()
     return f'{{"v": {VERSION}, "type": "{kind.__name__}", "body": {body}}}'
 
 
@@ -50,16 +49,16 @@ def _load(text: str, types: dict[str, type[Any]]) -> Any:
     doc = json.loads(text)
     version, name = doc.get("v"), doc.get("type")
     if not isinstance(version, int) or version > VERSION or name not in types:
-        raise TooNew(
+        raise TooNewError(
             f"holds a {name!r} of version {version}, this program knows versions up to {VERSION}",
             "stored value",
-            "a newer Stilepost has probably written this database: start that one, or restore an older backup",
+            "a newer Stilepost has probably written this: start that one, or restore an older backup",
         )
     try:
-        return _adapter(types[name]).validate_python(doc["body"])
+        return _adapter(cast(Hashable, types[name])).validate_python(doc["body"])
     except ValidationError as e:
         fields = ", ".join(".".join(str(p) for p in err["loc"]) for err in e.errors()[:5])
-        raise TooNew(
+        raise TooNewError(
             f"a {name} cannot be read, at {fields}",
             "stored value",
             "a newer Stilepost has probably written this database, or a file was edited by hand",
@@ -85,7 +84,7 @@ def dump_entry(entry: Entry) -> str:
 
 
 def load_entry(text: str) -> Entry:
-    """The entry of `dump_entry`'s text; TooNew if it cannot be read."""
+    """The entry of `dump_entry`'s text; TooNewError if it cannot be read."""
     entry: Entry = _load(text, {"Entry": Entry})
     return entry
 
@@ -96,7 +95,7 @@ def dump_values(values: Values) -> str:
 
 
 def load_values(text: str) -> Values:
-    """The values of `dump_values`' text; TooNew if they cannot be read."""
+    """The values of `dump_values`' text; TooNewError if they cannot be read."""
     values: Values = _load(text, _VALUES)
     return values
 
@@ -107,7 +106,7 @@ def dump_person(person: Person) -> str:
 
 
 def load_person(text: str) -> Person:
-    """The person of `dump_person`'s text; TooNew if it cannot be read."""
+    """The person of `dump_person`'s text; TooNewError if it cannot be read."""
     person: Person = _load(text, {"Person": Person})
     return person
 
@@ -118,6 +117,6 @@ def dump_part(part: Part) -> str:
 
 
 def load_part(text: str) -> Part:
-    """The part of `dump_part`'s text; TooNew if it cannot be read."""
+    """The part of `dump_part`'s text; TooNewError if it cannot be read."""
     part: Part = _load(text, {"Part": Part})
     return part

@@ -1,8 +1,8 @@
 """The door of the journal: what may be relied on, then the methods.
 
-Who may call. Any number of servers and tasks may hold a `Journal` on one database at once. Every method is one
-transaction: it returns only after its work is on the disk (SQLite: WAL, synchronous=FULL; PostgreSQL: its
-default), and an exception means that nothing of it was kept. No method reads a clock: `now` is an argument,
+Who may call. Any number of servers and tasks may hold a `Journal` on one database at once. Every method is
+one transaction: it returns only after its work is on the disk (SQLite: WAL, synchronous=FULL; PostgreSQL:
+its default), and an exception means that nothing of it was kept. No method reads a clock: `now` is an argument,
 aware. No method calls the network. A method that raises `JournalError` was understood and refused; any other
 exception means the database itself failed, and the call may be made again.
 
@@ -19,7 +19,8 @@ Deliveries. Whoever claims one holds it from `now` until, not including, `lease_
 meanwhile. Claiming writes 'attempting' before anything is sent. A holder that dies leaves 'attempting': from
 `lease_until` on its outcome is unknown, and the next claim gets it marked `possible_repeat`. A report by a
 holder whose lease went to another is ignored unless it says 'sent', which is a fact. So a notice is sent at
-least once, twice only if marked, once in the quiet case. One chat gets one message per `spacing`.
+least once, twice only if marked, once in the quiet case. One chat gets one message per `spacing`; news for one chat is claimed together, those
+still held (`hold_until`) too, to be sent as one message and reported one by one.
 
 Updates. Stored under (channel, update id) before the channel is told; stored again, they count once. Claimed
 for work with a lease like deliveries; one whose worker died comes again, so work on it must bear repeating
@@ -28,7 +29,7 @@ for work with a lease like deliveries; one whose worker died comes again, so wor
 Leases by name (who polls) hold until, not including, `now + ttl`; only the holder renews or gives back early.
 `runner_lock` is held by a live process and freed by the system when it dies, whatever the clock says.
 
-Order on restart: open (migrates) -> store what the channels kept -> work off `next_updates` until none -> watch.
+On restart: open (migrates), store what the channels kept, work off `next_updates` until none, then watch.
 """
 
 from __future__ import annotations
@@ -75,8 +76,8 @@ class Journal:
         """Open the database at `url` and bring its tables up to date; several servers may do so at once.
 
         `url`: 'sqlite+aiosqlite:///file.db' or 'postgresql+asyncpg://…' ('sqlite:///' and 'postgresql://' are
-        taken as these). `channels`: those this installation can send over, others are never chosen; None = all.
-        Raises TooNew if a newer Stilepost wrote the database, JournalError for a url of another kind.
+        taken as these). `channels`: those this installation can send over (others are never chosen); None = all.
+        Raises TooNewError if a newer Stilepost wrote the database, JournalError for a url of another kind.
         """
         raise NotImplementedError("being built; the signature stands")
 
@@ -94,8 +95,8 @@ class Journal:
         """Store a checked event file and the files it names; returns its version, counting from 1.
 
         The same text and files as the current version make no new one. People, parts, runners and points
-        follow the file; keep their ids. Refused: a file that drops a point or runner with entries, Clash: a
-        person id that another event uses for somebody with another name.
+        follow the file by their ids. RefusedError: a file that drops a point or runner with entries. ClashError:
+        a person id that another event uses for somebody with another name.
         """
         raise NotImplementedError("being built; the signature stands")
 
@@ -108,7 +109,7 @@ class Journal:
         raise NotImplementedError("being built; the signature stands")
 
     async def load_event(self, event: str, version: int | None = None) -> StoredEvent:
-        """The file text and files of a version (None: the current one). Unknown if there is none."""
+        """The file text and files of a version (None: the current one). UnknownError if there is none."""
         raise NotImplementedError("being built; the signature stands")
 
     async def points_with_check_ins(self, event: str) -> frozenset[str]:
@@ -119,7 +120,7 @@ class Journal:
         """Append one entry. An empty `id` is filled with `entry_id(sender, key)`, which a sender can work out
         beforehand, so that a correction may name an entry still to come.
 
-        Naive times, an empty sender or key are refused; an unknown event is Unknown.
+        Naive times, an empty sender or key are refused; an unknown event is UnknownError.
         """
         raise NotImplementedError("being built; the signature stands")
 
@@ -132,7 +133,7 @@ class Journal:
         raise NotImplementedError("being built; the signature stands")
 
     async def head(self, event: str) -> Head:
-        """What names the present set of entries; Unknown if there is no such event."""
+        """What names the present set of entries; UnknownError if there is no such event."""
         raise NotImplementedError("being built; the signature stands")
 
     async def conflicts(self, event: str) -> tuple[Conflict, ...]:
@@ -168,7 +169,7 @@ class Journal:
     async def bind(self, person: str, channel: str, address: str, now: datetime) -> None:
         """Bind an address to a person and call it usable; also when a browser session begins (channel 'web').
 
-        Notices the person could not be given and that are still of use are queued there. Clash: it is bound
+        Notices the person could not be given and that are still of use are queued there. ClashError: it is bound
         to somebody else.
         """
         raise NotImplementedError("being built; the signature stands")
@@ -215,11 +216,11 @@ class Journal:
 
     async def preview(self, code: str, guesser: str, now: datetime) -> Invitation:
         """What a code opens, without using it. `guesser` names whoever asks (channel and address, or IP) for
-        the limit of 5 wrong codes in 15 minutes. Raises InvitationRefused, TooManyGuesses."""
+        the limit of 5 wrong codes in 15 minutes. Raises InvitationError, TooManyGuessesError."""
         raise NotImplementedError("being built; the signature stands")
 
     async def redeem(self, code: str, channel: str, address: str, guesser: str, now: datetime) -> Invitation:
-        """Use a code up: bind the address to the person it is for. Raises as `preview`, or Clash."""
+        """Use a code up: bind the address to the person it is for. Raises as `preview`, or ClashError."""
         raise NotImplementedError("being built; the signature stands")
 
     async def revoke_invitation(self, invitation_id: str, now: datetime) -> bool:
@@ -241,7 +242,7 @@ class Journal:
         raise NotImplementedError("being built; the signature stands")
 
     async def notice(self, event: str, short: int) -> Made:
-        """The notice people know by this number. Unknown if there is none."""
+        """The notice people know by this number. UnknownError if there is none."""
         raise NotImplementedError("being built; the signature stands")
 
     async def answer(
@@ -267,7 +268,7 @@ class Journal:
         """Claim deliveries due on these channels: alarms first, then by due time, one per chat per `spacing`.
 
         Of several past their use-by for one person and runner only the newest is handed out (`delayed`), the
-        others are overtaken; alarms never are.
+        others are overtaken; alarms never are. News for one chat comes together (see above).
         """
         raise NotImplementedError("being built; the signature stands")
 
@@ -363,14 +364,14 @@ class Journal:
     ) -> Blanked:
         """Blank in place the positions, words and pictures of and by a person, in every event; forget how to
         reach them. `rewrite` takes them out of an event file's text; without it the texts are left, and said
-        so. Refused while an alarm is open in an event where they have a part."""
+        so. RefusedError while an alarm is open in an event where they have a part."""
         raise NotImplementedError("being built; the signature stands")
 
     async def blank_event(
         self, event: str, now: datetime, rewrite: Callable[[str], str] | None = None
     ) -> Blanked:
         """The same for everybody in an event; without `rewrite` its texts are emptied. Times and points stay.
-        Refused while an alarm is open."""
+        RefusedError while an alarm is open."""
         raise NotImplementedError("being built; the signature stands")
 
     async def sweep(self, now: datetime, rewrite: Callable[[str], str] | None = None) -> Swept:
@@ -387,7 +388,7 @@ class Journal:
         raise NotImplementedError("being built; the signature stands")
 
     async def restore(self, path: Path) -> int:
-        """Read a dump into this database, which must be empty (Refused otherwise); rows read."""
+        """Read a dump into this database, which must be empty (else RefusedError); rows read."""
         raise NotImplementedError("being built; the signature stands")
 
     async def export_event(self, event: str, path: Path) -> int:
@@ -395,6 +396,6 @@ class Journal:
         raise NotImplementedError("being built; the signature stands")
 
     async def import_event(self, path: Path) -> str:
-        """Read an exported event in; returns its id. Refused if it is here already. People already here stay
+        """Read an exported event in; returns its id. RefusedError if it is here already. People already here stay
         as they are."""
         raise NotImplementedError("being built; the signature stands")

@@ -1,8 +1,16 @@
-"""Everything the journal refuses: what was wrong, where, and what to do. One tree, mapped once at the edge."""
+"""Everything the journal refuses: what was wrong, where, what to do. One tree, mapped once at the edge."""
 
 from __future__ import annotations
 
-__all__ = ["Clash", "InvitationRefused", "JournalError", "Refused", "TooManyGuesses", "TooNew", "Unknown"]
+__all__ = [
+    "ClashError",
+    "InvitationError",
+    "JournalError",
+    "RefusedError",
+    "TooManyGuessesError",
+    "TooNewError",
+    "UnknownError",
+]
 
 
 class JournalError(Exception):
@@ -13,19 +21,19 @@ class JournalError(Exception):
         super().__init__("; ".join(part for part in (f"{where}: {what}" if where else what, do) if part))
 
 
-class Unknown(JournalError):
+class UnknownError(JournalError):
     """There is no such event, version, notice, delivery or invitation (404)."""
 
 
-class Refused(JournalError):
+class RefusedError(JournalError):
     """The request makes sense but must not be done now: a point with check-ins, an open alarm (409)."""
 
 
-class Clash(JournalError):
+class ClashError(JournalError):
     """An address, person or id already belongs to somebody else (409)."""
 
 
-class InvitationRefused(JournalError):
+class InvitationError(JournalError):
     """The code opens nothing. `reason` ('unknown', 'used', 'expired', 'revoked') is for the log of who made
     it; a stranger is told the same words whatever the reason (404)."""
 
@@ -38,7 +46,7 @@ class InvitationRefused(JournalError):
         )
 
 
-class TooManyGuesses(JournalError):
+class TooManyGuessesError(JournalError):
     """Too many wrong codes from one place; `retry_after_s` until the next is looked at (429)."""
 
     def __init__(self, retry_after_s: float) -> None:
@@ -48,5 +56,5 @@ class TooManyGuesses(JournalError):
         )
 
 
-class TooNew(JournalError):
+class TooNewError(JournalError):
     """The database or a stored value was written by a newer Stilepost than this one."""

@@ -1,4 +1,4 @@
-"""How entries are named: ids from (sender, key), keys from content, and what counts as the same content. Pure."""
+"""How entries are named: ids from (sender, key), keys from content, what counts as the same content. Pure."""
 
 from __future__ import annotations
 
