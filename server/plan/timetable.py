@@ -6,11 +6,15 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from server.event.model import Goal
+from server.plan.light import DarkKit, LightMoment
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One point: km on the line, climb of the leg before it, planned stop, in and out per goal."""
+    """One point: km on the line, climb of the leg before it, planned stop, in and out per goal.
+
+    `factors` says what the leg's moving time (goal B) is made of; they add up to it to within rounding.
+    """
 
     point: str
     km: float
@@ -28,7 +32,9 @@ class Timetable:
     """All rows in running order, the first the start (0), the last the finish.
 
     `source` says what the pace came from; `notes` what the planner wants said (walking costs no time on …).
-    `quality` is the word the forecast needs: 'distance only', 'cost model', 'own data', 'past results'.
+    `light` are sunrise, sunset and twilight where she is then, `dark` the parts for which she needs a
+    light, both for goal B; `power_w_kg` is the running power, fresh, that goal B asks of her. `quality` is
+    the word the forecast needs: 'distance only', 'cost model', 'own data', 'past results'.
     """
 
     runner: str
@@ -37,6 +43,9 @@ class Timetable:
     source: str
     quality: str
     notes: tuple[str, ...] = ()
+    light: tuple[LightMoment, ...] = ()
+    dark: tuple[DarkKit, ...] = ()
+    power_w_kg: float = 0.0
 
     def row(self, point: str) -> Row:
         """The row of that point; KeyError if there is none."""

@@ -1,0 +1,334 @@
+"""Pace by gradient: the power she can hold, the faster of two gaits, what slows her, and the power for a
+target.
+
+Walking is cheaper than running on every slope, so a model without limits walks everything at any speed. The
+limits here: nobody walks faster than a brisk walk for the slope, she climbs no faster than her own rate, runs
+downhill only as fast as ground, dark and tired legs allow. Between those the faster gait wins.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+from scipy.optimize import brentq
+
+from server.plan.costs import running_cost, tobler_m_s, walking_cost
+from server.plan.heat import heat_slows
+from server.plan.light import Sky
+
+Floats = npt.NDArray[np.float64]
+Bools = npt.NDArray[np.bool_]
+
+WALK_LEVEL_M_S: Final = 2.0
+"""The fastest walk on the level, about where people break into a run."""
+DOWNHILL_OVER_LEVEL: Final = 1.35
+"""How much faster than her own level running she lets it go downhill. Common practice, no source."""
+BRAKES_FROM: Final = -0.10
+BRAKES: Final = 2.5
+"""Steeper than BRAKES_FROM the limit falls by exp(-BRAKES * excess). Common practice, no source."""
+DARK_DOWNHILL: Final = 0.85
+NIGHT: Final = 1.08
+"""By what time is multiplied between civil dusk and dawn, beside the downhill limit. Common practice, no
+source."""
+SLOWEST_W_KG: Final = 0.3
+ROUNDS: Final = 40
+SETTLED_S: Final = 0.02
+
+# Power (W/kg by the running cost on the level) behind the fastest anybody has run for so many hours,
+# rounded up: marathon, 100 km, 24 h, 48 h, six days. World records, from memory.
+_BEST_HOURS: Final = (0.5, 2.0, 6.1, 24.0, 48.0, 144.0)
+_BEST_W_KG: Final = (24.0, 21.5, 17.5, 14.0, 11.0, 8.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Fade:
+    """How the power she holds falls with hours on foot: floor + (1 - floor) exp(-(t / hours) ** bend).
+
+    The shape is fitted by hand to Knechtle 2015 (100 km, top ten: sections 98.0, 94.6, 95.5 % of the one
+    before) and to the second half of a hilly 100 miles being 40 % slower with its night and stops; strength
+    raises the whole curve to a power: 0 none, 1 as published, more for legs that tire sooner.
+    """
+
+    floor: float = 0.65
+    hours: float = 10.7
+    bend: float = 1.5
+    strength: float = 1.0
+
+    def at(self, hours: Floats) -> Floats:
+        """Share of her first power left after `hours` (n,) >= 0 on foot, in (0, 1]."""
+        left = self.floor + (1.0 - self.floor) * np.exp(-((np.maximum(hours, 0.0) / self.hours) ** self.bend))
+        return np.asarray(left**self.strength)
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What she can do whatever her power. None = the published or usual limit alone.
+
+    walk_m_s: her fastest walk on the level; climb_m_per_h: metres of height an hour, fresh; downhill_m_s: her
+    fastest running downhill on good ground.
+    """
+
+    walk_m_s: float = WALK_LEVEL_M_S
+    climb_m_per_h: float | None = None
+    downhill_m_s: float | None = None
+    fade: Fade = field(default_factory=Fade)
+
+
+@dataclass(frozen=True, slots=True)
+class Factor:
+    """A named multiplier of her time, (n,) one a step; `source` says where the figure is from."""
+
+    name: str
+    times: Floats
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Weather:
+    """Air temperature (deg C) and humidity (%) expected from one instant to another."""
+
+    from_at: datetime
+    to_at: datetime
+    temperature_c: float
+    humidity: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Terrain:
+    """The course as the pace model needs it, n steps.
+
+    km (n + 1,) of the steps' ends; step_m (n,) length over the ground; gradient (n,); downhill_m_s (n,) the
+    fastest the ground lets anybody run down; shaded (n,) forest or gorge; fixed: factors that hold at any
+    hour.
+    """
+
+    km: Floats
+    step_m: Floats
+    gradient: Floats
+    downhill_m_s: Floats
+    shaded: Bools
+    fixed: tuple[Factor, ...] = ()
+    run_cost: Floats = field(init=False)
+    walk_cost: Floats = field(init=False)
+    walk_shape: Floats = field(init=False)
+
+    def __post_init__(self) -> None:
+        # The costs are per metre along the slope, the steps metres over the ground.
+        slope = np.hypot(1.0, np.clip(self.gradient, -1.0, 1.0))
+        object.__setattr__(self, "run_cost", running_cost(self.gradient) * slope)
+        object.__setattr__(self, "walk_cost", walking_cost(self.gradient) * slope)
+        object.__setattr__(self, "walk_shape", tobler_m_s(self.gradient) / tobler_m_s(0.0))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Gait:
+    """Speed over the ground (n,), m/s, and whether that is a walk."""
+
+    speed_m_s: Floats
+    walks: Bools
+
+
+def faster_gait(
+    terrain: Terrain, limits: Limits, power: Floats | float, left: Floats | float, dark: Bools
+) -> Gait:
+    """The faster of running and walking on every step.
+
+    power: W/kg she holds there; left (0, 1]: what fatigue has left of her legs' limits; dark: no light by
+    which to run down. Ground speed, m/s, for gradients in the range of the cost curves.
+    """
+    i = terrain.gradient
+    run = power / terrain.run_cost
+    own = np.inf if limits.downhill_m_s is None else limits.downhill_m_s
+    good = np.minimum(
+        np.minimum(terrain.downhill_m_s, own) * left, DOWNHILL_OVER_LEVEL * power / running_cost(0.0)
+    )
+    brakes = np.exp(-BRAKES * np.maximum(0.0, BRAKES_FROM - i))
+    down = good * brakes * np.where(dark, DARK_DOWNHILL, 1.0)
+    run = np.where(i < 0.0, np.minimum(run, down), run)
+    walk = np.minimum(power / terrain.walk_cost, limits.walk_m_s * terrain.walk_shape * np.sqrt(left))
+    if limits.climb_m_per_h is not None:
+        climb = limits.climb_m_per_h / 3600.0 * left / np.maximum(i, 1e-3)
+        run, walk = np.minimum(run, climb), np.minimum(walk, climb)
+    return Gait(np.maximum(run, walk), walk >= run)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Stops:
+    """Planned stops: km (k,), rising, and length in seconds (k,)."""
+
+    km: Floats
+    seconds: Floats
+
+    @property
+    def total_s(self) -> float:
+        """All of them together, s."""
+        return float(self.seconds.sum())
+
+    def before(self, km: Floats) -> Floats:
+        """Seconds stood still before leaving each km (n,): a stop at that very km counts."""
+        done = np.concatenate([[0.0], np.cumsum(self.seconds)])
+        return np.asarray(done[np.searchsorted(self.km, km + 1e-9, side="right")])
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Day:
+    """What depends on the hour: the sky, and the weather if any was given."""
+
+    sky: Sky
+    weather: tuple[Weather, ...] = ()
+
+    def heat(self, elapsed_s: Floats) -> Floats:
+        """By what heat multiplies her time at each moment (n,)."""
+        out = np.ones_like(elapsed_s)
+        for w in self.weather:
+            a, b = ((x - self.sky.start).total_seconds() for x in (w.from_at, w.to_at))
+            out[(elapsed_s >= a) & (elapsed_s < b)] = heat_slows(w.temperature_c, w.humidity)
+        return out
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class March:
+    """One way to go the course: moving seconds of each step and how they come about.
+
+    moving_s (n,); starts_s (n,) elapsed, stops included, at each step's start; walks, dark (n,); parts:
+    name -> seconds (n,), which add up to moving_s: 'level ground', 'hills', 'fade', then each factor.
+    """
+
+    power: float
+    moving_s: Floats
+    starts_s: Floats
+    walks: Bools
+    dark: Bools
+    parts: tuple[tuple[str, Floats], ...]
+
+    @property
+    def total_moving_s(self) -> float:
+        """Moving time of the whole course, s."""
+        return float(self.moving_s.sum())
+
+
+def _timed(
+    terrain: Terrain, limits: Limits, day: Day, power: float, starts_s: Floats
+) -> tuple[Floats, Floats]:
+    """Moving seconds and plain seconds (before multipliers) of each step, if begun at starts_s (n,)."""
+    left = limits.fade.at(starts_s / 3600.0)
+    dark = day.sky.dark_for_pace(starts_s, terrain.km[:-1])
+    plain = terrain.step_m / faster_gait(terrain, limits, power * left, left, dark).speed_m_s
+    times = np.where(dark, NIGHT, 1.0) * day.heat(starts_s)
+    for factor in terrain.fixed:
+        times = times * factor.times
+    return plain * times, plain
+
+
+def _settle(
+    terrain: Terrain, limits: Limits, stops: Stops, day: Day, power: float, guess: Floats | None
+) -> tuple[Floats, Floats]:
+    """Moving seconds of each step and when it begins: the fixed point of 'how long' and 'at what hour'.
+
+    Each step depends on earlier ones only, so the rounds settle from the start on; a step that begins
+    within a blink of dusk may swing, which is less than its own few seconds.
+    """
+    waits = stops.before(terrain.km[:-1])
+    if guess is None:
+        guess = np.concatenate([[0.0], np.cumsum(terrain.step_m[:-1])]) / 2.0 + waits
+    for _ in range(ROUNDS):
+        moving, _plain = _timed(terrain, limits, day, power, guess)
+        starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + waits
+        change = float(np.abs(starts - guess).max())
+        guess = starts
+        if change < SETTLED_S:
+            break
+    return moving, starts
+
+
+def march(terrain: Terrain, limits: Limits, stops: Stops, day: Day, power: float) -> March:
+    """How she goes the course at `power` W/kg (fresh), with what each thing costs."""
+    moving, starts = _settle(terrain, limits, stops, day, power, None)
+    n = len(moving)
+    left = limits.fade.at(starts / 3600.0)
+    dark = day.sky.dark_for_pace(starts, terrain.km[:-1])
+    nowhere_dark = np.zeros(n, dtype=np.bool_)
+    flat = replace(terrain, gradient=np.zeros(n))
+    level = terrain.step_m / faster_gait(flat, limits, power, 1.0, nowhere_dark).speed_m_s
+    fresh = terrain.step_m / faster_gait(terrain, limits, power, 1.0, nowhere_dark).speed_m_s
+    tired = terrain.step_m / faster_gait(terrain, limits, power * left, left, nowhere_dark).speed_m_s
+    gait = faster_gait(terrain, limits, power * left, left, dark)
+    plain = terrain.step_m / gait.speed_m_s
+    night = np.where(dark, NIGHT, 1.0)
+    factors = [("night", night), ("heat", day.heat(starts)), *((f.name, f.times) for f in terrain.fixed)]
+    shared = _shares(plain, [times for _, times in factors])
+    parts = [("level ground", level), ("hills", fresh - level), ("fade", tired - fresh)]
+    for (name, _), seconds in zip(factors, shared, strict=True):
+        parts.append((name, seconds + (plain - tired) if name == "night" else seconds))
+    return March(power, moving, starts, gait.walks, dark, tuple(parts))
+
+
+def _shares(plain: Floats, times: list[Floats]) -> list[Floats]:
+    """What each of several multipliers (n,) adds to plain seconds (n,), so that the parts add up: by
+    logarithm."""
+    logs = [np.log(t) for t in times]
+    whole = np.sum(logs, axis=0)
+    added = plain * np.expm1(whole)
+    # expm1(x) / x tends to 1: where all factors together do nothing each still has its own share.
+    per_log = np.where(np.abs(whole) > 1e-9, added / np.where(np.abs(whole) > 1e-9, whole, 1.0), plain)
+    return [np.asarray(per_log * log) for log in logs]
+
+
+def best_power_w_kg(hours: float) -> float:
+    """The most power, W/kg, that anybody has held for so many hours on foot, 0.5 to 144. World records,
+    memory."""
+    return float(np.interp(math.log(hours), np.log(_BEST_HOURS), _BEST_W_KG))
+
+
+def _top_power(fade: Fade, total_s: float) -> float:
+    """The first power, W/kg, that fades to an average nobody has beaten in total_s."""
+    hours = max(0.5, total_s / 3600.0)
+    left = fade.at(np.linspace(0.0, hours, 200))
+    return best_power_w_kg(hours) / float(left.mean())
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Solved:
+    """What came of looking for a power: the march, and whether the target was met, too fast or too slow."""
+
+    march: March
+    reached: bool
+    too_slow: bool = False
+
+
+def solve(terrain: Terrain, limits: Limits, stops: Stops, day: Day, total_s: float) -> Solved:
+    """The march that takes total_s seconds, stops included, to the second.
+
+    Where even the best power anybody has held (or her own limits) are too slow, `reached` is False and the
+    march is the fastest; where the target is slower than a standstill walk, too_slow.
+    """
+    moving_s = total_s - stops.total_s
+    top = _top_power(limits.fade, total_s)
+    warm: list[Floats | None] = [None]
+
+    def over(log_power: float) -> float:
+        moving, warm[0] = _settle(terrain, limits, stops, day, math.exp(log_power), warm[0])
+        return float(moving.sum()) - moving_s
+
+    fastest = math.log(top)
+    if over(fastest) > 0:
+        return Solved(march(terrain, limits, stops, day, top), reached=False)
+    if over(math.log(SLOWEST_W_KG)) < 0:
+        return Solved(march(terrain, limits, stops, day, SLOWEST_W_KG), reached=False, too_slow=True)
+    found = brentq(over, math.log(SLOWEST_W_KG), fastest, xtol=1e-6)
+    near = march(terrain, limits, stops, day, math.exp(found))
+    return Solved(_stretched(near, moving_s / near.total_moving_s, stops, terrain), reached=True)
+
+
+def _stretched(near: March, by: float, stops: Stops, terrain: Terrain) -> March:
+    """The march with all moving time multiplied by a number close to 1: what the solver left undone."""
+    moving = near.moving_s * by
+    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + stops.before(terrain.km[:-1])
+    return replace(
+        near, moving_s=moving, starts_s=starts, parts=tuple((name, part * by) for name, part in near.parts)
+    )

@@ -1,0 +1,416 @@
+"""The room's door: a runner's timetable for goals A, B and C, or the reason why there can be none."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from server.course import Course
+from server.event.model import CourseDef, CutOff, Edge, Event, Goal, Point, Runner
+from server.plan.errors import PlanError
+from server.plan.ground import Ground, ground_of
+from server.plan.light import dark_kit, light_moments, sky_over
+from server.plan.pace import WALK_LEVEL_M_S, Day, Fade, Limits, March, Solved, Stops, Weather, solve
+from server.plan.targets import Wanted, clock, wanted
+from server.plan.timetable import Row, Timetable
+
+Floats = npt.NDArray[np.float64]
+
+# Standard deviation of log(actual / target) by what the shape of the plan rests on. Common practice, no
+# source: half of those with a cost model come in within 9 % of their target.
+SPREAD: Final = {"distance only": 0.16, "cost model": 0.13, "own data": 0.10, "past results": 0.11}
+Z90: Final = 1.2815515655446004
+SKY_LASTS: Final = 1.5
+WALK_NOTE_M: Final = 300.0
+UNTIL_KM: Final = 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class OwnPace:
+    """What is known of her beyond the event file: limits learned from her runs, and how sure the total is.
+
+    quality: 'own data' or 'past results'; spread: standard deviation of log(actual / target); source: in
+    words.
+    """
+
+    limits: Limits
+    quality: str
+    spread: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Setting:
+    """Everything a runner's timetable is made from, checked: the values of one call."""
+
+    event: Event
+    runner: Runner
+    definition: CourseDef
+    points: tuple[Point, ...]
+    km: Floats
+    ground: Ground
+    limits: Limits
+    stops: Stops
+    day: Day
+    target: Wanted
+    spread: float
+    quality: str
+    source: str
+
+
+def make_timetable(
+    event: Event,
+    runner_id: str,
+    course: Course,
+    *,
+    weather: tuple[Weather, ...] = (),
+    own: OwnPace | None = None,
+) -> Timetable:
+    """The timetable of a runner for goals A, B, C on her course; every km of its points known.
+
+    Rows add up to the target to the second. No goal is later than a cut-off: where the 90% side would be, C
+    is pulled in to it, and the notes say so. Errors: PlanError for a target out of reach, past a cut-off,
+    or senseless.
+    """
+    setting = _setting(event, runner_id, course, weather, own)
+    solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, setting.target.total_s)
+    if not solved.reached:
+        raise out_of_reach(setting, solved)
+    b = _times(setting, solved.march, setting.target.total_s)
+    _refuse_past_cut_off(setting, b)
+    a, a_note = _goal_a(setting, b)
+    c, c_note = _goal_c(setting, b)
+    rows = _rows(setting, {Goal.A: a, Goal.B: b, Goal.C: c}, solved.march, course)
+    notes = (*setting.target.notes, *setting.ground.notes, *a_note, *c_note, *_notes(setting, solved.march))
+    elapsed, km = _line(setting, solved.march)
+    return Timetable(
+        runner_id,
+        setting.runner.start,
+        rows,
+        setting.source,
+        setting.quality,
+        notes,
+        light=light_moments(setting.day.sky, elapsed, km),
+        dark=dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2)),
+        power_w_kg=solved.march.power,
+    )
+
+
+def _setting(
+    event: Event, runner_id: str, course: Course, weather: tuple[Weather, ...], own: OwnPace | None
+) -> Setting:
+    try:
+        runner = event.runner(runner_id)
+    except KeyError:
+        known = ", ".join(r.id for r in event.runners) or "none"
+        raise PlanError(
+            f"there is no runner '{runner_id}'", field="runners", remedy=f"Use one of: {known}"
+        ) from None
+    definition = event.course_of(runner_id)
+    points = definition.points
+    km = _placed(points, course)
+    ground = ground_of(course, definition, float(km[-1]))
+    stops = Stops(km[1:-1], np.array([p.planned_stop.total_seconds() for p in points[1:-1]]))
+    climb = course.climb(0.0, float(km[-1]))
+    field = f"runners.{runner_id}.target"
+    target = wanted(runner.target, float(km[-1]), climb.up_m if climb else 0.0, stops.total_s, field)
+    if stops.total_s >= target.total_s:
+        raise PlanError(
+            f"the planned stops alone take {clock(stops.total_s)}, the target is {clock(target.total_s)}",
+            field=field,
+            remedy="Shorten stop_minutes at the points, or aim for a later finish",
+        )
+    quality = own.quality if own else "cost model" if ground.has_heights else "distance only"
+    spread = own.spread if own else SPREAD[quality]
+    lasts = target.total_s * math.exp(Z90 * spread) * SKY_LASTS
+    sky = sky_over(course.km, course.lat_deg, course.lon_deg, runner.start, lasts)
+    source = f"{target.source}; pace: {own.source if own else 'published costs by gradient'}"
+    limits = _limits(runner, own)
+    day = Day(sky, weather)
+    return Setting(
+        event, runner, definition, points, km, ground, limits, stops, day, target, spread, quality, source
+    )
+
+
+def _placed(points: Sequence[Point], course: Course) -> Floats:
+    """km of every point, checked: start at 0, rising, within the course."""
+    if len(points) < 2:
+        raise PlanError(
+            "a plan needs a start and a finish at least",
+            field="points",
+            remedy="Add the points of the course",
+        )
+    unplaced = [p.name for p in points if p.km is None]
+    if unplaced:
+        raise PlanError(
+            f"no km is known for {', '.join(unplaced)}",
+            field="points",
+            remedy="Give km, or a waypoint of the route",
+        )
+    km = np.array([p.km for p in points], dtype=np.float64)
+    fallen = np.flatnonzero(np.diff(km) <= 0)
+    if fallen.size or km[0] < 0:
+        k = int(fallen[0]) + 1 if fallen.size else 0
+        raise PlanError(
+            f"{points[k].name} at km {km[k]:g} does not come after the point before it",
+            field=f"points.{points[k].id}.km",
+            remedy="Put the points in running order; one place passed twice is two points",
+        )
+    if km[-1] > course.length_km + UNTIL_KM:
+        raise PlanError(
+            f"{points[-1].name} is at km {km[-1]:g}, the route ends at km {course.length_km:.2f}",
+            field=f"points.{points[-1].id}.km",
+            remedy="Correct the km, or state the organiser's distance as stated_km",
+        )
+    return km
+
+
+def _limits(runner: Runner, own: OwnPace | None) -> Limits:
+    """Her limits: what the event file states, else what was learned, else what is usual."""
+    base = own.limits if own else Limits()
+    for name, value, low, high in (
+        ("walk_kmh", runner.walk_kmh, 2.0, 9.5),
+        ("climb_m_per_h", runner.climb_rate_m_per_h, 100.0, 2_500.0),
+        ("downhill_kmh", runner.downhill_kmh, 3.0, 30.0),
+    ):
+        if value is not None and not low <= value <= high:
+            raise PlanError(
+                f"{name} = {value:g} is outside {low:g} to {high:g}",
+                field=f"runners.{runner.id}.{name}",
+                remedy="Give what she does on good ground when fresh, or leave it out",
+            )
+    return Limits(
+        walk_m_s=base.walk_m_s if runner.walk_kmh is None else runner.walk_kmh / 3.6,
+        climb_m_per_h=base.climb_m_per_h if runner.climb_rate_m_per_h is None else runner.climb_rate_m_per_h,
+        downhill_m_s=base.downhill_m_s if runner.downhill_kmh is None else runner.downhill_kmh / 3.6,
+        fade=base.fade,
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Times:
+    """Whole seconds from her start, (n,) each, at every point: in and out."""
+
+    arrive_s: Floats
+    leave_s: Floats
+
+
+def _times(setting: Setting, done: March, total_s: int) -> Times:
+    """In and out at every point, whole seconds; the last arrival is total_s exactly."""
+    moved = np.concatenate([[0.0], np.cumsum(done.moving_s)])
+    terrain = setting.ground.terrain
+    moving = np.interp(setting.km, terrain.km, moved)
+    stop = np.concatenate([[0.0], setting.stops.seconds, [0.0]])
+    # Points round one by one would let the last digits drift; rounding the running total cannot.
+    arrive = np.round(moving + np.concatenate([[0.0], np.cumsum(stop)[:-1]]))
+    arrive[0], arrive[-1] = 0.0, float(total_s)
+    return Times(arrive, arrive + stop)
+
+
+def _cut_offs(setting: Setting) -> list[tuple[int, Edge, datetime, CutOff | None]]:
+    """Every cut-off of her course as an instant; the race's own limit counts from the race's start."""
+    found: list[tuple[int, Edge, datetime, CutOff | None]] = [
+        (k, c.edge, c.at(setting.runner.start), c) for k, p in enumerate(setting.points) for c in p.cut_offs
+    ]
+    if setting.event.limit is not None:
+        found.append((len(setting.points) - 1, Edge.IN, setting.event.starts + setting.event.limit, None))
+    return found
+
+
+def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
+    start = setting.runner.start
+    for k, edge, at, rule in sorted(_cut_offs(setting), key=lambda c: (c[0], c[2])):
+        own = b.arrive_s[k] if edge is Edge.IN else b.leave_s[k]
+        allowed = (at - start).total_seconds()
+        if own <= allowed:
+            continue
+        point = setting.points[k]
+        name = "the race's time limit" if rule is None else f"the cut-off {edge.value} of {point.name}"
+        if allowed <= 0:
+            raise PlanError(
+                f"{name} is before her start",
+                field=f"points.{point.id}.cut_off",
+                remedy="Correct the cut-off",
+            )
+        within = setting.target.total_s * allowed / own
+        stops = float(setting.stops.seconds[: k if edge is Edge.OUT else max(0, k - 1)].sum())
+        raise PlanError(
+            f"with a finish in {clock(setting.target.total_s)} she is {edge.value} at {point.name} "
+            f"after {clock(own)}, {clock(own - allowed)} past {name}",
+            field=f"runners.{setting.runner.id}.target",
+            remedy=f"Aim for a finish in about {clock(within // 60 * 60)}, or stop less before it "
+            f"(stops up to there: {clock(stops)})",
+        )
+
+
+def _goal_a(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
+    """The 10% side; where her limits do not allow it, as fast as they do."""
+    total = round(setting.target.total_s * math.exp(-Z90 * setting.spread))
+    if total > setting.stops.total_s:
+        solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
+        if solved.reached:
+            return _times(setting, solved.march, total), ()
+        fastest = solved.march.total_moving_s + setting.stops.total_s
+        total = min(math.ceil(fastest), setting.target.total_s)
+        note = f"goal A is as fast as her limits allow, {clock(total)}"
+        return _times(setting, solved.march, total) if total > fastest - 1 else b, (note,)
+    return b, ("goal A is the target: the planned stops leave no time to be faster",)
+
+
+def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
+    """The 90% side, pulled in to the first cut-off it would miss: between B and C all times move together."""
+    total = round(setting.target.total_s * math.exp(Z90 * setting.spread))
+    solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
+    c = _times(setting, solved.march, total) if solved.reached else _scaled(b, total / setting.target.total_s)
+    share, because = 1.0, ""
+    for k, edge, at, rule in _cut_offs(setting):
+        allowed = math.floor((at - setting.runner.start).total_seconds())
+        late = float(c.arrive_s[k] if edge is Edge.IN else c.leave_s[k])
+        plan = float(b.arrive_s[k] if edge is Edge.IN else b.leave_s[k])
+        if late > allowed:
+            possible = (allowed - plan) / (late - plan)
+            if possible < share:
+                name = "the race's time limit" if rule is None else f"the cut-off {edge.value} of"
+                share, because = possible, f"{name} {setting.points[k].name if rule else ''}".strip()
+    if not because:
+        return c, ()
+    arrive = np.floor(b.arrive_s + share * (c.arrive_s - b.arrive_s))
+    pulled = Times(arrive, arrive + (b.leave_s - b.arrive_s))
+    gone = clock(float(c.arrive_s[-1] - arrive[-1]))
+    note = f"goal C would be late for {because}: it was pulled in by {gone} at the finish"
+    return pulled, (note,)
+
+
+def _scaled(b: Times, by: float) -> Times:
+    arrive = np.round(b.arrive_s * by)
+    return Times(arrive, arrive + (b.leave_s - b.arrive_s))
+
+
+def _rows(setting: Setting, goals: dict[Goal, Times], done: March, course: Course) -> tuple[Row, ...]:
+    parts = _part_seconds(setting, done)
+    rows: list[Row] = []
+    for k, point in enumerate(setting.points):
+        before = float(setting.km[k - 1]) if k else float(setting.km[0])
+        climb = course.climb(before, float(setting.km[k]))
+        rows.append(
+            Row(
+                point.id,
+                float(setting.km[k]),
+                float(setting.km[k]) - before,
+                climb.up_m if climb else 0.0,
+                climb.down_m if climb else 0.0,
+                point.planned_stop if 0 < k < len(setting.points) - 1 else timedelta(0),
+                {g: timedelta(seconds=float(t.arrive_s[k])) for g, t in goals.items()},
+                {g: timedelta(seconds=float(t.leave_s[k])) for g, t in goals.items()},
+                tuple((name, seconds[k]) for name, seconds in parts if k and seconds[k]),
+            )
+        )
+    return tuple(rows)
+
+
+def _part_seconds(setting: Setting, done: March) -> list[tuple[str, list[timedelta]]]:
+    """What each thing costs on the leg to each point, goal B, whole seconds."""
+    terrain = setting.ground.terrain
+    out: list[tuple[str, list[timedelta]]] = []
+    for name, seconds in done.parts:
+        whole = np.concatenate([[0.0], np.cumsum(seconds)])
+        at = np.round(np.interp(setting.km, terrain.km, whole))
+        legs = np.diff(at, prepend=at[0])
+        out.append((name, [timedelta(seconds=float(s)) for s in legs]))
+    return out
+
+
+def _line(setting: Setting, done: March) -> tuple[Floats, Floats]:
+    """Her expected time along the whole course, stops as standing still: elapsed_s, km (2n,)."""
+    terrain = setting.ground.terrain
+    ends = done.starts_s + done.moving_s
+    elapsed = np.column_stack([done.starts_s, ends]).ravel()
+    km = np.column_stack([terrain.km[:-1], terrain.km[1:]]).ravel()
+    return elapsed, km
+
+
+def _notes(setting: Setting, done: March) -> tuple[str, ...]:
+    return (*_walking(setting, done), *_stop_notes(setting))
+
+
+def _walking(setting: Setting, done: March) -> tuple[str, ...]:
+    """Where walking costs no time: longer stretches on which the walk is the faster gait."""
+    terrain = setting.ground.terrain
+    if not setting.ground.has_heights:
+        return ()
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], done.walks.astype(np.int8), [0]])))
+    spans = [(float(terrain.km[a]), float(terrain.km[b])) for a, b in edges.reshape(-1, 2)]
+    long = [(a, b) for a, b in spans if (b - a) * 1000.0 >= WALK_NOTE_M]
+    walked = float((terrain.step_m * done.walks).sum()) / 1000.0
+    share = walked / float(setting.km[-1])
+    if not long:
+        return ()
+    if share > 0.6:
+        return (
+            f"walking costs no time on {walked:.0f} of {setting.km[-1]:.0f} km at this target: "
+            "run what goes down",
+        )
+    longest = sorted(sorted(long, key=lambda s: s[0] - s[1])[:6])
+    where = ", ".join(f"{a:.1f} to {b:.1f}" for a, b in longest)
+    return (f"walking costs no time on {walked:.0f} of {setting.km[-1]:.0f} km; the longest are km {where}",)
+
+
+def _stop_notes(setting: Setting) -> tuple[str, ...]:
+    planned = setting.stops.total_s
+    if setting.target.total_s > 12 * 3600 and planned < 0.02 * setting.target.total_s:
+        return (
+            f"stops are planned at {clock(planned)} in all; one to two hours are usual in a long race "
+            "(common practice)",
+        )
+    return ()
+
+
+def out_of_reach(setting: Setting, solved: Solved) -> PlanError:
+    """Why a target cannot be met: what it would need, and which of her limits stand in the way."""
+    terrain, target = setting.ground.terrain, setting.target.total_s
+    field = f"runners.{setting.runner.id}.target"
+    if solved.too_slow:
+        return PlanError(
+            f"{clock(target)} is slower than anybody walks this course",
+            field=field,
+            remedy="Plan longer stops, or aim for an earlier finish",
+        )
+    fastest = solved.march.total_moving_s + setting.stops.total_s
+    faster = solved.march.total_moving_s / (target - setting.stops.total_s)
+    said = []
+    for name, here in (
+        ("uphill", terrain.gradient > 0.05),
+        ("on the level", np.abs(terrain.gradient) <= 0.03),
+    ):
+        if float(terrain.step_m[here].sum()) > 500.0:
+            speed = float(terrain.step_m[here].sum() / solved.march.moving_s[here].sum()) * faster
+            said.append(f"{speed:.1f} m/s {name}")
+    own = [
+        f"{name} = {value:g}"
+        for name, value in (
+            ("walk_kmh", setting.limits.walk_m_s * 3.6 if setting.limits.walk_m_s < WALK_LEVEL_M_S else None),
+            ("climb_m_per_h", setting.limits.climb_m_per_h),
+            ("downhill_kmh", setting.limits.downhill_m_s * 3.6 if setting.limits.downhill_m_s else None),
+        )
+        if value is not None
+    ]
+    limit = (
+        f"; within her own limits ({', '.join(own)})"
+        if own
+        else "; at the best power anybody has held so long"
+    )
+    return PlanError(
+        f"a finish in {clock(target)} needs {' and '.join(said)}{limit} "
+        f"this course takes {clock(math.ceil(fastest))}",
+        field=field,
+        remedy="Aim for a later finish" + (", or correct her limits" if own else ""),
+    )
+
+
+__all__ = ["Fade", "OwnPace", "make_timetable"]

@@ -1,0 +1,109 @@
+"""From what she means to do (finish time, pace all in, easy pace plus a margin) to seconds for the whole
+course."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Final
+
+from server.event.model import Target
+from server.plan.costs import riegel_s
+from server.plan.errors import PlanError
+
+MARGIN_SUITS_KM: Final = 50.0
+KM_PER_100_M: Final = 1.0
+"""A hundred metres of ascent count as a kilometre more. Common practice, no source."""
+SLOWEST_M_S: Final = 0.25
+LONGEST: Final = timedelta(days=30)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """The target in whole seconds, stops included, what it came from, and what she should be told about
+    that."""
+
+    total_s: int
+    source: str
+    notes: tuple[str, ...] = ()
+
+
+def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: str) -> Wanted:
+    """The whole time of a target on a course of `km` with `ascent_m` and stops of `stops_s`.
+
+    Errors: PlanError where no form or several forms are given, or a value can be no time or pace.
+    """
+    given = [name for name in ("finish", "pace_all_in", "easy_pace") if getattr(target, name) is not None]
+    if len(given) != 1:
+        said = " and ".join(given) if given else "none"
+        raise PlanError(
+            f"a target has exactly one form, here is {said}",
+            field=field,
+            remedy="Give finish, or pace_all_in, or easy_pace with margin",
+        )
+    for name in ("finish", "pace_all_in", "easy_pace"):
+        _refuse_senseless(getattr(target, name), f"{field}.{name}")
+    if target.finish is not None:
+        found = Wanted(round(target.finish.total_seconds()), f"finish in {hours(target.finish)}")
+    elif target.pace_all_in is not None:
+        found = Wanted(
+            round(target.pace_all_in.total_seconds() * km),
+            f"{pace(target.pace_all_in)} min/km with all stops",
+        )
+    else:
+        assert target.easy_pace is not None
+        found = from_easy_pace(target.easy_pace, target.margin, km, ascent_m, stops_s, field)
+    if found.total_s > LONGEST.total_seconds() or km * 1000 / max(found.total_s, 1) < SLOWEST_M_S:
+        raise PlanError(
+            f"{hours(timedelta(seconds=found.total_s))} for {km:.1f} km is slower than anybody walks",
+            field=f"{field}.{given[0]}",
+            remedy="Look whether hours and minutes, or pace and finish, were mixed up",
+        )
+    return found
+
+
+def from_easy_pace(
+    easy: timedelta, margin: timedelta | None, km: float, ascent_m: float, stops_s: float, field: str
+) -> Wanted:
+    """Easy training pace plus a margin: suits 50 km, so other courses are scaled from there (Riegel,
+    climb)."""
+    if margin is None or not timedelta(0) <= margin <= timedelta(minutes=10):
+        raise PlanError(
+            "an easy pace needs a margin of 0 to 10 min/km beside it",
+            field=f"{field}.margin",
+            remedy='Write margin = "1:30"; one to two minutes are usual for a first ultra',
+        )
+    at_50 = (easy + margin).total_seconds() * MARGIN_SUITS_KM
+    effort_km = km + ascent_m / 100.0 * KM_PER_100_M
+    moving = riegel_s(at_50, MARGIN_SUITS_KM, effort_km)
+    note = (
+        f"easy pace plus a margin suits a flat 50 km; here it was scaled to {km:.1f} km with "
+        f"{ascent_m:.0f} m of ascent (as {effort_km:.0f} km on the level, times growing as distance to the "
+        "power 1.06), which is hopeful past a day on foot"
+    )
+    source = f"easy pace {pace(easy)} plus {pace(margin)} min/km, scaled from 50 km"
+    return Wanted(round(moving + stops_s), source, (note,))
+
+
+def _refuse_senseless(value: timedelta | None, field: str) -> None:
+    if value is not None and value <= timedelta(0):
+        raise PlanError(f"{value} is no time to aim for", field=field, remedy="Give a time above zero")
+
+
+def hours(value: timedelta) -> str:
+    """A duration as h:mm, or h:mm:ss where it has seconds."""
+    seconds = round(value.total_seconds())
+    sign, seconds = ("-", -seconds) if seconds < 0 else ("", seconds)
+    h, m, s = seconds // 3600, seconds % 3600 // 60, seconds % 60
+    return f"{sign}{h}:{m:02d}:{s:02d}" if s else f"{sign}{h}:{m:02d}"
+
+
+def clock(seconds: float) -> str:
+    """Seconds as h:mm, or h:mm:ss where they are no whole minutes."""
+    return hours(timedelta(seconds=seconds))
+
+
+def pace(value: timedelta) -> str:
+    """A pace as m:ss."""
+    seconds = round(value.total_seconds())
+    return f"{seconds // 60}:{seconds % 60:02d}"
