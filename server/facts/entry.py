@@ -2,7 +2,7 @@
 
 `seen_at` is when it happened, `sent_at` when the sender sent it, `received_at` when we stored it.
 `key` is made by the sender and unique per sender; the same key again counts once, with other content it is
-a conflict. `replaces` names the key (same sender scope not required: the entry id) of what it corrects.
+a conflict. `replaces` names what an entry corrects: an entry's id, or a key of the same sender.
 """
 
 from __future__ import annotations
@@ -121,7 +121,8 @@ class Entry:
 
     `point` a point id; `how` of a retirement; `fix` of a position; `until`/`amount` a new time or length
     (held until, start delayed by, cut-off moved to, resting for); `about` the id of the entry or notice that
-    this one confirms, takes back, answers; `edge` for cut-off moved; `words` free text as written.
+    this one confirms, takes back, answers; `edge` for cut-off moved; `wave` for wave moved; `words` free
+    text as written.
     """
 
     id: str
@@ -150,3 +151,4 @@ class Entry:
     person: str | None = None
     words: str = ""
     seen_spread: timedelta = timedelta(0)
+    wave: str | None = None

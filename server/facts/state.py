@@ -35,12 +35,19 @@ class Stamp:
 
 @dataclass(frozen=True, slots=True)
 class PointTimes:
-    """Arrival and departure at one point; `through` when she did not stay."""
+    """Arrival and departure at one point; `through` when she did not stay.
+
+    `implied`: nobody reported her here, but a later point or position says that she was; no time is
+    invented. `also_arrived`, `also_left`: reports of the same moment that do not count for the time.
+    """
 
     point: str
     arrived: Stamp | None = None
     left: Stamp | None = None
     through: bool = False
+    implied: bool = False
+    also_arrived: tuple[Stamp, ...] = ()
+    also_left: tuple[Stamp, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +101,26 @@ class Interval:
 
 
 @dataclass(frozen=True, slots=True)
+class Hold:
+    """Runners held by the organiser: everybody, or only those at `point`, or only `runner`."""
+
+    start: datetime
+    end: datetime | None
+    point: str | None
+    runner: str | None
+    entry: str
+
+
+@dataclass(frozen=True, slots=True)
 class RunnerState:
-    """All facts about one runner, folded by seen time. Unconfirmed entries are listed, never folded in."""
+    """All facts about one runner, folded by seen time. Unconfirmed entries are listed, never folded in.
+
+    `refused`: confirmed entries that the table of what may follow what does not allow; they changed
+    nothing. `helps_open`: every request for help not yet answered, `help_open` the first of them (one may
+    be unconfirmed: it counts at once). `held`: when she herself was kept from going on. `rest_until`: how
+    long the rest she is in was said to last. `last_heard`: when we last received a report that somebody
+    (or something) saw or heard her.
+    """
 
     runner: str
     start: datetime
@@ -119,6 +144,15 @@ class RunnerState:
     unconfirmed: tuple[Entry, ...] = ()
     future: tuple[Entry, ...] = ()
     folded: tuple[str, ...] = ()
+    refused: tuple[Entry, ...] = ()
+    helps_open: tuple[Entry, ...] = ()
+    held: tuple[Interval, ...] = ()
+    rest_until: datetime | None = None
+
+    @property
+    def reached(self) -> tuple[str, ...]:
+        """Ids of the points she has certainly reached, in running order, reported or implied."""
+        return tuple(t.point for t in self.times)
 
     def at_point(self, point_id: str) -> PointTimes | None:
         """What is known of her at a point, or None."""
@@ -133,6 +167,9 @@ class RaceState:
     """Race-level facts: delays, holds, moved cut-offs, closed access; and every runner's state.
 
     `head` identifies the set of entries folded: same head and same `now`-dependent marks, same state.
+    `held` are the holds that stop everybody, `holds` all of them. `conflicts`: pairs (entry that counts,
+    entry of the same sender and key with other content). `future`, `unconfirmed`, `refused`: as for a
+    runner, for entries about no one runner, or about one unknown to the event.
     """
 
     head: str
@@ -149,6 +186,10 @@ class RaceState:
     stand_downs: tuple[Entry, ...] = ()
     awake: tuple[tuple[str, datetime], ...] = ()
     conflicts: tuple[tuple[str, str], ...] = ()
+    holds: tuple[Hold, ...] = ()
+    future: tuple[Entry, ...] = ()
+    unconfirmed: tuple[Entry, ...] = ()
+    refused: tuple[Entry, ...] = ()
 
     def runner(self, runner_id: str) -> RunnerState:
         """The state of that runner; KeyError if there is none."""

@@ -1,0 +1,161 @@
+"""The fold under any order, doubling and lateness: one outcome."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from server.facts.count import counted
+from server.facts.entry import Entry, Fix, Kind, Retired, Source
+from server.facts.fold import fold
+from server.facts.going import TABLE
+from server.facts.state import Going
+
+POINTS = ("start", "mill", "chapel", "moss", "finish", "nowhere", None)
+BUSY = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.POSITION, Kind.TAKEN_BACK, Kind.CONFIRMED, Kind.RETIRED)
+quick = settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+
+
+@st.composite
+def journals(draw: st.DrawFn, kinds: tuple[Kind, ...] = (*BUSY, *Kind)) -> list[tuple]:
+    """Rows of plain values: any kinds in any order, links among them, keys that clash now and then."""
+    n = draw(st.integers(0, 14))
+    names = [f"e{i}" for i in range(n)]
+    maybe_name = st.none() | st.sampled_from(names or ["e0"])
+    return [
+        (
+            draw(st.sampled_from(kinds)),
+            draw(st.integers(0, 160)),
+            {
+                "id": name,
+                "key": draw(st.sampled_from([name, name, name, "shared"])),
+                "sender": draw(st.sampled_from(["ana-phone", "mat"])),
+                "runner": draw(st.sampled_from(["maren", "maren", "maren", "ines", None])),
+                "source": draw(st.sampled_from(Source)),
+                "point": draw(st.sampled_from(POINTS)),
+                "unconfirmed": draw(st.sampled_from([False, False, False, True])),
+                "about": draw(maybe_name),
+                "replaces": draw(st.none() | maybe_name),
+                "how": draw(st.none() | st.sampled_from(Retired)),
+                "fix": draw(st.none() | st.builds(Fix, st.floats(0, 1), st.floats(0, 0.1))),
+                "amount": draw(st.none() | st.just(timedelta(minutes=30))),
+                "late": draw(st.integers(0, 300)),
+                "edge": draw(st.sampled_from([None, "in", "out"])),
+                "wave": draw(st.sampled_from([None, "B"])),
+            },
+        )
+        for name in names
+    ]
+
+
+def build(entry, clock, rows) -> list[Entry]:
+    """Entries from rows, ten minutes a tick from 02:00, received late by so many minutes."""
+    out = []
+    for kind, tick, fields in rows:
+        more = dict(fields)
+        seen = clock("2:00") + timedelta(minutes=10 * tick)
+        late = timedelta(minutes=more.pop("late"))
+        out.append(entry(kind, seen, sent_at=seen, received_at=seen + late, **more))
+    return out
+
+
+@quick
+@given(rows=journals(), data=st.data())
+def test_any_order_and_any_doubling_end_in_one_state(entry, event, clock, placer, rows, data) -> None:
+    """Shuffled, with some entries given again (also under a new id, as a repeat that was sent later)."""
+    entries = build(entry, clock, rows)
+    now = clock("20:00")
+    expected = fold(entries, event, now, placer)
+    shuffled = data.draw(st.permutations(entries))
+    doubles = data.draw(st.lists(st.sampled_from(entries), max_size=5)) if entries else []
+    assert fold([*shuffled, *doubles], event, now, placer) == expected
+
+
+@quick
+@given(rows=journals(), data=st.data())
+def test_a_repeat_under_a_new_id_changes_nothing(entry, event, clock, placer, rows, data) -> None:
+    """The same sender, key and content received again later: the same state, the same head."""
+    entries = build(entry, clock, rows)
+    if not entries:
+        return
+    now = clock("20:00")
+    chosen = data.draw(st.sampled_from(entries))
+    again = replace(chosen, id="zz", received_at=chosen.received_at + timedelta(days=1))
+    if chosen.key == "shared":
+        return  # a key that clashes: the repeat is of whichever was kept
+    assert fold([again, *entries], event, now, placer) == fold(entries, event, now, placer)
+
+
+@quick
+@given(rows=journals(), cut=st.integers(0, 14))
+def test_batches_end_as_the_whole(entry, event, clock, placer, rows, cut) -> None:
+    """Whatever was folded before, folding all that is known by now depends on the entries alone."""
+    entries = build(entry, clock, rows)
+    now = clock("20:00")
+    fold(entries[:cut], event, now, placer)
+    assert fold(entries[cut:] + entries[:cut], event, now, placer) == fold(entries, event, now, placer)
+
+
+@quick
+@given(rows=journals(), data=st.data())
+def test_an_undo_undone_is_as_if_neither_had_been(entry, event, clock, placer, rows, data) -> None:
+    """Taking back and taking that back leaves every fact about the runners as it was."""
+    entries = build(entry, clock, rows)
+    if not entries:
+        return
+    now = clock("30:00")
+    about = data.draw(st.sampled_from(entries)).id
+    undo = entry(Kind.TAKEN_BACK, "28:00", about=about, id="undo", runner=None)
+    redo = entry(Kind.TAKEN_BACK, "28:10", about="undo", id="redo", runner=None)
+    before, after = fold(entries, event, now, placer), fold([redo, *entries, undo], event, now, placer)
+    assert after.runners == before.runners
+    assert replace(after, head="") == replace(before, head="")
+    assert after.head != before.head
+
+
+@quick
+@given(rows=journals(kinds=tuple(k for k in Kind if k not in (Kind.TAKEN_BACK, Kind.CONFIRMED))))
+def test_taken_back_is_as_never_said(entry, event, clock, placer, rows) -> None:
+    """Taking every entry back leaves the runners as with no entry at all."""
+    entries = [replace(e, replaces=None, key=e.id) for e in build(entry, clock, rows)]
+    undo = [entry(Kind.TAKEN_BACK, "19:00", about=e.id, id=f"undo-{e.id}", runner=None) for e in entries]
+    now = clock("20:00")
+    assert fold([*undo, *entries], event, now, placer).runners == fold([], event, now, placer).runners
+
+
+@quick
+@given(rows=journals())
+def test_every_entry_ends_in_one_place(entry, event, clock, placer, rows) -> None:
+    """Counted, future, unconfirmed, in conflict or cancelled: never two of them, never a negative stop."""
+    entries = build(entry, clock, rows)
+    c = counted(entries, clock("20:00"))
+    ids = [e.id for part in (c.counts, c.future, c.unconfirmed) for e in part]
+    assert len(ids) == len(set(ids))
+    state = fold(entries, event, clock("20:00"), placer)
+    for r in state.runners:
+        assert r.going in TABLE
+        assert not set(r.folded) & {e.id for e in r.refused}
+        for t in r.times:
+            assert t.arrived is None or t.left is None or t.left.at >= t.arrived.at
+            assert t.implied == (t.arrived is None and t.left is None)
+        assert all(i.end is None or i.end >= i.start for i in r.rests)
+        assert all(e.seen_at > clock("20:00") for e in r.future)
+        if r.going is Going.RETIRED:
+            assert r.retirement is not None
+
+
+@quick
+@given(rows=journals(), minutes=st.integers(0, 1600))
+def test_only_what_was_seen_by_now_counts(entry, event, clock, placer, rows, minutes) -> None:
+    """At an earlier `now`, leaving out what is seen later gives the same runners but for the marks."""
+    entries = build(entry, clock, rows)
+    now = clock("2:00") + timedelta(minutes=minutes)
+    whole = fold(entries, event, now, placer)
+    keys = [e.key for e in entries]
+    if len(set(keys)) < len(keys):
+        return  # of two entries under one key the one kept may be a later one
+    seen = fold([e for e in entries if e.seen_at <= now], event, now, placer)
+    assert [replace(r, future=()) for r in whole.runners] == list(seen.runners)
