@@ -9,10 +9,11 @@ another room, nor read a clock, a file or the network.
 
 from server.course.drawing import Corner, Paper, ProfilePoint, outline, profile
 from server.course.errors import CourseError
-from server.course.gpx import Track, Waypoint, read_gpx
+from server.course.gpx import read_gpx
 from server.course.line import Box, Climb, Course, Spot, build_course
 from server.course.points import PlacedPoint, Placing, PointMistake, WantedPoint, place_points
 from server.course.position import Candidate, PlacedPosition, Prior, needed_kmh, place_position
+from server.course.track import Track, Waypoint
 
 __all__ = [
     "Box",

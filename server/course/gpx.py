@@ -9,30 +9,23 @@ is wrong.
 from __future__ import annotations
 
 import math
-from array import array
-from dataclasses import dataclass, field
-from itertools import pairwise
-from typing import Final, Literal
+from typing import Final
 from xml.parsers import expat
 
-import numpy as np
-import numpy.typing as npt
-
 from server.course.errors import CourseError
-
-Floats = npt.NDArray[np.float64]
+from server.course.track import RawLine, Track, Waypoint, choose, joined
 
 MAX_BYTES: Final = 100_000_000
 MAX_POINTS: Final = 200_000
 MAX_WAYPOINTS: Final = 5_000
 MAX_LINES: Final = 1_000
 MAX_DEPTH: Final = 32
+CHUNK: Final = 65_536
+MAX_TOKEN: Final = 1_000_000
 MAX_NAME: Final = 200
 MAX_NUMBER: Final = 64
 # Below the lowest shore to above the highest top: a height outside is a device's 'unknown', as -32768.
 LOWEST_M, HIGHEST_M = -500.0, 9_000.0
-# Tracks of one file that begin within this of the end of the one before are days of one course.
-JOIN_M: Final = 1_000.0
 
 NAMESPACES: Final = ("", "http://www.topografix.com/GPX/1/0", "http://www.topografix.com/GPX/1/1")
 EXPORT_AGAIN: Final = "Export the route again as GPX and use the new file"
@@ -59,53 +52,12 @@ OTHER_STARTS: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Waypoint:
-    """A named place of the file. Degrees on WGS 84; height in metres or None; line: 1-based, in the file."""
-
-    name: str
-    lat_deg: float
-    lon_deg: float
-    height_m: float | None
-    line: int
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Track:
-    """One line as it stands in the file, segments joined.
-
-    lat_deg, lon_deg, height_m: read-only arrays (n,), n >= 2, degrees on WGS 84 and metres; height NaN
-    where the file has none. warnings: sentences for the person who wrote the event.
-    """
-
-    file: str
-    title: str
-    kind: Literal["track", "route"]
-    lat_deg: Floats
-    lon_deg: Floats
-    height_m: Floats
-    waypoints: tuple[Waypoint, ...]
-    warnings: tuple[str, ...]
-
-
-@dataclass(slots=True)
-class _Line:
-    """A track or route being read: coordinates as flat arrays of doubles, and where it began."""
-
-    kind: Literal["track", "route"]
-    line: int
-    title: str = ""
-    lat: array[float] = field(default_factory=lambda: array("d"))
-    lon: array[float] = field(default_factory=lambda: array("d"))
-    height: array[float] = field(default_factory=lambda: array("d"))
-
-
 class _Reader:
     """expat's handlers. Holds the path of known elements; raises CourseError at the first fault."""
 
     def __init__(self, file: str) -> None:
         self.file = file
-        self.lines: list[_Line] = []
+        self.lines: list[RawLine] = []
         self.waypoints: list[Waypoint] = []
         self.strange_heights = 0
         self.strange_line = 0
@@ -125,7 +77,22 @@ class _Reader:
 
     def read(self, data: bytes) -> None:
         """Feeds the whole file to expat. Errors: CourseError, or expat's own and its codec's."""
-        self._parser.Parse(data, True)
+        view = memoryview(data)
+        for start in range(0, len(data), CHUNK):
+            self._parser.Parse(view[start : start + CHUNK], False)
+            # expat keeps an unfinished tag or comment whole, and begins it again with each chunk.
+            if start + CHUNK - self._parser.CurrentByteIndex > MAX_TOKEN:
+                raise self.error(f"one tag or comment is longer than {MAX_TOKEN:,} bytes")
+        self._parser.Parse(b"", True)
+
+    def warnings(self) -> list[str]:
+        """What the file's writer should know though it is no error."""
+        if not self.strange_heights:
+            return []
+        return [
+            f"{self.file}, line {self.strange_line}: {self.strange_heights} heights outside {LOWEST_M:.0f} "
+            f"to {HIGHEST_M:.0f} m were taken as missing"
+        ]
 
     def error(self, what: str, remedy: str = EXPORT_AGAIN) -> CourseError:
         """An error at the line being read."""
@@ -174,7 +141,7 @@ class _Reader:
             raise self.error(
                 f"more than {MAX_LINES:,} tracks and routes", "Leave only the course in the file"
             )
-        self.lines.append(_Line("track" if kind == "trk" else "route", self._parser.CurrentLineNumber))
+        self.lines.append(RawLine("track" if kind == "trk" else "route", self._parser.CurrentLineNumber))
 
     def _start_place(self, kind: str, attributes: dict[str, str]) -> None:
         lat = self._degrees(attributes, "lat", "latitude", 90.0)
@@ -267,13 +234,13 @@ class _Reader:
             self._end_waypoint()
 
 
-def read_gpx(data: bytes, file: str, *, track: str | None = None) -> Track:
+def read_gpx(data: bytes, file: str) -> Track:
     """The course line and waypoints of a GPX 1.0 or 1.1 file.
 
-    data: the file's bytes, at most MAX_BYTES; file: its name, for messages; track: the name of the track
-    or route to use where the file holds several that do not follow one another. Tracks are preferred to
-    routes; segments are joined. Named route points are waypoints too. Errors: CourseError for anything
-    that is not a sound GPX file with a line of two points or more. Time: about three bare expat passes.
+    data: the file's bytes, at most MAX_BYTES; file: its name, for messages. Tracks are preferred to routes;
+    segments, and tracks that follow one another, are joined. Named route points are waypoints too. Errors:
+    CourseError for anything that is not a sound GPX file with a line of two points or more. Time: about
+    three bare expat passes.
     """
     _refuse_other_files(data, file)
     reader = _Reader(file)
@@ -288,8 +255,8 @@ def read_gpx(data: bytes, file: str, *, track: str | None = None) -> Track:
             line=1,
             remedy=EXPORT_AGAIN,
         ) from error
-    chosen = _choose(reader.lines, file, track)
-    return _joined(reader, chosen, file)
+    chosen = choose(reader.lines, file)
+    return joined(chosen, file, reader.waypoints, reader.warnings())
 
 
 def _refuse_other_files(data: bytes, file: str) -> None:
@@ -341,72 +308,3 @@ def _not_utf8(data: bytes) -> bool:
     except UnicodeDecodeError:
         return True
     return False
-
-
-def _choose(lines: list[_Line], file: str, wanted: str | None) -> list[_Line]:
-    """The lines that make the course: the one asked for by name, else the tracks, else the routes."""
-    usable = [line for line in lines if len(line.lat) >= 2]
-    if wanted is not None:
-        named = [line for line in usable if line.title.casefold() == " ".join(wanted.split()).casefold()]
-        if not named:
-            raise CourseError(
-                f"the file has no track or route named {wanted!r}",
-                file=file,
-                remedy=f"It has {_titles(usable)}",
-            )
-        usable = named
-    kept = [line for line in usable if line.kind == "track"] or usable
-    if not kept:
-        raise CourseError(
-            "the file has no track and no route with two points or more",
-            file=file,
-            remedy="Export the course itself, not only its waypoints",
-        )
-    return kept
-
-
-def _titles(lines: list[_Line]) -> str:
-    return ", ".join(repr(line.title or f"(no name, line {line.line})") for line in lines[:8]) or "none"
-
-
-def _joined(reader: _Reader, lines: list[_Line], file: str) -> Track:
-    """One Track of the chosen lines, in the file's order. Errors: CourseError where they lie apart."""
-    for before, after in pairwise(lines):
-        gap_m = rough_distance_m(before.lat[-1], before.lon[-1], after.lat[0], after.lon[0])
-        if gap_m > JOIN_M:
-            raise CourseError(
-                f"the file holds {len(lines)} {lines[0].kind}s that do not follow one another "
-                f"({_titles(lines)}; {gap_m / 1000:.1f} km between two of them)",
-                file=file,
-                line=after.line,
-                remedy="Name the one that is the course, or leave only that one in the file",
-            )
-    lat, lon, height = (
-        _frozen(np.concatenate([np.frombuffer(getattr(line, part)) for line in lines]))
-        for part in ("lat", "lon", "height")
-    )
-    warnings = []
-    if len(lines) > 1:
-        warnings.append(f"{file}: {len(lines)} {lines[0].kind}s were joined: {_titles(lines)}")
-    if reader.strange_heights:
-        warnings.append(
-            f"{file}, line {reader.strange_line}: {reader.strange_heights} heights outside {LOWEST_M:.0f} to "
-            f"{HIGHEST_M:.0f} m were taken as missing"
-        )
-    return Track(
-        file, lines[0].title, lines[0].kind, lat, lon, height, tuple(reader.waypoints), tuple(warnings)
-    )
-
-
-def _frozen(values: Floats) -> Floats:
-    values.setflags(write=False)
-    return values
-
-
-def rough_distance_m(lat1: float, lon1: float, lat2: float, lon2: float) -> float:
-    """Great-circle distance in metres on a sphere, up to 0.6% off: for 'are these near', not for lengths."""
-    a, b = math.radians(lat1), math.radians(lat2)
-    half = (
-        math.sin((b - a) / 2) ** 2 + math.cos(a) * math.cos(b) * math.sin(math.radians(lon2 - lon1) / 2) ** 2
-    )
-    return 2 * 6_371_008.8 * math.asin(math.sqrt(min(1.0, half)))

@@ -13,7 +13,7 @@ from pyproj import Geod
 
 from server.course import heights
 from server.course.errors import CourseError
-from server.course.gpx import Track
+from server.course.track import Track
 
 Floats = npt.NDArray[np.float64]
 

@@ -11,9 +11,9 @@ from typing import Final, Literal
 
 from rapidfuzz import fuzz, process, utils
 
-from server.course.gpx import Waypoint, rough_distance_m
 from server.course.line import Course
 from server.course.passes import passes
+from server.course.track import Waypoint, rough_distance_m
 
 REACH_M: Final = 300.0
 # How far a waypoint of a point on the line usually lies from it: aid stations stand beside the path.

@@ -92,7 +92,7 @@ class Candidate:
 class PlacedPosition:
     """A position on the line: the likeliest candidate's values, and all others worth a word, likeliest first.
 
-    off_course: offset_m is more than OFF_COURSE_M beyond the fix's own accuracy. ambiguous: no candidate
+    off_course: offset_m is more than OFF_COURSE_M beyond the fix's own accuracy. ambiguous: no place
     has most of the weight (CLEAR). nearest_km, nearest_offset_m: where the line comes nearest, whatever
     is known of her: whoever judges 'behind where she was' or '30 km off' needs both.
     """

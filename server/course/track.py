@@ -1,0 +1,112 @@
+"""What a route file comes to: one line of places and heights, and its named waypoints."""
+
+from __future__ import annotations
+
+import math
+from array import array
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Final, Literal
+
+import numpy as np
+import numpy.typing as npt
+
+from server.course.errors import CourseError
+
+Floats = npt.NDArray[np.float64]
+
+# Tracks of one file that begin within this of the end of the one before are days of one course.
+JOIN_M: Final = 1_000.0
+
+
+@dataclass(frozen=True, slots=True)
+class Waypoint:
+    """A named place of the file. Degrees on WGS 84; height in metres or None; line: 1-based, in the file."""
+
+    name: str
+    lat_deg: float
+    lon_deg: float
+    height_m: float | None
+    line: int
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Track:
+    """One line as it stands in the file, segments joined.
+
+    lat_deg, lon_deg, height_m: read-only arrays (n,), n >= 2, degrees on WGS 84 and metres; height NaN
+    where the file has none. warnings: sentences for the person who wrote the event.
+    """
+
+    file: str
+    title: str
+    kind: Literal["track", "route"]
+    lat_deg: Floats
+    lon_deg: Floats
+    height_m: Floats
+    waypoints: tuple[Waypoint, ...]
+    warnings: tuple[str, ...]
+
+
+@dataclass(slots=True)
+class RawLine:
+    """A track or route being read: coordinates as flat arrays of doubles, and where it began."""
+
+    kind: Literal["track", "route"]
+    line: int
+    title: str = ""
+    lat: array[float] = field(default_factory=lambda: array("d"))
+    lon: array[float] = field(default_factory=lambda: array("d"))
+    height: array[float] = field(default_factory=lambda: array("d"))
+
+
+def choose(lines: list[RawLine], file: str) -> list[RawLine]:
+    """The lines that make the course: tracks, else routes. Errors: CourseError where there are none."""
+    usable = [line for line in lines if len(line.lat) >= 2]
+    kept = [line for line in usable if line.kind == "track"] or usable
+    if not kept:
+        raise CourseError(
+            "the file has no track and no route with two points or more",
+            file=file,
+            remedy="Export the course itself, not only its waypoints",
+        )
+    return kept
+
+
+def _titles(lines: list[RawLine]) -> str:
+    return ", ".join(repr(line.title or f"(no name, line {line.line})") for line in lines[:8]) or "none"
+
+
+def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[str]) -> Track:
+    """One Track of the chosen lines, in the file's order. Errors: CourseError where they lie apart."""
+    for before, after in pairwise(lines):
+        gap_m = rough_distance_m(before.lat[-1], before.lon[-1], after.lat[0], after.lon[0])
+        if gap_m > JOIN_M:
+            raise CourseError(
+                f"the file holds {len(lines)} {lines[0].kind}s that do not follow one another "
+                f"({_titles(lines)}; {gap_m / 1000:.1f} km between two of them)",
+                file=file,
+                line=after.line,
+                remedy="Leave only the one that is the course in the file",
+            )
+    lat, lon, height = (
+        _frozen(np.concatenate([np.frombuffer(getattr(line, part)) for line in lines]))
+        for part in ("lat", "lon", "height")
+    )
+    if len(lines) > 1:
+        warnings = [*warnings, f"{file}: {len(lines)} {lines[0].kind}s were joined: {_titles(lines)}"]
+    return Track(file, lines[0].title, lines[0].kind, lat, lon, height, tuple(waypoints), tuple(warnings))
+
+
+def _frozen(values: Floats) -> Floats:
+    values.setflags(write=False)
+    return values
+
+
+def rough_distance_m(lat1: float, lon1: float, lat2: float, lon2: float) -> float:
+    """Great-circle distance in metres on a sphere, up to 0.6% off: for 'are these near', not for lengths."""
+    a, b = math.radians(lat1), math.radians(lat2)
+    half = (
+        math.sin((b - a) / 2) ** 2 + math.cos(a) * math.cos(b) * math.sin(math.radians(lon2 - lon1) / 2) ** 2
+    )
+    return 2 * 6_371_008.8 * math.asin(math.sqrt(min(1.0, half)))
