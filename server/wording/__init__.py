@@ -4,3 +4,20 @@ In: values of the other rooms and a `Reader` (language, clocks, units). Out: tex
 Pure: never imports aiohttp, SQLAlchemy, telegram, never reads the clock or the network; the only files it
 reads are its own *.ftl sentences, once. Another language is another .ftl file, no code.
 """
+
+from server.wording.message import Button, Message, Rows
+from server.wording.notices import say_notice
+from server.wording.reader import Reader, reader_for, reader_in
+from server.wording.sentences import languages, sentence
+
+__all__ = [
+    "Button",
+    "Message",
+    "Reader",
+    "Rows",
+    "languages",
+    "reader_for",
+    "reader_in",
+    "say_notice",
+    "sentence",
+]

@@ -1,0 +1,300 @@
+"""The wording of alarms and of what belongs to them: stand-down, test alarm, who can't be reached, outages.
+
+An alarm is read by a frightened person, perhaps aloud to race control. So: what and who in the first line,
+then who does what, then facts apart from estimates, then numbers, then a text ready to read out.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from server.event.model import Point, ReporterKind, Runner, Signal, Stretch
+from server.facts.state import LastKnown
+from server.watch.notice import (
+    AlarmValues,
+    NoticeKind,
+    OutageValues,
+    StandDownValues,
+    TestAlarmValues,
+    UnreachedValues,
+)
+from server.wording import measures
+from server.wording.say import SayInEvent, lines, slug
+from server.wording.sentences import has
+from server.wording.times import edges
+
+
+def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
+    """The full alarm for the person `to`: everything they need, so that nobody has to ask back."""
+    return lines(
+        _first(say, v, kind),
+        say.s("alarm-words", words=v.words) if v.words else "",
+        _to_do(say, v, kind, to),
+        say.s("alarm-life", emergency=say.event.emergency_number),
+        _fact(say, v.last_known),
+        _expected(say, v),
+        say.s("alarm-asked", names=say.people(v.asked)) if v.asked else say.s("alarm-asked-none"),
+        say.s("alarm-told", names=say.people(v.told)) if v.told else "",
+        _estimate(say, v),
+        _may_be(say, v) if v.of_kind != NoticeKind.ASKED_FOR_HELP.value else "",
+        _her(say, v),
+        _numbers(say),
+        _read_out(say, v),
+        say.s("alarm-cautions"),
+    )
+
+
+def _runner(say: SayInEvent) -> Runner | None:
+    return next((r for r in say.event.runners if r.id == say.runner_id), None)
+
+
+def _bib(say: SayInEvent) -> str:
+    runner = _runner(say)
+    return runner.bib if runner and runner.bib else say.s("not-known")
+
+
+def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
+    who = {"runner": say.runner, "bib": _bib(say)}
+    if kind is NoticeKind.LOOK_AGAIN:
+        return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
+    if kind is NoticeKind.HANDED_ON:
+        return lines(say.s("alarm-handed-on", **who), _what(say, v, v.of_kind, who))
+    return _what(say, v, kind.value, who)
+
+
+def _what(say: SayInEvent, v: AlarmValues, of_kind: str, who: dict[str, str]) -> str:
+    if of_kind == NoticeKind.ASKED_FOR_HELP.value:
+        return say.s("alarm-asked-for-help", **who)
+    if of_kind == NoticeKind.SWEEP.value:
+        return say.s("alarm-sweep", place=say.point(v.point), **who)
+    if v.point:
+        return say.s("alarm-overdue", place=say.point(v.point), **who)
+    return say.s("alarm-overdue-nowhere", **who)
+
+
+def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
+    """Who holds it, who is to answer, who calls race control: one named person, the others not."""
+    control = say.event.race_control
+    held = ""
+    if v.holder:
+        looks = v.look_again
+        if v.holder == to and looks:
+            held = say.s("alarm-held-you", when=say.when(looks))
+        elif looks:
+            held = say.s("alarm-held", name=say.person(v.holder), when=say.when(looks))
+        else:
+            held = say.s("alarm-held-untimed", name=say.person(v.holder))
+    elif kind is not NoticeKind.LOOK_AGAIN:
+        held = say.s("alarm-answer", length=say.length(say.event.alarm.answer_within))
+    if v.caller is None:
+        call = say.s("alarm-call-none", name=control.name, phone=control.phone)
+    elif v.caller == to:
+        call = say.s("alarm-call-you", name=control.name, phone=control.phone)
+    else:
+        call = say.s("alarm-call-other", caller=say.person(v.caller))
+    return lines(held, call)
+
+
+def _fact(say: SayInEvent, last: LastKnown | None) -> str:
+    if last is None:
+        runner = _runner(say)
+        start = runner.start if runner else say.event.starts
+        return say.s("alarm-fact-none", when=say.when(start, day=True))
+    return say.s(
+        "alarm-fact",
+        fact=say.last(last),
+        when=say.when(last.at, day=True),
+        ago=say.ago(last.at),
+        who=say.person(last.by),
+    )
+
+
+def _expected(say: SayInEvent, v: AlarmValues) -> str:
+    if v.expected is None:
+        return ""
+    return say.s("alarm-expected", place=say.point(v.expected.point), window=say.window(v.expected, day=True))
+
+
+def _estimate(say: SayInEvent, v: AlarmValues) -> str:
+    """Where she may be now, marked as an estimate in capitals, with the place of the likeliest km."""
+    km = ""
+    if v.where is not None:
+        low, high = measures.stretch(v.where.low_km, v.where.high_km, say.reader)
+        likely = measures.distance(v.where.likely_km, say.reader, decimals=0)
+        km = say.s("alarm-estimate", low=low, high=high, likely=likely)
+    place = say.s("alarm-estimate-place", place=_place(say, v.where_fix)) if v.where_fix else ""
+    return lines(km, place)
+
+
+def _place(say: SayInEvent, at: tuple[float, float]) -> str:
+    return measures.place(at[0], at[1], say.reader.language)
+
+
+def _span(say: SayInEvent, v: AlarmValues) -> tuple[float, float]:
+    """The part of the course (km) between the last fact and the point she is expected at."""
+    low = v.last_known.km if v.last_known and v.last_known.km is not None else 0.0
+    expected = say.point_or_none(v.expected.point if v.expected else v.point)
+    ends = [k for k in (expected.km if expected else None, v.where.high_km if v.where else None) if k]
+    return low, max([low, *ends])
+
+
+def _may_be(say: SayInEvent, v: AlarmValues) -> str:
+    """The ways in which she may be well: unreported, out of signal, resting, off the course."""
+    ways: list[str] = []
+    point = say.point_or_none(v.expected.point if v.expected else v.point)
+    if point is not None:
+        ways += _unreported(say, point)
+    low, high = _span(say, v)
+    between = [s for s in _stretches(say) if s.to_km > low and s.from_km < high]
+    for s in between:
+        if s.no_signal:
+            ways.append(say.s("alarm-may-signal", **{"from": say.km(s.from_km), "to": say.km(s.to_km)}))
+    ways += [say.s("alarm-may-phone"), say.s("alarm-may-resting"), say.s("alarm-may-off")]
+    ways += [say.s("alarm-may-escape", route=s.escape_route) for s in between if s.escape_route]
+    ways[-1] = ways[-1].removesuffix(";").removesuffix(".") + "."
+    return lines(say.s("alarm-may-be"), *ways)
+
+
+def _stretches(say: SayInEvent) -> tuple[Stretch, ...]:
+    runner = _runner(say)
+    return say.event.course_of(runner.id).stretches if runner else ()
+
+
+def _unreported(say: SayInEvent, point: Point) -> list[str]:
+    reports = [r for r in point.reports if r.by is not ReporterKind.NOBODY]
+    ways = []
+    if not reports:
+        ways.append(say.s("alarm-may-unreported-nobody", place=point.name))
+    else:
+        by = say.all(say.s(f"by-{slug(r.by.value)}") for r in reports)
+        ways.append(say.s("alarm-may-unreported", place=point.name, by=by))
+        delay = max(r.delay for r in reports)
+        if delay > timedelta(0):
+            ways.append(say.s("alarm-may-delay", place=point.name, length=say.length(delay)))
+    if point.signal is not Signal.GOOD:
+        ways.append(say.s("alarm-may-signal-point", place=point.name))
+    return ways
+
+
+def _phone(say: SayInEvent, runner: Runner) -> str:
+    person = next((p for p in say.event.people if p.id == runner.person), None)
+    return person.phone if person and person.phone else say.s("not-known")
+
+
+def _her(say: SayInEvent, v: AlarmValues) -> str:
+    runner = _runner(say)
+    if runner is None:
+        return ""
+    pacer = say.s("alarm-pacer", name=say.person(v.pacer)) if v.pacer else say.s("alarm-no-pacer")
+    return say.s(
+        "alarm-her",
+        bib=_bib(say),
+        phone=_phone(say, runner),
+        clothing=runner.clothing or say.s("not-known"),
+        torch=runner.torch or say.s("not-known"),
+        pacer=pacer,
+    )
+
+
+def _numbers(say: SayInEvent) -> str:
+    control, rescue = say.event.race_control, say.event.rescue
+    return lines(
+        say.s("alarm-numbers", name=control.name, phone=control.phone, emergency=say.event.emergency_number),
+        say.s("alarm-numbers-rescue", name=rescue.name, phone=rescue.phone) if rescue else "",
+    )
+
+
+def _read_out(say: SayInEvent, v: AlarmValues) -> str:
+    """A text to read out as it stands, whole sentences, the event's own clock only, coordinates in full."""
+    runner = _runner(say)
+    her = (
+        say.s(
+            "read-out-her",
+            clothing=runner.clothing or say.s("not-known"),
+            torch=runner.torch or say.s("not-known"),
+            phone=_phone(say, runner),
+        )
+        if runner
+        else ""
+    )
+    help_words = (
+        say.s("read-out-help", words=v.words or "none")
+        if v.of_kind == NoticeKind.ASKED_FOR_HELP.value
+        else ""
+    )
+    return lines(
+        say.s("alarm-read-out"),
+        say.s("read-out-who", runner=say.runner, bib=_bib(say), event=say.event.name),
+        help_words,
+        *_read_out_last(say, v.last_known),
+        _read_out_expected(say, v),
+        say.s("read-out-estimate", place=_place(say, v.where_fix)) if v.where_fix else "",
+        her,
+    )
+
+
+def _read_out_last(say: SayInEvent, last: LastKnown | None) -> tuple[str, ...]:
+    if last is None:
+        runner = _runner(say)
+        start = runner.start if runner else say.event.starts
+        return (say.s("read-out-none", when=say.spoken(start)),)
+    said = say.s("read-out-last", fact=say.last(last), when=say.spoken(last.at), who=say.person(last.by))
+    fix = say.s("read-out-last-place", place=_place(say, (last.fix.lat, last.fix.lon))) if last.fix else ""
+    km = say.s("read-out-last-km", km=say.km(last.km)) if last.km is not None else ""
+    return said, fix, km
+
+
+def _read_out_expected(say: SayInEvent, v: AlarmValues) -> str:
+    if v.expected is None:
+        return ""
+    _, likely, late = edges(v.expected)
+    return say.s(
+        "read-out-expected",
+        place=say.point(v.expected.point),
+        likely=say.spoken(likely),
+        late=say.spoken(late),
+    )
+
+
+def stand_down(say: SayInEvent, v: StandDownValues) -> str:
+    """The alarm is over: why, and who says so."""
+    if v.point:
+        first = say.s("stand-down-seen", runner=say.runner, place=say.point(v.point), when=say.when(v.at))
+    else:
+        key = f"alarm-kind-{slug(v.of_kind)}"
+        of_kind = say.s(key if has(key) else "alarm-kind-other")
+        first = say.s("stand-down", runner=say.runner, of_kind=of_kind)
+    why = say.s("stand-down-why", reason=v.reason, by=say.person(v.by), when=say.when(v.at))
+    return lines(first, why, say.s("stand-down-thanks"))
+
+
+def test_alarm(say: SayInEvent, v: TestAlarmValues) -> str:
+    """The test before the start, answered with the phone as it will be at night."""
+    return lines(say.s("test-alarm", when=say.when(v.answer_by)), say.s("test-alarm-why"))
+
+
+def unreached(say: SayInEvent, v: UnreachedValues) -> str:
+    """Somebody can't be reached: who, since when, tried how, and the number to telephone."""
+    person = next((p for p in say.event.people if p.id == v.person), None)
+    return lines(
+        say.s(
+            "unreached",
+            name=say.person(v.person),
+            what=v.notice_kind,
+            since=say.when(v.since),
+            channels=say.all(v.channels) or say.s("nobody"),
+        ),
+        say.s("unreached-phone", name=person.name, phone=person.phone) if person and person.phone else "",
+    )
+
+
+def outage(say: SayInEvent, v: OutageValues) -> str:
+    """Our own server, database or channel was down, and what that means."""
+    if v.end is None:
+        return say.s("outage-open", what=v.what, when=say.when(v.start))
+    return say.s(
+        "outage-over",
+        what=v.what,
+        length=say.length(v.end - v.start),
+        **{"from": say.when(v.start), "to": say.when(v.end)},
+    )

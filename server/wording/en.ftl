@@ -1,0 +1,594 @@
+# Every sentence that a person reads, in English. Values come in already worded (times, lists, distances);
+# numbers come as numbers only where a plural hangs on them. What to avoid: see the glossary.
+
+## Times, lengths, places
+
+both-clocks = { $there } ({ $here } your clock)
+window = likely { $likely }, between { $early } and { $late }; 1 in 10 earlier, 1 in 10 later
+window-due = likely { $likely }, any time from now to { $late }; 1 in 10 later
+window-own = (your clock: likely { $likely }, between { $early } and { $late })
+window-own-due = (your clock: likely { $likely }, latest { $late })
+window-short = { $likely } ({ $early } to { $late })
+duration-none = under a minute
+duration-min = { $minutes } min
+duration-h = { $hours } h
+duration-h-min = { $hours } h { $minutes } min
+ago = { $length } ago
+in-time = in { $length }
+just-now = just now
+km = { $number } km
+miles = { $number } miles
+odds-under = under 1 in 20
+odds-over = over 19 in 20
+odds-about = about { $tenths } in 10
+degrees = { $lat } { $north ->
+    [north] north
+   *[south] south
+ }, { $lon } { $east ->
+    [east] east
+   *[west] west
+ }
+utm-too = (UTM { $utm })
+nobody = nobody
+somebody = somebody
+somewhere = a place not named
+
+## Kinds of check-in as facts: 'out of Mill'
+
+fact-in = in at { $place }
+fact-out = out of { $place }
+fact-through = through { $place } without staying
+fact-position = seen at { $place }
+fact-resting = resting at { $place }
+fact-moving-again = moving again from { $place }
+fact-asked-for-help = asked for help at { $place }
+fact-retired = retired at { $place }
+fact-sweep-through = sweep through { $place }
+fact-not-here-yet = not at { $place } yet
+fact-other = { $kind } at { $place }
+place-km = { $km } into the course
+place-nowhere = a place not given
+
+## How fresh
+
+fresh = Last known: { $fact } { $when }, told by { $who } ({ $ago }).
+fresh-nothing = Nothing heard of { $name } yet.
+fresh-before = { $name } has not started yet.
+fresh-doubted = { $count ->
+    [one] One report is kept but not counted: it still has to be confirmed.
+   *[other] { $count } reports are kept but not counted: they still have to be confirmed.
+ }
+fresh-blind = Our own line has been down since { $when }: something may have been missed.
+fresh-held = Runners are held by race control. Times count on from the release.
+fresh-held-until = Runners are held by race control until { $until }.
+fresh-sharper = A report from { $name } would sharpen this.
+
+## Marks before a notice
+
+mark-delayed = [delayed, was due { $when }] { $text }
+mark-repeat = [may be a repeat{ $short ->
+    [0] {""}
+   *[other] {" of no. "}{ $short }
+ }] { $text }
+mark-number = (no. { $short })
+
+## Notices: meetings
+
+leave-now = Leave now for { $place } to meet { $runner }: be there from { $be_there }.
+leave-now-by = Leave by { $leave_by } for { $place } to meet { $runner }: be there from { $be_there }.
+leave-now-late = Leave-by for { $place } was { $leave_by }. At a normal drive you may be there after { $runner } comes in. Drive as always; nobody gains by haste.
+meeting-she-comes = { $runner } at { $place }: { $window }.
+meeting-drive = Drive { $length }.
+meeting-no-drive = No drive time is confirmed, so no leave-by is given. Tell me how long the drive is.
+meeting-wait = Wait until { $until }.
+meeting-kit = Bring: { $kit }.
+meeting-food = Food: { $food }
+meeting-if-missed = If missed: { $text }
+meeting-no-signal = No phone signal at { $place }.
+be-there = Be at { $place } from { $be_there } to meet { $runner }.
+move-on = Move on from { $place }: no reason to wait for { $runner } past { $until }.
+move-on-next = Next meeting: { $place }.
+window-moved = { $place } has moved: { $runner } { $window }.
+window-moved-was = Before: { $was }.
+window-moved-leave = Leave by { $leave_by }, be there from { $be_there }, wait until { $until }.
+window-moved-there = Be there from { $be_there }, wait until { $until }.
+meeting-lost = { $runner } at { $place } can't be met any more. Do not try to make it.
+meeting-lost-why = { $runner } at { $place }: { $window }.
+brief = Before you lose signal: { $count ->
+    [one] the next meeting.
+   *[other] the next { $count } meetings.
+ }
+brief-meeting = { $place }: { $runner } { $window }.
+brief-times = Be there from { $be_there }; move on at { $until }.
+brief-leave = Leave by { $leave_by }.
+brief-signal = Signal is back at { $place }.
+brief-nothing-heard = If you hear nothing: keep to these times, then drive on. If she does not come, tell race control and { $place } as soon as you have signal.
+brief-nothing-heard-plain = If you hear nothing: keep to these times, then drive on. If she does not come, tell race control as soon as you have signal.
+wake-up = Time to wake up: leave by { $leave_by } for { $place } to meet { $runner }.
+wake-up-there = Time to wake up: be at { $place } from { $be_there } to meet { $runner }.
+wake-up-answer = Answer ‘awake’, or somebody else will be asked to go.
+
+## Notices: where she is
+
+arrived = { $runner } is in at { $place }, { $when }, told by { $who }.
+arrived-through = { $runner } went through { $place } at { $when } without staying, told by { $who }.
+arrived-stop = Planned stop: { $length }.
+arrived-kit = Have ready: { $kit }.
+arrived-next = Then { $place }: { $window }.
+left = { $runner } is out of { $place }, { $when }, told by { $who }.
+left-next = Next { $place }: { $window }.
+finished = { $runner } has finished: { $when }, told by { $who }.
+finished-crew = Tell me when you have her with you (‘in hand’).
+retired = { $runner } has retired at { $place }, { $when }, told by { $who }.
+retired-nowhere = { $runner } has retired, { $when }, told by { $who }; where is not known.
+retired-how = Why: { $how }.
+retired-words = They wrote: ‘{ $words }’
+retired-pick-up = Pick-up: { $who }.
+retired-no-pick-up = Nobody is down to fetch her yet. Who goes?
+retired-in-hand = Somebody has her in hand.
+retired-not-in-hand = She is watched until somebody has her in hand: tell me ‘in hand’ when you do.
+retired-race-control = Race control knows.
+retired-tell-race-control = Race control has to know: { $name } { $phone }. Answer ‘race control told’ when done.
+how-own-choice = her own choice
+how-timed-out = timed out
+how-withdrawn-by-medics-or-officials = withdrawn by medics or officials
+how-did-not-start = did not start
+cut-off-falling = Cut-off at { $place } ({ $edge } by { $cut_off }): { $odds } to make it, and falling.
+cut-off-rising = Cut-off at { $place } ({ $edge } by { $cut_off }): { $odds } to make it again.
+cut-off-latest = For 9 in 10 she has to be out of { $place } by { $when }.
+cut-off-not-possible = Being out of { $place } early enough for 9 in 10 is no longer possible.
+edge-in = in
+edge-out = out
+late = { $runner } at { $place }? Later than 9 in 10 would have been. Has she been there?
+late-window = Expected { $window }.
+late-answer = Yes, not yet, or nobody there to see?
+sweep = SWEEP THROUGH { $place }, and { $runner } was not seen there.
+race-change-start-delayed = The start is delayed{ $amount ->
+    [none] {""}
+   *[other] {" by "}{ $amount }
+ }{ $until ->
+    [none] .
+   *[other] {", to "}{ $until }.
+ }
+race-change-wave-moved = { $runner }’s start has moved{ $until ->
+    [none] .
+   *[other] {" to "}{ $until }.
+ }
+race-change-runners-held = Runners are held{ $place ->
+    [none] {""}
+   *[other] {" at "}{ $place }
+ }{ $until ->
+    [none] {" until further notice."}
+   *[other] {" until "}{ $until }.
+ }
+race-change-runners-released = Runners are released{ $place ->
+    [none] .
+   *[other] {" at "}{ $place }.
+ }
+race-change-race-ended-early = The race has been ended by race control{ $place ->
+    [none] .
+   *[other] {" from "}{ $place }{" on."}
+ }
+race-change-rerouted = The course has been changed{ $place ->
+    [none] .
+   *[other] {" near "}{ $place }.
+ }
+race-change-cut-off-moved = The cut-off at { $place } has moved{ $until ->
+    [none] .
+   *[other] {" to "}{ $until }.
+ }
+race-change-access-closed = Crew access at { $place } is closed{ $until ->
+    [none] .
+   *[other] {" until "}{ $until }.
+ } Do not drive there.
+race-change-access-opened = Crew access at { $place } is open again.
+race-change-other = News from race control: { $change }.
+race-change-words = { $words }
+race-change-who = Told by { $who }. All times are computed anew.
+
+## Notices: alarms
+
+alarm-overdue = ALARM: { $runner } (bib { $bib }) is OVERDUE at { $place }.
+alarm-overdue-nowhere = ALARM: { $runner } (bib { $bib }) is OVERDUE.
+alarm-asked-for-help = ALARM: { $runner } (bib { $bib }) has ASKED FOR HELP.
+alarm-sweep = ALARM: SWEEP THROUGH { $place } and { $runner } (bib { $bib }) was not seen there.
+alarm-look-again = LOOK AGAIN: { $runner } (bib { $bib }), alarm still open. { $name ->
+    [none] What is known now?
+   *[other] { $name }, what is known now?
+ }
+alarm-handed-on = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). Those asked before have not answered.
+alarm-answer = Answer ‘I have it’ and it is yours; no answer in { $length } and the next person is asked.
+alarm-held-you = You hold this alarm. Next look: { $when }.
+alarm-held = { $name } holds this alarm. Next look: { $when }.
+alarm-held-untimed = { $name } holds this alarm.
+alarm-call-you = YOU call race control now: { $name } { $phone }. Nobody else does.
+alarm-call-other = { $caller } calls race control. Please do not call them yourself about this.
+alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name } { $phone }.
+alarm-life = If you think she is in danger, call { $emergency } at once; do not wait for this.
+alarm-words = Words received: ‘{ $words }’
+alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
+alarm-fact-none = FACT: nothing has been heard of her since the start at { $when }.
+alarm-expected = Expected at { $place }: { $window }.
+alarm-asked = Asked already: { $names }.
+alarm-asked-none = Nobody has been asked before you.
+alarm-told = Also told: { $names }.
+alarm-estimate = ESTIMATE, NOT SEEN: between { $low } and { $high } on the course, likely near { $likely }.
+alarm-estimate-place = ESTIMATE, NOT SEEN, likely near { $place }.
+alarm-may-be = She may simply be unreported or off the course:
+alarm-may-unreported-nobody = - nobody reports from { $place };
+alarm-may-unreported = - { $place } is reported by { $by }, and not every runner is caught;
+alarm-may-delay = - reports from { $place } can come { $length } late;
+alarm-may-signal = - no phone signal between { $from } and { $to };
+alarm-may-signal-point = - no good phone signal at { $place };
+alarm-may-phone = - phone empty, wet or off;
+alarm-may-resting = - resting or asleep at the side, or in a shelter;
+alarm-may-off = - off the course by a wrong turn, or retired on the way and picked up by others;
+alarm-may-escape = - gone down by { $route }.
+by-timing-mat = a timing mat
+by-volunteer = volunteers
+by-crew = crew
+by-runner = the runner
+by-tracker = a tracker
+alarm-her = Bib { $bib }. Phone { $phone }. Clothing: { $clothing }. Torch: { $torch }. { $pacer }.
+alarm-pacer = Pacer with her: { $name }
+alarm-no-pacer = No pacer is known to be with her
+not-known = not known
+alarm-numbers = Race control: { $name } { $phone }. Emergency: { $emergency }.
+alarm-numbers-rescue = { $name }: { $phone }.
+alarm-read-out = To read out:
+read-out-who = “This is about runner { $runner }, bib { $bib }, in { $event }.
+read-out-last = She was last known { $fact } on { $when } local time, told by { $who }.
+read-out-last-place = That place: { $place }.
+read-out-last-km = That is { $km } into the course.
+read-out-none = She has not been heard of since she started on { $when } local time.
+read-out-expected = She was expected at { $place }, most likely { $likely }, at the latest { $late } local time.
+read-out-help = She has asked for help{ $words ->
+    [none] .
+   *[other] {" with the words: "}{ $words }.
+ }
+read-out-estimate = Estimate, not seen: she may be near { $place }.
+read-out-her = Clothing: { $clothing }. Torch: { $torch }. Her phone: { $phone }.”
+alarm-cautions = Stilepost is an aid, not a rescue service: emergency number, race control and mountain rescue decide. Do not go onto the course alone or in the dark to look for her. Keep this phone charged and free.
+stand-down = STAND-DOWN: the alarm for { $runner } is over ({ $of_kind }).
+stand-down-seen = STAND-DOWN: { $runner } has been seen at { $place }, { $when }.
+stand-down-why = Why: { $reason }. By { $by }, { $when }.
+stand-down-thanks = Nothing more to do. If you called anybody, tell them too.
+alarm-kind-overdue = overdue
+alarm-kind-asked-for-help = asked for help
+alarm-kind-sweep = sweep through without her
+alarm-kind-other = alarm
+test-alarm = TEST ALARM, nothing has happened. Answer ‘I have it’ by { $when }.
+test-alarm-why = Leave this phone as it will be at night: charged, loud, on the table. Who does not answer is shown to the organiser.
+unreached = COULD NOT REACH { $name } ({ $what }) since { $when }. Tried: { $channels }. Please telephone them.
+unreached-phone = { $name }: { $phone }.
+outage-open = Our { $what } has been down since { $when }. Reports may be missing; nobody is called overdue for that time.
+outage-over = Our { $what } was down from { $from } to { $to } ({ $length }). What waited has been read; times are computed anew.
+
+## Notices: corrections and doubts
+
+correction-moved = Correction: { $runner } { $what } was { $now_at }, not { $was_at }. By { $by }.
+correction-now = Correction: { $runner } { $what }: now { $now_at }. By { $by }.
+correction-taken-back = Taken back: { $runner } { $what } is no longer so. By { $by }.
+correction-taken-back-at = Taken back: { $runner } { $what } { $was_at } is no longer so. By { $by }.
+correction-watch-on = She is watched again from here on.
+unconfirmed = Please confirm: { $runner } { $fact }, { $when }? Told by { $who }.
+unconfirmed-why = Kept, but not counted: { $doubt }.
+doubt-future = the time lies in the future
+doubt-before-start = the time lies before the start
+doubt-too-fast = nobody runs that fast
+doubt-behind = that is behind where she was
+doubt-off-course = the place is far off the course
+doubt-vehicle = it moves at road speed: tracker in a car?
+doubt-guessed = it was guessed from what was written
+doubt-supporter = it comes from a supporter
+
+## Answers
+
+point-next = { $runner } at { $place }: { $window }.
+point-reached = { $runner } was in at { $place } { $when }{ $left ->
+    [none] .
+   *[other] {" and out "}{ $left }.
+ }
+point-left = { $runner } was out of { $place } { $when }.
+point-through = { $runner } went through { $place } { $when }.
+point-is-in = { $runner } is in at { $place } since { $when }.
+point-odds = That is if she gets there: { $odds }.
+point-planned = Plan: { $when } ({ $gap }).
+gap-late = { $length } behind
+gap-early = { $length } ahead
+gap-none = on plan
+no-more-points = { $runner } has no point left ahead: { $going }.
+going-before-the-start = not started yet
+going-moving = on the move
+going-at-a-point = at a point
+going-resting = resting
+going-retired = retired
+going-retired-in-hand = retired, somebody has her in hand
+going-finished = finished
+going-closed = finished, with her crew
+no-forecast = There is no window for { $place } to give you.
+where-between = { $runner } was last known { $fact } { $when }, told by { $who } ({ $ago }).
+where-estimate = Estimate, not seen: between { $low } and { $high } on the course, likely near { $likely }.
+where-legs = That lies between { $from } and { $to }.
+where-at = { $runner } is at { $place }, in since { $when }, told by { $who } ({ $ago }).
+where-ended = { $runner }: { $going }.
+gap-answer-late = { $runner } is about { $length } behind plan at { $place }, { $window }.
+gap-answer-early = { $runner } is about { $length } ahead of plan at { $place }, { $window }.
+gap-answer-none = { $runner } is on plan at { $place }, { $window }.
+gap-fact = In at { $place } { $when }: { $gap } there.
+gap-none-known = There is no plan time to hold against.
+supposed-slower = If { $runner } goes { $percent } in 100 slower from here: { $place } { $window }.
+supposed-faster = If { $runner } goes { $percent } in 100 faster from here: { $place } { $window }.
+supposed-leaving = If { $runner } leaves at { $when }: { $place } { $window }.
+supposed-only = A what-if: nobody has been told, nothing is changed.
+stop-over = { $runner } was at { $place } for { $length } ({ $from } to { $to }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-over-plan = planned { $length }
+stop-on = { $runner } is still at { $place }, in since { $from } ({ $length } so far){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-through = { $runner } went through { $place } { $when } without staying.
+stop-half = { $runner } at { $place }: in { $from }, out { $to }. One of the two is not known, so the length is not either.
+stop-none = No stop of { $runner } has been reported yet.
+not-reported = not reported
+cut-off-answer = { $place }, { $edge } by { $when }: { $odds } that { $runner } makes it.
+cut-off-line = { $place }, { $edge } by { $when }: { $odds }.
+cut-off-more = After that:
+cut-offs-none = No cut-off is left for { $runner }.
+missed-seen-out = Yes: { $runner } was out of { $place } { $when }.
+missed-seen-in = No: { $runner } is in at { $place } since { $when }, and not reported out.
+missed-odds-high = Likely yes: { $odds } that { $runner } has left { $place } already.
+missed-odds-even = It could be: { $odds } that { $runner } has left { $place } already.
+missed-odds-low = Likely not: { $odds } that { $runner } has left { $place } already.
+wait-advice-wait = Wait{ $until ->
+    [none] .
+   *[other] {" until "}{ $until }.
+ }
+wait-advice-go = Go on{ $next ->
+    [none] .
+   *[other] {" to "}{ $next }.
+ }
+wait-expected = { $runner } at { $place }: { $window }.
+wait-next-leave = Leave by { $leave_by } for { $next }.
+people-line = { $name }: { $parts }{ $where ->
+    [none] {""}
+   *[other] , { $where }
+ }.
+people-first = { $names }
+people-at = at { $place } since { $when }
+people-bound = bound for { $place }, there from { $when }
+people-bound-untimed = bound for { $place }
+people-unreached = NOT REACHED
+people-phone = phone { $phone }
+people-car = { $car }
+people-none = Nobody is known to be at { $place }.
+people-nobody = Nobody else has a part that you may see.
+people-head = { $count ->
+    [one] One person:
+   *[other] { $count } people:
+ }
+numbers = Race control: { $name } { $phone }. Emergency: { $emergency }.
+bring = Bring to { $place } for { $runner }: { $kit }.
+bring-none = Nothing is listed to bring to { $place } for { $runner }.
+bring-safety = Do not go without: { $kit }.
+bring-car = { $item } is in the { $car }.
+bring-food = Food: { $food }
+bring-dark = She is likely there in the dark.
+take-back = Take back at { $place }: { $kit }.
+take-back-none = Nothing is listed to take back at { $place }.
+food = { $runner } at { $place }: { $food }
+food-none = Nothing is written down for { $runner } to eat or drink at { $place }.
+fuel = From there on: { $words }
+fuel-figures = Per hour: { $figures }. Drink to thirst.
+fuel-kcal = { $amount } kcal
+fuel-carbohydrate = { $amount } g carbohydrate
+fuel-fluid = bottles for { $amount } mL
+fuel-sodium = { $amount } mg sodium
+leave = Leave by { $leave_by } for { $place }; be there from { $be_there }.
+leave-over = Leave-by for { $place } was { $leave_by }. Drive as always; nobody gains by haste.
+leave-unknown = No leave-by for { $place } yet: the drive is not confirmed. Be there from { $be_there }.
+leave-none = There is no meeting left to leave for.
+drive = Drive to { $place }: { $length }{ $walk ->
+    [none] {""}
+   *[other] {", then "}{ $walk }{" on foot"}
+ }.
+drive-from = From { $from }.
+drive-estimated = Not confirmed by anybody: no leave-by rests on it.
+drive-unknown = No drive to { $place } is written down.
+meeting = Next: { $place }, { $runner } { $window }.
+meeting-who = Going: { $crew }{ $car ->
+    [none] .
+   *[other] {", "}{ $car }.
+ }
+meeting-parking = Parking: { $parking }{ $walk ->
+    [none] .
+   *[other] {", then "}{ $walk }{" on foot."}
+ }
+meeting-hours = Open to crew { $hours }.
+hours-both = from { $opens } to { $closes }
+hours-from = from { $opens }
+hours-to = to { $closes }
+meeting-after = Then { $place }: { $window }.
+meeting-none = No meeting with { $runner } is left.
+meeting-not-mine = That meeting is not yours.
+dark-yes = Yes: dark at { $place } when { $runner } is likely there. { $window }.
+dark-no = No: light at { $place } when { $runner } is likely there. { $window }.
+dark-unknown = Light at { $place } is not known to me.
+heard = { $runner }: { $fact } { $when }, told by { $who } ({ $ago }).
+heard-nothing = Nothing has been heard of { $runner } yet.
+how-she-is = { $who }, { $when }: ‘{ $words }’
+how-she-is-none = Nobody has written yet how { $runner } is.
+plan-head = Plan of { $runner }, in (goal B), A to C:
+plan-row = { $place } ({ $km }): { $b } ({ $a } to { $c }){ $was ->
+    [none] {""}
+   *[other] , was { $was }
+ }{ $stop ->
+    [none] {""}
+   *[other] , stop { $stop }
+ }
+plan-note = { $note }
+card = { $trouble }: { $tries }.
+card-red = Stop and get help if: { $flags }.
+card-call = { $call }
+cards-none = No card is written for that.
+cards-medical = A card is a reminder, not medical advice: medics and race doctors decide.
+
+## Replies to reports
+
+noted = Noted: { $runner } { $fact }, { $when }.
+noted-note = Noted.
+noted-note-for = Noted for { $runner }: ‘{ $words }’.
+noted-crew-there = Noted: you are at { $place } since { $when }.
+noted-crew-left = Noted: you left { $place } at { $when }.
+noted-on-the-road = Noted: on the road since { $when }.
+noted-awake = Noted: you are awake.
+noted-race-control = Noted: race control knows.
+noted-in-hand = Noted: { $runner } is in hand, { $when }.
+noted-stand-down = Noted: the alarm is over.
+noted-position = Noted: position of { $runner }, { $when }.
+noted-same = That was here already; it counts once.
+noted-conflict = That came before with other content. Both are kept, and somebody will be asked which holds.
+noted-unconfirmed = Kept, but not counted yet: { $doubt }. Is it right?
+noted-guessed = I took it so. Right?
+noted-next = Next { $place }: { $window }.
+noted-undo = Wrong? ‘Undo’ within { $minutes } min.
+noted-told = Passed on to { $names }.
+noted-many = Noted: { $count ->
+    [one] one report.
+   *[other] { $count } reports.
+ }
+undone = Taken back: { $runner } { $fact }, { $when }.
+undone-plain = Taken back.
+undo-nothing = There is nothing of yours from the last { $minutes } min to take back.
+undo-over = That is more than { $minutes } min old. Send what is right instead, for example ‘correction: in at { $place } 14:20’.
+confirmed = Confirmed. Thank you.
+answered-yours = It is yours. I ask again { $when }.
+answered-yours-untimed = It is yours.
+answered-other = { $name } has it already. Thank you.
+answered = Noted. Thank you.
+answer-nothing-open = Noted, though nothing is open that needs an answer.
+answered-when = When? ‘now’, ‘10 min ago’ or a time.
+distress = Are you hurt? Call { $emergency }. Race control: { $name } { $phone }.
+distress-passed-on = Your words have been passed on to your crew and safety contact{ $count ->
+    [0] .
+   *[other] {": "}{ $names }.
+ }
+distress-not-passed-on = I could NOT pass your words on. Please telephone.
+distress-where = If you can, send your position or write where you are. Stay warm; stay on the course if that is safe.
+distress-not-hurt = If nothing is wrong, write ‘undo’.
+
+## Asking back
+
+ask-out = Out of what? Left { $place } and going on, or out of the race?
+ask-out-nowhere = Out of what? Left a point and going on, or out of the race?
+ask-dropped = ‘{ $word }’: is her race over, or something else?
+ask-retired-how = Her race is over, then. How?
+ask-point = Which point do you mean?
+ask-runner = Which runner?
+ask-bib = No runner has bib { $bib }. { $count ->
+    [0] Please look again.
+   *[other] Did you mean:
+ }
+ask-time = At what time? ‘now’, ‘10 min ago’ or a clock time.
+ask-kind = { $name }: in or out?
+ask-where-seen = Thank you. Between which points was that?
+ask-car = That moves at road speed. Is the tracker in a car?
+ask-event = Which event?
+ask-none = Write it again in other words.
+choice-left = Left { $place }, going on
+choice-left-plain = Left a point, going on
+choice-over = Her race is over
+choice-else = Something else
+choice-runner = { $name } ({ $bib })
+choice-between = { $from } – { $to }
+choice-nothing = None of these
+not-understood = I did not understand that. Write ‘what can I ask’ for examples.
+nothing-to-say = Hello. Write ‘what can I ask’ for examples.
+thanks = Good.
+only-told = Only what was reported can be answered, and you may report but not ask here.
+
+## Joining
+
+stranger = This number or chat is not known here. If you have an invitation, send its code.
+join-preview = You are { $name }. Part: { $parts }. Event: { $event }. Is that you?
+join-done = Welcome, { $name }. Write ‘what can I ask’ for examples. In an emergency call { $emergency } first.
+join-done-plain = Welcome, { $name }. Write ‘what can I ask’ for examples.
+join-no = Then nothing is joined, and the code stays unused. Tell whoever sent it.
+join-wrong = That code is not valid: mistyped, used, or over. Ask whoever sent it for a new one.
+join-private = Send the code to me alone, not in a group.
+part-line = { $kind }{ $runner ->
+    [none] {""}
+   *[other] {" for "}{ $runner }
+ }
+part-runner = runner
+part-crew = crew
+part-pacer = pacer
+part-safety-contact = safety contact
+part-organiser = organiser
+part-volunteer = volunteer
+part-supporter = supporter
+
+## What can be asked
+
+usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘finish’, ‘where is she’, ‘have we missed her’, ‘wait or go’, ‘what do we bring’, ‘when do we leave’, ‘cut-off’, ‘dark at { $place }’, ‘what if she slows by 10%’, ‘and the one after?’.
+usage-report = Report as you talk: ‘in at { $place } 5 to 3’, ‘out 20 min ago’, ‘not here yet’, ‘saw her on the ridge going up, looking tired’, ‘she is eating, feet fine’. ‘Undo’ takes the last one back for { $minutes } min.
+usage-volunteer = Report bibs: ‘214 in 0312 out 0319; 87 in 0315’, ‘214 through’, ‘sweep through’. ‘Undo’ takes the last one back for { $minutes } min.
+usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’. If you write help, hurt or lost, it is passed on at once.
+usage-answer = Answer an alarm with ‘I have it’ or its button.
+
+## Buttons
+
+button-in = In at { $place }
+button-out = Out of { $place }
+button-through = Through { $place }
+button-not-here-yet = Not here yet
+button-undo = Undo
+button-right = Right
+button-wrong = Wrong
+button-yes = Yes
+button-no = No
+button-not-yet = Not yet
+button-nobody-there = Nobody there
+button-i-have-it = I have it
+button-ok = OK
+button-leaving = Leaving now
+button-on-our-way = On our way
+button-cannot = Can’t go
+button-awake = Awake
+button-seen = Seen, she is fine
+button-still-missing = Still missing
+button-race-control-told = Race control told
+button-in-hand = She is with us
+button-i-go = I go
+button-join = Yes, that is me
+button-not-me = No
+button-own-choice = Own choice
+button-timed-out = Timed out
+button-medics = Medics or officials
+button-did-not-start = Did not start
+button-next = Next
+button-bring = What to bring
+button-where = Where
+button-after = The one after
+button-in-car = In a car
+button-on-foot = With the runner
+button-just-now = Just now
+button-ten-ago = 10 min ago
+button-twenty-ago = 20 min ago
+button-other = { $word }
+
+## Errors to a person
+
+error-no_such_code = That code is not valid: mistyped, used, or over. Ask whoever sent it for a new one.
+error-not_yours = Your part in the event does not allow that.
+error-not_found = There is no such thing in the event.
+error-conflict = That came before with other content. Both are kept, and somebody will be asked which holds.
+error-not_now = That does not fit what has been reported: { $what }.
+error-too_many = Too many wrong tries. Wait a few minutes.
+error-not_ready = The server can’t answer that yet. Ask again in a minute.
+error-other = The server could not take that. Nothing was noted. Try again; if it stays, telephone.
+error-unreachable = The server can’t be reached just now. NOTHING was noted. Try again in a minute; if it is urgent, telephone.
+error-report-unreachable = The server can’t be reached just now; what you wrote is kept and will be tried again.

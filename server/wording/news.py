@@ -1,0 +1,310 @@
+"""The wording of notices that are no alarms: meetings, sightings, cut-offs, retirement, race-level facts."""
+
+from __future__ import annotations
+
+from server.watch.notice import (
+    BriefValues,
+    CorrectionValues,
+    CutOffValues,
+    DoubtValues,
+    LateValues,
+    MeetingValues,
+    RaceChangeValues,
+    RetiredValues,
+    SightingValues,
+)
+from server.wording.say import SayInEvent, lines, slug
+from server.wording.sentences import has
+from server.wording.times import ceil_to, floor_to
+
+
+def _leave_by(say: SayInEvent, m: MeetingValues) -> str:
+    """A leave-by rounded to the earlier 5 minutes, unless that would already be over."""
+    assert m.leave_by is not None
+    early = floor_to(m.leave_by)
+    return say.when(early if early > say.now else m.leave_by)
+
+
+def _be_there(say: SayInEvent, m: MeetingValues) -> str:
+    return say.when(floor_to(m.be_there))
+
+
+def _wait_until(say: SayInEvent, m: MeetingValues) -> str:
+    return say.when(ceil_to(m.wait_until))
+
+
+def _with_her(say: SayInEvent, m: MeetingValues) -> str:
+    """What every meeting message ends with: window, drive, wait, kit, food, what if missed, signal."""
+    place = say.point(m.point)
+    return lines(
+        say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
+        say.s("meeting-drive", length=say.length(m.drive)) if m.drive is not None else "",
+        say.s("meeting-wait", until=_wait_until(say, m)),
+        say.s("meeting-kit", kit=say.all(m.kit)) if m.kit else "",
+        say.s("meeting-food", food=m.food) if m.food else "",
+        say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
+        say.s("meeting-no-signal", place=place) if m.no_signal else "",
+    )
+
+
+def leave_now(say: SayInEvent, m: MeetingValues) -> str:
+    """Time to drive. Past the leave-by it says so, and never 'hurry'."""
+    place, there = say.point(m.point), _be_there(say, m)
+    if m.leave_by is None:
+        first = say.s("leave-now", place=place, runner=say.runner, be_there=there)
+        first = lines(first, say.s("meeting-no-drive"))
+    elif m.leave_by < say.now:
+        first = say.s("leave-now-late", place=place, runner=say.runner, leave_by=say.when(m.leave_by))
+    else:
+        first = say.s(
+            "leave-now-by", place=place, runner=say.runner, be_there=there, leave_by=_leave_by(say, m)
+        )
+    return lines(first, _with_her(say, m))
+
+
+def be_there(say: SayInEvent, m: MeetingValues) -> str:
+    """From when to be at a point."""
+    return lines(
+        say.s("be-there", place=say.point(m.point), be_there=_be_there(say, m), runner=say.runner),
+        _with_her(say, m),
+    )
+
+
+def move_on(say: SayInEvent, m: MeetingValues) -> str:
+    """Waiting here serves nothing any more."""
+    return lines(
+        say.s("move-on", place=say.point(m.point), runner=say.runner, until=_wait_until(say, m)),
+        say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
+        say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
+    )
+
+
+def _meeting_place(say: SayInEvent, meeting: str) -> str:
+    """The point of a meeting given by its id; an id that is no meeting is a point's."""
+    found = next((m for m in say.event.meetings if m.id == meeting), None)
+    return say.point(found.point if found else meeting)
+
+
+def window_moved(say: SayInEvent, m: MeetingValues) -> str:
+    """A window moved so far that it changes what they do: the new one, what to do, the old one."""
+    place = say.point(m.point)
+    there, wait = _be_there(say, m), _wait_until(say, m)
+    if m.leave_by is not None and m.leave_by > say.now:
+        times = say.s("window-moved-leave", leave_by=_leave_by(say, m), be_there=there, wait_until=wait)
+    else:
+        times = say.s("window-moved-there", be_there=there, wait_until=wait)
+    return lines(
+        say.s("window-moved", place=place, runner=say.runner, window=say.window(m.window)),
+        times,
+        say.s("window-moved-was", was=say.window(m.was)) if m.was else "",
+    )
+
+
+def meeting_lost(say: SayInEvent, m: MeetingValues) -> str:
+    """A meeting nobody can make: said plainly, with what comes instead."""
+    place = say.point(m.point)
+    return lines(
+        say.s("meeting-lost", runner=say.runner, place=place),
+        say.s("meeting-lost-why", runner=say.runner, place=place, window=say.window(m.window)),
+        say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
+        say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
+    )
+
+
+def wake_up(say: SayInEvent, m: MeetingValues) -> str:
+    """For a sleeper, with time to wake, pack and drive."""
+    place = say.point(m.point)
+    if m.leave_by is None:
+        first = say.s("wake-up-there", place=place, runner=say.runner, be_there=_be_there(say, m))
+    else:
+        first = say.s("wake-up", place=place, runner=say.runner, leave_by=_leave_by(say, m))
+    return lines(first, _with_her(say, m), say.s("wake-up-answer"))
+
+
+def brief(say: SayInEvent, b: BriefValues) -> str:
+    """Before signal is lost: the meetings to come, and what to do if nothing is heard."""
+    parts = [say.s("brief", count=len(b.meetings))]
+    for m in b.meetings:
+        parts.append(
+            say.s("brief-meeting", place=say.point(m.point), runner=say.runner, window=say.window(m.window))
+        )
+        if m.leave_by is not None:
+            parts.append(say.s("brief-leave", leave_by=_leave_by(say, m)))
+        parts.append(say.s("brief-times", be_there=_be_there(say, m), until=_wait_until(say, m)))
+        parts.append(say.s("meeting-kit", kit=say.all(m.kit)) if m.kit else "")
+    if b.signal_back_at:
+        parts.append(say.s("brief-signal", place=say.point(b.signal_back_at)))
+        parts.append(say.s("brief-nothing-heard", place=say.point(b.signal_back_at)))
+    else:
+        parts.append(say.s("brief-nothing-heard-plain"))
+    return lines(*parts)
+
+
+def arrived(say: SayInEvent, v: SightingValues) -> str:
+    """She is in, or went through; what to have ready."""
+    key = "arrived-through" if v.through else "arrived"
+    place = say.point(v.point)
+    stop = v.planned_stop if not v.through else None
+    return lines(
+        say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by)),
+        say.s("arrived-stop", length=say.length(stop)) if stop else "",
+        say.s("arrived-kit", kit=say.all(v.kit)) if v.kit and not v.through else "",
+        say.s("meeting-food", food=v.food) if v.food and not v.through else "",
+        _then(say, v, "arrived-next"),
+    )
+
+
+def _then(say: SayInEvent, v: SightingValues, key: str) -> str:
+    if v.next_window is None:
+        return ""
+    return say.s(key, place=say.point(v.next_window.point), window=say.window(v.next_window))
+
+
+def left(say: SayInEvent, v: SightingValues) -> str:
+    """She is out of a point, or went through."""
+    key = "arrived-through" if v.through else "left"
+    place = say.point(v.point)
+    return lines(
+        say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by)),
+        _then(say, v, "left-next"),
+        say.s("meeting-kit", kit=say.all(v.kit)) if v.kit else "",
+        say.s("meeting-food", food=v.food) if v.food else "",
+    )
+
+
+def finished(say: SayInEvent, v: SightingValues) -> str:
+    """The end of the course; crew still have to take her in hand."""
+    return lines(
+        say.s("finished", runner=say.runner, when=say.when(v.at), who=say.person(v.told_by)),
+        say.s("arrived-kit", kit=say.all(v.kit)) if v.kit else "",
+        say.s("finished-crew"),
+    )
+
+
+def cut_off_odds(say: SayInEvent, v: CutOffValues) -> str:
+    """The odds of a cut-off have crossed a level, and what would still help."""
+    text = say.s(
+        "cut-off-falling" if v.falling else "cut-off-rising",
+        place=say.point(v.point),
+        edge=say.s(f"edge-{v.edge}"),
+        cut_off=say.when(v.cut_off),
+        odds=say.odds(v.odds),
+    )
+    if v.latest_out_point is None or v.latest_out is None:
+        return text
+    place = say.point(v.latest_out_point)
+    if v.latest_out <= say.now:
+        return lines(text, say.s("cut-off-not-possible", place=place))
+    return lines(text, say.s("cut-off-latest", place=place, when=say.when(v.latest_out)))
+
+
+def late(say: SayInEvent, v: LateValues) -> str:
+    """Later than 9 in 10: a question to those who may know."""
+    last = v.last_known
+    heard = (
+        say.s(
+            "fresh",
+            fact=say.last(last),
+            when=say.when(last.at),
+            who=say.person(last.by),
+            ago=say.ago(last.at),
+        )
+        if last
+        else say.s("fresh-nothing", name=say.runner)
+    )
+    return lines(
+        say.s("late", runner=say.runner, place=say.point(v.point)),
+        say.s("late-answer"),
+        say.s("late-window", window=say.window(v.window)),
+        heard,
+    )
+
+
+def retired(say: SayInEvent, v: RetiredValues) -> str:
+    """Her race is over before the finish: where, why, who fetches her, who has to know."""
+    values = {"runner": say.runner, "when": say.when(v.at), "who": say.person(v.told_by)}
+    first = (
+        say.s("retired", place=say.point(v.point), **values)
+        if v.point
+        else say.s("retired-nowhere", **values)
+    )
+    how = f"how-{slug(v.how)}"
+    control = say.event.race_control
+    return lines(
+        first,
+        say.s("retired-how", how=say.s(how) if has(how) else v.how) if v.how else "",
+        say.s("retired-words", words=v.words) if v.words else "",
+        _pick_up(say, v),
+        say.s("retired-race-control")
+        if v.race_control_knows
+        else say.s("retired-tell-race-control", name=control.name, phone=control.phone),
+    )
+
+
+def _pick_up(say: SayInEvent, v: RetiredValues) -> str:
+    if v.in_hand:
+        return say.s("retired-in-hand")
+    who = (
+        say.s("retired-pick-up", who=say.people(v.pick_up_by))
+        if v.pick_up_by
+        else say.s("retired-no-pick-up")
+    )
+    return lines(who, say.s("retired-not-in-hand"))
+
+
+def race_change(say: SayInEvent, v: RaceChangeValues) -> str:
+    """A race-level fact by the organiser."""
+    key = f"race-change-{slug(v.change)}"
+    if has(key):
+        first = say.s(
+            key,
+            runner=say.runner,
+            place=say.point(v.point) if v.point else "none",
+            until=say.maybe(v.until),
+            amount=say.length(v.amount) if v.amount else "none",
+        )
+    else:
+        first = say.s("race-change-other", change=v.change)
+    return lines(
+        first,
+        say.s("race-change-words", words=v.words) if v.words else "",
+        say.s("race-change-who", who=say.person(v.told_by)),
+    )
+
+
+def correction(say: SayInEvent, v: CorrectionValues) -> str:
+    """What this person was told does not hold any more; what does."""
+    what = say.fact(v.was_kind, say.point(v.point) if v.point else say.s("place-nowhere"))
+    by = say.person(v.by)
+    if v.taken_back:
+        key = "correction-taken-back-at" if v.was_at else "correction-taken-back"
+        first = say.s(key, runner=say.runner, what=what, by=by, was_at=say.maybe(v.was_at))
+        again = v.was_kind in ("retired", "finished")
+        return lines(first, say.s("correction-watch-on") if again else "")
+    if v.now_at is None:
+        return say.s("correction-taken-back", runner=say.runner, what=what, by=by)
+    if v.was_at is None:
+        return say.s("correction-now", runner=say.runner, what=what, by=by, now_at=say.when(v.now_at))
+    return say.s(
+        "correction-moved",
+        runner=say.runner,
+        what=what,
+        by=by,
+        was_at=say.when(v.was_at),
+        now_at=say.when(v.now_at),
+    )
+
+
+def doubt_words(say: SayInEvent, doubt: str) -> str:
+    """A doubt in words; one that has no sentence is already words."""
+    key = f"doubt-{slug(doubt)}"
+    return say.s(key) if has(key) else doubt
+
+
+def unconfirmed(say: SayInEvent, v: DoubtValues) -> str:
+    """A report is kept but not counted: is it right?"""
+    fact = say.fact(v.kind, say.point(v.point) if v.point else say.s("place-nowhere"))
+    return lines(
+        say.s("unconfirmed", runner=say.runner, fact=fact, when=say.when(v.at), who=say.person(v.told_by)),
+        say.s("unconfirmed-why", doubt=doubt_words(say, v.doubt)) if v.doubt else "",
+    )

@@ -1,0 +1,125 @@
+"""What every wording function needs at hand: who reads, when, and the names behind the ids of an event."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from server.event.model import Event, Point
+from server.facts.state import LastKnown
+from server.forecast.outlook import Window
+from server.wording import measures, times
+from server.wording.reader import Reader
+from server.wording.sentences import has, sentence
+
+
+def slug(words: str) -> str:
+    """A word of the code as part of a sentence's name: 'race control told' -> 'race-control-told'."""
+    return words.strip().lower().replace(" ", "-")
+
+
+@dataclass(frozen=True, slots=True)
+class Say:
+    """The reader and the moment; short names for the formatters, as they stand in every sentence."""
+
+    reader: Reader
+    now: datetime
+
+    def s(self, key: str, **values: str | int) -> str:
+        """A sentence."""
+        return sentence(self.reader.language, key, **values)
+
+    def when(self, at: datetime, *, day: bool | None = None) -> str:
+        """A time, on both clocks where they differ."""
+        return times.moment(at, self.reader, self.now, day=day)
+
+    def spoken(self, at: datetime) -> str:
+        """A time to read out to the local services: the point's clock only, always with the weekday."""
+        return times.clock(at, self.reader, self.now, day=True)
+
+    def maybe(self, at: datetime | None) -> str:
+        """A time, or the word 'none' that sentences with an optional part look for."""
+        return "none" if at is None else self.when(at)
+
+    def window(self, w: Window, *, day: bool | None = None) -> str:
+        """A window in full."""
+        return times.window(w, self.reader, self.now, day=day)
+
+    def length(self, t: timedelta) -> str:
+        """A duration."""
+        return times.duration(t, self.reader.language)
+
+    def ago(self, at: datetime) -> str:
+        """How long ago."""
+        return times.ago(at, self.now, self.reader.language)
+
+    def km(self, km: float) -> str:
+        """A distance."""
+        return measures.distance(km, self.reader)
+
+    def odds(self, p: float) -> str:
+        """A probability."""
+        return measures.odds(p, self.reader.language)
+
+    def all(self, items: Iterable[str]) -> str:
+        """A list in words."""
+        return measures.listing(items, self.reader.language)
+
+    def fact(self, kind: str, place: str) -> str:
+        """A check-in as a fact: 'out of Mill'."""
+        key = f"fact-{slug(kind)}"
+        return self.s(key, place=place) if has(key) else self.s("fact-other", kind=kind, place=place)
+
+    def place_of(self, name: str, km: float | None) -> str:
+        """A point's name, or how far into the course, or that no place was given."""
+        if name:
+            return name
+        return self.s("place-km", km=self.km(km)) if km is not None else self.s("place-nowhere")
+
+
+@dataclass(frozen=True, slots=True)
+class SayInEvent(Say):
+    """The same with an event and one of its runners, for values that hold ids."""
+
+    event: Event
+    runner_id: str
+
+    @property
+    def runner(self) -> str:
+        """Her name."""
+        return next((r.name for r in self.event.runners if r.id == self.runner_id), self.runner_id)
+
+    def point_or_none(self, point_id: str | None) -> Point | None:
+        """Her course's point of that id."""
+        for runner in self.event.runners:
+            if runner.id == self.runner_id:
+                points = self.event.course_of(runner.id).points
+                return next((p for p in points if p.id == point_id), None)
+        everywhere = (p for c in self.event.courses for p in c.points)
+        return next((p for p in everywhere if p.id == point_id), None)
+
+    def point(self, point_id: str | None) -> str:
+        """The name of a point; words for none."""
+        found = self.point_or_none(point_id)
+        return found.name if found else point_id or self.s("place-nowhere")
+
+    def person(self, person_id: str | None) -> str:
+        """The name of a person, or what was given for a sender that is none (a mat, a tracker)."""
+        if not person_id:
+            return self.s("somebody")
+        return next((p.name for p in self.event.people if p.id == person_id), person_id)
+
+    def people(self, ids: Iterable[str]) -> str:
+        """Names in words."""
+        return self.all(self.person(i) for i in ids)
+
+    def last(self, known: LastKnown) -> str:
+        """The last known point as a fact."""
+        name = self.point(known.point) if known.point else ""
+        return self.fact(known.kind, self.place_of(name, known.km))
+
+
+def lines(*texts: str) -> str:
+    """A message from its lines; empty ones fall away."""
+    return "\n".join(t for t in texts if t)

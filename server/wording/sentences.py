@@ -1,0 +1,80 @@
+"""The sentences themselves: Fluent files beside this module, one a language, English behind the others."""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib import resources
+
+from fluent.runtime import FluentBundle, FluentResource
+from fluent.syntax import FluentParser
+from fluent.syntax.ast import Junk, Message
+
+FALLBACK = "en"
+
+
+class WordingError(Exception):
+    """A sentence is missing, broken, or was given the wrong values: a fault of ours, never of a person."""
+
+
+@cache
+def languages() -> tuple[str, ...]:
+    """The languages there are sentences for."""
+    here = resources.files(__package__)
+    return tuple(sorted(f.name.removesuffix(".ftl") for f in here.iterdir() if f.name.endswith(".ftl")))
+
+
+def language_of(wanted: str) -> str:
+    """The language to use for one that is wanted ('de-AT' reads 'de'); English where there is none."""
+    short = wanted.replace("_", "-").split("-")[0].lower()
+    return short if short in languages() else FALLBACK
+
+
+@cache
+def source(language: str) -> str:
+    """The text of a language's file."""
+    return resources.files(__package__).joinpath(f"{language}.ftl").read_text(encoding="utf-8")
+
+
+@cache
+def keys(language: str) -> frozenset[str]:
+    """The names of all sentences of a language. A line that does not parse is an error, with its place."""
+    found = set()
+    for entry in FluentParser().parse(source(language)).body:
+        if isinstance(entry, Junk):
+            line = source(language)[: entry.span.start if entry.span else 0].count("\n") + 1
+            shown = (entry.content or "").strip()[:80]
+            raise WordingError(f"{language}.ftl, line {line}: not a sentence: {shown!r}")
+        if isinstance(entry, Message):
+            found.add(entry.id.name)
+    return frozenset(found)
+
+
+@cache
+def _bundle(language: str) -> FluentBundle:
+    keys(language)
+    # Marks around inserted values help mixed scripts but show as boxes on some phones and in SMS.
+    bundle = FluentBundle([language], use_isolating=False)
+    bundle.add_resource(FluentResource(source(language)))
+    return bundle
+
+
+def sentence(language: str, key: str, **values: str | int | float) -> str:
+    """The sentence `key` with its values put in; from English where the language has not got it."""
+    chosen = language_of(language)
+    if key not in keys(chosen):
+        chosen = FALLBACK
+    if key not in keys(chosen):
+        raise WordingError(f"{chosen}.ftl has no sentence {key!r}: add it")
+    bundle = _bundle(chosen)
+    pattern = bundle.get_message(key).value
+    if pattern is None:
+        raise WordingError(f"{chosen}.ftl: {key!r} has no text")
+    text, errors = bundle.format_pattern(pattern, dict(values))
+    if errors:
+        raise WordingError(f"{chosen}.ftl, {key!r}: {errors[0]}")
+    return str(text)
+
+
+def has(key: str) -> bool:
+    """Whether English has this sentence."""
+    return key in keys(FALLBACK)

@@ -1,0 +1,151 @@
+"""The one formatter of times, windows and durations.
+
+Rules: the point's clock first, the reader's own in brackets where the two differ at that moment; a weekday
+where the day differs from today's or the hour is one of the night (20 to 6: at 3 a.m. nobody is sure what
+day it is); the zone's name where the clock shows an hour twice. A window's outer edges are rounded outward
+to 5 minutes, its middle to the nearest 5, so that what is shown is never surer than what was computed.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from itertools import pairwise
+from zoneinfo import ZoneInfo
+
+from babel.dates import format_datetime, format_time
+
+from server.forecast.outlook import Window
+from server.wording.reader import Reader
+from server.wording.sentences import language_of, sentence
+
+STEP = timedelta(minutes=5)
+NIGHT_FROM_HOUR, NIGHT_TO_HOUR = 20, 6
+
+
+def floor_to(at: datetime, step: timedelta = STEP) -> datetime:
+    """The last whole step not after `at`."""
+    over = timedelta(seconds=at.timestamp() % step.total_seconds())
+    return at - over
+
+
+def ceil_to(at: datetime, step: timedelta = STEP) -> datetime:
+    """The first whole step not before `at`."""
+    down = floor_to(at, step)
+    return down if down == at else down + step
+
+
+def nearest(at: datetime, step: timedelta = STEP) -> datetime:
+    """The nearest whole step; half a step goes up."""
+    return floor_to(at + step / 2, step)
+
+
+def edges(window: Window) -> tuple[datetime, datetime, datetime]:
+    """Early, likely, late as shown: edges outward to 5 minutes, the middle to the nearest 5 and inside."""
+    early, late = floor_to(window.early), ceil_to(window.late)
+    return early, min(max(nearest(window.likely), early), late), late
+
+
+def _twice(local: datetime) -> bool:
+    # A moment always has a local time that exists, so two offsets for it mean the hour that comes twice.
+    return local.replace(fold=1 - local.fold).utcoffset() != local.utcoffset()
+
+
+def _day_needed(local: datetime, today: datetime) -> bool:
+    night = local.hour >= NIGHT_FROM_HOUR or local.hour < NIGHT_TO_HOUR
+    return night or local.date() != today.date()
+
+
+def _bare(local: datetime, reader: Reader, day: bool) -> str:
+    locale = language_of(reader.language)
+    if reader.clock_12h:
+        text = format_time(local.timetz(), "h:mm", locale=locale) + (" am" if local.hour < 12 else " pm")
+    else:
+        text = f"{local.hour:02d}:{local.minute:02d}"
+    if _twice(local):
+        text += f" {local.tzname()}"
+    if day:
+        text = f"{format_datetime(local, 'EEE', locale=locale).removesuffix('.')} {text}"
+    return text
+
+
+def _in_zone(at: datetime, zone: str) -> datetime:
+    return at.astimezone(ZoneInfo(zone))
+
+
+def clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
+    """One time on the point's clock: '14:35', 'Sun 02:35', '2:35 pm'. `day` forces or bars the weekday."""
+    local, today = (_in_zone(t, reader.event_time_zone) for t in (at, now))
+    return _bare(local, reader, _day_needed(local, today) if day is None else day)
+
+
+def own_clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
+    """The same moment on the reader's own clock, or '' where both clocks show the same."""
+    there, here = (_in_zone(at, z) for z in (reader.event_time_zone, reader.time_zone))
+    if there.utcoffset() == here.utcoffset():
+        return ""
+    today = _in_zone(now, reader.time_zone)
+    return _bare(here, reader, (_day_needed(here, today) if day is None else day))
+
+
+def moment(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
+    """A time with the reader's own clock behind it where that differs: '14:35 (15:35 your clock)'."""
+    there, here = clock(at, reader, now, day=day), own_clock(at, reader, now, day=day)
+    return sentence(reader.language, "both-clocks", there=there, here=here) if here else there
+
+
+def _run(
+    times: tuple[datetime, ...], reader: Reader, now: datetime, zone: str, day: bool | None
+) -> list[str]:
+    """Several times in one breath: the weekday on the first if needed, later only where the day changes."""
+    locals_ = [_in_zone(at, zone) for at in times]
+    first = _day_needed(locals_[0], _in_zone(now, zone)) if day is None else day
+    shown = [first] + [a.date() != b.date() for a, b in pairwise(locals_)]
+    return [_bare(local, reader, show) for local, show in zip(locals_, shown, strict=True)]
+
+
+def window(w: Window, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
+    """A window in words: 'likely 14:35, between 14:10 and 15:20; 1 in 10 earlier, 1 in 10 later'.
+
+    Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …'.
+    """
+    early, likely, late = edges(w)
+    due = early <= now
+    names = ("likely", "late") if due else ("likely", "early", "late")
+    times = (likely, late) if due else (likely, early, late)
+
+    def words(key: str, zone: str) -> str:
+        texts = _run(times, reader, now, zone, day)
+        return sentence(reader.language, key, **dict(zip(names, texts, strict=True)))
+
+    suffix = "-due" if due else ""
+    text = words("window" + suffix, reader.event_time_zone)
+    if own_clock(likely, reader, now):
+        text += " " + words("window-own" + suffix, reader.time_zone)
+    return text
+
+
+def window_short(w: Window, reader: Reader, now: datetime) -> str:
+    """The same for a list, the point's clock only: '14:35 (14:10 to 15:20)'."""
+    early, likely, late = edges(w)
+    there = _run((likely, early, late), reader, now, reader.event_time_zone, None)
+    return sentence(reader.language, "window-short", likely=there[0], early=there[1], late=there[2])
+
+
+def duration(length: timedelta, language: str) -> str:
+    """A length of time to the minute: '1 h 20 min', '20 min', 'under a minute'. The sign is dropped."""
+    minutes = round(abs(length.total_seconds()) / 60)
+    hours, rest = divmod(minutes, 60)
+    if minutes == 0:
+        return sentence(language, "duration-none")
+    if not hours:
+        return sentence(language, "duration-min", minutes=str(rest))
+    if not rest:
+        return sentence(language, "duration-h", hours=str(hours))
+    return sentence(language, "duration-h-min", hours=str(hours), minutes=str(rest))
+
+
+def ago(at: datetime, now: datetime, language: str) -> str:
+    """How long ago: '25 min ago', 'just now'; a time to come reads 'in 25 min'."""
+    if abs(now - at) < timedelta(seconds=90):
+        return sentence(language, "just-now")
+    return sentence(language, "ago" if at < now else "in-time", length=duration(now - at, language))
