@@ -57,10 +57,9 @@ def _spike_end(along_m: Floats, height_m: Floats, later: list[int], start: int) 
     """Index of the first sample after a spike that left the ground after sample `start`, or None."""
     jump = height_m[start + 1] - height_m[start]
     for back in later:
-        if along_m[back] - along_m[start + 1] > SPIKE_RUN_M:
+        if along_m[back + 1] - along_m[start] > SPIKE_RUN_M:
             return None
-        returns = (height_m[back + 1] - height_m[back]) * jump < 0
-        if returns and abs(height_m[back + 1] - height_m[start]) <= 0.35 * abs(jump):
+        if abs(height_m[back + 1] - height_m[start]) <= 0.35 * abs(jump):
             return back + 1
     return None
 
