@@ -75,7 +75,7 @@ def smoothed(along_m: Floats, height_m: Floats, grid_m: Floats) -> Floats:
     """Heights (m,) at grid_m (m,), smoothed by a bell of standard deviation SMOOTH_M along the line.
 
     along_m (n,), strictly rising, and height_m (n,) are the vertices of the line; grid_m lies within them.
-    At both ends the line is mirrored through its end point, so that a slope there stays a slope.
+    At both ends the line is mirrored through its end, so that a slope there stays a slope.
     """
     length = float(along_m[-1])
     count = max(2, int(np.ceil(length / FINE_M)) + 1)
@@ -83,11 +83,19 @@ def smoothed(along_m: Floats, height_m: Floats, grid_m: Floats) -> Floats:
     heights = np.interp(fine, along_m, height_m)
     step = length / (count - 1)
     pad = min(count - 1, int(np.ceil(4 * SMOOTH_M / step)))
-    before = 2 * heights[0] - heights[pad:0:-1]
-    after = 2 * heights[-1] - heights[-2 : -pad - 2 : -1]
+    before = 2 * _end_height(heights, step) - heights[pad:0:-1]
+    after = 2 * _end_height(heights[::-1], step) - heights[-2 : -pad - 2 : -1]
     whole = np.concatenate([before, heights, after])
     bell = gaussian_filter1d(whole, SMOOTH_M / step, mode="nearest")[pad : pad + count]
     return np.asarray(np.interp(grid_m, fine, bell), dtype=np.float64)
+
+
+def _end_height(heights: Floats, step_m: float) -> float:
+    """Height of the first sample by the straight line through those near it: one sample alone is noise."""
+    near = heights[: max(2, int(2 * SMOOTH_M / step_m))]
+    along = np.arange(len(near)) - (len(near) - 1) / 2
+    slope = float((along * near).sum() / (along**2).sum())
+    return float(near.mean()) + slope * float(along[0])
 
 
 def noise_m(along_m: Floats, height_m: Floats) -> float:
