@@ -145,11 +145,13 @@ def monotone_between(height_m: Floats, turns: list[int]) -> Floats:
             continue
         piece = height_m[start : end + 1]
         rising = bool(piece[-1] >= piece[0])
-        # The ends are held by weight: both neighbours share them.
+        # A turning point is shared by two pieces, so weight holds it; start and finish are samples like others.
         weight = np.ones(len(piece))
-        weight[[0, -1]] = 1e9
+        held = [at for at, turn in ((0, start), (-1, end)) if 0 < turn < len(height_m) - 1]
+        weight[held] = 1e9
         result[start : end + 1] = isotonic_regression(piece, weights=weight, increasing=rising).x
-        result[[start, end]] = piece[[0, -1]]
+        for at in held:
+            result[start + at % len(piece)] = piece[at]
     return result
 
 

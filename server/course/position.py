@@ -174,19 +174,20 @@ def _known(course: Course, prior: Prior | None) -> Floats:
 
 
 def _candidates(course: Course, by: tuple[Pass, ...], weights: Floats) -> list[Candidate]:
-    """The passes that share the weights (n + 1,), weights adding up to one."""
-    total = float(weights.sum())
-    found = []
-    for one in by:
-        part = slice(one.first, one.last + 1)
-        share, km = weights[part], course.km[part]
-        mass = float(share.sum())
-        if mass <= 0:
-            continue
-        mean = float((share * km).sum() / mass)
-        spread = math.sqrt(max(0.0, float((share * (km - mean) ** 2).sum() / mass)))
-        # A sharp fix sees finer than the steps; a blurred one is where the weights say.
-        sharp = spread * 1000 < 2 * course.step_m * course.scale
-        at = one.km if sharp else mean
-        found.append(Candidate(at, one.offset_m, mass / total, spread))
-    return found
+    """The passes that have a share of the weights (n + 1,), their own weights adding up to one."""
+    masses = [float(weights[one.first : one.last + 1].sum()) for one in by]
+    total = sum(masses)
+    return [
+        _candidate(course, one, weights, mass / total) for one, mass in zip(by, masses, strict=True) if mass
+    ]
+
+
+def _candidate(course: Course, one: Pass, weights: Floats, weight: float) -> Candidate:
+    share = weights[one.first : one.last + 1]
+    km = course.km[one.first : one.last + 1]
+    mass = float(share.sum())
+    mean = float((share * km).sum() / mass)
+    spread = math.sqrt(max(0.0, float((share * (km - mean) ** 2).sum() / mass)))
+    # A sharp fix sees finer than the steps; a blurred one is where the weights say.
+    sharp = spread * 1000 < 2 * course.step_m * course.scale
+    return Candidate(one.km if sharp else mean, one.offset_m, weight, spread)
