@@ -338,7 +338,7 @@ cut-off-answer = { $place }, { $edge } by { $when }: { $odds } that { $runner } 
 cut-off-line = { $place }, { $edge } by { $when }: { $odds }.
 cut-off-more = After that:
 cut-offs-none = No cut-off is left for { $runner }.
-missed-seen-out = Yes: { $runner } was out of { $place } { $when }.
+missed-seen-out = Yes, gone: { $runner } was out of { $place } { $when }.
 missed-seen-in = No: { $runner } is in at { $place } since { $when }, and not reported out.
 missed-odds-high = Likely yes: { $odds } that { $runner } has left { $place } already.
 missed-odds-even = It could be: { $odds } that { $runner } has left { $place } already.
@@ -355,9 +355,8 @@ wait-expected = { $runner } at { $place }: { $window }.
 wait-next-leave = Leave by { $leave_by } for { $next }.
 people-line = { $name }: { $parts }{ $where ->
     [none] {""}
-   *[other] , { $where }
+   *[other] {", "}{ $where }
  }.
-people-first = { $names }
 people-at = at { $place } since { $when }
 people-bound = bound for { $place }, there from { $when }
 people-bound-untimed = bound for { $place }
@@ -413,23 +412,20 @@ hours-from = from { $opens }
 hours-to = to { $closes }
 meeting-after = Then { $place }: { $window }.
 meeting-none = No meeting with { $runner } is left.
-meeting-not-mine = That meeting is not yours.
 dark-yes = Yes: dark at { $place } when { $runner } is likely there. { $window }.
 dark-no = No: light at { $place } when { $runner } is likely there. { $window }.
 dark-unknown = Light at { $place } is not known to me.
 heard = { $runner }: { $fact } { $when }, told by { $who } ({ $ago }).
-heard-nothing = Nothing has been heard of { $runner } yet.
 how-she-is = { $who }, { $when }: ‘{ $words }’
 how-she-is-none = Nobody has written yet how { $runner } is.
 plan-head = Plan of { $runner }, in (goal B), A to C:
-plan-row = { $place } ({ $km }): { $b } ({ $a } to { $c }){ $was ->
+plan-row = { $place } ({ $km }): { $times }{ $was ->
     [none] {""}
-   *[other] , was { $was }
+   *[other] {", was "}{ $was }
  }{ $stop ->
     [none] {""}
-   *[other] , stop { $stop }
+   *[other] {", stop "}{ $stop }
  }
-plan-note = { $note }
 card = { $trouble }: { $tries }.
 card-red = Stop and get help if: { $flags }.
 card-call = { $call }

@@ -8,8 +8,6 @@ from collections.abc import Iterable
 from babel.lists import format_list
 from babel.numbers import format_decimal
 from pyproj import Transformer
-from pyproj.aoi import AreaOfInterest
-from pyproj.database import query_utm_crs_info
 
 from server.wording.reader import Reader
 from server.wording.sentences import language_of, sentence
@@ -54,17 +52,28 @@ def listing(items: Iterable[str], language: str, style: str = "standard") -> str
     return format_list(things, style=style, locale=language_of(language)) if things else ""  # type: ignore[arg-type]
 
 
+def _utm_zone(lat: float, lon: float) -> int:
+    """The UTM zone 1..60, with the widened zones off south-west Norway and around Svalbard (from memory:
+    32V reaches west to 3° E; 32X, 34X and 36X are not used), as rescue maps there are printed."""
+    if 56 <= lat < 64 and 3 <= lon < 12:
+        return 32
+    if lat >= 72 and 0 <= lon < 42:
+        return 31 if lon < 9 else 33 if lon < 21 else 35 if lon < 33 else 37
+    return int((lon + 180) // 6) % 60 + 1
+
+
 def utm(lat: float, lon: float) -> str:
-    """UTM zone, band, easting and northing (m) on WGS 84: '30U 551234 6012345'. Valid for 80° S to 84° N."""
+    """UTM zone, band, easting and northing (m) on WGS 84: '30U 525650 6083736'. Valid for 80° S to 84° N.
+
+    Metres are cut, not rounded, as a grid reference names the square one stands in.
+    """
     if not (-80 <= lat <= 84 and -180 <= lon <= 180):
         raise ValueError(f"UTM covers 80° S to 84° N, not {lat}, {lon}")
-    info = query_utm_crs_info(
-        datum_name="WGS 84", area_of_interest=AreaOfInterest(lon, lat, lon, lat), contains=True
-    )
-    code = info[0].code
-    easting, northing = Transformer.from_crs(4326, int(code), always_xy=True).transform(lon, lat)
+    zone = _utm_zone(lat, lon)
+    to_grid = Transformer.from_crs(4326, (32600 if lat >= 0 else 32700) + zone, always_xy=True)
+    easting, northing = to_grid.transform(lon, lat)
     band = _BANDS[min(int((lat + 80) // 8), len(_BANDS) - 1)]
-    return f"{int(code) % 100:02d}{band} {int(easting):06d} {int(northing):07d}"
+    return f"{zone:02d}{band} {int(easting):06d} {int(northing):07d}"
 
 
 def degrees(lat: float, lon: float, language: str) -> str:

@@ -1,0 +1,242 @@
+"""Answers about things, people and roads, in words: kit, food, drives, meetings, cards, numbers, usage."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part
+from server.wording.answer import (
+    CardsAnswer,
+    KitAnswer,
+    MeetingAnswer,
+    NextAnswer,
+    PeopleAnswer,
+    PersonThere,
+)
+from server.wording.answers import freshness
+from server.wording.say import Say, lines, slug
+from server.wording.times import floor_to
+
+
+def _items(say: Say, kit: list[KitItem]) -> str:
+    return say.all(k.name for k in kit)
+
+
+def say_bring(say: Say, a: KitAnswer) -> str:
+    """What to bring to a point: safety items named apart, and which car each thing is in."""
+    kit = [k for k in a.kit if not k.take_back]
+    cars = dict(a.cars)
+    safety = [k for k in kit if k.weight is KitWeight.SAFETY]
+    values = {"place": a.name, "runner": a.runner_name}
+    first = say.s("bring", kit=_items(say, kit), **values) if kit else say.s("bring-none", **values)
+    return lines(
+        first,
+        say.s("bring-safety", kit=_items(say, safety)) if safety else "",
+        *(say.s("bring-car", item=k.name, car=cars.get(k.car, k.car)) for k in kit if k.car),
+        say.s("bring-food", food=a.food) if a.food else "",
+        say.s("bring-dark") if a.dark else "",
+        _there(say, a),
+    )
+
+
+def _there(say: Say, a: KitAnswer) -> str:
+    if a.window is None:
+        return ""
+    return say.s("point-next", runner=a.runner_name, place=a.name, window=say.window(a.window))
+
+
+def say_take_back(say: Say, a: KitAnswer) -> str:
+    """What crew take away from her there."""
+    kit = [k for k in a.kit if k.take_back]
+    if not kit:
+        return lines(say.s("take-back-none", place=a.name), _there(say, a))
+    return lines(say.s("take-back", place=a.name, kit=_items(say, kit)), _there(say, a))
+
+
+def _fuel_figures(say: Say, fuel: FuelPlan) -> str:
+    figures = (
+        ("fuel-kcal", fuel.kcal_per_h),
+        ("fuel-carbohydrate", fuel.carbohydrate_g_per_h),
+        ("fuel-fluid", fuel.fluid_ml_per_h),
+        ("fuel-sodium", fuel.sodium_mg_per_h),
+    )
+    said = [say.s(key, amount=f"{amount:.0f}") for key, amount in figures if amount is not None]
+    return say.s("fuel-figures", figures=say.all(said)) if said else ""
+
+
+def say_food(say: Say, a: KitAnswer) -> str:
+    """What she eats and drinks there and from there on, as planned."""
+    values = {"runner": a.runner_name, "place": a.name}
+    first = say.s("food", food=a.food, **values) if a.food else say.s("food-none", **values)
+    fuel = a.fuel
+    return lines(
+        first,
+        say.s("fuel", words=fuel.words) if fuel and fuel.words else "",
+        _fuel_figures(say, fuel) if fuel else "",
+        _there(say, a),
+    )
+
+
+def _meeting_at(a: NextAnswer, point: str | None) -> MeetingAnswer | None:
+    return next((m for m in a.meetings if point is None or m.values.point == point), None)
+
+
+def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
+    """When to leave, and from when to be there."""
+    m = _meeting_at(a, point)
+    if m is None:
+        return lines(say.s("leave-none"), freshness(say, a.fresh, a.runner_name))
+    v, there = m.values, say.when(floor_to(m.values.be_there))
+    if v.leave_by is None:
+        first = say.s("leave-unknown", place=m.name, be_there=there)
+    elif v.leave_by < say.now:
+        first = say.s("leave-over", place=m.name, leave_by=say.when(v.leave_by))
+    else:
+        early = floor_to(v.leave_by)
+        leave_by = early if early > say.now else v.leave_by
+        first = say.s("leave", place=m.name, leave_by=say.when(leave_by), be_there=there)
+    return lines(first, _drive(say, m), _comes(say, m), freshness(say, a.fresh, a.runner_name))
+
+
+def _comes(say: Say, m: MeetingAnswer) -> str:
+    return say.s("point-next", runner=m.runner_name, place=m.name, window=say.window(m.values.window))
+
+
+def _drive(say: Say, m: MeetingAnswer) -> str:
+    if m.values.drive is None:
+        return ""
+    walk = say.length(m.walk_in) if m.walk_in else "none"
+    return lines(
+        say.s("drive", place=m.name, length=say.length(m.values.drive), walk=walk),
+        "" if m.drive_confirmed else say.s("drive-estimated"),
+    )
+
+
+def say_drive(say: Say, a: NextAnswer, point: str | None) -> str:
+    """How long the drive is, and whether anybody stands for it."""
+    m = _meeting_at(a, point)
+    if m is None:
+        return say.s("leave-none")
+    if m.values.drive is None:
+        return lines(say.s("drive-unknown", place=m.name), _comes(say, m))
+    from_where = say.s("drive-from", **{"from": m.drive_from}) if m.drive_from else ""
+    return lines(_drive(say, m), from_where, say_leave(say, a, point).split("\n")[0])
+
+
+def _hours(say: Say, opens: datetime | None, closes: datetime | None) -> str:
+    if opens is None and closes is None:
+        return ""
+    if opens is None:
+        hours = say.s("hours-to", closes=say.maybe(closes))
+    elif closes is None:
+        hours = say.s("hours-from", opens=say.when(opens))
+    else:
+        hours = say.s("hours-both", opens=say.when(opens), closes=say.when(closes))
+    return say.s("meeting-hours", hours=hours)
+
+
+def say_meeting(say: Say, a: NextAnswer) -> str:
+    """The next meeting in full, and the one after in a line."""
+    if not a.meetings:
+        return lines(say.s("meeting-none", runner=a.runner_name), freshness(say, a.fresh, a.runner_name))
+    m, *after = a.meetings
+    crew = say.s("meeting-who", crew=say.all(m.crew), car=m.car or "none") if m.crew else ""
+    walk = say.length(m.walk_in) if m.walk_in else "none"
+    return lines(
+        say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
+        say_leave(say, a, None).split("\n")[0],
+        say.s("meeting-wait", until=say.when(m.values.wait_until)),
+        say.s("meeting-kit", kit=say.all(m.values.kit)) if m.values.kit else "",
+        say.s("meeting-food", food=m.values.food) if m.values.food else "",
+        crew,
+        say.s("meeting-parking", parking=m.parking, walk=walk) if m.parking else "",
+        _hours(say, m.opens, m.closes),
+        say.s("meeting-no-signal", place=m.name) if m.values.no_signal else "",
+        say.s("meeting-after", place=after[0].name, window=say.window(after[0].values.window))
+        if after
+        else "",
+        freshness(say, a.fresh, a.runner_name),
+    )
+
+
+def _person(say: Say, p: PersonThere) -> str:
+    where = []
+    if p.at_name and p.since:
+        where.append(say.s("people-at", place=p.at_name, since=say.when(p.since)))
+    if p.bound_for and p.be_there:
+        where.append(say.s("people-bound", place=p.bound_for, when=say.when(floor_to(p.be_there))))
+    elif p.bound_for:
+        where.append(say.s("people-bound-untimed", place=p.bound_for))
+    if p.car:
+        where.append(say.s("people-car", car=p.car))
+    if p.phone:
+        where.append(say.s("people-phone", phone=p.phone))
+    if not p.reachable:
+        where.append(say.s("people-unreached"))
+    parts = say.all(part_word(say, k) for k in p.part.split(", "))
+    return say.s("people-line", name=p.name, parts=parts, where="; ".join(where) or "none")
+
+
+def say_people(say: Say, a: PeopleAnswer, name: str = "", person: str = "") -> str:
+    """Who is where; with `name` of a point only those there or bound for it; with `person` only them."""
+    chosen = [
+        p
+        for p in a.people
+        if (not name or name in (p.at_name, p.bound_for)) and (not person or p.name == person)
+    ]
+    if not chosen:
+        return say.s("people-none", place=name) if name else say.s("people-nobody")
+    head = "" if person else say.s("people-head", count=len(chosen))
+    return lines(head, *(_person(say, p) for p in chosen))
+
+
+def say_numbers(say: Say, control: Contact, emergency: str, rescue: Contact | None = None) -> str:
+    """The numbers that matter."""
+    more = say.s("alarm-numbers-rescue", name=rescue.name, phone=rescue.phone) if rescue else ""
+    return lines(say.s("numbers", name=control.name, phone=control.phone, emergency=emergency), more)
+
+
+def _card(say: Say, card: IfThenCard) -> str:
+    return lines(
+        say.s("card", trouble=card.trouble, tries="; ".join(card.try_first)),
+        say.s("card-call", call=card.call) if card.call else "",
+        say.s("card-red", flags=say.all(card.red_flags)) if card.red_flags else "",
+    )
+
+
+def say_cards(say: Say, a: CardsAnswer, card_ids: tuple[str, ...] = ()) -> str:
+    """The cards asked about (by id), or all."""
+    chosen = [c for c in a.cards if c.id in card_ids] or list(a.cards)
+    if not chosen:
+        return lines(say.s("cards-none"), say.s("cards-medical"))
+    return lines(*(_card(say, c) for c in chosen), say.s("cards-medical"))
+
+
+def part_word(say: Say, kind: str) -> str:
+    """A part's kind in the reader's language."""
+    return say.s(f"part-{slug(kind)}")
+
+
+def part_words(say: Say, parts: tuple[Part, ...], runner_names: dict[str, str]) -> str:
+    """A person's parts: 'crew for Maren and supporter'."""
+    said = (
+        say.s(
+            "part-line",
+            kind=part_word(say, p.kind.value),
+            runner=runner_names.get(p.runner or "", p.runner or "none"),
+        )
+        for p in parts
+    )
+    return say.all(said)
+
+
+def say_usage(say: Say, kinds: frozenset[str], place: str, undo_minutes: int) -> str:
+    """What can be asked, for the parts a person has; `place` is a point's name to make examples with."""
+    if kinds and kinds <= {"volunteer"}:
+        return say.s("usage-volunteer", minutes=str(undo_minutes))
+    return lines(
+        say.s("usage-runner") if kinds & {"runner", "pacer"} else "",
+        say.s("usage-crew", place=place),
+        say.s("usage-report", place=place, minutes=str(undo_minutes)),
+        say.s("usage-answer"),
+    )
