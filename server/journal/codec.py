@@ -14,16 +14,18 @@ from server.event.model import Part, Person
 from server.facts.entry import Entry
 from server.journal.errors import JournalError, TooNewError
 from server.watch import notice as notice_values
-from server.watch.notice import Values
+from server.watch.notice import Notice, Values
 
 __all__ = [
     "VERSION",
     "aware",
     "dump_entry",
+    "dump_notice",
     "dump_part",
     "dump_person",
     "dump_values",
     "load_entry",
+    "load_notice",
     "load_part",
     "load_person",
     "load_values",
@@ -35,8 +37,8 @@ fields do not count."""
 
 
 @cache
-def _adapter(type_: Hashable) -> TypeAdapter[Any]:
-    return TypeAdapter(type_)
+def _adapter(kind: Hashable) -> TypeAdapter[Any]:
+    return TypeAdapter(cast(type[Any], kind))
 
 
 def _dump(value: Entry | Values | Person | Part) -> str:
@@ -46,7 +48,10 @@ def _dump(value: Entry | Values | Person | Part) -> str:
 
 
 def _load(text: str, types: dict[str, type[Any]]) -> Any:
-    doc = json.loads(text)
+    return _validated(json.loads(text), types)
+
+
+def _validated(doc: dict[str, Any], types: dict[str, type[Any]]) -> Any:
     version, name = doc.get("v"), doc.get("type")
     if not isinstance(version, int) or version > VERSION or name not in types:
         raise TooNewError(
@@ -98,6 +103,24 @@ def load_values(text: str) -> Values:
     """The values of `dump_values`' text; TooNewError if they cannot be read."""
     values: Values = _load(text, _VALUES)
     return values
+
+
+def dump_notice(notice: Notice) -> str:
+    """A notice as JSON text; the values carry their type, as no field of theirs tells it."""
+    rest = _adapter(cast(Hashable, Notice)).dump_python(
+        notice, mode="json", exclude={"values"}, exclude_defaults=True
+    )
+    rest["values"] = json.loads(dump_values(notice.values))
+    return json.dumps({"v": VERSION, "type": "Notice", "body": rest}, separators=(",", ":"))
+
+
+def load_notice(text: str) -> Notice:
+    """The notice of `dump_notice`'s text; TooNewError if it cannot be read."""
+    doc = json.loads(text)
+    if isinstance(doc.get("v"), int) and doc["v"] <= VERSION:
+        doc["body"]["values"] = load_values(json.dumps(doc["body"]["values"]))
+    notice: Notice = _validated(doc, {"Notice": Notice})
+    return notice
 
 
 def dump_person(person: Person) -> str:

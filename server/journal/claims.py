@@ -1,0 +1,167 @@
+"""Claiming deliveries: who gets which, with a lease; a lease that has run out means an unknown outcome."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from itertools import groupby
+from typing import Any
+
+from sqlalchemy import ColumnElement, and_, exists, or_, select, update
+from sqlalchemy.ext.asyncio import AsyncConnection
+
+from server.journal import outbox
+from server.journal import tables as t
+from server.journal.outcomes import RANK
+from server.journal.store import insert
+from server.journal.values import Delivery, DeliveryState, Outcome
+from server.watch.notice import Urgency
+
+__all__ = ["Claimer", "claim"]
+
+_LOOKED_AT = 500
+_WAITING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)
+
+d = t.delivery.c
+n = t.notice.c
+busy = t.destination.c
+
+
+@dataclass(frozen=True, slots=True)
+class Claimer:
+    """Who claims, what, when and for how long; see `Journal.claim`."""
+
+    channels: tuple[str, ...]
+    now: datetime
+    limit: int
+    lease: timedelta
+    holder: str
+    spacing: timedelta
+
+
+def _free(now: datetime) -> ColumnElement[bool]:
+    """Due and waiting, or claimed by somebody whose lease is over."""
+    return or_(
+        and_(d.state.in_((DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)), d.due_at <= now),
+        and_(d.state == DeliveryState.ATTEMPTING.value, d.lease_until <= now),
+    )
+
+
+def _held(now: datetime) -> ColumnElement[bool]:
+    """News that waits for company."""
+    news = d.rank == RANK[Urgency.NEWS]
+    return and_(d.state == DeliveryState.QUEUED.value, d.tries == 0, d.held_until > now, news)
+
+
+async def claim(c: AsyncConnection, who: Claimer, channels: frozenset[str] | None) -> list[Delivery]:
+    """See `Journal.claim`; `channels` are those of the installation, for what has to move on."""
+    await _leave_blocked(c, who, channels)
+    await _drop_settled(c, who)
+    await _overtake_stale(c, who)
+    chosen = await _choose(c, who)
+    query = select(t.delivery).where(d.id.in_(chosen), or_(_free(who.now), _held(who.now)))
+    rows = (await c.execute(query.with_for_update(skip_locked=True))).all()
+    for row in rows:
+        await _take(c, row, who)
+    for channel, address in sorted({(row.channel, row.address) for row in rows}):
+        await outbox.pace(c, channel, address, who.now + who.spacing)
+    claimed = await outbox.load(c, d.id.in_([row.id for row in rows]), who.now)
+    return sorted(claimed, key=lambda x: chosen.index(x.id))
+
+
+async def _leave_blocked(c: AsyncConnection, who: Claimer, channels: frozenset[str] | None) -> None:
+    """What waits for a chat that has been blocked since goes to the person's next channel."""
+    blocked = exists().where(
+        busy.channel == d.channel, busy.address == d.address, busy.blocked_at.is_not(None)
+    )
+    stuck = and_(d.channel.in_(who.channels), d.state.in_(_WAITING), blocked)
+    query = select(n.key).where(n.key.in_(select(d.notice).where(stuck))).order_by(n.key)
+    for key in (await c.scalars(query.with_for_update(skip_locked=True))).all():
+        values = {"state": DeliveryState.FAILED.value, "detail": "the chat has been blocked"}
+        await c.execute(update(t.delivery).where(d.notice == key, stuck).values(values))
+        await outbox.next_channel(c, key, who.now, channels)
+
+
+async def _drop_settled(c: AsyncConnection, who: Claimer) -> None:
+    """A lost attempt of what has been answered or overtaken meanwhile is not made again."""
+    settled = select(n.key).where(or_(n.answered_at.is_not(None), n.overtaken_at.is_not(None)))
+    lost = and_(
+        d.channel.in_(who.channels), d.state == DeliveryState.ATTEMPTING.value, d.lease_until <= who.now
+    )
+    query = select(d.id).where(lost, d.notice.in_(settled)).with_for_update(skip_locked=True)
+    ids = (await c.scalars(query)).all()
+    if ids:
+        values = {"state": DeliveryState.OVERTAKEN.value, "detail": "settled while its outcome was unknown"}
+        await c.execute(update(t.delivery).where(d.id.in_(ids)).values(values))
+
+
+async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
+    """One message a chat: its most urgent and oldest; if that is news, with all other news for the chat."""
+    resting = exists().where(busy.channel == d.channel, busy.address == d.address, busy.next_at > who.now)
+    query = (
+        select(d.id, d.channel, d.address, d.rank, d.due_at)
+        .where(d.channel.in_(who.channels), or_(_free(who.now), _held(who.now)), ~resting)
+        .order_by(d.rank, d.due_at, d.made_at, d.id)
+        .limit(_LOOKED_AT)
+    )
+    chats: dict[tuple[str, str], list[Any]] = {}
+    for row in await c.execute(query):
+        chats.setdefault((row.channel, row.address), []).append(row)
+    chosen: list[str] = []
+    for waiting in chats.values():
+        if len(chosen) >= who.limit:
+            break
+        head = waiting[0]
+        if head.due_at > who.now and head.rank == RANK[Urgency.NEWS]:
+            continue  # all of it is held
+        chosen += [row.id for row in waiting if row is head or head.rank == RANK[Urgency.NEWS]]
+    return chosen
+
+
+async def _take(c: AsyncConnection, row: Any, who: Claimer) -> None:
+    was_lost = row.state == DeliveryState.ATTEMPTING.value
+    if was_lost:
+        a = t.attempt.c
+        await c.execute(
+            update(t.attempt)
+            .where(a.delivery == row.id, a.number == row.tries)
+            .values(outcome=Outcome.UNKNOWN.value, detail="its holder did not report before its lease ended")
+        )
+    await c.execute(
+        update(t.delivery)
+        .where(d.id == row.id)
+        .values(
+            state=DeliveryState.ATTEMPTING.value,
+            tries=row.tries + 1,
+            lease_until=who.now + who.lease,
+            possible_repeat=row.possible_repeat or was_lost,
+        )
+    )
+    await c.execute(
+        insert(c, t.attempt).values(
+            delivery=row.id,
+            number=row.tries + 1,
+            claimed_at=who.now,
+            claimed_by=who.holder,
+            detail="",
+            message_ref="",
+            text="",
+        )
+    )
+
+
+async def _overtake_stale(c: AsyncConnection, who: Claimer) -> None:
+    """Of several past their use-by for one person and runner, only the newest is still sent."""
+    query = (
+        select(d.id, d.event, d.person, d.runner)
+        .where(d.channel.in_(who.channels), _free(who.now), d.use_by < who.now, d.rank > RANK[Urgency.ALARM])
+        .order_by(d.event, d.person, d.runner, d.made_at, d.id)
+        .with_for_update(skip_locked=True)
+    )
+    rows = (await c.execute(query)).all()
+    old: list[str] = []
+    for _, group in groupby(rows, key=lambda row: (row.event, row.person, row.runner)):
+        old += [row.id for row in group][:-1]
+    if old:
+        gone = {"state": DeliveryState.OVERTAKEN.value, "detail": "a newer notice went out instead"}
+        await c.execute(update(t.delivery).where(d.id.in_(old)).values(gone))

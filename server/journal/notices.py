@@ -1,0 +1,124 @@
+"""Notices as rows: number, keep and read back; which alarms are open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import select, update
+from sqlalchemy.ext.asyncio import AsyncConnection
+
+from server.facts.entry import Kind
+from server.journal import events
+from server.journal import tables as t
+from server.journal.codec import aware, dump_notice, load_entry, load_notice
+from server.journal.errors import UnknownError
+from server.journal.store import insert
+from server.watch.notice import AlarmValues, Made, Notice, StandDownValues
+
+__all__ = ["by_short", "locked", "made", "made_of", "open_alarms", "put", "still_open"]
+
+
+def made_of(row: Any) -> Made:
+    """The value of a row of the notice table."""
+    return Made(
+        notice=load_notice(row.body),
+        short=row.short,
+        made_at=row.made_at,
+        sent_at=row.sent_at,
+        answered_at=row.answered_at,
+        answer=row.answer,
+        failed=row.failed_at is not None,
+    )
+
+
+async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tuple[Made, ...]:
+    """Keep those notices whose key is new, numbered in the order given."""
+    new: list[Made] = []
+    for event in sorted({n.key.event for n in owed}):
+        row = await events.lock(c, event)
+        mine = {n.key.text(): n for n in reversed(owed) if n.key.event == event}
+        known = set(await c.scalars(select(t.notice.c.key).where(t.notice.c.key.in_(mine))))
+        fresh = [n for key, n in reversed(mine.items()) if key not in known]
+        numbered = [Made(n, row.notices + i, now) for i, n in enumerate(fresh, 1)]
+        if numbered:
+            await c.execute(insert(c, t.notice), [_row(m) for m in numbered])
+            await c.execute(
+                update(t.event).where(t.event.c.id == event).values(notices=row.notices + len(numbered))
+            )
+        new += numbered
+    return tuple(new)
+
+
+def _row(m: Made) -> dict[str, Any]:
+    n = m.notice
+    return {
+        "key": n.key.text(),
+        "event": n.key.event,
+        "short": m.short,
+        "runner": n.key.runner,
+        "person": n.key.person,
+        "kind": n.key.kind.value,
+        "point": n.key.point,
+        "episode": n.key.episode,
+        "urgency": n.urgency.value,
+        "owed_at": aware(n.owed_at, "owed_at"),
+        "use_by": None if n.use_by is None else aware(n.use_by, "use_by"),
+        "needs_answer": n.needs_answer,
+        "body": dump_notice(n),
+        "made_at": m.made_at,
+        "answer": "",
+    }
+
+
+async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made, ...]:
+    """See `Journal.made`."""
+    query = select(t.notice).where(t.notice.c.event == event).order_by(t.notice.c.short)
+    if runner is not None:
+        query = query.where(t.notice.c.runner == runner)
+    return tuple(made_of(row) for row in await c.execute(query))
+
+
+async def by_short(c: AsyncConnection, event: str, short: int) -> Made:
+    """See `Journal.notice`."""
+    return made_of(await _row_of(c, event, short, lock=False))
+
+
+async def locked(c: AsyncConnection, event: str, short: int) -> Any:
+    """The row of a notice, held until the transaction ends."""
+    return await _row_of(c, event, short, lock=True)
+
+
+async def _row_of(c: AsyncConnection, event: str, short: int, *, lock: bool) -> Any:
+    query = select(t.notice).where(t.notice.c.event == event, t.notice.c.short == short)
+    row = (await c.execute(query.with_for_update() if lock else query)).one_or_none()
+    if row is None:
+        raise UnknownError(
+            f"there is no notice {short} in event {event!r}",
+            "short",
+            "use the number at the end of the message",
+        )
+    return row
+
+
+async def open_alarms(c: AsyncConnection, event: str) -> frozenset[str]:
+    """Ids of the event's alarms that nobody has stood down, by notice or by entry."""
+    e = t.entry.c
+    stood_down = [
+        load_entry(body).about or ""
+        for body in await c.scalars(select(e.body).where(e.event == event, e.kind == Kind.STAND_DOWN.value))
+    ]
+    return still_open([m.notice for m in await made(c, event, None)], stood_down)
+
+
+def still_open(notices: Iterable[Notice], stood_down: Iterable[str]) -> frozenset[str]:
+    """Alarms told to somebody, less those whose stand-down was told or entered. Pure."""
+    raised: set[str] = set()
+    over = set(stood_down)
+    for n in notices:
+        if isinstance(n.values, AlarmValues):
+            raised.add(n.values.alarm)
+        elif isinstance(n.values, StandDownValues):
+            over.add(n.values.alarm)
+    return frozenset(raised - over)

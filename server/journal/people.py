@@ -1,0 +1,150 @@
+"""People and where they can be reached, in the order in which to try."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from sqlalchemy import delete, select, update
+from sqlalchemy.ext.asyncio import AsyncConnection
+
+from server.event.model import Person
+from server.journal import tables as t
+from server.journal.codec import load_part, load_person
+from server.journal.errors import ClashError, UnknownError
+from server.journal.store import insert
+from server.journal.values import Address, PersonPart
+
+__all__ = [
+    "addresses",
+    "bind",
+    "block",
+    "is_blocked",
+    "order",
+    "parts",
+    "person",
+    "person_at",
+    "unbind",
+    "unblock",
+    "usable",
+]
+
+_LAST = ("web",)
+"""Channels that rouse nobody: tried after all others, unless the person's own order names them."""
+
+
+async def person(c: AsyncConnection, person_id: str) -> Person | None:
+    """See `Journal.person`."""
+    body = await c.scalar(select(t.person.c.body).where(t.person.c.id == person_id))
+    return None if body is None else load_person(body)
+
+
+async def parts(c: AsyncConnection, person_id: str) -> tuple[PersonPart, ...]:
+    """See `Journal.parts`."""
+    p = t.part.c
+    query = select(p.event, p.body).where(p.person == person_id).order_by(p.event, p.kind, p.runner)
+    return tuple(PersonPart(r.event, load_part(r.body)) for r in await c.execute(query))
+
+
+async def person_at(c: AsyncConnection, channel: str, address: str) -> str | None:
+    """See `Journal.person_at`."""
+    a = t.address.c
+    return await c.scalar(select(a.person).where(a.channel == channel, a.address == address))
+
+
+async def bind(c: AsyncConnection, person_id: str, channel: str, address: str, now: datetime) -> None:
+    """See `Journal.bind`."""
+    if await c.scalar(select(t.person.c.id).where(t.person.c.id == person_id)) is None:
+        raise UnknownError(
+            f"there is no person {person_id!r}", "person", "load an event that names them first"
+        )
+    row = {"channel": channel, "address": address, "person": person_id, "bound_at": now}
+    await c.execute(insert(c, t.address).values(row).on_conflict_do_nothing())
+    if await person_at(c, channel, address) != person_id:
+        raise ClashError(
+            f"this {channel} address already belongs to somebody else",
+            "address",
+            "ask the organiser to remove the old binding first",
+        )
+    await unblock(c, channel, address)
+
+
+async def unbind(c: AsyncConnection, channel: str, address: str) -> None:
+    """See `Journal.unbind`."""
+    a = t.address.c
+    await c.execute(delete(t.address).where(a.channel == channel, a.address == address))
+
+
+async def is_blocked(c: AsyncConnection, channel: str, address: str) -> bool:
+    """Whether an address is of no use until its person is heard from there."""
+    d = t.destination.c
+    query = select(d.blocked_at).where(d.channel == channel, d.address == address)
+    return await c.scalar(query) is not None
+
+
+async def unblock(c: AsyncConnection, channel: str, address: str) -> None:
+    """The address is of use again."""
+    d = t.destination.c
+    blocked = (d.channel == channel, d.address == address, d.blocked_at.is_not(None))
+    await c.execute(update(t.destination).where(*blocked).values(blocked_at=None))
+
+
+async def block(c: AsyncConnection, channel: str, address: str, now: datetime) -> None:
+    """Call an address of no use until its person is heard from there."""
+    row = {"channel": channel, "address": address, "blocked_at": now}
+    await c.execute(
+        insert(c, t.destination)
+        .values(row)
+        .on_conflict_do_update(index_elements=["channel", "address"], set_={"blocked_at": now})
+    )
+
+
+async def addresses(
+    c: AsyncConnection, person_id: str, channels: frozenset[str] | None
+) -> tuple[Address, ...]:
+    """See `Journal.addresses`: bound ones, then the e-mail and webhook that the event file gives."""
+    who = await person(c, person_id)
+    if who is None:
+        return ()
+    a = t.address.c
+    bound = [
+        Address(r.channel, r.address, person_id, r.bound_at)
+        for r in await c.execute(
+            select(t.address).where(a.person == person_id).order_by(a.bound_at, a.address)
+        )
+    ]
+    have = {(x.channel, x.address) for x in bound}
+    for channel, address in (("email", who.email), ("webhook", who.webhook)):
+        if address and (channel, address) not in have:
+            bound.append(Address(channel, address, person_id, None))
+    d = t.destination.c
+    blocked = {
+        (r.channel, r.address): r.blocked_at
+        for r in await c.execute(
+            select(t.destination).where(d.blocked_at.is_not(None), d.address.in_([x.address for x in bound]))
+        )
+    }
+    found = [
+        Address(x.channel, x.address, person_id, x.bound_at, blocked.get((x.channel, x.address)))
+        for x in bound
+    ]
+    return order(found, who.channels, channels)
+
+
+def order(
+    found: list[Address], wish: tuple[str, ...], channels: frozenset[str] | None
+) -> tuple[Address, ...]:
+    """The addresses in the order in which to try: not blocked first; then as wished; unnamed channels after
+    that by age, those that rouse nobody last. Channels not in `channels` (None = all) are left out."""
+
+    def place(numbered: tuple[int, Address]) -> tuple[bool, int, int]:
+        age, x = numbered
+        named = wish.index(x.channel) if x.channel in wish else len(wish) + (x.channel in _LAST)
+        return x.blocked_at is not None, named, age
+
+    usable_here = [x for x in found if channels is None or x.channel in channels]
+    return tuple(x for _, x in sorted(enumerate(usable_here), key=place))
+
+
+async def usable(c: AsyncConnection, person_id: str, channels: frozenset[str] | None) -> tuple[Address, ...]:
+    """The addresses to try, without those blocked."""
+    return tuple(x for x in await addresses(c, person_id, channels) if x.blocked_at is None)

@@ -1,0 +1,42 @@
+"""Pictures sent with a report: kept under an id made from their bytes, blanked in place."""
+
+from __future__ import annotations
+
+import hashlib
+from datetime import datetime
+
+from sqlalchemy import select
+from sqlalchemy.ext.asyncio import AsyncConnection
+
+from server.journal import tables as t
+from server.journal.store import insert
+
+__all__ = ["keep", "one"]
+
+
+async def keep(
+    c: AsyncConnection, event: str, entry: str | None, by: str, content: bytes, media_type: str, now: datetime
+) -> str:
+    """See `Journal.keep_picture`. The sender is part of the id: two people's same picture is two rows, so
+    that deletion for one of them leaves the other's."""
+    picture = "p-" + hashlib.sha256(f"{event}\0{by}\0".encode() + content).hexdigest()[:24]
+    row = {
+        "id": picture,
+        "event": event,
+        "entry": entry,
+        "by": by,
+        "media_type": media_type,
+        "content": content,
+        "at": now,
+    }
+    await c.execute(insert(c, t.picture).values(row).on_conflict_do_nothing())
+    return picture
+
+
+async def one(c: AsyncConnection, picture: str) -> tuple[bytes, str] | None:
+    """See `Journal.picture`."""
+    p = t.picture.c
+    row = (
+        await c.execute(select(p.content, p.media_type).where(p.id == picture, p.blanked_at.is_(None)))
+    ).one_or_none()
+    return None if row is None else (bytes(row.content), row.media_type)
