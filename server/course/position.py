@@ -92,7 +92,8 @@ class Candidate:
 class PlacedPosition:
     """A position on the line: the likeliest candidate's values, and all others worth a word, likeliest first.
 
-    off_course: offset_m is more than OFF_COURSE_M beyond the fix's own accuracy. ambiguous: no place
+    spread_km takes in candidates within SAME_PLACE_KM. off_course: offset_m is more than OFF_COURSE_M beyond
+    the fix's own accuracy. ambiguous: no place
     has most of the weight (CLEAR). nearest_km, nearest_offset_m: where the line comes nearest, whatever
     is known of her: whoever judges 'behind where she was' or '30 km off' needs both.
     """
@@ -130,17 +131,24 @@ def place_position(
     weights = _fit(away, nearest.offset_m, accuracy) * _known(course, prior)
     found = sorted(_candidates(course, by, weights), key=lambda one: (-one.weight, one.km))
     best = found[0]
+    here = [one for one in found if abs(one.km - best.km) <= SAME_PLACE_KM]
     return PlacedPosition(
         best.km,
         best.offset_m,
         best.weight,
-        best.spread_km,
+        _spread_km(best.km, here),
         off_course=best.offset_m > accuracy + OFF_COURSE_M,
-        ambiguous=sum(one.weight for one in found if abs(one.km - best.km) <= SAME_PLACE_KM) < CLEAR,
+        ambiguous=sum(one.weight for one in here) < CLEAR,
         alternatives=tuple(one for one in found[1:] if one.weight >= LEAST_WEIGHT),
         nearest_km=nearest.km,
         nearest_offset_m=nearest.offset_m,
     )
+
+
+def _spread_km(km: float, here: list[Candidate]) -> float:
+    """Standard deviation about km of candidates that are one place, each with its own spread."""
+    total = sum(one.weight for one in here)
+    return math.sqrt(sum(one.weight * (one.spread_km**2 + (one.km - km) ** 2) for one in here) / total)
 
 
 def needed_kmh(from_km: float, to_km: float, elapsed: timedelta) -> float:
