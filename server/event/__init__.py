@@ -4,3 +4,9 @@ In: the text of an event file and, for the course, the bytes of its route. Out: 
 or every mistake at once as `Problem`s with file, line, field and remedy; an `Event` back to text.
 Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
 """
+
+from server.event.placing import PlacedEvent, place
+from server.event.problem import Parsed, Problem, Severity
+from server.event.read import parse_event
+
+__all__ = ["Parsed", "PlacedEvent", "Problem", "Severity", "parse_event", "place"]

@@ -1,0 +1,220 @@
+"""Cross checks: what each table says may be right and the whole still wrong. `check` notes every mistake."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import timedelta
+from itertools import pairwise
+
+from rapidfuzz import fuzz
+
+from server.event.check_crew import check_crew
+from server.event.check_km import check_km
+from server.event.draft import At, Draft
+from server.event.lines import Path
+from server.event.model import CutOff, Edge, Event, Point, PointKind, ReporterKind, Runner
+from server.event.section import did_you_mean
+
+NEARLY_THE_SAME = 93.0
+"""Two names this alike (rapidfuzz ratio, of 100) are warned of: 'Moss Edge' and 'Moss Edges' (own choice)."""
+
+
+def check(draft: Draft, event: Event) -> None:
+    """Note every mistake that needs more than one table to see."""
+    _ids(draft)
+    for course in draft.courses:
+        points = draft.points_of(course.value.id)
+        _ends(draft, course.path, points)
+        _names(draft, points)
+        _reporters(draft, course.path, points)
+        if draft.starts_known:
+            _cut_offs(draft, points, [r for r in draft.runners if r.value.course == course.value.id])
+            _hours(draft, points)
+    _runners(draft)
+    _keep_until(draft)
+    check_crew(draft)
+    check_km(event, draft.report, paths(draft))
+
+
+def paths(draft: Draft) -> dict[tuple[str, str], Path]:
+    """Where each thing with an id stands: ('points', 'mill') -> its path."""
+    found: dict[tuple[str, str], Path] = {}
+    for kind, things in (
+        ("points", draft.points),
+        ("runners", draft.runners),
+        ("people", draft.people),
+        ("meetings", draft.meetings),
+        ("courses", draft.courses),
+    ):
+        found |= {(kind, t.value.id): t.path for t in things}
+    return found
+
+
+def _ids(draft: Draft) -> None:
+    for kind, things in (
+        ("points", draft.points),
+        ("runners", draft.runners),
+        ("people", draft.people),
+        ("cars", draft.cars),
+        ("meetings", draft.meetings),
+        ("if_then", draft.cards),
+        ("courses", draft.courses),
+    ):
+        seen: dict[str, Path] = {}
+        for thing in things:
+            thing_id = thing.value.id
+            if thing_id in seen:
+                line = draft.report.line(seen[thing_id])
+                what = f"the id '{thing_id}' is used twice in {kind} (first on line {line})"
+                draft.report.error((*thing.path, "id"), what, f'Give this one its own: id = "{thing_id}-2".')
+            seen.setdefault(thing_id, thing.path)
+
+
+def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
+    report = draft.report
+    for kind, where, place in ((PointKind.START, 0, "first"), (PointKind.FINISH, -1, "last")):
+        having = [p for p in points if kind in p.value.kinds]
+        if not having:
+            at = points[where].path if points else path
+            report.error(
+                at, f"no point is the {kind.value}", f'Give the {place} one kinds = ["{kind.value}"].'
+            )
+        for extra in having[1:]:
+            what = f"'{extra.value.name}' is a second {kind.value}"
+            report.error(extra.path, what, "A place passed twice is two points, only one of them the end.")
+        if len(having) == 1 and having[0] is not points[where]:
+            what = f"the {kind.value} is not the {place} point"
+            report.error(having[0].path, what, "List the points in running order.")
+    if len(points) < 2:
+        report.error(
+            points[0].path if points else path, "a course needs two points at least", "Add [[points]]."
+        )
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().removeprefix("the ").split())
+
+
+def _names(draft: Draft, points: Sequence[At[Point]]) -> None:
+    """Names that the bot could not tell apart."""
+    owner: dict[str, At[Point]] = {}
+    for p in points:
+        for name in (p.value.name, *p.value.also, p.value.id):
+            other = owner.setdefault(_plain(name), p)
+            if other is not p:
+                what = (
+                    f"'{name}' is also a name of '{other.value.name}' (line {draft.report.line(other.path)})"
+                )
+                key = "also" if name in p.value.also else "name"
+                remedy = "People must be able to tell the two: call them outward and homeward, or first and second."
+                draft.report.error((*p.path, key), what, remedy)
+    for i, one in enumerate(points):
+        for two in points[i + 1 :]:
+            a, b = _plain(one.value.name), _plain(two.value.name)
+            if a != b and fuzz.ratio(a, b) >= NEARLY_THE_SAME:
+                what = f"'{two.value.name}' and '{one.value.name}' are easily mixed up"
+                draft.report.warn((*two.path, "name"), what, "Choose names that differ more.")
+
+
+def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
+    anybody = False
+    for p in points:
+        for i, r in enumerate(p.value.reports):
+            anybody = anybody or r.by is not ReporterKind.NOBODY
+            if r.by is ReporterKind.CREW and p.value.access is None:
+                what = f"crew are to report from '{p.value.name}', where they have no access"
+                draft.report.warn(
+                    (*p.path, "reports", i, "by"), what, "Add crew = { ... } or another reporter."
+                )
+    if points and not anybody:
+        what = "nobody reports from any point, so silence would never raise an alarm"
+        draft.report.warn(path, what, 'Say who reports: reports = [ { by = "volunteer", chance = 0.9 } ].')
+
+
+def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Runner]]) -> None:
+    """Before the start, out of order, past the limit."""
+    end = None if draft.limit is None else draft.starts + draft.limit
+    starts = {r.value.start for r in runners} or {draft.starts}
+    ordered = [(p, c) for p in points for c in sorted(p.value.cut_offs, key=_in_first)]
+    for p, c in ordered:
+        at = _cut_off_path(p.path, draft)
+        if c.clock is not None and c.clock <= draft.starts:
+            draft.report.error(
+                at, f"the cut-off at '{p.value.name}' is before the start", "Check day and time."
+            )
+        if end is not None and c.at(draft.starts) > end:
+            what = f"the cut-off at '{p.value.name}' is after the time limit"
+            draft.report.warn(at, what, "Check it, and limit in [event].")
+    for (p, c), (q, d) in pairwise(ordered):
+        if any(d.at(s) < c.at(s) for s in starts):
+            same = p is q
+            what = (
+                f"at '{q.value.name}' she must be out before she must be in"
+                if same
+                else f"the cut-off at '{q.value.name}' is earlier than the one before, at '{p.value.name}'"
+            )
+            draft.report.error(_cut_off_path(q.path, draft), what, "Check both, and the order of the points.")
+
+
+def _cut_off_path(point: Path, draft: Draft) -> Path:
+    many = (*point, "cut_offs")
+    return many if many in draft.report.lines else (*point, "cut_off")
+
+
+def _in_first(c: CutOff) -> bool:
+    return c.edge is Edge.OUT
+
+
+def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:
+    end = draft.starts + (draft.limit or timedelta(days=14))
+    for p in points:
+        access = p.value.access
+        if access is None:
+            continue
+        if access.closes is not None and access.closes <= draft.starts:
+            what = f"crew access at '{p.value.name}' closes before the start"
+            draft.report.error((*p.path, "crew", "open_to"), what, 'Give the weekday, as in "Sun 14:00".')
+        if access.opens is not None and access.opens >= end:
+            what = f"crew access at '{p.value.name}' opens after the race is over"
+            draft.report.error((*p.path, "crew", "open_from"), what, "Check day and time.")
+
+
+def _runners(draft: Draft) -> None:
+    people = {p.value.id for p in draft.people}
+    if not draft.runners:
+        draft.report.error((), "there is no runner", "Add [[runners]] with name and target.")
+    for key in ("bib", "name"):
+        seen: dict[str, str] = {}
+        for r in draft.runners:
+            value = getattr(r.value, key)
+            if value and _plain(value) in seen:
+                what = f"{key} '{value}' is also that of runner '{seen[_plain(value)]}'"
+                draft.report.error((*r.path, key), what, "Reports could not be told apart: make them differ.")
+            seen.setdefault(_plain(value), r.value.id)
+    for r in draft.runners:
+        _runner(draft, r, people)
+
+
+def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
+    report = draft.report
+    if r.value.person not in people:
+        else_say = f'Add [[people]] with id = "{r.value.person}".'
+        what = f"there is no person '{r.value.person}' in [[people]]"
+        report.error((*r.path, "person"), what, did_you_mean(r.value.person, people, else_say))
+    if draft.starts_known and not timedelta(-1) <= r.value.start - draft.starts <= timedelta(days=14):
+        what = f"{r.value.name} starts more than a day before the event, or weeks after"
+        report.error((*r.path, "start"), what, "Check her start and that of the event.")
+    ids = [p.value.id for p in draft.points_of(r.value.course)]
+    for i, plan in enumerate(r.value.fuel):
+        if plan.from_point and plan.from_point not in ids:
+            what = f"there is no point '{plan.from_point}'"
+            remedy = did_you_mean(plan.from_point, ids, f"Points: {', '.join(ids)}.")
+            report.error((*r.path, "fuel", i, "from"), what, remedy)
+
+
+def _keep_until(draft: Draft) -> None:
+    if draft.keep_until is None or not draft.starts_known:
+        return
+    if draft.keep_until < draft.starts + (draft.limit or timedelta(0)):
+        what = "personal data would be blanked before the race is over"
+        draft.report.error(("event", "keep_until"), what, "Give a day after the race.")

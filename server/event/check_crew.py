@@ -1,0 +1,270 @@
+"""Cross checks on people, cars, drives and meetings: who is told, who goes where, what the rules allow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from server.event.draft import At, Draft
+from server.event.lines import Path
+from server.event.model import Drive, MeetingPlan, Part, PartKind, Person, Point
+from server.event.section import did_you_mean, nearest
+
+_CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
+
+
+def check_crew(draft: Draft) -> None:
+    """Note every mistake about who does what."""
+    _parts(draft)
+    if any(p.path[:1] == ("people",) for p in draft.people):
+        _alarm_people(draft)
+    else:
+        what = "no people are named: a plan can be made, but nobody is told anything"
+        draft.report.warn((), what, "Add [[people]] with their parts, one with ladder = 1.")
+    _same_names(draft)
+    _drives(draft)
+    _meetings(draft)
+    _car_ways(draft)
+
+
+def known(draft: Draft, path: Path, what: str, word: str | None, ids: Iterable[str]) -> bool:
+    """Note an id that there is none of; True when it is fine or not given."""
+    ids = list(ids)
+    if word is None or word in ids:
+        return True
+    else_say = f"Known: {', '.join(ids)}." if ids else f"There is no {what} in this file yet."
+    draft.report.error(path, f"there is no {what} '{word}'", did_you_mean(word, ids, else_say))
+    return False
+
+
+def _parts(draft: Draft) -> None:
+    runners = [r.value.id for r in draft.runners]
+    points = [p.value.id for p in draft.points]
+    cars = [c.value.id for c in draft.cars]
+    seen: set[tuple[str, PartKind, str | None, str | None]] = set()
+    for part in draft.parts:
+        p = part.value
+        known(draft, (*part.path, "runner"), "runner", p.runner, runners)
+        known(draft, (*part.path, "car"), "car", p.car, cars)
+        for key in ("point", "pace_from", "pace_to"):
+            known(draft, (*part.path, key), "point", getattr(p, key), points)
+        if p.kind is PartKind.RUNNER and p.ladder is not None:
+            what = "a runner can't answer an alarm about herself"
+            draft.report.error((*part.path, "ladder"), what, "Put the ladder on another person.")
+        same = (p.person, p.kind, p.runner, p.point)
+        if same in seen:
+            draft.report.error(part.path, f"the part '{p.kind.value}' is given twice", "Keep one of the two.")
+        seen.add(same)
+
+
+def _alarm_people(draft: Draft) -> None:
+    people = {p.value.id: p for p in draft.people}
+    for r in draft.runners:
+        mine = [p for p in draft.parts if p.value.runner in (None, r.value.id)]
+        ladder = [p for p in mine if p.value.ladder is not None]
+        name = r.value.name
+        if not ladder:
+            what = f"an alarm about {name} would reach nobody: the ladder is empty"
+            draft.report.error(r.path, what, "Give somebody's part ladder = 1.")
+        if all(p.value.kind is not PartKind.SAFETY_CONTACT for p in mine):
+            remedy = 'Give one person the part { kind = "safety contact", ladder = 1 }.'
+            draft.report.error(r.path, f"{name} has no safety contact", remedy)
+        steps: dict[int, Part] = {}
+        for p in ladder:
+            assert p.value.ladder is not None
+            other = steps.setdefault(p.value.ladder, p.value)
+            if other.person != p.value.person:
+                what = f"step {p.value.ladder} of the ladder for {name} is also that of '{other.person}'"
+                draft.report.warn(
+                    (*p.path, "ladder"), what, "Both are told at once; number them if not meant."
+                )
+            if p.value.person in people:
+                _reachable(draft, people[p.value.person])
+    callers = [p for p in draft.parts if p.value.calls_race_control]
+    if not callers:
+        remedy = "Give exactly one person's part calls_race_control = true."
+        draft.report.error(("people",), "nobody is to call race control", remedy)
+    for p in callers:
+        if p.value.person != callers[0].value.person:
+            what = f"'{callers[0].value.person}' and '{p.value.person}' are both to call race control"
+            draft.report.error((*p.path, "calls_race_control"), what, "Keep one person.")
+    for p in callers[:1]:
+        if p.value.person in people and not people[p.value.person].value.phone:
+            what = f"{people[p.value.person].value.name} is to call race control, but has no telephone number"
+            draft.report.warn(p.path, what, "Add phone.")
+
+
+def _reachable(draft: Draft, person: At[Person]) -> None:
+    p = person.value
+    if not (p.phone or p.email or p.webhook or p.channels):
+        what = f"{p.name} is on the ladder, but there is no way to reach them"
+        draft.report.error(person.path, what, "Add phone, email or channels.")
+    elif not p.phone:
+        what = f"{p.name} is on the ladder, but others can't telephone them"
+        draft.report.warn(person.path, what, "Add phone.")
+
+
+def _same_names(draft: Draft) -> None:
+    for kind, named in (("person", draft.people), ("car", draft.cars)):
+        seen: dict[str, str] = {}
+        for thing in named:
+            name = thing.value.name.casefold()
+            if name in seen:
+                what = f"the {kind} '{thing.value.name}' has the name of '{seen[name]}'"
+                draft.report.warn((*thing.path, "name"), what, "People could mix them up: make them differ.")
+            seen.setdefault(name, thing.value.id)
+
+
+def _drives(draft: Draft) -> None:
+    people = [p.value.id for p in draft.people]
+    seen: set[tuple[str, str]] = set()
+    for d in draft.drives:
+        v = d.value
+        way = (v.from_place, v.to_place)
+        if v.from_place == v.to_place and v.from_place:
+            draft.report.error(
+                d.path, f"the drive goes from '{v.from_place}' to itself", "Correct from or to."
+            )
+        elif way in seen:
+            draft.report.error(d.path, f"the drive from '{way[0]}' to '{way[1]}' is given twice", "Keep one.")
+        seen.add(way)
+        known(draft, (*d.path, "confirmed_by"), "person", v.confirmed_by, people)
+        for key, place in (("from", v.from_place), ("to", v.to_place)):
+            _place_name(draft, (*d.path, key), place, free=True)
+        if v.minutes is None:
+            what = f"how long the drive from '{way[0]}' to '{way[1]}' takes is not said"
+            draft.report.warn(d.path, what, "Add minutes = 35; without it there is no leave-by.")
+        elif v.confirmed_by is None:
+            what = f"nobody has confirmed the drive from '{way[0]}' to '{way[1]}'"
+            remedy = 'Add confirmed_by = "..." once a person has checked it; until then there is no leave-by.'
+            draft.report.warn(d.path, what, remedy)
+    for c in draft.cars:
+        _place_name(draft, (*c.path, "starts_at"), c.value.starts_at)
+
+
+def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = False) -> None:
+    """A place is a point's id or a free name that drives use; a point's name in place of its id, or a near
+    miss of one, is pointed out."""
+    ids = [p.value.id for p in draft.points]
+    if not place or place in ids:
+        return
+    for p in draft.points:
+        if place.casefold() in {n.casefold() for n in (p.value.name, *p.value.also)}:
+            what = f"'{place}' is the name of the point '{p.value.id}'"
+            draft.report.error(path, what, f"Write its id: '{p.value.id}'.")
+            return
+    near = nearest(place, ids, 80.0)
+    driven = {x for d in draft.drives for x in (d.value.from_place, d.value.to_place)}
+    if near is not None:
+        draft.report.warn(path, f"'{place}' is no point, but much like '{near}'", f"Did you mean '{near}'?")
+    elif not free and place not in driven:
+        what = f"no drive leads from or to '{place}'"
+        draft.report.warn(path, what, "Add it under [[drives]], or write a point's id.")
+
+
+def _meetings(draft: Draft) -> None:
+    points = {p.value.id: p.value for p in draft.points}
+    runners = [r.value.id for r in draft.runners]
+    seen: set[tuple[str, str]] = set()
+    for m in draft.meetings:
+        at_point = known(draft, (*m.path, "point"), "point", m.value.point or None, points)
+        known(draft, (*m.path, "runner"), "runner", m.value.runner or None, runners)
+        if (m.value.point, m.value.runner) in seen:
+            what = f"'{m.value.runner}' is met twice at '{m.value.point}'"
+            draft.report.error(m.path, what, "Put both into one meeting.")
+        seen.add((m.value.point, m.value.runner))
+        if at_point and m.value.point:
+            _access(draft, m, points[m.value.point])
+        _who(draft, m)
+        _what(draft, m)
+    _vehicles(draft)
+
+
+def _access(draft: Draft, m: At[MeetingPlan], point: Point) -> None:
+    if point.access is None:
+        only = draft.rules.outside_help_only_at_crew_points
+        what = f"crew have no access to '{point.name}'"
+        if only:
+            what += ", and the rules allow help at crew points only"
+        draft.report.error(
+            (*m.path, "point"), what, "Choose another point, or add crew = { ... } to this one."
+        )
+        return
+    most = point.access.people_max
+    if most is not None and len(m.value.crew) > most:
+        what = f"{len(m.value.crew)} people are to meet her at '{point.name}', where {most} are allowed"
+        draft.report.error((*m.path, "crew"), what, "Name fewer people.")
+
+
+def _who(draft: Draft, m: At[MeetingPlan]) -> None:
+    people = [p.value.id for p in draft.people]
+    for i, person in enumerate(m.value.crew):
+        path = (*m.path, "crew", i)
+        if known(draft, path, "person", person, people):
+            kinds = {p.value.kind for p in draft.parts if p.value.person == person}
+            if not kinds & _CREW:
+                what = f"'{person}' is to meet her, but has no part as crew or pacer"
+                draft.report.warn(path, what, 'Add { kind = "crew" } to their parts.')
+    most = draft.rules.crew_people_max
+    if most is not None and len(m.value.crew) > most:
+        what = f"{len(m.value.crew)} people are to meet her, the rules allow {most}"
+        draft.report.error((*m.path, "crew"), what, "Name fewer people.")
+    if not m.value.crew:
+        draft.report.warn(m.path, "nobody is named to go to this meeting", 'Add crew = ["..."].')
+    for key in ("pacer_joins", "pacer_leaves"):
+        person = getattr(m.value, key)
+        if known(draft, (*m.path, key), "person", person, people) and person is not None:
+            kinds = {p.value.kind for p in draft.parts if p.value.person == person}
+            if PartKind.PACER not in kinds:
+                what = f"'{person}' has no part as pacer"
+                draft.report.error((*m.path, key), what, 'Add { kind = "pacer" } to their parts.')
+
+
+def _what(draft: Draft, m: At[MeetingPlan]) -> None:
+    cars = {c.value.id: c.value for c in draft.cars}
+    known(draft, (*m.path, "car"), "car", m.value.car, cars)
+    _place_name(draft, (*m.path, "from"), m.value.from_place)
+    there: set[str | None] = {m.value.car} if m.value.car is not None else set()
+    there |= {p.value.car for p in draft.parts if p.value.person in m.value.crew and m.value.car is None}
+    for i, item in enumerate(m.value.kit):
+        path = (*m.path, "kit", i, "car")
+        if known(draft, path, "car", item.car, cars) and item.car is not None and item.car not in there:
+            what = f"'{item.name}' travels in '{item.car}', which does not go to this meeting"
+            draft.report.error(path, what, "Put it into a car that goes there.")
+    if m.value.car in cars and len(m.value.crew) > cars[m.value.car].seats:
+        what = f"{len(m.value.crew)} people go in '{m.value.car}', which seats {cars[m.value.car].seats}"
+        draft.report.warn((*m.path, "crew"), what, "Check the seats, or name a second car.")
+
+
+def _vehicles(draft: Draft) -> None:
+    most = draft.rules.vehicles_max
+    for r in draft.runners:
+        mine = [m for m in draft.meetings if m.value.runner == r.value.id]
+        cars: list[str] = []
+        for m in mine:
+            if m.value.car is not None and m.value.car not in cars:
+                cars.append(m.value.car)
+                if most is not None and len(cars) > most:
+                    what = f"{len(cars)} cars are used for {r.value.name} ({', '.join(cars)}), the rules allow {most}"
+                    draft.report.error((*m.path, "car"), what, "Use fewer cars.")
+
+
+def _car_ways(draft: Draft) -> None:
+    """Each car from meeting to meeting in running order: a way without a drive has no leave-by."""
+    ways: dict[tuple[str, str], Drive] = {
+        (d.value.from_place, d.value.to_place): d.value for d in draft.drives
+    }
+    order = {p.value.id: i for i, p in enumerate(draft.points)}
+    for car in draft.cars:
+        here = car.value.starts_at
+        mine = [m for m in draft.meetings if m.value.car == car.value.id and m.value.point in order]
+        for m in sorted(mine, key=lambda m: order[m.value.point]):
+            came_from = m.value.from_place or here
+            here = m.value.point
+            if came_from is None:
+                what = f"where '{car.value.id}' comes from is not said, so there is no leave-by"
+                draft.report.warn(m.path, what, "Add from = ... here or starts_at = ... to the car.")
+            elif came_from != here and (came_from, here) not in ways:
+                what = (
+                    f"there is no drive from '{came_from}' to '{here}', so '{car.value.id}' has no leave-by"
+                )
+                draft.report.warn(m.path, what, "Add it under [[drives]].")

@@ -1,0 +1,96 @@
+"""Checks that need to know where each point lies: order, stretches, pacers.
+
+Made twice: when the file is read, for points given by km, and when the rest have been placed on the course.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from server.event.lines import Path
+from server.event.model import CourseDef, Event, Part, PartKind
+from server.event.section import Report
+
+Paths = Mapping[tuple[str, str], Path]
+
+
+def check_km(event: Event, report: Report, paths: Paths) -> None:
+    """Note what is wrong between points; those without a km are passed over."""
+    for course in event.courses:
+        _order(course, report, paths)
+        _stretches(course, report)
+    for part in event.parts:
+        if part.kind is PartKind.PACER:
+            _pacer(event, part, report, paths)
+    _joining(event, report, paths)
+
+
+def _order(course: CourseDef, report: Report, paths: Paths) -> None:
+    last_km, last_name = -1.0, ""
+    for p in course.points:
+        if p.km is None:
+            continue
+        if p.km <= last_km:
+            what = f"'{p.name}' at km {p.km:g} stands after '{last_name}' at km {last_km:g}"
+            path = paths.get(("points", p.id), ("points", p.id))
+            report.error((*path, "km"), what, "List the points in running order, each farther on.")
+        last_km, last_name = p.km, p.name
+
+
+def _stretches(course: CourseDef, report: Report) -> None:
+    """A little beyond the finish is rounding."""
+    finish = course.points[-1].km if course.points else None
+    for i, s in enumerate(course.stretches):
+        if finish is not None and s.to_km > finish * 1.01 + 0.5:
+            what = f"the stretch ends at km {s.to_km:g}, the finish is at km {finish:g}"
+            report.error(("stretches", i, "to_km"), what, "Check the km.")
+
+
+def _km(event: Event, point: str | None, runner: str | None) -> float | None:
+    for course in event.courses:
+        if runner is not None and all(r.course != course.id for r in event.runners if r.id == runner):
+            continue
+        for p in course.points:
+            if p.id == point:
+                return p.km
+    return None
+
+
+def _pacer(event: Event, part: Part, report: Report, paths: Paths) -> None:
+    path = paths.get(("people", part.person), ("people", part.person))
+    first, last = _km(event, part.pace_from, part.runner), _km(event, part.pace_to, part.runner)
+    allowed = event.rules.pacer_from_km
+    if first is not None and allowed is not None and first < allowed:
+        what = (
+            f"{event.person(part.person).name} paces from km {first:g}, but the rules allow pacers from "
+            f"km {allowed:g}"
+        )
+        report.error((*path, "parts"), what, "Choose a later point for pace_from.")
+    if first is not None and last is not None and last <= first:
+        report.error((*path, "parts"), "pace_to comes before pace_from", "Exchange the two, or correct one.")
+
+
+def _joining(event: Event, report: Report, paths: Paths) -> None:
+    """Pacers that join and leave at meetings, in running order."""
+    allowed = event.rules.pacer_from_km
+    for runner in event.runners:
+        course = next((c for c in event.courses if c.id == runner.course), None)
+        order = {p.id: i for i, p in enumerate(course.points)} if course is not None else {}
+        kms = {p.id: p.km for p in course.points} if course is not None else {}
+        mine = [m for m in event.meetings if m.runner == runner.id and m.point in order]
+        with_her: set[str] = set()
+        for m in sorted(mine, key=lambda m: order[m.point]):
+            path = paths.get(("meetings", m.id), ("meetings", m.id))
+            km = kms[m.point]
+            with_her.discard(m.pacer_leaves or "")
+            if m.pacer_joins is None:
+                continue
+            with_her.add(m.pacer_joins)
+            if km is not None and allowed is not None and km < allowed:
+                what = f"a pacer joins at km {km:g}, but the rules allow pacers from km {allowed:g}"
+                report.error((*path, "pacer_joins"), what, "Let the pacer join at a later meeting.")
+            if len(with_her) > event.rules.pacers_at_once:
+                what = (
+                    f"{len(with_her)} pacers would be with her, the rules allow {event.rules.pacers_at_once}"
+                )
+                report.error((*path, "pacer_joins"), what, "Say where the one before leaves: pacer_leaves.")

@@ -1,0 +1,133 @@
+"""What has been read of an event file so far: values with the place each stands at, for the cross checks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Generic, TypeVar
+from zoneinfo import ZoneInfo
+
+from server.event.lines import Path
+from server.event.model import (
+    Car,
+    Drive,
+    IfThenCard,
+    MeetingPlan,
+    Part,
+    Person,
+    Point,
+    Rules,
+    Runner,
+    Stretch,
+)
+from server.event.section import Report, Section
+from server.event.times import read_clock, read_moment, to_utc
+
+T = TypeVar("T")
+DEFAULT_COURSE = "main"
+FIRST_YEAR, LAST_YEAR = 2000, 2100
+
+
+@dataclass(frozen=True, slots=True)
+class At(Generic[T]):
+    """A value and where in the file it stands."""
+
+    value: T
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class CourseHead:
+    """A course before its points: id, route file, stated length."""
+
+    id: str
+    route: str
+    stated_km: float | None
+
+
+@dataclass(slots=True)
+class Draft:
+    """Everything read. `starts_known` is false when the start could not be read: then no time is checked."""
+
+    report: Report
+    zone: str = "UTC"
+    starts: datetime = datetime(2000, 1, 1, tzinfo=UTC)
+    starts_known: bool = False
+    limit: timedelta | None = None
+    keep_until: datetime | None = None
+    rules: Rules = field(default_factory=Rules)
+    courses: list[At[CourseHead]] = field(default_factory=list)
+    points: list[At[Point]] = field(default_factory=list)
+    course_of: dict[Path, str] = field(default_factory=dict)
+    stretches: list[At[Stretch]] = field(default_factory=list)
+    waves: dict[str, datetime] = field(default_factory=dict)
+    runners: list[At[Runner]] = field(default_factory=list)
+    people: list[At[Person]] = field(default_factory=list)
+    parts: list[At[Part]] = field(default_factory=list)
+    cars: list[At[Car]] = field(default_factory=list)
+    drives: list[At[Drive]] = field(default_factory=list)
+    meetings: list[At[MeetingPlan]] = field(default_factory=list)
+    cards: list[At[IfThenCard]] = field(default_factory=list)
+
+    def points_of(self, course: str) -> list[At[Point]]:
+        """The points of one course, in the order of the file."""
+        return [p for p in self.points if self.course_of[p.path] == course]
+
+    def local_start(self) -> datetime:
+        """The start as naive wall time."""
+        return self.starts.astimezone(ZoneInfo(self.zone)).replace(tzinfo=None)
+
+    def moment(
+        self,
+        section: Section,
+        key: str,
+        not_before: datetime | None = None,
+        example: str = "2027-06-19T05:00",
+    ) -> datetime | None:
+        """A key that holds a moment, in UTC. With `not_before` (naive local) also '11:30' and 'Sun 11:30'."""
+        value = section.raw(key)
+        if value is None:
+            return None
+        local = self._local(section, key, value, not_before)
+        if local is None:
+            remedy = f"Write date and time without quotes, as in {key} = {example}."
+            section.error(key, f"{value} is no date and time", remedy)
+            return None
+        if not FIRST_YEAR <= local.year <= LAST_YEAR:
+            section.error(key, f"the year {local.year} can't be right", "Check the year.")
+            return None
+        found = section.timed(key, lambda: to_utc(local, self.zone))
+        if found is None:
+            return None
+        at, warning = found
+        if warning:
+            offset = local.replace(tzinfo=ZoneInfo(self.zone), fold=1).isoformat()
+            self.report.warn(section.at(key), warning, f"If the second is meant, write {key} = {offset}.")
+        return at
+
+    def _local(
+        self, section: Section, key: str, value: object, not_before: datetime | None
+    ) -> datetime | None:
+        if isinstance(value, datetime):
+            return value
+        if not_before is None or isinstance(value, date):
+            return None
+        text = value.isoformat() if isinstance(value, time) else value
+        if not isinstance(text, str):
+            return None
+        after = not_before
+        found = section.timed(key, lambda: read_moment(text, after))
+        # The mistake is noted; a harmless moment keeps the caller from noting it twice.
+        return found if found is not None else after
+
+    def clock(self, section: Section, key: str) -> str | None:
+        """A key that holds a time of day, as text 'HH:MM'."""
+        value = section.raw(key)
+        if value is None:
+            return None
+        text = value.isoformat() if isinstance(value, time) else value
+        if not isinstance(text, str):
+            section.error(key, f"{value} is no time of day", f'Write {key} = "22:00".')
+            return None
+        found = section.timed(key, lambda: read_clock(text))
+        return None if found is None else f"{found:%H:%M}"

@@ -1,0 +1,61 @@
+"""Gives every point of an event its km, by its course: `place`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from server.course import Course, Placing, WantedPoint, place_points
+from server.event.check_km import check_km
+from server.event.model import CourseDef, Event, Point, PointKind
+from server.event.problem import Parsed, Problem
+from server.event.section import Report
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedEvent:
+    """The event with every km known, or None and the mistakes that stand in the way."""
+
+    event: Event | None
+    problems: tuple[Problem, ...]
+
+
+def place(
+    event: Event, courses: Mapping[str, Course], file: str = "event.toml", parsed: Parsed | None = None
+) -> PlacedEvent:
+    """Put the points of `event` on its courses (by course id).
+
+    `parsed`, the result the event came from, lets mistakes name their lines. The first and the last point
+    are the ends of the line. KeyError when a course is missing from `courses`.
+    """
+    report = Report(file, parsed.lines if parsed is not None else {})
+    paths = parsed.paths if parsed is not None else {}
+    placed = []
+    for definition in event.courses:
+        placing = place_points(courses[definition.id], [_wanted(p) for p in definition.points])
+        for mistake in placing.mistakes:
+            point = definition.points[mistake.index]
+            path = paths.get(("points", point.id), ("points", point.id))
+            report.names[path] = point.id
+            report.error((*path, mistake.field), mistake.what, mistake.remedy)
+        placed.append(_with_km(definition, placing))
+    if report.failed:
+        return PlacedEvent(None, tuple(report.problems))
+    done = replace(event, courses=tuple(placed))
+    report.names |= {path: name for (_, name), path in paths.items()}
+    check_km(done, report, paths)
+    return PlacedEvent(None if report.failed else done, tuple(report.problems))
+
+
+def _wanted(p: Point) -> WantedPoint:
+    if PointKind.START in p.kinds:
+        return WantedPoint(p.name, p.km, p.waypoint, "start")
+    return WantedPoint(p.name, p.km, p.waypoint, "finish" if p.finish else None)
+
+
+def _with_km(definition: CourseDef, placing: Placing) -> CourseDef:
+    """A km given by hand stays as it is when the course agrees to it; it only ever gains one."""
+    if placing.mistakes:
+        return definition
+    pairs = zip(definition.points, placing.points, strict=True)
+    return replace(definition, points=tuple(replace(p, km=q.km) for p, q in pairs))

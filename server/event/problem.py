@@ -1,0 +1,53 @@
+"""What is wrong with an event file, where, and what to do about it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from server.event.lines import Path
+from server.event.model import Event
+
+
+class Severity(StrEnum):
+    """An error stands in the way of loading; a warning is said and may be meant."""
+
+    ERROR = "error"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One mistake. `line` is 1-based, None where no line can be named; `field` a path such as
+    `points.mill.km`, items by their id where they have one; `remedy` a sentence."""
+
+    severity: Severity
+    what: str
+    file: str
+    line: int | None
+    field: str
+    remedy: str
+
+    def __str__(self) -> str:
+        place = self.file if self.line is None else f"{self.file}:{self.line}"
+        field = f" {self.field}:" if self.field else ""
+        return f"{place}: {self.severity.value}:{field} {self.what}. {self.remedy}".rstrip(". ") + "."
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """The event, or None when any problem is an error; and every problem, in the order of the file.
+
+    `lines` and `paths` say where things stand, for checks made later (see `place`).
+    """
+
+    event: Event | None
+    problems: tuple[Problem, ...]
+    lines: Mapping[Path, int] = field(default_factory=dict)
+    paths: Mapping[tuple[str, str], Path] = field(default_factory=dict)
+
+    @property
+    def errors(self) -> tuple[Problem, ...]:
+        """The problems that stand in the way."""
+        return tuple(p for p in self.problems if p.severity is Severity.ERROR)
