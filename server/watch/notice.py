@@ -76,7 +76,14 @@ class Urgency(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class MeetingValues:
-    """A meeting as it stands. `leave_by` is None where no confirmed drive is known."""
+    """A meeting as it stands. `leave_by` is None where no confirmed drive is known.
+
+    `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
+    the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
+    the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
+    they stay here until she leaves. `lost` says why the meeting can't be made ('' = it can), `was_leave_by`
+    and `was_be_there` what this person was last told.
+    """
 
     meeting: str
     point: str
@@ -91,6 +98,14 @@ class MeetingValues:
     no_signal: bool
     was: Window | None = None
     next_meeting: str | None = None
+    drive_confirmed: bool = False
+    drive_from: str | None = None
+    crew: tuple[str, ...] = ()
+    p_in_time: float = 0.97
+    p_both: float | None = None
+    lost: str = ""
+    was_leave_by: datetime | None = None
+    was_be_there: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,170 @@
+"""What changes for a crew on its way or waiting: window moved, move on, a meeting that can't be made.
+
+A meeting that can't be made is said plainly, with what to do instead; nobody is ever told to hurry.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from server.event.model import MeetingPlan
+from server.facts.entry import Source
+from server.facts.state import PointTimes, Stamp
+from server.forecast.outlook import Window
+from server.watch.leaving import next_of, too_late
+from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members, plans_in_order, way_to
+from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
+from server.watch.places import is_there, set_out, set_out_at
+from server.watch.sight import Draft, Rule, Sight, Wake
+
+__all__ = ["RULES"]
+
+MOVED = timedelta(minutes=15)
+"""A leave-by or be-there moved by less changes nothing that crew do (own choice: three grid steps)."""
+AHEAD = timedelta(hours=4)
+"""Farther ahead than this a moved window changes nothing yet (own choice)."""
+GONE_FOR = timedelta(hours=2)
+"""A meeting missed longer ago than this is history."""
+
+
+def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
+    """A fact moved the next meeting of somebody who has not left, by enough to matter, since last told."""
+    for m in sight.meetings:
+        plan = sight.plan(m.meeting)
+        if sight.state.at_point(m.point) is not None or is_there(sight, plan) or set_out(sight, plan):
+            continue
+        at = m.leave_by or m.be_there
+        if sight.now < at - AHEAD:
+            yield Wake(at - AHEAD)
+            continue
+        for who in members(plan):
+            last = _last_told(sight, who, m.meeting)
+            if last is None or sight.now >= at or next_of(sight, who) is not m or not _differs(last, m):
+                continue
+            values = replace(m, was=last.window, was_leave_by=last.leave_by, was_be_there=last.be_there)
+            occasion = f"{m.meeting}:{at.isoformat()}"
+            yield Draft(
+                NoticeKind.WINDOW_MOVED, who, m.point, occasion, sight.now, values, _facts(sight), mine=True
+            )
+
+
+def _differs(told: MeetingValues, m: MeetingValues) -> bool:
+    if told.leave_by is not None and m.leave_by is not None:
+        return abs(told.leave_by - m.leave_by) >= MOVED
+    return abs(told.be_there - m.be_there) >= MOVED
+
+
+def _last_told(sight: Sight, who: str, meeting: str) -> MeetingValues | None:
+    """What a person was last told about a meeting, in whatever notice; None if nothing."""
+    last: MeetingValues | None = None
+    for m in sight.made:
+        if m.notice.key.person != who:
+            continue
+        found: tuple[MeetingValues | None, ...]
+        match m.notice.values:
+            case MeetingValues() as values:
+                found = (values,)
+            case BriefValues(meetings=several):
+                found = several
+            case SightingValues(next_meeting=values):
+                found = (values,)
+            case _:
+                found = ()
+        last = next((v for v in found if v is not None and v.meeting == meeting), last)
+    return last
+
+
+def _facts(sight: Sight) -> tuple[str, ...]:
+    return () if sight.state.last_known is None else (sight.state.last_known.entry,)
+
+
+def move_on(sight: Sight) -> Iterator[Draft | Wake]:
+    """Waiting is over: only for those who have somewhere to be, or must leave the place."""
+    for m in sight.meetings:
+        plan = sight.plan(m.meeting)
+        if sight.state.at_point(m.point) is not None or m.lost:
+            continue
+        access = sight.event.course_of(sight.runner.id).point(m.point).access
+        closing = access is not None and access.closes is not None and m.wait_until >= access.closes
+        if m.next_meeting is None and not closing:
+            continue
+        if sight.now < m.wait_until:
+            yield Wake(m.wait_until)
+            continue
+        if too_late(sight, plan, m):
+            continue
+        for who in members(plan):
+            yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
+
+
+def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:
+    """Each way in which a meeting can't be made, once."""
+    for m in sight.meetings:
+        plan = sight.plan(m.meeting)
+        lost = m.lost or (LOST_TOO_LATE if too_late(sight, plan, m) else "")
+        if lost and not is_there(sight, plan):
+            yield from _lost(sight, plan, replace(m, lost=lost), sight.now)
+    for plan in plans_in_order(sight.event, sight.runner.id):
+        times = sight.state.at_point(plan.point)
+        gone = None if times is None else (times.left or (times.arrived if times.through else None))
+        if times is None or gone is None or sight.now - gone.at > GONE_FOR:
+            continue
+        if _missed_her(sight, plan, times, gone):
+            yield from _lost(sight, plan, _gone_values(sight, plan, gone), gone.at, (gone.entry,))
+
+
+def _lost(
+    sight: Sight, plan: MeetingPlan, m: MeetingValues, at: datetime, facts: tuple[str, ...] = ()
+) -> Iterator[Draft]:
+    for who in members(plan):
+        yield Draft(
+            NoticeKind.MEETING_LOST, who, m.point, f"{plan.id}:{m.lost}", at, m, facts or _facts(sight), mine=True
+        )
+
+
+def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp) -> bool:
+    """Whether the crew can't have been there when she left; never on a guess about the drive.
+
+    Crew who reported her, or said that they were there, were there. Otherwise it goes by when they set
+    out, or were told to; crew never told to leave for her have not been there in time.
+    """
+    reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
+    mine = any(s is not None and (s.by in members(plan) or s.source is Source.CREW) for s in reports)
+    there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(plan)]
+    way = way_to(sight.event, sight.race, plan)
+    if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:
+        return False
+    begun = set_out_at(sight, plan)
+    if begun is None:
+        kinds = (NoticeKind.LEAVE_NOW, NoticeKind.MOVE_ON)
+        told = [n.made_at for k in kinds for n in sight.told(k, point=plan.point)]
+        begun = min(told, default=sight.now)
+    return begun + way.drive > gone.at
+
+
+def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
+    later = [m for m in sight.meetings if set(m.crew) & set(plan.crew)]
+    way = way_to(sight.event, sight.race, plan)
+    return MeetingValues(
+        meeting=plan.id,
+        point=plan.point,
+        window=Window(plan.point, gone.at, gone.at, gone.at),
+        leave_by=None,
+        be_there=gone.at,
+        wait_until=gone.at,
+        drive=way.drive,
+        kit=tuple(k.name for k in plan.kit),
+        food=plan.food,
+        if_missed=plan.if_missed,
+        no_signal=False,
+        next_meeting=later[0].meeting if later else None,
+        drive_confirmed=way.confirmed,
+        drive_from=way.from_place,
+        crew=members(plan),
+        lost=LOST_GONE,
+    )
+
+
+RULES: tuple[Rule, ...] = (meeting_lost, window_moved, move_on)

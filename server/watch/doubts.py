@@ -1,0 +1,42 @@
+"""Reports that were guessed or don't fit: kept, shown as such, and asked about once nobody has settled them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from server.event.model import PartKind
+from server.facts.entry import CHECK_INS, Kind
+from server.watch.notice import DoubtValues, NoticeKind
+from server.watch.places import may_be_asked, on_road_until
+from server.watch.sight import Draft, Rule, Sight, Wake
+
+__all__ = ["RULES"]
+
+REPORTER_FIRST = timedelta(minutes=2)
+"""Whoever reported it is asked in the conversation at once; the others only after this."""
+DOES_NOT_FIT = "does not fit"
+
+
+def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
+    """Crew off the road and the organiser are asked: right or wrong? Help never waits for this."""
+    state = sight.state
+    doubted = [(e, e.doubt) for e in state.unconfirmed] + [(e, e.doubt or DOES_NOT_FIT) for e in state.refused]
+    for e, doubt in doubted:
+        if e.kind not in CHECK_INS or e.kind is Kind.ASKED_FOR_HELP:
+            continue
+        due = e.received_at + REPORTER_FIRST
+        if sight.now < due:
+            yield Wake(due)
+            continue
+        values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt)
+        for who in sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER):
+            if not may_be_asked(sight, who):
+                road = on_road_until(sight, who)
+                yield from () if road is None else (Wake(road),)
+                continue
+            if who != e.by:
+                yield Draft(NoticeKind.UNCONFIRMED, who, e.point or "", e.id, due, values, (e.id,))
+
+
+RULES: tuple[Rule, ...] = (unconfirmed,)

@@ -1,0 +1,162 @@
+"""The watch's one door: `evaluate(situation, now)` walks the rules and settles what they propose.
+
+Rules run in the order of `RULES`; a later one sees what earlier ones found, as if it had been made. A draft
+becomes a notice when the tables allow it for the person and the state, the person's choice and quiet hours
+let it through, and it was not made before. So evaluating twice owes nothing twice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from server.facts.state import Going
+from server.watch import (
+    corrections,
+    crew,
+    doubts,
+    ladder,
+    leaving,
+    odds,
+    organiser,
+    race,
+    retired,
+    sightings,
+    silence,
+)
+from server.watch.meetings import meetings
+from server.watch.notice import Made, Notice, NoticeKey, Urgency
+from server.watch.quiet import asleep_until, chosen
+from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.situation import Situation, Verdict
+from server.watch.table import may_be_told, row
+
+__all__ = ["evaluate", "evaluate_event", "evaluate_runner"]
+
+RULES: tuple[Rule, ...] = (
+    *ladder.RULES,
+    *silence.RULES,
+    *retired.RULES,
+    *race.RULES,
+    *corrections.RULES,
+    *sightings.RULES,
+    *leaving.RULES,
+    *crew.RULES,
+    *odds.RULES,
+    *doubts.RULES,
+    *organiser.RULES,
+)
+
+HOLD = timedelta(minutes=1)
+"""Facts within a minute become one message: how long news may wait for company."""
+DELAYED_AFTER = timedelta(minutes=10)
+"""Owed so long before it could be made: the text says that it is delayed."""
+
+
+def evaluate(situation: Situation, now: datetime) -> Verdict:
+    """Everything owed now in one event, for each runner and for the event itself."""
+    verdicts = [evaluate_runner(situation, r.id, now) for r in situation.event.runners]
+    verdicts.append(evaluate_event(situation, now))
+    owed = tuple(n for v in verdicts for n in v.owed)
+    return Verdict(owed, min((v.ask_again for v in verdicts if v.ask_again), default=None))
+
+
+def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verdict:
+    """What is owed about one runner: the share of `evaluate` to be done under her lock."""
+    sight = Sight(
+        situation=situation,
+        now=now,
+        runner=situation.event.runner(runner_id),
+        state=situation.state.runner(runner_id),
+        meetings=meetings(situation, runner_id, now),
+        made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
+    )
+    owed: list[Notice] = []
+    wakes: list[datetime] = []
+    for rule in RULES:
+        found, later = _walk(rule, replace(sight, made=(*sight.made, *(_as_made(n, now) for n in owed))))
+        owed += found
+        wakes += later
+    return Verdict(tuple(owed), min((w for w in wakes if w > now), default=None))
+
+
+def evaluate_event(situation: Situation, now: datetime) -> Verdict:
+    """What is owed about no one runner: test alarm, outages. Such notices carry an empty runner id."""
+    made = tuple(m for m in situation.made if m.notice.key.runner == "")
+    owed: list[Notice] = []
+    wakes: list[datetime] = []
+    for rule in organiser.EVENT_RULES:
+        for item in rule(situation, (*made, *(_as_made(n, now) for n in owed)), now):
+            if isinstance(item, Wake):
+                wakes.append(item.at)
+                continue
+            notice = _settled(item, situation, "", (*made, *(_as_made(n, now) for n in owed)), None, now)
+            if isinstance(notice, Notice):
+                owed.append(notice)
+            elif notice is not None:
+                wakes.append(notice.at)
+    return Verdict(tuple(owed), min((w for w in wakes if w > now), default=None))
+
+
+def _walk(rule: Rule, sight: Sight) -> tuple[list[Notice], list[datetime]]:
+    owed: list[Notice] = []
+    wakes: list[datetime] = []
+    made = sight.made
+    for item in rule(sight):
+        if isinstance(item, Wake):
+            wakes.append(item.at)
+            continue
+        settled = _settled(item, sight.situation, sight.runner.id, made, sight.state.going, sight.now)
+        if isinstance(settled, Notice):
+            owed.append(settled)
+            made = (*made, _as_made(settled, sight.now))
+        elif settled is not None:
+            wakes.append(settled.at)
+    return owed, wakes
+
+
+def _settled(
+    draft: Draft, situation: Situation, runner: str, made: tuple[Made, ...], going: Going | None, now: datetime
+) -> Notice | Wake | None:
+    """The notice a draft becomes; a wake where quiet hours hold it back; None where it is not owed."""
+    rule = row(draft.kind)
+    event = situation.event
+    if not may_be_told(event, runner, draft.person, draft.kind) or (going is not None and going not in rule.arises):
+        return None
+    alike = [
+        m.notice
+        for m in made
+        if (m.notice.key.kind, m.notice.key.person, m.notice.key.point) == (draft.kind, draft.person, draft.point)
+    ]
+    if any(n.occasion == draft.occasion for n in alike):
+        return None
+    urgency = draft.urgency or rule.urgency
+    person = event.person(draft.person)
+    if not chosen(person, urgency, own=rule.own, mine=draft.mine):
+        return None
+    use_by = draft.use_by or (None if rule.lasts is None else draft.owed_at + rule.lasts)
+    wakes_up = urgency is Urgency.ALARM or rule.own or (urgency is Urgency.ACTION and draft.mine)
+    until = None if wakes_up else asleep_until(person, event, now)
+    if use_by is not None and now > use_by and not draft.lasting:
+        return None
+    if until is not None:
+        return Wake(until)
+    answer = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
+    buttons = rule.buttons if draft.buttons is None else draft.buttons
+    return Notice(
+        key=NoticeKey(event.id, runner, draft.person, draft.kind, draft.point, len({n.occasion for n in alike})),
+        urgency=urgency,
+        owed_at=draft.owed_at,
+        use_by=use_by,
+        needs_answer=answer,
+        values=draft.values,
+        facts=draft.facts,
+        buttons=tuple(b.value for b in buttons),
+        occasion=draft.occasion,
+        delayed=now - draft.owed_at > DELAYED_AFTER,
+        hold_until=now + HOLD if rule.joins and urgency is not Urgency.ALARM else None,
+    )
+
+
+def _as_made(notice: Notice, now: datetime) -> Made:
+    return Made(notice=notice, short=0, made_at=now)

@@ -1,0 +1,276 @@
+"""The rule that tells people about alarms: the ladder climbed, somebody holding it, looked again, stood down.
+
+The machine is climb.py, what raises and ends an alarm alarms.py; this says whom each step tells, and what.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from server.event.model import PartKind
+from server.watch.alarms import Alarm, End, alarms, ended, overdue_again
+from server.watch.climb import Stage, Stand, next_move, nobody_answers, over_at, replay
+from server.watch.notice import (
+    AlarmValues,
+    Answer,
+    NoticeKind,
+    StandDownValues,
+    UnreachedValues,
+)
+from server.watch.places import may_be_asked, on_road_until
+from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.silence import overdue_at, with_her
+from server.watch.table import may_be_told
+
+__all__ = ["RULES", "steps_of"]
+
+
+def ladder(sight: Sight) -> Iterator[Draft | Wake]:
+    """Everything owed about alarms."""
+    for when in (overdue_at(sight), overdue_again(sight)):
+        if when is not None:
+            yield Wake(when)
+    for alarm in alarms(sight):
+        end = ended(sight, alarm) if alarm.notices else None
+        if end is not None:
+            yield from _stand_down(sight, alarm, end)
+        else:
+            yield from _climb(sight, alarm)
+
+
+def steps_of(sight: Sight, kind: NoticeKind) -> tuple[tuple[str, ...], ...]:
+    """The ladder of an alarm about her, step by step.
+
+    Help goes to everybody at once. A sweep begins with crew and safety contact. After the people given a
+    step come those who can telephone, then the organiser: an alarm does not end with the last name written.
+    """
+    given: dict[int, list[str]] = {}
+    for part in sorted(sight.parts(*PartKind), key=lambda p: p.ladder or 0):
+        if part.ladder is not None:
+            given.setdefault(part.ladder, []).append(part.person)
+    home = [p for p in sight.people(PartKind.SAFETY_CONTACT) if not any(p in s for s in given.values())]
+    steps = [list(given[n]) for n in sorted(given)]
+    if home:
+        steps = [[*home, *(steps[0] if steps else [])], *steps[1:]]
+    phones = [p.person for p in sight.parts(*_CALLED) if p.can_telephone]
+    caller = sight.caller()
+    steps += [phones, [caller] if caller else [], list(sight.people(PartKind.ORGANISER))]
+    if kind is NoticeKind.ASKED_FOR_HELP:
+        pacers = [p for p in sight.people(PartKind.PACER) if with_her(sight, p)]
+        steps = [[p for s in steps for p in s] + [*sight.people(PartKind.CREW), *pacers]]
+    elif kind is NoticeKind.SWEEP:
+        steps = [[*sight.people(PartKind.CREW, PartKind.SAFETY_CONTACT)], *steps]
+    event, runner = sight.event, sight.runner.id
+    return _each_once([[p for p in s if may_be_told(event, runner, p, kind)] for s in steps])
+
+
+_CALLED = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER)
+
+
+def _each_once(steps: list[list[str]]) -> tuple[tuple[str, ...], ...]:
+    seen: set[str] = set()
+    out: list[tuple[str, ...]] = []
+    for step in steps:
+        new = tuple(p for p in dict.fromkeys(step) if p not in seen)
+        seen |= set(new)
+        if new:
+            out.append(new)
+    return tuple(out)
+
+
+def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
+    """The next step, or the look-again, or when to ask again; and who holds it told to the others."""
+    steps = steps_of(sight, alarm.kind)
+    rule = sight.event.alarm
+    stand = replay(alarm.notices)
+    if stand.stage is Stage.HELD:
+        yield from _held(sight, alarm, stand)
+    elif steps and nobody_answers(stand, steps, sight.now, rule):
+        yield from _unanswered(sight, alarm, stand)
+    pause = rule.answer_within if alarm.kind is NoticeKind.ASKED_FOR_HELP else rule.look_again
+    move = next_move(stand, steps, rule, alarm.raised, pause)
+    if move is None:
+        return
+    yield from (Wake(w) for w in (move.at, over_at(stand, rule)) if w is not None)
+    if sight.now < move.at:
+        return
+    if move.step is None:
+        holder = stand.holder or ""
+        if may_be_asked(sight, holder):
+            yield _ask_again(sight, alarm, stand, holder)
+            return
+        yield from _steps(sight, alarm, steps, stand.step + 1, stand)
+    else:
+        yield from _steps(sight, alarm, steps, move.step, stand)
+
+
+def _steps(
+    sight: Sight, alarm: Alarm, steps: tuple[tuple[str, ...], ...], first: int, stand: Stand
+) -> Iterator[Draft | Wake]:
+    """Tell step `first`; a step where everybody is on the road is told, and the next asked at once."""
+    for number in range(first, first + len(steps)):
+        people = steps[number % len(steps)]
+        free = [p for p in people if may_be_asked(sight, p)]
+        for who in people:
+            yield _tell(sight, alarm, stand, who, number, asks=who in free)
+        yield from (Wake(r) for p in people if (r := on_road_until(sight, p)) is not None)
+        if free:
+            return
+
+
+def _tell(sight: Sight, alarm: Alarm, stand: Stand, who: str, number: int, *, asks: bool) -> Draft:
+    first = number == 0 or not alarm.notices or alarm.kind is NoticeKind.ASKED_FOR_HELP
+    told = {m.notice.key.person for m in alarm.notices}
+    kind = alarm.kind if first or who in told else NoticeKind.HANDED_ON
+    return Draft(
+        kind,
+        who,
+        alarm.point or "",
+        f"{alarm.id}:{number}" + ("" if asks else ":told"),
+        sight.now if number else alarm.raised,
+        values(sight, alarm, stand, step=number),
+        alarm.facts,
+        needs_answer=asks,
+        buttons=None if asks else (),
+        mine=True,
+        lasting=True,
+    )
+
+
+def _ask_again(sight: Sight, alarm: Alarm, stand: Stand, holder: str) -> Draft:
+    times = sum(1 for m in alarm.notices if m.notice.key.kind is NoticeKind.LOOK_AGAIN)
+    return Draft(
+        NoticeKind.LOOK_AGAIN,
+        holder,
+        alarm.point or "",
+        f"{alarm.id}:again:{times}",
+        sight.now,
+        values(sight, alarm, stand, step=max(stand.step, 0)),
+        alarm.facts,
+        mine=True,
+    )
+
+
+def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
+    """Everybody told hears who holds it; the one who calls race control is asked to, and if that person can't be
+    had, the holder is."""
+    holder, caller = stand.holder or "", sight.caller()
+    told = dict.fromkeys(m.notice.key.person for m in alarm.notices)
+    for who in told:
+        if who not in (holder, caller):
+            yield _inform(sight, alarm, stand, who, f"{alarm.id}:held:{holder}")
+    if caller is None or caller == holder or _race_control_knows(sight, alarm):
+        return
+    asks = may_be_asked(sight, caller)
+    yield _inform(sight, alarm, stand, caller, f"{alarm.id}:call", asks=asks)
+    mine = [m for m in alarm.notices if m.notice.key.person == caller]
+    if not mine or any(m.answered_at for m in mine):
+        return
+    since = min((m.made_at for m in mine if m.notice.occasion == f"{alarm.id}:call"), default=sight.now)
+    wait = timedelta(0) if not asks or all(m.failed for m in mine) else sight.event.alarm.answer_within
+    yield Wake(since + wait)
+    if sight.now >= since + wait:
+        call = _inform(sight, alarm, stand, holder, f"{alarm.id}:call instead", asks=may_be_asked(sight, holder))
+        assert isinstance(call.values, AlarmValues)
+        yield replace(call, values=replace(call.values, caller=holder))
+
+
+def _inform(
+    sight: Sight, alarm: Alarm, stand: Stand, who: str, occasion: str, *, asks: bool = False
+) -> Draft:
+    return Draft(
+        NoticeKind.HANDED_ON,
+        who,
+        alarm.point or "",
+        occasion,
+        sight.now,
+        values(sight, alarm, stand, step=-1),
+        alarm.facts,
+        needs_answer=asks,
+        buttons=(Answer.RACE_CONTROL_TOLD, Answer.CANT) if asks else (),
+        mine=True,
+    )
+
+
+def _race_control_knows(sight: Sight, alarm: Alarm) -> bool:
+    known = sight.state.race_control_knows
+    return known is not None and known.at >= alarm.raised
+
+
+def _unanswered(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft]:
+    """A whole round unanswered: the organiser hears whom nobody could reach."""
+    for organiser in sight.people(PartKind.ORGANISER):
+        for who in sorted(stand.asked):
+            if who != organiser:
+                yield Draft(
+                    NoticeKind.UNREACHED,
+                    organiser,
+                    alarm.point or "",
+                    f"{alarm.id}:{who}",
+                    sight.now,
+                    UnreachedValues(who, alarm.kind.value, sight.person(who).channels, alarm.raised),
+                    alarm.facts,
+                    mine=True,
+                )
+
+
+def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
+    """All who were told hear that it is over, why, and who said so."""
+    for who in dict.fromkeys(m.notice.key.person for m in alarm.notices):
+        yield Draft(
+            NoticeKind.STAND_DOWN,
+            who,
+            alarm.point or "",
+            alarm.id,
+            sight.now,
+            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point or alarm.point),
+            (end.entry,) if end.entry else (),
+            mine=True,
+        )
+
+
+def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValues:
+    """What an alarm message is worded from: facts first, then estimates that are marked as such."""
+    view = sight.view_at(sight.now)
+    fact_view = sight.fact_view
+    where = None if view is None else view.where()
+    point = alarm.point
+    expected = fact_view.window(point) if fact_view and point and point in fact_view.points else None
+    return AlarmValues(
+        alarm=alarm.id,
+        of_kind=alarm.kind.value,
+        point=point,
+        last_known=sight.state.last_known,
+        expected=expected,
+        where=where,
+        where_fix=None if where is None else _fix(sight, where.likely_km),
+        asked=tuple(dict.fromkeys(m.notice.key.person for m in alarm.notices if m.notice.needs_answer)),
+        told=tuple(dict.fromkeys(m.notice.key.person for m in alarm.notices)),
+        caller=sight.caller(),
+        holder=stand.holder if stand.stage in (Stage.HELD, Stage.LOOKING_AGAIN) else None,
+        step=step,
+        words=alarm.words,
+        pacer=next((p for p in sight.people(PartKind.PACER) if with_her(sight, p)), None),
+        look_again=_look_again(sight, stand),
+        raised_at=alarm.raised,
+    )
+
+
+def _look_again(sight: Sight, stand: Stand) -> datetime | None:
+    if stand.stage is not Stage.HELD or stand.since is None:
+        return None
+    return stand.since + sight.event.alarm.look_again
+
+
+def _fix(sight: Sight, km: float) -> tuple[float, float] | None:
+    courses = sight.situation.courses
+    course = courses.get(sight.runner.id) or courses.get(sight.runner.course)
+    if course is None:
+        return None
+    spot = course.at(km)
+    return spot.lat_deg, spot.lon_deg
+
+
+RULES: tuple[Rule, ...] = (ladder,)

@@ -1,0 +1,271 @@
+"""Getting the crew on the road: brief, wake-up, leave now, be there; and who is asked when nobody answers.
+
+Only a person's first meeting that is not over is looked at: nobody is sent on while they still wait for her.
+Leave now comes five minutes before the leave-by, so that it can be handed on before it is too late.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from server.event.model import MeetingPlan, PartKind, Signal
+from server.watch.climb import Stage, Stand, over_at, replay
+from server.watch.meetings import members
+from server.watch.notice import (
+    AlarmValues,
+    BriefValues,
+    Made,
+    MeetingValues,
+    NoticeKind,
+    UnreachedValues,
+)
+from server.watch.places import is_there, may_be_asked, set_out, set_out_at
+from server.watch.quiet import quiet_since
+from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
+
+__all__ = ["RULES", "leave_time", "next_of", "too_late"]
+
+LEAD = timedelta(minutes=5)
+"""Leave now comes so long before the leave-by: the time an answer may take."""
+WAKING = timedelta(minutes=30)
+"""Time to wake, dress and pack (common practice, no source)."""
+BRIEFING = timedelta(minutes=10)
+"""The brief comes so long before leave now."""
+NO_DRIVE_LEAD = timedelta(hours=1)
+"""Without a confirmed drive 'be there from' comes so long, and the estimate, ahead (own choice)."""
+AGAIN = timedelta(minutes=30)
+"""A leave-by moved later by more, after a leave-now that nobody answered, gets a leave-now of its own."""
+LOST_ODDS = 0.9
+"""A meeting is called lost when she will have left, with this probability, before the crew can be there."""
+
+
+def leave_time(m: MeetingValues) -> datetime:
+    """When leave now, or without a confirmed drive 'be there from', is due."""
+    if m.leave_by is not None:
+        return m.leave_by - LEAD
+    return m.be_there - (m.drive or timedelta(0)) - NO_DRIVE_LEAD
+
+
+def next_of(sight: Sight, who: str) -> MeetingValues | None:
+    """The first meeting of a person that is neither lost nor over."""
+    for m in sight.meetings:
+        if who in m.crew and not m.lost and not _over(sight, m):
+            return m
+    return None
+
+
+def _over(sight: Sight, m: MeetingValues) -> bool:
+    """Whether a meeting is behind the crew: waited out, and there is another to go to; or too late."""
+    here = sight.state.at_point(m.point) is not None
+    if here:
+        return False
+    waited = m.next_meeting is not None and sight.now >= m.wait_until
+    return waited or too_late(sight, sight.plan(m.meeting), m)
+
+
+def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
+    """Whether she will have left before the crew can be there, as far as is known of both.
+
+    Looked at on the five-minute grid, since her side drifts with silence. Never without a confirmed drive.
+    """
+    if not m.drive_confirmed or m.drive is None or m.leave_by is None or is_there(sight, plan):
+        return False
+    if sight.now <= m.leave_by:
+        return False
+    tick, _ = on_grid(sight.now)
+    view = sight.view_at(tick)
+    if view is None:
+        return False
+    whole = m.be_there - m.leave_by
+    there = (set_out_at(sight, plan) or max(tick, m.leave_by)) + whole
+    try:
+        return there >= view.leaving(m.point, LOST_ODDS)
+    except KeyError:
+        return False
+
+
+@dataclass(frozen=True, slots=True)
+class _Trip:
+    """A meeting that somebody has to set out for, and those who have not."""
+
+    plan: MeetingPlan
+    m: MeetingValues
+    who: tuple[str, ...]
+
+
+def _trips(sight: Sight) -> Iterator[_Trip]:
+    for m in sight.meetings:
+        plan = sight.plan(m.meeting)
+        who = tuple(p for p in members(plan) if next_of(sight, p) is m)
+        if who and not is_there(sight, plan) and not set_out(sight, plan):
+            yield _Trip(plan, m, who)
+
+
+def _moments(sight: Sight) -> Iterator[Wake]:
+    """When a trip may begin to matter: a wait is over, or the grid on which 'too late' is judged."""
+    for m in sight.meetings:
+        yield Wake(m.wait_until)
+        if m.leave_by is not None:
+            yield Wake(m.leave_by + timedelta(microseconds=1))
+            if sight.now > m.leave_by:
+                yield on_grid(sight.now)[1]
+
+
+def brief(sight: Sight) -> Iterator[Draft | Wake]:
+    """Before crew go out of signal: the next two meetings, kit, move on at, what to do if nothing is heard."""
+    for trip in _trips(sight):
+        if not trip.m.no_signal:
+            continue
+        due = leave_time(trip.m) - BRIEFING
+        if sight.now < due:
+            yield Wake(due)
+            continue
+        for who in trip.who:
+            mine = [m for m in sight.meetings if who in m.crew and not m.lost]
+            two = tuple(mine[mine.index(trip.m) :][:2])
+            values = BriefValues(two, _signal_back(sight, mine[mine.index(trip.m) + 1 :]))
+            yield Draft(
+                NoticeKind.BRIEF, who, trip.m.point, trip.plan.id, due, values, use_by=trip.m.wait_until, mine=True
+            )
+
+
+def _signal_back(sight: Sight, later: list[MeetingValues]) -> str | None:
+    course = sight.event.course_of(sight.runner.id)
+    good = (m.point for m in later if not m.no_signal and course.point(m.point).signal is Signal.GOOD)
+    return next(good, None)
+
+
+def wake_up(sight: Sight) -> Iterator[Draft | Wake]:
+    """A sleeper is woken with time to wake, pack and drive."""
+    for trip in _trips(sight):
+        due = leave_time(trip.m) - WAKING
+        if sight.now < due:
+            yield Wake(due)
+            continue
+        asleep = [w for w in trip.who if _asleep(sight, w, due)]
+        for who in asleep:
+            yield Draft(
+                NoticeKind.WAKE_UP, who, trip.m.point, trip.plan.id, due, trip.m, use_by=trip.m.wait_until, mine=True
+            )
+        yield from _climbed(sight, trip, NoticeKind.WAKE_UP)
+
+
+def _asleep(sight: Sight, who: str, at: datetime) -> bool:
+    """Whether a person's quiet hours hold `at` and nothing says that they are awake in them."""
+    since = quiet_since(sight.person(who), sight.event, at)
+    if since is None:
+        return False
+    said = [when for person, when in sight.race.awake if person == who]
+    said += [m.answered_at for m in sight.situation.made if m.notice.key.person == who and m.answered_at]
+    said += [s.at for _, person, s in (*sight.race.crew_there, *sight.race.crew_left) if person == who]
+    return not any(when >= since for when in said)
+
+
+def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
+    """Leave now to each who goes, or 'be there from' where no drive is confirmed."""
+    yield from _moments(sight)
+    for trip in _trips(sight):
+        due = leave_time(trip.m)
+        if sight.now < due:
+            yield Wake(due)
+            continue
+        kind = NoticeKind.LEAVE_NOW if trip.m.leave_by is not None else NoticeKind.BE_THERE
+        for who in trip.who:
+            occasion = _occasion(sight, trip, kind, who)
+            yield Draft(kind, who, trip.m.point, occasion, due, trip.m, use_by=trip.m.wait_until, mine=True)
+        if kind is NoticeKind.LEAVE_NOW:
+            yield from _climbed(sight, trip, kind)
+
+
+def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
+    """The meeting; with a number where it moved so much later that the earlier notice was for nothing."""
+    before = list(sight.told(kind, who, trip.m.point))
+    if not before:
+        return trip.plan.id
+    last = before[-1].notice
+    values = last.values
+    then = values.leave_by if isinstance(values, MeetingValues) else None
+    if then is None or trip.m.leave_by is None or trip.m.leave_by - then <= AGAIN:
+        return last.occasion
+    return f"{trip.plan.id}:{len(before)}"
+
+
+def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wake]:
+    """No answer in five minutes: the other crew, then those who can telephone, then the organiser hears."""
+    alarm = f"{kind.value}:{trip.plan.id}"
+    asks = [m for m in sight.made if _about(m, alarm, kind, trip.plan)]
+    stand = replay(asks)
+    if not asks or stand.stage is not Stage.ASKING:
+        return
+    rule = sight.event.alarm
+    due = over_at(stand, rule) or sight.now
+    if stand.spent:
+        due = min(due, sight.now)
+    if sight.now < due:
+        yield Wake(due)
+        return
+    steps = _steps(sight, trip)
+    for number in range(stand.step + 1, len(steps)):
+        free = [p for p in steps[number] if may_be_asked(sight, p)]
+        for who in free:
+            values = _handed(sight, trip, kind, alarm, number, asks)
+            yield Draft(NoticeKind.HANDED_ON, who, trip.m.point, f"{alarm}:{number}", due, values, mine=True)
+        if free:
+            return
+    yield from _nobody(sight, trip, kind, alarm, stand)
+
+
+def _about(m: Made, alarm: str, kind: NoticeKind, plan: MeetingPlan) -> bool:
+    values = m.notice.values
+    if isinstance(values, AlarmValues):
+        return values.alarm == alarm
+    return m.notice.key.kind is kind and isinstance(values, MeetingValues) and values.meeting == plan.id
+
+
+def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
+    first = members(trip.plan)
+    others = tuple(p for p in sight.people(PartKind.CREW) if p not in first)
+    phones = tuple(
+        dict.fromkeys(
+            p.person
+            for p in sight.parts(PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
+            if p.can_telephone and p.person not in (*first, *others)
+        )
+    )
+    return [first, others, phones]
+
+
+def _handed(
+    sight: Sight, trip: _Trip, kind: NoticeKind, alarm: str, step: int, asks: list[Made]
+) -> AlarmValues:
+    asked = tuple(dict.fromkeys(m.notice.key.person for m in asks))
+    return AlarmValues(
+        alarm=alarm,
+        of_kind=kind.value,
+        point=trip.m.point,
+        last_known=sight.state.last_known,
+        expected=trip.m.window,
+        where=None,
+        where_fix=None,
+        asked=asked,
+        told=asked,
+        caller=None,
+        holder=None,
+        step=step,
+        raised_at=trip.m.leave_by or trip.m.be_there,
+    )
+
+
+def _nobody(sight: Sight, trip: _Trip, kind: NoticeKind, alarm: str, stand: Stand) -> Iterator[Draft]:
+    for organiser in sight.people(PartKind.ORGANISER):
+        for who in members(trip.plan):
+            if who != organiser:
+                values = UnreachedValues(who, kind.value, sight.person(who).channels, stand.since or sight.now)
+                yield Draft(
+                    NoticeKind.UNREACHED, organiser, trip.m.point, f"{alarm}:{who}", sight.now, values, mine=True
+                )
+
+
+RULES: tuple[Rule, ...] = (brief, wake_up, leave_now)

@@ -1,0 +1,122 @@
+"""Cut-off odds that cross 80, 50 or 20%, with hysteresis, and only while something can still be done.
+
+Odds include stopping and drift with silence, so they are looked at on the five-minute grid.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+
+import numpy as np
+
+from server.event.model import Edge, PartKind, Point
+from server.forecast.outlook import View
+from server.watch.meetings import PATHS_MIN, cut_offs_at
+from server.watch.notice import CutOffValues, Made, NoticeKind
+from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
+
+__all__ = ["LEVELS", "RULES", "band", "latest_out"]
+
+LEVELS = (0.8, 0.5, 0.2)
+HYSTERESIS = 0.05
+"""Odds must rise this far above a level before they count as above it again (own choice)."""
+HOPELESS = 0.02
+"""Under this nothing can be done any more, and saying so helps nobody."""
+AHEAD = timedelta(hours=6)
+"""A cut-off farther ahead than this is not yet news (own choice)."""
+MAKES_IT = 0.9
+"""'Latest out' of the point before holds this chance of the cut-off."""
+
+
+def band(odds: float, was: int) -> int:
+    """The band that odds lie in: 0 = 80% or more, 1, 2, 3 = under 20%; `was` the band last told.
+
+    A band is left upwards only past the level and the hysteresis, downwards at the level.
+    """
+    down = sum(odds < level for level in LEVELS)
+    up = sum(odds < level + HYSTERESIS for level in LEVELS)
+    return down if down > was else min(was, up)
+
+
+def cut_off_odds(sight: Sight) -> Iterator[Draft | Wake]:
+    """Told to crew and pacers when the band changes from what they were last told."""
+    if sight.outlook is None:
+        return
+    tick, again = on_grid(sight.now)
+    for point in sight.event.course_of(sight.runner.id).points:
+        for edge, when in cut_offs_at(sight.race, point, sight.state):
+            if _done(sight, point, edge) or sight.now >= when:
+                continue
+            if sight.now < when - AHEAD:
+                yield Wake(when - AHEAD)
+                continue
+            yield again
+            view = sight.view_at(max(tick, when - AHEAD))
+            if view is not None:
+                yield from _crossed(sight, view, point, edge, when)
+
+
+def _done(sight: Sight, point: Point, edge: Edge) -> bool:
+    times = sight.state.at_point(point.id)
+    if times is None:
+        return sight.reached(point.id)
+    return times.implied or times.left is not None or edge is Edge.IN
+
+
+def _crossed(sight: Sight, view: View, point: Point, edge: Edge, when: datetime) -> Iterator[Draft]:
+    odds = view.p_in_by(point.id, when) if edge is Edge.IN else view.p_out_by(point.id, when)
+    if odds < HOPELESS:
+        return
+    for who in sight.people(PartKind.CREW, PartKind.PACER):
+        told = [m for m in sight.told(NoticeKind.CUT_OFF_ODDS, who, point.id) if _same(m, edge, when)]
+        was = _band_told(told)
+        now = band(odds, was)
+        if now == was:
+            continue
+        # Falling, the level just gone under; rising, the one just got over.
+        level = LEVELS[now - 1] if now > was else LEVELS[now]
+        before, out_by = latest_out(view, point, when)
+        yield Draft(
+            NoticeKind.CUT_OFF_ODDS,
+            who,
+            point.id,
+            f"{edge.value}:{when.isoformat()}:{len(told)}",
+            sight.now,
+            CutOffValues(point.id, edge.value, when, odds, level, now > was, before, out_by),
+            use_by=when,
+        )
+
+
+def _same(m: Made, edge: Edge, when: datetime) -> bool:
+    values = m.notice.values
+    return isinstance(values, CutOffValues) and (values.edge, values.cut_off) == (edge.value, when)
+
+
+def _band_told(told: list[Made]) -> int:
+    if not told:
+        return 0
+    values = told[-1].notice.values
+    assert isinstance(values, CutOffValues)
+    return LEVELS.index(values.level) + (1 if values.falling else 0)
+
+
+def latest_out(
+    view: View, point: Point, when: datetime, p: float = MAKES_IT
+) -> tuple[str | None, datetime | None]:
+    """The point before and the latest time out of it from which she still makes `when` in, with
+    probability `p`. Nothing where that point is behind her: then her leg has begun."""
+    points = view.points
+    if point.id not in points or points.index(point.id) == 0:
+        return None, None
+    i = points.index(point.id)
+    arrive, leave = view.paths()
+    leg = arrive[:, i] - leave[:, i - 1]
+    leg = leg[np.isfinite(leg)]
+    if leg.size < PATHS_MIN:
+        return None, None
+    latest = when - timedelta(seconds=float(np.quantile(leg, p)))
+    return points[i - 1], latest.astimezone(UTC).replace(second=0, microsecond=0)
+
+
+RULES: tuple[Rule, ...] = (cut_off_odds,)

@@ -1,0 +1,132 @@
+"""Where each of the crew is, as far as facts and answers say: on the road, there, or neither known.
+
+A driver on the road is asked nothing: a notice that needs an answer waits, or goes to somebody else.
+Facts about crew come as (point, person, stamp). 'Crew left' at a point where they had not been means that
+they set out for it; at any other that they left it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from server.event.model import MeetingPlan
+from server.facts.state import Stamp
+from server.watch.meetings import members, plans_in_order, way_to
+from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
+from server.watch.sight import Sight
+
+__all__ = ["is_there", "may_be_asked", "on_road_until", "set_out", "set_out_at"]
+
+UNKNOWN_DRIVE = timedelta(hours=1)
+"""How long somebody counts as on the road whose drive nobody has timed (own choice)."""
+SLOW_ROAD = 1.25
+"""A drive may take a quarter longer than its figure before the driver counts as off the road (own choice)."""
+SAME_TRIP = timedelta(hours=6)
+"""A departure longer ago than this was for some other meeting (own choice)."""
+
+
+def is_there(sight: Sight, plan: MeetingPlan) -> bool:
+    """Whether any who go to the meeting are known to be at its point; cars arrive with all their people."""
+    return any(there_at(sight, plan.point, who) is not None for who in members(plan))
+
+
+def there_at(sight: Sight, point: str, who: str) -> datetime | None:
+    """Since when a person is at a point; None if never there, or gone again."""
+    there = _last(sight.race.crew_there, point, who)
+    left = _last(sight.race.crew_left, point, who)
+    if there is None or (left is not None and left.at > there.at):
+        return None
+    return there.at
+
+
+def _last(facts: tuple[tuple[str, str, Stamp], ...], point: str, who: str) -> Stamp | None:
+    found = [s for p, w, s in facts if (p, w) == (point, who)]
+    return max(found, key=lambda s: s.at, default=None)
+
+
+def set_out(sight: Sight, plan: MeetingPlan) -> bool:
+    """Whether the crew of a meeting are known to have set out for it."""
+    return set_out_at(sight, plan) is not None
+
+
+def set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
+    """When the first who go to a meeting set out for it, by a fact or their answer to leave now; None if
+    none is known to have."""
+    found = [
+        at
+        for who in members(plan)
+        for at in (*_departures(sight, plan, who), *_answered_leaving(sight, plan, who))
+    ]
+    recent = [at for at in found if sight.now - at <= SAME_TRIP]
+    return min(recent, default=None)
+
+
+def _departures(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
+    way = way_to(sight.event, sight.race, plan)
+    if way.from_place is not None and way.from_place != plan.point:
+        left = _last(sight.race.crew_left, way.from_place, who)
+        if left is not None:
+            yield left.at
+    left = _last(sight.race.crew_left, plan.point, who)
+    there = _last(sight.race.crew_there, plan.point, who)
+    if left is not None and (there is None or there.at > left.at):
+        yield left.at
+
+
+def on_road_until(sight: Sight, who: str) -> datetime | None:
+    """Until when a person counts as driving now; None if they don't. Passengers never do."""
+    ends = [
+        end
+        for plan in _plans_of(sight, who)
+        if _drives(sight, plan, who)
+        for end in _trips(sight, plan, who)
+        if sight.now < end
+    ]
+    return max(ends, default=None)
+
+
+def may_be_asked(sight: Sight, who: str) -> bool:
+    """Whether a notice may ask this person to answer now."""
+    return on_road_until(sight, who) is None
+
+
+def _plans_of(sight: Sight, who: str) -> Iterator[MeetingPlan]:
+    """A person's meetings with any runner: a driver bound for another runner is on the road as well."""
+    for runner in sight.event.runners:
+        for plan in plans_in_order(sight.event, runner.id):
+            if who in members(plan):
+                yield plan
+
+
+def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
+    """Whether a person is at the wheel: marked as driving, or nobody in the car is."""
+    drivers = {p.person for p in sight.event.parts if p.drives}
+    return who in drivers or not drivers & set(members(plan))
+
+
+def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
+    """The ends of trips to a meeting that a person has begun and not finished."""
+    way = way_to(sight.event, sight.race, plan)
+    lasts = UNKNOWN_DRIVE if way.whole is None else way.whole * SLOW_ROAD
+    there = _last(sight.race.crew_there, plan.point, who)
+    begun = [*_departures(sight, plan, who), *_answered_leaving(sight, plan, who)]
+    for at in begun:
+        if at <= sight.now and (there is None or there.at < at):
+            yield at + lasts
+
+
+def _answered_leaving(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
+    """Answering 'leaving' to a leave-now says that the drive begins."""
+    for m in _leave_nows(sight, plan, who):
+        if m.answered_at is not None and m.answer != Answer.CANT.value:
+            yield m.answered_at
+
+
+def _leave_nows(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[Made]:
+    for m in sight.situation.made:
+        key = m.notice.key
+        if key.kind is NoticeKind.LEAVE_NOW and key.runner == plan.runner and key.person == who:
+            values = m.notice.values
+            if isinstance(values, MeetingValues) and values.meeting == plan.id:
+                yield m

@@ -1,0 +1,212 @@
+"""What the rules look at: one runner in one situation, with the few questions every rule asks.
+
+Also the two things a rule may hand back: a `Draft` of a notice, and a `Wake`, a later moment at which time
+alone may make it answer differently.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+
+from server.event.model import Event, MeetingPlan, Part, PartKind, Person, Runner
+from server.facts.entry import Source
+from server.facts.state import Going, RaceState, RunnerState, Stamp
+from server.forecast.outlook import Outlook, View
+from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, Urgency, Values
+from server.watch.situation import Situation
+
+__all__ = ["Draft", "Rule", "Sight", "Wake", "fact_at", "floor_to", "on_grid"]
+
+GRID = timedelta(minutes=5)
+"""Figures that drift with silence (odds) are looked at on this grid, so that asking more often than
+`ask_again` says changes nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wake:
+    """Ask this rule again at `at`."""
+
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A notice that a rule holds to be owed; `evaluate` settles it with the tables.
+
+    `occasion` tells this notice from others of the same kind to the same person about the same point.
+    None = as the table says. `mine`: it concerns a meeting, an alarm or a duty of this very person.
+    """
+
+    kind: NoticeKind
+    person: str
+    point: str
+    occasion: str
+    owed_at: datetime
+    values: Values
+    facts: tuple[str, ...] = ()
+    use_by: datetime | None = None
+    needs_answer: bool | None = None
+    buttons: tuple[Answer, ...] | None = None
+    urgency: Urgency | None = None
+    mine: bool = False
+    lasting: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """One runner, at `now`. `made` are the notices about her, those found in this very pass included.
+
+    `view` is the forecast now; `fact_view` as it stood at the last fact, before silence said anything.
+    Both are None for a runner without a forecast. `meetings` are in running order.
+    """
+
+    situation: Situation
+    now: datetime
+    runner: Runner
+    state: RunnerState
+    meetings: tuple[MeetingValues, ...]
+    made: tuple[Made, ...]
+
+    @property
+    def event(self) -> Event:
+        """The event."""
+        return self.situation.event
+
+    @property
+    def race(self) -> RaceState:
+        """The race-level facts."""
+        return self.situation.state
+
+    @property
+    def outlook(self) -> Outlook | None:
+        """Her forecast, if there is one."""
+        return self.situation.outlooks.get(self.runner.id)
+
+    @property
+    def fact_view(self) -> View | None:
+        """The forecast as it stood at the last fact heard."""
+        return self.outlook.at(fact_at(self.state)) if self.outlook else None
+
+    def view_at(self, when: datetime) -> View | None:
+        """The forecast at `when`, or at the last fact if that is later."""
+        return self.outlook.at(max(when, fact_at(self.state))) if self.outlook else None
+
+    def parts(self, *kinds: PartKind) -> tuple[Part, ...]:
+        """Parts of those kinds that concern her."""
+        return self.event.people_for(self.runner.id, *kinds)
+
+    def people(self, *kinds: PartKind) -> tuple[str, ...]:
+        """Ids of the people with those parts, each once, in the event's order."""
+        return tuple(dict.fromkeys(p.person for p in self.parts(*kinds)))
+
+    def person(self, person_id: str) -> Person:
+        """A person of the event."""
+        return self.event.person(person_id)
+
+    def plan(self, meeting_id: str) -> MeetingPlan:
+        """The plan of a meeting."""
+        return next(m for m in self.event.meetings if m.id == meeting_id)
+
+    def told(
+        self, kind: NoticeKind, person: str | None = None, point: str | None = None, occasion: str | None = None
+    ) -> Iterator[Made]:
+        """Notices made about her of that kind, in the order in which they were made."""
+        for m in self.made:
+            key = m.notice.key
+            if (
+                key.kind is kind
+                and person in (None, key.person)
+                and point in (None, key.point)
+                and occasion in (None, m.notice.occasion)
+            ):
+                yield m
+
+    def caller(self) -> str | None:
+        """The one person who calls race control about her."""
+        named = (p.person for p in self.event.parts if p.calls_race_control)
+        return next(named, None)
+
+    def reached(self, point_id: str) -> bool:
+        """Whether she is known to have been at that point, or at a later one."""
+        if self.state.at_point(point_id) is not None:
+            return True
+        order = [p.id for p in self.event.course_of(self.runner.id).points]
+        known = [order.index(t.point) for t in self.state.times if t.point in order]
+        return bool(known) and point_id in order and order.index(point_id) <= max(known)
+
+    def held(self) -> bool:
+        """Whether she is held by the organiser now."""
+        spans = [*self.race.held, *self.state.held]
+        return any(s.start <= self.now and (s.end is None or self.now < s.end) for s in spans)
+
+    def going(self) -> Going:
+        """Where in her race she is."""
+        return self.state.going
+
+
+Rule = Callable[[Sight], Iterable[Draft | Wake]]
+"""One reason for notices: looks at a runner, says what is owed and when to be asked again."""
+
+
+def fact_at(state: RunnerState) -> datetime:
+    """The moment of the last thing that is fact about her; her start if nothing is.
+
+    Silence counts from here; a view at this moment holds every fact and no silence.
+    """
+    moments = [state.start]
+    for t in state.times:
+        moments += [s.at for s in (t.arrived, t.left) if s is not None]
+    moments += [f.stamp.at for f in state.positions]
+    moments += [n.stamp.at for n in state.not_yet]
+    moments += [at for r in state.rests for at in (r.start, r.end) if at is not None]
+    moments += [e.seen_at for e in (*state.conditions, *state.how_she_is)]
+    if state.last_known is not None:
+        moments.append(state.last_known.at)
+    return max(moments)
+
+
+def heard_at(sight: Sight, stamp: Stamp) -> datetime:
+    """When we got the report of a stamp, as far as is known: one that was long under way is no delay of
+    ours."""
+    known = sight.state.last_known
+    if known is not None and known.entry == stamp.entry:
+        return max(stamp.at, known.received_at)
+    return stamp.at
+
+
+def stamps(state: RunnerState) -> Iterator[tuple[str, Stamp]]:
+    """Every stamp of an arrival or departure, with its point."""
+    for t in state.times:
+        for s in (t.arrived, t.left):
+            if s is not None:
+                yield t.point, s
+
+
+def seen_by_somebody(state: RunnerState, entry: str) -> bool:
+    """Whether an entry is a sighting: not a tracker's word, which says where the tracker is, not how
+    she is."""
+    for f in state.positions:
+        if f.stamp.entry == entry:
+            return f.stamp.source is not Source.TRACKER
+    return all(s.source is not Source.TRACKER for _, s in stamps(state) if s.entry == entry)
+
+
+_EPOCH = datetime(2000, 1, 1, tzinfo=UTC)
+
+
+def floor_to(when: datetime, step: timedelta = GRID) -> datetime:
+    """The last whole step (5 min) not after `when`."""
+    return _EPOCH + (when - _EPOCH) // step * step
+
+
+def ceil_to(when: datetime, step: timedelta = GRID) -> datetime:
+    """The first whole step (5 min) not before `when`."""
+    return _EPOCH - (_EPOCH - when) // step * step
+
+
+def on_grid(now: datetime) -> tuple[datetime, Wake]:
+    """The grid moment that `now` belongs to, and the wake for the next."""
+    tick = floor_to(now)
+    return tick, Wake(tick + GRID)

@@ -1,0 +1,164 @@
+"""In, out and finished, told to those whom it concerns with what to have ready; and corrections of it.
+
+Only the latest fact is ever told: one that a later fact has overtaken goes out no more, so that after an hour
+without us people get where she is, marked delayed, and not a list of where she was.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import timedelta
+
+from server.event.model import MeetingPlan, PartKind
+from server.facts.state import Going, PointTimes, Stamp
+from server.watch.leaving import next_of
+from server.watch.meetings import members, plans_in_order
+from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
+from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+
+__all__ = ["RULES"]
+
+STALE = timedelta(hours=6)
+"""A sighting longer ago is no news (own choice)."""
+ASKS_FOR_HER = 3
+"""How often crew are asked whether they have her after the finish."""
+
+
+def latest(sight: Sight) -> tuple[PointTimes, Stamp, bool] | None:
+    """The last point she was reported at, the stamp that counts and whether it is a departure."""
+    for times in reversed(sight.state.times):
+        if times.left is not None:
+            return times, times.left, True
+        if times.arrived is not None:
+            return times, times.arrived, False
+    return None
+
+
+def sighting(sight: Sight) -> Iterator[Draft | Wake]:
+    """In to those whose meeting it is; out to those whose meeting is next."""
+    found = latest(sight)
+    if found is None or sight.now - found[1].at > STALE:
+        return
+    times, stamp, out = found
+    kind = NoticeKind.LEFT if out else NoticeKind.ARRIVED
+    for who, plan in _concerned(sight, times.point, out):
+        if not out and _knows(sight, who, plan, stamp):
+            continue
+        yield Draft(
+            kind,
+            who,
+            times.point,
+            _occasion(sight, kind, who, times.point, stamp),
+            heard_at(sight, stamp),
+            _values(sight, who, plan, times, stamp),
+            (stamp.entry,),
+            mine=True,
+            lasting=True,
+        )
+
+
+def _concerned(sight: Sight, point: str, out: bool) -> Iterator[tuple[str, MeetingPlan]]:
+    """Who is told, and the meeting that the message has kit for."""
+    plans = plans_in_order(sight.event, sight.runner.id)
+    if not out:
+        for plan in plans:
+            if plan.point == point:
+                yield from ((who, plan) for who in members(plan))
+        return
+    order = [p.id for p in sight.event.course_of(sight.runner.id).points]
+    after = order[order.index(point) + 1] if point in order[:-1] else None
+    for who in dict.fromkeys(w for p in plans for w in members(p)):
+        mine = next_of(sight, who)
+        if mine is None:
+            continue
+        plan = sight.plan(mine.meeting)
+        before = [p for p in plans if who in members(p) and order.index(p.point) < order.index(plan.point)]
+        if plan.point == after or (before and before[-1].point == point):
+            yield who, plan
+
+
+def _knows(sight: Sight, who: str, plan: MeetingPlan, stamp: Stamp) -> bool:
+    """Whoever reported her in from a meeting knows it, and so do those who are there with them."""
+    return stamp.by == who or (stamp.by in members(plan) and _reported_from(sight, plan, stamp))
+
+
+def _reported_from(sight: Sight, plan: MeetingPlan, stamp: Stamp) -> bool:
+    times = sight.state.at_point(plan.point)
+    return times is not None and stamp.entry in {s.entry for s in (times.arrived, times.left) if s}
+
+
+def _values(
+    sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp
+) -> SightingValues:
+    ahead = next_of(sight, who)
+    if ahead is not None and ahead.point == times.point:
+        mine = [m for m in sight.meetings if who in m.crew and m.point != times.point and not m.lost]
+        ahead = mine[0] if mine else None
+    stop = sight.event.course_of(sight.runner.id).point(times.point).planned_stop
+    return SightingValues(
+        point=times.point,
+        at=stamp.at,
+        told_by=stamp.by,
+        through=times.through,
+        kit=tuple(k.name for k in plan.kit),
+        food=plan.food,
+        planned_stop=stop if times.left is None else None,
+        next_window=None if ahead is None else ahead.window,
+        next_meeting=ahead,
+    )
+
+
+def _takes_back(correction: Made, kind: NoticeKind) -> bool:
+    values = correction.notice.values
+    return isinstance(values, CorrectionValues) and values.was_kind == kind.value and values.taken_back
+
+
+def _occasion(sight: Sight, kind: NoticeKind, who: str, point: str, stamp: Stamp) -> str:
+    """One sighting is told once, whichever report of it counts; told again only after it was taken back."""
+    told = list(sight.told(kind, who, point))
+    if not told:
+        return stamp.entry
+    back = [m for m in sight.told(NoticeKind.CORRECTION, who, point) if _takes_back(m, kind)]
+    if back and max(m.made_at for m in back) >= max(m.made_at for m in told):
+        return stamp.entry if all(m.notice.occasion != stamp.entry for m in told) else f"{stamp.entry}:again"
+    return told[-1].notice.occasion
+
+
+def finished(sight: Sight) -> Iterator[Draft | Wake]:
+    """In at the finish: everybody who follows her hears; crew are asked until they have her."""
+    stamp = sight.state.finished
+    if stamp is None:
+        return
+    order = sight.event.course_of(sight.runner.id).points
+    point = next((p.id for p in order if p.finish), order[-1].id)
+    fetch = [w for p in plans_in_order(sight.event, sight.runner.id) if p.point == point for w in members(p)]
+    crew = dict.fromkeys(fetch or sight.people(PartKind.CREW))
+    values = SightingValues(point=point, at=stamp.at, told_by=stamp.by)
+    have = sight.state.crew_has_her is not None or sight.state.going is Going.CLOSED
+    for who in dict.fromkeys((*crew, *sight.people(*_FOLLOWS))):
+        number = sum(1 for _ in sight.told(NoticeKind.FINISHED, who, point))
+        asks = who in crew and not have
+        draft = Draft(
+            NoticeKind.FINISHED,
+            who,
+            point,
+            stamp.entry,
+            heard_at(sight, stamp),
+            values,
+            (stamp.entry,),
+            needs_answer=asks,
+            buttons=(Answer.HAVE_HER, Answer.NOT_YET) if asks else (),
+            mine=True,
+        )
+        yield draft
+        if asks and 0 < number < ASKS_FOR_HER:
+            again = max(m.made_at for m in sight.told(NoticeKind.FINISHED, who, point)) + sight.event.alarm.look_again
+            yield Wake(again)
+            if sight.now >= again:
+                yield replace(draft, occasion=f"{stamp.entry}:{number}", owed_at=again, urgency=Urgency.ACTION)
+
+
+_FOLLOWS = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.SUPPORTER)
+
+RULES: tuple[Rule, ...] = (finished, sighting)

@@ -1,0 +1,117 @@
+"""Late and overdue: when silence becomes a question, and when an alarm.
+
+Late asks the crew. Overdue is judged on its own line and never waits for the answer to that question: it
+comes at the later of the moment at which P(not heard by now | still going) falls under the alarm line, and
+the agreed grace after she was late. Nobody is judged before the updates that waited have been read.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from server.event.model import PartKind
+from server.watch.climb import open_alarms
+from server.watch.meetings import members, plans_in_order
+from server.watch.notice import LateValues, NoticeKind
+from server.watch.places import may_be_asked, on_road_until
+from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
+
+__all__ = ["RULES", "blind", "overdue_at"]
+
+ASK_SPACING = timedelta(minutes=20)
+"""The same person is not asked about the same point more often (own choice)."""
+
+
+def blind(sight: Sight) -> bool:
+    """Whether we could not have heard: what waited is not yet read, or our own channels are down now."""
+    down = any(o.start <= sight.now and o.end is None for o in sight.situation.outages)
+    return sight.situation.watching_since is None or down
+
+
+def late_at(sight: Sight) -> tuple[str, datetime] | None:
+    """The point she is next reported from and when she is late there; never before her start."""
+    late = None if sight.outlook is None else sight.outlook.late_time()
+    return None if late is None else (late[0], max(late[1], sight.state.start))
+
+
+def overdue_at(sight: Sight) -> datetime | None:
+    """When silence becomes an alarm if nothing is heard; None when it never says so much."""
+    if sight.outlook is None:
+        return None
+    rule = sight.event.alarm
+    under = sight.outlook.unheard_falls_under(rule.line, fact_at(sight.state))
+    if under is None:
+        return None
+    late = late_at(sight)
+    return under if late is None else max(under, late[1] + rule.grace)
+
+
+def late(sight: Sight) -> Iterator[Draft | Wake]:
+    """The question to the crew. It pauses while runners are held, and while an alarm is open."""
+    found = late_at(sight)
+    view = sight.fact_view
+    if found is None or view is None:
+        return
+    point, at = found
+    if sight.now < at:
+        yield Wake(at)
+        return
+    if blind(sight) or sight.held() or open_alarms(sight.made):
+        yield from _hold_ends(sight)
+        return
+    if point not in view.points:
+        return
+    values = LateValues(point, view.window(point), sight.state.last_known)
+    facts = () if sight.state.last_known is None else (sight.state.last_known.entry,)
+    occasion = fact_at(sight.state).isoformat()
+    asked, roads = _whom(sight, point)
+    yield from (Wake(r) for r in roads)
+    for who, mine in asked:
+        before = [m.made_at for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
+        if before and sight.now < max(before) + ASK_SPACING:
+            yield Wake(max(before) + ASK_SPACING)
+            continue
+        yield Draft(NoticeKind.LATE, who, point, occasion, at, values, facts, mine=mine)
+
+
+def _hold_ends(sight: Sight) -> Iterator[Wake]:
+    for span in (*sight.race.held, *sight.state.held):
+        if span.end is not None:
+            yield Wake(span.end)
+
+
+def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[datetime]]:
+    """Who is asked, and whether it is their own meeting; and when those on the road come off it.
+
+    The crew of the meeting at that point, else of the next one, and a pacer; if all of them are on the road, the
+    rest of the crew.
+    """
+    crew = sight.people(PartKind.CREW)
+    pacers = sight.people(PartKind.PACER)
+    ahead = [m for m in plans_in_order(sight.event, sight.runner.id) if not sight.reached(m.point)]
+    here = [m for m in ahead if m.point == point] or ahead[:1]
+    nearest = tuple(dict.fromkeys([*(w for m in here for w in members(m)), *(p for p in pacers if with_her(sight, p))]))
+    free = [w for w in nearest if may_be_asked(sight, w)]
+    roads = [end for w in nearest if (end := on_road_until(sight, w)) is not None]
+    if free:
+        return [(w, True) for w in free], roads
+    return [(w, False) for w in crew if w not in nearest and may_be_asked(sight, w)], roads
+
+
+def with_her(sight: Sight, pacer: str) -> bool:
+    """Whether a pacer is running with her, by the plan and the points she has reached."""
+    for part in sight.parts(PartKind.PACER):
+        begun = part.person == pacer and part.pace_from is not None and sight.reached(part.pace_from)
+        if begun and (part.pace_to is None or not sight.reached(part.pace_to)):
+            return True
+    for plan in plans_in_order(sight.event, sight.runner.id):
+        if plan.pacer_joins == pacer and sight.reached(plan.point):
+            return not any(
+                other.pacer_leaves == pacer and sight.reached(other.point)
+                for other in plans_in_order(sight.event, sight.runner.id)
+            )
+    return False
+
+
+RULES: tuple[Rule, ...] = (late,)

@@ -1,0 +1,145 @@
+"""The watch's tables: each kind of notice, who may be told it, in which state of her race it may arise.
+
+`evaluate` walks these tables: a notice that a rule proposes for a person or a state without a mark here is
+not owed, whatever the rule thought. The docs draw their picture from them (server/watch/draw.py).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import timedelta
+
+from server.event.model import Event, PartKind
+from server.facts.state import Going
+from server.watch.notice import Answer, NoticeKind, Urgency
+
+__all__ = ["TABLE", "Row", "may_be_told", "row"]
+
+_P, _G, _K, _U, _A = PartKind, Going, NoticeKind, Urgency, Answer
+
+_ON_COURSE = frozenset({_G.MOVING, _G.AT_POINT, _G.RESTING})
+_BEFORE_OR_ON = _ON_COURSE | {_G.BEFORE_START}
+_OUT = _ON_COURSE | {_G.RETIRED}
+_NOT_CLOSED = frozenset(Going) - {_G.CLOSED}
+_ALWAYS = frozenset(Going)
+
+_CREW = frozenset({_P.CREW, _P.PACER})
+_CREW_HOME = _CREW | {_P.SAFETY_CONTACT}
+_ALARMED = _CREW_HOME | {_P.ORGANISER}
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One kind of notice.
+
+    `told` are the parts that may get it; `arises` the states of her race in which it may be owed.
+    `lasts` is how long after it was owed it is still of use, where the rule gives no moment. `own`: a
+    person's own leave-now and what belongs to it, which neither choice nor quiet hours hold back.
+    `joins`: may wait a minute for others to the same person, to become one message with them.
+    """
+
+    kind: NoticeKind
+    urgency: Urgency
+    told: frozenset[PartKind]
+    arises: frozenset[Going]
+    owed_when: str
+    over_when: str
+    lasts: timedelta | None = None
+    needs_answer: bool = False
+    buttons: tuple[Answer, ...] = ()
+    own: bool = False
+    joins: bool = False
+
+
+def _hours(hours: float) -> timedelta:
+    return timedelta(hours=hours)
+
+
+_ROWS: tuple[Row, ...] = (
+    Row(_K.LEAVE_NOW, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "five minutes before the leave-by", "one of the crew answers, has left or is there",
+        needs_answer=True, buttons=(_A.LEAVING, _A.CANT), own=True),
+    Row(_K.BE_THERE, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "no confirmed drive: an hour and the estimated drive before 'be there from'",
+        "she has left the point", buttons=(), own=True),
+    Row(_K.WAKE_UP, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "asleep by quiet hours: half an hour before leave now", "one of the crew answers 'awake'",
+        needs_answer=True, buttons=(_A.AWAKE, _A.CANT), own=True),
+    Row(_K.BRIEF, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "a quarter of an hour before the leave-by to a point without signal", "they have left", own=True),
+    Row(_K.MOVE_ON, _U.ACTION, _CREW, _ON_COURSE,
+        "'wait until' is over and she was not seen in", "an hour later", _hours(1)),
+    Row(_K.WINDOW_MOVED, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "a fact moved leave-by or be-there of their next meeting by a quarter of an hour, they are not "
+        "on the way", "they have left", _hours(1), joins=True),
+    Row(_K.MEETING_LOST, _U.ACTION, _CREW, _BEFORE_OR_ON,
+        "the meeting can't be made", "two hours later", _hours(2), joins=True),
+    Row(_K.ARRIVED, _U.NEWS, _CREW, _ON_COURSE,
+        "she is in at the point of their meeting", "a later fact", _hours(0.75), joins=True),
+    Row(_K.LEFT, _U.NEWS, _CREW, _ON_COURSE,
+        "she is out of the point before their meeting", "a later fact", _hours(0.75), joins=True),
+    Row(_K.CUT_OFF_ODDS, _U.NEWS, _CREW, _ON_COURSE,
+        "the odds of a cut-off within six hours cross 80, 50 or 20%", "the cut-off, or she is through",
+        _hours(1), joins=True),
+    Row(_K.LATE, _U.ACTION, _CREW, _ON_COURSE,
+        "now is past the 90% time as it stood at the last fact; not while runners are held",
+        "anything is heard", _hours(3), needs_answer=True, buttons=(_A.YES, _A.NOT_YET, _A.NOBODY)),
+    Row(_K.OVERDUE, _U.ALARM, _ALARMED, _ON_COURSE,
+        "P(not heard by now | still going) under the alarm line, and grace over since she was late",
+        "confirmed sighting or stand-down", needs_answer=True, buttons=(_A.ON_IT, _A.CANT)),
+    Row(_K.ASKED_FOR_HELP, _U.ALARM, _ALARMED, _NOT_CLOSED,
+        "she, or somebody for her, asked for help", "in hand, stand-down, or taken back",
+        needs_answer=True, buttons=(_A.ON_IT, _A.CANT)),
+    Row(_K.SWEEP, _U.ALARM, _ALARMED, _ON_COURSE,
+        "the sweep is through a point where she was not seen", "confirmed sighting or stand-down",
+        needs_answer=True, buttons=(_A.ON_IT, _A.CANT)),
+    Row(_K.LOOK_AGAIN, _U.ALARM, _ALARMED, _NOT_CLOSED,
+        "the look-again time after somebody took the alarm", "stand-down",
+        needs_answer=True, buttons=(_A.STILL_LOOKING, _A.CANT)),
+    Row(_K.HANDED_ON, _U.ALARM, _ALARMED, _NOT_CLOSED,
+        "nobody answered the step before; or somebody took the alarm", "somebody answers, stand-down",
+        needs_answer=True, buttons=(_A.ON_IT, _A.CANT)),
+    Row(_K.STAND_DOWN, _U.ALARM, _ALARMED, _ALWAYS,
+        "an alarm is over", "at once", _hours(12)),
+    Row(_K.RETIRED, _U.ACTION, _ALARMED | {_P.SUPPORTER}, frozenset({_G.RETIRED, _G.IN_HAND, _G.CLOSED}),
+        "she has retired; again every look-again time until she is in hand and race control knows",
+        "in hand and race control knows", own=True),
+    Row(_K.FINISHED, _U.NEWS, _CREW_HOME | {_P.SUPPORTER}, frozenset({_G.FINISHED, _G.CLOSED}),
+        "she is in at the finish; crew again every look-again time until they have her", "crew have her"),
+    Row(_K.RACE_CHANGE, _U.ACTION, frozenset(_P) - {_P.ORGANISER, _P.SUPPORTER}, _NOT_CLOSED,
+        "the organiser changed the race for them", "six hours later", _hours(6), joins=True),
+    Row(_K.CORRECTION, _U.ACTION, _ALARMED | {_P.RUNNER, _P.VOLUNTEER, _P.SUPPORTER}, _ALWAYS,
+        "what this person was told has been corrected or taken back", "twelve hours later", _hours(12),
+        own=True),
+    Row(_K.UNCONFIRMED, _U.NEWS, _CREW | {_P.ORGANISER}, _NOT_CLOSED,
+        "a report has waited two minutes for somebody's word", "confirmed or taken back", _hours(2),
+        buttons=(_A.RIGHT, _A.WRONG), joins=True),
+    Row(_K.TEST_ALARM, _U.ALARM, _ALARMED, frozenset({_G.BEFORE_START}),
+        "twelve hours before the start, again two hours before to those who did not answer",
+        "answered, or an hour before the start", needs_answer=True, buttons=(_A.READY,)),
+    Row(_K.UNREACHED, _U.ACTION, frozenset({_P.ORGANISER}), _ALWAYS,
+        "no channel reaches a person, or nobody answered what must be answered", "they answer", own=True),
+    Row(_K.OUTAGE, _U.ACTION, frozenset({_P.ORGANISER}), _ALWAYS,
+        "our own server or channels were down for two minutes or more", "told", _hours(24), own=True),
+)
+
+TABLE: Mapping[NoticeKind, Row] = {r.kind: r for r in _ROWS}
+"""Every kind's row; a test holds that none is missing."""
+
+
+def row(kind: NoticeKind) -> Row:
+    """The row of a kind."""
+    return TABLE[kind]
+
+
+def may_be_told(event: Event, runner: str, person: str, kind: NoticeKind) -> bool:
+    """Whether a person's parts (for that runner; '' = for anyone) let them be told this kind.
+
+    Whoever is given a step of the ladder, or the call to race control, is told of alarms whatever their part.
+    """
+    rule = TABLE[kind]
+    parts = [p for p in event.parts if p.person == person and (not runner or p.runner in (None, runner))]
+    if any(p.kind in rule.told for p in parts):
+        return True
+    return rule.urgency is Urgency.ALARM and any(p.ladder is not None or p.calls_race_control for p in parts)
