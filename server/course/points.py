@@ -5,8 +5,10 @@ than once.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import accumulate
 from typing import Final, Literal
 
 from rapidfuzz import fuzz, process, utils
@@ -16,6 +18,8 @@ from server.course.passes import passes
 from server.course.track import Waypoint, rough_distance_m
 
 REACH_M: Final = 300.0
+# 'Water' may stand in a file many times; each costs a look along the whole line.
+NAMESAKES_MOST: Final = 100
 # How far a waypoint of a point on the line usually lies from it: aid stations stand beside the path.
 BESIDE_M: Final = 50.0
 # Two placings whose costs differ by less than this are not told apart by the file; 1 is one standard
@@ -192,6 +196,9 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
     named = _named(course, name)
     if not named:
         return _unknown(course, index, point, name)
+    if len(named) > NAMESAKES_MOST:
+        what = f"{len(named)} waypoints of {course.track.file} are named {name!r}"
+        return PointMistake(index, point.name, "waypoint", what, "Give the point's km instead")
     by_all = [
         (waypoint, by) for waypoint in named for by in passes(course, waypoint.lat_deg, waypoint.lon_deg)
     ]
@@ -278,35 +285,26 @@ def _below(choices: list[_Choice], costs: list[float], limit: float) -> list[tup
 
 
 def _forward(choices: list[list[_Choice]]) -> list[list[float]]:
-    """For each choice of each point the least cost of all up to and with it; infinite where none is in
-    order.
+    """For each choice of each point the least cost of all up to and with it; infinite where none is in order.
+
+    The choices of each point rise in km. A race of hundreds of laps has as many choices a point: hence the
+    running minimum.
     """
     totals: list[list[float]] = []
     for place, here in enumerate(choices):
         if place == 0:
             totals.append([choice.cost for choice in here])
             continue
-        before, costs = choices[place - 1], totals[-1]
-        totals.append(
-            [
-                choice.cost
-                + min(
-                    (cost for earlier, cost in zip(before, costs, strict=True) if earlier.km < choice.km),
-                    default=math.inf,
-                )
-                for choice in here
-            ]
-        )
+        before = [choice.km for choice in choices[place - 1]]
+        least = [math.inf, *accumulate(totals[-1], min)]
+        totals.append([choice.cost + least[bisect_left(before, choice.km)] for choice in here])
     return totals
 
 
 def _backward(choices: list[list[_Choice]]) -> list[list[float]]:
     """As _forward, from the finish: each choice with all after it."""
-    mirrored = [
-        [_Choice(-choice.km, choice.offset_m, choice.lat_deg, choice.lon_deg, choice.cost) for choice in here]
-        for here in reversed(choices)
-    ]
-    return _forward(mirrored)[::-1]
+    mirrored = [[replace(choice, km=-choice.km) for choice in reversed(here)] for here in reversed(choices)]
+    return [costs[::-1] for costs in reversed(_forward(mirrored))]
 
 
 def _doubtful(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable
 from typing import Any
 
@@ -318,3 +319,57 @@ def test_no_place_is_refused(out_and_back: Course, lat: float, lon: float) -> No
     """Coordinates that are none are an error, never a place."""
     with pytest.raises(ValueError, match="is no place"):
         passes(out_and_back, lat, lon)
+
+
+def test_a_name_shared_by_hundreds_is_refused(write_gpx: Any, straight: Straight) -> None:
+    """A name that a file gives to more places than a race has points cannot say which is meant."""
+    names = {f"W{n:03d}": (10.0 * n, 0.0) for n in range(101)}
+    data = write_gpx(straight([(0, 0), (9_000, 0)]), None, names)
+    for name in names:
+        data = data.replace(name.encode(), b"Water")
+    (mistake,) = place_points(build_course(read_gpx(data, "w.gpx")), at("Water")).mistakes
+    assert mistake.what == "101 waypoints of w.gpx are named 'Water'"
+
+
+def test_hundreds_of_laps_are_placed_in_seconds(make_course: Make, straight: Straight) -> None:
+    """A day on a 400 m round: 250 laps, the same place named on each, each on its own lap."""
+    corners: Line = [(0, 0)] + [(100, 0), (100, 100), (0, 100), (0, 0)] * 250
+    course = make_course(straight(corners, 20.0), waypoints={"Table": (50, -5)})
+    begun = time.perf_counter()
+    ends = WantedPoint("Start", end="start"), WantedPoint("Finish", end="finish")
+    found = kms(course, [ends[0], *at(*["Table"] * 250), ends[1]])[1:-1]
+    assert time.perf_counter() - begun < 20
+    assert found == pytest.approx(np.linspace(found[0], found[-1], 250), abs=0.02)
+
+
+@settings(deadline=None, max_examples=30)
+@given(places=st.lists(st.floats(0, 161), min_size=1, max_size=8, unique_by=lambda km: round(km, 1)))
+def test_placing_again_changes_nothing(demo_course: Course, places: list[float]) -> None:
+    """What was placed and written down with its km is placed there again, so that export and load agree."""
+    wanted = [
+        WantedPoint("Start", end="start"),
+        *at("Corrie Chapel", "Long Stile"),
+        WantedPoint("End", end="finish"),
+    ]
+    wanted += [WantedPoint(f"by {km}", km=km) for km in places]
+    first = place_points(demo_course, sorted(wanted, key=lambda one: _guess(demo_course, one)))
+    if first.mistakes:
+        return
+    again = place_points(
+        demo_course,
+        [
+            WantedPoint(
+                point.name,
+                point.km,
+                point.name if point.name in ("Corrie Chapel", "Long Stile") else None,
+                {"Start": "start", "End": "finish"}.get(point.name),  # type: ignore[arg-type]
+            )
+            for point in first.points
+        ],
+    )
+    assert again == first
+
+
+def _guess(course: Course, point: WantedPoint) -> float:
+    known = {"Start": -1.0, "Corrie Chapel": 38.06, "Long Stile": 46.59, "End": course.length_km + 1}
+    return known[point.name] if point.km is None else point.km
