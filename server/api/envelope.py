@@ -6,11 +6,21 @@ import json
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from typing import Any, TypeVar
 
 import structlog
 from aiohttp import web
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, TypeAdapter, ValidationError
+
+from server.journal import (
+    ClashError,
+    InvitationError,
+    JournalError,
+    RefusedError,
+    TooManyGuessesError,
+    UnknownError,
+)
 
 log = structlog.get_logger("api")
 Model = TypeVar("Model", bound=BaseModel)
@@ -64,9 +74,17 @@ class ApiError(Exception):
         return FAULTS[self.code].status
 
 
-def reply(data: BaseModel, now: datetime, status: int = 200) -> web.Response:
-    """The one reply envelope."""
-    body = {"ok": True, "now": now.isoformat(), "data": data.model_dump(mode="json")}
+@lru_cache(maxsize=256)
+def adapter(shape: type) -> TypeAdapter[Any]:
+    """What turns values of that class into JSON and describes them."""
+    return TypeAdapter(shape)
+
+
+def reply(data: object, now: datetime, status: int = 200) -> web.Response:
+    """The one reply envelope round any value the documentation describes."""
+    shape: Any = type(data)
+    shown = adapter(shape).dump_python(data, mode="json")
+    body = {"ok": True, "now": now.isoformat(), "data": shown}
     return web.json_response(body, status=status, headers={"Cache-Control": "no-store"})
 
 
@@ -89,6 +107,8 @@ async def errors_to_envelope(request: web.Request, handler: Handler) -> web.Stre
         return error_reply(error)
     except ValidationError as error:
         return error_reply(from_validation(error))
+    except JournalError as error:
+        return error_reply(from_journal(error))
     except web.HTTPRedirection:
         raise
     except web.HTTPException as error:
@@ -116,6 +136,24 @@ def from_validation(error: ValidationError) -> ApiError:
         where,
         "Correct the field; GET /v1/openapi.json describes every call.",
     )
+
+
+_JOURNAL_CODES: Mapping[type[JournalError], str] = {
+    UnknownError: "not_found",
+    RefusedError: "not_now",
+    ClashError: "conflict",
+    InvitationError: "no_such_code",
+    TooManyGuessesError: "too_many",
+}
+
+
+def from_journal(error: JournalError) -> ApiError:
+    """What the journal refused, in our shape; a kind without a row of its own is our fault."""
+    code = next((c for kind, c in _JOURNAL_CODES.items() if isinstance(error, kind)), "our_fault")
+    mapped = ApiError(code, error.what, error.where, error.do)
+    if isinstance(error, TooManyGuessesError):
+        mapped.headers["Retry-After"] = str(max(1, round(error.retry_after_s)))
+    return mapped
 
 
 def from_http(error: web.HTTPException, request: web.Request) -> ApiError:

@@ -70,6 +70,7 @@ class RaceFact(Request):
     until: Moment | None = None
     amount_s: float | None = Field(default=None, ge=0, le=7 * 24 * 3600)
     edge: Literal["in", "out"] | None = None
+    wave: Id | None = None
     words: Words = ""
     replaces: Id | None = None
 
@@ -195,6 +196,13 @@ class InboxNext(Request):
     limit: int = Field(default=20, ge=1, le=100)
 
 
+class InboxDone(Request):
+    """An update has been worked off; `problem` says why it could not be, if so."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    problem: str = Field(default="", max_length=500)
+
+
 class OutboxClaim(Request):
     """Take deliveries that are due; they are ours until the lease ends."""
 
@@ -207,6 +215,7 @@ class OutboxReport(Request):
     """What became of a delivery: one of the words of the channel table."""
 
     outcome: str = Field(min_length=1, max_length=30)
+    tries: int | None = Field(default=None, ge=1)
     detail: str = Field(default="", max_length=500)
     ref: str = Field(default="", max_length=200)
     retry_after_s: float | None = Field(default=None, ge=0, le=24 * 3600)
@@ -230,5 +239,14 @@ class PointQuery(Request):
     for_: Literal["me", "any"] = Field(default="me", alias="for")
 
 
-class NoQuery(Request):
-    """A call without parameters."""
+class SupposeQuery(Request):
+    """The optional point; and a what-if: slower by `factor` from here, or leaving where she is at `leaving`."""
+
+    point: Id | None = None
+    factor: float | None = Field(default=None, ge=0.5, le=3.0)
+    leaving: Moment | None = None
+
+    @property
+    def supposes(self) -> bool:
+        """Whether a what-if is asked."""
+        return self.factor is not None or self.leaving is not None

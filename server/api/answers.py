@@ -1,0 +1,401 @@
+"""From the picture of an event to what the server answers: one function a question, no I/O, no decisions.
+
+The shapes are those of `server.wording.answer`. `share` is what the asker's part allows: May.SOME leaves
+out what `who_may.SOME_MEANS` says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from server.api.envelope import ApiError
+from server.api.picture import Picture, Supposed
+from server.api.who_may import May
+from server.event.model import CourseDef, Edge, Event, Goal, KitItem, MeetingPlan, Point
+from server.facts.state import Going, Interval, LastKnown, RunnerState
+from server.forecast.outlook import View, Whereabouts
+from server.plan.timetable import Row
+from server.watch.meetings import cut_offs_at
+from server.watch.notice import MeetingValues
+from server.wording.answer import (
+    CardsAnswer,
+    CutOffAnswer,
+    CutOffsAnswer,
+    FactsAnswer,
+    ForecastAnswer,
+    Freshness,
+    KitAnswer,
+    Known,
+    MeetingAnswer,
+    MissedAnswer,
+    NextAnswer,
+    PlanAnswer,
+    PlanRow,
+    PointAnswer,
+    Said,
+    StopFact,
+)
+
+UNDO_WITHIN = timedelta(minutes=10)
+STILL_GOING = frozenset({Going.BEFORE_START, Going.MOVING, Going.AT_POINT, Going.RESTING})
+
+
+def point_of(event: Event, runner: str, point: str | None) -> Point:
+    """The point of that id on her course; ApiError 'not_found' naming those there are."""
+    course = event.course_of(runner)
+    for p in course.points:
+        if p.id == point:
+            return p
+    known = ", ".join(p.id for p in course.points)
+    raise ApiError("not_found", f"the course has no point '{point}'", "point", f"Use one of: {known}.")
+
+
+def person_name(event: Event, person: str) -> str:
+    """The name of a person, or the id itself for a sender that is no person (a mat, a tracker)."""
+    return next((p.name for p in event.people if p.id == person), person)
+
+
+def known(event: Event, runner: str, last: LastKnown | None, share: May) -> Known | None:
+    """The last known point with names; coordinates only for those who may see all."""
+    if last is None:
+        return None
+    name = next((p.name for p in event.course_of(runner).points if p.id == last.point), "")
+    fix = last.fix if share is May.YES else None
+    km = last.km if share is May.YES or last.point else None
+    return Known(last.kind, last.at, person_name(event, last.by), last.point, name, km, fix)
+
+
+def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
+    """How good the ground under an answer is."""
+    event, state = picture.event, picture.state.runner(runner)
+    late = picture.late_time(runner)
+    sharpened = point_name(event, runner, late[0]) if late else ""
+    open_hold = next((h for h in (*state.held, *picture.state.held) if holds(h, picture.now)), None)
+    blind = next((o.start for o in picture.situation.outages if o.end is None), None)
+    return Freshness(
+        last=known(event, runner, state.last_known, share),
+        going=state.going.value,
+        doubted=len(state.unconfirmed),
+        sharpened_by=sharpened,
+        held=open_hold is not None,
+        held_until=open_hold.end if open_hold else None,
+        blind_since=blind,
+    )
+
+
+def holds(interval: Interval, now: datetime) -> bool:
+    """Whether runners are held at `now` by that interval."""
+    return interval.start <= now and (interval.end is None or now < interval.end)
+
+
+def point_name(event: Event, runner: str, point: str | None) -> str:
+    """The name of a point of her course; empty for none."""
+    return next((p.name for p in event.course_of(runner).points if p.id == point), "")
+
+
+def point_answers(
+    picture: Picture, runner: str, share: May, supposed: Supposed | None = None
+) -> tuple[PointAnswer, ...]:
+    """Every point in running order, reached or to come; a smaller share sees the next one and the finish."""
+    event = picture.event
+    view = supposed.view if supposed else picture.views.get(runner)
+    points = event.course_of(runner).points
+    answers = tuple(_point_answer(picture, runner, p, view) for p in points)
+    if share is May.YES:
+        return answers
+    ahead = [a for a in answers if a.window is not None]
+    return tuple(a for a in answers if a in ahead[:1] or a.finish)
+
+
+def _point_answer(picture: Picture, runner: str, point: Point, view: View | None) -> PointAnswer:
+    state = picture.state.runner(runner)
+    times = state.at_point(point.id)
+    row = _row(picture, runner, point.id)
+    ahead = view is not None and point.id in view.points and state.going in STILL_GOING
+    window = view.window(point.id) if view is not None and ahead else None
+    return PointAnswer(
+        point=point.id,
+        name=point.name,
+        km=point.km or 0.0,
+        window=window,
+        p_gets_there=view.p_gets_there(point.id) if view is not None and ahead else None,
+        planned_in=state.start + row.arrive[Goal.B] if row else None,
+        planned_out=state.start + row.leave[Goal.B] if row else None,
+        planned_stop=row.stop if row else None,
+        arrived=times.arrived.at if times and times.arrived else None,
+        left=times.left.at if times and times.left else None,
+        through=times.through if times else False,
+        dark=picture.dark(runner, point.id, window.likely) if window else None,
+        crew_access=point.crew_access,
+        finish=point.finish,
+    )
+
+
+def _row(picture: Picture, runner: str, point: str) -> Row | None:
+    timetable = picture.situation.timetables.get(runner)
+    return next((r for r in timetable.rows if r.point == point), None) if timetable else None
+
+
+def forecast(
+    picture: Picture,
+    runner: str,
+    share: May,
+    point: str | None = None,
+    supposed: Supposed | None = None,
+) -> ForecastAnswer:
+    """GET …/forecast: every point or the one asked for, and where she may be."""
+    points = point_answers(picture, runner, share, supposed if share is May.YES else None)
+    if point is not None:
+        wanted = point_of(picture.event, runner, point)
+        points = tuple(p for p in points if p.point == wanted.id)
+    where = _whereabouts(picture, runner) if share is May.YES else None
+    return ForecastAnswer(
+        runner=runner,
+        runner_name=picture.event.runner(runner).name,
+        points=points,
+        fresh=freshness(picture, runner, share),
+        where=where,
+        where_fix=_place(picture, runner, where.likely_km) if where else None,
+        where_between=_between(picture.event.course_of(runner), where.likely_km) if where else None,
+        supposed_factor=supposed.factor if supposed else None,
+        supposed_leaving=supposed.leaving if supposed else None,
+    )
+
+
+def whereabouts(picture: Picture, runner: str, share: May) -> ForecastAnswer:
+    """GET …/where: the last known point as fact and, apart from it, the estimate."""
+    whole = forecast(picture, runner, share)
+    ahead = tuple(p for p in whole.points if p.window is not None)[:1]
+    return ForecastAnswer(
+        whole.runner, whole.runner_name, ahead, whole.fresh, whole.where, whole.where_fix, whole.where_between
+    )
+
+
+def _whereabouts(picture: Picture, runner: str) -> Whereabouts | None:
+    going = picture.state.runner(runner).going
+    view = picture.views.get(runner)
+    return view.where() if view is not None and going in (Going.MOVING, Going.RESTING) else None
+
+
+def _place(picture: Picture, runner: str, km: float) -> tuple[float, float]:
+    spot = picture.course(runner).at(km)
+    return (round(spot.lat_deg, 5), round(spot.lon_deg, 5))
+
+
+def _between(course: CourseDef, km: float) -> tuple[str, str] | None:
+    behind = [p.name for p in course.points if (p.km or 0.0) <= km]
+    ahead = [p.name for p in course.points if (p.km or 0.0) > km]
+    return (behind[-1], ahead[0]) if behind and ahead else None
+
+
+def next_meetings(picture: Picture, runner: str, person: str | None) -> NextAnswer:
+    """GET …/next: the next two meetings, of one person or of anybody."""
+    all_of_them = tuple(meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
+    mine = tuple(m for m in all_of_them if m.mine)
+    chosen = mine if person is not None and mine else all_of_them
+    return NextAnswer(runner, picture.event.runner(runner).name, chosen[:2], freshness(picture, runner))
+
+
+def plan_of(event: Event, meeting: str) -> MeetingPlan | None:
+    """The planned meeting of that id."""
+    return next((m for m in event.meetings if m.id == meeting), None)
+
+
+def meeting_answer(picture: Picture, runner: str, values: MeetingValues, person: str | None) -> MeetingAnswer:
+    """A meeting with the names of those who go."""
+    event = picture.event
+    plan = plan_of(event, values.meeting)
+    access = event.course_of(runner).point(values.point).access
+    return MeetingAnswer(
+        values=values,
+        name=point_name(event, runner, values.point),
+        runner_name=event.runner(runner).name,
+        crew=tuple(person_name(event, p) for p in values.crew),
+        car=next((c.name for c in event.cars if plan and c.id == plan.car), ""),
+        parking=access.parking if access else "",
+        walk_in=access.walk_in if access else None,
+        opens=access.opens if access else None,
+        closes=access.closes if access else None,
+        mine=person is None or person in values.crew,
+        drive_confirmed=values.drive_confirmed,
+        drive_from=_place_name(event, values.drive_from) if values.drive_from else "",
+    )
+
+
+def _place_name(event: Event, place: str) -> str:
+    return next((p.name for c in event.courses for p in c.points if p.id == place), place)
+
+
+def missed(picture: Picture, runner: str, point: str | None, person: str) -> MissedAnswer:
+    """GET …/missed: has she been through, and wait or go. Without a point: the asker's next meeting."""
+    event, state = picture.event, picture.state.runner(runner)
+    coming = picture.meetings(runner)
+    at = point_of(event, runner, point or _meant(picture, runner, coming, person))
+    times = state.at_point(at.id)
+    values = next((m for m in coming if m.point == at.id), None)
+    after = next((m for m in coming if _km(event, runner, m.point) > (at.km or 0.0)), None)
+    view = picture.views.get(runner)
+    ahead = view is not None and at.id in view.points
+    p_past = _p_past(picture, runner, at, view)
+    wait_until = values.wait_until if values else None
+    return MissedAnswer(
+        runner=runner,
+        runner_name=event.runner(runner).name,
+        point=at.id,
+        name=at.name,
+        p_past=p_past,
+        advice=_advice(picture.now, state, p_past, wait_until),
+        fresh=freshness(picture, runner),
+        wait_until=wait_until,
+        window=view.window(at.id) if view is not None and ahead else None,
+        seen_in=times.arrived.at if times and times.arrived else None,
+        seen_out=times.left.at if times and times.left else None,
+        next_name=point_name(event, runner, after.point) if after else "",
+        next_leave_by=after.leave_by if after else None,
+        if_missed=values.if_missed if values else "",
+    )
+
+
+def _meant(picture: Picture, runner: str, coming: Iterable[MeetingValues], person: str) -> str:
+    event = picture.event
+    mine = [m.point for m in coming if person in m.crew]
+    any_of = [m.point for m in coming]
+    course = event.course_of(runner)
+    ahead = [
+        p.id for p in course.points if p.crew_access and p.id not in picture.state.runner(runner).reached
+    ]
+    return next(iter((*mine, *any_of, *ahead, course.points[-1].id)))
+
+
+def _km(event: Event, runner: str, point: str) -> float:
+    return event.course_of(runner).point(point).km or 0.0
+
+
+def _p_past(picture: Picture, runner: str, at: Point, view: View | None) -> float:
+    """P(she has left `at` by now): 1 where a fact says so, 0 where a fact says she is there."""
+    state = picture.state.runner(runner)
+    times = state.at_point(at.id)
+    later = any(_km(picture.event, runner, p) > (at.km or 0.0) for p in state.reached)
+    if later or (times is not None and times.left is not None):
+        return 1.0
+    if view is None or (times is not None and times.arrived is not None and state.going is Going.AT_POINT):
+        return 0.0
+    return view.p_out_by(at.id, picture.now)
+
+
+def _advice(now: datetime, state: RunnerState, p_past: float, wait_until: datetime | None) -> str:
+    """'go' once a fact or the end of waiting says so; a person at the point is never sent off by odds alone."""
+    if p_past >= 1.0 or state.going not in STILL_GOING:
+        return "go"
+    return "go" if wait_until is not None and now >= wait_until else "wait"
+
+
+def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
+    """GET …/plan: times in and out of the three goals, and what became of them."""
+    event, state, timetable = picture.event, picture.state.runner(runner), picture.timetable(runner)
+    rows = tuple(_plan_row(picture, runner, row, share) for row in timetable.rows)
+    ahead = (r.point for r in timetable.rows if r.point not in state.reached)
+    full = share is May.YES
+    return PlanAnswer(
+        runner=runner,
+        runner_name=event.runner(runner).name,
+        rows=rows,
+        source=timetable.source if full else "",
+        notes=timetable.notes if full else (),
+        next_point=next(ahead, None),
+    )
+
+
+def _plan_row(picture: Picture, runner: str, row: Row, share: May) -> PlanRow:
+    state = picture.state.runner(runner)
+    point = picture.event.course_of(runner).point(row.point)
+    times = state.at_point(row.point)
+    return PlanRow(
+        point=row.point,
+        name=point.name,
+        km=row.km,
+        a_in=state.start + row.arrive[Goal.A],
+        b_in=state.start + row.arrive[Goal.B],
+        c_in=state.start + row.arrive[Goal.C],
+        b_out=state.start + row.leave[Goal.B],
+        stop=row.stop if share is May.YES else timedelta(0),
+        arrived=times.arrived.at if times and times.arrived else None,
+        crew_access=point.crew_access,
+    )
+
+
+def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAnswer:
+    """GET …/kit: what to have ready at a point; without one, at the asker's next meeting."""
+    event = picture.event
+    coming = picture.meetings(runner)
+    at = point_of(event, runner, point or _meant(picture, runner, coming, person))
+    plans = [m for m in event.meetings if m.runner == runner and m.point == at.id]
+    items: tuple[KitItem, ...] = tuple(item for m in plans for item in m.kit)
+    cars = {c.id: c.name for c in event.cars}
+    view = picture.views.get(runner)
+    window = view.window(at.id) if view is not None and at.id in view.points else None
+    return KitAnswer(
+        runner=runner,
+        runner_name=event.runner(runner).name,
+        point=at.id,
+        name=at.name,
+        kit=items,
+        food="; ".join(m.food for m in plans if m.food),
+        fuel=next(
+            (f for f in reversed(event.runner(runner).fuel) if _from_here(event, runner, f.from_point, at)),
+            None,
+        ),
+        window=window,
+        dark=picture.dark(runner, at.id, window.likely) if window else None,
+        cars=tuple((i.name, cars.get(i.car, i.car)) for i in items if i.car),
+    )
+
+
+def _from_here(event: Event, runner: str, fuel_from: str, at: Point) -> bool:
+    """Whether a fuel plan that begins at `fuel_from` is in force when she leaves `at`."""
+    return any(p.id == fuel_from and (p.km or 0.0) <= (at.km or 0.0) for p in event.course_of(runner).points)
+
+
+def facts(picture: Picture, runner: str) -> FactsAnswer:
+    """GET …/facts: what has been reported, nothing else."""
+    event, state = picture.event, picture.state.runner(runner)
+    stops = tuple(
+        StopFact(
+            point=t.point,
+            name=point_name(event, runner, t.point),
+            arrived=t.arrived.at if t.arrived else None,
+            left=t.left.at if t.left else None,
+            through=t.through,
+            planned_stop=event.course_of(runner).point(t.point).planned_stop,
+            told_by=next((person_name(event, s.by) for s in (t.arrived, t.left) if s), ""),
+        )
+        for t in state.times
+    )
+    said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
+    return FactsAnswer(runner, event.runner(runner).name, stops, freshness(picture, runner), said)
+
+
+def cut_offs(picture: Picture, runner: str) -> CutOffsAnswer:
+    """GET …/cutoffs: those to come, with odds that include stopping."""
+    event = picture.event
+    view = picture.views.get(runner)
+    going = picture.state.runner(runner).going in STILL_GOING
+    coming = tuple(
+        answer
+        for p in event.course_of(runner).points
+        if view is not None and going and p.id in view.points
+        for answer in _cut_offs_at(picture, runner, p, view)
+    )
+    return CutOffsAnswer(runner, event.runner(runner).name, coming, freshness(picture, runner))
+
+
+def _cut_offs_at(picture: Picture, runner: str, point: Point, view: View) -> Iterable[CutOffAnswer]:
+    for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
+        odds = view.p_in_by(point.id, at) if edge is Edge.IN else view.p_out_by(point.id, at)
+        yield CutOffAnswer(point.id, point.name, edge.value, at, odds, window=view.window(point.id))
+
+
+def cards(event: Event, share: May) -> CardsAnswer:
+    """GET …/cards: the prepared answers to trouble."""
+    return CardsAnswer(event.cards if share is May.YES else ())

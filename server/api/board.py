@@ -1,0 +1,170 @@
+"""What the board shows, put together from the other answers by what the asker's parts allow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from server.api import answers
+from server.api.picture import Picture
+from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
+from server.api.who_may import Call, May, may
+from server.event.model import Event, Part, PartKind, Person
+from server.watch.climb import open_alarms, replay
+from server.watch.notice import AlarmValues, Made
+from server.wording.answer import MeetingAnswer, PeopleAnswer, PersonThere
+
+_LADDER = (PartKind.SAFETY_CONTACT, PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)
+
+
+def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer:
+    """GET …/board for a person with those parts."""
+    event = picture.event
+    runners = tuple(
+        _runner(picture, r.id, parts, person)
+        for r in event.runners
+        if may(parts, Call.BOARD, r.id) is not May.NO
+    )
+    phones = may(parts, Call.PHONES) is May.YES
+    return BoardAnswer(
+        event=event.id,
+        name=event.name,
+        time_zone=event.time_zone,
+        runners=runners,
+        emergency_number=event.emergency_number,
+        race_control=event.race_control,
+        rescue=event.rescue if phones else None,
+        race_notes=tuple(_race_notes(picture)),
+        blind_since=next((o.start for o in picture.situation.outages if o.end is None), None),
+    )
+
+
+def _runner(picture: Picture, runner: str, parts: tuple[Part, ...], person: str) -> RunnerBoard:
+    """One runner; parts of it are left out for those whose part does not need them."""
+    event = picture.event
+    whole = {c: may(parts, c, runner) is May.YES for c in Call}
+    share = may(parts, Call.FORECAST, runner)
+    return RunnerBoard(
+        id=runner,
+        name=event.runner(runner).name,
+        bib=event.runner(runner).bib,
+        forecast=answers.forecast(picture, runner, share) if share is not May.NO else None,
+        meetings=meetings_of(picture, runner, person) if whole[Call.NEXT] else (),
+        cut_offs=answers.cut_offs(picture, runner).cut_offs if whole[Call.CUT_OFFS] else (),
+        alarms=tuple(alarms(picture, runner)) if whole[Call.FACTS] else (),
+        doubted=tuple(_doubted(picture, runner)) if whole[Call.FACTS] else (),
+    )
+
+
+def meetings_of(picture: Picture, runner: str, person: str) -> tuple[MeetingAnswer, ...]:
+    """Every meeting of hers to come; those of the asker say so."""
+    return tuple(answers.meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
+
+
+def alarms(picture: Picture, runner: str) -> Iterable[OpenAlarm]:
+    """The alarms about her that nobody has stood down, with who holds each."""
+    event = picture.event
+    about_her = tuple(m for m in picture.situation.made if m.notice.key.runner == runner)
+    for alarm in open_alarms(about_her):
+        notices = tuple(m for m in about_her if _is_of(m, alarm))
+        if notices:
+            yield _open_alarm(event, runner, alarm, notices, picture.now)
+
+
+def _is_of(made: Made, alarm: str) -> bool:
+    return isinstance(made.notice.values, AlarmValues) and made.notice.values.alarm == alarm
+
+
+def _open_alarm(event: Event, runner: str, alarm: str, notices: tuple[Made, ...], now: datetime) -> OpenAlarm:
+    values = notices[0].notice.values
+    assert isinstance(values, AlarmValues)
+    stand = replay(notices)
+    told = sorted({m.notice.key.person for m in notices if not m.failed})
+    return OpenAlarm(
+        alarm=alarm,
+        kind=notices[0].notice.key.kind.value,
+        runner=runner,
+        raised_at=values.raised_at or notices[0].notice.owed_at,
+        point_name=answers.point_name(event, runner, values.point),
+        holder=answers.person_name(event, stand.holder) if stand.holder else "",
+        told=tuple(answers.person_name(event, p) for p in told),
+        unreached=stand.holder is None and _nobody_reached(event, runner, notices, now),
+        look_again=stand.since + event.alarm.look_again if stand.holder and stand.since else None,
+    )
+
+
+def _nobody_reached(event: Event, runner: str, notices: tuple[Made, ...], now: datetime) -> bool:
+    """Whether everybody an alarm has been sent to has had their time and none has answered, or none of the
+    channels works; a first message on its way is not yet 'nobody'."""
+    asked = [m for m in notices if m.notice.needs_answer]
+    waited = [m for m in asked if m.failed or now - m.made_at >= event.alarm.answer_within]
+    steps = {p.person for p in event.people_for(runner, *_LADDER) if p.ladder is not None}
+    tried = {m.notice.key.person for m in waited}
+    every_step = steps <= tried if steps else bool(waited)
+    return bool(asked) and (all(m.failed for m in asked) or (len(waited) == len(asked) and every_step))
+
+
+def _doubted(picture: Picture, runner: str) -> Iterable[Doubted]:
+    event = picture.event
+    for entry in picture.state.runner(runner).unconfirmed:
+        yield Doubted(
+            entry.id,
+            entry.kind.value,
+            answers.point_name(event, runner, entry.point),
+            entry.seen_at,
+            answers.person_name(event, entry.by),
+            entry.doubt,
+        )
+
+
+def _race_notes(picture: Picture) -> Iterable[RaceNote]:
+    """Race-level facts in force: values, not words."""
+    state, event = picture.state, picture.event
+    names = {p.id: p.name for c in event.courses for p in c.points}
+    for hold in state.held:
+        if answers.holds(hold, picture.now):
+            yield RaceNote("runners held", at=hold.start, until=hold.end)
+    if state.ended_early is not None:
+        yield RaceNote("race ended early", at=state.ended_early.at)
+    for point in state.access_closed:
+        yield RaceNote("access closed", names.get(point, point))
+    for point, edge, moved_to in state.cut_offs_moved:
+        yield RaceNote(f"cut-off {edge} moved", names.get(point, point), until=moved_to)
+    for entry in state.rerouted:
+        yield RaceNote("rerouted", at=entry.seen_at, words=entry.words)
+
+
+def people(picture: Picture, share: May) -> PeopleAnswer:
+    """GET …/people: who does what now; for a smaller share only the numbers to call."""
+    event = picture.event
+    shown = tuple(_person(picture, p) for p in event.people) if share is May.YES else ()
+    return PeopleAnswer(shown, event.race_control, event.emergency_number, event.rescue)
+
+
+def _person(picture: Picture, known: Person) -> PersonThere:
+    event, state = picture.event, picture.state
+    parts = event.parts_of(known.id)
+    names = {p.id: p.name for c in event.courses for p in c.points}
+    there = [(s.at, point) for point, who, s in state.crew_there if who == known.id]
+    left = {point: s.at for point, who, s in state.crew_left if who == known.id}
+    now_at = [(at, point) for at, point in there if point not in left or left[point] < at]
+    latest = max(now_at, default=None)
+    bound = [
+        m
+        for r in event.runners
+        for m in picture.meetings(r.id)
+        if known.id in m.crew and (latest is None or m.point != latest[1])
+    ]
+    cars = {c.id: c.name for c in event.cars}
+    failed = [m for m in picture.situation.made if m.notice.key.person == known.id][-1:]
+    return PersonThere(
+        name=known.name,
+        part=", ".join(sorted({p.kind.value for p in parts})),
+        phone=known.phone,
+        at_name=names.get(latest[1], latest[1]) if latest else "",
+        since=latest[0] if latest else None,
+        bound_for=names.get(bound[0].point, bound[0].point) if bound else "",
+        be_there=bound[0].be_there if bound else None,
+        car=next((cars.get(p.car, p.car) for p in parts if p.car), ""),
+        reachable=not any(m.failed for m in failed),
+    )

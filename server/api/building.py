@@ -1,0 +1,127 @@
+"""From the text of an event file and its route files to what every room needs: event, courses, timetables.
+
+Used by the server for stored versions and by the command line for files on disk, so that `stilepost check`
+refuses exactly what the server would. No I/O: the bytes are handed in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
+from server.event import Problem, Severity, parse_event, place
+from server.event.model import Event, Goal
+from server.facts.entry import Fix
+from server.facts.placing import KnownAt, Placed
+from server.plan import PlanError, make_timetable
+from server.plan.timetable import Timetable
+
+SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
+# A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two
+# and a half times slower, a descent as much faster.
+NOT_ON_COURSE_M = 3000.0
+
+
+class BuildError(Exception):
+    """An event file that can't be used as it stands; `problems` lists every mistake with place and remedy."""
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        self.problems = problems
+        super().__init__("\n".join(str(p) for p in problems))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Built:
+    """An event with every km known, its courses by id, its timetables by runner, and what is only doubtful."""
+
+    event: Event
+    courses: Mapping[str, Course]
+    timetables: Mapping[str, Timetable]
+    warnings: tuple[Problem, ...] = ()
+
+    def placer(self, course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
+        """Put a position on the line by what was known of her before: `server.facts.placing.Placer`."""
+        slow, fast = self._speeds(course)
+        prior = Prior.since(before.km, max(at - before.at, at - at), slow, fast)
+        found = place_position(self.courses[course], fix.lat, fix.lon, fix.accuracy_m, prior)
+        km = None if found.nearest_offset_m > NOT_ON_COURSE_M else found.km
+        return Placed(km, found.offset_m, found.ambiguous)
+
+    def _speeds(self, course: str) -> tuple[float, float]:
+        means = [
+            t.rows[-1].km / max(t.rows[-1].arrive[Goal.B].total_seconds() / 3600, 0.01)
+            for r, t in self.timetables.items()
+            if self.event.runner(r).course == course
+        ]
+        mean = sum(means) / len(means) if means else 5.0
+        return SLOWEST_SHARE * mean, FASTEST_SHARE * mean
+
+
+def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0) -> Built:
+    """Everything that follows from an event file; BuildError with every mistake found.
+
+    `files` holds the route files by the names the event file gives them.
+    """
+    parsed = parse_event(text, file)
+    problems = list(parsed.problems)
+    if parsed.event is None:
+        raise BuildError(tuple(problems))
+    courses = _courses(parsed.event, files, problems, file)
+    _stop_at_errors(problems)
+    placed = place(parsed.event, courses, file, parsed)
+    problems += placed.problems
+    _stop_at_errors(problems)
+    if placed.event is None:
+        raise BuildError(tuple(problems))
+    event = replace(placed.event, version=version)
+    timetables = _timetables(event, courses, problems, file)
+    _stop_at_errors(problems)
+    return Built(event, courses, timetables, tuple(problems))
+
+
+def _stop_at_errors(problems: list[Problem]) -> None:
+    if any(p.severity is Severity.ERROR for p in problems):
+        raise BuildError(tuple(problems))
+
+
+def _courses(
+    event: Event, files: Mapping[str, bytes], problems: list[Problem], file: str
+) -> dict[str, Course]:
+    courses: dict[str, Course] = {}
+    for definition in event.courses:
+        if definition.route not in files:
+            problems.append(
+                _problem(file, "route", f"there is no file {definition.route}", "Correct its name.")
+            )
+            continue
+        try:
+            track = read_gpx(files[definition.route], definition.route)
+            course = build_course(track, stated_km=definition.stated_km)
+        except CourseError as error:
+            problems.append(
+                Problem(Severity.ERROR, error.what, error.file, error.line, "route", error.remedy)
+            )
+            continue
+        courses[definition.id] = course
+        problems.extend(
+            Problem(Severity.WARNING, w, definition.route, None, "route", "") for w in course.warnings
+        )
+    return courses
+
+
+def _timetables(
+    event: Event, courses: Mapping[str, Course], problems: list[Problem], file: str
+) -> dict[str, Timetable]:
+    timetables: dict[str, Timetable] = {}
+    for runner in event.runners:
+        try:
+            timetables[runner.id] = make_timetable(event, runner.id, courses[runner.course])
+        except PlanError as error:
+            problems.append(_problem(file, error.field, error.what, error.remedy))
+    return timetables
+
+
+def _problem(file: str, field: str, what: str, remedy: str) -> Problem:
+    return Problem(Severity.ERROR, what, file, None, field, remedy)

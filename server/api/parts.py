@@ -1,0 +1,33 @@
+"""What the handlers share, put into the aiohttp app by `server.app`: each part replaceable by argument."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from aiohttp import web
+
+from server.api.hub import Hub
+from server.api.limits import Guesses
+from server.api.metrics import Metrics
+from server.api.picture import Pictures
+from server.clock import Clock
+from server.journal import Journal
+from server.settings import Settings
+from server.ticker import Ticker
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """One of each: the clock, the journal, and what is built on them."""
+
+    settings: Settings
+    clock: Clock
+    journal: Journal
+    pictures: Pictures
+    ticker: Ticker
+    hub: Hub
+    metrics: Metrics
+    guesses: Guesses
+
+
+PARTS = web.AppKey("PARTS", Parts)

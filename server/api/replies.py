@@ -1,0 +1,217 @@
+"""What the server answers beside the answers to questions (`server.wording.answer`): the shapes of its other
+calls, as frozen values that travel as JSON."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from server.event.model import Contact, Part
+from server.wording.answer import CutOffAnswer, ForecastAnswer, MeetingAnswer
+
+
+@dataclass(frozen=True, slots=True)
+class PositionsNoted:
+    """What became of a batch of positions; `conflicts` are keys that came before with another place."""
+
+    noted: int
+    same_again: int
+    unconfirmed: int
+    conflicts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """POST /v1/join: who you are and your parts. `token` only for a device that joins by itself."""
+
+    person: str
+    name: str
+    event: str
+    event_name: str
+    parts: tuple[Part, ...]
+    runner_names: tuple[str, ...]
+    accepted: bool
+    token: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stored:
+    """POST /v1/inbox: how many updates were new."""
+
+    new: int
+
+
+@dataclass(frozen=True, slots=True)
+class RawUpdateOut:
+    """A stored update to work on; `id` names it here, `update_id` at its channel."""
+
+    id: str
+    update_id: str
+    body: str
+    received_at: datetime
+    tries: int
+
+
+@dataclass(frozen=True, slots=True)
+class RawUpdates:
+    """POST /v1/inbox/next."""
+
+    updates: tuple[RawUpdateOut, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """A call that has nothing to say but that it is done."""
+
+    done: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ButtonOut:
+    """One button: what it says and what comes back when it is pressed."""
+
+    label: str
+    data: str
+
+
+@dataclass(frozen=True, slots=True)
+class DeliveryOut:
+    """One delivery, worded for its person. Report it with its `tries` before `lease_until`."""
+
+    id: str
+    address: str
+    text: str
+    buttons: tuple[tuple[ButtonOut, ...], ...]
+    short: int
+    urgent: bool
+    may_repeat: bool
+    tries: int
+    lease_until: datetime | None
+    subject: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Claimed:
+    """POST /v1/outbox/claim: the deliveries that are now yours, and when the next is due."""
+
+    deliveries: tuple[DeliveryOut, ...]
+    next_due: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Reported:
+    """POST /v1/outbox/{delivery}/report: False if it had meanwhile gone to another holder."""
+
+    counted: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NoticeOut:
+    """A notice to the asker, worded; `answered` their answer, empty while they owe one or none is asked."""
+
+    short: int
+    event: str
+    kind: str
+    urgency: str
+    text: str
+    buttons: tuple[tuple[ButtonOut, ...], ...]
+    made_at: datetime
+    needs_answer: bool
+    answered: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Notices:
+    """GET …/notices: the asker's own, newest last."""
+
+    notices: tuple[NoticeOut, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OpenAlarm:
+    """An alarm that nobody has stood down. `unreached`: everybody on the ladder was tried in vain."""
+
+    alarm: str
+    kind: str
+    runner: str
+    raised_at: datetime
+    point_name: str = ""
+    holder: str = ""
+    told: tuple[str, ...] = ()
+    unreached: bool = False
+    look_again: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Doubted:
+    """A report that is kept but does not count yet."""
+
+    entry: str
+    kind: str
+    point_name: str
+    at: datetime
+    by: str
+    doubt: str
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerBoard:
+    """Everything about one runner that the asker's part may see; `forecast` None where it may not."""
+
+    id: str
+    name: str
+    bib: str
+    forecast: ForecastAnswer | None = None
+    meetings: tuple[MeetingAnswer, ...] = ()
+    cut_offs: tuple[CutOffAnswer, ...] = ()
+    alarms: tuple[OpenAlarm, ...] = ()
+    doubted: tuple[Doubted, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RaceNote:
+    """A race-level fact in force: what, where (name), since when, until or to when."""
+
+    what: str
+    point_name: str = ""
+    at: datetime | None = None
+    until: datetime | None = None
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class BoardAnswer:
+    """GET …/board."""
+
+    event: str
+    name: str
+    time_zone: str
+    runners: tuple[RunnerBoard, ...]
+    emergency_number: str
+    race_control: Contact | None
+    rescue: Contact | None = None
+    race_notes: tuple[RaceNote, ...] = ()
+    blind_since: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Health:
+    """GET /health. `well` is False when a tick is overdue, an event can't be judged, or the database fails."""
+
+    well: bool
+    database: bool
+    tick_age_s: float | None
+    inbox_waiting: int
+    catching_up: bool
+    failing: tuple[str, ...] = ()
+    heard: tuple[tuple[str, datetime], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ChatReply:
+    """POST /v1/chat: what the desk says. A picture comes as a data address, `alt` is the same in words."""
+
+    text: str
+    buttons: tuple[tuple[ButtonOut, ...], ...] = ()
+    picture: str = ""
+    alt: str = ""

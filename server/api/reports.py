@@ -1,0 +1,319 @@
+"""Calls that report: check-ins, positions, race-level facts, corrections.
+
+Every report is kept at once. One that can't be right, or comes from somebody whose word alone does not count,
+is kept as unconfirmed and asked about; 'asked for help' never waits for anything.
+"""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import structlog
+
+from server.api import answers, auth
+from server.api.ask import Ask, not_yours
+from server.api.completeness import complete
+from server.api.envelope import ApiError
+from server.api.judging import doubted
+from server.api.models import CheckIn, Correct, Feature, FixIn, Positions, RaceFact, TrackerReport
+from server.api.picture import Picture
+from server.api.replies import PositionsNoted
+from server.api.who_may import KIND_NEEDS, Call, May, may
+from server.event.model import Part, PartKind
+from server.facts.entry import RACE_LEVEL, Entry, Fix, Kind, Source
+from server.journal import Appended, Status, content_key, entry_id
+from server.watch.notice import Made
+from server.wording.answer import NotedAnswer
+
+log = structlog.get_logger("reports")
+
+_SOURCES = {
+    PartKind.ORGANISER: Source.VOLUNTEER,
+    PartKind.VOLUNTEER: Source.VOLUNTEER,
+    PartKind.CREW: Source.CREW,
+    PartKind.PACER: Source.CREW,
+    PartKind.RUNNER: Source.RUNNER,
+    PartKind.SAFETY_CONTACT: Source.CREW,
+    PartKind.SUPPORTER: Source.SUPPORTER,
+}
+
+
+async def check_in(ask: Ask) -> NotedAnswer:
+    """POST …/checkins: one report about a runner, kept and answered 'noted'."""
+    sent = ask.sent(CheckIn)
+    share = _may_report(ask, sent.kind)
+    picture = await ask.picture()
+    sent = complete(sent, picture, ask.runner)
+    entry = await _entry(ask, sent, ask.event, ask.runner)
+    entry = doubted(entry, picture, share, ask.person_parts)
+    return await _keep(ask, picture, entry)
+
+
+async def positions(ask: Ask) -> PositionsNoted:
+    """POST …/positions: GeoJSON points, each kept by its own key or its content."""
+    features = ask.sent(Positions).all()
+    if not features:
+        raise ApiError("invalid", "there is no position in it", "geometry", "Send a Feature with a Point.")
+    share = _may_report(ask, Kind.POSITION)
+    picture = await ask.picture()
+    entries = [doubted(_position(ask, f), picture, share, ask.person_parts) for f in features]
+    return await _keep_positions(ask, entries)
+
+
+async def tracker_report(ask: Ask) -> PositionsNoted:
+    """GET /v1/report: one position from a tracker that can only ask for an address."""
+    sent = ask.asked(TrackerReport)
+    token = await auth.check(sent.key, ask.request, ask.parts, ask.now)
+    ask.who = auth.Caller(token, token.person)
+    target = ask.who.reports_for
+    if target is None:
+        raise not_yours(Call.POSITION)
+    event, runner = target
+    picture = await ask.parts.pictures.take(event, ask.now)
+    seen = _tracker_time(sent.t, ask.now)
+    fix = Fix(sent.lat, sent.lon, sent.acc, sent.speed, sent.bearing)
+    entry = _with_key(_position_entry(ask, event, runner, seen, fix), sent.id)
+    return await _keep_positions(ask, [doubted(entry, picture, May.YES, ())])
+
+
+async def race_fact(ask: Ask) -> NotedAnswer:
+    """POST …/race: one entry by the organiser that concerns everybody."""
+    sent = ask.sent(RaceFact)
+    if sent.kind not in RACE_LEVEL:
+        known = ", ".join(sorted(RACE_LEVEL))
+        raise ApiError("invalid", f"'{sent.kind}' is not a race-level fact", "kind", f"Use one of: {known}.")
+    picture = await ask.picture()
+    as_check_in = CheckIn.model_validate(
+        {**sent.model_dump(exclude={"edge", "wave"}), "kind": sent.kind.value}
+    )
+    as_check_in = complete(as_check_in, picture, None, edge=sent.edge, wave=sent.wave)
+    entry = await _entry(ask, as_check_in, ask.event, None)
+    return await _keep(ask, picture, replace(entry, edge=sent.edge, wave=sent.wave))
+
+
+async def take_back(ask: Ask) -> NotedAnswer:
+    """POST /v1/entries/{id}/take-back: what it said no longer counts; the entry itself stays."""
+    return await _about(ask, Kind.TAKEN_BACK, Call.TAKE_BACK)
+
+
+async def confirm(ask: Ask) -> NotedAnswer:
+    """POST /v1/entries/{id}/confirm: an unconfirmed entry counts from now on."""
+    return await _about(ask, Kind.CONFIRMED, Call.CONFIRM)
+
+
+async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
+    sent = ask.sent(Correct)
+    entry = await ask.parts.journal.entry(ask.request.match_info["entry"])
+    if entry is None:
+        raise not_yours(call)
+    ask.person_parts = await _parts(ask, entry.event)
+    share = may(ask.person_parts, call, entry.runner)
+    if share is May.NO or (share is May.SOME and entry.by != ask.person):
+        raise not_yours(call)
+    picture = await ask.parts.pictures.take(entry.event, ask.now)
+    as_check_in = CheckIn(kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words)
+    made = await _entry(ask, as_check_in, entry.event, entry.runner)
+    return await _keep(ask, picture, replace(made, point=entry.point))
+
+
+async def _parts(ask: Ask, event: str) -> tuple[Part, ...]:
+    return tuple(p.part for p in await ask.parts.journal.parts(ask.person) if p.event == event)
+
+
+def _may_report(ask: Ask, kind: Kind) -> May:
+    """What the caller's part or device allows for that kind; ApiError otherwise."""
+    call = KIND_NEEDS.get(kind)
+    if call is None or call is Call.RACE:
+        raise ApiError("invalid", f"'{kind}' can't be reported here", "kind", _elsewhere(call))
+    if ask.caller.reports_for is not None:
+        if call not in (Call.POSITION, Call.CHECK_IN, Call.HELP):
+            raise not_yours(call)
+        return May.YES
+    share = ask.may(call, ask.runner)
+    if share is May.NO:
+        raise not_yours(call)
+    return share
+
+
+def _elsewhere(call: Call | None) -> str:
+    if call is Call.RACE:
+        return "Use POST /v1/events/{event}/race."
+    return "Use the take-back, confirm or answer call."
+
+
+async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Entry:
+    """The entry of a report. A report sent again without times keeps those it had, so that it stays the same."""
+    sender = ask.caller.sender
+    before = await ask.parts.journal.entry(entry_id(sender, sent.key)) if sent.key else None
+    sent_at = sent.sent_at or (before.sent_at if before else ask.now)
+    seen_at = sent.seen_at or (before.seen_at if before and sent.sent_at is None else sent_at)
+    entry = Entry(
+        id="",
+        event=event,
+        runner=runner,
+        kind=sent.kind,
+        seen_at=seen_at,
+        sent_at=sent_at,
+        received_at=ask.now,
+        by=_by(ask),
+        source=_source(ask, runner),
+        sender=sender,
+        key=sent.key or "k-" + secrets.token_hex(12),
+        via=ask.caller.channel or "api",
+        point=sent.point,
+        unconfirmed=sent.unconfirmed and sent.kind is not Kind.ASKED_FOR_HELP,
+        doubt=sent.doubt,
+        replaces=sent.replaces,
+        about=sent.about,
+        how=sent.how,
+        fix=_fix(sent.fix),
+        until=sent.until,
+        amount=timedelta(seconds=sent.amount_s) if sent.amount_s is not None else None,
+        factor=sent.factor,
+        person=sent.person,
+        words=sent.words,
+        seen_spread=timedelta(seconds=sent.seen_spread_s),
+    )
+    device = ask.caller.reports_for is not None
+    return _with_key(entry, sent.key) if device else entry
+
+
+def _by(ask: Ask) -> str:
+    if ask.caller.reports_for is not None:
+        return ask.caller.token.person or ask.caller.token.device
+    return ask.person
+
+
+def _source(ask: Ask, runner: str | None) -> Source:
+    """How the report came about, by the part nearest to the runner; a device is a tracker."""
+    if ask.caller.reports_for is not None:
+        return Source.TRACKER
+    kinds = {p.kind for p in ask.person_parts if runner is None or p.runner in (None, runner)}
+    return next((source for kind, source in _SOURCES.items() if kind in kinds), Source.SUPPORTER)
+
+
+def _fix(sent: FixIn | None) -> Fix | None:
+    if sent is None:
+        return None
+    return Fix(sent.lat, sent.lon, sent.accuracy_m, sent.speed_m_s, sent.heading_deg)
+
+
+def _position(ask: Ask, feature: Feature) -> Entry:
+    lon, lat = feature.geometry.coordinates[:2]
+    p = feature.properties
+    fix = Fix(lat, lon, p.accuracy, p.speed, p.heading)
+    return _with_key(_position_entry(ask, ask.event, ask.runner, p.time or ask.now, fix), p.key)
+
+
+def _position_entry(ask: Ask, event: str, runner: str, seen: datetime, fix: Fix) -> Entry:
+    return Entry(
+        id="",
+        event=event,
+        runner=runner,
+        kind=Kind.POSITION,
+        seen_at=seen,
+        sent_at=seen,
+        received_at=ask.now,
+        by=_by(ask),
+        source=_source(ask, runner),
+        sender=ask.caller.sender,
+        key="",
+        via=ask.caller.channel or "api",
+        fix=fix,
+    )
+
+
+def _with_key(entry: Entry, key: str | None) -> Entry:
+    """A sender that makes no keys is given the hash of what it sent."""
+    return replace(entry, key=key or content_key(entry))
+
+
+def _tracker_time(text: str, now: datetime) -> datetime:
+    """A tracker's time: empty = now, POSIX seconds (or milliseconds), or ISO 8601 with an offset."""
+    if not text:
+        return now
+    try:
+        number = float(text)
+    except ValueError:
+        number = None
+    try:
+        if number is not None:
+            return datetime.fromtimestamp(number / 1000 if number > 1e11 else number, UTC)
+        moment = datetime.fromisoformat(text.replace(" ", "+"))  # a '+' in a query arrives as a space
+    except (ValueError, OverflowError, OSError):
+        moment = None
+    if moment is None or moment.tzinfo is None:
+        raise ApiError(
+            "invalid", "not a time", "t", "Send POSIX seconds, or ISO 8601 with an offset (…T03:10:00Z)."
+        )
+    return moment.astimezone(UTC)
+
+
+async def _append(ask: Ask, entry: Entry) -> Appended:
+    appended = await ask.parts.journal.append(entry)
+    ask.parts.metrics.entries.labels(entry.kind.value, appended.status.value).inc()
+    log.info(
+        "entry handed in",
+        event_id=entry.event,
+        entry=appended.entry.id,
+        kind=entry.kind.value,
+        point=entry.point,
+        status=appended.status.value,
+        unconfirmed=appended.entry.unconfirmed,
+    )
+    return appended
+
+
+async def _keep(ask: Ask, picture: Picture, entry: Entry) -> NotedAnswer:
+    """Append, look at what follows, and say both. The look can fail without the entry being lost."""
+    appended = await _append(ask, entry)
+    if appended.status is Status.CONFLICT:
+        raise ApiError(
+            "conflict",
+            f"the key came before with other content (entry {appended.entry.id}); both are kept, the first counts",
+            "key",
+            "Send a new report with a new key, or take the first back.",
+        )
+    made: Sequence[Made] = ()
+    if appended.status is Status.NOTED:
+        made = await ask.parts.ticker.after_entry(entry.event)
+        picture = await ask.parts.pictures.take(entry.event, ask.now)
+    return _noted(picture, appended, made, ask.now)
+
+
+async def _keep_positions(ask: Ask, entries: list[Entry]) -> PositionsNoted:
+    kept = [await _append(ask, e) for e in entries]
+    if any(k.status is Status.NOTED for k in kept):
+        await ask.parts.ticker.after_entry(entries[0].event)
+    return PositionsNoted(
+        noted=sum(k.status is Status.NOTED for k in kept),
+        same_again=sum(k.status is Status.SAME_AGAIN for k in kept),
+        unconfirmed=sum(k.entry.unconfirmed for k in kept),
+        conflicts=tuple(e.key for e, k in zip(entries, kept, strict=True) if k.status is Status.CONFLICT),
+    )
+
+
+def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
+    entry, event = appended.entry, picture.event
+    told = sorted({m.notice.key.person for m in made if entry.id in m.notice.facts} - {entry.by})
+    runner = entry.runner or ""
+    ahead = [p for p in answers.point_answers(picture, runner, May.YES) if p.window] if runner else []
+    return NotedAnswer(
+        entry=entry.id,
+        status=appended.status.value,
+        kind=entry.kind,
+        at=entry.seen_at,
+        runner=runner,
+        runner_name=event.runner(runner).name if runner else "",
+        point=entry.point,
+        name=answers.point_name(event, runner, entry.point) if runner else "",
+        unconfirmed=entry.unconfirmed,
+        doubt=entry.doubt,
+        told=tuple(answers.person_name(event, p) for p in told),
+        next_name=ahead[0].name if ahead else "",
+        next_window=ahead[0].window if ahead else None,
+        undo_until=now + answers.UNDO_WITHIN,
+    )

@@ -1,0 +1,132 @@
+"""Calls of channels: raw updates into the inbox and out to work on, deliveries out of the outbox and back."""
+
+from __future__ import annotations
+
+import hashlib
+from datetime import timedelta
+
+from server.api.ask import Ask, not_yours
+from server.api.envelope import ApiError
+from server.api.me import buttons_out
+from server.api.models import InboxDone, InboxNext, InboxStore, OutboxClaim, OutboxReport
+from server.api.replies import Claimed, DeliveryOut, Done, RawUpdateOut, RawUpdates, Reported, Stored
+from server.journal import Delivery, Outcome
+from server.watch.notice import Urgency
+from server.wording.notices import say_notice
+from server.wording.reader import reader_in
+
+_BY_WORD = {
+    "accepted": Outcome.SENT,
+    "sent": Outcome.SENT,
+    "not sent": Outcome.NOT_SENT,
+    "unknown": Outcome.UNKNOWN,
+    "later": Outcome.LATER,
+    "gone": Outcome.BLOCKED,
+    "never": Outcome.PERMANENT,
+    "moved": Outcome.MOVED,
+    "wrong settings": Outcome.WRONG_SETTINGS,
+}
+"""The channel table's words for an outcome, and what the journal calls them."""
+
+
+def _own(ask: Ask, channel: str) -> None:
+    if not ask.caller.is_channel(channel):
+        raise not_yours(None)
+
+
+async def store(ask: Ask) -> Stored:
+    """POST /v1/inbox: keep raw updates; once answered they are safe."""
+    sent = ask.sent(InboxStore)
+    _own(ask, sent.channel)
+    new = await ask.parts.journal.store_updates(
+        sent.channel, [(_number(u.id), u.body) for u in sent.updates], ask.now
+    )
+    await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now)
+    if sent.caught_up:
+        ask.parts.ticker.caught_up(sent.channel)
+    return Stored(new)
+
+
+def _number(update_id: str) -> int:
+    """The update's number at its channel; where ids are not numbers, 62 bits of their hash."""
+    if update_id.isdecimal() and len(update_id) < 19:
+        return int(update_id)
+    return int.from_bytes(hashlib.sha256(update_id.encode()).digest()[:8], "big") >> 2
+
+
+async def next_updates(ask: Ask) -> RawUpdates:
+    """POST /v1/inbox/next: updates to work on, leased for a minute."""
+    sent = ask.sent(InboxNext)
+    _own(ask, sent.channel)
+    found = await ask.parts.journal.next_updates(sent.channel, ask.now, sent.limit)
+    return RawUpdates(
+        tuple(RawUpdateOut(u.id, str(u.update_id), u.body, u.received_at, u.tries) for u in found)
+    )
+
+
+async def update_done(ask: Ask) -> Done:
+    """POST /v1/inbox/{update}/done: worked off, or why it could not be."""
+    sent = ask.sent(InboxDone)
+    _own(ask, sent.channel)
+    await ask.parts.journal.update_done(ask.request.match_info["update"], ask.now, sent.problem)
+    return Done()
+
+
+async def claim(ask: Ask) -> Claimed:
+    """POST /v1/outbox/claim: deliveries that are due, worded; ours until the lease ends."""
+    sent = ask.sent(OutboxClaim)
+    _own(ask, sent.channel)
+    await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now)
+    taken = await ask.parts.journal.claim(
+        [sent.channel], ask.now, sent.limit, timedelta(seconds=sent.lease_s), holder=ask.caller.token.id
+    )
+    out = [await worded(ask, d) for d in taken]
+    return Claimed(tuple(out), await ask.parts.journal.next_due([sent.channel]))
+
+
+async def worded(ask: Ask, delivery: Delivery) -> DeliveryOut:
+    """A delivery in its person's words; the text is kept with it before it goes out."""
+    notice = delivery.notice
+    event = await ask.parts.pictures.event(notice.key.event)
+    message = say_notice(
+        notice,
+        event,
+        reader_in(event, notice.key.person),
+        ask.now,
+        delayed=delivery.delayed,
+        repeat=delivery.possible_repeat,
+        short=delivery.made.short,
+    )
+    await ask.parts.journal.keep_text(delivery.id, delivery.tries, message.text)
+    return DeliveryOut(
+        id=delivery.id,
+        address=delivery.address,
+        text=message.text,
+        buttons=buttons_out(message.buttons),
+        short=delivery.made.short,
+        urgent=notice.urgency is Urgency.ALARM,
+        may_repeat=delivery.possible_repeat,
+        tries=delivery.tries,
+        lease_until=delivery.lease_until,
+        subject=message.text.partition("\n")[0][:120],
+    )
+
+
+async def report(ask: Ask) -> Reported:
+    """POST /v1/outbox/{delivery}/report: what became of an attempt."""
+    sent = ask.sent(OutboxReport)
+    outcome = _BY_WORD.get(sent.outcome)
+    if outcome is None:
+        known = ", ".join(_BY_WORD)
+        raise ApiError("invalid", f"'{sent.outcome}' is no outcome", "outcome", f"Use one of: {known}.")
+    counted = await ask.parts.journal.report(
+        ask.request.match_info["delivery"],
+        outcome,
+        ask.now,
+        tries=sent.tries,
+        detail=sent.detail,
+        message_ref=sent.ref,
+        retry_after=timedelta(seconds=sent.retry_after_s) if sent.retry_after_s is not None else None,
+        moved_to=sent.new_address or None,
+    )
+    return Reported(counted)

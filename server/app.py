@@ -1,0 +1,86 @@
+"""Puts the server together: every part made once, each replaceable by argument; nothing happens on import."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator, Callable, Iterable
+from dataclasses import dataclass
+
+import structlog
+from aiohttp import web
+
+from server.api import calls, openapi, system
+from server.api.ask import endpoint, measured
+from server.api.hub import Hub
+from server.api.limits import Guesses
+from server.api.metrics import Metrics
+from server.api.parts import PARTS, Parts
+from server.api.picture import Pictures
+from server.clock import Clock, SystemClock
+from server.journal import Journal
+from server.pages import routes as pages
+from server.settings import Settings
+from server.ticker import Schedule, Ticker
+
+log = structlog.get_logger("app")
+
+Background = Callable[[web.Application], AsyncIterator[None]]
+"""Something that runs as long as the server: aiohttp's cleanup_ctx form."""
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """How this server runs. `live`: the schedule wakes ticks and heartbeats are written; without it whoever
+    drives the clock calls `Parts.ticker.tick`. `channels`: those that hand over what waited at a start."""
+
+    live: bool = True
+    channels: frozenset[str] = frozenset()
+
+
+def make_app(
+    settings: Settings,
+    journal: Journal,
+    clock: Clock | None = None,
+    *,
+    options: Options | None = None,
+    background: Iterable[Background] = (),
+) -> web.Application:
+    """The server over an open journal, which stays the caller's to close."""
+    options = options or Options()
+    parts = make_parts(settings, journal, clock or SystemClock(), options)
+    app = web.Application(middlewares=[measured], client_max_size=settings.max_body_bytes)
+    app[PARTS] = parts
+    for route in calls.CALLS:
+        app.router.add_route(route.method, route.path, endpoint(route))
+    app.router.add_get("/v1/openapi.json", openapi.serve)
+    app.router.add_get("/health", system.health)
+    app.router.add_get("/metrics", system.metrics)
+    pages.add_to(app)
+    if options.live:
+        app.cleanup_ctx.append(_ticking)
+    app.cleanup_ctx.append(pages.delivering)
+    app.cleanup_ctx.extend(background)
+    app.on_shutdown.append(_end_streams)
+    return app
+
+
+def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Options) -> Parts:
+    """One of each part, joined."""
+    pictures, hub, metrics = Pictures(journal), Hub(), Metrics()
+    ticker = Ticker(
+        journal, pictures, clock, settings, hub, metrics, channels=options.channels, beats=options.live
+    )
+    guesses = Guesses(settings.guesses_per_quarter_hour)
+    return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses)
+
+
+async def _ticking(app: web.Application) -> AsyncIterator[None]:
+    parts = app[PARTS]
+    schedule = Schedule(parts.ticker, parts.clock)
+    schedule.start()
+    yield
+    await schedule.stop()
+
+
+async def _end_streams(app: web.Application) -> None:
+    # An open stream would hold the cleanup for twice the shutdown time.
+    app[PARTS].hub.close()

@@ -1,0 +1,249 @@
+"""Looks at every event when something may have changed: facts heard, or time gone by.
+
+`Ticker.tick(now)` is a plain function of the journal and `now`; `Schedule` (APScheduler) only wakes it, the
+demo and tests call it themselves. One runner is judged under the journal's lock, so any number of servers may
+tick. Nobody is judged before what waited during an absence has been read (`catching_up`).
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+import structlog
+from apscheduler.schedulers.asyncio import AsyncIOScheduler
+
+from server.api.building import BuildError
+from server.api.hub import Hub
+from server.api.metrics import Metrics
+from server.api.picture import Picture, Pictures
+from server.clock import Clock
+from server.journal import Journal, UnknownError
+from server.settings import Settings
+from server.watch.evaluate import evaluate_event, evaluate_runner
+from server.watch.notice import Made
+from server.watch.situation import Verdict
+
+log = structlog.get_logger("ticker")
+
+NO_RUNNER = ""
+SWEEP_EVERY = timedelta(hours=1)
+SOONEST = timedelta(milliseconds=500)
+# A rule that asks to be asked again at once must not spin the server.
+
+
+@dataclass(slots=True)
+class Catching:
+    """What a start still waits for: channels that have not handed over what waited, updates not worked off."""
+
+    since: datetime
+    channels: set[str] = field(default_factory=set)
+
+    def over(self, waiting: int, now: datetime, at_most: timedelta) -> bool:
+        """Whether everything has been read, or has kept us longer than is safe."""
+        return (not self.channels and waiting == 0) or now - self.since >= at_most
+
+
+class Ticker:
+    """Judges events; one per server."""
+
+    def __init__(
+        self,
+        journal: Journal,
+        pictures: Pictures,
+        clock: Clock,
+        settings: Settings,
+        hub: Hub,
+        metrics: Metrics,
+        *,
+        channels: frozenset[str] = frozenset(),
+        beats: bool = True,
+    ) -> None:
+        self._journal, self._pictures, self._clock = journal, pictures, clock
+        self._settings, self._hub, self._metrics = settings, hub, metrics
+        self._beats = beats
+        self.catching_up: Catching | None = Catching(clock.now(), set(channels))
+        self.last_tick: datetime | None = None
+        self.failing: dict[str, str] = {}
+        self._seen: dict[str, tuple[str, int]] = {}
+        self._swept: datetime | None = None
+        self.on_due: Callable[[datetime], None] = lambda _moment: None
+
+    def caught_up(self, channel: str) -> None:
+        """A channel has handed over everything that waited while we were away."""
+        if self.catching_up is not None:
+            self.catching_up.channels.discard(channel)
+
+    async def tick(self, now: datetime) -> datetime:
+        """Judge every event at `now`; returns when to ask next. One event's failure stops no other."""
+        with self._metrics.ticks.time():
+            if self._beats:
+                await self._journal.heartbeat("server", now)
+            next_due = now + timedelta(seconds=self._settings.tick_seconds_max)
+            if await self._still_catching_up(now):
+                return now + timedelta(seconds=1)
+            for version in await self._journal.list_events():
+                due = await self._tick_event(version.event, now)
+                next_due = min(next_due, due or next_due)
+            await self._sweep(now)
+            self.last_tick = now
+        return max(next_due, now + SOONEST)
+
+    async def look(self, event_id: str, now: datetime) -> tuple[Made, ...]:
+        """Judge one event at `now`; the notices that were new. Empty while still catching up."""
+        if self.catching_up is not None and await self._still_catching_up(now):
+            return ()
+        return (await self._judge(event_id, now))[0]
+
+    async def after_entry(self, event_id: str) -> tuple[Made, ...]:
+        """Look at once, since a fact has come in; a failure is logged and left to the next tick, as the
+        entry itself is safe and its sender must be told so."""
+        now = self._clock.now()
+        try:
+            return await asyncio.wait_for(asyncio.shield(self.look(event_id, now)), 5.0)
+        except Exception:
+            log.exception("look after entry failed", event_id=event_id)
+            return ()
+        finally:
+            self._hub.changed(event_id)
+            self.on_due(now + SOONEST)
+
+    async def _still_catching_up(self, now: datetime) -> bool:
+        catching = self.catching_up
+        if catching is None:
+            return False
+        waiting = await self._journal.waiting()
+        if not catching.over(waiting, now, timedelta(seconds=self._settings.catch_up_seconds_max)):
+            return True
+        if catching.channels or waiting:
+            log.warning("judging before all was read", channels=sorted(catching.channels), waiting=waiting)
+        self.catching_up = None
+        self._pictures.watching_since = now
+        return False
+
+    async def _tick_event(self, event_id: str, now: datetime) -> datetime | None:
+        try:
+            made, ask_again = await self._judge(event_id, now)
+        except (UnknownError, BuildError) as error:
+            self._failed(event_id, error)
+            return None
+        except Exception as error:
+            log.exception("tick failed", event_id=event_id)
+            self._failed(event_id, error)
+            return None
+        self.failing.pop(event_id, None)
+        if made or await self._is_news(event_id):
+            self._hub.changed(event_id)
+        return ask_again
+
+    def _failed(self, event_id: str, error: Exception) -> None:
+        self._metrics.tick_failures.inc()
+        self.failing[event_id] = type(error).__name__
+
+    async def _is_news(self, event_id: str) -> bool:
+        """Whether entries or the version have changed since the last tick, perhaps by another server."""
+        versions = await self._journal.event_versions(event_id)
+        now_seen = (str(await self._journal.head(event_id)), versions[-1].version)
+        before = self._seen.get(event_id)
+        self._seen[event_id] = now_seen
+        return before is not None and before != now_seen
+
+    async def _judge(self, event_id: str, now: datetime) -> tuple[tuple[Made, ...], datetime | None]:
+        event = await self._pictures.event(event_id)
+        if event.keep_until is not None and now >= event.keep_until:
+            return (), None
+        new: list[Made] = []
+        due: datetime | None = None
+        for runner in (*(r.id for r in event.runners), NO_RUNNER):
+            async with self._journal.runner_lock(event_id, runner):
+                picture = await self._pictures.take(event_id, now)
+                verdict = await asyncio.to_thread(_evaluate, picture, runner, now)
+                new += await self._journal.add_notices(verdict.owed, now)
+            due = _sooner(due, verdict.ask_again)
+        await self._journal.try_next_channels(now, event.alarm.answer_within)
+        self._count(new, picture)
+        return tuple(new), due
+
+    def _count(self, new: list[Made], picture: Picture) -> None:
+        for made in new:
+            self._metrics.notices.labels(made.notice.key.kind.value).inc()
+            log.info(
+                "notice made",
+                event_id=made.notice.key.event,
+                short=made.short,
+                kind=made.notice.key.kind.value,
+                person=made.notice.key.person,
+                failed=made.failed,
+            )
+        alarms = [m for m in picture.situation.made if m.notice.urgency.value == "alarm"]
+        self._metrics.unreached.set(sum(m.answered_at is None for m in alarms))
+
+    async def _sweep(self, now: datetime) -> None:
+        if self._swept is None or now - self._swept >= SWEEP_EVERY:
+            self._swept = now
+            swept = await self._journal.sweep(now)
+            for event_id in swept.blanked:
+                log.info("event blanked at its keep-by date", event_id=event_id)
+
+
+def _evaluate(picture: Picture, runner: str, now: datetime) -> Verdict:
+    if runner == NO_RUNNER:
+        return evaluate_event(picture.situation, now)
+    return evaluate_runner(picture.situation, runner, now)
+
+
+def _sooner(one: datetime | None, other: datetime | None) -> datetime | None:
+    return min((t for t in (one, other) if t is not None), default=None)
+
+
+class Schedule:
+    """Wakes a ticker in live use. One in-memory job; when something is due lives in the tables."""
+
+    def __init__(self, ticker: Ticker, clock: Clock) -> None:
+        self._ticker, self._clock = ticker, clock
+        self._scheduler = AsyncIOScheduler(
+            timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True, "max_instances": 1}
+        )
+        self._running: asyncio.Task[None] | None = None
+        self._due: datetime | None = None
+        ticker.on_due = self.wake_by
+
+    def start(self) -> None:
+        """Begin; the first tick is at once."""
+        self._scheduler.start()
+        self._at(self._clock.now())
+
+    def wake_by(self, moment: datetime) -> None:
+        """Wake at `moment`, or sooner if that was already meant."""
+        if self._due is None or moment < self._due:
+            self._at(moment)
+
+    async def stop(self) -> None:
+        """Stop waking and let a tick under way come to its end (the scheduler would cancel it)."""
+        self._scheduler.shutdown(wait=False)
+        if self._running is not None:
+            with suppress(Exception):
+                await self._running
+
+    def _at(self, moment: datetime) -> None:
+        self._due = moment
+        self._scheduler.add_job(self._wake, "date", run_date=moment, id="tick", replace_existing=True)
+
+    async def _wake(self) -> None:
+        if self._running is None or self._running.done():
+            self._running = asyncio.create_task(self._tick())
+        await asyncio.shield(self._running)
+
+    async def _tick(self) -> None:
+        self._due = None
+        now = self._clock.now()
+        due = now + timedelta(seconds=5)
+        try:
+            due = await self._ticker.tick(now)
+        except Exception:
+            log.exception("tick failed")
+        finally:
+            self.wake_by(due)
