@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
-from server.event.model import CourseDef, Edge, Event, Goal, KitItem, MeetingPlan, Point
+from server.event.model import CourseDef, Edge, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
 from server.facts.state import Going, Interval, LastKnown, RunnerState
 from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
@@ -342,19 +342,18 @@ def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAns
         name=at.name,
         kit=items,
         food="; ".join(m.food for m in plans if m.food),
-        fuel=next(
-            (f for f in reversed(event.runner(runner).fuel) if _from_here(event, runner, f.from_point, at)),
-            None,
-        ),
+        fuel=_fuel(event, runner, at),
         window=window,
         dark=picture.dark(runner, at.id, window.likely) if window else None,
         cars=tuple((i.name, cars.get(i.car, i.car)) for i in items if i.car),
     )
 
 
-def _from_here(event: Event, runner: str, fuel_from: str, at: Point) -> bool:
-    """Whether a fuel plan that begins at `fuel_from` is in force when she leaves `at`."""
-    return any(p.id == fuel_from and (p.km or 0.0) <= (at.km or 0.0) for p in event.course_of(runner).points)
+def _fuel(event: Event, runner: str, at: Point) -> FuelPlan | None:
+    """What she means to take in from `at` on: the plan that began last, there or before."""
+    begun = {p.id: p.km or 0.0 for p in event.course_of(runner).points if (p.km or 0.0) <= (at.km or 0.0)}
+    in_force = [f for f in event.runner(runner).fuel if f.from_point in begun]
+    return max(in_force, key=lambda f: begun[f.from_point], default=None)
 
 
 def facts(picture: Picture, runner: str) -> FactsAnswer:
