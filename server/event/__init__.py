@@ -5,8 +5,22 @@ or every mistake at once as `Problem`s with file, line, field and remedy; an `Ev
 Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
 """
 
+from server.event.changes import Change, ChangeKind, changes, removal_refused
 from server.event.placing import PlacedEvent, place
 from server.event.problem import Parsed, Problem, Severity
 from server.event.read import parse_event
+from server.event.write import dump_event
 
-__all__ = ["Parsed", "PlacedEvent", "Problem", "Severity", "parse_event", "place"]
+__all__ = [
+    "Change",
+    "ChangeKind",
+    "Parsed",
+    "PlacedEvent",
+    "Problem",
+    "Severity",
+    "changes",
+    "dump_event",
+    "parse_event",
+    "place",
+    "removal_refused",
+]

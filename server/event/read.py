@@ -248,12 +248,14 @@ def _with_lists(event: Event, draft: Draft) -> Event:
         )
         for c in draft.courses
     )
+    order = {p.value.id: i for i, p in enumerate(draft.people)}
+    parts = sorted((p.value for p in draft.parts), key=lambda p: order[p.person])
     return replace(
         event,
         courses=courses,
         runners=tuple(r.value for r in draft.runners),
         people=tuple(p.value for p in draft.people),
-        parts=tuple(p.value for p in draft.parts),
+        parts=tuple(parts),
         cars=tuple(c.value for c in draft.cars),
         drives=tuple(d.value for d in draft.drives),
         meetings=tuple(m.value for m in draft.meetings),

@@ -14,7 +14,7 @@ KM_PER_MILE = 1.609344
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _CLOCK = re.compile(r"(\d{1,2}):(\d\d)(?::(\d\d))?")
 _SPAN = re.compile(r"(\d{1,3}):([0-5]\d)(?::([0-5]\d))?")
-_PACE = re.compile(r"(\d{1,2}):([0-5]\d)(?:\s*(?:min)?\s*/\s*(km|mi|mile))?")
+_PACE = re.compile(r"(\d{1,2}):([0-5]\d)(?:\.(\d{1,6}))?(?:\s*(?:min)?\s*/\s*(km|mi|mile))?")
 
 
 class TimeError(ValueError):
@@ -46,8 +46,8 @@ def read_pace(text: str) -> timedelta:
     if m is None:
         remedy = 'Write minutes and seconds per km, as in "10:50", or per mile, as in "14:00/mile".'
         raise TimeError(f"'{text}' is no pace", remedy)
-    per = timedelta(minutes=int(m[1]), seconds=int(m[2]))
-    return per / KM_PER_MILE if (m[3] or "km").startswith("mi") else per
+    per = timedelta(minutes=int(m[1]), seconds=int(m[2]), microseconds=int((m[3] or "").ljust(6, "0")))
+    return per / KM_PER_MILE if (m[4] or "km").startswith("mi") else per
 
 
 def read_clock(text: str) -> time:
@@ -119,3 +119,10 @@ def write_span(length: timedelta) -> str:
     seconds = round(length.total_seconds())
     h, m, s = seconds // 3600, seconds // 60 % 60, seconds % 60
     return f"{h}:{m:02d}:{s:02d}" if s else f"{h}:{m:02d}"
+
+
+def write_pace(per_km: timedelta) -> str:
+    """A pace as `read_pace` reads it, to the microsecond where it has any."""
+    seconds, rest = divmod(per_km, timedelta(seconds=1))
+    text = f"{seconds // 60}:{seconds % 60:02d}"
+    return f"{text}.{rest.microseconds:06d}" if rest else text
