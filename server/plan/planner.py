@@ -238,15 +238,45 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
                 field=f"points.{point.id}.cut_off",
                 remedy="Correct the cut-off",
             )
-        within = setting.target.total_s * allowed / own
+        aim = _latest_finish(setting)
         stops = float(setting.stops.seconds[: k if edge is Edge.OUT else max(0, k - 1)].sum())
+        instead = (
+            f"Aim for a finish in {clock(aim)} or earlier"
+            if aim
+            else "No finish time meets the cut-offs as they stand"
+        )
         raise PlanError(
             f"with a finish in {clock(setting.target.total_s)} she is {edge.value} at {point.name} "
             f"after {clock(own)}, {clock(own - allowed)} past {name}",
             field=f"runners.{setting.runner.id}.target",
-            remedy=f"Aim for a finish in about {clock(within // 60 * 60)}, or stop less before it "
-            f"(stops up to there: {clock(stops)})",
+            remedy=f"{instead}, or stop less before it (stops up to there: {clock(stops)})",
         )
+
+
+def _latest_finish(setting: Setting) -> int | None:
+    """The latest finish time in whole minutes, s, of a plan that meets every cut-off; None if there is
+    none."""
+    total = float(setting.target.total_s)
+    for _ in range(12):
+        total = total // 60 * 60
+        solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
+        if not solved.reached:
+            return None
+        times = _times(setting, solved.march, int(total))
+        late = [
+            (
+                (at - setting.runner.start).total_seconds(),
+                times.arrive_s[k] if edge is Edge.IN else times.leave_s[k],
+            )
+            for k, edge, at, _ in _cut_offs(setting)
+        ]
+        share = min((allowed / own for allowed, own in late if own > allowed), default=1.0)
+        if share >= 1.0:
+            return int(total)
+        if share <= 0.0:
+            return None
+        total = min(total * share, total - 60.0)
+    return None
 
 
 def _goal_a(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
