@@ -31,6 +31,7 @@ class Prior:
     patch_growth: float
     leg_sd: float
     leg_per_share: float
+    leg_growth: float
     point_sd: float
     robust_df: float
 
@@ -79,7 +80,8 @@ def covariance(
 
 def leg_noise(prior: Prior, a: FloatArray, b: FloatArray) -> FloatArray:
     """Variance of what a stretch has of its own, (..., k); it shrinks with length."""
-    return np.asarray(prior.leg_sd**2 + prior.leg_per_share / np.maximum(b - a, 1e-4))
+    late = np.exp(prior.leg_growth * ((a + b) / 2.0 - 0.5))
+    return np.asarray(late * (prior.leg_sd**2 + prior.leg_per_share / np.maximum(b - a, 1e-4)))
 
 
 def edge_noise(

@@ -25,7 +25,10 @@ __all__ = ["Alarm", "End", "alarms", "ended", "overdue_again"]
 STAND_DOWN_HOLDS = timedelta(hours=1)
 """After a stand-down without a fact about her, the same silence raises no alarm for so long (own choice)."""
 
-ALARM_KINDS = (NoticeKind.ASKED_FOR_HELP, NoticeKind.SWEEP, NoticeKind.OVERDUE)
+SIGHTED, STOOD_DOWN, TAKEN_BACK = "seen", "stand-down", "taken back"
+RETIRED, FINISHED, IN_HAND = "retired", "finished", "in hand"
+"""Reasons for which an alarm ends; wording has a sentence for each."""
+
 _ON_COURSE = (Going.MOVING, Going.AT_POINT, Going.RESTING)
 
 
@@ -181,8 +184,7 @@ def alive(sight: Sight, entry: str) -> bool:
     return entry in ids or not sight.state.folded
 
 
-SIGHTED, STOOD_DOWN, TAKEN_BACK = "sighted", "stand-down", "taken back"
-RETIRED, FINISHED, IN_HAND = "retired", "finished", "in hand"
+
 
 
 def ended(sight: Sight, alarm: Alarm) -> End | None:
@@ -201,7 +203,7 @@ def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
     for e in sight.race.stand_downs:
         after = max(e.seen_at, e.received_at) >= alarm.raised
         if e.runner in (None, sight.runner.id) and after and e.about in names:
-            return End(STOOD_DOWN, e.by, e.seen_at, e.id, e.point)
+            return End(STOOD_DOWN, e.by, e.seen_at, e.id)
     return None
 
 
@@ -212,8 +214,8 @@ def _in_hand(sight: Sight, alarm: Alarm) -> End | None:
     return None
 
 
-def _by(reason: str, stamp: Stamp, point: str | None = None) -> End:
-    return End(reason, stamp.by, stamp.at, stamp.entry, point)
+def _by(reason: str, stamp: Stamp) -> End:
+    return End(reason, stamp.by, stamp.at, stamp.entry)
 
 
 def _taken_back(sight: Sight, alarm: Alarm) -> End | None:
@@ -229,7 +231,7 @@ def _race_over(sight: Sight) -> End | None:
     if sight.state.finished is not None:
         return _by(FINISHED, sight.state.finished)
     if sight.state.retirement is not None:
-        return _by(RETIRED, sight.state.retirement.stamp, sight.state.retirement.point)
+        return _by(RETIRED, sight.state.retirement.stamp)
     return None
 
 

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 
 from server.event.model import AlarmRule
-from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, StandDownValues
+from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, StandDownValues, UnreachedValues
 
 __all__ = ["TABLE", "Move", "Stage", "Stand", "Turn", "next_move", "open_alarms", "replay"]
 
@@ -102,7 +102,7 @@ def _turns(notices: Iterable[Made]) -> Iterable[tuple[datetime, Turn, Made]]:
             again = m.notice.key.kind is NoticeKind.LOOK_AGAIN
             yield m.made_at, Turn.LOOK_AGAIN if again else Turn.ASKED, m
         if m.answered_at is not None:
-            yield m.answered_at, Turn.DECLINED if m.answer == Answer.CANT.value else Turn.ANSWERED, m
+            yield m.answered_at, Turn.DECLINED if m.answer == Answer.CANNOT.value else Turn.ANSWERED, m
 
 
 _RANK = {turn: i for i, turn in enumerate((Turn.ASKED, Turn.LOOK_AGAIN, Turn.DECLINED, Turn.ANSWERED))}
@@ -133,8 +133,13 @@ def _after(stand: Stand, then: Stage, turn: Turn, at: datetime, made: Made) -> S
 
 def step_of(made: Made) -> int:
     """The step of the ladder that a notice was asked on; -1 for one that only tells."""
-    values = made.notice.values
-    return values.step if isinstance(values, AlarmValues) else 0
+    match made.notice.values:
+        case AlarmValues(step=step):
+            return step
+        case UnreachedValues():
+            return int(made.notice.occasion.rsplit(":", 1)[1])
+        case _:
+            return 0
 
 
 def open_alarms(made: Iterable[Made]) -> tuple[str, ...]:

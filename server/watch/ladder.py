@@ -189,7 +189,7 @@ def _inform(
         values(sight, alarm, stand, step=-1),
         alarm.facts,
         needs_answer=asks,
-        buttons=(Answer.RACE_CONTROL_TOLD, Answer.CANT) if asks else (),
+        buttons=(Answer.RACE_CONTROL_TOLD, Answer.CANNOT) if asks else (),
         mine=True,
     )
 
@@ -225,7 +225,7 @@ def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
             alarm.point or "",
             alarm.id,
             sight.now,
-            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point or alarm.point),
+            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point),
             (end.entry,) if end.entry else (),
             mine=True,
         )

@@ -7,14 +7,13 @@ Leave now comes five minutes before the leave-by, so that it can be handed on be
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan, PartKind, Signal
-from server.watch.climb import Stage, Stand, over_at, replay
+from server.watch.climb import Stage, over_at, replay
 from server.watch.meetings import members
 from server.watch.notice import (
-    AlarmValues,
     BriefValues,
     Made,
     MeetingValues,
@@ -193,14 +192,14 @@ def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
 
 
 def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wake]:
-    """No answer in five minutes: the other crew, then those who can telephone, then the organiser hears."""
-    alarm = f"{kind.value}:{trip.plan.id}"
+    """No answer in five minutes: the other crew are to reach them, then those who can telephone; then the
+    organiser hears that nobody did."""
+    alarm = f"{kind.value}:{trip.plan.id}:step"
     asks = [m for m in sight.made if _about(m, alarm, kind, trip.plan)]
     stand = replay(asks)
     if not asks or stand.stage is not Stage.ASKING:
         return
-    rule = sight.event.alarm
-    due = over_at(stand, rule) or sight.now
+    due = over_at(stand, sight.event.alarm) or sight.now
     if stand.spent:
         due = min(due, sight.now)
     if sight.now < due:
@@ -210,62 +209,52 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
     for number in range(stand.step + 1, len(steps)):
         free = [p for p in steps[number] if may_be_asked(sight, p)]
         for who in free:
-            values = _handed(sight, trip, kind, alarm, number, asks)
-            yield Draft(NoticeKind.HANDED_ON, who, trip.m.point, f"{alarm}:{number}", due, values, mine=True)
+            yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due)
         if free:
             return
-    yield from _nobody(sight, trip, kind, alarm, stand)
+    for organiser in sight.people(PartKind.ORGANISER):
+        yield replace(
+            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{trip.plan.id}:nobody", due),
+            needs_answer=False,
+            buttons=(),
+        )
 
 
 def _about(m: Made, alarm: str, kind: NoticeKind, plan: MeetingPlan) -> bool:
     values = m.notice.values
-    if isinstance(values, AlarmValues):
-        return values.alarm == alarm
+    if isinstance(values, UnreachedValues):
+        return m.notice.occasion.startswith(alarm)
     return m.notice.key.kind is kind and isinstance(values, MeetingValues) and values.meeting == plan.id
 
 
 def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
+    """Those who go, the rest of the crew, then anybody else with a part who can telephone."""
     first = members(trip.plan)
     others = tuple(p for p in sight.people(PartKind.CREW) if p not in first)
-    phones = tuple(
-        dict.fromkeys(
-            p.person
-            for p in sight.parts(PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
-            if p.can_telephone and p.person not in (*first, *others)
-        )
+    phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone]
+    return [first, others, tuple(dict.fromkeys(p for p in phones if p not in (*first, *others)))]
+
+
+_PHONES = (PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
+
+
+def _hand_on(sight: Sight, trip: _Trip, kind: NoticeKind, who: str, occasion: str, due: datetime) -> Draft:
+    """Asks somebody to reach the one at the wheel, or the first who goes."""
+    drivers = {p.person for p in sight.event.parts if p.drives}
+    them = next((p for p in members(trip.plan) if p in drivers), members(trip.plan)[0])
+    values = UnreachedValues(them, kind.value, sight.person(them).channels, leave_time(trip.m))
+    return Draft(
+        NoticeKind.UNREACHED,
+        who,
+        trip.m.point,
+        occasion,
+        due,
+        values,
+        use_by=trip.m.wait_until,
+        needs_answer=True,
+        buttons=(Answer.ON_IT, Answer.CANNOT),
+        mine=True,
     )
-    return [first, others, phones]
-
-
-def _handed(
-    sight: Sight, trip: _Trip, kind: NoticeKind, alarm: str, step: int, asks: list[Made]
-) -> AlarmValues:
-    asked = tuple(dict.fromkeys(m.notice.key.person for m in asks))
-    return AlarmValues(
-        alarm=alarm,
-        of_kind=kind.value,
-        point=trip.m.point,
-        last_known=sight.state.last_known,
-        expected=trip.m.window,
-        where=None,
-        where_fix=None,
-        asked=asked,
-        told=asked,
-        caller=None,
-        holder=None,
-        step=step,
-        raised_at=trip.m.leave_by or trip.m.be_there,
-    )
-
-
-def _nobody(sight: Sight, trip: _Trip, kind: NoticeKind, alarm: str, stand: Stand) -> Iterator[Draft]:
-    for organiser in sight.people(PartKind.ORGANISER):
-        for who in members(trip.plan):
-            if who != organiser:
-                values = UnreachedValues(who, kind.value, sight.person(who).channels, stand.since or sight.now)
-                yield Draft(
-                    NoticeKind.UNREACHED, organiser, trip.m.point, f"{alarm}:{who}", sight.now, values, mine=True
-                )
 
 
 RULES: tuple[Rule, ...] = (brief, wake_up, leave_now)

@@ -46,23 +46,23 @@ class NoticeKind(StrEnum):
 
 
 class Answer(StrEnum):
-    """The answers a notice offers as buttons. Free words answer too; only `CANT` and `NOT_YET`, `NOBODY`,
-    `WRONG` mean anything but 'reached, and I see to it'."""
+    """The answers that the watch offers as buttons. Any other words answer as well: reached means answered.
+    Only `CANNOT` means anything to the watch: asked, but somebody else has to see to it."""
 
-    ON_IT = "on it"
-    CANT = "can't"
-    LEAVING = "leaving"
+    ON_IT = "i have it"
+    CANNOT = "cannot"
+    LEAVING = "on our way"
     AWAKE = "awake"
     YES = "yes"
     NOT_YET = "not yet"
     NOBODY = "nobody there"
-    STILL_LOOKING = "still looking"
     SEEN = "seen"
+    STILL_MISSING = "still missing"
+    I_GO = "i go"
+    IN_HAND = "in hand"
+    RACE_CONTROL_TOLD = "race control told"
     RIGHT = "right"
     WRONG = "wrong"
-    HAVE_HER = "have her"
-    RACE_CONTROL_TOLD = "race control told"
-    READY = "ready"
 
 
 class Urgency(StrEnum):

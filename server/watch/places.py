@@ -119,7 +119,7 @@ def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
 def _answered_leaving(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
     """Answering 'leaving' to a leave-now says that the drive begins."""
     for m in _leave_nows(sight, plan, who):
-        if m.answered_at is not None and m.answer != Answer.CANT.value:
+        if m.answered_at is not None and m.answer != Answer.CANNOT.value:
             yield m.answered_at
 
 

@@ -56,17 +56,17 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
             base,
             person=who,
             needs_answer=asks,
-            buttons=(Answer.HAVE_HER, Answer.NOT_YET) if asks else (),
+            buttons=(Answer.I_GO, Answer.IN_HAND) if asks else (),
             urgency=Urgency.NEWS if supporter else None,
         )
     if over:
         return
     if sight.state.in_hand is None:
-        yield from _again(sight, replace(base, buttons=(Answer.HAVE_HER, Answer.NOT_YET)), fetch, "hand")
+        yield from _again(sight, replace(base, buttons=(Answer.I_GO, Answer.IN_HAND)), fetch, "hand")
         alarm = retirement.stamp.at + HOME_AFTER
         yield Wake(alarm)
         if sight.now >= alarm:
-            loud = replace(base, buttons=(Answer.HAVE_HER, Answer.NOT_YET), urgency=Urgency.ALARM)
+            loud = replace(base, buttons=(Answer.I_GO, Answer.IN_HAND), urgency=Urgency.ALARM)
             yield from _again(sight, loud, home, "home")
     caller = sight.caller()
     if caller is not None and sight.state.race_control_knows is None:

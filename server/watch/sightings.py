@@ -148,7 +148,7 @@ def finished(sight: Sight) -> Iterator[Draft | Wake]:
             values,
             (stamp.entry,),
             needs_answer=asks,
-            buttons=(Answer.HAVE_HER, Answer.NOT_YET) if asks else (),
+            buttons=(Answer.IN_HAND,) if asks else (),
             mine=True,
         )
         yield draft

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Callable
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
@@ -71,12 +71,12 @@ def event() -> Event:
 
 
 @pytest.fixture
-async def loaded(journal: Journal, event: Event) -> AsyncIterator[Journal]:
+async def loaded(journal: Journal, event: Event) -> Journal:
     """A journal with the invented event; Ana and Tomas are on telegram, Jonas nowhere."""
     await journal.store_event(TEXT, FILES, event, "ana", START)
     await journal.bind("ana", "telegram", "111", START)
     await journal.bind("tomas", "telegram", "333", START)
-    yield journal
+    return journal
 
 
 def make_entry(key: str = "k1", **changes: Any) -> Entry:

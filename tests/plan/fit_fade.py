@@ -21,8 +21,8 @@ ROOT = Path(__file__).resolve().parents[2]
 if str(ROOT) not in sys.path:
     sys.path.insert(0, str(ROOT))
 
-from server.plan.light import sky_over
-from server.plan.pace import Day, Fade, Limits, Stops, Terrain, solve
+from server.plan.light import sky_over  # noqa: E402
+from server.plan.pace import Day, Fade, Limits, Stops, Terrain, solve  # noqa: E402
 
 Floats = npt.NDArray[np.float64]
 BANDS_H = ((0, 19), (19, 22), (22, 25), (25, 27.5), (27.5, 31))
@@ -129,7 +129,8 @@ def main() -> None:
         error = float(np.sqrt(((plan - g.shares) ** 2).mean()))
         seen, ours = second_half_slower(g.km, g.shares), second_half_slower(g.km, plan)
         print(
-            f"{g.year} {g.band_h} h, {g.runners:3d} runners: second half {seen:+.0%}, planned {ours:+.0%}, {error:.4f}"
+            f"{g.year} {g.band_h} h, {g.runners:3d} runners: second half {seen:+.0%}, "
+            f"planned {ours:+.0%}, {error:.4f}"
         )
     print("100 km sections", section_ratios(fade))
 
