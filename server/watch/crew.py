@@ -16,7 +16,7 @@ from server.forecast.outlook import Window
 from server.watch.leaving import next_of, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members, plans_in_order, way_to
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
-from server.watch.places import is_there, set_out, set_out_at
+from server.watch.places import is_there, reported_her, set_out, set_out_at
 from server.watch.sight import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
@@ -131,7 +131,7 @@ def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp)
     out, or were told to; crew never told to leave for her have not been there in time.
     """
     reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
-    mine = any(s is not None and (s.by in members(plan) or s.source is Source.CREW) for s in reports)
+    mine = reported_her(sight, plan) or any(s is not None and s.source is Source.CREW for s in reports)
     there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(plan)]
     way = way_to(sight.event, sight.race, plan)
     if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:

@@ -7,7 +7,8 @@ let it through, and it was not made before. So evaluating twice owes nothing twi
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.facts.state import Going
@@ -71,48 +72,72 @@ def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verd
         meetings=meetings(situation, runner_id, now),
         made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
     )
-    owed: list[Notice] = []
-    wakes: list[datetime] = []
-    for rule in RULES:
-        found, later = _walk(rule, replace(sight, made=(*sight.made, *(_as_made(n, now) for n in owed))))
-        owed += found
-        wakes += later
-    return Verdict(tuple(owed), min((w for w in wakes if w > now), default=None))
+
+    def one_pass(made: tuple[Made, ...]) -> _Found:
+        owed: list[Notice] = []
+        wakes: list[datetime] = []
+        for rule in RULES:
+            seen = replace(sight, made=(*made, *(_as_made(n, now) for n in owed)))
+            found = _walk(rule(seen), situation, runner_id, seen.made, sight.state.going, now)
+            owed += found.owed
+            wakes += found.wakes
+        return _Found(owed, wakes)
+
+    return _until_nothing_new(one_pass, sight.made, now)
 
 
 def evaluate_event(situation: Situation, now: datetime) -> Verdict:
     """What is owed about no one runner: test alarm, outages. Such notices carry an empty runner id."""
-    made = tuple(m for m in situation.made if m.notice.key.runner == "")
-    owed: list[Notice] = []
-    wakes: list[datetime] = []
-    for rule in organiser.EVENT_RULES:
-        for item in rule(situation, (*made, *(_as_made(n, now) for n in owed)), now):
-            if isinstance(item, Wake):
-                wakes.append(item.at)
-                continue
-            notice = _settled(item, situation, "", (*made, *(_as_made(n, now) for n in owed)), None, now)
-            if isinstance(notice, Notice):
-                owed.append(notice)
-            elif notice is not None:
-                wakes.append(notice.at)
-    return Verdict(tuple(owed), min((w for w in wakes if w > now), default=None))
+
+    def one_pass(made: tuple[Made, ...]) -> _Found:
+        drafts = (item for rule in organiser.EVENT_RULES for item in rule(situation, made, now))
+        return _walk(drafts, situation, "", made, None, now)
+
+    return _until_nothing_new(one_pass, tuple(m for m in situation.made if m.notice.key.runner == ""), now)
 
 
-def _walk(rule: Rule, sight: Sight) -> tuple[list[Notice], list[datetime]]:
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """What one pass over the rules found: notices owed, moments to ask again."""
+
+    owed: list[Notice]
+    wakes: list[datetime]
+
+
+def _until_nothing_new(
+    one_pass: Callable[[tuple[Made, ...]], _Found], made: tuple[Made, ...], now: datetime
+) -> Verdict:
+    """Pass again with what was found, as if made, until a pass finds nothing: only then do the wakes know of
+    the deadlines that the new notices bring. Each pass adds at least one notice, so this ends."""
+    owed: list[Notice] = []
+    while True:
+        found = one_pass((*made, *(_as_made(n, now) for n in owed)))
+        if not found.owed:
+            return Verdict(tuple(owed), min((w for w in found.wakes if w > now), default=None))
+        owed += found.owed
+
+
+def _walk(
+    items: Iterable[Draft | Wake],
+    situation: Situation,
+    runner: str,
+    made: tuple[Made, ...],
+    going: Going | None,
+    now: datetime,
+) -> _Found:
     owed: list[Notice] = []
     wakes: list[datetime] = []
-    made = sight.made
-    for item in rule(sight):
+    for item in items:
         if isinstance(item, Wake):
             wakes.append(item.at)
             continue
-        settled = _settled(item, sight.situation, sight.runner.id, made, sight.state.going, sight.now)
+        settled = _settled(item, situation, runner, made, going, now)
         if isinstance(settled, Notice):
             owed.append(settled)
-            made = (*made, _as_made(settled, sight.now))
+            made = (*made, _as_made(settled, now))
         elif settled is not None:
             wakes.append(settled.at)
-    return owed, wakes
+    return _Found(owed, wakes)
 
 
 def _settled(

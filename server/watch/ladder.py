@@ -88,7 +88,7 @@ def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
     if stand.stage is Stage.HELD:
         yield from _held(sight, alarm, stand)
     elif steps and nobody_answers(stand, steps, sight.now, rule):
-        yield from _unanswered(sight, alarm, stand)
+        yield from _unanswered(sight, alarm)
     pause = rule.answer_within if alarm.kind is NoticeKind.ASKED_FOR_HELP else rule.look_again
     move = next_move(stand, steps, rule, alarm.raised, pause)
     if move is None:
@@ -199,10 +199,11 @@ def _race_control_knows(sight: Sight, alarm: Alarm) -> bool:
     return known is not None and known.at >= alarm.raised
 
 
-def _unanswered(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft]:
-    """A whole round unanswered: the organiser hears whom nobody could reach."""
+def _unanswered(sight: Sight, alarm: Alarm) -> Iterator[Draft]:
+    """A whole round unanswered: the organiser hears who did not answer, to telephone them."""
+    silent = dict.fromkeys(m.notice.key.person for m in alarm.notices if m.answered_at is None)
     for organiser in sight.people(PartKind.ORGANISER):
-        for who in sorted(stand.asked):
+        for who in silent:
             if who != organiser:
                 yield Draft(
                     NoticeKind.UNREACHED,

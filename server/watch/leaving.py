@@ -14,6 +14,7 @@ from server.event.model import MeetingPlan, PartKind, Signal
 from server.watch.climb import Stage, over_at, replay
 from server.watch.meetings import members
 from server.watch.notice import (
+    Answer,
     BriefValues,
     Made,
     MeetingValues,
@@ -67,18 +68,21 @@ def _over(sight: Sight, m: MeetingValues) -> bool:
 def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
     """Whether she will have left before the crew can be there, as far as is known of both.
 
-    Looked at on the five-minute grid, since her side drifts with silence. Never without a confirmed drive.
+    Looked at on the five-minute grid, since her side drifts with silence. Never without a confirmed drive,
+    and never guessed of crew who were told to leave and did not answer: they may well be driving, and must
+    not be turned round.
     """
-    if not m.drive_confirmed or m.drive is None or m.leave_by is None or is_there(sight, plan):
+    if m.leave_by is None or sight.now <= m.leave_by or is_there(sight, plan):
         return False
-    if sight.now <= m.leave_by:
+    begun = set_out_at(sight, plan)
+    if begun is None and any(True for _ in sight.told(NoticeKind.LEAVE_NOW, point=m.point)):
         return False
     tick, _ = on_grid(sight.now)
     view = sight.view_at(tick)
     if view is None:
         return False
     whole = m.be_there - m.leave_by
-    there = (set_out_at(sight, plan) or max(tick, m.leave_by)) + whole
+    there = (begun or max(tick, m.leave_by)) + whole
     try:
         return there >= view.leaving(m.point, LOST_ODDS)
     except KeyError:

@@ -16,7 +16,7 @@ from server.watch.meetings import members, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.sight import Sight
 
-__all__ = ["is_there", "may_be_asked", "on_road_until", "set_out", "set_out_at"]
+__all__ = ["is_there", "may_be_asked", "on_road_until", "reported_her", "set_out", "set_out_at"]
 
 UNKNOWN_DRIVE = timedelta(hours=1)
 """How long somebody counts as on the road whose drive nobody has timed (own choice)."""
@@ -27,8 +27,24 @@ SAME_TRIP = timedelta(hours=6)
 
 
 def is_there(sight: Sight, plan: MeetingPlan) -> bool:
-    """Whether any who go to the meeting are known to be at its point; cars arrive with all their people."""
-    return any(there_at(sight, plan.point, who) is not None for who in members(plan))
+    """Whether any who go to the meeting are known to be at its point; cars arrive with all their people.
+
+    Whoever of them reports her from the point is there, said or not.
+    """
+    if any(there_at(sight, plan.point, who) is not None for who in members(plan)):
+        return True
+    return reported_her(sight, plan)
+
+
+def reported_her(sight: Sight, plan: MeetingPlan) -> bool:
+    """Whether one of those who go to a meeting reported her at its point."""
+    if plan.runner != sight.runner.id:
+        return False
+    times = sight.state.at_point(plan.point)
+    if times is None:
+        return False
+    stamps = (times.arrived, times.left, *times.also_arrived, *times.also_left)
+    return any(s is not None and s.by in members(plan) for s in stamps)
 
 
 def there_at(sight: Sight, point: str, who: str) -> datetime | None:
@@ -112,7 +128,7 @@ def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
     there = _last(sight.race.crew_there, plan.point, who)
     begun = [*_departures(sight, plan, who), *_answered_leaving(sight, plan, who)]
     for at in begun:
-        if at <= sight.now and (there is None or there.at < at):
+        if at <= sight.now and (there is None or there.at < at) and not reported_her(sight, plan):
             yield at + lasts
 
 
