@@ -79,7 +79,8 @@ def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
             report.error(
                 at, f"no point is the {kind.value}", f'Give the {place} one kinds = ["{kind.value}"].'
             )
-        for extra in having[1:]:
+        place_taken = bool(points) and points[where] in having
+        for extra in [p for p in having if p is not points[where]] if place_taken else having[1:]:
             what = f"'{extra.value.name}' is a second {kind.value}"
             report.error(extra.path, what, "A place passed twice is two points, only one of them the end.")
         if len(having) == 1 and having[0] is not points[where]:

@@ -10,7 +10,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from server.event.check import check, paths
-from server.event.draft import At, Draft
+from server.event.draft import FIRST_YEAR, LAST_YEAR, At, Draft
 from server.event.lines import line_index, with_seconds
 from server.event.model import AlarmRule, Contact, CourseDef, Event, Part, PartKind, Person, Rules
 from server.event.problem import Parsed, Problem, Severity
@@ -159,6 +159,9 @@ def _when(draft: Draft, head: Section) -> None:
     draft.limit = head.span("limit", timedelta(minutes=30), timedelta(days=14))
     keep = head.raw("keep_until")
     if isinstance(keep, date) and not isinstance(keep, datetime):
+        if not FIRST_YEAR <= keep.year <= LAST_YEAR:
+            head.error("keep_until", f"the year {keep.year} can't be right", "Check the year.")
+            return
         draft.keep_until = end_of_day(keep, draft.zone)
     else:
         draft.keep_until = draft.moment(head, "keep_until", example="2027-09-30")

@@ -1,0 +1,260 @@
+"""Wrong event files: each mistake is found, with its line, its field and a remedy."""
+
+from __future__ import annotations
+
+import pytest
+
+from server.event import Severity, parse_event
+
+E, W = Severity.ERROR, Severity.WARNING
+
+# (what is replaced, by what, severity, text of the line it is reported on, words that must be said)
+WRONG = [
+    # -- the event itself
+    ('name = "The Long Stile Hundred"\n', "", E, "[event]", "'name' is missing"),
+    ("Europe/London", "Europe/Londn", E, "time_zone", "Did you mean 'Europe/London'?"),
+    ('time_zone = "Europe/London"\n', "", E, "[event]", "'time_zone' is missing"),
+    ("starts = 2027-06-19T05:00\n", "", E, "[event]", "'starts' is missing"),
+    ("starts = 2027-06-19T05:00", "starts = 2027-06-19", E, "starts", "is no date and time"),
+    ("starts = 2027-06-19T05:00", 'starts = "five"', E, "starts", "is no date and time"),
+    ("starts = 2027-06-19T05:00", "starts = 1027-06-19T05:00", E, "starts", "the year 1027"),
+    ("starts = 2027-06-19T05:00", "starts = 2027-03-28T01:30", E, "starts", "does not exist in Europe/London"),
+    ("starts = 2027-06-19T05:00", "starts = 2027-10-31T01:30", W, "starts", "starts = 2027-10-31T01:30:00+00:00"),
+    ('limit = "36:00"', "limit = 36", E, "limit", "36 is no text"),
+    ('limit = "36:00"', 'limit = "36"', E, "limit", "is no length of time"),
+    ('limit = "36:00"', 'limit = "999:00"', E, "limit", "outside 0.5 to 336 hours"),
+    ('route = "route.gpx"\n', "", E, "[event]", "'route' is missing"),
+    ('route = "route.gpx"', 'rout = "route.gpx"', E, "rout", "Did you mean 'route'?"),
+    ('emergency_number = "112"', 'emergency_number = "call"', E, "emergency_number", "no telephone number"),
+    ('emergency_number = "112"\n', "", W, "[event]", "112 is used"),
+    ("keep_until = 2027-09-30", "keep_until = 2027-06-19", E, "keep_until", "before the race is over"),
+    ('name = "The Long', 'name = "\\u0007The Long', E, "name", "control character U+0007"),
+    ('name = "The Long', f'name = "{"x" * 150}The Long', E, "name", "Keep it to 120"),
+    ("[waves]", "[event.extra]\na = 1\n[waves]", E, "[event.extra]", "the key 'extra' is not known"),
+    ("[race_control]", "[race_controll]", E, "[race_controll]", "Did you mean 'race_control'?"),
+    ('phone = "+44 1632 960001"\n', "", E, "[race_control]", "needs a telephone number"),
+    # -- rules, alarm
+    ("vehicles_max = 2", "vehicles_max = 1.5", E, "vehicles_max", "no whole number"),
+    ("vehicles_max = 2", "vehicles_max = -1", E, "vehicles_max", "outside 0 to 50"),
+    ("vehicles_max = 2", 'vehicles_max = "2"', E, "vehicles_max", "is no number"),
+    ("vehicles_max = 2", 'outside_help = "none"', E, "outside_help", "crew points only, anywhere"),
+    ("[waves]", "[alarm]\nline = 0\n[waves]", E, "line = 0", "outside 1e-06 to 0.2"),
+    ("[waves]", "[alarm]\ngrace_minutes = nan\n[waves]", E, "grace_minutes", "nan is outside"),
+    ("[waves]", "[alarm]\ngrace_minutes = inf\n[waves]", E, "grace_minutes", "inf is outside"),
+    ("vehicles_max = 2", "vehicles_max = 0", E, 'car = "van"', "the rules allow 0"),
+    ("crew_people_max = 3", "crew_people_max = 0", E, "crew = [", "1 people are to meet her, the rules allow 0"),
+    ("pacer_from_km = 60", "pacer_from_km = 70", E, "parts = [ { kind = \"pacer\"", "from km 66"),
+    ("pacer_from_km = 60", "pacer_from_km = 95", E, "pacer_joins", "a pacer joins at km 90"),
+    ("pacer_from_km = 60", "pacers_at_once = 0", E, "pacer_joins", "the rules allow 0"),
+    # -- points
+    ("km = 21.3", "km = -1", E, "km = -1", "outside 0 to 1000"),
+    ("km = 21.3", 'km = "21,3"', E, "km =", "a point, not a comma"),
+    ("km = 21.3", "km = true", E, "km =", "true is no number"),
+    ("km = 21.3\n", "", E, "[[points]]", "'km' is missing"),
+    ("km = 66", "km = 20", E, "km = 20", "'Moss Edge' at km 20 stands after 'Skelter Mill' at km 21.3"),
+    ("km = 66", "km = 21.3", E, "km = 21.3", "stands after"),
+    ('id = "moss"', 'id = "mill"', E, 'id = "mill"', "used twice in points"),
+    ('id = "moss"', 'id = "Moss Edge"', E, 'id = "Moss Edge"', "such as 'moss-edge'"),
+    ('name = "Moss Edge"', 'name = "Skelter Mills"', W, 'name = "Skelter Mills"', "easily mixed up"),
+    ('name = "Moss Edge"', 'name = "The Mill"', E, 'name = "The Mill"', "also a name of 'Skelter Mill'"),
+    ('kinds = ["start"]', 'kinds = ["water"]', E, "[[points]]", "no point is the start"),
+    ('kinds = ["finish"]', 'kinds = ["water"]', E, "[[points]]", "no point is the finish"),
+    ('kinds = ["water"]', 'kinds = ["finish"]', E, "[[points]]", "'Moss Edge' is a second finish"),
+    ('km = 161\nkinds = ["finish"]', 'km = 161\nkinds = ["start", "finish"]', E, "[[points]]", "second start"),
+    ('kinds = ["water"]', 'kinds = ["watr"]', E, "watr", "Did you mean 'water'?"),
+    ('kinds = ["water"]', 'kinds = "water"', E, 'kinds = "water"', "is no list of texts"),
+    ('kinds = ["water"]', 'kinds = ["cut-off"]', E, "[[points]]", "'cut_off' is missing"),
+    ('crew = { parking = "yard" }\n', "", W, "kinds", "nothing says where to park"),
+    ("walk_in_minutes", "walk_minutes", E, "walk_minutes", "Did you mean 'walk_in_minutes'?"),
+    ("people_max = 2", "people_max = 0", E, "crew = [", "where 0 are allowed"),
+    ("people_max = 2", "lat = 54", E, "lat = 54", "lat and lon go together"),
+    ("people_max = 2", "lat = 95, lon = 2", E, "lat = 95", "outside -90 to 90"),
+    ('open_to = "14:00"', 'open_to = "25:00"', E, "open_to", "no time of day"),
+    ('open_to = "14:00"', "open_to = 2027-06-18T14:00", E, "open_to", "closes before it opens"),
+    ('open_from = "09:00", open_to = "14:00"', 'open_to = "04:00"', E, "open_to", "closes before the start"),
+    ('when = "out", ', "", E, "cut_off", "'when' is missing"),
+    ('when = "out"', 'when = "leaving"', E, "cut_off", "Write one of: in, out"),
+    ('clock = "11:30"', 'clock = "Someday 11:30"', E, "cut_off", "is no moment"),
+    ('clock = "11:30"', 'clock = "11:30", elapsed = "6:00"', E, "cut_off", "has clock and elapsed"),
+    (', clock = "11:30"', "", E, "cut_off", "a cut-off has no time"),
+    ('clock = "11:30"', "clock = 2027-06-19T04:00", E, "cut_off", "is before the start"),
+    ('clock = "11:30"', 'clock = "Mon 11:30"', W, "cut_off", "after the time limit"),
+    ('elapsed = "22:00"', 'elapsed = "2:00"', E, "cut_off", "earlier than the one before, at 'Skelter Mill'"),
+    ('cut_off = { when = "out", clock = "11:30" }',
+     'cut_offs = [{ when = "out", clock = "11:30" }, { when = "in", clock = "12:30" }]', E, "cut_offs",
+     "out before she must be in"),
+    ('cut_off = { when = "out", clock = "11:30" }',
+     'cut_offs = [{ when = "out", clock = "11:30" }, { when = "out", clock = "12:30" }]', E, "cut_offs",
+     "two cut-offs for the same moment"),
+    ("chance = 0.9", "chance = 0", E, "reports", "a chance of 0 is nobody"),
+    ("chance = 0.9", "chance = 1.2", E, "reports", "1.2 is outside 0 to 1"),
+    ("chance = 0.9, ", "", E, "reports", "'chance' is missing"),
+    ('by = "volunteer"', 'by = "voluntier"', E, "reports", "Did you mean 'volunteer'?"),
+    ('by = "volunteer"', 'by = "nobody"', W, "[event]", "nobody reports from any point"),
+    ("[[stretches]]", "[stretches]", None, "", ""),  # one table in place of a list is understood
+    ("to_km = 78", "to_km = 58", E, "to_km", "ends at km 58, before it begins"),
+    ("to_km = 78", "to_km = 178", E, "to_km", "the finish is at km 161"),
+    ("no_signal = true", 'no_signal = "yes"', E, "no_signal", "neither true nor false"),
+    # -- runners
+    ('wave = "B"', 'wave = "C"', E, "wave", "there is no wave 'C'"),
+    ('wave = "B"', "start = 2027-06-12T05:00", E, "start =", "more than a day before the event"),
+    ('wave = "B"', 'person = "marn"', E, "person", "Did you mean 'maren'?"),
+    ('target = { finish = "29:00" }\n', "", E, "[[runners]]", "'target' is missing"),
+    ('finish = "29:00"', 'finish = "29:00", pace_all_in = "10:50"', E, "target", "several forms of target"),
+    ('finish = "29:00"', 'easy_pace = "6:30"', E, "target", "easy_pace and margin go together"),
+    ('finish = "29:00"', 'pace_all_in = "99:99"', E, "target", "is no pace"),
+    ('finish = "29:00"', 'pace_all_in = "1:00"', E, "target", "outside 2:00 to 60:00 per km"),
+    ('from = "start", words', 'from = "strat", words', E, "fuel", "Did you mean 'start'?"),
+    ("kcal_per_h = 250", "kcal_per_h = 99999", E, "fuel", "outside 0 to 1500"),
+    ("[[runners]]\n", "[[runner]]\n", E, "[[runner]]", "Did you mean 'runners'?"),
+    # -- people
+    ('phone = "+44 1632 960011"', 'phone = "96-x"', E, "96-x", "is no telephone number"),
+    ('phone = "+44 1632 960011"', 'phone = "01632 960011"', W, "01632 960011", "has no country code"),
+    ('phone = "+44 1632 960011"', 'email = "ana at home"', E, "email", "is no e-mail address"),
+    ('channels = ["telegram"]', 'channels = ["telegramm"]', E, "channels", "Did you mean 'telegram'?"),
+    ('channels = ["telegram"]', 'channels = ["email"]', E, "channels", "the channel 'email' has no address"),
+    ('channels = ["telegram"]', 'language = "xx"', E, "language", "Write one of: en, de"),
+    ('channels = ["telegram"]', 'notices = "mine"', E, "notices", "Did you mean 'only mine'?"),
+    ('from = "22:00", to', 'from = "22.00", to', E, "quiet", "is no time of day"),
+    ('from = "22:00", ', "", E, "quiet", "quiet hours need both ends"),
+    ("Europe/Berlin", "Europe/Berlyn", E, "time_zone", "Did you mean 'Europe/Berlin'?"),
+    ('kind = "crew"', 'kind = "crw"', E, "parts", "Did you mean 'crew'?"),
+    ('kind = "crew", runner = "maren"', 'kind = "crew", runner = "marn"', E, "parts", "Did you mean 'maren'?"),
+    ('car = "van" } ]', 'car = "vna" } ]', E, "parts", "Did you mean 'van'?"),
+    ("ladder = 2", "ladder = 0", E, "parts", "outside 1 to 20"),
+    ("ladder = 2", "ladder = 1", W, "parts", "step 1 of the ladder for Maren is also that of"),
+    ("ladder = 2", "calls_race_control = true", E, "parts", "are both to call race control"),
+    (", calls_race_control = true", "", E, "[[people]]", "nobody is to call race control"),
+    ('kind = "safety contact"', 'kind = "supporter"', E, "[[runners]]", "has no safety contact"),
+    ('pace_from = "moss"', 'pace_from = "mos"', E, "parts", "Did you mean 'moss'?"),
+    ('pace_to = "finish"', 'pace_to = "mill"', E, "parts", "pace_to comes before pace_from"),
+    # -- cars, drives, meetings
+    ('starts_at = "start"', 'starts_at = "strat"', W, "starts_at", "much like 'start'"),
+    ("minutes = 35\n", "", W, "[[drives]]", "there is no leave-by"),
+    ('minutes = 35\nconfirmed_by = "ana"\n', "minutes = 35\n", W, "[[drives]]", "nobody has confirmed the drive"),
+    ('confirmed_by = "ana"', 'confirmed_by = "an"', E, "confirmed_by", "Did you mean 'ana'"),
+    ('to = "mill"\n', 'to = "start"\n', E, "[[drives]]", "to itself"),
+    ('to = "mill"\n', 'to = "Skelter Mill"\n', E, "to =", "Write its id: 'mill'"),
+    ('from = "mill"\nto = "chapel"', 'from = "start"\nto = "mill"', E, "[[drives]]", "is given twice"),
+    ('from = "mill"\nto = "chapel"', 'from = "mill"\nto = "hotel"', W, "[[meetings]]",
+     "there is no drive from 'mill' to 'chapel'"),
+    ('point = "mill"', 'point = "mil"', E, "point", "Did you mean 'mill'?"),
+    ('point = "mill"', 'point = "moss"', E, "point", "crew have no access to 'Moss Edge'"),
+    ('point = "mill"', 'point = "chapel"', E, "[[meetings]]", "is met twice at 'chapel'"),
+    ('crew = ["ana"]', 'crew = ["anna"]', E, "crew = [", "Did you mean 'ana'?"),
+    ('crew = ["ana"]', 'crew = ["ines"]', W, "crew = [", "has no part as crew or pacer"),
+    ('weight = "safety"', 'weight = "safe"', E, "kit", "Did you mean 'safety'?"),
+    ('weight = "safety", car = "van"', 'car = "estate"', E, "kit", "which does not go to this meeting"),
+    ('kit = ["poles"', "kit = [5", E, "kit", "5 is no text"),
+    ('pacer_joins = "tomas"', 'pacer_joins = "ana"', E, "pacer_joins", "has no part as pacer"),
+    ('pacer_joins = "tomas"', 'from = "nowhere"', W, "from =", "no drive leads from or to 'nowhere'"),
+    # -- no TOML at all
+    ('name = "Ana"', "name = Ana", E, "name = Ana", "Put words in quotes"),
+    ('name = "Ana"', "name = “Ana”", E, "name = “Ana”", "straight quotes"),
+    ("km = 21.3", "km = 21,3", E, "km = 21,3", "decimals with a point"),
+    ('limit = "36:00"', "limit = 36:00", E, "limit", "times and lengths in quotes"),
+    ('limit = "36:00"', 'limit = "36:00', E, "limit", "A quote is missing"),
+    ("km = 21.3", "km = 21.3\nkm = 22", E, "km = 22", "keep one"),
+    ("km = 21.3", "km 21.3", E, "km 21.3", "key = value"),
+    ("[[points]]", "[points]", E, "[points]", "use [[...]]"),
+]  # fmt: skip
+
+
+def lines_with(text: str, row: str) -> set[int]:
+    """Numbers of the lines that hold `row`."""
+    return {n for n, line in enumerate(text.split("\n"), 1) if row in line}
+
+
+@pytest.mark.parametrize(("old", "new", "severity", "row", "words"), WRONG)
+def test_each_mistake_is_said_with_its_line(good, old, new, severity, row, words) -> None:
+    """The mistake is reported on the line it stands on, with what is wrong or what to do."""
+    assert old in good
+    text = good.replace(old, new) if old.startswith("[[points") else good.replace(old, new, 1)
+    problems = parse_event(text, "my.toml").problems
+    if severity is None:
+        assert problems == ()
+        return
+    found = [p for p in problems if words in str(p)]
+    assert found, [str(p) for p in problems]
+    assert found[0].severity is severity
+    assert found[0].line in lines_with(text, row), str(found[0])
+    assert str(found[0]).startswith(f"my.toml:{found[0].line}: {severity.value}: ")
+    assert found[0].remedy
+
+
+def test_the_table_is_long_enough() -> None:
+    """At least 40 wrong files, as promised."""
+    assert len(WRONG) >= 40
+
+
+def test_the_good_file_has_no_fault(good) -> None:
+    """The file in which the mistakes are made gives no error and no warning."""
+    parsed = parse_event(good)
+    assert parsed.problems == ()
+    assert parsed.event is not None
+
+
+def test_every_mistake_at_once(good) -> None:
+    """Five mistakes in five tables: five problems, in the order of the file, and no event."""
+    text = good
+    for old, new in (
+        ("Europe/London", "Europe/Londn"),
+        ("km = 21.3", "km = -4"),
+        ('wave = "B"', 'wave = "C"'),
+        ('confirmed_by = "ana"', 'confirmed_by = "anna"'),
+        ("try_first", "try_frist"),
+    ):
+        text = text.replace(old, new, 1)
+    parsed = parse_event(text)
+    assert parsed.event is None
+    lines = [p.line for p in parsed.errors]
+    assert len(lines) == 5
+    assert lines == sorted(lines)
+    assert [p.field for p in parsed.errors][1] == "points.mill.km"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("", "there is no [event] table"),
+        ("\ufeff[event]\n", "'name' is missing"),
+        ("a = " + "[" * 30_000, "my.toml"),
+        ("a = " + "{b=" * 5_000, "my.toml"),
+        ("x" * 1_100_000, "is this the route?"),
+        ("<html><body>nothing here</body></html>", "no valid TOML"),
+        ("[event]\nstarts = 2027-02-30T05:00", "my.toml"),
+        ("[event]\nname = '''a\nb'''", "more than one line"),
+        ("event = 3", "is no table"),
+        ("event = []", "is no table"),
+        ("[event]\n[[points]]\n[[points.reports]]\nby = 3", "3 is no text"),
+        ("points = [1, 2]", "is no list of tables"),
+        ("\0", "my.toml"),
+        ("[event]\nlimit = 1e999", "my.toml"),
+        ("[event]\nkeep_until = 9999-12-31\ntime_zone='Europe/London'\nstarts = 9999-12-31T23:59", "the year 9999"),
+    ],
+)  # fmt: skip
+def test_hostile_or_broken_texts_give_a_plain_error(text, words) -> None:
+    """Whatever the text, there is an error with the file's name and no exception."""
+    parsed = parse_event(text, "my.toml")
+    assert parsed.event is None
+    assert any(words in str(p) for p in parsed.errors), [str(p) for p in parsed.problems]
+
+
+def test_ten_lines_are_enough_for_a_plan() -> None:
+    """A first file: name, zone, start, route, start and finish, one runner: an event, with warnings."""
+    text = """\
+event = { name = "First", time_zone = "Europe/Vienna", starts = 2027-05-01T06:00, route = "r.gpx" }
+[[points]]
+name = "Start"
+kinds = ["start"]
+[[points]]
+name = "Finish"
+kinds = ["finish"]
+[[runners]]
+name = "Maren"
+target = { pace_all_in = "9:30" }
+"""
+    parsed = parse_event(text)
+    assert parsed.event is not None
+    assert parsed.event.people[0].id == "maren"
+    assert any("nobody is told anything" in p.what for p in parsed.problems)
