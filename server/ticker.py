@@ -127,7 +127,9 @@ class Ticker:
     async def _tick_event(self, event_id: str, now: datetime) -> datetime | None:
         try:
             made, ask_again = await self._judge(event_id, now)
-        except (UnknownError, BuildError) as error:
+        except UnknownError:  # blanked, or not stored any more
+            return None
+        except BuildError as error:
             self._failed(event_id, error)
             return None
         except Exception as error:

@@ -148,6 +148,8 @@ class Pictures:
         latest = versions[-1].version
         if kept.built is None or kept.built[0] != latest:
             stored = await self._journal.load_event(event_id, latest)
+            if not stored.text:
+                raise UnknownError("the event's personal data has been deleted", "event")
             made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
             kept.built = (latest, made)
         return kept.built[1]

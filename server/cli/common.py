@@ -1,0 +1,108 @@
+"""What every subcommand needs: settings, an open journal for the time of a call, errors as people read them."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator, Coroutine
+from contextlib import asynccontextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from server.api.building import BuildError, Built, build
+from server.event import Problem, Severity
+from server.event import parse_event as parse
+from server.journal import Journal, JournalError
+from server.settings import Settings
+
+T = TypeVar("T")
+
+
+class Failed(click.ClickException):
+    """A mistake told to a person: what was wrong, where, and what to do. Exit code 1."""
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What the subcommands get from the command itself."""
+
+    settings: Settings
+
+
+def run(work: Coroutine[Any, Any, T]) -> T:
+    """Run one call to its end; what the journal refuses is told as it is."""
+    try:
+        return asyncio.run(work)
+    except JournalError as error:
+        raise Failed(str(error)) from error
+
+
+@asynccontextmanager
+async def journal(settings: Settings) -> AsyncIterator[Journal]:
+    """The journal of the settings, open for the block."""
+    try:
+        opened = await Journal.open(settings.database)
+    except JournalError:
+        raise
+    except Exception as error:
+        raise Failed(
+            f"the database can't be opened ({type(error).__name__}): {_without_secret(settings.database)}. "
+            "Check STILEPOST_DATABASE and that its folder or server is there."
+        ) from error
+    try:
+        yield opened
+    finally:
+        await opened.close()
+
+
+def _without_secret(url: str) -> str:
+    scheme, _, rest = url.partition("://")
+    return f"{scheme}://…@{rest.rpartition('@')[2]}" if "@" in rest else url
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OnDisk:
+    """An event file as found: its text, the route files it names, and what it builds to."""
+
+    text: str
+    files: dict[str, bytes]
+    built: Built
+
+
+def read_event(path: Path) -> OnDisk:
+    """Read an event file and its route files, and build it; Failed with every mistake."""
+    text = _text(path)
+    files = _routes(path, text)
+    try:
+        return OnDisk(text, files, build(text, files, str(path)))
+    except BuildError as error:
+        raise Failed(mistakes(error.problems)) from error
+
+
+def _text(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8")
+    except OSError as error:
+        raise Failed(f"{path}: can't be read ({error.strerror}). Check the path.") from error
+    except UnicodeDecodeError as error:
+        raise Failed(f"{path}: is not UTF-8 text (byte {error.start}). Save it as UTF-8.") from error
+
+
+def _routes(path: Path, text: str) -> dict[str, bytes]:
+    """The route files an event names, from beside it; one that is missing is left to the check to tell."""
+    parsed = parse(text, str(path))
+    files: dict[str, bytes] = {}
+    for course in parsed.event.courses if parsed.event else ():
+        route = path.parent / course.route
+        if route.resolve().parent.is_relative_to(path.parent.resolve()) and route.is_file():
+            files[course.route] = route.read_bytes()
+    return files
+
+
+def mistakes(problems: tuple[Problem, ...]) -> str:
+    """Every problem on a line of its own, and how many stand in the way."""
+    errors = sum(p.severity is Severity.ERROR for p in problems)
+    counted = "1 mistake" if errors == 1 else f"{errors} mistakes"
+    return "\n".join([*(str(p) for p in problems), f"{counted} to correct."])

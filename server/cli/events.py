@@ -1,0 +1,194 @@
+"""Subcommands about the event file: check it, see its plan, load it, get it back out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from server.api.building import BuildError, Built, build
+from server.cli import tables
+from server.cli.common import Context, Failed, journal, mistakes, read_event, run
+from server.event import changes, removal_refused
+from server.event.model import Event
+from server.journal import Journal
+from server.pages.profile import profile_svg
+
+_EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+
+
+@click.command()
+@_EVENT_FILE
+def check(file: Path) -> None:
+    """Check an event file: every mistake at once, then the computed timetable."""
+    found = read_event(file)
+    for problem in found.built.warnings:
+        click.echo(str(problem))
+    _show_plan(found.built, None)
+    event = found.built.event
+    points = sum(len(c.points) for c in event.courses)
+    click.echo(
+        f"{file}: right. {len(event.runners)} runner(s), {points} points, {len(event.people)} people, "
+        f"{len(event.meetings)} meetings. `stilepost load {file}` stores it."
+    )
+
+
+@click.command()
+@_EVENT_FILE
+@click.option("--runner", help="Only this runner, by id.")
+@click.option(
+    "--svg", type=click.Path(path_type=Path), help="Also draw the profile with points to this file."
+)
+def plan(file: Path, runner: str | None, svg: Path | None) -> None:
+    """Show the timetable an event file gives, as a table, and as a picture with --svg."""
+    built = read_event(file).built
+    _show_plan(built, runner)
+    for timetable in built.timetables.values():
+        for note in timetable.notes if runner in (None, timetable.runner) else ():
+            click.echo(f"note: {note}")
+    if svg is not None:
+        who = built.event.runner(runner) if runner else built.event.runners[0]
+        svg.write_text(profile_svg(built.event, who.id, built.courses[who.course]), encoding="utf-8")
+        click.echo(f"drawn to {svg}")
+
+
+def _show_plan(built: Built, runner: str | None) -> None:
+    known = [r.id for r in built.event.runners]
+    if runner is not None and runner not in known:
+        raise Failed(f"--runner: the event has no runner '{runner}'. Use one of: {', '.join(known)}.")
+    console = tables.console()
+    for each in known if runner is None else [runner]:
+        console.print(tables.timetable(built, each))
+
+
+@click.command()
+@_EVENT_FILE
+@click.option("--yes", is_flag=True, help="Store it without asking.")
+@click.option("--by", default="", help="Who loads it, for the list of versions (default: the system's user).")
+@click.pass_obj
+def load(context: Context, file: Path, yes: bool, by: str) -> None:
+    """Store an event file as a numbered version, after showing what would change.
+
+    Nothing is applied silently: a server that runs sees the new version at its next look. A point or runner
+    with check-ins can't be dropped.
+    """
+    found = read_event(file)
+    for problem in found.built.warnings:
+        click.echo(str(problem))
+
+    async def work() -> None:
+        async with journal(context.settings) as opened:
+            event = found.built.event
+            if not await _show_changes(opened, event):
+                return
+            if not yes and not click.confirm("Store this?", default=False):
+                raise Failed("nothing was stored.")
+            version = await opened.store_event(
+                found.text, found.files, event, by or _user(), datetime.now(UTC)
+            )
+            click.echo(f"{event.id}: stored as version {version}.")
+
+    run(work())
+
+
+def _user() -> str:
+    import getpass
+
+    try:
+        return getpass.getuser()
+    except (KeyError, OSError):
+        return "unknown"
+
+
+async def _show_changes(opened: Journal, event: Event) -> bool:
+    """Print what loading would change; False if nothing. Failed where it would drop what has reports."""
+    versions = await opened.event_versions(event.id)
+    if not versions:
+        click.echo(f"{event.id}: a new event, '{event.name}'.")
+        return True
+    stored = await opened.load_event(event.id)
+    try:
+        before = build(stored.text, stored.files, version=stored.version).event
+    except BuildError as error:
+        click.echo(f"version {stored.version} can't be read by this Stilepost:\n{mistakes(error.problems)}")
+        return True
+    used = await opened.points_with_check_ins(event.id)
+    refused = removal_refused(before, event, used)
+    if refused:
+        raise Failed("\n".join(str(r) for r in refused))
+    found = changes(replace(before, version=0), replace(event, version=0))
+    for change in found:
+        click.echo(f"  {change}")
+    if not found:
+        click.echo(f"{event.id}: nothing changes against version {stored.version}.")
+    return bool(found)
+
+
+@click.command()
+@click.argument("event")
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
+@click.option("--version", "version", type=int, help="This version instead of the current one.")
+@click.option("--whole", is_flag=True, help="Also everything reported and told, as journal.jsonl.")
+@click.pass_obj
+def export(context: Context, event: str, folder: Path, version: int | None, whole: bool) -> None:
+    """Write a stored EVENT's file and its route files into FOLDER, as they were loaded.
+
+    With --whole also journal.jsonl: versions, people, reports, notices and answers, which `stilepost import`
+    reads into another database.
+    """
+
+    async def work() -> None:
+        async with journal(context.settings) as opened:
+            stored = await opened.load_event(event, version)
+            _write_all(folder, {"event.toml": stored.text.encode(), **stored.files})
+            click.echo(f"{event}, version {stored.version}: written to {folder}")
+            if whole:
+                rows = await opened.export_event(event, folder / "journal.jsonl")
+                click.echo(f"{rows} rows: written to {folder / 'journal.jsonl'}")
+
+    run(work())
+
+
+def _write_all(folder: Path, files: Mapping[str, bytes]) -> None:
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, content in files.items():
+        _write_new(folder / Path(name).name, content)
+
+
+def _write_new(path: Path, content: bytes) -> None:
+    if path.exists() and path.read_bytes() != content:
+        raise Failed(f"{path}: is there already, with other content. Choose another folder, or move it away.")
+    path.write_bytes(content)
+
+
+@click.command("import")
+@click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+@click.pass_obj
+def import_(context: Context, file: Path) -> None:
+    """Read an event that `stilepost export --whole` wrote (journal.jsonl) into this database."""
+
+    async def work() -> None:
+        async with journal(context.settings) as opened:
+            click.echo(f"{await opened.import_event(file)}: read in.")
+
+    run(work())
+
+
+@click.command("events")
+@click.pass_obj
+def list_events(context: Context) -> None:
+    """List the stored events and their versions."""
+
+    async def work() -> None:
+        async with journal(context.settings) as opened:
+            for current in await opened.list_events():
+                for v in await opened.event_versions(current.event):
+                    click.echo(f"{v.event}  version {v.version}  {v.name}  by {v.by}  {v.at:%Y-%m-%d %H:%M}Z")
+
+    run(work())
+
+
+COMMANDS = (check, plan, load, export, import_, list_events)

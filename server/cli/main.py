@@ -1,0 +1,55 @@
+"""`stilepost`: the group of subcommands and the options they share."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+import click
+
+from server import log
+from server.cli import data, events, people, serving
+from server.cli.common import Context, Failed
+from server.settings import SettingsError, read_settings
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.option(
+    "--settings",
+    "file",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="A TOML file of settings; the environment (STILEPOST_…) goes before it.",
+)
+@click.option("--database", help="Use this database instead of the one in the settings.")
+@click.version_option(package_name="stilepost")
+@click.pass_context
+def stilepost(context: click.Context, file: Path | None, database: str | None) -> None:
+    """Keeps an ultramarathon runner's crew in the right place at the right time.
+
+    Begin with `stilepost demo`, then copy demo_event/event.toml, `stilepost check` it, `stilepost load` it,
+    `stilepost serve`, and `stilepost invite` each person. An aid to a crew, not a rescue service.
+    """
+    try:
+        settings = read_settings(os.environ, file)
+    except SettingsError as error:
+        raise Failed(str(error)) from error
+    if database:
+        settings = replace(settings, database=database)
+    log.set_up(settings.log_level, settings.log_json)
+    context.obj = Context(settings)
+
+
+for command in (*events.COMMANDS, *people.COMMANDS, *serving.COMMANDS, *data.COMMANDS):
+    stilepost.add_command(command)
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """The console script."""
+    try:
+        stilepost.main(args=arguments, prog_name="stilepost")
+    except BrokenPipeError:  # `stilepost plan … | head`
+        sys.stderr.close()
+        sys.exit(1)

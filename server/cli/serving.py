@@ -1,0 +1,123 @@
+"""Subcommands that run the server, play the demo, and describe both."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import json
+import signal
+import urllib.error
+import urllib.request
+
+import click
+import structlog
+from aiohttp import web
+
+from server.app import Options, make_app
+from server.cli.common import Context, Failed, journal, run
+from server.log import AccessLog
+from server.settings import Settings, table
+
+log = structlog.get_logger("serve")
+
+
+@click.command()
+@click.option("--host", help="Listen here instead of the settings' host.")
+@click.option("--port", type=int, help="Listen on this port instead of the settings'.")
+@click.pass_obj
+def serve(context: Context, host: str | None, port: int | None) -> None:
+    """Run the server: API, pages, watch and, where settings give a token or a mail server, the channels."""
+    settings = context.settings
+
+    async def work() -> None:
+        async with journal(settings) as opened:
+            app = make_app(settings, opened, options=Options(channels=_channels(settings)))
+            await _serve(app, host or settings.host, settings.port if port is None else port, settings)
+
+    run(work())
+
+
+def _channels(settings: Settings) -> frozenset[str]:
+    return frozenset({"telegram"} if settings.telegram_token else ())
+
+
+async def _serve(app: web.Application, host: str, port: int, settings: Settings) -> None:
+    """Serve until SIGINT or SIGTERM; requests under way are let finish."""
+    runner = web.AppRunner(
+        app, access_log_class=AccessLog, shutdown_timeout=settings.shutdown_seconds, handle_signals=False
+    )
+    await runner.setup()
+    try:
+        site = web.TCPSite(runner, host, port)
+        try:
+            await site.start()
+        except OSError as error:
+            raise Failed(
+                f"can't listen on {host}:{port} ({error.strerror}). Is another server running there? "
+                "Choose another with --port."
+            ) from error
+        for address in runner.addresses:
+            log.info("listening", host=address[0], port=address[1])
+        await _until_told()
+        log.info("stopping")
+    finally:
+        await runner.cleanup()
+
+
+async def _until_told() -> None:
+    told = asyncio.Event()
+    loop = asyncio.get_running_loop()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        with contextlib.suppress(NotImplementedError):  # Windows has no signal handlers in a loop
+            loop.add_signal_handler(number, told.set)
+    await told.wait()
+
+
+@click.command(context_settings={"ignore_unknown_options": True})
+@click.option("--speed", default=1.0, show_default=True, help="How many times faster than two minutes.")
+@click.option("--port", default=8437, show_default=True, help="Where the page is; 0 = any free port.")
+@click.option("--keep/--no-keep", default=None, help="Keep the page up at the end (default: in a terminal).")
+def demo(speed: float, port: int, keep: bool | None) -> None:
+    """Play an invented 100-mile night in about two minutes, with every message as its person gets it."""
+    from demo_event.play import demo as play  # its machinery is needed by nobody else
+
+    raise SystemExit(play(speed=speed, port=port, keep=keep))
+
+
+@click.command()
+@click.option("--url", help="The server (default: where the settings say it listens).")
+@click.pass_obj
+def health(context: Context, url: str | None) -> None:
+    """Ask a running server how it is; exit code 1 if it is not well or does not answer."""
+    base = url or f"http://{context.settings.host}:{context.settings.port}"
+    if not base.startswith(("http://", "https://")):
+        raise Failed(f"--url: '{base}' is no web address. Give one that begins with http:// or https://.")
+    try:
+        with urllib.request.urlopen(base.rstrip("/") + "/health", timeout=10) as reply:  # noqa: S310 - checked
+            body = json.load(reply)
+    except urllib.error.HTTPError as error:
+        body = json.loads(error.read() or b"{}")
+    except (urllib.error.URLError, OSError, ValueError) as error:
+        raise Failed(f"{base} does not answer ({error}). Start it with `stilepost serve`.") from error
+    for name, value in body.get("data", {}).items():
+        click.echo(f"{name.replace('_', ' ')}: {value}")
+    if not body.get("ok"):
+        raise Failed("the server is not well.")
+
+
+@click.command()
+def openapi() -> None:
+    """Print the OpenAPI description of the API."""
+    from server.api.openapi import document
+
+    click.echo(json.dumps(document(), indent=2))
+
+
+@click.command()
+def settings() -> None:
+    """List every setting: its environment variable, type, default and what it does."""
+    for row in table():
+        click.echo(f"{row.env} ({row.kind}, default {row.default or 'empty'})\n    {row.says}")
+
+
+COMMANDS = (serve, demo, health, openapi, settings)

@@ -1,0 +1,105 @@
+title = Stilepost
+board = Tafel
+aid = Eine Hilfe für die Crew, kein Rettungsdienst. In Gefahr zuerst { $number } anrufen.
+call = { $name } anrufen
+emergency = Notruf { $number }
+now = jetzt { $when }
+you-are = Du bist { $name }, { $parts }
+leave = In diesem Browser abmelden
+last-known = Zuletzt bekannt
+nothing-yet = Noch ist nichts gemeldet.
+told-by = gemeldet von { $who }, { $ago }
+estimate = Geschätzt, nicht gesehen
+estimate-between = zwischen { $low } und { $high } der Strecke, wohl bei { $likely }
+estimate-points = zwischen { $from } und { $to }
+points = Punkte voraus
+reached = Erreichte Punkte
+in-at = an { $when }
+out-at = ab { $when }
+through-at = durch { $when }
+reported-none = erreicht; keine Zeit gemeldet
+gets-there = { $odds }, dass sie hinkommt
+next-meeting = Nächstes Treffen
+further-meetings = Treffen danach
+mine = deins
+others = { $who }
+leave-by = Losfahren bis
+leave-by-unknown = keine Abfahrtszeit: die Fahrt ist nicht bestätigt
+be-there = Dort sein ab
+wait-until = Warten bis
+have-ready = Bereithalten
+food = Essen
+if-missed = Wenn verpasst
+parking = Parken
+arrives = Ankunft
+lost = Dieses Treffen geht nicht: { $why }
+no-signal = Dort gibt es kein Netz.
+cut-offs = Zeitlimits
+cut-off-line = { $name }, { $edge } bis { $when }: { $odds }, dass sie es schafft
+doubted = Behalten, nicht gezählt
+doubted-line = { $what } { $when }, gemeldet von { $who }: { $why }
+alarms = Alarm
+alarm-line = { $kind }, ausgelöst { $when }{ $point ->
+    [none] {""}
+   *[other] , { $point }
+}
+alarm-held = { $who } hat geantwortet und hat ihn übernommen.{ $again ->
+    [none] {""}
+   *[other] { " " }Wieder nachsehen { $again }.
+}
+alarm-open = Geschickt an { $told }; noch hat niemand geantwortet.
+alarm-unreached = NIEMAND IST ERREICHT. { $told } HAT NICHT GEANTWORTET. JETZT ANRUFEN.
+alarm-nobody = NIEMAND IST ERREICHT. KEIN KANAL GEHT. JETZT ANRUFEN.
+held = Die Läufer sind angehalten.
+blind = Unsere eigenen Kanäle sind seit { $when } weg: Stille heißt seitdem nichts.
+race-changes = Vom Rennen
+people = Leute
+people-at = in { $name } seit { $when }
+people-bound = unterwegs nach { $name }, dort ab { $when }
+unreachable = auf keinem Kanal zu erreichen
+profile = Strecke: Höhe entlang des Wegs, Punkte, wo sie zuletzt bekannt war
+profile-none = Die Route hat keine Höhen.
+chat = Chat
+chat-hint = Fragen oder melden: „wo ist sie“, „da in Mühle vor 5 min“, „was bringe ich mit“
+send = Senden
+share-place = Meinen Ort teilen
+asking-place = frage das Gerät, wo es ist …
+place-refused = Dieses Gerät sagt nicht, wo es ist.
+place-shared = Meinen Ort geteilt.
+not-sent = Nicht gesendet: keine Verbindung. Noch einmal versuchen.
+stale = Keine Verbindung seit { $when }. Was hier steht, kann alt sein.
+notices = Dir mitgeteilt
+join-title = Zu einer Crew kommen
+join-lead = Gib den Code deiner Einladung ein.
+join-code = Code
+join-look = Nachsehen
+join-yes = Das bin ich
+join-no = Nicht ich
+join-who = Du bist { $name } in { $event }: { $parts }.
+join-wrong = Dieser Code geht nicht. Bitte die Person, die dich eingeladen hat, um einen neuen.
+join-wait = Zu viele falsche Codes. Warte eine Viertelstunde.
+stranger = Wer zu keinem Rennen gehört, sieht nichts. Nimm den Link deiner Einladung.
+no-events = Du gehörst noch zu keinem Rennen.
+error-title = Das ging nicht
+error-back = Zurück zur Tafel
+part-runner = Läuferin
+part-crew = Crew
+part-pacer = Pacer
+part-safety-contact = Sicherheitskontakt
+part-organiser = Veranstalter
+part-volunteer = Helferin
+part-supporter = Fan
+kind-overdue = Überfällig
+kind-asked-for-help = Um Hilfe gebeten
+kind-sweep = Schlussläufer sind durch, sie nicht
+edge-in = an
+edge-out = ab
+race-runners-held = Die Läufer sind angehalten{ $until ->
+    [none] {""}
+   *[other] { " " }bis { $until }
+}
+race-race-ended-early = Das Rennen ist vorzeitig beendet, { $at }
+race-access-closed = Crew-Zugang geschlossen: { $point }
+race-cut-off-in-moved = Zeitlimit an { $point } ist jetzt { $until }
+race-cut-off-out-moved = Zeitlimit ab { $point } ist jetzt { $until }
+race-rerouted = Die Strecke ist geändert: { $words }
