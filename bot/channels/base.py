@@ -61,7 +61,9 @@ class Incoming:
     goes if that is another place (a group). `sent_at` is when they sent it, by the channel's own clock.
     `message_key` is unique per address and the same when the same message comes again: check-ins made from
     it use it as their key. `live` marks a position of a live share, `live_ended` that the share has ended.
-    `short_form` marks channels where a report needs no confirming (text gateways).
+    `short_form` marks channels where a report needs no confirming (text gateways). `edits` is the key of the
+    message of which this one is a later form. `other` names what we can't read ('voice'), so that its sender
+    is told instead of left waiting.
     """
 
     channel: str
@@ -79,6 +81,8 @@ class Incoming:
     live_ended: bool = False
     short_form: bool = False
     language: str = ""
+    edits: str = ""
+    other: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +156,8 @@ class Outcome:
 
 
 StoreUpdates = Callable[[tuple[RawUpdate, ...]], Awaitable[None]]
-"""Stores raw updates at the server; returns only when they are safe. Raises when they are not."""
+"""Stores raw updates at the server; returns only when they are safe. Raises when they are not. An empty tuple
+says that the other side answered and that nothing waits there: a sign of life, and the end of catching up."""
 
 
 class Channel(Protocol):
@@ -187,6 +192,10 @@ class UnknownChannelError(Exception):
 
 CHANNELS: Mapping[str, str] = {
     "terminal": "bot.channels.terminal",
+    "telegram": "bot.channels.telegram",
+    "email": "bot.channels.email",
+    "webhook": "bot.channels.webhook",
+    "text": "bot.channels.shorttext",
 }
 """Name -> module with `make(settings: Settings) -> Channel`. Imported only when used, so that a server
 without a channel does not need its library."""

@@ -1,0 +1,43 @@
+"""A person's sentence to a question, a report or an answer.
+
+In: the text as typed and a `Context` (now, time zone, runners with their points, the writer's parts, the last
+question). Out: one of the values of `meaning`. What can be meant in two ways comes back as `AskBack`.
+Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
+"""
+
+from bot.words.meaning import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Choice,
+    Context,
+    Distress,
+    Need,
+    Question,
+    Report,
+    Reported,
+    Small,
+    Unclear,
+    Understood,
+    Undo,
+)
+from bot.words.read import UNDO_WITHIN, understand
+
+__all__ = [
+    "UNDO_WITHIN",
+    "Acknowledged",
+    "AskBack",
+    "Asked",
+    "Choice",
+    "Context",
+    "Distress",
+    "Need",
+    "Question",
+    "Report",
+    "Reported",
+    "Small",
+    "Unclear",
+    "Understood",
+    "Undo",
+    "understand",
+]

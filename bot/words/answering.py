@@ -1,0 +1,88 @@
+"""Short answers: acknowledging, yes and no, undo, greetings."""
+
+from __future__ import annotations
+
+from bot.words.meaning import Acknowledged, Context, Small, Understood, Undo
+from bot.words.patterns import pattern
+
+_UNDO = pattern(r"""
+    ^(oops |sorry |no |please |wait |ah |oh |damn |my mistake )*(undo|scrap|delete|cancel|ignore|forget|scratch|remove) \
+      ?(that|it|this|last|the last one|the last|last one|my last|that last one|last report|last message)?( please)?$
+    \btake (that|it|this|the last one) back\b
+    ^(oops |sorry |no |wait )*(that|it|this|last one|last) (was|is) (wrong|a mistake|not right|an error|incorrect)$
+    ^(oops |sorry |no |wait )*(wrong( one| button| person| runner)?|my mistake|mistake|pressed the wrong \w+)$
+    ^(no )?(wait )?(that is|that was|it is) wrong( sorry)?$
+    ^undo\b
+    \bsent (that|it) by (mistake|accident)\b
+    ^(not|no it was not) (her|she|true|right)$
+""")
+_THANKS = pattern(
+    r"^(ok |great |lovely |brilliant |many )*(thanks|thank you|thankyou|perfect|lovely|brilliant|good|great)( \w+)?( \w+)?$"
+)
+_HELLO = pattern(r"^(hi|hello|hey|morning|good (morning|evening|afternoon|night))( \w+)?$")
+
+# Answer word (as notices know it) -> ways of saying it. The order is part of the table.
+_ANSWERS = (
+    ("not yet", r"^(no )?(not yet|nope not yet|still not|not seen)$"),
+    ("nobody there", r"^(there is )?(nobody|no one|noone)( is| there| here)?( here| there)?$"),
+    (
+        "i have it",
+        r"""
+        ^(ok |yes )?(i have|ive|got|i have got|i got|i will take) (it|this|that|this one|that one)$
+        ^(ok |yes )?(i am|i will be) on (it|this|that)$
+        ^on it$
+        ^(leave it|leave that) (with|to) me$
+        ^(i will|i am going to) (do it|sort it|handle it|deal with it|take it|take this one|take it on)$
+        ^(mine|taking it|i hold it|have it)$
+        ^(ok |yes )(i will|will do) (take it|do)$
+        ^alarm (received|mine)$
+        """,
+    ),
+    ("awake", r"^(ok |yes )?(i am |we are )?(awake|up|up now|awake now|wide awake)$"),
+    (
+        "on our way",
+        r"^(ok |yes |we are |i am |now )*(on our way|on my way|leaving now|leaving|setting off now|off now)$",
+    ),
+    (
+        "cannot",
+        r"""
+        ^(sorry |no )*(i|we) (can not|cannot|will not be able to)( go| make it| do it| come| get there| drive)*$
+        ^(can not|cannot)( go| make it| do it| drive| come| get there)$
+        """,
+    ),
+    (
+        "seen",
+        r"^(yes )?(she is )?(seen|found|seen and fine|found her|she is found|seen she is fine|she is fine)$",
+    ),
+    ("still missing", r"^(still|she is still) (missing|nothing|no news)$|^no news$|^nothing new$"),
+    (
+        "i go",
+        r"^(ok )?(i go|i will go|i am going|we will go|we will get her|i will get her|i will fetch her)$",
+    ),
+    (
+        "ok",
+        r"""
+        ^(ok |yes |right )*(ok|got it|gotcha|understood|noted|roger|copy|copy that|will do|sure|fine|right|received|ack|acknowledged|\
+          seen it|read|done|all good|cool|k|kk|10 4|message received|understand|alright)( thanks| ta| you)?$
+        """,
+    ),
+    ("yes", r"^(yes|yes please|correct|that is right|right|yes she has|yes she is|yes that is right|y)$"),
+    ("no", r"^(no|no thanks|n|not right|no she has not|no she is not)$"),
+)
+_COMPILED = tuple((answer, pattern(lines)) for answer, lines in _ANSWERS)
+
+
+def short_answer(plain: str, words: str, ctx: Context) -> Understood | None:
+    """An answer, undo or greeting; None for anything longer. `plain` is the tidied sentence."""
+    if "?" in plain:
+        return None
+    if _UNDO.search(plain):
+        return Undo()
+    for answer, says in _COMPILED:
+        if says.search(plain):
+            return Acknowledged(answer, words)
+    if _THANKS.search(plain):
+        return Small(thanks=True)
+    if _HELLO.search(plain) and ctx.runners is not None:
+        return Small(thanks=False)
+    return None

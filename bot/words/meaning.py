@@ -1,0 +1,199 @@
+"""What a sentence can mean, as values; and what has to be known to understand one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from server.event.model import PartKind
+from server.facts.entry import Kind, Retired
+from server.wording.answer import PointHere, RunnerHere
+
+
+class Question(StrEnum):
+    """What can be asked."""
+
+    NEXT = "next"
+    AT = "at"
+    FINISH = "finish"
+    WHERE = "where"
+    PLAN_GAP = "plan gap"
+    LAST_STOP = "last stop"
+    CUT_OFF = "cut-off"
+    MISSED = "missed"
+    WAIT = "wait or go"
+    PEOPLE = "people"
+    BRING = "bring"
+    TAKE_BACK = "take back"
+    FOOD = "food"
+    LEAVE = "leave"
+    DRIVE = "drive"
+    DARK = "dark"
+    HEARD = "last heard"
+    SLOWER = "slower"
+    LEAVES_NOW = "leaves now"
+    PLAN = "plan"
+    MEETING = "meeting"
+    HOW = "how is she"
+    CARDS = "cards"
+    NUMBERS = "numbers"
+    PICTURE = "picture"
+    USAGE = "usage"
+    HELP_WORD = "help"
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question. `runner`, `point` are ids (None: the one it is about by default), `factor` of a what-if
+    (1.1 = a tenth slower), `leaving` the supposed time out, `person` an id, `words` the sentence as written.
+    """
+
+    question: Question
+    runner: str | None = None
+    point: str | None = None
+    factor: float | None = None
+    leaving: datetime | None = None
+    person: str | None = None
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
+    words also tell how she is; `placed_by_words` that they tell where, with no fix."""
+
+    kind: Kind
+    seen_at: datetime
+    runner: str | None = None
+    point: str | None = None
+    how: Retired | None = None
+    amount: timedelta | None = None
+    until: datetime | None = None
+    words: str = ""
+    guessed: bool = False
+    condition: bool = False
+    placed_by_words: bool = False
+    corrects: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Reported:
+    """One or more reports."""
+
+    reports: tuple[Report, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Distress:
+    """Somebody asks for help: passed on at once, whatever else the sentence says."""
+
+    words: str
+    seen_at: datetime
+    runner: str | None = None
+    by_self: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Acknowledged:
+    """An answer to what was asked: one of the answer words of notices, or 'yes', 'no', 'ok'."""
+
+    answer: str
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Undo:
+    """Take back the last report."""
+
+
+@dataclass(frozen=True, slots=True)
+class Small:
+    """A greeting or thanks: nothing to do."""
+
+    thanks: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """Not understood."""
+
+    words: str
+
+
+class Need(StrEnum):
+    """Why a sentence is asked back."""
+
+    OUT = "out"
+    DROPPED = "dropped"
+    HOW = "how"
+    POINT = "point"
+    RUNNER = "runner"
+    BIB = "bib"
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One way it may be meant. `label` says what it is called: a point id, a runner id, or a word of ours."""
+
+    label: str
+    then: Asked | Reported | Unclear | AskBack
+
+
+@dataclass(frozen=True, slots=True)
+class AskBack:
+    """Two or more things may be meant: which. `word` is what was written and can't be settled. `point` is
+    the point it may be about, `also` what in the same message was clear."""
+
+    need: Need
+    choices: tuple[Choice, ...]
+    word: str = ""
+    point: str | None = None
+    also: tuple[Report, ...] = ()
+
+
+Understood = Asked | Reported | Distress | Acknowledged | Undo | Small | Unclear | AskBack
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """All that a sentence is understood against. `now` aware; `time_zone` the event's; `last` the question
+    this person asked before; `people` (id, name) of the event; `point` where the writer stands, if known."""
+
+    now: datetime
+    time_zone: str
+    runners: tuple[RunnerHere, ...]
+    parts: frozenset[PartKind] = frozenset({PartKind.CREW})
+    own_runners: tuple[str, ...] = ()
+    people: tuple[tuple[str, str], ...] = ()
+    last: Asked | None = None
+    point: str | None = None
+    language: str = "en"
+
+    def runner(self, runner_id: str | None) -> RunnerHere | None:
+        """The runner of that id; for None the one that is meant when none is named: the last asked about,
+        one's own, the only one; None where that is open."""
+        if runner_id is not None:
+            return next((r for r in self.runners if r.id == runner_id), None)
+        if self.last is not None and self.last.runner is not None:
+            return self.runner(self.last.runner)
+        own = [r for r in self.runners if r.id in self.own_runners] or list(self.runners)
+        return own[0] if len(own) == 1 else None
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a runner is among her points: `ahead` those not reached, `at` where she is now."""
+
+    points: tuple[PointHere, ...]
+    reached: int
+    at: PointHere | None = None
+    ahead: tuple[PointHere, ...] = field(default=())
+
+
+def place_of(runner: RunnerHere) -> Place:
+    """The points of a runner split at the last one known reached."""
+    ids = [p.id for p in runner.points]
+    reached = ids.index(runner.reached) if runner.reached in ids else -1
+    at = next((p for p in runner.points if p.id == runner.at), None)
+    return Place(runner.points, reached, at, runner.points[reached + 1 :])

@@ -1,0 +1,178 @@
+"""The small world in which sentences are understood, and the short form in which meanings are compared.
+
+Saturday 19 June 2027, 15:10 in Britain. Maren (bib 214) was last out of Long Stile back and is due at Wether Lathe;
+Tove (bib 87) is at Skelter Mill. Long Stile is passed twice, as is Harrow Fold (start and finish).
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, datetime
+from zoneinfo import ZoneInfo
+
+from bot.words import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Context,
+    Distress,
+    Need,
+    Report,
+    Reported,
+    Small,
+    Unclear,
+    Understood,
+    Undo,
+    understand,
+)
+from server.event.model import PartKind
+from server.facts.entry import Kind
+from server.wording.answer import PointHere, RunnerHere
+
+ZONE = "Europe/London"
+NOW = datetime(2027, 6, 19, 14, 10, tzinfo=UTC)
+CREW = frozenset({PartKind.CREW})
+
+POINTS = (
+    PointHere("start", "Harrow Fold", 0.0),
+    PointHere("pell", "Pell Bridge", 10.5),
+    PointHere("mill", "Skelter Mill", 21.0, ("the mill",), crew_access=True),
+    PointHere("stile-out", "Long Stile out", 33.0, ("the stile",), crew_access=True),
+    PointHere("chapel", "Corrie Chapel", 39.5),
+    PointHere("stile-back", "Long Stile back", 46.0, ("the stile",), crew_access=True),
+    PointHere("lathe", "Wether Lathe", 61.0, crew_access=True),
+    PointHere("brindle", "Brindle Gate", 74.0, crew_access=True),
+    PointHere("kettle", "Kettle Howe", 87.0, crew_access=True),
+    PointHere("ravel", "Ravel Dod", 100.5),
+    PointHere("ashen", "Ashen Ford", 114.0, ("the ford",), crew_access=True),
+    PointHere("ember", "Ember Quarry", 128.0, ("quarry",)),
+    PointHere("candle", "Candle Moss", 144.5, crew_access=True),
+    PointHere("finish", "Harrow Fold", 160.9, finish=True),
+)
+START = datetime(2027, 6, 19, 4, 30, tzinfo=UTC)
+MAREN = RunnerHere("maren", "Maren", "214", START, POINTS, reached="stile-back")
+TOVE = RunnerHere("tove", "Tove", "87", START, POINTS, reached="mill", at="mill", going="at a point")
+PEOPLE = (("ana", "Ana"), ("jonas", "Jonas"), ("tomas", "Tomas"), ("ruth", "Ruth"))
+
+
+def crew_of_maren(now: datetime = NOW) -> Context:
+    """Somebody of Maren's crew on Saturday afternoon."""
+    return Context(now, ZONE, (MAREN, TOVE), CREW, ("maren",), PEOPLE)
+
+
+def the_runner() -> Context:
+    """Maren herself."""
+    return replace(crew_of_maren(), parts=frozenset({PartKind.RUNNER}))
+
+
+def volunteer_at(point: str) -> Context:
+    """A volunteer at a point, who reports every runner."""
+    return Context(NOW, ZONE, (MAREN, TOVE), frozenset({PartKind.VOLUNTEER}), (), PEOPLE, point=point)
+
+
+def at_night() -> Context:
+    """Sunday 03:20, Maren last out of Kettle Howe."""
+    maren = replace(MAREN, reached="kettle")
+    now = datetime(2027, 6, 20, 2, 20, tzinfo=UTC)
+    return replace(crew_of_maren(now), runners=(maren, TOVE))
+
+
+def at_the_lathe() -> Context:
+    """Maren is in at Wether Lathe."""
+    return replace(crew_of_maren(), runners=(replace(MAREN, reached="lathe", at="lathe", going="at a point"), TOVE))
+
+
+def near_the_end() -> Context:
+    """Maren was last out of Candle Moss."""
+    return replace(crew_of_maren(), runners=(replace(MAREN, reached="candle"), TOVE))
+
+
+def numbered() -> Context:
+    """An event whose aid stations have numbers for names."""
+    points = (
+        PointHere("start", "Start", 0.0),
+        *(PointHere(f"aid-{n}", f"Aid Station {n}", 8.0 * n, crew_access=True) for n in (1, 2, 12)),
+        PointHere("finish", "Finish", 110.0, finish=True),
+    )
+    return replace(crew_of_maren(), runners=(replace(MAREN, points=points, reached="start"),))
+
+
+def after(sentence: str, ctx: Context) -> Context:
+    """The context once that question has been asked; 'as runner', 'at night' … choose another world."""
+    worlds = {
+        "": ctx,
+        "as runner": the_runner(),
+        "as volunteer": volunteer_at("lathe"),
+        "at night": at_night(),
+        "at the lathe": at_the_lathe(),
+        "near the end": near_the_end(),
+        "numbered": numbered(),
+        "in german": replace(ctx, language="de"),
+    }
+    if sentence in worlds:
+        return worlds[sentence]
+    before = understand(sentence, ctx)
+    assert isinstance(before, Asked), f"{sentence!r} was not taken for a question"
+    return replace(ctx, last=before)
+
+
+def _report(r: Report) -> str:
+    local = r.seen_at.astimezone(ZoneInfo(ZONE)).strftime("%H:%M")
+    kind = "seen" if r.kind is Kind.POSITION and r.placed_by_words else r.kind.value
+    parts = [kind]
+    if r.kind not in (Kind.HOW_SHE_IS, Kind.POSITION) or r.point:
+        parts.append(r.point or "-")
+    parts.append(local)
+    if r.how:
+        parts.append(r.how.value)
+    if r.runner == "tove":
+        parts.append("/tove")
+    return " ".join(parts)
+
+
+_POINT_MATTERS = frozenset(
+    {"at", "last stop", "cut-off", "missed", "wait or go", "people", "bring", "take back", "food", "leave", "drive",
+     "dark", "slower", "leaves now"}
+)  # fmt: skip
+
+
+def brief(u: Understood) -> str:
+    """What was understood, in the short form of the tables."""
+    match u:
+        case Asked():
+            words = [u.question.value]
+            if u.question.value == "slower" and u.factor is not None:
+                words.append(str(round((u.factor - 1) * 100)))
+            if u.question.value in _POINT_MATTERS and u.point:
+                words.append(u.point)
+            if u.runner == "tove":
+                words.append("/tove")
+            return " ".join(words)
+        case Reported():
+            return " & ".join(_report(r) for r in u.reports)
+        case Distress():
+            return "distress"
+        case AskBack():
+            return "ask " + ("retired" if u.need in (Need.DROPPED, Need.HOW) else u.need.value)
+        case Acknowledged():
+            return "acknowledge"
+        case Undo():
+            return "undo"
+        case Small():
+            return "small"
+        case Unclear():
+            return "unclear"
+
+
+def score(rows: tuple[tuple[str, str, str], ...]) -> tuple[list[str], list[str], int]:
+    """What came out wrong, what was asked back though it was clear, and how many were right."""
+    wrong, asked_back, right = [], [], 0
+    for sentence, expected, before in rows:
+        got = brief(understand(sentence, after(before, crew_of_maren())))
+        if got == expected:
+            right += 1
+        elif got.startswith("ask ") or got == "unclear":
+            asked_back.append(f"{sentence!r} ({before}): {got}, not {expected}")
+        else:
+            wrong.append(f"{sentence!r} ({before}): {got}, not {expected}")
+    return wrong, asked_back, right
