@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from dataclasses import fields, is_dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any, TypeVar
 
 from sqlalchemy import ColumnElement, Table, and_, delete, or_, select, update
@@ -23,6 +23,9 @@ from server.journal.errors import RefusedError, UnknownError
 from server.journal.values import Blanked, DeliveryState, EventVersion, Swept
 
 __all__ = ["blank", "event", "person", "sweep"]
+
+RAW_KEPT = timedelta(days=30)
+"""How long the body of a raw update is kept once it has been worked off, for looking into faults."""
 
 Rewrite = Callable[[str], str]
 T = TypeVar("T")
@@ -89,7 +92,9 @@ async def event(c: AsyncConnection, event_id: str, now: datetime, rewrite: Rewri
 
 async def sweep(c: AsyncConnection, now: datetime, rewrite: Rewrite | None) -> Swept:
     """See `Journal.sweep`."""
-    e = t.event.c
+    e, u = t.event.c, t.update_.c
+    old = and_(u.done_at <= now - RAW_KEPT, u.body != "")
+    await c.execute(update(t.update_).where(old).values(body=""))
     due = await c.scalars(select(e.id).where(e.keep_until <= now, e.blanked_at.is_(None)).order_by(e.id))
     blanked, waiting = [], []
     for event_id in due.all():

@@ -19,7 +19,7 @@ from alembic.util import CommandError
 from sqlalchemy import Connection, Table, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError
+from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine, create_async_engine
 from sqlalchemy.pool import NullPool
 
@@ -76,7 +76,13 @@ class Store:
             raise JournalError("a database in memory would lose everything", "database", _URL_HELP)
         store = cls(parsed.set(drivername=driver), None if channels is None else frozenset(channels))
         try:
+            if store.sqlite and not store.path.parent.is_dir():
+                raise JournalError(f"there is no folder {store.path.parent}", "database", "make it first")
             await store.migrate()
+        except (DBAPIError, OSError) as e:
+            await store.close()
+            why = e.orig if isinstance(e, DBAPIError) else e
+            raise JournalError(f"cannot be opened: {why}", "database", _CHECK_HELP) from e
         except BaseException:
             await store.close()
             raise
@@ -168,6 +174,7 @@ def _try_lock(fd: int) -> bool:
     return True
 
 
+_CHECK_HELP = "check that it is there, is a Stilepost database, and that we may read and write it"
 _URL_HELP = "give sqlite+aiosqlite:///FILE or postgresql+asyncpg://USER@HOST/NAME"
 
 

@@ -101,7 +101,7 @@ def main() -> None:
     """Kill so many workers, let the last one drain, print what they said."""
     url, kills, seed = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
     chance = random.Random(seed)
-    said = [word for turn in range(kills) for word in _turn(url, turn, chance.uniform(0.0, 0.12))]
+    said = [word for turn in range(kills) for word in _turn(url, turn, chance.uniform(0.0, 0.3))]
     said += _turn(url, kills + 1, None)
     print(
         json.dumps(

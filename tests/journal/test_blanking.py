@@ -148,3 +148,15 @@ async def test_who_is_in_another_event_stays_known(loaded: Journal, event: Event
     await loaded.blank_event("long-stile", start)
     assert await loaded.person_at("telegram", "111") == "ana"
     assert await loaded.person_at("telegram", "333") is None
+
+
+@pytest.mark.parametrize(("seconds", "kept"), [(-1, True), (0, False)])
+async def test_raw_updates_are_not_kept_for_ever(
+    loaded: Journal, start: datetime, tmp_path: Path, seconds: int, kept: bool
+) -> None:
+    """Thirty days after it was worked off the body of an update is emptied; one still waiting never is."""
+    await loaded.store_updates("telegram", [(1, SECRET), (2, "waiting")], start)
+    await loaded.update_done("telegram-1", start)
+    await loaded.sweep(start + timedelta(days=30, seconds=seconds))
+    left = await everything(loaded, tmp_path)
+    assert (SECRET in left, "waiting" in left) == (kept, True)

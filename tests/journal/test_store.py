@@ -69,6 +69,19 @@ async def test_other_urls_are_refused(url: str) -> None:
         await Journal.open(url)
 
 
+async def test_what_cannot_be_opened(tmp_path: Path) -> None:
+    """A folder that is not there, a file that is no database, a server that does not answer: said so."""
+    (tmp_path / "notes.txt").write_text("no database, but long enough to be taken for one" * 50)
+    urls = {
+        f"sqlite:///{tmp_path}/none/x.db": "no folder",
+        f"sqlite:///{tmp_path}/notes.txt": "not a database",
+        f"postgresql://nobody@/x?host={tmp_path}": "cannot be opened",
+    }
+    for url, words in urls.items():
+        with pytest.raises(JournalError, match=words):
+            await Journal.open(url)
+
+
 async def test_plain_names_are_taken(tmp_path: Path) -> None:
     """'sqlite:///' is understood as the driver used here."""
     journal = await Journal.open(f"sqlite:///{tmp_path}/x.db")

@@ -1,0 +1,126 @@
+"""The part of the journal's door that is about people: who they are, where they are reached, what lets them in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from server.event.model import Person
+from server.journal import outbox, people, tokens
+from server.journal.store import Store
+from server.journal.values import Address, Invitation, PersonPart, TokenInfo
+
+__all__ = ["PeopleDoor"]
+
+
+class PeopleDoor:
+    """Methods of `Journal`; its promises hold here too."""
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+
+    async def person(self, person: str) -> Person | None:
+        """A person as last loaded."""
+        async with self._store.read() as c:
+            return await people.person(c, person)
+
+    async def parts(self, person: str) -> tuple[PersonPart, ...]:
+        """Every part of a person in every event."""
+        async with self._store.read() as c:
+            return await people.parts(c, person)
+
+    async def person_at(self, channel: str, address: str) -> str | None:
+        """Whose address this is; None for a stranger."""
+        async with self._store.read() as c:
+            return await people.person_at(c, channel, address)
+
+    async def addresses(self, person: str) -> tuple[Address, ...]:
+        """Where a person can be reached, in the order in which to try; blocked ones last."""
+        async with self._store.read() as c:
+            return await people.addresses(c, person, self._store.channels)
+
+    async def bind(self, person: str, channel: str, address: str, now: datetime) -> None:
+        """Bind an address to a person and call it usable; also when a browser session begins (channel 'web').
+
+        Notices the person could not be given and that are still of use are queued there. ClashError: it is bound
+        to somebody else.
+        """
+        async with self._store.write() as c:
+            await people.bind(c, person, channel, address, now)
+            await outbox.owe_again(c, person, channel, address, now)
+
+    async def unbind(self, channel: str, address: str) -> None:
+        """Forget an address (the person left, a browser session ended)."""
+        async with self._store.write() as c:
+            await people.unbind(c, channel, address)
+
+    async def heard_from(self, channel: str, address: str, now: datetime) -> None:
+        """A message came from there: if it was blocked it no longer is, and what is owed is queued there."""
+        async with self._store.read() as c:
+            if not await people.is_blocked(c, channel, address):
+                return
+        async with self._store.write() as c:
+            person = await people.person_at(c, channel, address)
+            await people.unblock(c, channel, address)
+            if person is not None:
+                await outbox.owe_again(c, person, channel, address, now)
+
+    async def issue_token(
+        self,
+        person: str | None,
+        device: str,
+        scopes: Iterable[str],
+        now: datetime,
+        expires_at: datetime | None = None,
+    ) -> str:
+        """Make a token; returns its secret, which is stored hashed only and cannot be shown again."""
+        async with self._store.write() as c:
+            return await tokens.issue(c, person, device, frozenset(scopes), now, expires_at)
+
+    async def check_token(self, secret: str, now: datetime) -> TokenInfo | None:
+        """Whose token this is; None if unknown, revoked, or expired (from `expires_at` on)."""
+        async with self._store.read() as c:
+            return await tokens.check(c, secret, now)
+
+    async def tokens(self, person: str | None = None) -> tuple[TokenInfo, ...]:
+        """Tokens not revoked, of one person or all."""
+        async with self._store.read() as c:
+            return await tokens.listing(c, person)
+
+    async def revoke_token(self, token_id: str, now: datetime) -> bool:
+        """Revoke a token by id; False if it was not valid before."""
+        async with self._store.write() as c:
+            return await tokens.revoke(c, token_id, now)
+
+    async def invite(self, person: str, event: str, by: str, now: datetime, ttl: timedelta) -> str:
+        """Make a one-use code for a person in an event, good until (not including) now + ttl; any earlier
+        unused one of theirs is revoked. 12 characters, also fit for a start link; stored hashed only."""
+        async with self._store.write() as c:
+            return await tokens.invite(c, person, event, by, now, ttl)
+
+    async def invitations(self, event: str) -> tuple[Invitation, ...]:
+        """Every invitation to an event, newest first."""
+        async with self._store.read() as c:
+            return await tokens.invitations(c, event)
+
+    async def preview(self, code: str, guesser: str, now: datetime) -> Invitation:
+        """What a code opens, without using it. `guesser` names whoever asks (channel and address, or IP) for
+        the limit of 5 wrong codes in 15 minutes. Raises InvitationError, TooManyGuessesError."""
+        async with self._store.write() as c:
+            found = await tokens.look(c, code, guesser, now)
+        return tokens.opened(found)
+
+    async def redeem(self, code: str, channel: str, address: str, guesser: str, now: datetime) -> Invitation:
+        """Use a code up: bind the address to the person it is for. Raises as `preview`, or ClashError."""
+        async with self._store.write() as c:
+            found = await tokens.look(c, code, guesser, now)
+            if isinstance(found, Invitation):
+                await tokens.use(c, found.id, now)
+                await people.bind(c, found.person, channel, address, now)
+                await outbox.owe_again(c, found.person, channel, address, now)
+        return tokens.opened(found)
+
+    async def revoke_invitation(self, invitation_id: str, now: datetime) -> bool:
+        """Revoke an unused invitation; False if it was used, revoked or unknown."""
+        async with self._store.write() as c:
+            return await tokens.revoke_invitation(c, invitation_id, now)
