@@ -588,3 +588,18 @@ error-not_ready = The server can’t answer that yet. Ask again in a minute.
 error-other = The server could not take that. Nothing was noted. Try again; if it stays, telephone.
 error-unreachable = The server can’t be reached just now. NOTHING was noted. Try again in a minute; if it is urgent, telephone.
 error-report-unreachable = The server can’t be reached just now; what you wrote is kept and will be tried again.
+
+## The commands in a chat's menu
+
+menu-start = Join with the code you were given
+menu-next = When she gets to the next point, and where to be
+menu-leave = When we have to leave
+menu-kit = What to bring and have ready
+menu-missed = Have we missed her?
+menu-where = Where she is now, as far as known
+menu-plan = The plan, point by point
+menu-cutoffs = The cut-offs to come
+menu-food = What she eats and drinks next
+menu-cards = What to do if something goes wrong
+menu-numbers = Race control and the emergency number
+menu-usage = How to ask and how to report
