@@ -40,10 +40,14 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class RawUpdate:
-    """One update as it came: `id` unique within the channel, `body` the text it arrived as (JSON or mail)."""
+    """One update as it came: `id` unique within the channel, `body` the text it arrived as (JSON or mail).
+
+    `received_at` is when the server stored it; set on what comes out of the inbox, so that something its
+    channel does not date (a pressed button) has a time all the same."""
 
     id: str
     body: str
+    received_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
