@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from server.course import Course, build_course, read_gpx
 from server.event.model import (
     Contact,
     CourseDef,
@@ -27,6 +28,7 @@ from server.event.model import (
 from server.facts.entry import Entry, Fix, Kind, Source
 from server.facts.placing import KnownAt, Placed
 
+KM_PER_DEGREE = 110.574  # a degree of latitude at the equator, WGS 84
 START = datetime(2027, 6, 19, 4, 0, tzinfo=UTC)
 POINTS = (("start", 0.0), ("mill", 20.0), ("chapel", 45.0), ("moss", 70.0), ("finish", 100.0))
 
@@ -79,6 +81,20 @@ def placer() -> Callable[..., Placed]:
 
 
 @pytest.fixture(scope="session")
+def north_course() -> Course:
+    """100 km due north from 0 N 0 E along the meridian, a track point each 100 m."""
+    rows = "".join(f'<trkpt lat="{i / 1000 * 100 / KM_PER_DEGREE:.8f}" lon="0"/>' for i in range(1001))
+    gpx = f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>{rows}</trkseg></trk></gpx>'
+    return build_course(read_gpx(gpx.encode(), "north.gpx"), stated_km=100.0)
+
+
+@pytest.fixture(scope="session")
+def fix_at() -> Callable[..., Fix]:
+    """A fix by km along that course and km east of it."""
+    return lambda km, east_km=0.0, **more: Fix(km / KM_PER_DEGREE, east_km / 111.32, **more)
+
+
+@pytest.fixture(scope="session")
 def event() -> Event:
     """Two runners, five points, 100 km; maren starts at 04:00 UTC, ines in wave B at 04:30."""
     kinds = {"start": PointKind.START, "finish": PointKind.FINISH}
@@ -89,7 +105,7 @@ def event() -> Event:
             km=km,
             kinds=frozenset({kinds.get(name, PointKind.AID_STATION)}),
             cut_offs=(CutOff(Edge.OUT, clock=at("18:00")),) if name == "chapel" else (),
-            access=CrewAccess(lat=0.2, lon=0.05) if name == "mill" else None,
+            access=CrewAccess(lat=0.18, lon=0.02) if name == "mill" else None,
         )
         for name, km in POINTS
     )
