@@ -1,0 +1,60 @@
+"""Points get their km from the course, mistakes their line."""
+
+from __future__ import annotations
+
+import pytest
+
+from server.course import Course, build_course, read_gpx
+from server.event import parse_event, place
+
+KM_PER_DEGREE = 110.574  # a degree of latitude at the equator, WGS 84
+
+
+@pytest.fixture(scope="module")
+def north() -> Course:
+    """161 km due north from 0 N 0 E, with a waypoint at km 66."""
+    rows = "".join(f'<trkpt lat="{i * 0.1 / KM_PER_DEGREE:.8f}" lon="0"/>' for i in range(1611))
+    mark = f'<wpt lat="{66 / KM_PER_DEGREE:.8f}" lon="0"><name>Moss Edge</name></wpt>'
+    gpx = f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1">{mark}<trk><trkseg>{rows}</trkseg></trk></gpx>'
+    return build_course(read_gpx(gpx.encode(), "north.gpx"), stated_km=161.0)
+
+
+def test_a_waypoint_gives_the_km_and_a_km_stays(good, north) -> None:
+    """The point named by waypoint is put on the line; those given by km keep theirs to the digit."""
+    parsed = parse_event(good.replace("km = 66", 'waypoint = "Moss Edge"'))
+    placed = place(parsed.event, {"main": north}, parsed=parsed)
+    assert placed.problems == ()
+    assert [p.km for p in placed.event.courses[0].points] == pytest.approx([0, 21.3, 66, 90, 161], abs=0.1)
+    assert placed.event.courses[0].points[1].km == 21.3
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "row", "words"),
+    [
+        ("km = 66", 'waypoint = "Mos Edge"', "waypoint", "Moss Edge"),
+        ("km = 66", 'waypoint = "Nowhere at all"', "waypoint", "Nowhere at all"),
+        ("km = 161", "km = 190", "km = 190", "190"),
+        ("km = 90", 'waypoint = "Moss Edge"', "waypoint", "Moss Edge"),
+        ("pacer_from_km = 60", "pacer_from_km = 66.5", "parts = [ { kind = \"pacer\"", "rules allow pacers"),
+    ],
+)  # fmt: skip
+def test_what_the_course_contradicts(good, north, old, new, row, words) -> None:
+    """A wrong waypoint, a km past the end, two points on one place, a rule broken: line and remedy."""
+    text = good.replace("km = 66", 'waypoint = "Moss Edge"').replace(
+        old if old != "km = 66" else 'waypoint = "Moss Edge"', new, 1
+    )
+    parsed = parse_event(text)
+    assert parsed.event is not None, [str(p) for p in parsed.errors]
+    placed = place(parsed.event, {"main": north}, "my.toml", parsed)
+    assert placed.event is None
+    found = [p for p in placed.problems if words in str(p)]
+    assert found, [str(p) for p in placed.problems]
+    assert row in text.split("\n")[found[0].line - 1]
+    assert found[0].remedy
+
+
+def test_without_the_reading_there_is_still_a_field(good, north) -> None:
+    """An event from the store is placed too; a mistake then names the point, no line."""
+    event = parse_event(good.replace("km = 66", 'waypoint = "Mos"')).event
+    (problem, *_) = place(event, {"main": north}).problems
+    assert (problem.line, problem.field) == (None, "points.moss.waypoint")
