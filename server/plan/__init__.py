@@ -5,7 +5,8 @@ not work, with the reason. Pure: never imports aiohttp, SQLAlchemy, telegram; no
 """
 
 from server.plan.errors import PlanError
-from server.plan.planner import OwnPace, make_timetable
+from server.plan.planner import make_timetable
+from server.plan.setting import OwnPace
 from server.plan.timetable import Row, Timetable
 
 __all__ = ["OwnPace", "PlanError", "Row", "Timetable", "make_timetable"]

@@ -74,13 +74,15 @@ class Limits:
     """What she can do whatever her power. None = the published or usual limit alone.
 
     walk_m_s: her fastest walk on the level; climb_m_per_h: metres of height an hour, fresh; downhill_m_s: her
-    fastest running downhill on good ground.
+    fastest running downhill on good ground; by_gradient: (gradient, by what her speed is multiplied there),
+    rising.
     """
 
     walk_m_s: float = WALK_LEVEL_M_S
     climb_m_per_h: float | None = None
     downhill_m_s: float | None = None
     fade: Fade = field(default_factory=Fade)
+    by_gradient: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +172,11 @@ def faster_gait(
     if limits.climb_m_per_h is not None:
         climb = limits.climb_m_per_h / 3600.0 * left / np.maximum(i, 1e-3)
         run, walk = np.minimum(run, climb), np.minimum(walk, climb)
-    return Gait(np.maximum(run, walk), walk >= run)
+    speed = np.maximum(run, walk)
+    if limits.by_gradient:
+        at, times = (np.array(column) for column in zip(*limits.by_gradient, strict=True))
+        speed = speed * np.interp(i, at, times)
+    return Gait(speed, walk >= run)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

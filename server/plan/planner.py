@@ -3,65 +3,25 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import datetime, timedelta
+from dataclasses import dataclass, replace
+from datetime import timedelta
 from typing import Final
 
 import numpy as np
 import numpy.typing as npt
 
 from server.course import Course
-from server.event.model import CourseDef, CutOff, Edge, Event, Goal, Point, Runner
+from server.event.model import Edge, Event, Goal
 from server.plan.errors import PlanError
-from server.plan.ground import Ground, ground_of
-from server.plan.light import dark_kit, light_moments, sky_over
-from server.plan.pace import WALK_LEVEL_M_S, Day, Fade, Limits, March, Solved, Stops, Weather, solve
-from server.plan.targets import Wanted, clock, wanted
+from server.plan.light import dark_kit, light_moments
+from server.plan.pace import WALK_LEVEL_M_S, March, Solved, Weather, solve
+from server.plan.setting import Z90, OwnPace, Setting, cut_offs, make_setting
+from server.plan.targets import clock
 from server.plan.timetable import Row, Timetable
 
 Floats = npt.NDArray[np.float64]
 
-# Standard deviation of log(actual / target) by what the shape of the plan rests on. Common practice, no
-# source: half of those with a cost model come in within 9 % of their target.
-SPREAD: Final = {"distance only": 0.16, "cost model": 0.13, "own data": 0.10, "past results": 0.11}
-Z90: Final = 1.2815515655446004
-SKY_LASTS: Final = 1.5
 WALK_NOTE_M: Final = 300.0
-UNTIL_KM: Final = 0.05
-
-
-@dataclass(frozen=True, slots=True)
-class OwnPace:
-    """What is known of her beyond the event file: limits learned from her runs, and how sure the total is.
-
-    quality: 'own data' or 'past results'; spread: standard deviation of log(actual / target); source: in
-    words.
-    """
-
-    limits: Limits
-    quality: str
-    spread: float
-    source: str
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Setting:
-    """Everything a runner's timetable is made from, checked: the values of one call."""
-
-    event: Event
-    runner: Runner
-    definition: CourseDef
-    points: tuple[Point, ...]
-    km: Floats
-    ground: Ground
-    limits: Limits
-    stops: Stops
-    day: Day
-    target: Wanted
-    spread: float
-    quality: str
-    source: str
 
 
 def make_timetable(
@@ -78,8 +38,8 @@ def make_timetable(
     is pulled in to it, and the notes say so. Errors: PlanError for a target out of reach, past a cut-off,
     or senseless.
     """
-    setting = _setting(event, runner_id, course, weather, own)
-    solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, setting.target.total_s)
+    setting = make_setting(event, runner_id, course, weather, own)
+    solved = _solved(setting, setting.target.total_s)
     if not solved.reached:
         raise out_of_reach(setting, solved)
     b = _times(setting, solved.march, setting.target.total_s)
@@ -102,95 +62,12 @@ def make_timetable(
     )
 
 
-def _setting(
-    event: Event, runner_id: str, course: Course, weather: tuple[Weather, ...], own: OwnPace | None
-) -> Setting:
-    try:
-        runner = event.runner(runner_id)
-    except KeyError:
-        known = ", ".join(r.id for r in event.runners) or "none"
-        raise PlanError(
-            f"there is no runner '{runner_id}'", field="runners", remedy=f"Use one of: {known}"
-        ) from None
-    definition = event.course_of(runner_id)
-    points = definition.points
-    km = _placed(points, course)
-    ground = ground_of(course, definition, float(km[-1]))
-    stops = Stops(km[1:-1], np.array([p.planned_stop.total_seconds() for p in points[1:-1]]))
-    climb = course.climb(0.0, float(km[-1]))
-    field = f"runners.{runner_id}.target"
-    target = wanted(runner.target, float(km[-1]), climb.up_m if climb else 0.0, stops.total_s, field)
-    if stops.total_s >= target.total_s:
-        raise PlanError(
-            f"the planned stops alone take {clock(stops.total_s)}, the target is {clock(target.total_s)}",
-            field=field,
-            remedy="Shorten stop_minutes at the points, or aim for a later finish",
-        )
-    quality = own.quality if own else "cost model" if ground.has_heights else "distance only"
-    spread = own.spread if own else SPREAD[quality]
-    lasts = target.total_s * math.exp(Z90 * spread) * SKY_LASTS
-    sky = sky_over(course.km, course.lat_deg, course.lon_deg, runner.start, lasts)
-    source = f"{target.source}; pace: {own.source if own else 'published costs by gradient'}"
-    limits = _limits(runner, own)
-    day = Day(sky, weather)
-    return Setting(
-        event, runner, definition, points, km, ground, limits, stops, day, target, spread, quality, source
-    )
-
-
-def _placed(points: Sequence[Point], course: Course) -> Floats:
-    """km of every point, checked: start at 0, rising, within the course."""
-    if len(points) < 2:
-        raise PlanError(
-            "a plan needs a start and a finish at least",
-            field="points",
-            remedy="Add the points of the course",
-        )
-    unplaced = [p.name for p in points if p.km is None]
-    if unplaced:
-        raise PlanError(
-            f"no km is known for {', '.join(unplaced)}",
-            field="points",
-            remedy="Give km, or a waypoint of the route",
-        )
-    km = np.array([p.km for p in points], dtype=np.float64)
-    fallen = np.flatnonzero(np.diff(km) <= 0)
-    if fallen.size or km[0] < 0:
-        k = int(fallen[0]) + 1 if fallen.size else 0
-        raise PlanError(
-            f"{points[k].name} at km {km[k]:g} does not come after the point before it",
-            field=f"points.{points[k].id}.km",
-            remedy="Put the points in running order; one place passed twice is two points",
-        )
-    if km[-1] > course.length_km + UNTIL_KM:
-        raise PlanError(
-            f"{points[-1].name} is at km {km[-1]:g}, the route ends at km {course.length_km:.2f}",
-            field=f"points.{points[-1].id}.km",
-            remedy="Correct the km, or state the organiser's distance as stated_km",
-        )
-    return km
-
-
-def _limits(runner: Runner, own: OwnPace | None) -> Limits:
-    """Her limits: what the event file states, else what was learned, else what is usual."""
-    base = own.limits if own else Limits()
-    for name, value, low, high in (
-        ("walk_kmh", runner.walk_kmh, 2.0, 9.5),
-        ("climb_m_per_h", runner.climb_rate_m_per_h, 100.0, 2_500.0),
-        ("downhill_kmh", runner.downhill_kmh, 3.0, 30.0),
-    ):
-        if value is not None and not low <= value <= high:
-            raise PlanError(
-                f"{name} = {value:g} is outside {low:g} to {high:g}",
-                field=f"runners.{runner.id}.{name}",
-                remedy="Give what she does on good ground when fresh, or leave it out",
-            )
-    return Limits(
-        walk_m_s=base.walk_m_s if runner.walk_kmh is None else runner.walk_kmh / 3.6,
-        climb_m_per_h=base.climb_m_per_h if runner.climb_rate_m_per_h is None else runner.climb_rate_m_per_h,
-        downhill_m_s=base.downhill_m_s if runner.downhill_kmh is None else runner.downhill_kmh / 3.6,
-        fade=base.fade,
-    )
+def _solved(setting: Setting, total_s: float) -> Solved:
+    """The march that takes total_s, in the shape of past results where there are any."""
+    found = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total_s)
+    if not (found.reached and setting.shape):
+        return found
+    return replace(found, march=_shaped(setting, found.march, total_s))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -213,19 +90,35 @@ def _times(setting: Setting, done: March, total_s: int) -> Times:
     return Times(arrive, arrive + stop)
 
 
-def _cut_offs(setting: Setting) -> list[tuple[int, Edge, datetime, CutOff | None]]:
-    """Every cut-off of her course as an instant; the race's own limit counts from the race's start."""
-    found: list[tuple[int, Edge, datetime, CutOff | None]] = [
-        (k, c.edge, c.at(setting.runner.start), c) for k, p in enumerate(setting.points) for c in p.cut_offs
-    ]
-    if setting.event.limit is not None:
-        found.append((len(setting.points) - 1, Edge.IN, setting.event.starts + setting.event.limit, None))
-    return found
+def _shaped(setting: Setting, done: March, total_s: float) -> March:
+    """The march with each stretch between the shape's points made as long as others took of their whole
+    time."""
+    terrain, stop = setting.ground.terrain, np.concatenate([[0.0], setting.stops.seconds, [0.0]])
+    index = {p.id: k for k, p in enumerate(setting.points)}
+    wanted = sorted((index[p], share * total_s) for p, share in setting.shape if index.get(p, 0) > 0)
+    moved = np.concatenate([[0.0], np.cumsum(done.moving_s)])
+    edges_km = np.array([0.0, *(setting.km[k] for k, _ in wanted)])
+    before = np.array([0.0, *(float(stop[:k].sum()) for k, _ in wanted)])
+    ours = np.interp(edges_km, terrain.km, moved)
+    theirs = np.array([0.0, *(s for _, s in wanted)]) - before
+    if np.any(np.diff(theirs) <= 0.25 * np.diff(ours)):
+        k = wanted[int(np.flatnonzero(np.diff(theirs) <= 0.25 * np.diff(ours))[0])][0]
+        raise PlanError(
+            f"past results leave too little time to get to {setting.points[k].name} with the planned stops",
+            field=f"runners.{setting.runner.id}.target",
+            remedy="Shorten the stops before it, or look whether the results are of this course",
+        )
+    # Within a stretch the cost model still tells hill from flat: its own time is mapped onto the field's.
+    moving = np.diff(np.interp(moved, ours, theirs))
+    by = moving / done.moving_s
+    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + setting.stops.before(terrain.km[:-1])
+    parts = tuple((name, part * by) for name, part in done.parts)
+    return replace(done, moving_s=moving, starts_s=starts, parts=parts)
 
 
 def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
     start = setting.runner.start
-    for k, edge, at, rule in sorted(_cut_offs(setting), key=lambda c: (c[0], c[2])):
+    for k, edge, at, rule in sorted(cut_offs(setting), key=lambda c: (c[0], c[2])):
         own = b.arrive_s[k] if edge is Edge.IN else b.leave_s[k]
         allowed = (at - start).total_seconds()
         if own <= allowed:
@@ -259,7 +152,10 @@ def _latest_finish(setting: Setting) -> int | None:
     total = float(setting.target.total_s)
     for _ in range(12):
         total = total // 60 * 60
-        solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
+        try:
+            solved = _solved(setting, total)
+        except PlanError:
+            return None
         if not solved.reached:
             return None
         times = _times(setting, solved.march, int(total))
@@ -268,7 +164,7 @@ def _latest_finish(setting: Setting) -> int | None:
                 (at - setting.runner.start).total_seconds(),
                 times.arrive_s[k] if edge is Edge.IN else times.leave_s[k],
             )
-            for k, edge, at, _ in _cut_offs(setting)
+            for k, edge, at, _ in cut_offs(setting)
         ]
         share = min((allowed / own for allowed, own in late if own > allowed), default=1.0)
         if share >= 1.0:
@@ -282,24 +178,25 @@ def _latest_finish(setting: Setting) -> int | None:
 def _goal_a(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
     """The 10% side; where her limits do not allow it, as fast as they do."""
     total = round(setting.target.total_s * math.exp(-Z90 * setting.spread))
-    if total > setting.stops.total_s:
-        solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
-        if solved.reached:
-            return _times(setting, solved.march, total), ()
-        fastest = solved.march.total_moving_s + setting.stops.total_s
-        total = min(math.ceil(fastest), setting.target.total_s)
-        note = f"goal A is as fast as her limits allow, {clock(total)}"
-        return _times(setting, solved.march, total) if total > fastest - 1 else b, (note,)
-    return b, ("goal A is the target: the planned stops leave no time to be faster",)
+    if total <= setting.stops.total_s:
+        return b, ("goal A is the target: the planned stops leave no time to be faster",)
+    if setting.shape:
+        return _scaled(setting, b, total), ()
+    solved = _solved(setting, total)
+    if solved.reached:
+        return _times(setting, solved.march, total), ()
+    fastest = min(math.ceil(solved.march.total_moving_s + setting.stops.total_s), setting.target.total_s)
+    note = f"goal A is as fast as her limits allow, {clock(fastest)}"
+    return _scaled(setting, b, fastest), (note,)
 
 
 def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
     """The 90% side, pulled in to the first cut-off it would miss: between B and C all times move together."""
     total = round(setting.target.total_s * math.exp(Z90 * setting.spread))
-    solved = solve(setting.ground.terrain, setting.limits, setting.stops, setting.day, total)
-    c = _times(setting, solved.march, total) if solved.reached else _scaled(b, total / setting.target.total_s)
+    solved = None if setting.shape else _solved(setting, total)
+    c = _times(setting, solved.march, total) if solved and solved.reached else _scaled(setting, b, total)
     share, because = 1.0, ""
-    for k, edge, at, rule in _cut_offs(setting):
+    for k, edge, at, rule in cut_offs(setting):
         allowed = math.floor((at - setting.runner.start).total_seconds())
         late = float(c.arrive_s[k] if edge is Edge.IN else c.leave_s[k])
         plan = float(b.arrive_s[k] if edge is Edge.IN else b.leave_s[k])
@@ -317,9 +214,13 @@ def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
     return pulled, (note,)
 
 
-def _scaled(b: Times, by: float) -> Times:
-    arrive = np.round(b.arrive_s * by)
-    return Times(arrive, arrive + (b.leave_s - b.arrive_s))
+def _scaled(setting: Setting, b: Times, total_s: float) -> Times:
+    """Goal B with all its moving time stretched so that the whole takes total_s."""
+    stop = b.leave_s - b.arrive_s
+    waited = np.concatenate([[0.0], np.cumsum(stop)[:-1]])
+    by = (total_s - setting.stops.total_s) / (setting.target.total_s - setting.stops.total_s)
+    arrive = np.round((b.arrive_s - waited) * by + waited)
+    return Times(arrive, arrive + stop)
 
 
 def _rows(setting: Setting, goals: dict[Goal, Times], done: March, course: Course) -> tuple[Row, ...]:
@@ -441,6 +342,3 @@ def out_of_reach(setting: Setting, solved: Solved) -> PlanError:
         field=field,
         remedy="Aim for a later finish" + (", or correct her limits" if own else ""),
     )
-
-
-__all__ = ["Fade", "OwnPace", "make_timetable"]

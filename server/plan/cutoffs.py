@@ -1,0 +1,215 @@
+"""The odds of each cut-off, the latest time out of each earlier point that still makes it, and when goals
+change.
+
+Pure functions over joint paths, (m, n): m ways the race may go, n points, seconds or POSIX seconds alike.
+The odds of stopping come in from outside: paths are of runners who get there.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+
+from server.event.model import CutOff, Edge, Event, Goal
+from server.forecast.outlook import View
+from server.plan.timetable import Timetable
+
+Floats = npt.NDArray[np.float64]
+
+SAFE_ODDS: Final = 0.9
+EVEN_ODDS: Final = 0.5
+LEAST_PATHS: Final = 20
+
+
+@dataclass(frozen=True, slots=True)
+class DueTime:
+    """A cut-off as an instant: at which point, in or out."""
+
+    point: str
+    edge: Edge
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class LatestOut:
+    """Out of `point` by `at`, and a later cut-off is still made with the odds asked for; None = not even
+    now."""
+
+    point: str
+    at: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class CutOffOdds:
+    """One cut-off: the odds that it is made, stopping included, and the latest times out of earlier
+    points."""
+
+    due: DueTime
+    odds: float
+    latest_out: tuple[LatestOut, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeOver:
+    """Out of `point` later than `at`, goal `goal` has become less likely than not: the next one holds."""
+
+    point: str
+    goal: Goal
+    at: datetime | None
+
+
+def due_times(
+    event: Event, runner_id: str, moved: Sequence[tuple[str, str, datetime]] = ()
+) -> tuple[DueTime, ...]:
+    """Every cut-off on a runner's course in running order, the race's limit at the finish among them.
+
+    moved: (point, edge, at) of cut-offs that the organiser has moved, the last one for a point and edge
+    counts.
+    """
+    runner, course = event.runner(runner_id), event.course_of(runner_id)
+    rules = [(p.id, c) for p in course.points for c in p.cut_offs]
+    if event.limit is not None:
+        rules.append((course.points[-1].id, CutOff(Edge.IN, clock=event.starts + event.limit)))
+    now_at = {(point, edge): at for point, edge, at in moved}
+    order = {p.id: k for k, p in enumerate(course.points)}
+    found: dict[tuple[str, Edge], datetime] = {}
+    for point, rule in rules:
+        key = (point, rule.edge)
+        at = now_at.get((point, rule.edge.value), rule.at(runner.start))
+        found[key] = min(at, found.get(key, at))
+    for point, edge, at in moved:
+        if point in order:
+            found.setdefault((point, Edge(edge)), at)
+    return tuple(
+        DueTime(p, e, at) for (p, e), at in sorted(found.items(), key=lambda i: (order[i[0][0]], i[1]))
+    )
+
+
+def odds_out_at(out_s: Floats, later_s: Floats, at_s: float, by_s: float) -> float:
+    """P(she is at a later moment by by_s, given that she leaves an earlier point at at_s), she getting there.
+
+    out_s, later_s: (m,) the two moments on each path, seconds since her start, 0 < out_s < later_s. The time
+    between them is taken as growing with how late she is, as it does over the paths (a line through
+    logarithms), with the paths' own scatter.
+    """
+    x, y = np.log(out_s), np.log(later_s - out_s)
+    spread = float(x.var())
+    shared = float(((x - x.mean()) * (y - y.mean())).mean())
+    # Nobody is quicker to the next point for being late at this one; beyond 1.5 a line is fitted to noise.
+    slope = float(np.clip(shared / spread, 0.0, 1.5)) if spread > 1e-10 else 0.0
+    rest = np.exp(y + slope * (math.log(at_s) - x))
+    return float((at_s + rest <= by_s).mean())
+
+
+def latest_out(
+    out_s: Floats, later_s: Floats, by_s: float, *, odds: float = SAFE_ODDS, gets_there: float = 1.0
+) -> float | None:
+    """The latest moment out of an earlier point with which a later one is still made by by_s with those odds.
+
+    All in seconds since her start: out_s, later_s (m,), m >= 20, 0 < out_s < later_s. gets_there:
+    probability that she gets from one to the other at all. None where no moment is early enough. Exact to a
+    second.
+    """
+    if len(out_s) < LEAST_PATHS or len(out_s) != len(later_s):
+        raise ValueError(f"latest_out needs {LEAST_PATHS} paths or more of one length, not {len(out_s)}")
+    if not (np.all(out_s > 0) and np.all(later_s > out_s)):
+        raise ValueError("latest_out needs paths in seconds since her start, later ones later")
+    low, high = 1.0, by_s
+    if by_s <= low or odds_out_at(out_s, later_s, low, by_s) * gets_there < odds:
+        return None
+    while high - low > 0.5:
+        middle = (low + high) / 2.0
+        if odds_out_at(out_s, later_s, middle, by_s) * gets_there >= odds:
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def cut_off_odds(
+    view: View, due: Sequence[DueTime], start: datetime, odds: float = SAFE_ODDS
+) -> tuple[CutOffOdds, ...]:
+    """The odds of every cut-off still to come, and the latest time out of each point before it for `odds`.
+
+    start: her own start. A point she has left is none of the view's and so none of these.
+    """
+    points = view.points
+    arrive, leave = (paths - start.timestamp() for paths in view.paths())
+    found: list[CutOffOdds] = []
+    for d in due:
+        if d.point not in points:
+            continue
+        k = points.index(d.point)
+        p = view.p_in_by(d.point, d.at) if d.edge is Edge.IN else view.p_out_by(d.point, d.at)
+        later = arrive[:, k] if d.edge is Edge.IN else leave[:, k]
+        there, by_s = view.p_gets_there(d.point), (d.at - start).total_seconds()
+        before = []
+        for j in range(k):
+            share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9))
+            at = latest_out(leave[:, j], later, by_s, odds=odds, gets_there=share)
+            before.append(LatestOut(points[j], _instant(start, at)))
+        found.append(CutOffOdds(d, p, tuple(before)))
+    return tuple(found)
+
+
+def goal_changes(
+    points: Sequence[str], leave_s: Floats, finish_s: Floats, timetable: Timetable
+) -> tuple[ChangeOver, ...]:
+    """For each point but the finish and goals A, B, C: out later than that, and the goal is less likely
+    than not.
+
+    leave_s (m, n) and finish_s (m,) in seconds since her start; `points` names the n columns.
+    """
+    last = timetable.rows[-1]
+    return tuple(
+        ChangeOver(
+            point,
+            goal,
+            _instant(
+                timetable.start,
+                latest_out(leave_s[:, j], finish_s, last.arrive[goal].total_seconds(), odds=EVEN_ODDS),
+            ),
+        )
+        for j, point in enumerate(points)
+        if point != last.point
+        for goal in Goal
+    )
+
+
+def _instant(start: datetime, seconds: float | None) -> datetime | None:
+    return None if seconds is None else start + timedelta(seconds=math.floor(seconds))
+
+
+def goal_now(changes: Sequence[ChangeOver], point: str, out_at: datetime) -> Goal | None:
+    """The goal that holds for a runner who left `point` at `out_at`; None: what is left is the next cut-
+    off."""
+    for goal in Goal:
+        for c in changes:
+            if (c.point, c.goal) == (point, goal) and c.at is not None and out_at <= c.at:
+                return goal
+    return None
+
+
+def planned_odds(
+    timetable: Timetable, due: Sequence[DueTime], spread: float
+) -> tuple[tuple[DueTime, float], ...]:
+    """The odds of each cut-off before anything is known but the plan: log(actual / goal B) is normal with
+    `spread`,
+    she not stopping."""
+    out: list[tuple[DueTime, float]] = []
+    for d in due:
+        row = timetable.row(d.point)
+        plan = row.arrive[Goal.B] if d.edge is Edge.IN else row.leave[Goal.B]
+        allowed = (d.at - timetable.start).total_seconds()
+        if plan <= timedelta(0):
+            out.append((d, 1.0 if allowed >= 0 else 0.0))
+            continue
+        z = math.log(max(allowed, 1.0) / plan.total_seconds()) / spread
+        out.append((d, 0.5 * math.erfc(-z / math.sqrt(2.0))))
+    return tuple(out)

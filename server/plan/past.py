@@ -1,0 +1,276 @@
+"""Times from the past: a race she ran, others' split times on this course, and how likely a target is.
+
+Each gives a time with its spread and says what it used.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Final
+
+import numpy as np
+import numpy.typing as npt
+from rapidfuzz import fuzz, process
+
+from server.event.model import Point
+from server.plan.costs import riegel_s
+from server.plan.errors import PlanError
+from server.plan.learn import OwnRuns
+from server.plan.pace import Limits
+from server.plan.setting import SPREAD, OwnPace
+from server.plan.targets import KM_PER_100_M, clock, hours
+
+Floats = npt.NDArray[np.float64]
+
+SAME_COURSE_SPREAD: Final = 0.07
+SPREAD_PER_DOUBLING: Final = 0.05
+"""How a prediction from one race scatters: 7 % (log) over the same effort and 5 % more, in squares, for
+each doubling.
+Common practice, no source."""
+UNLIKELY: Final = 0.20
+MAX_CSV_BYTES: Final = 5_000_000
+LEAST_FINISHERS: Final = 8
+NEAR: Final = 0.08
+"""Width (log) within which finishers count as near her target: half weight at about 9 %."""
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """A whole time with its spread (standard deviation of its logarithm), and what it came from."""
+
+    total: timedelta
+    spread: float
+    source: str
+    notes: tuple[str, ...] = ()
+
+    @property
+    def sides(self) -> tuple[timedelta, timedelta]:
+        """The 10% and the 90% side."""
+        seconds = self.total.total_seconds()
+        low, high = (seconds * math.exp(z * self.spread) for z in (-1.2816, 1.2816))
+        return timedelta(seconds=round(low)), timedelta(seconds=round(high))
+
+
+@dataclass(frozen=True, slots=True)
+class PastRace:
+    """A race she ran: distance, ascent, time with all stops, and what it was."""
+
+    name: str
+    km: float
+    ascent_m: float
+    time: timedelta
+
+
+def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
+    """The time over `km` with `ascent_m` from a past race: Riegel's rule, 100 m of ascent as a kilometre
+    more.
+
+    Errors: PlanError for a past race that nobody ran so.
+    """
+    seconds = race.time.total_seconds()
+    if not (1.0 <= race.km <= 2000.0 and 0.0 <= race.ascent_m <= 60_000.0):
+        raise PlanError(
+            f"{race.km:g} km with {race.ascent_m:g} m of ascent is no race",
+            field=f"past race '{race.name}'",
+            remedy="Give distance in km (1 to 2000) and ascent in metres",
+        )
+    if not 0.4 <= race.km * 1000.0 / max(seconds, 1.0) <= 7.0:
+        raise PlanError(
+            f"{hours(race.time)} for {race.km:g} km is no speed on foot",
+            field=f"past race '{race.name}'",
+            remedy="Look whether hours and minutes were mixed up",
+        )
+    had, wanted = (d + a / 100.0 * KM_PER_100_M for d, a in ((race.km, race.ascent_m), (km, ascent_m)))
+    doublings = abs(math.log2(wanted / had))
+    spread = math.hypot(SAME_COURSE_SPREAD, SPREAD_PER_DOUBLING * doublings)
+    notes = []
+    if doublings > 1.0:
+        notes.append(
+            f"{race.name} was {2**doublings:.1f} times shorter or longer in effort than this race: the "
+            "further from what she has run, the less it says"
+        )
+    if seconds < 4 * 3600.0 and wanted > 2 * had:
+        notes.append("the rule was fitted on races up to about 4 h and is hopeful past a marathon")
+    total = timedelta(seconds=round(riegel_s(seconds, had, wanted)))
+    return Estimate(total, spread, f"{race.name}, {hours(race.time)}, by distance and climb", tuple(notes))
+
+
+def from_own_runs(own: OwnRuns, needs_w_kg: float, total: timedelta) -> float:
+    """The odds that her own runs leave to a target which needs `needs_w_kg` (average power) over `total`.
+
+    Each run's power is carried to the target's hours as power ~ time ** -0.07 (Riegel's 1.06 for times);
+    the best third of her runs counts as what she can do when she means it. Common practice, no source.
+    """
+    hours_wanted = total.total_seconds() / 3600.0
+    carried = sorted(
+        (p * (hours_wanted / max(own.hours, 0.5)) ** -0.07 for _, p in own.power_w_kg), reverse=True
+    )
+    best = float(np.mean(carried[: max(1, len(carried) // 3)]))
+    spread = math.hypot(own.spread, 0.04 * abs(math.log2(hours_wanted / max(own.hours, 0.5))))
+    return _normal(math.log(best / needs_w_kg) / spread)
+
+
+def odds_of(estimate: Estimate, target: timedelta) -> float:
+    """Probability that she is as fast as `target` or faster, by an estimate."""
+    return _normal(math.log(target.total_seconds() / estimate.total.total_seconds()) / estimate.spread)
+
+
+def verdict(odds: float, target: timedelta, source: str) -> str:
+    """What to say of a target with such odds: nothing ('') unless it is unlikely."""
+    if odds >= UNLIKELY:
+        return ""
+    said = f"1 in {round(1 / odds)}" if odds > 0.005 else "under 1 in 200"
+    return f"{hours(target)} is unlikely by {source}: the odds are about {said}"
+
+
+def _normal(z: float) -> float:
+    return 0.5 * math.erfc(-z / math.sqrt(2.0))
+
+
+@dataclass(frozen=True, slots=True)
+class FieldShape:
+    """The shape of the field near a target: share of the whole time on arrival at each point (n,), from so
+    many
+    finishers; spread: what a plan of this shape scatters by."""
+
+    points: tuple[str, ...]
+    shares: tuple[float, ...]
+    finishers: int
+    fastest: timedelta
+    slowest: timedelta
+    notes: tuple[str, ...] = ()
+
+    def own_pace(self, limits: Limits | None = None) -> OwnPace:
+        """The same as the planner takes it; limits: her own, where they are known beside it."""
+        shape = tuple(zip(self.points, self.shares, strict=True))
+        return OwnPace(limits or Limits(), "past results", SPREAD["past results"], self.source, shape)
+
+    @property
+    def source(self) -> str:
+        """In words."""
+        return f"past results, {self.finishers} finishers in {hours(self.fastest)} to {hours(self.slowest)}"
+
+
+def read_results(
+    text: str, points: Sequence[Point], file: str = "results.csv"
+) -> tuple[tuple[str, ...], Floats]:
+    """Point ids and elapsed seconds (runners, points), NaN where not recorded, from a CSV of others' split
+    times.
+
+    One runner a row; the header names points by id, name or other names, one column the finish. Times as
+    h:mm, h:mm:ss or seconds, empty where not recorded. Other columns are passed over; nothing in them is
+    kept. Errors: PlanError with file, line and column for what cannot be read.
+    """
+    if len(text) > MAX_CSV_BYTES:
+        raise PlanError("it is too large", field=file, remedy="Give one year's results, one line a runner")
+    try:
+        rows = [r for r in csv.reader(io.StringIO(text), strict=True) if any(c.strip() for c in r)]
+    except csv.Error as error:
+        raise PlanError(
+            f"it is no CSV file ({error})", field=file, remedy="Save it as CSV with commas"
+        ) from error
+    if len(rows) < 2:
+        raise PlanError("it has no runners", field=file, remedy="Give a header line, then one line a runner")
+    columns = _columns(rows[0], points, file)
+    times = np.full((len(rows) - 1, len(columns)), np.nan)
+    for line, row in enumerate(rows[1:], start=2):
+        for j, (_, column) in enumerate(columns):
+            if column < len(row) and row[column].strip():
+                times[line - 2, j] = _seconds(
+                    row[column].strip(), f"{file}, line {line}, {rows[0][column].strip()}"
+                )
+    _refuse_backwards(times, file)
+    return tuple(p for p, _ in columns), times
+
+
+def _columns(header: list[str], points: Sequence[Point], file: str) -> list[tuple[str, int]]:
+    """(point id, column) in running order; a start's column is left out."""
+    names = {n.casefold(): p.id for p in points for n in (p.id, p.name, *p.also)}
+    found = {names[h.strip().casefold()]: k for k, h in enumerate(header) if h.strip().casefold() in names}
+    last = points[-1].id
+    if last not in found:
+        raise PlanError(
+            f"no column is named after the finish, '{points[-1].name}'",
+            field=f"{file}, line 1",
+            remedy=f"Name the columns as the points are: {', '.join(p.name for p in points[1:])}"
+            f"{_near(header, names)}",
+        )
+    order = {p.id: k for k, p in enumerate(points)}
+    return sorted(((p, k) for p, k in found.items() if order[p] > 0), key=lambda c: order[c[0]])
+
+
+def _near(header: list[str], names: dict[str, str]) -> str:
+    for h in header:
+        near = process.extractOne(h.strip().casefold(), list(names), scorer=fuzz.ratio, score_cutoff=70)
+        if near and h.strip().casefold() not in names:
+            return f" (is '{h.strip()}' meant for '{near[0]}'?)"
+    return ""
+
+
+def _seconds(text: str, where: str) -> float:
+    match = re.fullmatch(r"(\d{1,3}):([0-5]?\d)(?::([0-5]?\d(?:\.\d+)?))?", text)
+    if match:
+        h, m, s = match.groups()
+        return int(h) * 3600.0 + int(m) * 60.0 + float(s or 0.0)
+    if re.fullmatch(r"\d{1,7}(\.\d+)?", text):
+        return float(text)
+    raise PlanError(
+        f"'{text[:30]}' is no elapsed time",
+        field=where,
+        remedy="Write h:mm:ss since the start, or seconds; leave it empty where none was recorded",
+    )
+
+
+def _refuse_backwards(times: Floats, file: str) -> None:
+    for k, row in enumerate(times):
+        seen = row[~np.isnan(row)]
+        if np.any(np.diff(seen) <= 0) or np.any(seen <= 0):
+            raise PlanError(
+                "a later point has an earlier time than the one before it",
+                field=f"{file}, line {k + 2}",
+                remedy="Give elapsed times since the start, not legs or times of day",
+            )
+
+
+def field_shape(ids: tuple[str, ...], times: Floats, target: timedelta) -> FieldShape:
+    """The shape of the finishers near a target: median share at each point, those nearer in time weighing
+    more.
+
+    ids (n,) and times (m, n) as `read_results` gives them, the finish last. Errors: PlanError with too few
+    finishers.
+    """
+    done = times[~np.isnan(times[:, -1])]
+    wanted = target.total_seconds()
+    away = np.abs(np.log(done[:, -1] / wanted)) if len(done) else np.array([])
+    near = done[np.argsort(away)][: max(LEAST_FINISHERS, int((away <= 2 * NEAR).sum()))]
+    if len(near) < LEAST_FINISHERS:
+        raise PlanError(
+            f"{len(near)} finishers are too few to see a shape",
+            field="results",
+            remedy="Add results of other years",
+        )
+    weight = np.exp(-0.5 * (np.log(near[:, -1] / wanted) / NEAR) ** 2) + 1e-6
+    shares, kept = [], []
+    for j, point in enumerate(ids):
+        known = ~np.isnan(near[:, j])
+        if int(known.sum()) >= LEAST_FINISHERS // 2:
+            shares.append(_weighted_median(near[known, j] / near[known, -1], weight[known]))
+            kept.append(point)
+    notes = []
+    if float(np.median(near[:, -1])) > 1.15 * wanted or float(np.median(near[:, -1])) < wanted / 1.15:
+        middle = clock(float(np.median(near[:, -1])) // 60 * 60)
+        notes.append(f"few have finished near {hours(target)}: the shape is of runners around {middle}")
+    fastest, slowest = (timedelta(seconds=float(f(near[:, -1]))) for f in (np.min, np.max))
+    return FieldShape(tuple(kept), tuple(shares), len(near), fastest, slowest, tuple(notes))
+
+
+def _weighted_median(values: Floats, weights: Floats) -> float:
+    order = np.argsort(values)
+    along = np.cumsum(weights[order])
+    return float(values[order][np.searchsorted(along, along[-1] / 2.0)])
