@@ -117,10 +117,14 @@ def turning_points(height_m: Floats, least_m: float) -> list[int]:
     Between two neighbours of the result no reversal reaches least_m.
     """
     heights: list[float] = height_m.tolist()
+    steps = np.diff(height_m)
+    # Only where the line bends back or lies level can a rise or fall end: a long course has few such samples.
+    bends = (np.flatnonzero(steps[:-1] * steps[1:] <= 0) + 1).tolist()
     turns = [0]
     low = high = 0
     rising: bool | None = None
-    for index, height in enumerate(heights):
+    for index in (0, *bends, len(heights) - 1):
+        height = heights[index]
         if height > heights[high]:
             high = index
         if height < heights[low]:
