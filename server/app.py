@@ -18,6 +18,7 @@ from server.api.picture import Pictures
 from server.clock import Clock, SystemClock
 from server.journal import Journal
 from server.pages import routes as pages
+from server.pages.session import Choice
 from server.settings import Settings
 from server.ticker import Schedule, Ticker
 
@@ -30,10 +31,12 @@ Background = Callable[[web.Application], AsyncIterator[None]]
 @dataclass(frozen=True, slots=True)
 class Options:
     """How this server runs. `live`: the schedule wakes ticks and heartbeats are written; without it whoever
-    drives the clock calls `Parts.ticker.tick`. `channels`: those that hand over what waited at a start."""
+    drives the clock calls `Parts.ticker.tick`. `channels`: those that hand over what waited at a start.
+    `choices`: in the demo, the people whom somebody at this machine may be on the page."""
 
     live: bool = True
     channels: frozenset[str] = frozenset()
+    choices: tuple[Choice, ...] = ()
 
 
 def make_app(
@@ -54,10 +57,9 @@ def make_app(
     app.router.add_get("/v1/openapi.json", openapi.serve)
     app.router.add_get("/health", system.health)
     app.router.add_get("/metrics", system.metrics)
-    pages.add_to(app)
+    pages.add_to(app, options.choices)
     if options.live:
         app.cleanup_ctx.append(_ticking)
-    app.cleanup_ctx.append(pages.delivering)
     app.cleanup_ctx.extend(background)
     app.on_shutdown.append(_end_streams)
     return app

@@ -81,6 +81,11 @@ class Hub:
         """Sessions with a stream open now."""
         return frozenset(x.address for x in self._listeners)
 
+    @property
+    def closed(self) -> bool:
+        """Whether the server is stopping."""
+        return self._closed
+
     def close(self) -> None:
         """End every stream, so that a stopping server need not wait for them."""
         self._closed = True

@@ -12,7 +12,7 @@ from server.api.models import Answer, Join
 from server.api.picture import Picture
 from server.api.replies import ButtonOut, Joined, NoticeOut, Notices
 from server.api.who_may import Call, May, may
-from server.event.model import Event, Part, Person
+from server.event.model import Event, Person
 from server.facts.entry import Entry, Kind, Source
 from server.facts.state import Going
 from server.journal import Invitation
@@ -23,7 +23,7 @@ from server.wording.notices import say_notice
 from server.wording.reader import reader_in
 
 DEVICE_DAYS = timedelta(days=120)
-_JOINS_BY_ITSELF = frozenset({"device", "web"})
+DEVICE = "device"
 
 
 async def me(ask: Ask) -> MeAnswer:
@@ -86,21 +86,27 @@ def _runner_here(picture: Picture, runner: str, share: May) -> RunnerHere:
 async def join(ask: Ask) -> Joined:
     """POST /v1/join: a preview of what a code opens, then binding this chat or device to its person."""
     sent = ask.sent(Join)
-    by_itself = sent.channel in _JOINS_BY_ITSELF
-    guesser = auth.peer(ask.request, ask.parts) if by_itself else f"{sent.channel}:{sent.address}"
-    if not by_itself:
-        await _refuse_other_channel(ask, sent.channel, sent.address)
+    if sent.channel == DEVICE:
+        return await join_device(ask, sent.code, preview=sent.preview)
+    await _refuse_other_channel(ask, sent.channel, sent.address)
+    guesser = f"{sent.channel}:{sent.address}"
     if sent.preview:
         return _joined(await ask.parts.journal.preview(sent.code, guesser, ask.now), accepted=False)
-    if not by_itself:
-        taken = await ask.parts.journal.redeem(sent.code, sent.channel, sent.address, guesser, ask.now)
-        return _joined(taken, accepted=True)
-    address = "s-" + secrets.token_hex(12)
-    taken = await ask.parts.journal.redeem(sent.code, "web", address, guesser, ask.now)
-    token = await ask.parts.journal.issue_token(
-        taken.person, address, [auth.PERSON], ask.now, ask.now + DEVICE_DAYS
+    taken = await ask.parts.journal.redeem(sent.code, sent.channel, sent.address, guesser, ask.now)
+    return _joined(taken, accepted=True)
+
+
+async def join_device(ask: Ask, code: str, *, preview: bool) -> Joined:
+    """A device or browser that joins by itself is given a token of its own, once."""
+    guesser = auth.peer(ask.request, ask.parts)
+    if preview:
+        return _joined(await ask.parts.journal.preview(code, guesser, ask.now), accepted=False)
+    device = "s-" + secrets.token_hex(12)
+    taken = await ask.parts.journal.redeem(code, "web", device, guesser, ask.now)
+    secret = await ask.parts.journal.issue_token(
+        taken.person, device, [auth.PERSON], ask.now, ask.now + DEVICE_DAYS
     )
-    return _joined(taken, accepted=True, token=token)
+    return _joined(taken, accepted=True, token=secret)
 
 
 async def _refuse_other_channel(ask: Ask, channel: str, address: str) -> None:
@@ -229,8 +235,3 @@ async def _answered(ask: Ask, event_id: str, made: Made) -> AnsweredAnswer:
 
 def _same_alarm(made: Made, values: AlarmValues) -> bool:
     return isinstance(made.notice.values, AlarmValues) and made.notice.values.alarm == values.alarm
-
-
-def parts_words(parts: tuple[Part, ...]) -> str:
-    """The kinds of parts in words, for pages."""
-    return ", ".join(sorted({p.kind.value for p in parts}))

@@ -223,10 +223,11 @@ class OutboxReport(Request):
 
 
 class ChatIn(Request):
-    """One thing a person does in the web chat: exactly one of text, button, fix."""
+    """One thing a person does in the web chat: exactly one of text, button, fix. `age_s`: how long ago they
+    did it, for one that could not be sent at once; a browser's own clock is not asked, as it may be wrong."""
 
     key: Key
-    sent_at: Moment | None = None
+    age_s: float = Field(default=0.0, ge=0, le=24 * 3600)
     text: str = Field(default="", max_length=4000)
     button: str = Field(default="", max_length=64)
     fix: FixIn | None = None

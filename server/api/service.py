@@ -9,6 +9,7 @@ from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
 from server.api.me import buttons_out
 from server.api.models import InboxDone, InboxNext, InboxStore, OutboxClaim, OutboxReport
+from server.api.parts import Parts
 from server.api.replies import Claimed, DeliveryOut, Done, RawUpdateOut, RawUpdates, Reported, Stored
 from server.journal import Delivery, Outcome
 from server.watch.notice import Urgency
@@ -80,24 +81,24 @@ async def claim(ask: Ask) -> Claimed:
     taken = await ask.parts.journal.claim(
         [sent.channel], ask.now, sent.limit, timedelta(seconds=sent.lease_s), holder=ask.caller.token.id
     )
-    out = [await worded(ask, d) for d in taken]
+    out = [await worded(ask.parts, d) for d in taken]
     return Claimed(tuple(out), await ask.parts.journal.next_due([sent.channel]))
 
 
-async def worded(ask: Ask, delivery: Delivery) -> DeliveryOut:
+async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
     """A delivery in its person's words; the text is kept with it before it goes out."""
     notice = delivery.notice
-    event = await ask.parts.pictures.event(notice.key.event)
+    event = await parts.pictures.event(notice.key.event)
     message = say_notice(
         notice,
         event,
         reader_in(event, notice.key.person),
-        ask.now,
+        parts.clock.now(),
         delayed=delivery.delayed,
         repeat=delivery.possible_repeat,
         short=delivery.made.short,
     )
-    await ask.parts.journal.keep_text(delivery.id, delivery.tries, message.text)
+    await parts.journal.keep_text(delivery.id, delivery.tries, message.text)
     return DeliveryOut(
         id=delivery.id,
         address=delivery.address,

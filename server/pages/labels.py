@@ -31,6 +31,8 @@ def label(language: str, key: str, **values: str) -> str:
     for chosen in (language, FALLBACK):
         if chosen in languages() and _bundle(chosen).has_message(key):
             pattern = _bundle(chosen).get_message(key).value
+            if pattern is None:
+                raise KeyError(f"{chosen}.ftl: {key} has no text")
             text, errors = _bundle(chosen).format_pattern(pattern, dict(values))
             if errors:
                 raise KeyError(f"{chosen}.ftl, {key}: {errors[0]}")

@@ -1,16 +1,154 @@
-"""The pages' own paths, beside the API: board, joining, chat, the stream of news, the profile, files."""
+"""The pages' own paths, beside the API: board, joining, chat, the stream of news, pictures, files."""
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator
+import hashlib
+from collections.abc import Awaitable, Callable
+from functools import cache
+from importlib import resources
 
 from aiohttp import web
+from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
+
+from server.api import auth
+from server.api.envelope import ApiError
+from server.api.parts import PARTS
+from server.pages import board, chat, pictures, session, stream
+from server.pages.labels import labels
+from server.pages.session import CHOICES, Choice, preferred_language
+
+Page = Callable[[web.Request], Awaitable[web.StreamResponse]]
+
+CSP = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "
+    "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+)
+HEADERS = {
+    "Content-Security-Policy": CSP,
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Permissions-Policy": "geolocation=(self), camera=(), microphone=()",
+    "Cache-Control": "no-store",
+}
+_TYPES = {"css": "text/css", "js": "text/javascript", "svg": "image/svg+xml"}
 
 
-def add_to(app: web.Application) -> None:
-    """Add every page to the server."""
+def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
+    """Add every page to the server. `choices`: who one may be in the demo."""
+    app[CHOICES] = choices
+    app[board.TEMPLATES] = _templates()
+    for path, page in (
+        ("/", board.home),
+        ("/board/{event}", board.home),
+        ("/board/{event}/part", board.part),
+        ("/join", _join_page),
+        ("/stream", stream.news),
+    ):
+        app.router.add_get(path, _page(page))
+    app.router.add_get("/v1/events/{event}/runners/{runner}/picture.svg", pictures.svg)
+    app.router.add_get("/v1/events/{event}/runners/{runner}/picture.png", pictures.png)
+    app.router.add_post("/join", session.join)
+    app.router.add_post("/leave", session.leave)
+    app.router.add_post("/be/{person}", session.be)
+    app.router.add_post("/v1/chat", chat.say)
+    app.router.add_get("/static/{version}/{name}", _static)
+    app.cleanup_ctx.append(chat.desk)
+    app.cleanup_ctx.append(stream.delivering)
 
 
-async def delivering(app: web.Application) -> AsyncIterator[None]:
-    """Deliver what is owed over the web to open pages, for as long as the server runs."""
-    yield
+def _templates() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("server.pages"),
+        autoescape=select_autoescape(),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["phone"] = lambda text: "".join(c for c in text if c.isdigit() or c == "+")
+    environment.globals["static"] = static_path
+    return environment
+
+
+def _page(page: Page) -> Page:
+    """A page with the headers all pages have; whoever is not logged in is led to joining."""
+
+    async def handle(request: web.Request) -> web.StreamResponse:
+        try:
+            response = await page(request)
+        except ApiError as error:
+            response = _trouble(request, error)
+        if not response.prepared:
+            response.headers.update(HEADERS)
+        return response
+
+    return handle
+
+
+def _trouble(request: web.Request, error: ApiError) -> web.StreamResponse:
+    if error.code in ("no_token", "bad_token"):
+        response = _door(request, stranger=True)
+        if error.code == "bad_token":
+            response.del_cookie(auth.COOKIE, path="/")
+        response.set_status(401 if request.path.endswith("/part") else 200)
+        return response
+    t = labels(preferred_language(request, request.app[PARTS]))
+    html = (
+        request.app[board.TEMPLATES]
+        .get_template("plain.html")
+        .render(
+            t=t,
+            language=preferred_language(request, request.app[PARTS]),
+            heading=t("error-title"),
+            text=". ".join(x for x in (error.what, error.do) if x),
+        )
+    )
+    return web.Response(text=html, status=error.status, content_type="text/html")
+
+
+async def _join_page(request: web.Request) -> web.StreamResponse:
+    """GET /join: the code is typed, or stands behind the '#' of the link."""
+    return _door(request, stranger=False)
+
+
+def _door(request: web.Request, *, stranger: bool) -> web.Response:
+    parts = request.app[PARTS]
+    language = preferred_language(request, parts)
+    t = labels(language)
+    html = (
+        request.app[board.TEMPLATES]
+        .get_template("join.html")
+        .render(
+            t=t,
+            language=language,
+            stranger=t("stranger") if stranger else "",
+            choices=request.app[CHOICES],
+        )
+    )
+    return web.Response(text=html, content_type="text/html")
+
+
+@cache
+def _file(name: str) -> bytes | None:
+    if name not in {f.name for f in resources.files(__package__).joinpath("static").iterdir()}:
+        return None
+    return resources.files(__package__).joinpath("static", name).read_bytes()
+
+
+@cache
+def static_path(name: str) -> str:
+    """The path of a file, with its content in the name: so it may be kept for ever and is never stale."""
+    content = _file(name)
+    if content is None:
+        raise KeyError(f"there is no static file {name}")
+    return f"/static/{hashlib.sha256(content).hexdigest()[:12]}/{name}"
+
+
+async def _static(request: web.Request) -> web.StreamResponse:
+    name = request.match_info["name"]
+    content = _file(name)
+    if content is None:
+        raise web.HTTPNotFound
+    kind = _TYPES.get(name.rpartition(".")[2], "application/octet-stream")
+    headers = {**HEADERS, "Cache-Control": "public, max-age=31536000, immutable"}
+    return web.Response(body=content, content_type=kind, charset="utf-8", headers=headers)

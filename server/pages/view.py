@@ -1,0 +1,294 @@
+"""From the board's values to what the page shows: words, times on both clocks, nothing to decide in a template."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
+from server.pages.labels import label
+from server.wording import measures, times
+from server.wording.answer import (
+    CutOffAnswer,
+    ForecastAnswer,
+    MeetingAnswer,
+    PeopleAnswer,
+    PersonThere,
+    PointAnswer,
+)
+from server.wording.answers import known_fact
+from server.wording.reader import Reader
+from server.wording.say import Say
+
+
+@dataclass(frozen=True, slots=True)
+class PointLine:
+    """One point: to come (`likely`, `window`) or reached (`window` says in and out)."""
+
+    name: str
+    km: str
+    likely: str
+    window: str
+    more: str = ""
+    crew: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class MeetingCard:
+    """One meeting as a card: the three times in large, the rest below."""
+
+    name: str
+    crew: str
+    mine: bool
+    leave_by: str
+    be_there: str
+    wait_until: str
+    arrives: str
+    kit: tuple[str, ...]
+    food: str
+    parking: str
+    if_missed: str
+    lost: str
+    no_signal: bool
+
+
+@dataclass(frozen=True, slots=True)
+class AlarmLine:
+    """One open alarm; `loud` when nobody has been reached."""
+
+    text: str
+    state: str
+    loud: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerView:
+    """One runner's part of the board."""
+
+    id: str
+    name: str
+    bib: str
+    fact: str
+    fact_at: str
+    fact_by: str
+    doubt_count: int
+    held: str
+    estimate: tuple[str, ...]
+    alarms: tuple[AlarmLine, ...]
+    ahead: tuple[PointLine, ...]
+    reached: tuple[PointLine, ...]
+    meetings: tuple[MeetingCard, ...]
+    cut_offs: tuple[str, ...]
+    doubted: tuple[str, ...]
+    profile: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PersonLine:
+    """One person and where they are; `phone` to tap."""
+
+    name: str
+    part: str
+    phone: str
+    where: str
+    unreachable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class BoardView:
+    """The whole board for one reader."""
+
+    event: str
+    name: str
+    now: str
+    runners: tuple[RunnerView, ...]
+    race: tuple[str, ...]
+    blind: str
+    emergency_number: str
+    race_control_name: str
+    race_control_phone: str
+    people: tuple[PersonLine, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """Who reads and when, with the short forms the page needs."""
+
+    reader: Reader
+    now: datetime
+
+    def word(self, key: str, **values: str) -> str:
+        """A word of the pages."""
+        return label(self.reader.language, key, **values)
+
+    def when(self, at: datetime) -> str:
+        """A time, on both clocks where they differ."""
+        return times.moment(at, self.reader, self.now)
+
+    def maybe(self, at: datetime | None) -> str:
+        """A time or nothing."""
+        return self.when(at) if at else ""
+
+    def km(self, km: float) -> str:
+        """A distance in the reader's unit."""
+        return measures.distance(km, self.reader)
+
+    @property
+    def say(self) -> Say:
+        """The same reader for the wording room."""
+        return Say(self.reader, self.now)
+
+
+def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen) -> BoardView:
+    """The board in words."""
+    control = board.race_control
+    return BoardView(
+        event=board.event,
+        name=board.name,
+        now=pen.word("now", when=pen.when(pen.now)),
+        runners=tuple(_runner(r, pen) for r in board.runners),
+        race=tuple(_race(n, pen) for n in board.race_notes),
+        blind=pen.word("blind", when=pen.when(board.blind_since)) if board.blind_since else "",
+        emergency_number=board.emergency_number,
+        race_control_name=control.name if control else "",
+        race_control_phone=control.phone if control else "",
+        people=tuple(_person(p, pen) for p in people.people) if people else (),
+    )
+
+
+def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
+    forecast = r.forecast
+    last = forecast.fresh.last if forecast else None
+    by = (
+        pen.word("told-by", who=last.by, ago=times.ago(last.at, pen.now, pen.reader.language)) if last else ""
+    )
+    points = forecast.points if forecast else ()
+    return RunnerView(
+        id=r.id,
+        name=r.name,
+        bib=r.bib,
+        fact=_capital(known_fact(pen.say, last)) if last else "",
+        fact_at=pen.maybe(last.at if last else None),
+        fact_by=by,
+        doubt_count=forecast.fresh.doubted if forecast else 0,
+        held=_held(forecast, pen),
+        estimate=tuple(_estimate(forecast, pen)) if forecast else (),
+        alarms=tuple(_alarm(a, pen) for a in r.alarms),
+        ahead=tuple(_ahead(p, pen) for p in points if p.window is not None),
+        reached=tuple(_reached(p, pen) for p in points if p.arrived or p.left or p.through),
+        meetings=tuple(_meeting(m, pen) for m in r.meetings),
+        cut_offs=tuple(_cut_off(c, pen) for c in r.cut_offs),
+        doubted=tuple(_doubted(d, pen) for d in r.doubted),
+    )
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _held(forecast: ForecastAnswer | None, pen: Pen) -> str:
+    return pen.word("held") if forecast and forecast.fresh.held else ""
+
+
+def _estimate(forecast: ForecastAnswer, pen: Pen) -> list[str]:
+    where = forecast.where
+    if where is None:
+        return []
+    low, likely, high = (pen.km(k) for k in (where.low_km, where.likely_km, where.high_km))
+    lines = [pen.word("estimate-between", low=low, high=high, likely=likely)]
+    if forecast.where_between:
+        start, end = forecast.where_between
+        lines.append(pen.word("estimate-points", **{"from": start, "to": end}))
+    return lines
+
+
+def _alarm(a: OpenAlarm, pen: Pen) -> AlarmLine:
+    kind = pen.word("kind-" + a.kind.replace(" ", "-"))
+    text = pen.word("alarm-line", kind=kind, when=pen.when(a.raised_at), point=a.point_name or "none")
+    told = ", ".join(a.told)
+    if a.unreached:
+        state = pen.word("alarm-unreached", told=told.upper()) if told else pen.word("alarm-nobody")
+    elif a.holder:
+        state = pen.word("alarm-held", who=a.holder, again=pen.maybe(a.look_again) or "none")
+    else:
+        state = pen.word("alarm-open", told=told)
+    return AlarmLine(text, state, a.unreached)
+
+
+def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
+    assert p.window is not None
+    early, likely, late = times.edges(p.window)
+    odds = p.p_gets_there
+    more = ""
+    if odds is not None and odds < 0.95:
+        more = pen.word("gets-there", odds=measures.odds(odds, pen.reader.language))
+    span = f"{_clock(early, pen)} – {_clock(late, pen)}"
+    return PointLine(p.name, pen.km(p.km), _clock(likely, pen), span, more, p.crew_access)
+
+
+def _clock(at: datetime, pen: Pen) -> str:
+    return times.clock(at, pen.reader, pen.now)
+
+
+def _reached(p: PointAnswer, pen: Pen) -> PointLine:
+    if p.through and (p.arrived or p.left):
+        moment = p.left or p.arrived
+        return PointLine(
+            p.name, pen.km(p.km), "", pen.word("through-at", when=_clock(moment, pen) if moment else "")
+        )
+    told = [pen.word("in-at", when=_clock(p.arrived, pen))] if p.arrived else []
+    told += [pen.word("out-at", when=_clock(p.left, pen))] if p.left else []
+    return PointLine(
+        p.name, pen.km(p.km), "", ", ".join(told) or pen.word("reported-none"), "", p.crew_access
+    )
+
+
+def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
+    v = m.values
+    return MeetingCard(
+        name=m.name,
+        crew=", ".join(m.crew),
+        mine=m.mine,
+        leave_by=pen.maybe(v.leave_by),
+        be_there=pen.when(v.be_there),
+        wait_until=pen.when(v.wait_until),
+        arrives=times.window(v.window, pen.reader, pen.now),
+        kit=v.kit,
+        food=v.food,
+        parking=m.parking,
+        if_missed=v.if_missed,
+        lost=pen.word("lost", why=v.lost) if v.lost else "",
+        no_signal=v.no_signal,
+    )
+
+
+def _cut_off(c: CutOffAnswer, pen: Pen) -> str:
+    odds = measures.odds(c.odds, pen.reader.language)
+    return pen.word(
+        "cut-off-line", name=c.name, edge=pen.word(f"edge-{c.edge}"), when=pen.when(c.at), odds=odds
+    )
+
+
+def _doubted(d: Doubted, pen: Pen) -> str:
+    what = pen.say.fact(d.kind, d.point_name) if d.point_name else d.kind
+    return pen.word("doubted-line", what=_capital(what), when=pen.when(d.at), who=d.by, why=d.doubt or "?")
+
+
+def _race(n: RaceNote, pen: Pen) -> str:
+    return pen.word(
+        "race-" + n.what.replace(" ", "-"),
+        point=n.point_name,
+        at=pen.maybe(n.at),
+        until=pen.maybe(n.until) or "none",
+        words=n.words,
+    )
+
+
+def _person(p: PersonThere, pen: Pen) -> PersonLine:
+    parts = ", ".join(pen.word("part-" + part.replace(" ", "-")) for part in p.part.split(", ") if part)
+    where = ""
+    if p.at_name and p.since:
+        where = pen.word("people-at", name=p.at_name, since=pen.when(p.since))
+    elif p.bound_for and p.be_there:
+        where = pen.word("people-bound", name=p.bound_for, when=pen.when(p.be_there))
+    return PersonLine(p.name, parts, p.phone, where, not p.reachable)
