@@ -281,7 +281,7 @@ def unreached(say: SayInEvent, v: UnreachedValues) -> str:
             "unreached",
             name=say.person(v.person),
             what=v.notice_kind,
-            since=say.when(v.since),
+            when=say.when(v.since),
             channels=say.all(v.channels) or say.s("nobody"),
         ),
         say.s("unreached-phone", name=person.name, phone=person.phone) if person and person.phone else "",
