@@ -1,0 +1,218 @@
+"""E-mail as a channel: notices out by SMTP, one message a delivery; nothing comes in.
+
+Settings: `host`, `port`, `user`, `password`, `tls` ('starttls', 'tls' or 'none'), `from` (our address),
+`timeout_s` (for each step). Library: aiosmtplib, driven step by step, since what a lost connection means
+depends on the step: before DATA nothing was sent, from DATA on nobody can tell.
+
+A Message-ID is made from the delivery's id, so that a repeat threads with (or hides behind) the first.
+"""
+
+from __future__ import annotations
+
+import socket
+import ssl
+from dataclasses import dataclass
+from datetime import timedelta
+from email.errors import MessageError
+from email.message import EmailMessage
+from email.policy import SMTP as SMTP_POLICY
+from email.utils import format_datetime, parseaddr
+from enum import StrEnum
+
+import aiosmtplib
+
+from bot.channels.addresses import WrongSettingsError
+from bot.channels.base import Delivery, Outcome, Sent, Settings
+from bot.channels.outgoing import OnlyOut
+from server.clock import Clock, SystemClock
+
+__all__ = ["TABLE", "Email", "Row", "Stage", "make", "outcome_of"]
+
+
+class Stage(StrEnum):
+    """How far a message had come."""
+
+    CONNECT = "connect"
+    LOGIN = "login"
+    SENDER = "sender"
+    RECIPIENT = "recipient"
+    DATA = "data"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """An error (or a subclass), the stage and the start of the server's reply code if they decide, and what
+    that means. An enhanced code (RFC 3463) must stand at the start of the reply's text."""
+
+    error: type[BaseException]
+    stage: Stage | None
+    code: str
+    means: Sent
+    enhanced: str = ""
+
+
+TABLE: tuple[Row, ...] = (
+    # 4xx: 'try again later' (RFC 5321, 4.2.1), at whatever step; certainly not sent.
+    Row(aiosmtplib.SMTPResponseException, None, "4", Sent.LATER),
+    # 552, 554 at DATA: this message. 550 at RCPT with 5.1.x: the mailbox does not exist (RFC 3463, 3.2).
+    Row(aiosmtplib.SMTPResponseException, Stage.RECIPIENT, "5", Sent.GONE, enhanced="5.1."),
+    Row(aiosmtplib.SMTPResponseException, Stage.RECIPIENT, "5", Sent.NEVER),
+    Row(aiosmtplib.SMTPResponseException, Stage.DATA, "5", Sent.NEVER),
+    Row(aiosmtplib.SMTPResponseException, Stage.SENDER, "552", Sent.NEVER),
+    # 5xx before a recipient was named is about us: greeting, login, our own address.
+    Row(aiosmtplib.SMTPResponseException, None, "5", Sent.WRONG_SETTINGS),
+    # Another code than the protocol has is no answer at all.
+    Row(aiosmtplib.SMTPResponseException, Stage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPResponseException, None, "", Sent.NOT_SENT),
+    # Refused, stalled, dropped.
+    Row(aiosmtplib.SMTPServerDisconnected, Stage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPTimeoutError, Stage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPServerDisconnected, None, "", Sent.NOT_SENT),
+    Row(aiosmtplib.SMTPConnectError, None, "", Sent.NOT_SENT),
+    Row(aiosmtplib.SMTPTimeoutError, None, "", Sent.NOT_SENT),
+    Row(aiosmtplib.SMTPNotSupported, Stage.SENDER, "", Sent.NEVER),
+    Row(aiosmtplib.SMTPNotSupported, Stage.RECIPIENT, "", Sent.NEVER),
+    # STARTTLS or a way to log in that the server does not have.
+    Row(aiosmtplib.SMTPException, Stage.CONNECT, "", Sent.WRONG_SETTINGS),
+    Row(aiosmtplib.SMTPException, Stage.LOGIN, "", Sent.WRONG_SETTINGS),
+    Row(ssl.SSLError, None, "", Sent.WRONG_SETTINGS),
+    # An address or a text that can't be written as a mail.
+    Row(ValueError, None, "", Sent.NEVER),
+    Row(MessageError, None, "", Sent.NEVER),
+    Row(OSError, Stage.DATA, "", Sent.UNKNOWN),
+    Row(OSError, None, "", Sent.NOT_SENT),
+    Row(aiosmtplib.SMTPException, None, "", Sent.UNKNOWN),
+)
+"""First fit wins."""
+
+
+def outcome_of(error: BaseException, stage: Stage) -> Outcome:
+    """What an error at a stage means for the message. An error outside the table: unknown."""
+    if isinstance(error.__cause__, ssl.SSLError):
+        error = error.__cause__
+    code, text = "", ""
+    if isinstance(error, aiosmtplib.SMTPResponseException):
+        code, text = str(error.code), error.message
+    for row in TABLE:
+        fits = isinstance(error, row.error) and row.stage in (None, stage)
+        if fits and code.startswith(row.code) and text.startswith(row.enhanced):
+            return Outcome(row.means, f"{stage.value}: {type(error).__name__} {code}".strip())
+    return Outcome(Sent.UNKNOWN, f"{stage.value}: {type(error).__name__}")
+
+
+class Email(OnlyOut):
+    """One mail account to send from."""
+
+    name = "email"
+    check_every = timedelta(minutes=5)
+
+    def __init__(self, settings: Settings, clock: Clock | None = None) -> None:
+        """Nothing is sent yet. WrongSettingsError names the setting that is wrong."""
+        self._host, self._from = settings.get("host", ""), settings.get("from", "")
+        self._user, self._password = settings.get("user", ""), settings.get("password", "")
+        self._tls = settings.get("tls", "starttls")
+        self._clock = clock or SystemClock()
+        sender = parseaddr(self._from)[1]
+        if not self._host:
+            raise WrongSettingsError("smtp_host is empty: name the mail server")
+        if "@" not in sender:
+            raise WrongSettingsError("mail_from is no address: write one such as crew@example.org")
+        if self._tls not in ("starttls", "tls", "none"):
+            raise WrongSettingsError("smtp_tls is one of starttls, tls, none")
+        try:
+            self._port = int(settings.get("port", "587"))
+            self._timeout_s = float(settings.get("timeout_s", "15"))
+        except ValueError:
+            raise WrongSettingsError("smtp_port and timeout_s are numbers") from None
+        self._sender, self._domain = sender, sender.rpartition("@")[2]
+
+    def __repr__(self) -> str:
+        return "Email()"
+
+    async def deliver(self, delivery: Delivery) -> Outcome:
+        """See `base.Channel`."""
+        stage = Stage.CONNECT
+        client = self._client()
+        try:
+            message = self._message(delivery).as_bytes(policy=SMTP_POLICY)
+            recipient = _bare(delivery.address)
+            await client.connect()
+            if self._user:
+                stage = Stage.LOGIN
+                await client.login(self._user, self._password)
+            stage = Stage.SENDER
+            await client.mail(self._sender)
+            stage = Stage.RECIPIENT
+            await client.rcpt(recipient)
+            stage = Stage.DATA
+            reply = await client.data(message)
+        except Exception as error:
+            client.close()
+            return outcome_of(error, stage)
+        await _leave(client)
+        return Outcome(Sent.ACCEPTED, reply.message[:100], ref=self._message_id(delivery))
+
+    async def check(self) -> bool:
+        """Whether the mail server greets us."""
+        client = self._client()
+        try:
+            await client.connect()
+        except Exception:
+            client.close()
+            return False
+        await _leave(client)
+        return True
+
+    def _client(self) -> aiosmtplib.SMTP:
+        return aiosmtplib.SMTP(
+            hostname=self._host,
+            port=self._port,
+            timeout=self._timeout_s,
+            use_tls=self._tls == "tls",
+            start_tls=self._tls == "starttls",
+            # The library would otherwise ask the name service for our name, and wait for it.
+            local_hostname=socket.gethostname(),
+        )
+
+    def _message_id(self, delivery: Delivery) -> str:
+        local = "".join(c if c.isalnum() or c in "-_" else "." for c in delivery.id)
+        return f"<{local}@{self._domain}>"
+
+    def _message(self, delivery: Delivery) -> EmailMessage:
+        mail = EmailMessage()
+        mail["From"] = self._from
+        mail["To"] = _bare(delivery.address)
+        # Whatever stands on another line would be read as a header of its own.
+        mail["Subject"] = " ".join(delivery.subject.split()) or delivery.text.strip().partition("\n")[0][:120]
+        mail["Date"] = format_datetime(self._clock.now())
+        mail["Message-ID"] = self._message_id(delivery)
+        mail["Auto-Submitted"] = "auto-generated"  # RFC 3834: no out-of-office replies, please
+        if delivery.urgent:
+            mail["Importance"] = "high"
+        text = delivery.text if delivery.picture is None else f"{delivery.text}\n\n{delivery.alt}".strip()
+        mail.set_content(text)
+        if delivery.picture is not None:
+            mail.add_attachment(delivery.picture, maintype="image", subtype="png", filename="picture.png")
+        return mail
+
+
+def _bare(address: str) -> str:
+    """The address alone; ValueError for one that is none."""
+    bare = parseaddr(address)[1]
+    local, _, domain = bare.rpartition("@")
+    if not local or not domain or any(c in bare for c in "\r\n<> "):
+        raise ValueError("the address is no mail address")
+    return bare
+
+
+async def _leave(client: aiosmtplib.SMTP) -> None:
+    try:
+        await client.quit()
+    except Exception:
+        # The message was taken already; how the server says goodbye changes nothing.
+        client.close()
+
+
+def make(settings: Settings) -> Email:
+    """The channel from its settings; WrongSettingsError names the one that is wrong."""
+    return Email(settings)
