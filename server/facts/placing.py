@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from typing import Protocol
 
 from server.facts.entry import Fix
@@ -36,3 +37,14 @@ class Placer(Protocol):
     def __call__(self, course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
         """Place `fix`, taken at `at`, on course `course`; `before` is the last place known by then (at
         the latest km 0 at her start)."""
+
+
+def remembered(place: Placer, most: int = 100_000) -> Placer:
+    """`place` that remembers its last `most` answers: a fold made again after one new report then places
+    only what is new, and what a late report changes."""
+    cached = lru_cache(maxsize=most)(place)
+
+    def answer(course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
+        return cached(course, fix, at, before)
+
+    return answer

@@ -16,7 +16,7 @@ from server.facts.state import Going
 
 POINTS = ("start", "mill", "chapel", "moss", "finish", "nowhere", None)
 BUSY = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.POSITION, Kind.TAKEN_BACK, Kind.CONFIRMED, Kind.RETIRED)
-quick = settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+quick = settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 @st.composite
