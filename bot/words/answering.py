@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.words.meaning import Acknowledged, Context, Small, Understood, Undo
+from bot.words.meaning import Acknowledged, Small, Understood, Undo
 from bot.words.patterns import pattern
 
 _UNDO = pattern(r"""
@@ -72,7 +72,7 @@ _ANSWERS = (
 _COMPILED = tuple((answer, pattern(lines)) for answer, lines in _ANSWERS)
 
 
-def short_answer(plain: str, words: str, ctx: Context) -> Understood | None:
+def short_answer(plain: str, words: str) -> Understood | None:
     """An answer, undo or greeting; None for anything longer. `plain` is the tidied sentence."""
     if "?" in plain:
         return None
@@ -83,6 +83,6 @@ def short_answer(plain: str, words: str, ctx: Context) -> Understood | None:
             return Acknowledged(answer, words)
     if _THANKS.search(plain):
         return Small(thanks=True)
-    if _HELLO.search(plain) and ctx.runners is not None:
+    if _HELLO.search(plain):
         return Small(thanks=False)
     return None

@@ -63,7 +63,9 @@ def _timely(token: str) -> bool:
 
 def read_list(text: str, now: datetime, zone: str, bibs: frozenset[str]) -> tuple[Item, ...] | None:
     """The items of a message in the short form (tidied, points as PT); None if it is anything else."""
-    tokens = re.sub(r"(?<=\d)(?=(?:in|out)\b)", " ", text.replace("not yet", "notyet").replace("sweep through", "sweep")).split()
+    tokens = re.sub(
+        r"(?<=\d)(?=(?:in|out)\b)", " ", text.replace("not yet", "notyet").replace("sweep through", "sweep")
+    ).split()
     items: list[Item] = []
     bib: str | None = None
     for i, t in enumerate(tokens):

@@ -57,7 +57,7 @@ def understand(text: str, ctx: Context) -> Understood:
         return Unclear(text)
     return (
         _distress(said, ctx)
-        or answering.short_answer(said.plain, text, ctx)
+        or answering.short_answer(said.plain, text)
         or _listed(said, ctx)
         or _follow_up(said, ctx)
         or _question_or_report(said, ctx)

@@ -315,7 +315,7 @@ class RunnerHere:
 
 @dataclass(frozen=True, slots=True)
 class EventHere:
-    """An event in which the asker has a part."""
+    """An event in which the asker has a part. `people`: id and name of those whom their part may see."""
 
     id: str
     name: str
@@ -326,6 +326,8 @@ class EventHere:
     race_control: Contact
     emergency_number: str
     open_notices: tuple[int, ...] = ()
+    people: tuple[tuple[str, str], ...] = ()
+    rescue: Contact | None = None
 
 
 @dataclass(frozen=True, slots=True)

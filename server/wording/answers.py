@@ -393,3 +393,15 @@ def say_plan(say: Say, answer: PlanAnswer) -> str:
     """The plan, a line a point, with what became of it."""
     head = say.s("plan-head", runner=answer.runner_name)
     return lines(head, *(_plan_row(say, r) for r in answer.rows), *answer.notes)
+
+
+def say_picture(say: Say, answer: ForecastAnswer) -> str:
+    """The picture of the course in words: where she is, then each point to come with its window and light."""
+    ahead = [p for p in answer.points if p.window is not None and p.arrived is None]
+    rows = []
+    for p in ahead:
+        assert p.window is not None
+        dark = say.s("picture-dark") if p.dark else ""
+        short = window_short(p.window, say.reader, say.now)
+        rows.append(say.s("picture-row", place=p.name, km=say.km(p.km), times=short, dark=dark or "none"))
+    return lines(say_where(say, answer), *rows)

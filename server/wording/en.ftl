@@ -274,13 +274,22 @@ correction-watch-on = She is watched again from here on.
 unconfirmed = Please confirm: { $runner } { $fact }, { $when }? Told by { $who }.
 unconfirmed-why = Kept, but not counted: { $doubt }.
 doubt-future = the time lies in the future
+doubt-unknown-runner = no such runner is in the event
+doubt-unknown-point = no such point is on her course
 doubt-before-start = the time lies before the start
-doubt-too-fast = nobody runs that fast
+doubt-retired = she was reported as retired before that
+doubt-finished = she was reported as finished before that
+doubt-out-before-in = out lies before in
 doubt-behind = that is behind where she was
+doubt-too-fast = nobody runs that fast
+doubt-closed = her race was over by then
 doubt-off-course = the place is far off the course
 doubt-vehicle = it moves at road speed: tracker in a car?
-doubt-guessed = it was guessed from what was written
+doubt-parked = it is where cars park: tracker in a car?
 doubt-supporter = it comes from a supporter
+doubt-guessed = part of it was guessed from what was written
+doubt-crew-position = it is the place of a phone that is not hers
+doubt-none = it has to be confirmed
 
 ## Answers
 
@@ -429,10 +438,27 @@ plan-row = { $place } ({ $km }): { $times }{ $was ->
 card = { $trouble }: { $tries }.
 card-red = Stop and get help if: { $flags }.
 card-call = { $call }
+picture-dark = dark
+picture-row = { $place } ({ $km }): { $times }{ $dark ->
+    [none] {""}
+   *[other] {", "}{ $dark }
+ }
 cards-none = No card is written for that.
 cards-medical = A card is a reminder, not medical advice: medics and race doctors decide.
 
 ## Replies to reports
+
+noted-seen = Noted: { $runner } was seen, { $when }: ‘{ $words }’
+noted-how = Noted how { $runner } is: ‘{ $words }’
+noted-drive = Noted: { $length } from { $from } to { $to }. From now on leave-bys rest on it.
+noted-race = Noted: { $what }.
+meeting-not-among = { $place } is not among your next meetings.
+picture-none = There is no picture to send. In words:
+photo-kept = Pictures are not kept here yet. Write what it shows.
+other-unreadable = I can’t read that. Please write it.
+live-ended = The shared position has ended. That says nothing of { $runner }.
+position-whose = Is { $runner } with that phone?
+ask-seen-none = Thank you. If you know between which points, write it.
 
 noted = Noted: { $runner } { $fact }, { $when }.
 noted-note = Noted.
@@ -440,6 +466,7 @@ noted-note-for = Noted for { $runner }: ‘{ $words }’.
 noted-crew-there = Noted: you are at { $place } since { $when }.
 noted-crew-left = Noted: you left { $place } at { $when }.
 noted-on-the-road = Noted: on the road since { $when }.
+noted-on-the-road-untold = Noted. Drive carefully.
 noted-awake = Noted: you are awake.
 noted-race-control = Noted: race control knows.
 noted-in-hand = Noted: { $runner } is in hand, { $when }.
@@ -466,8 +493,10 @@ answered-yours-untimed = It is yours.
 answered-other = { $name } has it already. Thank you.
 answered = Noted. Thank you.
 answer-nothing-open = Noted, though nothing is open that needs an answer.
+answered-seen = Where was she seen, and when? Press one, or write it.
 answered-when = When? ‘now’, ‘10 min ago’ or a time.
 distress = Are you hurt? Call { $emergency }. Race control: { $name } { $phone }.
+distress-for-her = Is she hurt? Call { $emergency }. Race control: { $name } { $phone }.
 distress-passed-on = Your words have been passed on to your crew and safety contact{ $count ->
     [0] .
    *[other] {": "}{ $names }.
@@ -505,6 +534,9 @@ not-understood = I did not understand that. Write ‘what can I ask’ for examp
 nothing-to-say = Hello. Write ‘what can I ask’ for examples.
 thanks = Good.
 only-told = Only what was reported can be answered, and you may report but not ask here.
+
+button-in-plain = In
+button-out-plain = Out
 
 ## Joining
 

@@ -22,7 +22,19 @@ class Command:
     says: str
 
 
-_WITH_HER = ("next", "leave", "kit", "missed", "where", "plan", "cutoffs", "food", "cards", "numbers", "usage")
+_WITH_HER = (
+    "next",
+    "leave",
+    "kit",
+    "missed",
+    "where",
+    "plan",
+    "cutoffs",
+    "food",
+    "cards",
+    "numbers",
+    "usage",
+)
 
 _BY_PART: Mapping[PartKind, tuple[str, ...]] = {
     PartKind.CREW: _WITH_HER,

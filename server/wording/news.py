@@ -13,7 +13,7 @@ from server.watch.notice import (
     RetiredValues,
     SightingValues,
 )
-from server.wording.say import SayInEvent, lines, slug
+from server.wording.say import Say, SayInEvent, lines, slug
 from server.wording.sentences import has
 from server.wording.times import ceil_to, floor_to
 
@@ -295,10 +295,11 @@ def correction(say: SayInEvent, v: CorrectionValues) -> str:
     )
 
 
-def doubt_words(say: SayInEvent, doubt: str) -> str:
-    """A doubt in words; one that has no sentence is already words."""
-    key = f"doubt-{slug(doubt)}"
-    return say.s(key) if has(key) else doubt
+def doubt_words(say: Say, doubt: str) -> str:
+    """Doubts ('; ' between them) in words; one that has no sentence of its own is words already."""
+    reasons = [d.strip() for d in doubt.split(";") if d.strip()] or ["none"]
+    keys = ((d, f"doubt-{slug(d)}") for d in reasons)
+    return "; ".join(say.s(key) if has(key) else d for d, key in keys)
 
 
 def unconfirmed(say: SayInEvent, v: DoubtValues) -> str:

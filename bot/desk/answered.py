@@ -1,0 +1,108 @@
+"""Answers to notices: by button or in words, and what an answer says about the runner besides."""
+
+from __future__ import annotations
+
+from bot.api_client import NoticeHere
+from bot.channels.base import Reply
+from bot.desk import reported
+from bot.desk.visit import Visit
+from bot.words import UNDO_WITHIN, Acknowledged, Report, Reported
+from server.facts.entry import Kind
+from server.watch.notice import NoticeKind
+from server.wording import replies
+from server.wording.message import Rows, untag
+from server.wording.notices import ANSWERS
+from server.wording.say import lines
+
+_ALARMS = frozenset(
+    {
+        NoticeKind.OVERDUE,
+        NoticeKind.ASKED_FOR_HELP,
+        NoticeKind.SWEEP,
+        NoticeKind.HANDED_ON,
+        NoticeKind.LOOK_AGAIN,
+    }
+)
+_ALSO_A_REPORT = {"in hand": Kind.IN_HAND, "race control told": Kind.RACE_CONTROL_TOLD, "awake": Kind.AWAKE}
+
+
+async def by_button(visit: Visit, fields: tuple[str, ...]) -> Reply:
+    """A button under a notice: its number, the answer, point and runner."""
+    short, answer, point_tag, runner_tag = (*fields, "", "", "", "")[:4]
+    runner = untag(runner_tag, (r.id for r in visit.event.runners))
+    points = {p.id for r in visit.event.runners for p in r.points}
+    return await _answer(visit, int(short), answer, "", runner, untag(point_tag, points))
+
+
+async def in_words(visit: Visit, said: Acknowledged) -> Reply:
+    """'ok', 'I have it', 'not yet': goes to the notice it fits, the newest of those still open."""
+    open_ones: tuple[NoticeHere, ...] = ()
+    if visit.event.open_notices:
+        told = await visit.api.notices(visit.address, visit.event.id)
+        open_ones = tuple(n for n in told.data.notices if n.needs_answer and not n.answered)
+    fitting = [n for n in open_ones if said.answer in ANSWERS.get(NoticeKind(n.kind), ())]
+    plain = said.answer in ("ok", "yes", "on our way", "i have it")
+    chosen = fitting or (list(open_ones) if plain else [])
+    if not chosen:
+        return await _nothing_open(visit, said)
+    return await _answer(visit, chosen[-1].short, said.answer, said.words, None, None)
+
+
+async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
+    """No notice waits for that: it may be about the report handed in last, or say something by itself."""
+    waiting = [h for h in visit.memory.handed if h.unconfirmed]
+    if waiting and said.answer in ("yes", "no"):
+        if said.answer == "yes":
+            return await reported.confirm(visit, waiting[-1].entry)
+        return await reported.undo(visit, waiting[-1].entry)
+    if said.answer in _ALSO_A_REPORT:
+        return await _also(visit, said.answer, None)
+    return visit.reply(visit.s("answer-nothing-open"))
+
+
+async def _answer(
+    visit: Visit, short: int, answer: str, words: str, runner: str | None, point: str | None
+) -> Reply:
+    told = await visit.api.answer(
+        visit.address, visit.event.id, short, answer, words, f"{visit.key()}.answer"
+    )
+    kind = NoticeKind(told.data.kind) if told.data.kind else None
+    text = replies.say_answered(visit.say, told.data, alarm=kind in _ALARMS and answer != "cannot")
+    runner = runner or next(iter(visit.context().own_runners), None)
+    runner = runner or next((r.id for r in visit.event.runners), None)
+    if answer in _ALSO_A_REPORT:
+        also = await _also(visit, answer, runner)
+        return visit.reply(lines(text, also.text), also.buttons)
+    if kind is NoticeKind.LATE and runner is not None:
+        return await _late(visit, answer, text, runner, point)
+    if answer == "seen" and runner is not None:
+        return visit.reply(lines(text, visit.s("answered-seen")), visit.report_buttons(runner))
+    return visit.reply(text)
+
+
+async def _also(visit: Visit, answer: str, runner: str | None) -> Reply:
+    runner = runner or next(iter(visit.context().own_runners), None)
+    one = Report(_ALSO_A_REPORT[answer], visit.sent_at, runner)
+    told = await reported.hand_in(visit, one, f"{visit.key()}.also")
+    text = replies.say_noted(visit.say, told.data, "", UNDO_WITHIN)
+    return visit.reply(text, visit.undo_button(told.data.entry))
+
+
+async def _late(visit: Visit, answer: str, text: str, runner: str, point: str | None) -> Reply:
+    """'Has she been there?' yes: when; not yet: that is a fact of its own."""
+    here = visit.runner(runner)
+    if point is None and here is not None:
+        ids = [p.id for p in here.points]
+        reached = ids.index(here.reached) if here.reached in ids else -1
+        point = ids[reached + 1] if reached + 1 < len(ids) else None
+    if point is None:
+        return visit.reply(text)
+    if answer == "not yet":
+        one = Report(Kind.NOT_HERE_YET, visit.sent_at, runner, point)
+        reply = await reported.report(visit, Reported((one,)))
+        return visit.reply(lines(text, reply.text), reply.buttons)
+    if answer == "yes":
+        visit.memory.pending = Report(Kind.IN, visit.sent_at, runner, point)
+        buttons: Rows = reported.minutes_ago(visit, "in", point, runner)
+        return visit.reply(visit.s("answered-when"), buttons)
+    return visit.reply(text)

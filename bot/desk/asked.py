@@ -1,0 +1,217 @@
+"""Questions: which call answers which, and how its answer is worded. One function a kind, in a table."""
+
+from __future__ import annotations
+
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import replace
+
+from rapidfuzz import fuzz
+
+from bot.api_client import ApiError
+from bot.channels.base import Reply
+from bot.desk.visit import Visit
+from bot.words import UNDO_WITHIN, Asked, Question
+from server.wording import answers, things
+from server.wording.answer import CardsAnswer, NextAnswer
+from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.say import lines
+
+Answering = Callable[[Visit, Asked], Awaitable[Reply]]
+# A card whose trouble is at least so like the words (0..100) is meant by them.
+CARD_LIKE = 60
+
+
+def _runner(asked: Asked) -> str:
+    assert asked.runner is not None, "a question about a runner reaches the desk with one"
+    return asked.runner
+
+
+def _after_buttons(visit: Visit, asked: Asked, *more: Question) -> Rows:
+    """Further questions that lie near, as buttons; then the reports expected next."""
+    labels = {
+        Question.NEXT: "button-next",
+        Question.BRING: "button-bring",
+        Question.WHERE: "button-where",
+    }
+    runner = tag(asked.runner or "")
+    row = tuple(Button(visit.s(labels[q]), data(Press.ASK, q.value, "", runner)) for q in more if q in labels)
+    return (*((row,) if row else ()), *visit.report_buttons(asked.runner))
+
+
+async def _point(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    text = answers.say_point(visit.say, told.data, asked.point)
+    return visit.reply(text, _after_buttons(visit, asked, Question.BRING, Question.WHERE))
+
+
+async def _finish(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_finish(visit.say, told.data), _after_buttons(visit, asked, Question.NEXT))
+
+
+async def _where(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.where(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_where(visit.say, told.data), _after_buttons(visit, asked, Question.NEXT))
+
+
+async def _heard(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.where(visit.address, visit.event.id, _runner(asked))
+    text = answers.say_heard(visit.say, told.data.fresh, told.data.runner_name)
+    return visit.reply(text, _after_buttons(visit, asked, Question.NEXT, Question.WHERE))
+
+
+async def _gap(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_gap(visit.say, told.data))
+
+
+async def _supposed(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(
+        visit.address, visit.event.id, _runner(asked), factor=asked.factor, leaving=asked.leaving
+    )
+    return visit.reply(answers.say_supposed(visit.say, told.data, asked.point))
+
+
+async def _dark(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_dark(visit.say, told.data, asked.point))
+
+
+async def _last_stop(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_last_stop(visit.say, told.data, asked.point))
+
+
+async def _how(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_how_she_is(visit.say, told.data))
+
+
+async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.cut_offs(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_cut_offs(visit.say, told.data, asked.point))
+
+
+async def _missed(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.missed(visit.address, visit.event.id, _runner(asked), asked.point)
+    text = answers.say_missed(visit.say, told.data, advice_first=asked.question is Question.WAIT)
+    return visit.reply(text, visit.report_buttons(asked.runner))
+
+
+async def _people(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.people(visit.address, visit.event.id)
+    place = visit.point_name(asked.runner, asked.point)
+    name = next((n for i, n in visit.event.people if i == asked.person), "")
+    return visit.reply(things.say_people(visit.say, told.data, place, name))
+
+
+async def _kit(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.kit(visit.address, visit.event.id, _runner(asked), asked.point)
+    word = {
+        Question.BRING: things.say_bring,
+        Question.TAKE_BACK: things.say_take_back,
+        Question.FOOD: things.say_food,
+    }[asked.question]
+    return visit.reply(word(visit.say, told.data))
+
+
+async def _meetings(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.next(visit.address, visit.event.id, _runner(asked))
+    found: NextAnswer = told.data
+    if asked.point is not None and asked.point not in {m.values.point for m in found.meetings}:
+        not_among = visit.s("meeting-not-among", place=visit.point_name(asked.runner, asked.point))
+        return visit.reply(lines(not_among, things.say_meeting(visit.say, found)))
+    if asked.question is Question.LEAVE:
+        return visit.reply(things.say_leave(visit.say, found, asked.point))
+    if asked.question is Question.DRIVE:
+        return visit.reply(things.say_drive(visit.say, found, asked.point))
+    return visit.reply(things.say_meeting(visit.say, found), _after_buttons(visit, asked, Question.BRING))
+
+
+async def _plan(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.plan(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(answers.say_plan(visit.say, told.data))
+
+
+async def _cards(visit: Visit, asked: Asked) -> Reply:
+    runner = asked.runner or next((r.id for r in visit.event.runners), "")
+    told = await visit.api.cards(visit.address, visit.event.id, runner)
+    return visit.reply(things.say_cards(visit.say, told.data, _meant_cards(told.data, asked.words)))
+
+
+def _meant_cards(cards: CardsAnswer, words: str) -> tuple[str, ...]:
+    """Ids of the cards whose trouble the words name."""
+    scored = [(fuzz.token_set_ratio(c.trouble.lower(), words.lower()), c.id) for c in cards.cards]
+    best = max((score for score, _ in scored), default=0)
+    return tuple(i for score, i in scored if score == best and score >= CARD_LIKE)
+
+
+async def _numbers(visit: Visit, asked: Asked) -> Reply:
+    event = visit.event
+    text = things.say_numbers(visit.say, event.race_control, event.emergency_number, event.rescue)
+    if asked.question is Question.HELP_WORD:
+        text = lines(text, _usage_text(visit))
+    return visit.reply(text)
+
+
+def _usage_text(visit: Visit) -> str:
+    runner = visit.runner(visit.memory.last.runner if visit.memory.last else None) or (
+        visit.event.runners[0] if visit.event.runners else None
+    )
+    crew = [p.name for p in runner.points if p.crew_access] if runner else []
+    place = crew[0] if crew else (runner.points[-1].name if runner and runner.points else "")
+    kinds = frozenset(k.value for k in visit.kinds)
+    return things.say_usage(visit.say, kinds, place, round(UNDO_WITHIN.total_seconds() / 60))
+
+
+async def _usage(visit: Visit, asked: Asked) -> Reply:
+    return visit.reply(_usage_text(visit), visit.report_buttons(asked.runner))
+
+
+async def _picture(visit: Visit, asked: Asked) -> Reply:
+    """The profile as a picture with its words as text; the words alone where there is no picture."""
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    words = answers.say_picture(visit.say, told.data)
+    try:
+        png = await visit.api.picture(visit.address, visit.event.id, _runner(asked))
+    except ApiError:
+        return visit.reply(lines(visit.s("picture-none"), words))
+    return Reply(words, picture=png, alt=words)
+
+
+TABLE: Mapping[Question, Answering] = {
+    Question.NEXT: _point,
+    Question.AT: _point,
+    Question.FINISH: _finish,
+    Question.WHERE: _where,
+    Question.PLAN_GAP: _gap,
+    Question.LAST_STOP: _last_stop,
+    Question.CUT_OFF: _cut_offs,
+    Question.MISSED: _missed,
+    Question.WAIT: _missed,
+    Question.PEOPLE: _people,
+    Question.BRING: _kit,
+    Question.TAKE_BACK: _kit,
+    Question.FOOD: _kit,
+    Question.LEAVE: _meetings,
+    Question.DRIVE: _meetings,
+    Question.DARK: _dark,
+    Question.HEARD: _heard,
+    Question.SLOWER: _supposed,
+    Question.LEAVES_NOW: _supposed,
+    Question.PLAN: _plan,
+    Question.MEETING: _meetings,
+    Question.HOW: _how,
+    Question.CARDS: _cards,
+    Question.NUMBERS: _numbers,
+    Question.PICTURE: _picture,
+    Question.USAGE: _usage,
+    Question.HELP_WORD: _numbers,
+}
+
+
+async def answer(visit: Visit, asked: Asked) -> Reply:
+    """The reply to a question; it becomes the one that follow-ups go on from."""
+    reply = await TABLE[asked.question](visit, asked)
+    visit.memory.last = replace(asked, words="")
+    return reply

@@ -1,0 +1,273 @@
+"""The desk: one message in, one reply out. Finds out who writes and about which event, then hands on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import structlog
+
+from bot.api_client import ApiClient, ApiError, Told, UnreachableError
+from bot.channels.base import Incoming, Reply
+from bot.desk import answered, asked, joining, reported
+from bot.desk.memory import Memories, Memory
+from bot.desk.visit import Visit
+from bot.words import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Distress,
+    Question,
+    Reported,
+    Small,
+    Unclear,
+    Understood,
+    Undo,
+    understand,
+)
+from bot.words.tidy import tidy
+from bot.words.times import find_time
+from server.wording import replies
+from server.wording.answer import EventHere, MeAnswer
+from server.wording.message import Press, read_data, untag
+from server.wording.reader import Reader
+from server.wording.say import Say
+
+log = structlog.get_logger("desk")
+
+_OVER = frozenset({"closed"})
+# An event is spoken of from so long before its start, and until all of its runners are closed.
+BEFORE_START = timedelta(days=2)
+_STRANGER = frozenset({"no_address", "not_yours"})
+
+
+class Desk:
+    """Answers messages of every channel through one server's API."""
+
+    def __init__(self, api: ApiClient) -> None:
+        self._api = api
+        self._memories = Memories()
+
+    async def handle(self, incoming: Incoming) -> Reply:
+        """The reply to one message; silent where nothing is to be said. Raises nothing of the server's."""
+        memory = self._memories.of(incoming.channel, incoming.address)
+        if incoming.group and not incoming.addressed:
+            return Reply("")
+        try:
+            return await self._handle(incoming, memory)
+        except UnreachableError as error:
+            log.warning("server unreachable", channel=incoming.channel, why=str(error))
+            return self._unreachable(incoming, memory)
+        except ApiError as error:
+            log.info("server refused", channel=incoming.channel, code=error.code)
+            return Reply(replies.say_error(_say_of(incoming, memory), error.code, error.what))
+
+    async def _handle(self, incoming: Incoming, memory: Memory) -> Reply:
+        try:
+            memory.me = await self._api.me(incoming.address)
+        except ApiError as error:
+            if error.code not in _STRANGER:
+                raise
+            return await self._newcomer(incoming, memory)
+        code = joining.code_in(incoming.text) if incoming.text.startswith("/start") else None
+        if code is not None:
+            return await joining.preview(self._api, incoming, memory, code)
+        if memory.code and (accept := joining.accepts(incoming)) is not None:
+            return await joining.settle(self._api, incoming, memory, accept=accept)
+        return await self._known(incoming, memory, memory.me)
+
+    async def _newcomer(self, incoming: Incoming, memory: Memory) -> Reply:
+        memory.me = None
+        if memory.code and (accept := joining.accepts(incoming)) is not None:
+            return await joining.settle(self._api, incoming, memory, accept=accept)
+        code = joining.code_in(incoming.text)
+        if code is None:
+            return joining.stranger(incoming.language)
+        return await joining.preview(self._api, incoming, memory, code)
+
+    async def _known(self, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
+        chosen = _choose_event(incoming, memory, me)
+        if chosen is None:
+            if not me.data.events:
+                return joining.stranger(me.data.person.language)
+            return _ask_event(incoming, memory, me)
+        event, text = chosen
+        visit = Visit(self._api, replace(incoming, text=text), memory, me.data, event, me.now)
+        if incoming.button:
+            return await self._pressed(visit)
+        if incoming.live_ended:
+            runner = _whose(visit)
+            name = next((r.name for r in event.runners if r.id == runner), "")
+            return visit.reply(visit.s("live-ended", runner=name))
+        if incoming.fix is not None:
+            runner = _whose(visit)
+            if runner is None:
+                return visit.reply(visit.s("ask-runner"))
+            return await reported.position(visit, incoming.fix, runner)
+        if incoming.other and not text:
+            return visit.reply(visit.s("other-unreadable"))
+        if incoming.photo is not None and not text:
+            return visit.reply(visit.s("photo-kept"))
+        return await self._said(visit, text)
+
+    # -- text -------------------------------------------------------------------------------------------------
+
+    async def _said(self, visit: Visit, text: str) -> Reply:
+        pending = visit.memory.pending
+        if pending is not None:
+            time = find_time(tidy(text), visit.sent_at, visit.event.time_zone)
+            if time is not None and not time.rest.strip("? "):
+                visit.memory.forget_offers()
+                return await reported.report(visit, Reported((replace(pending, seen_at=time.at),)))
+        meant = understand(_command(text), visit.context())
+        visit.memory.forget_offers()
+        return await self._meant(visit, meant)
+
+    async def _meant(self, visit: Visit, meant: Understood) -> Reply:
+        match meant:
+            case Distress():
+                return await reported.distress(visit, meant)
+            case Asked():
+                return await asked.answer(visit, meant)
+            case Reported():
+                return await reported.report(visit, meant)
+            case AskBack():
+                return await reported.ask_back(visit, meant)
+            case Acknowledged():
+                return await answered.in_words(visit, meant)
+            case Undo():
+                return await reported.undo_last(visit)
+            case Small():
+                return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
+            case Unclear():
+                return visit.reply(visit.s("not-understood"))
+
+    # -- buttons ----------------------------------------------------------------------------------------------
+
+    async def _pressed(self, visit: Visit) -> Reply:
+        read = read_data(visit.incoming.button)
+        if read is None:
+            return visit.reply(visit.s("not-understood"))
+        press, fields = read
+        try:
+            return await self._press(visit, press, fields)
+        except (ValueError, IndexError):
+            # A button of an older version, or one made by hand.
+            return visit.reply(visit.s("not-understood"))
+
+    async def _press(self, visit: Visit, press: Press, fields: tuple[str, ...]) -> Reply:
+        match press:
+            case Press.ANSWER:
+                return await answered.by_button(visit, fields)
+            case Press.CONFIRM:
+                return await reported.confirm(visit, fields[0])
+            case Press.UNDO:
+                return await reported.undo(visit, fields[0])
+            case Press.REPORT:
+                return await self._pressed_report(visit, fields)
+            case Press.ASK:
+                return await self._pressed_ask(visit, fields)
+            case Press.PICK:
+                return await self._picked(visit, int(fields[0]))
+            case Press.JOIN:
+                return visit.reply(visit.s("nothing-to-say"))
+
+    async def _pressed_report(self, visit: Visit, fields: tuple[str, ...]) -> Reply:
+        kind, point_tag, runner_tag, minutes = fields
+        runner = untag(runner_tag, (r.id for r in visit.event.runners))
+        here = visit.runner(runner)
+        if here is None:
+            return visit.reply(visit.s("error-not_found"))
+        point = untag(point_tag, (p.id for p in here.points))
+        visit.memory.forget_offers()
+        one = reported.pressed_report(visit, kind, point, here.id, int(minutes))
+        return await reported.report(visit, Reported((one,)))
+
+    async def _pressed_ask(self, visit: Visit, fields: tuple[str, ...]) -> Reply:
+        word, point_tag, runner_tag = fields
+        runner = untag(runner_tag, (r.id for r in visit.event.runners)) or _whose(visit)
+        here = visit.runner(runner)
+        point = untag(point_tag, (p.id for p in here.points)) if here else None
+        return await asked.answer(visit, Asked(Question(word), runner, point))
+
+    async def _picked(self, visit: Visit, number: int) -> Reply:
+        choices, visit.memory.choices = visit.memory.choices, ()
+        return await self._meant(visit, choices[number].then)
+
+    # -- trouble ----------------------------------------------------------------------------------------------
+
+    def _unreachable(self, incoming: Incoming, memory: Memory) -> Reply:
+        """The server does not answer. Somebody in distress is still told whom to call."""
+        say = _say_of(incoming, memory)
+        if memory.me is not None and incoming.text and memory.me.data.events:
+            event = _remembered(memory, memory.me.data)
+            visit = Visit(self._api, incoming, memory, memory.me.data, event, memory.me.now)
+            meant = understand(incoming.text, visit.context())
+            if isinstance(meant, Distress):
+                control = (event.race_control.name, event.race_control.phone)
+                number = event.emergency_number
+                return Reply(replies.say_distress(say, control, number, None, by_self=meant.by_self))
+        return Reply(say.s("error-unreachable"))
+
+
+def _say_of(incoming: Incoming, memory: Memory) -> Say:
+    if memory.me is None:
+        return Say(Reader(incoming.language or "en", "UTC", "UTC"), incoming.sent_at)
+    person = memory.me.data.person
+    return Say(Reader(person.language, "UTC", "UTC"), memory.me.now)
+
+
+def _command(text: str) -> str:
+    """A command of a menu as the sentence it stands for: '/next' is 'next', '/not_here_yet' three words."""
+    if not text.startswith("/"):
+        return text
+    word, _, rest = text[1:].partition(" ")
+    word = word.partition("@")[0].replace("_", " ")
+    return f"{'what can i ask' if word in ('start', 'ask') else word} {rest}".strip()
+
+
+def _whose(visit: Visit) -> str | None:
+    """The runner a person without naming one speaks of: last asked about, their own, the only one."""
+    runner = visit.context().runner(None)
+    return runner.id if runner else next((r.id for r in visit.event.runners), None)
+
+
+def _remembered(memory: Memory, me: MeAnswer) -> EventHere:
+    return next((e for e in me.events if e.id == memory.event), me.events[0])
+
+
+def _choose_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> tuple[EventHere, str] | None:
+    """The event that is meant, and the text to read; None where that has to be asked."""
+    events = me.data.events
+    if memory.events_offered and incoming.button.startswith(f"{Press.PICK.value}|"):
+        number = incoming.button.partition("|")[2]
+        if number.isdecimal() and int(number) < len(memory.events_offered):
+            memory.event = memory.events_offered[int(number)]
+            memory.events_offered = ()
+            found = next((e for e in events if e.id == memory.event), None)
+            if found is not None:
+                text, memory.waiting_text = memory.waiting_text, ""
+                return found, text
+    on = [e for e in events if e.starts - BEFORE_START <= me.now and not _over(e)]
+    if len(on) == 1 or len(events) == 1:
+        return (on or list(events))[0], incoming.text
+    known = next((e for e in events if e.id == memory.event), None)
+    if known is not None:
+        return known, incoming.text
+    if not on and events:
+        # None is on: the one that starts soonest, else the one that was last.
+        coming = sorted((e for e in events if e.starts > me.now), key=lambda e: e.starts)
+        return (coming or sorted(events, key=lambda e: e.starts, reverse=True))[0], incoming.text
+    return None
+
+
+def _over(event: EventHere) -> bool:
+    return bool(event.runners) and all(r.going in _OVER for r in event.runners)
+
+
+def _ask_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
+    events = me.data.events
+    memory.events_offered = tuple(e.id for e in events)
+    memory.waiting_text = incoming.text
+    visit = Visit(None, incoming, memory, me.data, events[0], me.now)  # type: ignore[arg-type]
+    return visit.reply(visit.s("ask-event"), visit.pick_buttons(tuple(e.name for e in events)))

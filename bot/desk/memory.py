@@ -1,0 +1,61 @@
+"""What the desk remembers of one address between two messages. Losing it is harmless: people are asked
+again."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from bot.api_client import Told
+from bot.words import Asked, Choice, Need, Report
+from server.wording.answer import MeAnswer
+
+KEPT_ADDRESSES = 5_000
+
+
+@dataclass(frozen=True, slots=True)
+class Handed:
+    """A report this address handed in: its entry's id, when, and about what, for undo and correction."""
+
+    entry: str
+    at: datetime
+    event: str
+    report: Report
+    unconfirmed: bool
+
+
+@dataclass(slots=True)
+class Memory:
+    """One address: who it is, the event and question last spoken of, what was offered, what was handed in."""
+
+    me: Told[MeAnswer] | None = None
+    event: str | None = None
+    last: Asked | None = None
+    need: Need | None = None
+    choices: tuple[Choice, ...] = ()
+    events_offered: tuple[str, ...] = ()
+    waiting_text: str = ""
+    pending: Report | None = None
+    code: str = ""
+    handed: list[Handed] = field(default_factory=list)
+
+    def forget_offers(self) -> None:
+        """What was offered is over once something else is said."""
+        self.need, self.choices, self.events_offered, self.pending = None, (), (), None
+
+
+class Memories:
+    """The memory of every address, the least recently heard forgotten first."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[tuple[str, str], Memory] = OrderedDict()
+
+    def of(self, channel: str, address: str) -> Memory:
+        """The memory of that address, new if it has none."""
+        key = (channel, address)
+        memory = self._kept.pop(key, None) or Memory()
+        self._kept[key] = memory
+        while len(self._kept) > KEPT_ADDRESSES:
+            self._kept.popitem(last=False)
+        return memory

@@ -1,0 +1,315 @@
+"""Reports: handed to the server at once, told back in words, with one tap to confirm or undo."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any
+
+from bot.api_client import ApiError, Told, UnreachableError
+from bot.channels.base import Reply
+from bot.desk.memory import Handed
+from bot.desk.visit import Visit
+from bot.words import UNDO_WITHIN, AskBack, Choice, Distress, Need, Report, Reported
+from server.event.model import PartKind
+from server.facts.entry import RACE_LEVEL, Fix, Kind
+from server.wording import replies
+from server.wording.answer import NotedAnswer, RunnerHere
+from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.say import lines
+
+HANDED_KEPT = 20
+_OWN = frozenset({PartKind.RUNNER, PartKind.PACER})
+
+
+async def report(visit: Visit, said: Reported) -> Reply:
+    """Hand in every report of a message; what was noted is told back."""
+    noted: list[NotedAnswer] = []
+    last: tuple[Report, NotedAnswer] | None = None
+    for number, one in enumerate(said.reports):
+        one = await _filled(visit, one)
+        if one.kind is Kind.CREW_LEFT and one.point is None:
+            return visit.reply(visit.s("noted-on-the-road-untold"))
+        answer = (await hand_in(visit, one, visit.key(number))).data
+        noted.append(answer)
+        last = (one, answer)
+    assert last is not None, "a Reported holds a report"
+    if len(noted) > 1:
+        text = replies.say_many(visit.say, tuple(noted), UNDO_WITHIN)
+        return visit.reply(text, visit.undo_button(noted[-1].entry))
+    return _one(visit, *last)
+
+
+def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
+    text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True)
+    if one.placed_by_words and not answer.unconfirmed:
+        text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), *text.split("\n")[1:])
+        return _ask_where_seen(visit, one, text)
+    if answer.unconfirmed:
+        return visit.reply(text, visit.confirm_buttons(answer.entry))
+    return visit.reply(text, (*visit.undo_button(answer.entry), *_after(visit, one)))
+
+
+def _seen(visit: Visit, one: Report, answer: NotedAnswer) -> dict[str, str | int]:
+    return {"runner": answer.runner_name, "when": visit.say.when(answer.at), "words": one.words}
+
+
+def _after(visit: Visit, one: Report) -> Rows:
+    """After 'in', the button for 'out' of the same point."""
+    runner = visit.runner(one.runner)
+    if runner is None or one.kind is not Kind.IN or one.point is None:
+        return ()
+    if next((p.finish for p in runner.points if p.id == one.point), False):
+        return ()
+    label = visit.s("button-out", place=visit.point_name(runner.id, one.point))
+    return ((Button(label, data(Press.REPORT, "out", tag(one.point), tag(runner.id), "0")),),)
+
+
+async def _filled(visit: Visit, one: Report) -> Report:
+    """What the words left open and the server knows: from which point crew left, from where a drive goes."""
+    if one.kind is Kind.CREW_LEFT and one.point is None:
+        there = await visit.api.people(visit.address, visit.event.id)
+        mine = next((p.at_name for p in there.data.people if p.name == visit.person.name), "")
+        runner = visit.runner(one.runner) or (visit.event.runners[0] if visit.event.runners else None)
+        point = next((p.id for p in runner.points if p.name == mine), None) if runner and mine else None
+        return replace(one, point=point)
+    return one
+
+
+async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
+    """One report to the server, and into memory for undo. Raises what the API raises."""
+    runner = one.runner or (visit.event.runners[0].id if visit.event.runners else "")
+    body = _body(visit, one, key)
+    if one.kind in RACE_LEVEL:
+        told = await visit.api.race(visit.address, visit.event.id, body)
+    else:
+        told = await visit.api.check_in(visit.address, visit.event.id, runner, body)
+        if one.condition and one.kind is not Kind.HOW_SHE_IS:
+            extra = replace(one, kind=Kind.HOW_SHE_IS, guessed=False)
+            await visit.api.check_in(visit.address, visit.event.id, runner, _body(visit, extra, f"{key}.how"))
+    unsure = told.data.unconfirmed
+    visit.memory.handed.append(Handed(told.data.entry, visit.now, visit.event.id, one, unsure))
+    del visit.memory.handed[:-HANDED_KEPT]
+    return told
+
+
+def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
+    # Seen by words, with no place on the globe: what is certain is that she is up and moving.
+    kind = Kind.MOVING_AGAIN if one.placed_by_words and one.kind is Kind.POSITION else one.kind
+    unsure = one.guessed and not one.placed_by_words and not visit.incoming.short_form
+    return {
+        "kind": kind.value,
+        "point": one.point,
+        "seen_at": one.seen_at.isoformat(),
+        "sent_at": visit.sent_at.isoformat(),
+        "key": key,
+        "how": one.how.value if one.how else None,
+        "amount_s": one.amount.total_seconds() if one.amount else None,
+        "until": one.until.isoformat() if one.until else None,
+        "words": one.words[:2000] or None,
+        "replaces": _replaced(visit, one) if one.corrects else None,
+        **({"unconfirmed": True, "doubt": "guessed"} if unsure and one.kind not in RACE_LEVEL else {}),
+    }
+
+
+def _replaced(visit: Visit, one: Report) -> str | None:
+    """The entry a correction is of: this person's last of the same kind and runner, else the last one."""
+    mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
+    same = [h for h in mine if h.report.kind is one.kind]
+    return (same or mine)[-1].entry if mine else None
+
+
+# --- asking where somebody was seen ---------------------------------------------------------------------
+
+
+def _legs(runner: RunnerHere) -> tuple[tuple[str, str], ...]:
+    """The leg she should be on, the one before and the two after, as point ids."""
+    ids = [p.id for p in runner.points]
+    reached = ids.index(runner.reached) if runner.reached in ids else 0
+    first = max(0, reached - 1)
+    return tuple(zip(ids[first:-1], ids[first + 1 :], strict=True))[:4]
+
+
+def _ask_where_seen(visit: Visit, one: Report, text: str) -> Reply:
+    """Between which points: the answer goes into the journal as words beside the sighting."""
+    runner = visit.runner(one.runner)
+    if runner is None:
+        return visit.reply(text)
+    choices, labels = [], []
+    for a, b in _legs(runner):
+        label = visit.s(
+            "choice-between",
+            **{"from": visit.point_name(runner.id, a), "to": visit.point_name(runner.id, b)},
+        )
+        note = replace(
+            one, kind=Kind.NOTE, words=f"{one.words} ({label})", guessed=False, condition=False,
+            placed_by_words=False,
+        )  # fmt: skip
+        choices.append(Choice(label, Reported((note,))))
+        labels.append(label)
+    visit.memory.choices, visit.memory.need = tuple(choices), None
+    return visit.reply(lines(text, visit.s("ask-where-seen")), visit.pick_buttons(tuple(labels)))
+
+
+# --- positions -------------------------------------------------------------------------------------------
+
+
+async def position(visit: Visit, fix: Fix, runner: str) -> Reply:
+    """A shared place. A runner's or pacer's phone is where she is; anybody else's is asked about."""
+    own = bool(visit.kinds & _OWN)
+    body = {
+        "kind": Kind.POSITION.value,
+        "seen_at": visit.sent_at.isoformat(),
+        "sent_at": visit.sent_at.isoformat(),
+        "key": visit.key(),
+        "fix": {
+            "lat": fix.lat,
+            "lon": fix.lon,
+            **({"accuracy_m": fix.accuracy_m} if fix.accuracy_m is not None else {}),
+            **({"speed_m_s": fix.speed_m_s} if fix.speed_m_s is not None else {}),
+            **({"heading_deg": fix.heading_deg} if fix.heading_deg is not None else {}),
+        },
+        **({} if own else {"unconfirmed": True, "doubt": "crew-position"}),
+    }
+    told = await visit.api.check_in(visit.address, visit.event.id, runner, body)
+    answer = told.data
+    place = Report(Kind.POSITION, visit.sent_at, runner)
+    visit.memory.handed.append(Handed(answer.entry, visit.now, visit.event.id, place, answer.unconfirmed))
+    if visit.incoming.live and not answer.unconfirmed:
+        return visit.reply("")
+    text = replies.say_noted(visit.say, answer, "", UNDO_WITHIN)
+    if not answer.unconfirmed:
+        return visit.reply(text, visit.undo_button(answer.entry))
+    if not own:
+        text = lines(text.split("\n")[0], visit.s("position-whose", runner=answer.runner_name))
+    return visit.reply(
+        text,
+        (
+            (
+                Button(visit.s("button-on-foot"), data(Press.CONFIRM, answer.entry)),
+                Button(visit.s("button-in-car"), data(Press.UNDO, answer.entry)),
+            ),
+        ),
+    )
+
+
+# --- distress --------------------------------------------------------------------------------------------
+
+
+async def distress(visit: Visit, cry: Distress) -> Reply:
+    """Whom to call stands first, and the words go on at once; nothing here waits for a tap."""
+    runner = cry.runner or next(iter(visit.context().own_runners), None)
+    runner = runner or (visit.event.runners[0].id if visit.event.runners else None)
+    told: tuple[str, ...] | None = None
+    entry = ""
+    if runner is not None:
+        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, runner, words=cry.words)
+        try:
+            answer = (await hand_in(visit, one, visit.key())).data
+            told, entry = answer.told, answer.entry
+        except (ApiError, UnreachableError):
+            told = None
+    control = (visit.event.race_control.name, visit.event.race_control.phone)
+    text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
+    return visit.reply(text, visit.undo_button(entry) if entry else ())
+
+
+# --- undo, confirm ---------------------------------------------------------------------------------------
+
+
+async def undo_last(visit: Visit) -> Reply:
+    """Take back this person's last report, if it is not older than ten minutes."""
+    minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
+    if not visit.memory.handed:
+        return visit.reply(visit.s("undo-nothing", minutes=minutes))
+    return await undo(visit, visit.memory.handed[-1].entry)
+
+
+async def undo(visit: Visit, entry: str) -> Reply:
+    """Take back one entry; later than ten minutes only what still waits to be confirmed."""
+    handed = next((h for h in visit.memory.handed if h.entry == entry), None)
+    if handed is not None and not handed.unconfirmed and visit.now - handed.at > UNDO_WITHIN:
+        minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
+        place = visit.point_name(handed.report.runner, handed.report.point)
+        return visit.reply(visit.s("undo-over", minutes=minutes, place=place or visit.s("place-nowhere")))
+    told = await visit.api.take_back(visit.address, entry, f"{visit.key()}.undo")
+    visit.memory.handed = [h for h in visit.memory.handed if h.entry != entry]
+    answer = told.data
+    if handed is not None:
+        answer = replace(answer, kind=handed.report.kind, at=handed.report.seen_at)
+    return visit.reply(replies.say_undone(visit.say, answer))
+
+
+async def confirm(visit: Visit, entry: str) -> Reply:
+    """It is right: it counts from now on."""
+    await visit.api.confirm(visit.address, entry, f"{visit.key()}.confirm")
+    visit.memory.handed = [
+        replace(h, unconfirmed=False) if h.entry == entry else h for h in visit.memory.handed
+    ]
+    return visit.reply(visit.s("confirmed"), visit.undo_button(entry))
+
+
+# --- asking back -----------------------------------------------------------------------------------------
+
+
+async def ask_back(visit: Visit, back: AskBack) -> Reply:
+    """Hand in what was clear, ask about the rest, offer each way it may be meant."""
+    clear = ""
+    if back.also:
+        clear = (await report(visit, Reported(back.also))).text
+    visit.memory.choices, visit.memory.need = back.choices, back.need
+    labels = tuple(_label(visit, back, c) for c in back.choices)
+    return visit.reply(lines(clear, _question(visit, back)), visit.pick_buttons(labels))
+
+
+def _question(visit: Visit, back: AskBack) -> str:
+    match back.need:
+        case Need.OUT:
+            place = visit.point_name(None, back.point)
+            return visit.s("ask-out", place=place) if place else visit.s("ask-out-nowhere")
+        case Need.DROPPED:
+            return visit.s("ask-dropped", word=back.word)
+        case Need.HOW:
+            return visit.s("ask-retired-how")
+        case Need.POINT:
+            return visit.s("ask-point")
+        case Need.RUNNER:
+            return visit.s("ask-runner")
+        case Need.BIB:
+            return visit.s("ask-bib", bib=back.word, count=len(back.choices))
+
+
+_HOW_LABELS = {
+    "own choice": "button-own-choice",
+    "timed out": "button-timed-out",
+    "withdrawn by medics or officials": "button-medics",
+    "did not start": "button-did-not-start",
+    "over": "choice-over",
+    "else": "choice-else",
+}
+
+
+def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
+    if choice.label == "left":
+        place = visit.point_name(None, back.point)
+        return visit.s("choice-left", place=place) if place else visit.s("choice-left-plain")
+    if choice.label in _HOW_LABELS:
+        return visit.s(_HOW_LABELS[choice.label])
+    runner = visit.runner(choice.label)
+    if runner is not None:
+        return visit.s("choice-runner", name=runner.name, bib=runner.bib)
+    return visit.point_name(None, choice.label) or choice.label
+
+
+def minutes_ago(visit: Visit, kind: str, point: str, runner: str) -> Rows:
+    """Buttons 'just now', '10 min ago', '20 min ago' for one report."""
+    labels = (("button-just-now", 0), ("button-ten-ago", 10), ("button-twenty-ago", 20))
+    return tuple(
+        (Button(visit.s(label), data(Press.REPORT, kind, tag(point), tag(runner), str(minutes))),)
+        for label, minutes in labels
+    )
+
+
+def pressed_report(visit: Visit, kind: str, point: str | None, runner: str, minutes: int) -> Report:
+    """The report of a button."""
+    return Report(Kind(kind), visit.sent_at - timedelta(minutes=minutes), runner, point)

@@ -1,0 +1,148 @@
+"""One message being dealt with: who sent it, about which event, in which words to answer."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from bot.api_client import ApiClient
+from bot.channels.base import Incoming, Reply
+from bot.desk.memory import Memory
+from bot.words import Context
+from server.event.model import PartKind, Person
+from server.wording.answer import EventHere, MeAnswer, RunnerHere
+from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.reader import Reader, reader_for
+from server.wording.say import Say
+
+# A phone's clock may be this far ahead of ours; further ahead its times are not to be trusted.
+CLOCKS_DIFFER = timedelta(minutes=2)
+
+
+@dataclass(slots=True)
+class Visit:
+    """Everything at hand while one message is answered. `now` is the server's clock."""
+
+    api: ApiClient
+    incoming: Incoming
+    memory: Memory
+    me: MeAnswer
+    event: EventHere
+    now: datetime
+
+    @property
+    def address(self) -> str:
+        """Whom we act for."""
+        return self.incoming.address
+
+    @property
+    def person(self) -> Person:
+        """Who writes."""
+        return self.me.person
+
+    @property
+    def reader(self) -> Reader:
+        """How they read."""
+        return reader_for(self.person, self.event.time_zone)
+
+    @property
+    def say(self) -> Say:
+        """Sentences for them, now."""
+        return Say(self.reader, self.now)
+
+    @property
+    def sent_at(self) -> datetime:
+        """When they sent it; '20 min ago' counts from here. Never later than our own clock."""
+        sent = self.incoming.sent_at
+        return self.now if sent > self.now + CLOCKS_DIFFER else sent
+
+    @property
+    def kinds(self) -> frozenset[PartKind]:
+        """What they are in this event."""
+        return frozenset(p.kind for p in self.event.parts)
+
+    def key(self, number: int = 0) -> str:
+        """The key of the entry made from this message: the same when the same message comes again."""
+        raw = self.incoming.message_key
+        if not re.fullmatch(r"[\x21-\x7e]{1,100}", raw):
+            raw = hashlib.sha256(raw.encode()).hexdigest()
+        return raw if number == 0 else f"{raw}.{number}"
+
+    def context(self) -> Context:
+        """What their words are understood against."""
+        own = tuple(dict.fromkeys(p.runner for p in self.event.parts if p.runner))
+        stands = next((p.point for p in self.event.parts if p.kind is PartKind.VOLUNTEER and p.point), None)
+        return Context(
+            now=self.sent_at,
+            time_zone=self.event.time_zone,
+            runners=self.event.runners,
+            parts=self.kinds,
+            own_runners=own,
+            people=self.event.people,
+            last=self.memory.last,
+            point=stands,
+            language=self.person.language,
+        )
+
+    def runner(self, runner_id: str | None) -> RunnerHere | None:
+        """A runner of the event."""
+        return next((r for r in self.event.runners if r.id == runner_id), None)
+
+    def point_name(self, runner_id: str | None, point: str | None) -> str:
+        """The name of a point, '' for none."""
+        runner = self.runner(runner_id) or (self.event.runners[0] if self.event.runners else None)
+        return next((p.name for p in runner.points if p.id == point), "") if runner else ""
+
+    def s(self, key: str, **values: str | int) -> str:
+        """A sentence."""
+        return self.say.s(key, **values)
+
+    def reply(self, text: str, buttons: Rows = ()) -> Reply:
+        """A reply in words."""
+        return Reply(text, buttons)
+
+    # -- buttons ---------------------------------------------------------------------------------------------
+
+    def report_buttons(self, runner_id: str | None) -> Rows:
+        """Buttons for what is expected next of a runner: in at the next point, or out of where she is."""
+        runner = self.runner(runner_id)
+        if runner is None or (PartKind.SUPPORTER in self.kinds and len(self.kinds) == 1):
+            return ()
+        if runner.going in ("retired", "retired, in hand", "finished", "closed"):
+            return ()
+        if runner.at is not None:
+            return (self._report("out", "button-out", runner, runner.at),)
+        ids = [p.id for p in runner.points]
+        reached = ids.index(runner.reached) if runner.reached in ids else -1
+        if reached + 1 >= len(ids):
+            return ()
+        point = ids[reached + 1]
+        return (
+            (*self._report("in", "button-in", runner, point),),
+            (*self._report("through", "button-through", runner, point),),
+            (*self._report("not here yet", "button-not-here-yet", runner, point),),
+        )
+
+    def _report(self, kind: str, label: str, runner: RunnerHere, point: str) -> tuple[Button, ...]:
+        name = self.point_name(runner.id, point)
+        text = self.s(label, place=name) if kind != "not here yet" else self.s(label)
+        return (Button(text, data(Press.REPORT, kind, tag(point), tag(runner.id), "0")),)
+
+    def undo_button(self, entry: str) -> Rows:
+        """Take it back."""
+        return ((Button(self.s("button-undo"), data(Press.UNDO, entry)),),)
+
+    def confirm_buttons(self, entry: str) -> Rows:
+        """Right or wrong?"""
+        return (
+            (
+                Button(self.s("button-right"), data(Press.CONFIRM, entry)),
+                Button(self.s("button-wrong"), data(Press.UNDO, entry)),
+            ),
+        )
+
+    def pick_buttons(self, labels: tuple[str, ...]) -> Rows:
+        """One row a choice."""
+        return tuple((Button(label, data(Press.PICK, str(i))),) for i, label in enumerate(labels))
