@@ -1,0 +1,340 @@
+"""Plays the story on a stepped clock through the real server: HTTP, journal, watch, desk; prints who is told what.
+
+Nothing is prepared: sentences go to the desk, posts to the API, and the clock moves only to where the story or the
+server's own 'ask again' says. The page can be opened meanwhile, as any of the people.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import sys
+import tempfile
+import time
+import tomllib
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+import aiohttp
+from aiohttp import web
+from bot.desk import Desk
+from rich.console import Console
+from rich.text import Text
+
+from bot.api_client import ApiClient
+from bot.channels.base import Incoming
+from server.api import auth
+from server.api.building import Built, build
+from server.api.parts import PARTS, Parts
+from server.app import Options, make_app
+from server.clock import SteppedClock
+from server.event.model import Event
+from server.facts.entry import Fix
+from server.journal import Journal
+from server.log import AccessLog, set_up
+from server.settings import Settings
+from server.wording.message import Button
+
+HERE = Path(__file__).parent
+CHANNEL = "terminal"
+LASTS_S = 110.0
+"""How long the whole story takes at speed 1."""
+LOOK_EVERY_S = 100.0
+"""Often enough that no channel is taken for down: each look hands over what is due, which is its heartbeat."""
+CODES_FOR = timedelta(days=3)
+ON_A_LINE = 96
+
+
+class StoryError(Exception):
+    """A step of the story that can't be played: what, which step, what to do."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing somebody does: says a sentence, presses a button of the last message that has it, shares where
+    they are (km along the course), or a device posts a check-in."""
+
+    at: datetime
+    who: str = ""
+    says: str = ""
+    presses: str = ""
+    shares_km: float | None = None
+    post: dict[str, object] | None = None
+    note: str = ""
+
+
+def read_story(text: str, event: Event) -> tuple[Step, ...]:
+    """The steps in order. Times are wall times of the event, with the day's name where the day changes."""
+    zone = ZoneInfo(event.time_zone)
+    day = event.starts.astimezone(zone).date()
+    steps: list[Step] = []
+    before: datetime | None = None
+    for number, row in enumerate(tomllib.loads(text)["step"], 1):
+        clock = datetime.strptime(row.pop("at"), "%H:%M").time()  # noqa: DTZ007 - made aware two lines on
+        day += timedelta(days=row.pop("days", 0))
+        at = datetime.combine(day, clock, zone)
+        if before is not None and at < before:
+            day += timedelta(days=1)
+            at = datetime.combine(day, clock, zone)
+        before = at
+        unknown = set(row) - {"who", "says", "presses", "shares_km", "post", "note"}
+        if unknown:
+            raise StoryError(
+                f"step {number}: unknown key {', '.join(sorted(unknown))}; see Step for the keys"
+            )
+        steps.append(Step(at=at, **row))
+    return tuple(steps)
+
+
+@dataclass(slots=True)
+class Told:
+    """What one person has been sent, newest last: the buttons are what they can press."""
+
+    buttons: list[Button] = field(default_factory=list)
+    count: int = 0
+    by_urgency: dict[str, int] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
+class Player:
+    """The demo while it runs. `pace_s` is how many real seconds a second of the story takes."""
+
+    event: Event
+    built: Built
+    clock: SteppedClock
+    parts: Parts
+    desk: Desk
+    api: ApiClient
+    session: aiohttp.ClientSession
+    url: str
+    secret: str
+    console: Console
+    pace_s: float
+    told: dict[str, Told] = field(default_factory=dict)
+    number: int = 0
+
+    async def play(self, steps: tuple[Step, ...]) -> None:
+        """The story from its first step to its last, then one more hour of watching."""
+        began, story_began = time.monotonic(), self.clock.now()
+        for step in steps:
+            await self._until(step.at, began, story_began)
+            await self._act(step)
+            await self._look()
+        await self._until(steps[-1].at + timedelta(hours=1), began, story_began)
+
+    async def _until(self, at: datetime, began: float, story_began: datetime) -> None:
+        """Move the clock to `at`, stopping wherever the server wants to be asked again."""
+        while True:
+            due = await self._look()
+            if due >= at:
+                break
+            self.clock.set(due)
+            await self._keep_pace(began, story_began)
+        self.clock.set(max(at, self.clock.now()))
+        await self._keep_pace(began, story_began)
+
+    async def _keep_pace(self, began: float, story_began: datetime) -> None:
+        wanted = (self.clock.now() - story_began).total_seconds() * self.pace_s
+        await asyncio.sleep(max(0.0, wanted - (time.monotonic() - began)))
+
+    async def _look(self) -> datetime:
+        due = await self.parts.ticker.tick(self.clock.now())
+        await self._deliver()
+        return due
+
+    async def _deliver(self) -> None:
+        """Hand over everything that is due, as a channel does."""
+        while deliveries := (await self._service("/v1/outbox/claim", channel=CHANNEL, limit=20))[
+            "deliveries"
+        ]:
+            for d in deliveries:
+                self._print(d["address"], d["text"], "!" if d["urgent"] else ">")
+                self._keep(d["address"], [Button(b["label"], b["data"]) for row in d["buttons"] for b in row])
+                await self._service(f"/v1/outbox/{d['id']}/report", outcome="accepted", tries=d["tries"])
+
+    async def _service(self, path: str, **body: object) -> Any:
+        """A call that only a channel makes."""
+        headers = {"Authorization": f"Bearer {self.secret}"}
+        async with self.session.post(self.url + path, json=body, headers=headers) as reply:
+            found = await reply.json()
+            if not found["ok"]:
+                raise StoryError(f"{path}: {found['error']}")
+            return found["data"]
+
+    def _keep(self, person: str, buttons: list[Button]) -> None:
+        told = self.told.setdefault(person, Told())
+        told.count += 1
+        told.buttons += buttons
+
+    async def _act(self, step: Step) -> None:
+        if step.note:
+            self.console.print(Text(f"\n{self._now()}  {step.note}", style="italic"))
+        if step.post is not None:
+            await self._post(step)
+        elif step.says:
+            self._print(step.who, step.says, "<")
+            await self._ask(step.who, text=step.says)
+        elif step.presses:
+            button = self._button(step)
+            self._print(step.who, f"[{button.label}]", "<")
+            await self._ask(step.who, button=button.data)
+        elif step.shares_km is not None:
+            spot = self.built.courses[self.event.courses[0].id].at(step.shares_km)
+            self._print(step.who, f"(shares where she is: {spot.lat_deg:.4f}, {spot.lon_deg:.4f})", "<")
+            await self._ask(step.who, fix=Fix(spot.lat_deg, spot.lon_deg, 15.0))
+
+    def _button(self, step: Step) -> Button:
+        offered = self.told.get(step.who, Told()).buttons
+        for button in reversed(offered):
+            if step.presses.lower() in button.label.lower():
+                return button
+        labels = ", ".join(b.label for b in offered[-8:]) or "none"
+        raise StoryError(
+            f"{step.at:%a %H:%M}: {step.who} has no button '{step.presses}'. Last offered: {labels}."
+        )
+
+    async def _ask(self, who: str, text: str = "", button: str = "", fix: Fix | None = None) -> None:
+        self.number += 1
+        incoming = Incoming(
+            channel=CHANNEL,
+            address=who,
+            sent_at=self.clock.now(),
+            message_key=f"m{self.number}",
+            text=text,
+            button=button,
+            fix=fix,
+        )
+        reply = await self.desk.handle(incoming)
+        if reply.text:
+            self._print(who, reply.text, "=")
+        self._keep(who, [b for row in reply.buttons for b in row])
+
+    async def _post(self, step: Step) -> None:
+        assert step.post is not None
+        body = dict(step.post)
+        runner = str(body.pop("runner", self.event.runners[0].id))
+        point = self.event.course_of(runner).point(str(body["point"])) if "point" in body else None
+        where = f" {point.name}" if point else ""
+        self.console.print(Text(f"{self._now()}  race office reports: {body['kind']}{where}", style="dim"))
+        self.number += 1
+        seen = self.clock.now() - timedelta(minutes=float(str(body.pop("minutes_ago", 0))))
+        await self.api.check_in(
+            step.who, self.event.id, runner, {**body, "seen_at": seen.isoformat(), "key": f"o{self.number}"}
+        )
+
+    def _now(self) -> str:
+        return self.clock.now().astimezone(ZoneInfo(self.event.time_zone)).strftime("%a %H:%M")
+
+    def _print(self, person: str, text: str, mark: str) -> None:
+        """One message. `>` a notice, `!` an alarm, `<` said by the person, `=` the answer to that."""
+        name = next((p.name for p in self.event.people if p.id == person), person)
+        style = {"!": "bold", "<": "dim"}.get(mark, "")
+        lines = text.splitlines() or [""]
+        self.console.print(Text(f"{self._now()}  {mark} {name}: {lines[0]}", style=style))
+        for line in lines[1:]:
+            self.console.print(Text(" " * 14 + line, style=style))
+
+
+def demo(speed: float = 1.0, port: int = 8437, keep: bool | None = None) -> int:
+    """Play it; the exit code. `keep` leaves the page up at the end (None: only in a terminal)."""
+    if not speed > 0:
+        sys.stderr.write(f"--speed: {speed} is not above 0. Use 1 for two minutes, 4 for half a minute.\n")
+        return 2
+    if keep is None:
+        keep = sys.stdin.isatty() and sys.stdout.isatty()
+    set_up("error")
+    with contextlib.suppress(KeyboardInterrupt), tempfile.TemporaryDirectory() as folder:
+        asyncio.run(_demo(speed, port, keep, Path(folder)))
+    return 0
+
+
+async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
+    console = Console(width=ON_A_LINE, highlight=False, soft_wrap=True)
+    text = (HERE / "event.toml").read_text("utf-8")
+    files = {"route.gpx": (HERE / "route.gpx").read_bytes()}
+    built = build(text, files)
+    event = built.event
+    steps = read_story((HERE / "story.toml").read_text("utf-8"), event)
+    clock = SteppedClock(steps[0].at - timedelta(minutes=5))
+    journal = await Journal.open(f"sqlite+aiosqlite:///{folder / 'demo.db'}")
+    settings = Settings(database="demo", port=port, tick_seconds_max=LOOK_EVERY_S)
+    try:
+        await journal.store_event(text, files, event, "demo", clock.now())
+        app = make_app(settings, journal, clock, options=Options(live=False))
+        runner = web.AppRunner(app, access_log_class=AccessLog, shutdown_timeout=2.0)
+        await runner.setup()
+        try:
+            url = await _listen(runner, port)
+            await _open_doors(journal, event, clock, console, url)
+            secret = await journal.issue_token(
+                None, CHANNEL, [auth.channel_scope(CHANNEL)], clock.now(), None
+            )
+            async with aiohttp.ClientSession() as session:
+                api = ApiClient(session, url, secret)
+                length = (steps[-1].at + timedelta(hours=1) - clock.now()).total_seconds()
+                player = Player(
+                    event=event,
+                    built=built,
+                    clock=clock,
+                    parts=app[PARTS],
+                    desk=Desk(api),
+                    api=api,
+                    session=session,
+                    url=url,
+                    secret=secret,
+                    console=console,
+                    pace_s=LASTS_S / speed / length,
+                )
+                await player.play(steps)
+                _sum_up(player)
+                if keep:
+                    await _go_on(player, url)
+        finally:
+            await runner.cleanup()
+    finally:
+        await journal.close()
+
+
+async def _listen(runner: web.AppRunner, port: int) -> str:
+    try:
+        site = web.TCPSite(runner, "127.0.0.1", port)
+        await site.start()
+    except OSError:
+        site = web.TCPSite(runner, "127.0.0.1", 0)
+        await site.start()
+    return f"http://127.0.0.1:{runner.addresses[0][1]}"
+
+
+async def _open_doors(
+    journal: Journal, event: Event, clock: SteppedClock, console: Console, url: str
+) -> None:
+    """Bind everybody to the terminal, and give each an invitation for the page."""
+    console.print(
+        Text(f"{event.name}: an invented night, on a stepped clock. Open the page as", style="bold")
+    )
+    for person in event.people:
+        code = await journal.invite(person.id, event.id, "demo", clock.now(), CODES_FOR)
+        await journal.redeem(code, CHANNEL, person.id, "demo", clock.now())
+        page = await journal.invite(person.id, event.id, "demo", clock.now(), CODES_FOR)
+        parts = ", ".join(p.kind.value for p in event.parts_of(person.id))
+        console.print(Text(f"  {person.name} ({parts}): {url}/join?code={page}"))
+    console.print(Text("Marks: > notice, ! alarm, < said by the person, = the answer.\n", style="dim"))
+
+
+def _sum_up(player: Player) -> None:
+    player.console.print(Text("\nMessages per person (notices and answers):", style="bold"))
+    for person in player.event.people:
+        told = player.told.get(person.id)
+        player.console.print(Text(f"  {person.name}: {told.count if told else 0}"))
+
+
+async def _go_on(player: Player, url: str) -> None:
+    """The page stays up; the clock now goes as a clock does."""
+    player.console.print(Text(f"\nThe story is over; the page stays up at {url} until Ctrl-C.", style="bold"))
+    while True:
+        await asyncio.sleep(2.0)
+        player.clock.advance(timedelta(seconds=2))
+        await player._look()
