@@ -103,7 +103,8 @@ def odds_out_at(out_s: Floats, later_s: Floats, at_s: float, by_s: float) -> flo
     shared = float(((x - x.mean()) * (y - y.mean())).mean())
     # Nobody is quicker to the next point for being late at this one; beyond 1.5 a line is fitted to noise.
     slope = float(np.clip(shared / spread, 0.0, 1.5)) if spread > 1e-10 else 0.0
-    rest = np.exp(y + slope * (math.log(at_s) - x))
+    # Earlier than any path she is still no quicker than the quickest of them.
+    rest = np.exp(y + slope * (max(math.log(at_s), float(x.min())) - x))
     return float((at_s + rest <= by_s).mean())
 
 

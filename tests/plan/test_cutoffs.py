@@ -1,0 +1,198 @@
+"""Latest times out, odds of cut-offs and changes of goal, over paths whose truth is known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, timedelta
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from server.event.model import CutOff, Edge, Goal, Target
+from server.plan import make_timetable
+from server.plan.cutoffs import (
+    DueTime,
+    cut_off_odds,
+    due_times,
+    goal_changes,
+    goal_now,
+    latest_out,
+    odds_out_at,
+    planned_odds,
+)
+
+START = datetime(2027, 6, 19, 4, 30, tzinfo=UTC)
+
+
+def paths(m: int = 4_000, level: float = 0.12, own: float = 0.05, seed: int = 1):
+    """Out of one point at about 8 h, in at the next about 3 h later: a shared level and noise of the leg's
+    own."""
+    rng = np.random.default_rng(seed)
+    shared = rng.normal(0.0, level, m)
+    out = 8 * 3600.0 * np.exp(shared + rng.normal(0.0, 0.02, m))
+    return out, out + 3 * 3600.0 * np.exp(shared + rng.normal(0.0, own, m))
+
+
+class TestLatestOut:
+    """The latest moment that still makes it."""
+
+    def test_against_the_exact_answer(self) -> None:
+        """With a leg whose length does not hang on how late she is, the answer is the cut-off less its 90%
+        time."""
+        out, later = paths(level=0.0)
+        leg = later - out
+        by = 12 * 3600.0
+        found = latest_out(out, later, by)
+        assert found == pytest.approx(by - float(np.quantile(leg, 0.9)), abs=60.0)
+
+    def test_it_counts_that_a_late_runner_is_slower(self) -> None:
+        """Where lateness is shared, a later exit means a longer leg: conditioned paths agree within 2
+        points."""
+        out, later = paths(m=60_000)
+        at, by = 9 * 3600.0, 12.6 * 3600.0
+        near = np.abs(out - at) < 240.0
+        seen = float((later[near] - out[near] + at <= by).mean())
+        assert odds_out_at(out, later, at, by) == pytest.approx(seen, abs=0.02)
+
+    @given(by_h=st.floats(9.0, 16.0), odds=st.floats(0.5, 0.97))
+    @settings(max_examples=60, deadline=None)
+    def test_just_made_and_just_not(self, by_h: float, odds: float) -> None:
+        """At the moment named the odds are met, two minutes later they are not."""
+        out, later = paths(m=800)
+        at = latest_out(out, later, by_h * 3600.0, odds=odds)
+        assert at is not None
+        assert odds_out_at(out, later, at, by_h * 3600.0) >= odds
+        assert odds_out_at(out, later, at + 120.0, by_h * 3600.0) <= odds
+
+    @given(by_h=st.floats(9.0, 14.0), more=st.floats(0.1, 2.0))
+    @settings(max_examples=40, deadline=None)
+    def test_order(self, by_h: float, more: float) -> None:
+        """A later cut-off allows a later exit; higher odds an earlier one."""
+        out, later = paths(m=400)
+        first, second = (latest_out(out, later, h * 3600.0) for h in (by_h, by_h + more))
+        safer = latest_out(out, later, by_h * 3600.0, odds=0.97)
+        assert first is not None
+        assert second is not None
+        assert safer is not None
+        assert safer <= first + 1.0
+        assert first <= second + 1.0
+
+    def test_not_even_at_once(self) -> None:
+        """A cut-off nobody can make from there, or odds of stopping above what is asked, have no latest
+        exit."""
+        out, later = paths()
+        assert latest_out(out, later, 1_800.0) is None
+        assert latest_out(out, later, 12 * 3600.0, gets_there=0.85) is None
+
+    @pytest.mark.parametrize("wrong", ["few", "unequal", "backwards", "posix"])
+    def test_refuses_what_are_no_paths(self, wrong: str) -> None:
+        """Too few paths, unequal ones, and ones that run backwards are errors, not answers."""
+        out, later = paths(m=100)
+        given_ = {
+            "few": (out[:5], later[:5]),
+            "unequal": (out[:50], later),
+            "backwards": (later, out),
+            "posix": (-out, later),
+        }
+        with pytest.raises(ValueError, match="latest_out needs"):
+            latest_out(*given_[wrong], 12 * 3600.0)
+
+
+@dataclass
+class KnownView:
+    """A view with known paths: three points, a tenth of runners stopping before the last."""
+
+    out: np.ndarray
+    later: np.ndarray
+    now: datetime = START
+    points: tuple[str, ...] = ("p5", "p6")
+
+    def paths(self):
+        """Arrivals are departures less five minutes."""
+        leave = np.column_stack([self.out, self.later + 300.0]) + START.timestamp()
+        arrive = np.column_stack([self.out - 300.0, self.later]) + START.timestamp()
+        return arrive, leave
+
+    def p_gets_there(self, point: str) -> float:
+        """98 % and 95 %."""
+        return {"p5": 0.98, "p6": 0.95}[point]
+
+    def p_in_by(self, point: str, when: datetime) -> float:
+        """Share of paths in, times getting there."""
+        at = self.paths()[0][:, self.points.index(point)]
+        return float((at <= when.timestamp()).mean()) * self.p_gets_there(point)
+
+    def p_out_by(self, point: str, when: datetime) -> float:
+        """Share of paths out, times getting there."""
+        at = self.paths()[1][:, self.points.index(point)]
+        return float((at <= when.timestamp()).mean()) * self.p_gets_there(point)
+
+
+def test_over_a_view() -> None:
+    """Odds include stopping; each earlier point has its latest time out; out is harder than in."""
+    view = KnownView(*paths())
+    at = START + timedelta(hours=12)
+    both = cut_off_odds(view, [DueTime("p6", e, at) for e in (Edge.IN, Edge.OUT)], START)  # type: ignore[arg-type]
+    assert both[0].odds <= 0.95
+    assert both[1].odds <= both[0].odds
+    for found in both:
+        assert [x.point for x in found.latest_out] == ["p5"]
+        assert found.latest_out[0].at is not None
+    assert both[1].latest_out[0].at < both[0].latest_out[0].at
+
+
+def test_due_times(make_event) -> None:
+    """Clock and elapsed, in and out, the race's limit, and those the organiser moved, in running order."""
+    base = make_event(Target(finish=timedelta(hours=29)), limit=timedelta(hours=36))
+    rules = {
+        "p3": (
+            CutOff(Edge.IN, elapsed=timedelta(hours=7)),
+            CutOff(Edge.OUT, clock=START + timedelta(hours=7.5)),
+        ),
+        "p6": (CutOff(Edge.OUT, elapsed=timedelta(hours=15)),),
+    }
+    points = tuple(replace(p, cut_offs=rules.get(p.id, ())) for p in base.courses[0].points)
+    event = make_event(Target(finish=timedelta(hours=29)), points=points, limit=timedelta(hours=36))
+    found = due_times(event, "maren")
+    assert [(d.point, d.edge) for d in found] == [
+        ("p3", Edge.IN), ("p3", Edge.OUT), ("p6", Edge.OUT), ("p12", Edge.IN),
+    ]  # fmt: skip
+    assert found[-1].at == START + timedelta(hours=36)
+    later = START + timedelta(hours=16)
+    moved = due_times(event, "maren", [("p6", "out", later), ("p9", "in", later + timedelta(hours=8))])
+    assert {(d.point, d.edge): d.at for d in moved}[("p6", Edge.OUT)] == later
+    assert ("p9", Edge.IN) in {(d.point, d.edge) for d in moved}
+
+
+def test_goals_change_over(demo_course, make_event) -> None:
+    """At each point A gives way to B and B to C later and later, and goal_now follows those moments."""
+    table = make_timetable(make_event(Target(finish=timedelta(hours=29))), "maren", demo_course)
+    rng = np.random.default_rng(2)
+    level = rng.normal(0.0, 0.13, 600)
+    plan = np.array([r.leave[Goal.B].total_seconds() for r in table.rows[1:]])
+    leave = plan[None, :] * np.exp(level)[:, None] * np.exp(rng.normal(0, 0.01, (600, len(plan))))
+    leave = np.maximum.accumulate(leave, axis=1) + np.arange(len(plan))
+    names = tuple(r.point for r in table.rows[1:])
+    found = goal_changes(names, leave, leave[:, -1], table)
+    by_point = {(c.point, c.goal): c.at for c in found}
+    for name in names[:-1]:
+        a, b, c = (by_point[(name, g)] for g in Goal)
+        assert a is not None
+        assert b is not None
+        assert c is not None
+        assert a < b < c
+        assert b == pytest.approx(table.start + table.row(name).leave[Goal.B], abs=timedelta(minutes=45))
+        assert goal_now(found, name, a) is Goal.A
+        assert goal_now(found, name, a + timedelta(seconds=1)) is Goal.B
+        assert goal_now(found, name, c + timedelta(minutes=1)) is None
+
+
+def test_planned_odds(demo_course, make_event) -> None:
+    """Before the race: a cut-off at goal B's own time is even odds, at goal C's 90 %."""
+    table = make_timetable(make_event(Target(finish=timedelta(hours=29)), limit=None), "maren", demo_course)
+    last = table.rows[-1]
+    due = [DueTime("p12", Edge.IN, table.start + last.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
+    odds = [p for _, p in planned_odds(table, due, 0.13)]
+    assert odds == pytest.approx([0.1, 0.5, 0.9], abs=0.002)

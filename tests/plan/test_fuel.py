@@ -1,0 +1,139 @@
+"""Fuel: published ranges (source in server/plan/fuel.py), amounts that add up, and what is never said."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from server.event.model import FuelPlan, Goal, PointKind, Target
+from server.plan import PlanError, make_timetable
+from server.plan.fuel import CAUTIONS, RANGES, fuel_table
+
+PLAN = FuelPlan("p0", "porridge bar every 40 min", 250.0, 45.0, 500.0, 400.0)
+
+
+@pytest.fixture(scope="module")
+def table(demo_course, make_event):
+    """The demo's course in 29 h."""
+    return make_timetable(make_event(Target(finish=timedelta(hours=29))), "maren", demo_course)
+
+
+@pytest.fixture(scope="module")
+def points(make_event):
+    """Its points."""
+    return make_event(Target(finish=timedelta(hours=29))).courses[0].points
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high", "source"),
+    [
+        ("kcal_per_h", 150, 400, "Tiller"),
+        ("carbohydrate_g_per_h", 30, 50, "Tiller"),
+        ("fluid_ml_per_h", 450, 750, "Tiller"),
+    ],
+)
+def test_ranges_are_the_published_ones(name: str, low: float, high: float, source: str) -> None:
+    """Tiller et al. 2019: 150 to 400 kcal/h, 30 to 50 g/h, 450 to 750 ml/h; the source stands beside them."""
+    found = next(r for r in RANGES if r.name == name)
+    assert (found.low, found.high) == (low, high)
+    assert source in found.source
+
+
+def test_legs_add_up_to_the_hours(table, points) -> None:
+    """What is carried on all legs is the hourly amount times the hours on the move, rounded up a leg."""
+    found = fuel_table([PLAN], points, table)
+    moving = table.rows[-1].arrive[Goal.B] - sum((r.stop for r in table.rows), timedelta(0))
+    kcal = sum(c.kcal or 0 for c in found.carry)
+    assert 0 <= kcal - 250.0 * moving.total_seconds() / 3600.0 < len(found.carry)
+    assert sum((c.takes for c in found.carry), timedelta(0)) == moving
+
+
+def test_bottles_are_for_the_slow_day(table, points) -> None:
+    """Bottles of half a litre suffice for goal C, not only for the target."""
+    for c in fuel_table([PLAN], points, table).carry:
+        assert c.bottles is not None
+        assert c.bottles * 500 >= 500.0 * c.takes_at_most.total_seconds() / 3600.0 - 1e-6
+        assert (c.bottles - 1) * 500 < 500.0 * c.takes_at_most.total_seconds() / 3600.0
+
+
+def test_a_point_without_water_is_no_refill(table, points) -> None:
+    """Past a point that is only a cut-off she carries through: one span, both legs' hours."""
+    bare = tuple(replace(p, kinds=frozenset({PointKind.CUT_OFF})) if p.id == "p4" else p for p in points)
+    spans = [(c.from_point, c.to_point) for c in fuel_table([PLAN], bare, table).carry]
+    assert ("p3", "p5") in spans
+    assert "p4" not in [a for a, _ in spans]
+
+
+def test_drop_bags_last_until_the_next(table, points) -> None:
+    """Each bag holds what is eaten until the next bag; together they hold it all."""
+    bagged = tuple(
+        replace(p, kinds=p.kinds | {PointKind.DROP_BAG}) if p.id in {"p5", "p9"} else p for p in points
+    )
+    found = fuel_table([PLAN], bagged, table)
+    assert [b.point for b in found.bags] == ["p0", "p5", "p9"]
+    assert sum(b.kcal or 0 for b in found.bags) == pytest.approx(
+        sum(c.kcal or 0 for c in found.carry), abs=16
+    )
+
+
+def test_a_plan_holds_until_the_next_one(table, points) -> None:
+    """From the point named on, the new amounts count."""
+    later = replace(PLAN, from_point="p6", kcal_per_h=200.0, words="soup")
+    found = {c.from_point: c for c in fuel_table([PLAN, later], points, table).carry}
+    assert found["p5"].words == "porridge bar every 40 min"
+    assert found["p6"].words == "soup"
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"fluid_ml_per_h": 900.0}, "above"),
+        ({"fluid_ml_per_h": 300.0}, None),
+        ({"fluid_ml_per_h": 0.0}, None),
+        ({"kcal_per_h": 500.0}, "above"),
+        ({"kcal_per_h": 100.0}, "below"),
+        ({"carbohydrate_g_per_h": 80.0}, None),
+        ({"carbohydrate_g_per_h": 95.0}, "above"),
+        ({"carbohydrate_g_per_h": 20.0}, "below"),
+        ({"sodium_mg_per_h": 0.0}, None),
+    ],
+)
+def test_warnings(table, points, change: dict[str, float], said: str | None) -> None:
+    """Fluid is warned about above its range only: nobody is told to drink more."""
+    found = fuel_table([replace(PLAN, **change)], points, table).warnings
+    assert (len(found) == 1 and said in found[0]) if said else found == ()
+
+
+def test_cautions_defer_to_medics() -> None:
+    """The cautions say drink to thirst and leave treatment to medics; no sentence tells to treat."""
+    text = " ".join(CAUTIONS)
+    assert "thirst" in text
+    assert "medic" in text
+    for word in ("take salt", "ibuprofen", "paracetamol", "dose"):
+        assert word not in text.lower()
+
+
+@pytest.mark.parametrize(
+    ("change", "field"),
+    [
+        ({"from_point": "nowhere"}, "runners.fuel[0].from"),
+        ({"kcal_per_h": -1.0}, "kcal_per_h"),
+        ({"kcal_per_h": 9_000.0}, "kcal_per_h"),
+        ({"fluid_ml_per_h": float("nan")}, "fluid_ml_per_h"),
+        ({"sodium_mg_per_h": 50_000.0}, "sodium_mg_per_h"),
+        ({"carbohydrate_g_per_h": 400.0}, "carbohydrate_g_per_h"),
+    ],
+)
+def test_bad_amounts(table, points, change: dict[str, object], field: str) -> None:
+    """Amounts that nobody takes, and points that are not there, are refused with their field."""
+    with pytest.raises(PlanError) as caught:
+        fuel_table([replace(PLAN, **change)], points, table)  # type: ignore[arg-type]
+    assert field in caught.value.field
+
+
+def test_nothing_planned_nothing_claimed(table, points) -> None:
+    """Without a fuel plan there are legs with times and no amounts."""
+    found = fuel_table([], points, table)
+    assert all(c.kcal is None and c.bottles is None for c in found.carry)
