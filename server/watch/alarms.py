@@ -184,9 +184,6 @@ def alive(sight: Sight, entry: str) -> bool:
     return entry in ids or not sight.state.folded
 
 
-
-
-
 def ended(sight: Sight, alarm: Alarm) -> End | None:
     """What has ended an alarm, or None while it is open."""
     for found in (_stood_down(sight, alarm), _in_hand(sight, alarm)):

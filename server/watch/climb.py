@@ -18,9 +18,7 @@ from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, StandDown
 __all__ = ["TABLE", "Move", "Stage", "Stand", "Turn", "next_move", "open_alarms", "replay"]
 
 
-RAISING = frozenset(
-    k.value for k in (NoticeKind.ASKED_FOR_HELP, NoticeKind.SWEEP, NoticeKind.OVERDUE)
-)
+RAISING = frozenset(k.value for k in (NoticeKind.ASKED_FOR_HELP, NoticeKind.SWEEP, NoticeKind.OVERDUE))
 """Kinds that are alarms about her; a leave-now nobody answers climbs as well, but alarms nobody."""
 
 

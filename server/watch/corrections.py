@@ -34,7 +34,9 @@ def corrections(sight: Sight) -> Iterator[Draft | Wake]:
 
 
 def _correct(sight: Sight, kind: NoticeKind, who: str, point: str, told: Made) -> Iterator[Draft]:
-    said = [m for m in sight.told(NoticeKind.CORRECTION, who, point) if _of(m, kind) and m.made_at >= told.made_at]
+    said = [
+        m for m in sight.told(NoticeKind.CORRECTION, who, point) if _of(m, kind) and m.made_at >= told.made_at
+    ]
     was = _last_said(told, said)
     stamp = _current(sight, kind, point)
     now_at = None if stamp is None else stamp.at

@@ -18,6 +18,7 @@ from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members, plans_in_or
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
 from server.watch.places import is_there, reported_her, set_out, set_out_at
 from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.silence import hold_ends
 
 __all__ = ["RULES"]
 
@@ -93,7 +94,8 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.now < m.wait_until:
             yield Wake(m.wait_until)
             continue
-        if too_late(sight, plan, m):
+        if sight.held() or too_late(sight, plan, m):
+            yield from hold_ends(sight)
             continue
         for who in members(plan):
             yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
@@ -120,7 +122,14 @@ def _lost(
 ) -> Iterator[Draft]:
     for who in members(plan):
         yield Draft(
-            NoticeKind.MEETING_LOST, who, m.point, f"{plan.id}:{m.lost}", at, m, facts or _facts(sight), mine=True
+            NoticeKind.MEETING_LOST,
+            who,
+            m.point,
+            f"{plan.id}:{m.lost}",
+            at,
+            m,
+            facts or _facts(sight),
+            mine=True,
         )
 
 

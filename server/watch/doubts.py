@@ -21,7 +21,9 @@ DOES_NOT_FIT = "does not fit"
 def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
     """Crew off the road and the organiser are asked: right or wrong? Help never waits for this."""
     state = sight.state
-    doubted = [(e, e.doubt) for e in state.unconfirmed] + [(e, e.doubt or DOES_NOT_FIT) for e in state.refused]
+    doubted = [(e, e.doubt) for e in state.unconfirmed] + [
+        (e, e.doubt or DOES_NOT_FIT) for e in state.refused
+    ]
     for e, doubt in doubted:
         if e.kind not in CHECK_INS or e.kind is Kind.ASKED_FOR_HELP:
             continue

@@ -2,7 +2,8 @@
 
 Rules run in the order of `RULES`; a later one sees what earlier ones found, as if it had been made. A draft
 becomes a notice when the tables allow it for the person and the state, the person's choice and quiet hours
-let it through, and it was not made before. So evaluating twice owes nothing twice.
+let it through, and it was not made before. So evaluating twice owes nothing twice. Whatever a rule thought,
+nobody at the wheel is asked to answer.
 """
 
 from __future__ import annotations
@@ -11,7 +12,6 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from server.facts.state import Going
 from server.watch import (
     corrections,
     crew,
@@ -26,9 +26,10 @@ from server.watch import (
     silence,
 )
 from server.watch.meetings import meetings
-from server.watch.notice import Made, Notice, NoticeKey, Urgency
+from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
+from server.watch.places import may_be_asked
 from server.watch.quiet import asleep_until, chosen
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.sight import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import Situation, Verdict
 from server.watch.table import may_be_told, row
 
@@ -64,6 +65,7 @@ def evaluate(situation: Situation, now: datetime) -> Verdict:
 
 def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verdict:
     """What is owed about one runner: the share of `evaluate` to be done under her lock."""
+    situation = replace(situation, outlooks=remembering(situation.outlooks, runner_id))
     sight = Sight(
         situation=situation,
         now=now,
@@ -78,7 +80,7 @@ def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verd
         wakes: list[datetime] = []
         for rule in RULES:
             seen = replace(sight, made=(*made, *(_as_made(n, now) for n in owed)))
-            found = _walk(rule(seen), situation, runner_id, seen.made, sight.state.going, now)
+            found = _walk(rule(seen), _Terms(situation, runner_id, now, seen), seen.made)
             owed += found.owed
             wakes += found.wakes
         return _Found(owed, wakes)
@@ -91,7 +93,7 @@ def evaluate_event(situation: Situation, now: datetime) -> Verdict:
 
     def one_pass(made: tuple[Made, ...]) -> _Found:
         drafts = (item for rule in organiser.EVENT_RULES for item in rule(situation, made, now))
-        return _walk(drafts, situation, "", made, None, now)
+        return _walk(drafts, _Terms(situation, "", now, None), made)
 
     return _until_nothing_new(one_pass, tuple(m for m in situation.made if m.notice.key.runner == ""), now)
 
@@ -117,70 +119,88 @@ def _until_nothing_new(
         owed += found.owed
 
 
-def _walk(
-    items: Iterable[Draft | Wake],
-    situation: Situation,
-    runner: str,
-    made: tuple[Made, ...],
-    going: Going | None,
-    now: datetime,
-) -> _Found:
+@dataclass(frozen=True, slots=True)
+class _Terms:
+    """On what terms drafts are settled. `runner` is '' and `sight` None for the event itself."""
+
+    situation: Situation
+    runner: str
+    now: datetime
+    sight: Sight | None
+
+
+def _walk(items: Iterable[Draft | Wake], terms: _Terms, made: tuple[Made, ...]) -> _Found:
     owed: list[Notice] = []
     wakes: list[datetime] = []
     for item in items:
         if isinstance(item, Wake):
             wakes.append(item.at)
             continue
-        settled = _settled(item, situation, runner, made, going, now)
+        settled = _settled(item, terms, made)
         if isinstance(settled, Notice):
             owed.append(settled)
-            made = (*made, _as_made(settled, now))
+            made = (*made, _as_made(settled, terms.now))
         elif settled is not None:
             wakes.append(settled.at)
     return _Found(owed, wakes)
 
 
-def _settled(
-    draft: Draft, situation: Situation, runner: str, made: tuple[Made, ...], going: Going | None, now: datetime
-) -> Notice | Wake | None:
+def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wake | None:
     """The notice a draft becomes; a wake where quiet hours hold it back; None where it is not owed."""
+    event, now = terms.situation.event, terms.now
+    alike = [m.notice for m in made if _alike(m.notice, draft)]
+    if not _allowed(draft, terms) or any(n.occasion == draft.occasion for n in alike):
+        return None
     rule = row(draft.kind)
-    event = situation.event
-    if not may_be_told(event, runner, draft.person, draft.kind) or (going is not None and going not in rule.arises):
-        return None
-    alike = [
-        m.notice
-        for m in made
-        if (m.notice.key.kind, m.notice.key.person, m.notice.key.point) == (draft.kind, draft.person, draft.point)
-    ]
-    if any(n.occasion == draft.occasion for n in alike):
-        return None
     urgency = draft.urgency or rule.urgency
-    person = event.person(draft.person)
-    if not chosen(person, urgency, own=rule.own, mine=draft.mine):
-        return None
     use_by = draft.use_by or (None if rule.lasts is None else draft.owed_at + rule.lasts)
-    wakes_up = urgency is Urgency.ALARM or rule.own or (urgency is Urgency.ACTION and draft.mine)
-    until = None if wakes_up else asleep_until(person, event, now)
     if use_by is not None and now > use_by and not draft.lasting:
         return None
-    if until is not None:
-        return Wake(until)
-    answer = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
+    if not _wakes(draft, urgency):
+        until = asleep_until(event.person(draft.person), event, now)
+        if until is not None:
+            return Wake(until)
+    asks = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
+    asks = asks and (terms.sight is None or may_be_asked(terms.sight, draft.person))
     buttons = rule.buttons if draft.buttons is None else draft.buttons
     return Notice(
-        key=NoticeKey(event.id, runner, draft.person, draft.kind, draft.point, len({n.occasion for n in alike})),
+        key=NoticeKey(
+            event.id, terms.runner, draft.person, draft.kind, draft.point, len({n.occasion for n in alike})
+        ),
         urgency=urgency,
         owed_at=draft.owed_at,
         use_by=use_by,
-        needs_answer=answer,
+        needs_answer=asks,
         values=draft.values,
         facts=draft.facts,
-        buttons=tuple(b.value for b in buttons),
+        buttons=tuple(b.value for b in buttons) if asks or draft.kind is NoticeKind.UNCONFIRMED else (),
         occasion=draft.occasion,
         delayed=now - draft.owed_at > DELAYED_AFTER,
         hold_until=now + HOLD if rule.joins and urgency is not Urgency.ALARM else None,
     )
+
+
+def _alike(notice: Notice, draft: Draft) -> bool:
+    key = notice.key
+    return (key.kind, key.person, key.point) == (draft.kind, draft.person, draft.point)
+
+
+def _allowed(draft: Draft, terms: _Terms) -> bool:
+    """Whether part, state and the person's own choice let the notice through."""
+    event, rule = terms.situation.event, row(draft.kind)
+    if not may_be_told(event, terms.runner, draft.person, draft.kind):
+        return False
+    if terms.sight is not None and terms.sight.state.going not in rule.arises:
+        return False
+    urgency = draft.urgency or rule.urgency
+    return chosen(event.person(draft.person), urgency, own=rule.own and draft.mine, mine=draft.mine)
+
+
+def _wakes(draft: Draft, urgency: Urgency) -> bool:
+    """Whether a notice goes out in quiet hours: alarms, and what concerns a person's own doing."""
+    if urgency is Urgency.ALARM:
+        return True
+    return draft.mine and (urgency is Urgency.ACTION or row(draft.kind).own)
 
 
 def _as_made(notice: Notice, now: datetime) -> Made:

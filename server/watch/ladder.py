@@ -20,7 +20,7 @@ from server.watch.notice import (
     UnreachedValues,
 )
 from server.watch.places import may_be_asked, on_road_until
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.sight import Draft, Rule, Sight, Wake, stewards
 from server.watch.silence import overdue_at, with_her
 from server.watch.table import may_be_told
 
@@ -172,7 +172,9 @@ def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
     wait = timedelta(0) if not asks or all(m.failed for m in mine) else sight.event.alarm.answer_within
     yield Wake(since + wait)
     if sight.now >= since + wait:
-        call = _inform(sight, alarm, stand, holder, f"{alarm.id}:call instead", asks=may_be_asked(sight, holder))
+        call = _inform(
+            sight, alarm, stand, holder, f"{alarm.id}:call instead", asks=may_be_asked(sight, holder)
+        )
         assert isinstance(call.values, AlarmValues)
         yield replace(call, values=replace(call.values, caller=holder))
 
@@ -202,7 +204,7 @@ def _race_control_knows(sight: Sight, alarm: Alarm) -> bool:
 def _unanswered(sight: Sight, alarm: Alarm) -> Iterator[Draft]:
     """A whole round unanswered: the organiser hears who did not answer, to telephone them."""
     silent = dict.fromkeys(m.notice.key.person for m in alarm.notices if m.answered_at is None)
-    for organiser in sight.people(PartKind.ORGANISER):
+    for organiser in stewards(sight.event):
         for who in silent:
             if who != organiser:
                 yield Draft(

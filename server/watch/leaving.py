@@ -23,7 +23,7 @@ from server.watch.notice import (
 )
 from server.watch.places import is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
+from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards
 
 __all__ = ["RULES", "leave_time", "next_of", "too_late"]
 
@@ -58,10 +58,9 @@ def next_of(sight: Sight, who: str) -> MeetingValues | None:
 
 def _over(sight: Sight, m: MeetingValues) -> bool:
     """Whether a meeting is behind the crew: waited out, and there is another to go to; or too late."""
-    here = sight.state.at_point(m.point) is not None
-    if here:
+    if sight.state.at_point(m.point) is not None:
         return False
-    waited = m.next_meeting is not None and sight.now >= m.wait_until
+    waited = not sight.held() and m.next_meeting is not None and sight.now >= m.wait_until
     return waited or too_late(sight, sight.plan(m.meeting), m)
 
 
@@ -130,7 +129,14 @@ def brief(sight: Sight) -> Iterator[Draft | Wake]:
             two = tuple(mine[mine.index(trip.m) :][:2])
             values = BriefValues(two, _signal_back(sight, mine[mine.index(trip.m) + 1 :]))
             yield Draft(
-                NoticeKind.BRIEF, who, trip.m.point, trip.plan.id, due, values, use_by=trip.m.wait_until, mine=True
+                NoticeKind.BRIEF,
+                who,
+                trip.m.point,
+                trip.plan.id,
+                due,
+                values,
+                use_by=trip.m.wait_until,
+                mine=True,
             )
 
 
@@ -150,7 +156,14 @@ def wake_up(sight: Sight) -> Iterator[Draft | Wake]:
         asleep = [w for w in trip.who if _asleep(sight, w, due)]
         for who in asleep:
             yield Draft(
-                NoticeKind.WAKE_UP, who, trip.m.point, trip.plan.id, due, trip.m, use_by=trip.m.wait_until, mine=True
+                NoticeKind.WAKE_UP,
+                who,
+                trip.m.point,
+                trip.plan.id,
+                due,
+                trip.m,
+                use_by=trip.m.wait_until,
+                mine=True,
             )
         yield from _climbed(sight, trip, NoticeKind.WAKE_UP)
 
@@ -216,7 +229,7 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
             yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due)
         if free:
             return
-    for organiser in sight.people(PartKind.ORGANISER):
+    for organiser in stewards(sight.event):
         yield replace(
             _hand_on(sight, trip, kind, organiser, f"{kind.value}:{trip.plan.id}:nobody", due),
             needs_answer=False,

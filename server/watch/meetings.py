@@ -290,4 +290,3 @@ def _column(
     paths: npt.NDArray[np.float64], points: Sequence[str], m: MeetingValues
 ) -> npt.NDArray[np.float64]:
     return np.asarray(paths[:, points.index(m.point)], dtype=np.float64)
-

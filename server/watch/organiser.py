@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from server.event.model import Event, PartKind
 from server.facts.state import Going
 from server.watch.notice import Made, NoticeKind, OutageValues, TestAlarmValues, UnreachedValues, Urgency
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.sight import Draft, Rule, Sight, Wake, stewards
 from server.watch.situation import Situation
 
 __all__ = ["EVENT_RULES", "RULES", "on_ladder", "test_alarm_roll"]
@@ -71,13 +71,15 @@ def test_alarm(situation: Situation, made: tuple[Made, ...], now: datetime) -> I
             yield Wake(closes)
         elif mine:
             since = min(m.made_at for m in mine)
-            yield from _unreached(situation.event, who, NoticeKind.TEST_ALARM.value, "test alarm", closes, since)
+            yield from _unreached(
+                situation.event, who, NoticeKind.TEST_ALARM.value, "test alarm", closes, since
+            )
 
 
 def _unreached(
     event: Event, who: str, kind: str, occasion: str, at: datetime, since: datetime
 ) -> Iterator[Draft]:
-    for organiser in dict.fromkeys(p.person for p in event.parts if p.kind is PartKind.ORGANISER):
+    for organiser in stewards(event):
         if organiser != who:
             values = UnreachedValues(who, kind, event.person(who).channels, since)
             yield Draft(NoticeKind.UNREACHED, organiser, "", f"{occasion}:{who}", at, values, mine=True)
@@ -93,7 +95,7 @@ def outage(situation: Situation, made: tuple[Made, ...], now: datetime) -> Itera
             continue
         if (span.end or now) - span.start < OUTAGE_MIN:
             continue
-        for who in dict.fromkeys(p.person for p in situation.event.parts if p.kind is PartKind.ORGANISER):
+        for who in stewards(situation.event):
             occasion = f"{span.start.isoformat()}:{'lasts' if span.end is None else 'over'}"
             values = OutageValues("our own channels", span.start, span.end)
             yield Draft(NoticeKind.OUTAGE, who, "", occasion, span.end or long_enough, values, mine=True)

@@ -117,9 +117,7 @@ def _organiser(sight: Sight) -> str:
 
 def _affected(sight: Sight, point: str | None) -> list[str]:
     """Runner, crew, pacers, safety contact; volunteers of that point, or all of them."""
-    people = list(
-        sight.people(PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT)
-    )
+    people = list(sight.people(PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT))
     people += [p.person for p in sight.parts(PartKind.VOLUNTEER) if point is None or p.point == point]
     return list(dict.fromkeys(people))
 

@@ -58,6 +58,7 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
             needs_answer=asks,
             buttons=(Answer.I_GO, Answer.IN_HAND) if asks else (),
             urgency=Urgency.NEWS if supporter else None,
+            mine=not supporter,
         )
     if over:
         return
@@ -70,7 +71,9 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
             yield from _again(sight, loud, home, "home")
     caller = sight.caller()
     if caller is not None and sight.state.race_control_knows is None:
-        yield from _again(sight, replace(base, buttons=(Answer.RACE_CONTROL_TOLD,)), (caller,), "race control")
+        yield from _again(
+            sight, replace(base, buttons=(Answer.RACE_CONTROL_TOLD,)), (caller,), "race control"
+        )
 
 
 def _told(sight: Sight, retirement: Retirement, fetch: tuple[str, ...]) -> Draft:

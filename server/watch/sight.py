@@ -6,7 +6,7 @@ alone may make it answer differently.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
@@ -110,7 +110,11 @@ class Sight:
         return next(m for m in self.event.meetings if m.id == meeting_id)
 
     def told(
-        self, kind: NoticeKind, person: str | None = None, point: str | None = None, occasion: str | None = None
+        self,
+        kind: NoticeKind,
+        person: str | None = None,
+        point: str | None = None,
+        occasion: str | None = None,
     ) -> Iterator[Made]:
         """Notices made about her of that kind, in the order in which they were made."""
         for m in self.made:
@@ -144,6 +148,48 @@ class Sight:
     def going(self) -> Going:
         """Where in her race she is."""
         return self.state.going
+
+
+@dataclass(frozen=True, slots=True)
+class _Remembering:
+    """An outlook that answers each question once: rules ask the same ones, and views cost milliseconds."""
+
+    real: Outlook
+    views: dict[datetime, View]
+    falls: dict[tuple[float, datetime], datetime | None]
+    late: list[tuple[str, datetime] | None]
+
+    def at(self, now: datetime) -> View:
+        """See `Outlook.at`."""
+        if now not in self.views:
+            self.views[now] = self.real.at(now)
+        return self.views[now]
+
+    def late_time(self) -> tuple[str, datetime] | None:
+        """See `Outlook.late_time`."""
+        if not self.late:
+            self.late.append(self.real.late_time())
+        return self.late[0]
+
+    def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
+        """See `Outlook.unheard_falls_under`."""
+        if (line, after) not in self.falls:
+            self.falls[line, after] = self.real.unheard_falls_under(line, after)
+        return self.falls[line, after]
+
+
+def remembering(outlooks: Mapping[str, Outlook], runner: str) -> dict[str, Outlook]:
+    """One runner's outlook, remembering its answers; {} if she has none."""
+    return {runner: _Remembering(outlooks[runner], {}, {}, [])} if runner in outlooks else {}
+
+
+def stewards(event: Event) -> tuple[str, ...]:
+    """Who hears of trouble with ourselves: the organisers, or where no person is one, the safety contacts."""
+    for kind in (PartKind.ORGANISER, PartKind.SAFETY_CONTACT):
+        found = dict.fromkeys(p.person for p in event.parts if p.kind is kind)
+        if found:
+            return tuple(found)
+    return ()
 
 
 Rule = Callable[[Sight], Iterable[Draft | Wake]]

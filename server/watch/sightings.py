@@ -88,9 +88,7 @@ def _reported_from(sight: Sight, plan: MeetingPlan, stamp: Stamp) -> bool:
     return times is not None and stamp.entry in {s.entry for s in (times.arrived, times.left) if s}
 
 
-def _values(
-    sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp
-) -> SightingValues:
+def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp) -> SightingValues:
     ahead = next_of(sight, who)
     if ahead is not None and ahead.point == times.point:
         mine = [m for m in sight.meetings if who in m.crew and m.point != times.point and not m.lost]
@@ -149,14 +147,19 @@ def finished(sight: Sight) -> Iterator[Draft | Wake]:
             (stamp.entry,),
             needs_answer=asks,
             buttons=(Answer.IN_HAND,) if asks else (),
-            mine=True,
+            mine=who in crew or who in sight.people(PartKind.SAFETY_CONTACT),
         )
         yield draft
         if asks and 0 < number < ASKS_FOR_HER:
-            again = max(m.made_at for m in sight.told(NoticeKind.FINISHED, who, point)) + sight.event.alarm.look_again
+            again = (
+                max(m.made_at for m in sight.told(NoticeKind.FINISHED, who, point))
+                + sight.event.alarm.look_again
+            )
             yield Wake(again)
             if sight.now >= again:
-                yield replace(draft, occasion=f"{stamp.entry}:{number}", owed_at=again, urgency=Urgency.ACTION)
+                yield replace(
+                    draft, occasion=f"{stamp.entry}:{number}", owed_at=again, urgency=Urgency.ACTION
+                )
 
 
 _FOLLOWS = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.SUPPORTER)

@@ -17,7 +17,7 @@ from server.watch.notice import LateValues, NoticeKind
 from server.watch.places import may_be_asked, on_road_until
 from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
 
-__all__ = ["RULES", "blind", "overdue_at"]
+__all__ = ["RULES", "blind", "hold_ends", "late_at", "overdue_at", "with_her"]
 
 ASK_SPACING = timedelta(minutes=20)
 """The same person is not asked about the same point more often (own choice)."""
@@ -58,7 +58,7 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
         yield Wake(at)
         return
     if blind(sight) or sight.held() or open_alarms(sight.made):
-        yield from _hold_ends(sight)
+        yield from hold_ends(sight)
         return
     if point not in view.points:
         return
@@ -75,7 +75,8 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
         yield Draft(NoticeKind.LATE, who, point, occasion, at, values, facts, mine=mine)
 
 
-def _hold_ends(sight: Sight) -> Iterator[Wake]:
+def hold_ends(sight: Sight) -> Iterator[Wake]:
+    """When holds with a known end let her go on."""
     for span in (*sight.race.held, *sight.state.held):
         if span.end is not None:
             yield Wake(span.end)
@@ -91,7 +92,9 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     pacers = sight.people(PartKind.PACER)
     ahead = [m for m in plans_in_order(sight.event, sight.runner.id) if not sight.reached(m.point)]
     here = [m for m in ahead if m.point == point] or ahead[:1]
-    nearest = tuple(dict.fromkeys([*(w for m in here for w in members(m)), *(p for p in pacers if with_her(sight, p))]))
+    nearest = tuple(
+        dict.fromkeys([*(w for m in here for w in members(m)), *(p for p in pacers if with_her(sight, p))])
+    )
     free = [w for w in nearest if may_be_asked(sight, w)]
     roads = [end for w in nearest if (end := on_road_until(sight, w)) is not None]
     if free:

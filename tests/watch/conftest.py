@@ -53,7 +53,7 @@ PLAN = {"start": 0, "mill": 150, "chapel": 320, "moss": 480, "ridge": 640, "barn
 KM = {"start": 0.0, "mill": 20.0, "chapel": 40.0, "moss": 58.0, "ridge": 74.0, "barn": 90.0, "finish": 105.0}
 REPORTED = ("mill", "chapel", "moss", "ridge", "finish")
 STOP = 5
-FACTORS = np.exp(0.12 * np.array([NormalDist().inv_cdf((i + 0.5) / 1000) for i in range(1000)]))
+FACTORS = np.exp(0.12 * np.array([NormalDist().inv_cdf((i + 0.5) / 400) for i in range(400)]))
 
 
 def clock(text: str) -> datetime:
@@ -139,17 +139,25 @@ class FakeOutlook:
                 return times.point, times.arrived.at, True
         return "start", self.state.start, False
 
-    def _paths(self) -> tuple[tuple[str, ...], npt.NDArray[np.float64], npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    def _paths(
+        self,
+    ) -> tuple[tuple[str, ...], npt.NDArray[np.float64], npt.NDArray[np.float64], npt.NDArray[np.float64]]:
         last, at, here = self._base()
         points = tuple(p for p in PLAN if PLAN[p] > PLAN[last])
         out = at.timestamp() + (STOP * 60.0 * FACTORS if here else np.zeros_like(FACTORS))
         held = sum(
             ((h.end - max(h.start, at)).total_seconds() for h in self.state.held if h.end and h.end > at), 0.0
         )
-        arrivals = np.stack([out + held + (PLAN[p] - PLAN[last]) * 60.0 * FACTORS for p in points], axis=1) if points else np.zeros((1000, 0))
+        arrivals = (
+            np.stack([out + held + (PLAN[p] - PLAN[last]) * 60.0 * FACTORS for p in points], axis=1)
+            if points
+            else np.zeros((400, 0))
+        )
         for n in self.state.not_yet:
             if n.point in points:
-                late = np.maximum(n.stamp.at.timestamp() + 600.0 * FACTORS - arrivals[:, points.index(n.point)], 0.0)
+                late = np.maximum(
+                    n.stamp.at.timestamp() + 600.0 * FACTORS - arrivals[:, points.index(n.point)], 0.0
+                )
                 arrivals = arrivals + late[:, None]
         return points, arrivals, arrivals + STOP * 60.0, out
 
@@ -157,12 +165,12 @@ class FakeOutlook:
         points, arrivals, departures, out = self._paths()
         here = self._base()[0] if self._base()[2] else None
         following = [p for p in points if p in self.reported]
-        unheard, keep = 1.0, np.ones(1000, dtype=bool)
+        unheard, keep = 1.0, np.ones(400, dtype=bool)
         if following:
             keep = arrivals[:, points.index(following[0])] > now.timestamp()
             unheard = float(np.mean(keep))
         if keep.sum() < 40:
-            keep = np.arange(1000) >= 960
+            keep = np.arange(400) >= 360
         return FakeView(now, points, arrivals[keep], departures[keep], here, out, unheard, self.going)
 
     def late_time(self) -> tuple[str, datetime] | None:
@@ -200,24 +208,63 @@ def make_event() -> Event:
         _point("barn", (PointKind.CREW_ACCESS,), walk, signal=Signal.NONE),
         _point("finish", (PointKind.FINISH,), walk),
     )
-    people = [Person(p, p.capitalize(), phone="+44 1632 960000", channels=("telegram",)) for p in
-              ("maren", "ana", "jonas", "vera", "tomas", "sasha", "olga", "piet", "lena")]
+    people = [
+        Person(p, p.capitalize(), phone="+44 1632 960000", channels=("telegram",))
+        for p in ("maren", "ana", "jonas", "vera", "tomas", "sasha", "olga", "piet", "lena")
+    ]
     parts = (
         Part("maren", PartKind.RUNNER, "maren"),
         Part("ana", PartKind.CREW, "maren", ladder=2, drives=True, car="van"),
         Part("jonas", PartKind.CREW, "maren", car="van"),
         Part("vera", PartKind.CREW, "maren", drives=True, car="red", can_telephone=True),
         Part("tomas", PartKind.PACER, "maren", pace_from="moss", pace_to="finish"),
-        Part("sasha", PartKind.SAFETY_CONTACT, "maren", ladder=1, can_telephone=True, calls_race_control=True),
+        Part(
+            "sasha", PartKind.SAFETY_CONTACT, "maren", ladder=1, can_telephone=True, calls_race_control=True
+        ),
         Part("olga", PartKind.ORGANISER),
         Part("piet", PartKind.SUPPORTER, "maren"),
         Part("lena", PartKind.VOLUNTEER, point="moss"),
     )
     meetings = (
-        MeetingPlan("mill-maren", "mill", "maren", ("ana", "jonas"), "van", "start", (KitItem("poles"),), "soup", "drive on to Chapel"),
-        MeetingPlan("chapel-maren", "chapel", "maren", ("ana", "jonas"), "van", None, (KitItem("head torch", KitWeight.SAFETY),)),
-        MeetingPlan("moss-maren", "moss", "maren", ("vera",), "red", "hotel", (KitItem("dry socks"),), pacer_joins="tomas"),
-        MeetingPlan("barn-maren", "barn", "maren", ("ana", "jonas"), "van", None, (KitItem("warm layer", KitWeight.SAFETY),)),
+        MeetingPlan(
+            "mill-maren",
+            "mill",
+            "maren",
+            ("ana", "jonas"),
+            "van",
+            "start",
+            (KitItem("poles"),),
+            "soup",
+            "drive on to Chapel",
+        ),
+        MeetingPlan(
+            "chapel-maren",
+            "chapel",
+            "maren",
+            ("ana", "jonas"),
+            "van",
+            None,
+            (KitItem("head torch", KitWeight.SAFETY),),
+        ),
+        MeetingPlan(
+            "moss-maren",
+            "moss",
+            "maren",
+            ("vera",),
+            "red",
+            "hotel",
+            (KitItem("dry socks"),),
+            pacer_joins="tomas",
+        ),
+        MeetingPlan(
+            "barn-maren",
+            "barn",
+            "maren",
+            ("ana", "jonas"),
+            "van",
+            None,
+            (KitItem("warm layer", KitWeight.SAFETY),),
+        ),
         MeetingPlan("finish-maren", "finish", "maren", ("ana", "jonas"), "van", None),
     )
     drives = (
@@ -227,13 +274,32 @@ def make_event() -> Event:
         Drive("chapel", "barn", 70, "ana"),
         Drive("barn", "finish", 30, "ana"),
     )
-    runner = Runner("maren", "maren", "Maren", "214", "main", START, Target(finish=timedelta(hours=16)), clothing="orange jacket")
+    runner = Runner(
+        "maren",
+        "maren",
+        "Maren",
+        "214",
+        "main",
+        START,
+        Target(finish=timedelta(hours=16)),
+        clothing="orange jacket",
+    )
     return Event(
-        id="stile", name="The Long Stile", time_zone="Europe/London", starts=START, rules=Rules(),
-        courses=(CourseDef("main", "route.gpx", points),), runners=(runner,), people=tuple(people), parts=parts,
-        race_control=Contact("Race control", "+44 1632 960001"), emergency_number="112",
+        id="stile",
+        name="The Long Stile",
+        time_zone="Europe/London",
+        starts=START,
+        rules=Rules(),
+        courses=(CourseDef("main", "route.gpx", points),),
+        runners=(runner,),
+        people=tuple(people),
+        parts=parts,
+        race_control=Contact("Race control", "+44 1632 960001"),
+        emergency_number="112",
         cars=(Car("van", "blue van", starts_at="start"), Car("red", "red car", starts_at="hotel")),
-        drives=drives, meetings=meetings, alarm=AlarmRule(),
+        drives=drives,
+        meetings=meetings,
+        alarm=AlarmRule(),
     )
 
 
@@ -256,16 +322,26 @@ class Night:
         received = more.pop("received", at)
         values: dict[str, Any] = {"runner": "maren", "source": Source.CREW, "sender": by, "key": name}
         values |= more
-        self.entries.append(Entry(id=name, event="stile", kind=kind, seen_at=at, sent_at=received,
-                                  received_at=received, by=by, **values))
+        self.entries.append(
+            Entry(
+                id=name,
+                event="stile",
+                kind=kind,
+                seen_at=at,
+                sent_at=received,
+                received_at=received,
+                by=by,
+                **values,
+            )
+        )
         return name
 
     def situation(self, now: datetime) -> Situation:
         state = fold([e for e in self.entries if e.received_at <= now], self.event, now)
-        outlooks = {
-            r.runner: FakeOutlook(r, self.going, self.reported) for r in state.runners
-        }
-        return Situation(self.event, state, outlooks, {}, {}, tuple(self.made), self.outages, self.watching_since)
+        outlooks = {r.runner: FakeOutlook(r, self.going, self.reported) for r in state.runners}
+        return Situation(
+            self.event, state, outlooks, {}, {}, tuple(self.made), self.outages, self.watching_since
+        )
 
     def verdict(self, now: str | datetime) -> Any:
         when = clock(now) if isinstance(now, str) else now
@@ -280,8 +356,13 @@ class Night:
         self.ask_again = verdict.ask_again
         return list(verdict.owed)
 
-    def run(self, start: str, end: str, script: dict[str, Callable[[Night], object]] | None = None,
-            lazily: bool = False) -> list[tuple[datetime, Notice]]:
+    def run(
+        self,
+        start: str,
+        end: str,
+        script: dict[str, Callable[[Night], object]] | None = None,
+        lazily: bool = False,
+    ) -> list[tuple[datetime, Notice]]:
         """Every minute, or only when asked to and when something happens: what was owed when."""
         acts = {clock(t): act for t, act in (script or {}).items()}
         log: list[tuple[datetime, Notice]] = []

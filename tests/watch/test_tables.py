@@ -1,0 +1,68 @@
+"""The tables are whole, and the pictures are made from them."""
+
+from __future__ import annotations
+
+import pytest
+
+from server.event.model import PartKind
+from server.facts.state import Going
+from server.watch import climb, draw
+from server.watch.climb import Stage, Turn
+from server.watch.notice import NoticeKind, Urgency
+from server.watch.table import TABLE
+
+
+@pytest.mark.parametrize("kind", NoticeKind)
+def test_every_kind_has_a_row(kind: NoticeKind) -> None:
+    """No kind of notice can be added without saying who is told, when, and in which states."""
+    row = TABLE[kind]
+    assert row.kind is kind
+    assert row.told
+    assert row.arises
+    assert row.owed_when
+    assert row.over_when
+
+
+@pytest.mark.parametrize("kind", NoticeKind)
+def test_every_kind_is_on_the_page_and_in_the_picture(kind: NoticeKind) -> None:
+    """The docs name every kind."""
+    assert f"| {kind.value} |" in draw.page()
+    assert kind.value in draw.draw_states()
+
+
+def test_privacy_of_strangers_to_the_crew() -> None:
+    """Supporters hear only how her race ended; volunteers only what the organiser changed, and corrections
+    of it: neither is ever told where she is or may be."""
+    told = {part: {k for k, r in TABLE.items() if part in r.told} for part in PartKind}
+    assert told[PartKind.SUPPORTER] == {NoticeKind.RETIRED, NoticeKind.FINISHED, NoticeKind.CORRECTION}
+    assert told[PartKind.VOLUNTEER] == {NoticeKind.RACE_CHANGE, NoticeKind.CORRECTION}
+
+
+def test_alarms_are_all_answered_but_the_stand_down() -> None:
+    """Whatever is an alarm must be answered: reached means answered."""
+    silent = {k for k, r in TABLE.items() if r.urgency is Urgency.ALARM and not r.needs_answer}
+    assert silent == {NoticeKind.STAND_DOWN}
+
+
+def test_nothing_late_or_overdue_once_her_race_is_over() -> None:
+    """Late, overdue and sweep are questions about somebody still on the course."""
+    for kind in (NoticeKind.LATE, NoticeKind.OVERDUE, NoticeKind.SWEEP):
+        assert TABLE[kind].arises == {Going.MOVING, Going.AT_POINT, Going.RESTING}
+
+
+def test_every_stage_of_the_ladder_can_end() -> None:
+    """From every stage a confirmed sighting or stand-down leads to the end, and nothing leads back."""
+    for stage in Stage:
+        if stage is not Stage.OVER:
+            assert climb.TABLE[stage][Turn.ENDED] is Stage.OVER
+    assert set(climb.TABLE[Stage.OVER].values()) == {Stage.OVER}
+
+
+def test_the_drawing_shows_every_change_of_stage() -> None:
+    """Each arrow of the table is in the picture, with its reason."""
+    picture = draw.draw()
+    for stage, turns in climb.TABLE.items():
+        for turn, then in turns.items():
+            if then is not stage:
+                arrow = f"{stage.name.lower()} --> {then.name.lower()}:"
+                assert any(arrow in line and turn.value in line for line in picture.splitlines())
