@@ -6,8 +6,9 @@ from bot.words.meaning import Acknowledged, Small, Understood, Undo
 from bot.words.patterns import pattern
 
 _UNDO = pattern(r"""
-    ^(oops |sorry |no |please |wait |ah |oh |damn |my mistake )*(undo|scrap|delete|cancel|ignore|forget|scratch|remove) \
-      ?(that|it|this|last|the last one|the last|last one|my last|that last one|last report|last message)?( please)?$
+    ^(oops |sorry |no |please |wait |ah |oh |damn |my mistake )*\
+      (undo|scrap|delete|cancel|ignore|forget|scratch|remove) ?\
+      (that|it|this|last|the last one|the last|last one|my last|that last one|last report|last message)?( please)?$
     \btake (that|it|this|the last one) back\b
     ^(oops |sorry |no |wait )*(that|it|this|last one|last) (was|is) (wrong|a mistake|not right|an error|incorrect)$
     ^(oops |sorry |no |wait )*(wrong( one| button| person| runner)?|my mistake|mistake|pressed the wrong \w+)$
@@ -17,7 +18,10 @@ _UNDO = pattern(r"""
     ^(not|no it was not) (her|she|true|right)$
 """)
 _THANKS = pattern(
-    r"^(ok |great |lovely |brilliant |many )*(thanks|thank you|thankyou|perfect|lovely|brilliant|good|great)( \w+)?( \w+)?$"
+    r"""
+    ^(ok |great |lovely |brilliant |many )*(thanks|thank you|thankyou)( \w+)?( \w+)?$
+    ^(perfect|lovely|brilliant|good|great|super)( (stuff|news|work|job|one))?$
+    """
 )
 _HELLO = pattern(r"^(hi|hello|hey|morning|good (morning|evening|afternoon|night))( \w+)?$")
 
@@ -29,9 +33,10 @@ _ANSWERS = (
         "i have it",
         r"""
         ^(ok |yes )?(i have|ive|got|i have got|i got|i will take) (it|this|that|this one|that one)$
-        ^(ok |yes )?(i am|i will be) on (it|this|that)$
-        ^on it$
-        ^(leave it|leave that) (with|to) me$
+        ^(ok |yes )?(i am|i will be) on (it|this|that|to it)\b(?!.*\bnot\b)
+        ^(ok |yes )?(i have|i have got|i got|i will take|i will have) (it|this|this one|that one)\b(?! (?:wrong|not))
+        ^on it\b
+        ^(leave it|leave that) (with|to) me\b
         ^(i will|i am going to) (do it|sort it|handle it|deal with it|take it|take this one|take it on)$
         ^(mine|taking it|i hold it|have it)$
         ^(ok |yes )(i will|will do) (take it|do)$
@@ -62,8 +67,9 @@ _ANSWERS = (
     (
         "ok",
         r"""
-        ^(ok |yes |right )*(ok|got it|gotcha|understood|noted|roger|copy|copy that|will do|sure|fine|right|received|ack|acknowledged|\
-          seen it|read|done|all good|cool|k|kk|10 4|message received|understand|alright)( thanks| ta| you)?$
+        ^(ok |yes |right )*(ok|got it|gotcha|understood|noted|roger|copy|copy that|will do|sure|fine|right|\
+          received|ack|acknowledged|seen it|read|done|all good|\
+          cool|k|kk|10 4|message received|understand|alright)( thanks| ta| you)?$
         """,
     ),
     ("yes", r"^(yes|yes please|correct|that is right|right|yes she has|yes she is|yes that is right|y)$"),

@@ -30,8 +30,8 @@ _PHRASES: tuple[tuple[str, str], ...] = (
     (r"\bziel(zeit)?\b", "finish"),
     (r"wie (geht es|geht's|gehts) ihr", "how is she"),
     (r"zeitlimit|zielschluss|karenzzeit|sollzeit", "cutoff"),
-    (r"wann (habt ihr|haben wir|wurde sie) zuletzt (etwas )?(von ihr )?(gehört|gesehen)|letzte meldung|gibt es neues|was neues",
-     "when last heard"),
+    (r"wann (habt ihr|haben wir|wurde sie) zuletzt (etwas )?(von ihr )?(gehört|gesehen)", "when last heard"),
+    (r"letzte meldung|gibt es (etwas )?neues|was neues", "when last heard"),
     (r"ist es (dort|da) (schon )?dunkel|wird es dunkel|\bdunkel\b", "is it dark"),
     (r"nächste[rn]? punkt|als nächstes|nächste station", "next point"),
     (r"und (der|die|das) danach|und danach|und dann", "and the one after"),
@@ -83,8 +83,8 @@ _NUMBERS = {
     "zehn": 10, "elf": 11, "zwölf": 12, "zwanzig": 20, "dreißig": 30,
 }  # fmt: skip
 _MARKS = re.compile(
-    r"\b(?:wann|wo|wie|sie|ist|nicht|und|wir|haben|was|ich|noch|schon|angekommen|hilfe|verletzt|ja|nein|raus|vor \d+ min|uhr|halb|"
-    r"viertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|zeitplan|rückgängig|los|durch)\b"
+    r"\b(?:wann|wo|wie|sie|ist|nicht|und|wir|haben|was|ich|noch|schon|angekommen|hilfe|verletzt|ja|nein|raus|"
+    r"vor \d+ min|uhr|halb|viertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|zeitplan|rückgängig|los|durch)\b"
 )
 
 

@@ -69,7 +69,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \b(her|she) is (safe )?(in the (car|van)|with (us|me) in|safe with)\b
         \bin hand\b
         \b(she|her) (is )?safe and (sound|well)\b
-        \b(we|i) (have|got) (her|she) (now|safe)\b
+        \b(we|i) (have|have got|got) (her|she)( now| safe| safely| with us| here)?$
         """,
     ),
     (
@@ -175,7 +175,8 @@ _CREW = pattern(r"""
 _CREW_OFF = pattern(r"""
     \b(we|i|crew) (are|am|have|is|has)?\s?(\w+ )?(leaving|left|off|set off|setting off|driving|heading|\
       moving on|on our way|on my way|departed|on the road)\b
-    ^(leaving|on our way|on my way|driving(?! time)|heading|setting off|set off|heading off|en route|on the road|\
+    ^(leaving|on our way|on my way|driving(?! time)|heading|setting off|set off|heading off|en route|\
+      on the road|\
       moving on)\b
 """)
 

@@ -1,0 +1,257 @@
+"""What a sentence reports: kind, time, runner and point; what may be meant in two ways is asked back."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from bot.words import asking, names, reporting
+from bot.words.meaning import (
+    AskBack,
+    Choice,
+    Context,
+    Need,
+    Report,
+    Reported,
+    Unclear,
+    Understood,
+    place_of,
+)
+from bot.words.patterns import pattern
+from bot.words.sentence import Sentence, finish_of
+from bot.words.times import find_length, find_time
+from server.event.model import PartKind
+from server.facts.entry import Kind, Retired
+from server.wording.answer import RunnerHere
+
+_CORRECTS = pattern(
+    r"""
+    ^(sorry |no |oops |actually |wait )*(correction|correct|corrected|amend|i meant|meant|i mean|it was|that was|\
+      should be|that should be|actually)\s
+    """
+)
+_STRONG_IN = pattern(
+    r"""
+    \b(arrived|arrives|reached|turned up|rocked up|checked in|made it|rolled in|landed)\b
+    \b(got|came|come|comes|coming|pulled|just|is|now|she) in\b
+    \b(just |she |has )got (in|here|to)\b
+    \b(she|her) (is )?(just )?(here|at (PT|FINISH))\b
+    \b(with (us|me)|here now|just here)\b
+    ^(in|here|at PT|finish\w*|she finish\w*|she (is|has) (finish\w*|home))\b
+    """
+)
+_STRONG_OUT = pattern(
+    r"""
+    ^(she |just |ok |now |is |has |been )*(left|leaving|leaves|departed|gone|out|off|heading|headed|on her way|\
+      setting off|set off|away|moving on)\b
+    \b(left|departed|leaving|out of|heading out|headed out|head out|set off|setting off|on her way|off again)\b
+    """
+)
+_BODY = re.compile(
+    r"\b(?:left|right) (?:heel|foot|knee|leg|ankle|toe|hip|shin|calf|arm|hand|side|shoulder|shoe|wrist|quad|eye)s?\b"
+)
+_LEAVING_TIME = re.compile(r"^(?:leaving time|departure|leave)\b")
+
+
+def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
+    """The report a sentence makes; `loose` takes any 'in' and 'out' for one."""
+    said, corrects = _correction(said)
+    time = find_time(said.text, ctx.now, ctx.time_zone)
+    length = find_length(said.text)
+    text = time.rest if time else (length[1] if length else said.text)
+    at = time.at if time else ctx.now
+    base = Report(
+        Kind.NOTE,
+        at,
+        said.runner.id if said.runner else None,
+        words=said.words,
+        guessed=(time is not None and time.unsure) or (said.named and said.runner_score < names.SURE),
+        corrects=corrects,
+        amount=length[0] if length else None,
+    )
+    own = _crew(base, said, text, ctx)
+    if own is not None:
+        return own
+    found = _kind_of(base, said, text, time is not None, ctx, loose=loose)
+    if found is None or isinstance(found, AskBack):
+        return found
+    return _with_runner(found, said, ctx)
+
+
+def _correction(said: Sentence) -> tuple[Sentence, bool]:
+    m = _CORRECTS.search(said.text)
+    if m is None or said.text == m[0].strip():
+        return said, False
+    return replace(said, text=said.text[m.end() :]), True
+
+
+def _as_meant(found: Report | AskBack) -> Reported | AskBack:
+    return found if isinstance(found, AskBack) else Reported((found,))
+
+
+def _with_runner(report: Report, said: Sentence, ctx: Context) -> Understood | None:
+    runner = said.runner
+    if runner is None:
+        if report.kind in _RACE_WIDE:
+            return Reported((report,))
+        if len(ctx.runners) < 2:
+            return None
+        choices = []
+        for r in ctx.runners:
+            choices.append(Choice(r.id, _as_meant(placed(replace(report, runner=r.id), said, r, ctx))))
+        return AskBack(Need.RUNNER, tuple(choices))
+    return _as_meant(placed(report, said, runner, ctx))
+
+
+_RACE_WIDE = frozenset({Kind.START_DELAYED, Kind.HELD, Kind.RELEASED, Kind.CREW_LEFT, Kind.RACE_CONTROL_TOLD})
+_CREW_PARTS = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
+
+
+def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood | None:
+    """What crew say of themselves: there, or on the road."""
+    if PartKind.RUNNER in ctx.parts or not ctx.parts & _CREW_PARTS or re.search(r"\bshe\b|\bher\b", text):
+        return None
+    alone = said.runner is not None and said.runner.at is not None and not re.search(r"\b(?:we|i)\b", text)
+    if reporting.says_crew_off(text) and not alone:
+        return Reported((replace(base, kind=Kind.CREW_LEFT),))
+    if reporting.says_crew_there(text) and said.runner is not None:
+        return _as_meant(placed(replace(base, kind=Kind.CREW_THERE), said, said.runner, ctx))
+    return None
+
+
+def _kind_of(
+    base: Report, said: Sentence, text: str, timed: bool, ctx: Context, *, loose: bool
+) -> Report | AskBack | None:
+    """Which kind of report; the ways of saying that her race may be over are looked at first."""
+    if asking.is_question(said.text) and not loose:
+        return None
+    ended = _ended(base, said, text, ctx)
+    if ended is not None:
+        return ended
+    kind = reporting.kind_in(text if base.amount is None else text + " for LENGTH")
+    if kind is None and base.amount is not None and re.search(r"\bstopp?\w*\b", text):
+        kind = Kind.RESTING
+    if kind is Kind.POSITION:
+        return replace(
+            base, kind=kind, guessed=True, placed_by_words=True, condition=reporting.says_condition(text)
+        )
+    if kind is Kind.START_DELAYED and base.amount is None:
+        length = find_length(said.text, bare=True)
+        return replace(base, kind=kind, amount=length[0] if length else None)
+    if kind is not None:
+        return replace(base, kind=kind)
+    return _in_or_out(base, said, text, timed, loose=loose)
+
+
+def _in_or_out(
+    base: Report, said: Sentence, text: str, timed: bool, *, loose: bool
+) -> Report | AskBack | None:
+    condition = reporting.says_condition(text)
+    text = _BODY.sub(" ", text)
+    if _STRONG_OUT.search(text) and not _LEAVING_TIME.search(text):
+        if (
+            re.search(r"\bout\b|^off\b", text)
+            and not (timed or said.point)
+            and re.fullmatch(
+                r"(?:she |is |now |just |has |her |gone |just )*(?:out|off)(?: now)?(?: \?)?", text
+            )
+        ):
+            return _ask_out(base, said)
+        return replace(base, kind=Kind.OUT)
+    if _STRONG_IN.search(text):
+        finish = re.search(r"\b(?:finish\w*|home)\b|FINISH", text)
+        return replace(base, kind=Kind.IN, condition=condition and not finish)
+    if condition and base.runner is not None:
+        return replace(base, kind=Kind.HOW_SHE_IS)
+    if not loose and asking.question_in(said.text) is not None:
+        return None
+    if reporting.says_out(text):
+        return replace(base, kind=Kind.OUT) if timed or said.point else _ask_out(base, said)
+    if reporting.says_in(text) or (timed and (said.point or said.finish)):
+        return replace(base, kind=Kind.IN)
+    return None
+
+
+_ENDED_HOW = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
+
+
+def _ended(base: Report, said: Sentence, text: str, ctx: Context) -> Report | AskBack | None:
+    """Her race over, plainly or perhaps. Not for crew's own words, nor for a stop of a stated length."""
+    retired = replace(base, kind=Kind.RETIRED)
+    if reporting.says_ended(text):
+        how = reporting.how_ended(text)
+        return replace(retired, how=how) if how is not None else _ask_how(retired, said, ctx)
+    word = reporting.dropped_word(text)
+    if word is None or base.amount is not None or reporting.kind_in(text) is not None:
+        return None
+    if word in ("finished", "done") and not re.search(r"\bshe (?:is |has )?done\b|^done$", text):
+        return None
+    if re.search(rf"\b{word} (?:in|up|on|away)\b", text):
+        return None
+    over = _ask_how(retired, said, ctx)
+    return AskBack(Need.DROPPED, (Choice("over", over), Choice("else", Unclear(said.words))), word)
+
+
+def _ask_how(retired: Report, said: Sentence, ctx: Context) -> AskBack:
+    known = retired
+    if said.runner is not None:
+        found = placed(retired, said, said.runner, ctx)
+        known = found if isinstance(found, Report) else retired
+    return AskBack(
+        Need.HOW, tuple(Choice(h.value, Reported((replace(known, how=h),))) for h in _ENDED_HOW), said.words
+    )
+
+
+def _ask_out(base: Report, said: Sentence) -> AskBack:
+    left = replace(base, kind=Kind.OUT)
+    runner = said.runner
+    point = None
+    if runner is not None:
+        point = _expected(runner, Kind.OUT, None)
+        left = replace(left, point=point)
+    over = AskBack(
+        Need.HOW,
+        tuple(Choice(h.value, Reported((replace(base, kind=Kind.RETIRED, how=h),))) for h in _ENDED_HOW),
+    )
+    return AskBack(Need.OUT, (Choice("left", Reported((left,))), Choice("over", over)), "out", point)
+
+
+_AT_A_POINT = frozenset(
+    {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH, Kind.CREW_THERE}
+)
+
+
+def _expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | None:
+    """The point a report without one is about: where the writer stands, where she is, or the next due."""
+    place = place_of(runner)
+    if stands_at is not None:
+        return stands_at
+    if place.at is not None and kind in (Kind.OUT, Kind.IN):
+        return place.at.id
+    if place.ahead:
+        return place.ahead[0].id
+    return place.points[-1].id if place.points else None
+
+
+def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> Report | AskBack:
+    """The report with its point; asks back if several different places fit."""
+    report = replace(report, runner=runner.id)
+    if report.placed_by_words:
+        # 'above the quarry' names a point and is not at it.
+        return report
+    if said.point is not None:
+        point = names.which_pass(said.point, said.plain, runner, ahead=False)
+        if point is None:
+            choices = tuple(Choice(i, Reported((replace(report, point=i),))) for i in said.point.ids)
+            return AskBack(Need.POINT, choices, said.point.words)
+        # Which of two passes was meant is inferred, but from where she is: as good as written.
+        return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
+    if said.finish or (report.kind is Kind.IN and re.search(r"\bfinish|\bhome\b", said.text)):
+        finish = finish_of(runner)
+        near = finish in [p.id for p in place_of(runner).ahead[:2]]
+        return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
+    if report.kind not in _AT_A_POINT:
+        return report
+    point = _expected(runner, report.kind, ctx.point)
+    surely = ctx.point is not None or (runner.at is not None and report.kind is Kind.OUT)
+    return replace(report, point=point, guessed=report.guessed or not surely)
