@@ -12,6 +12,7 @@ import sys
 import tempfile
 import time
 import tomllib
+from collections.abc import AsyncIterator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -20,12 +21,12 @@ from zoneinfo import ZoneInfo
 
 import aiohttp
 from aiohttp import web
-from bot.desk import Desk
 from rich.console import Console
 from rich.text import Text
 
 from bot.api_client import ApiClient
 from bot.channels.base import Incoming
+from bot.desk import Desk
 from server.api import auth
 from server.api.building import Built, build
 from server.api.parts import PARTS, Parts
@@ -45,6 +46,7 @@ LASTS_S = 110.0
 LOOK_EVERY_S = 100.0
 """Often enough that no channel is taken for down: each look hands over what is due, which is its heartbeat."""
 CODES_FOR = timedelta(days=3)
+WATCH_ON = timedelta(hours=1)
 ON_A_LINE = 96
 
 
@@ -113,22 +115,23 @@ class Player:
     secret: str
     console: Console
     pace_s: float
+    steps: tuple[Step, ...]
     told: dict[str, Told] = field(default_factory=dict)
     number: int = 0
 
-    async def play(self, steps: tuple[Step, ...]) -> None:
-        """The story from its first step to its last, then one more hour of watching."""
+    async def play(self) -> None:
+        """The story from its first step to its last, then some more watching."""
         began, story_began = time.monotonic(), self.clock.now()
-        for step in steps:
+        for step in self.steps:
             await self._until(step.at, began, story_began)
             await self._act(step)
-            await self._look()
-        await self._until(steps[-1].at + timedelta(hours=1), began, story_began)
+            await self.look()
+        await self._until(self.steps[-1].at + WATCH_ON, began, story_began)
 
     async def _until(self, at: datetime, began: float, story_began: datetime) -> None:
         """Move the clock to `at`, stopping wherever the server wants to be asked again."""
         while True:
-            due = await self._look()
+            due = await self.look()
             if due >= at:
                 break
             self.clock.set(due)
@@ -140,7 +143,8 @@ class Player:
         wanted = (self.clock.now() - story_began).total_seconds() * self.pace_s
         await asyncio.sleep(max(0.0, wanted - (time.monotonic() - began)))
 
-    async def _look(self) -> datetime:
+    async def look(self) -> datetime:
+        """One tick at the clock's time, and what is due handed over; when to look next."""
         due = await self.parts.ticker.tick(self.clock.now())
         await self._deliver()
         return due
@@ -251,32 +255,32 @@ def demo(speed: float = 1.0, port: int = 8437, keep: bool | None = None) -> int:
     return 0
 
 
-async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
-    console = Console(width=ON_A_LINE, highlight=False, soft_wrap=True)
+@contextlib.asynccontextmanager
+async def stage(folder: Path, speed: float, port: int, console: Console) -> AsyncIterator[Player]:
+    """The server up on a port of 127.0.0.1, everybody bound to the terminal, the clock just before the story."""
     text = (HERE / "event.toml").read_text("utf-8")
     files = {"route.gpx": (HERE / "route.gpx").read_bytes()}
     built = build(text, files)
-    event = built.event
-    steps = read_story((HERE / "story.toml").read_text("utf-8"), event)
+    steps = read_story((HERE / "story.toml").read_text("utf-8"), built.event)
     clock = SteppedClock(steps[0].at - timedelta(minutes=5))
+    length = (steps[-1].at + WATCH_ON - clock.now()).total_seconds()
     journal = await Journal.open(f"sqlite+aiosqlite:///{folder / 'demo.db'}")
     settings = Settings(database="demo", port=port, tick_seconds_max=LOOK_EVERY_S)
     try:
-        await journal.store_event(text, files, event, "demo", clock.now())
+        await journal.store_event(text, files, built.event, "demo", clock.now())
         app = make_app(settings, journal, clock, options=Options(live=False))
         runner = web.AppRunner(app, access_log_class=AccessLog, shutdown_timeout=2.0)
         await runner.setup()
         try:
             url = await _listen(runner, port)
-            await _open_doors(journal, event, clock, console, url)
+            await _open_doors(journal, built.event, clock, console, url)
             secret = await journal.issue_token(
                 None, CHANNEL, [auth.channel_scope(CHANNEL)], clock.now(), None
             )
             async with aiohttp.ClientSession() as session:
                 api = ApiClient(session, url, secret)
-                length = (steps[-1].at + timedelta(hours=1) - clock.now()).total_seconds()
-                player = Player(
-                    event=event,
+                yield Player(
+                    event=built.event,
                     built=built,
                     clock=clock,
                     parts=app[PARTS],
@@ -287,15 +291,21 @@ async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
                     secret=secret,
                     console=console,
                     pace_s=LASTS_S / speed / length,
+                    steps=steps,
                 )
-                await player.play(steps)
-                _sum_up(player)
-                if keep:
-                    await _go_on(player, url)
         finally:
             await runner.cleanup()
     finally:
         await journal.close()
+
+
+async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
+    console = Console(width=ON_A_LINE, highlight=False, soft_wrap=True)
+    async with stage(folder, speed, port, console) as player:
+        await player.play()
+        _sum_up(player)
+        if keep:
+            await _go_on(player)
 
 
 async def _listen(runner: web.AppRunner, port: int) -> str:
@@ -331,10 +341,12 @@ def _sum_up(player: Player) -> None:
         player.console.print(Text(f"  {person.name}: {told.count if told else 0}"))
 
 
-async def _go_on(player: Player, url: str) -> None:
+async def _go_on(player: Player) -> None:
     """The page stays up; the clock now goes as a clock does."""
-    player.console.print(Text(f"\nThe story is over; the page stays up at {url} until Ctrl-C.", style="bold"))
+    player.console.print(
+        Text(f"\nThe story is over; the page stays up at {player.url} until Ctrl-C.", style="bold")
+    )
     while True:
         await asyncio.sleep(2.0)
         player.clock.advance(timedelta(seconds=2))
-        await player._look()
+        await player.look()
