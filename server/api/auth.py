@@ -128,6 +128,9 @@ async def caller(request: web.Request, parts: Parts, now: datetime) -> Caller:
         return Caller(token, token.person)
     address = request.headers.get("Acting-Address", "")
     person = await parts.journal.person_at(channel, address) if address else None
+    if person is not None:
+        # They act, so they can be reached there again, should the channel have called it gone.
+        await parts.journal.heard_from(channel, address, now)
     return Caller(token, person, channel, address)
 
 

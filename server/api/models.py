@@ -203,6 +203,33 @@ class InboxDone(Request):
     problem: str = Field(default="", max_length=500)
 
 
+class ListenLease(Request):
+    """Ask to be the one process that listens at a channel, for `ttl_s`; or, with `give_back`, to be it no more.
+    `holder` names the process, the same each time it asks."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    holder: str = Field(min_length=8, max_length=100)
+    ttl_s: float = Field(default=30.0, ge=1, le=600)
+    give_back: bool = False
+
+
+class AddressNews(Request):
+    """A channel says that an address takes nothing more, takes messages again, or has become another."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    address: str = Field(min_length=1, max_length=200)
+    became: Literal["gone", "back", "moved"]
+    new_address: str = Field(default="", max_length=200)
+
+
+class Alive(Request):
+    """A channel that only sends found its other side up. Without another such sign for `well_for_s` it counts
+    as down."""
+
+    channel: str = Field(min_length=1, max_length=30)
+    well_for_s: float = Field(default=120.0, ge=10, le=24 * 3600)
+
+
 class OutboxClaim(Request):
     """Take deliveries that are due; they are ours until the lease ends."""
 

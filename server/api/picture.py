@@ -165,7 +165,9 @@ class Pictures:
 
     async def _outages(self, now: datetime) -> tuple[Interval, ...]:
         found = await self._journal.outages(now - OUTAGES_BACK, now)
-        return tuple(sorted({Interval(o.start, o.end) for o in found}, key=lambda i: i.start))
+        # Nobody reports over a channel that only sends: while it is down, silence still means something.
+        deaf = {Interval(o.start, o.end) for o in found if not o.component.startswith("outgoing:")}
+        return tuple(sorted(deaf, key=lambda i: i.start))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -67,6 +67,13 @@ class Done:
 
 
 @dataclass(frozen=True, slots=True)
+class Held:
+    """POST /v1/inbox/lease: whether you are the one that listens."""
+
+    held: bool
+
+
+@dataclass(frozen=True, slots=True)
 class ButtonOut:
     """One button: what it says and what comes back when it is pressed."""
 

@@ -8,9 +8,18 @@ from datetime import timedelta
 from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
 from server.api.me import buttons_out
-from server.api.models import InboxDone, InboxNext, InboxStore, OutboxClaim, OutboxReport
+from server.api.models import (
+    AddressNews,
+    Alive,
+    InboxDone,
+    InboxNext,
+    InboxStore,
+    ListenLease,
+    OutboxClaim,
+    OutboxReport,
+)
 from server.api.parts import Parts
-from server.api.replies import Claimed, DeliveryOut, Done, RawUpdateOut, RawUpdates, Reported, Stored
+from server.api.replies import Claimed, DeliveryOut, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
 from server.journal import Delivery, Outcome
 from server.watch.notice import Urgency
 from server.wording.notices import say_notice
@@ -73,11 +82,50 @@ async def update_done(ask: Ask) -> Done:
     return Done()
 
 
+async def lease(ask: Ask) -> Held:
+    """POST /v1/inbox/lease: be the one process that listens at a channel."""
+    sent, journal = ask.sent(ListenLease), ask.parts.journal
+    _own(ask, sent.channel)
+    name = f"listen:{sent.channel}"
+    if sent.give_back:
+        await journal.give_back_lease(name, sent.holder)
+        return Held(False)
+    return Held(await journal.take_lease(name, sent.holder, ask.now, timedelta(seconds=sent.ttl_s)))
+
+
+async def address_news(ask: Ask) -> Done:
+    """POST /v1/addresses: an address is gone, back, or moved."""
+    sent, journal = ask.sent(AddressNews), ask.parts.journal
+    _own(ask, sent.channel)
+    if sent.became == "gone":
+        await journal.address_gone(sent.channel, sent.address, ask.now)
+    elif sent.became == "back":
+        await journal.heard_from(sent.channel, sent.address, ask.now)
+    elif sent.new_address:
+        await journal.address_moved(sent.channel, sent.address, sent.new_address)
+    else:
+        raise ApiError("invalid", "it has moved, but where to is missing", "new_address", "Name it.")
+    return Done()
+
+
+OUTGOING = "outgoing:"
+"""The front of the heartbeat's name of a channel over which nothing comes in: its being down makes nobody's
+silence count less."""
+
+
+async def alive(ask: Ask) -> Done:
+    """POST /v1/outbox/alive: the other side of an outgoing channel is up."""
+    sent = ask.sent(Alive)
+    _own(ask, sent.channel)
+    gap = timedelta(seconds=sent.well_for_s)
+    await ask.parts.journal.heartbeat(OUTGOING + sent.channel, ask.now, gap)
+    return Done()
+
+
 async def claim(ask: Ask) -> Claimed:
     """POST /v1/outbox/claim: deliveries that are due, worded; ours until the lease ends."""
     sent = ask.sent(OutboxClaim)
     _own(ask, sent.channel)
-    await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now)
     taken = await ask.parts.journal.claim(
         [sent.channel], ask.now, sent.limit, timedelta(seconds=sent.lease_s), holder=ask.caller.token.id
     )

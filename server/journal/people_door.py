@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from server.event.model import Person
-from server.journal import outbox, people, tokens
+from server.journal import outbox, people, reports, tokens
 from server.journal.store import Store
 from server.journal.values import Address, Invitation, PersonPart, TokenInfo
 
@@ -53,6 +53,17 @@ class PeopleDoor:
         """Forget an address (the person left, a browser session ended)."""
         async with self._store.write() as c:
             await people.unbind(c, channel, address)
+
+    async def address_gone(self, channel: str, address: str, now: datetime) -> None:
+        """The channel says that this address takes nothing more, until heard from: what waits for it goes to
+        the person's next channel at the next claim."""
+        async with self._store.write() as c:
+            await people.block(c, channel, address, now)
+
+    async def address_moved(self, channel: str, address: str, moved_to: str) -> None:
+        """A chat has a new address: bind it in place of the old, and send what waits there."""
+        async with self._store.write() as c:
+            await reports.move(c, channel, address, moved_to)
 
     async def heard_from(self, channel: str, address: str, now: datetime) -> None:
         """A message came from there: if it was blocked it no longer is, and what is owed is queued there."""

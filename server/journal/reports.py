@@ -15,7 +15,7 @@ from server.journal.errors import UnknownError
 from server.journal.outcomes import AFTER, TRIES_BEFORE_NEXT, After, NextChannel, backoff
 from server.journal.values import DeliveryState, Outcome
 
-__all__ = ["Said", "keep_text", "report"]
+__all__ = ["Said", "keep_text", "move", "report"]
 
 d = t.delivery.c
 n = t.notice.c
@@ -58,7 +58,7 @@ async def report(c: AsyncConnection, delivery: str, said: Said, channels: frozen
     if after.block:
         await people.block(c, row.channel, row.address, said.now)
     if said.outcome is Outcome.MOVED and said.moved_to:
-        await _move(c, row, said.moved_to)
+        await move(c, row.channel, row.address, said.moved_to)
     tired = after.next_channel is NextChannel.AFTER_TRIES and row.tries >= TRIES_BEFORE_NEXT
     if not settled and (after.next_channel is NextChannel.NOW or tired):
         await outbox.next_channel(c, row.notice, said.now, channels)
@@ -124,21 +124,21 @@ async def _sent(c: AsyncConnection, row: Any, said: Said) -> None:
     await outbox.cancel(c, row.notice, "sent over another channel")
 
 
-async def _move(c: AsyncConnection, row: Any, moved_to: str) -> None:
-    """A chat has a new address: bind it in place of the old, and send what waits there."""
+async def move(c: AsyncConnection, channel: str, address: str, moved_to: str) -> None:
+    """See `Journal.address_moved`."""
     a = t.address.c
-    if await people.person_at(c, row.channel, moved_to) is None:
+    if await people.person_at(c, channel, moved_to) is None:
         await c.execute(
             update(t.address)
-            .where(a.channel == row.channel, a.address == row.address)
+            .where(a.channel == channel, a.address == address)
             .values(address=moved_to)
         )
-    there = select(d.notice).where(d.channel == row.channel, d.address == moved_to).scalar_subquery()
+    there = select(d.notice).where(d.channel == channel, d.address == moved_to).scalar_subquery()
     await c.execute(
         update(t.delivery)
         .where(
-            d.channel == row.channel,
-            d.address == row.address,
+            d.channel == channel,
+            d.address == address,
             d.state.in_(outbox.PENDING),
             d.notice.not_in(there),
         )
