@@ -69,6 +69,7 @@ STORIES = [
     ([(K.RETIRED, "4:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.IN_HAND),
     ([(K.IN, "6:00", MILL), (K.RETIRED, "6:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.AT_POINT),
     ([(K.IN, "3:00", MILL)], NIGHT, Going.MOVING),
+    ([(K.THROUGH, "6:00", MILL), (K.RETIRED, "6:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.MOVING),
 ]
 
 
@@ -108,6 +109,7 @@ def test_a_refused_report_does_not_hide_an_allowed_one(maren) -> None:
     )
     mill = state.at_point("mill")
     assert mill.left.source is Source.CREW
+    assert state.last_known.kind == "out"
     assert [e.source for e in state.refused] == [Source.TIMING_MAT]
 
 
@@ -137,6 +139,12 @@ def test_out_before_in_never_gives_a_negative_stop(maren, clock) -> None:
     t = state.at_point("mill")
     assert (t.arrived.at, t.left.at, t.left.spread) == (clock("6:05"), clock("6:05"), timedelta(minutes=2))
     assert state.going is Going.MOVING
+
+
+def test_the_trusted_time_wins_whichever_it_is(maren, clock) -> None:
+    """A mat's 'out' before the crew's 'in': both are at the mat's time."""
+    t = maren((K.IN, "6:05", MILL), (K.OUT, "6:03", {**MILL, "source": Source.TIMING_MAT})).at_point("mill")
+    assert (t.arrived.at, t.left.at, t.arrived.spread) == (clock("6:03"), clock("6:03"), timedelta(minutes=2))
 
 
 def test_through_is_in_and_out(maren, clock) -> None:
@@ -367,8 +375,25 @@ def test_holds(entry, event, clock) -> None:
     assert state.held == (night,)
     assert state.runner("maren").held == (mill, night)
     assert state.runner("ines").held == (night, Interval(clock("10:00"), None))
+    other = entry(K.RELEASED, "10:20", point="moss", runner=None)
+    assert fold([*rows, other], event, clock("11:00")).runner("ines").held[-1].end is None
     free = fold([*rows, entry(K.RELEASED, "10:30", **RACE)], event, clock("11:00"))
     assert free.runner("ines").held[-1].end == clock("10:30")
+
+
+def test_a_held_point_holds_from_when_she_comes(entry, event, clock) -> None:
+    """Held at the mill before she is there: she is held from her arrival on, and not at all if she has left
+    or the hold is over by then."""
+    hold = entry(K.HELD, "6:00", point="mill", until=clock("7:00"), **RACE)
+
+    def held(*reports):
+        rows = [hold, *(entry(k, when, point="mill") for k, when in reports)]
+        return fold(rows, event, clock("11:00")).runner("maren").held
+
+    assert held() == ()
+    assert held((K.IN, "6:30")) == (Interval(clock("6:30"), clock("7:00")),)
+    assert held((K.IN, "5:30"), (K.OUT, "5:50")) == ()
+    assert held((K.IN, "7:30")) == ()
 
 
 def test_the_rest_of_the_race(entry, event, clock) -> None:
