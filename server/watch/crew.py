@@ -14,9 +14,9 @@ from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
 from server.watch.leaving import next_of, too_late
-from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members, plans_in_order, way_to
+from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
-from server.watch.places import is_there, reported_her, set_out, set_out_at
+from server.watch.places import is_there, plans_of, reported_her, set_out, set_out_at, way_of
 from server.watch.sight import Draft, Rule, Sight, Wake
 from server.watch.silence import hold_ends
 
@@ -108,7 +108,7 @@ def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:
         lost = m.lost or (LOST_TOO_LATE if too_late(sight, plan, m) else "")
         if lost and not is_there(sight, plan):
             yield from _lost(sight, plan, replace(m, lost=lost), sight.now)
-    for plan in plans_in_order(sight.event, sight.runner.id):
+    for plan in plans_of(sight):
         times = sight.state.at_point(plan.point)
         gone = None if times is None else (times.left or (times.arrived if times.through else None))
         if times is None or gone is None or sight.now - gone.at > GONE_FOR:
@@ -142,7 +142,7 @@ def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp)
     reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
     mine = reported_her(sight, plan) or any(s is not None and s.source is Source.CREW for s in reports)
     there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(plan)]
-    way = way_to(sight.event, sight.race, plan)
+    way = way_of(sight, plan)
     if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:
         return False
     begun = set_out_at(sight, plan)
@@ -155,7 +155,7 @@ def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp)
 
 def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
     later = [m for m in sight.meetings if set(m.crew) & set(plan.crew)]
-    way = way_to(sight.event, sight.race, plan)
+    way = way_of(sight, plan)
     return MeetingValues(
         meeting=plan.id,
         point=plan.point,

@@ -50,6 +50,10 @@ def leave_time(m: MeetingValues) -> datetime:
 
 def next_of(sight: Sight, who: str) -> MeetingValues | None:
     """The first meeting of a person that is neither lost nor over."""
+    return sight.once(("next", who, len(sight.made)), lambda: _next_of(sight, who))
+
+
+def _next_of(sight: Sight, who: str) -> MeetingValues | None:
     for m in sight.meetings:
         if who in m.crew and not m.lost and not _over(sight, m):
             return m

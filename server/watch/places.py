@@ -12,11 +12,11 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
-from server.watch.meetings import members, plans_in_order, way_to
+from server.watch.meetings import Way, members, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.sight import Sight
 
-__all__ = ["is_there", "may_be_asked", "on_road_until", "reported_her", "set_out", "set_out_at"]
+__all__ = ["is_there", "may_be_asked", "on_road_until", "plans_of", "reported_her", "set_out", "set_out_at", "way_of"]
 
 UNKNOWN_DRIVE = timedelta(hours=1)
 """How long somebody counts as on the road whose drive nobody has timed (own choice)."""
@@ -24,6 +24,17 @@ SLOW_ROAD = 1.25
 """A drive may take a quarter longer than its figure before the driver counts as off the road (own choice)."""
 SAME_TRIP = timedelta(hours=6)
 """A departure longer ago than this was for some other meeting (own choice)."""
+
+
+def plans_of(sight: Sight, runner_id: str | None = None) -> tuple[MeetingPlan, ...]:
+    """The meetings of a runner (None = the one in sight), in running order."""
+    runner = runner_id or sight.runner.id
+    return sight.once(("plans", runner), lambda: plans_in_order(sight.event, runner))
+
+
+def way_of(sight: Sight, plan: MeetingPlan) -> Way:
+    """The way to a meeting."""
+    return sight.once(("way", plan.id), lambda: way_to(sight.event, sight.race, plan))
 
 
 def is_there(sight: Sight, plan: MeetingPlan) -> bool:
@@ -69,6 +80,10 @@ def set_out(sight: Sight, plan: MeetingPlan) -> bool:
 def set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
     """When the first who go to a meeting set out for it, by a fact or their answer to leave now; None if
     none is known to have."""
+    return sight.once(("set out", plan.id, len(sight.made)), lambda: _set_out_at(sight, plan))
+
+
+def _set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
     found = [
         at
         for who in members(plan)
@@ -79,7 +94,7 @@ def set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
 
 
 def _departures(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
-    way = way_to(sight.event, sight.race, plan)
+    way = way_of(sight, plan)
     if way.from_place is not None and way.from_place != plan.point:
         left = _last(sight.race.crew_left, way.from_place, who)
         if left is not None:
@@ -92,6 +107,10 @@ def _departures(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]
 
 def on_road_until(sight: Sight, who: str) -> datetime | None:
     """Until when a person counts as driving now; None if they don't. Passengers never do."""
+    return sight.once(("road", who, len(sight.made)), lambda: _on_road_until(sight, who))
+
+
+def _on_road_until(sight: Sight, who: str) -> datetime | None:
     ends = [
         end
         for plan in _plans_of(sight, who)
@@ -110,7 +129,7 @@ def may_be_asked(sight: Sight, who: str) -> bool:
 def _plans_of(sight: Sight, who: str) -> Iterator[MeetingPlan]:
     """A person's meetings with any runner: a driver bound for another runner is on the road as well."""
     for runner in sight.event.runners:
-        for plan in plans_in_order(sight.event, runner.id):
+        for plan in plans_of(sight, runner.id):
             if who in members(plan):
                 yield plan
 
@@ -123,7 +142,7 @@ def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
 
 def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
     """The ends of trips to a meeting that a person has begun and not finished."""
-    way = way_to(sight.event, sight.race, plan)
+    way = way_of(sight, plan)
     lasts = UNKNOWN_DRIVE if way.whole is None else way.whole * SLOW_ROAD
     there = _last(sight.race.crew_there, plan.point, who)
     begun = [*_departures(sight, plan, who), *_answered_leaving(sight, plan, who)]

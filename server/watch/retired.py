@@ -9,9 +9,9 @@ from datetime import timedelta
 from server.event.model import PartKind
 from server.facts.entry import Retired
 from server.facts.state import Going, Retirement
-from server.watch.meetings import members, plans_in_order
+from server.watch.meetings import members
 from server.watch.notice import Answer, NoticeKind, RetiredValues, Urgency
-from server.watch.places import may_be_asked, on_road_until
+from server.watch.places import may_be_asked, on_road_until, plans_of
 from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
 
 __all__ = ["RULES", "pick_up"]
@@ -30,7 +30,7 @@ _HEARS = (
 
 def pick_up(sight: Sight, retirement: Retirement) -> tuple[str, ...]:
     """Who fetches her: the crew of the meeting where she is, else of the next one, else every driver."""
-    plans = plans_in_order(sight.event, sight.runner.id)
+    plans = plans_of(sight)
     here = [m for m in plans if m.point == retirement.point]
     ahead = here or [m for m in plans if not sight.reached(m.point)][:1]
     people = dict.fromkeys(w for m in ahead for w in members(m))

@@ -7,8 +7,9 @@ alone may make it answer differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+from typing import Any, TypeVar, cast
 
 from server.event.model import Event, MeetingPlan, Part, PartKind, Person, Runner
 from server.facts.entry import Source
@@ -18,6 +19,8 @@ from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, Urgency
 from server.watch.situation import Situation
 
 __all__ = ["Draft", "Rule", "Sight", "Wake", "fact_at", "floor_to", "on_grid"]
+
+T = TypeVar("T")
 
 GRID = timedelta(minutes=5)
 """Figures that drift with silence (odds) are looked at on this grid, so that asking more often than
@@ -68,6 +71,14 @@ class Sight:
     state: RunnerState
     meetings: tuple[MeetingValues, ...]
     made: tuple[Made, ...]
+    memo: dict[object, Any] = field(default_factory=dict, compare=False, repr=False)
+
+    def once(self, key: object, find: Callable[[], T]) -> T:
+        """What `find` gives, found once an evaluation. Only for what no new notice changes, or with the
+        number of notices in the key."""
+        if key not in self.memo:
+            self.memo[key] = find()
+        return cast(T, self.memo[key])
 
     @property
     def event(self) -> Event:

@@ -13,8 +13,9 @@ from datetime import timedelta
 from server.event.model import MeetingPlan, PartKind
 from server.facts.state import Going, PointTimes, Stamp
 from server.watch.leaving import next_of
-from server.watch.meetings import members, plans_in_order
+from server.watch.meetings import members
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
+from server.watch.places import plans_of
 from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
 
 __all__ = ["RULES"]
@@ -60,7 +61,7 @@ def sighting(sight: Sight) -> Iterator[Draft | Wake]:
 
 def _concerned(sight: Sight, point: str, out: bool) -> Iterator[tuple[str, MeetingPlan]]:
     """Who is told, and the meeting that the message has kit for."""
-    plans = plans_in_order(sight.event, sight.runner.id)
+    plans = plans_of(sight)
     if not out:
         for plan in plans:
             if plan.point == point:
@@ -130,7 +131,7 @@ def finished(sight: Sight) -> Iterator[Draft | Wake]:
         return
     order = sight.event.course_of(sight.runner.id).points
     point = next((p.id for p in order if p.finish), order[-1].id)
-    fetch = [w for p in plans_in_order(sight.event, sight.runner.id) if p.point == point for w in members(p)]
+    fetch = [w for p in plans_of(sight) if p.point == point for w in members(p)]
     crew = dict.fromkeys(fetch or sight.people(PartKind.CREW))
     values = SightingValues(point=point, at=stamp.at, told_by=stamp.by)
     have = sight.state.crew_has_her is not None or sight.state.going is Going.CLOSED

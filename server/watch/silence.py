@@ -12,9 +12,9 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.watch.climb import open_alarms
-from server.watch.meetings import members, plans_in_order
+from server.watch.meetings import members
 from server.watch.notice import LateValues, NoticeKind
-from server.watch.places import may_be_asked, on_road_until
+from server.watch.places import may_be_asked, on_road_until, plans_of
 from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
 
 __all__ = ["RULES", "blind", "hold_ends", "late_at", "overdue_at", "with_her"]
@@ -90,7 +90,7 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     """
     crew = sight.people(PartKind.CREW)
     pacers = sight.people(PartKind.PACER)
-    ahead = [m for m in plans_in_order(sight.event, sight.runner.id) if not sight.reached(m.point)]
+    ahead = [m for m in plans_of(sight) if not sight.reached(m.point)]
     here = [m for m in ahead if m.point == point] or ahead[:1]
     nearest = tuple(
         dict.fromkeys([*(w for m in here for w in members(m)), *(p for p in pacers if with_her(sight, p))])
@@ -108,11 +108,11 @@ def with_her(sight: Sight, pacer: str) -> bool:
         begun = part.person == pacer and part.pace_from is not None and sight.reached(part.pace_from)
         if begun and (part.pace_to is None or not sight.reached(part.pace_to)):
             return True
-    for plan in plans_in_order(sight.event, sight.runner.id):
+    for plan in plans_of(sight):
         if plan.pacer_joins == pacer and sight.reached(plan.point):
             return not any(
                 other.pacer_leaves == pacer and sight.reached(other.point)
-                for other in plans_in_order(sight.event, sight.runner.id)
+                for other in plans_of(sight)
             )
     return False
 

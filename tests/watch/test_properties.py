@@ -51,7 +51,7 @@ WORDS = (
 )
 acts = st.lists(
     st.tuples(
-        st.integers(0, 600),
+        st.integers(60, 480),
         st.sampled_from(WORDS),
         st.sampled_from(POINTS),
         st.sampled_from(("ana", "vera", "sasha", "lena")),
@@ -59,7 +59,7 @@ acts = st.lists(
     max_size=14,
 )
 FAST = settings(
-    max_examples=12,
+    max_examples=10,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
@@ -132,11 +132,11 @@ def quiet(night: Any) -> None:
 
 
 def played(new_night: Any, at: Any, plan: list[Act], *, lazily: bool) -> tuple[Any, list[tuple[datetime, Notice]]]:
-    """A night from three in the afternoon to half past two, every minute or only when asked to."""
+    """A night from four in the afternoon to eleven, every minute or only when asked to."""
     night = new_night()
     quiet(night)
-    log = night.run("15:00", "26:30", script(night, plan, at("15:00")), lazily=lazily)
-    return night, [(t, n) for t, n in log if t <= at("26:30")]
+    log = night.run("16:00", "23:00", script(night, plan, at("15:00")), lazily=lazily)
+    return night, [(t, n) for t, n in log if t <= at("23:00")]
 
 
 @FAST
