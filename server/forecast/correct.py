@@ -1,15 +1,124 @@
-"""The last correction of the quantile curves, learned from plain inputs."""
+"""The last correction of the quantile curves: a small net, trained by quantile loss, fed with plain scale-free inputs."""
 
 import numpy as np
 
 from server.forecast.condition import Ahead, Legs, Seen, Totals
-from server.forecast.kinds import Kind
+from server.forecast.fitted import Net
 from server.forecast.margins import KNOT_Z
 from server.forecast.values import FloatArray
 
+INPUTS = (
+    "share done",
+    "share at the point",
+    "log share between",
+    "log spread",
+    "log spread against no limit",
+    "last surprise",
+    "one before",
+    "two before",
+    "roughness",
+    "first leg against level",
+    "last leg against level",
+    "next leg against level",
+    "mean ahead against level",
+    "limit: score at the finish",
+    "limit: finish against limit",
+    "limit: time used against share done",
+    "limit: time at the point against its share",
+    "limit: exp of minus the score",
+    "limit: told",
+)
+LIMIT_INPUTS = 6
+FARTHEST = 4.0
+_GAPS = np.diff(KNOT_Z)
+_MIDDLE = 3
 
-def correct(
-    kind: Kind, seen: Seen, ahead: Ahead, legs: Legs, totals: Totals, plain: Totals, limit_s: float | None
+
+def spread(totals: Totals) -> FloatArray:
+    """(B, m) standard deviation of the log time to each point."""
+    return np.asarray(np.sqrt(np.maximum(np.diagonal(totals.cov, axis1=-2, axis2=-1), 1e-10)))
+
+
+def inputs(
+    seen: Seen,
+    ahead: Ahead,
+    legs: Legs,
+    used: Totals,
+    plain: Totals,
+    ahead_ref_s: FloatArray,
+    spent_s: FloatArray,
+    limit_s: FloatArray | None,
 ) -> FloatArray:
-    """Curves (B, m, 8) at KNOT_Z for Margins."""
-    return np.broadcast_to(KNOT_Z, (*totals.mean.shape, KNOT_Z.size))
+    """What the nets see, (B, m, f): shares, logs and standardised surprises; no hours, no kilometres.
+
+    used: the totals to be corrected; plain: without the limit. ahead_ref_s (B, m) reference seconds of the legs ahead;
+    spent_s (B,) seconds from the start to the last fact; limit_s (B,) the limit, or None when it was not told.
+    """
+    size = plain.mean.shape
+    done, at = np.broadcast_to(ahead.a[:, :1], size), ahead.b
+    sd, plain_sd = spread(used), spread(plain)
+    lasts, rough, first, last, level = _run_so_far(seen, legs)
+    ahead_level = plain.mean - np.log(np.cumsum(ahead_ref_s, axis=-1)) - level[:, None]
+    columns = [done, at, np.log(at - done), np.log(sd), np.log(sd / plain_sd)]
+    per_runner = [*lasts, rough, first - level, last - level, legs.mean[:, 0] - level]
+    columns += [np.broadcast_to(v[:, None], size) for v in per_runner]
+    columns.append(ahead_level)
+    if limit_s is None:
+        columns += [np.zeros(size)] * LIMIT_INPUTS
+    else:
+        z = (np.log(np.maximum(limit_s - spent_s, 60.0)) - plain.mean[:, -1]) / plain_sd[:, -1]
+        z = np.clip(z, -4.0, 8.0)
+        finish = np.log((spent_s + np.exp(plain.mean[:, -1])) / limit_s)
+        ahead_of_share = np.log((spent_s[:, None] + np.exp(plain.mean)) / limit_s[:, None]) - np.log(at)
+        pace = np.log(np.maximum(spent_s, 1.0) / limit_s) - np.log(np.maximum(done[:, 0], 1e-4))
+        columns += [np.broadcast_to(v[:, None], size) for v in (z / 3.0, finish, pace)]
+        columns += [ahead_of_share, np.broadcast_to(np.exp(-z)[:, None], size), np.ones(size)]
+    return np.stack(columns, axis=-1)
+
+
+def _run_so_far(
+    seen: Seen, legs: Legs
+) -> tuple[list[FloatArray], FloatArray, FloatArray, FloatArray, FloatArray]:
+    """(B,) each: the last three surprises, roughness, first and last log ratio, level."""
+    batch, k = seen.y.shape
+    if k == 0:
+        none = np.zeros(batch)
+        return [none] * 3, none, none, none, none
+    count = seen.counts.sum(axis=1)
+    surprise = legs.surprise * seen.counts
+    newest = np.argsort(-seen.counts * np.arange(1, k + 1), axis=1, kind="stable")
+    rows = np.arange(batch)
+    lasts = [surprise[rows, newest[:, i]] * (count > i) if i < k else np.zeros(batch) for i in range(3)]
+    rough = np.log(0.3 + np.sqrt((surprise**2).sum(axis=1) / np.maximum(count, 1.0))) * np.minimum(
+        count / 5.0, 1.0
+    )
+    first = seen.y[rows, np.argmax(seen.counts > 0, axis=1)]
+    return lasts, rough, first, seen.y[rows, newest[:, 0]], legs.level
+
+
+def net_output(net: Net, x: FloatArray) -> FloatArray:
+    """(..., 8) from inputs (..., f); inputs beyond FARTHEST standard deviations of what was fitted are held there."""
+    scaled = np.clip((x - net.centre) / net.scale, -FARTHEST, FARTHEST)
+    hidden = np.tanh(scaled @ net.inner + net.inner_bias)
+    return np.asarray(hidden @ net.outer + net.outer_bias + scaled @ net.straight)
+
+
+def curve(output: FloatArray) -> FloatArray:
+    """Rising curve (..., 8) at KNOT_Z: the first number moves the median, the others stretch the gaps beside it."""
+    gaps = _GAPS * np.exp(np.clip(output[..., 1:], -3.0, 3.0))
+    middle = output[..., :1]
+    up = middle + np.cumsum(gaps[..., _MIDDLE:], axis=-1)
+    down = middle - np.cumsum(gaps[..., _MIDDLE - 1 :: -1], axis=-1)[..., ::-1]
+    return np.concatenate([down, middle, up], axis=-1)
+
+
+def correct(weighted_nets: tuple[tuple[float, Net], ...], x: FloatArray, widen: float) -> FloatArray:
+    """Curves (..., 8) for Margins: the weighted mean of the nets' curves, widen times as wide about its middle."""
+    if not weighted_nets:
+        out = np.broadcast_to(KNOT_Z, (*x.shape[:-1], KNOT_Z.size))
+    else:
+        out = np.zeros((*x.shape[:-1], KNOT_Z.size))
+        for weight, net in weighted_nets:
+            out += weight * curve(net_output(net, x))
+    middle = out[..., _MIDDLE : _MIDDLE + 1]
+    return np.asarray(middle + widen * (out - middle))

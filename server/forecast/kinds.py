@@ -1,20 +1,84 @@
 """Which constants serve a reference: chosen by its quality and by climb per km, never by a race's name."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from functools import lru_cache
 
+import numpy as np
+
+from server.forecast.constants import CASES, GROUNDS, WILD_LEVEL_SD
+from server.forecast.fitted import Net
 from server.forecast.prior import Prior
-from server.forecast.values import Reference, Target
+from server.forecast.values import Quality, Reference, Target
+
+OWN_TARGET_LEVEL_SD = 0.15
+"""How far runners end from their own target (log). Assumed: the tables hold no plans. She shows her level soon."""
+
+SHAPE = {
+    # how good the legs' relative lengths are, and whether the reference holds a fade: 0 as distance only, 1 as results
+    Quality.DISTANCE: (0.0, 0.0),
+    Quality.COST_MODEL: (0.5, 1.0),
+    Quality.OWN_DATA: (0.5, 1.0),
+    Quality.PAST_RESULTS: (1.0, 1.0),
+}
+NOT_FITTED_WIDEN = 1.15
+"""Windows are this much wider where quality and climb lie between or beyond what was fitted. Assumed, to be honest."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Kind:
-    """Everything fitted for one kind of reference."""
+    """Everything the engine needs for one reference. nets: weighted, weights sum to 1."""
 
     prior: Prior
     level_sd: float
+    nets: tuple[tuple[float, Net], ...]
+    hazard: tuple[float, ...]
+    widen: float
 
 
 def of(reference: Reference) -> Kind:
-    """Constants for a reference."""
-    prior = Prior((0.35, 0.2, 0.0, 0.0), 0.25, 0.4, 0.0, 0.02, 2.0, 0.05, 0.1, 1.0, 0.06, 0.0001, 0.5, 0.002, 5.0)
-    return Kind(prior, 0.15 if reference.target is Target.HERS else 1.0)
+    """Constants for a reference: priors blended by quality and climb, curves and hazard by climb."""
+    return _kind(reference.quality, round(reference.climb_m_per_km, 1), reference.target)
+
+
+@lru_cache(maxsize=256)
+def _kind(quality: Quality, climb: float, target: Target) -> Kind:
+    flat, hill = GROUNDS
+    hilly = float(
+        np.clip((climb - flat.climb_m_per_km) / (hill.climb_m_per_km - flat.climb_m_per_km), 0.0, 1.0)
+    )
+    good, faded = SHAPE[quality]
+    corners = {(c.quality, c.climb_m_per_km): c.prior for c in CASES}
+    plain = _blend(
+        corners[Quality.DISTANCE, flat.climb_m_per_km], corners[Quality.DISTANCE, hill.climb_m_per_km], hilly
+    )
+    known = _blend(
+        corners[Quality.PAST_RESULTS, flat.climb_m_per_km],
+        corners[Quality.PAST_RESULTS, hill.climb_m_per_km],
+        hilly,
+    )
+    prior = _blend(plain, known, good, mean_share=faded)
+    nets = tuple(
+        (weight / len(ground.nets), net)
+        for ground, weight in ((flat, 1.0 - hilly), (hill, hilly))
+        if weight > 0
+        for net in ground.nets
+    )
+    hazard = tuple((1.0 - hilly) * f + hilly * h for f, h in zip(flat.hazard, hill.hazard, strict=True))
+    corner = min(hilly, 1.0 - hilly) < 0.1 and good in (0.0, 1.0) and climb < 1.5 * hill.climb_m_per_km
+    level_sd = OWN_TARGET_LEVEL_SD if target is Target.HERS else WILD_LEVEL_SD
+    return Kind(prior, level_sd, nets, hazard, 1.0 if corner else NOT_FITTED_WIDEN)
+
+
+def _blend(one: Prior, other: Prior, share: float, mean_share: float | None = None) -> Prior:
+    """Between two priors: sizes geometrically, the rest straight; the mean shape may take its own share."""
+    part = share if mean_share is None else mean_share
+    mean = tuple((1.0 - part) * a + part * b for a, b in zip(one.mean, other.mean, strict=True))
+    sizes: dict[str, float] = {}
+    for field in fields(Prior):
+        if field.name == "mean":
+            continue
+        a, b = float(getattr(one, field.name)), float(getattr(other, field.name))
+        sizes[field.name] = (
+            a ** (1.0 - share) * b**share if a > 0 and b > 0 else (1.0 - share) * a + share * b
+        )
+    return Prior(mean=mean, **sizes)

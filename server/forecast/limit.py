@@ -4,13 +4,12 @@ import numpy as np
 from scipy.special import log_ndtr
 
 from server.forecast.condition import Totals
-from server.forecast.kinds import Kind
 from server.forecast.values import FloatArray
 
 SOFT_EDGE = 0.02
 
 
-def told(kind: Kind, plain: Totals, left_s: FloatArray) -> Totals:
+def told(plain: Totals, left_s: FloatArray) -> Totals:
     """Totals of those who make the limit. left_s: (B,) seconds from the last fact to the limit.
 
     With z = (log left - mean) / sd at the finish, conditioning a Gaussian on being below z moves every mean by

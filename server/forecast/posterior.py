@@ -8,7 +8,7 @@ from scipy.special import log_ndtr
 
 from server.forecast import kinds, stopping, stops
 from server.forecast.condition import Ahead, Legs, Seen, Totals, legs_ahead, totals
-from server.forecast.correct import correct
+from server.forecast.correct import correct, inputs, spread
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, truncated_above
 from server.forecast.timeline import Track, build
@@ -88,18 +88,20 @@ def posterior(
     kind = kinds.of(reference)
     seen, ahead, legs = _legs(kind, reference, track)
     plain = totals(legs, track.ahead_ref_s[None, :])
-    running_limit = None if limit_s is None else track.clock.running(limit_s) - track.origin.at_s
-    window = plain if running_limit is None else told(kind, plain, np.array([running_limit]))
-    curves = [
-        correct(kind, seen, ahead, legs, t, plain, lim) for t, lim in ((window, running_limit), (plain, None))
-    ]
-    spread = np.sqrt(np.diagonal(window.cov[0]))
-    scores, weights = joint_scores(window.cov[0] / np.outer(spread, spread), settings.paths)
+    spent = np.array([track.origin.at_s])
+    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
+    window = plain if limit is None else told(plain, limit - spent)
+    curves = []
+    for used, lim in ((window, limit), (plain, None)):
+        x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
+        curves.append(correct(kind.nets if track.seen_y.size else (), x, kind.widen)[0])
+    sd = spread(window)[0]
+    scores, weights = joint_scores(window.cov[0] / np.outer(sd, sd), settings.paths)
     least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(legs.mean[0], 0.5))
     sets: list[FloatArray] = []
     evidence = 0.0
     for t, curve in zip((window, plain), curves, strict=True):
-        margins = Margins(t.mean[0], np.sqrt(np.diagonal(t.cov[0])), curve[0])
+        margins = Margins(t.mean[0], spread(t)[0], curve)
         times = in_order(margins.at_z(scores), least)
         times, evidence = _not_yet(track, margins, times, weights)
         sets.append(_stays(track, times) + track.origin.at_s)
@@ -113,7 +115,7 @@ def posterior(
         out[1],
         stops.rest_scores(settings.paths),
         weights,
-        stopping.survival(kind, seen, ahead, legs)[0],
+        stopping.survival(kind.hazard, seen, ahead, legs)[0],
         evidence,
     )
 
