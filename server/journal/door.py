@@ -25,7 +25,7 @@ one.
 
 Updates. Stored under (channel, update id) before the channel is told; stored again, they count once. Claimed
 for work with a lease like deliveries; one whose worker died comes again, so work on it must bear repeating
-(keys make it so). Handed out in the order of their update ids.
+(keys make it so). Handed out as they were received, those of one batch by id: not every channel counts up.
 
 Leases by name (who polls) hold until, not including, `now + ttl`; only the holder renews or gives back early.
 `runner_lock` is held by a live process and freed by the system when it dies, whatever the clock says.
@@ -296,7 +296,7 @@ class Journal(PeopleDoor):
     async def next_updates(
         self, channel: str, now: datetime, limit: int = 20, lease: timedelta = timedelta(seconds=60)
     ) -> list[RawUpdate]:
-        """Claim waiting updates for work, in order of id."""
+        """Claim waiting updates for work, in the order in which they came, those of one batch by id."""
         async with self._store.write() as c:
             return await inbox.claim(c, channel, now, limit, lease)
 

@@ -1,4 +1,4 @@
-"""Raw updates: stored under (channel, id) before the channel is told, worked off in order of id."""
+"""Raw updates: stored under (channel, id) before the channel is told, worked off in the order in which they came."""
 
 from __future__ import annotations
 
@@ -58,10 +58,8 @@ async def claim(
     """See `Journal.next_updates`."""
     u = t.update_.c
     free = (u.channel == channel, u.done_at.is_(None), or_(u.lease_until.is_(None), u.lease_until <= now))
-    query = (
-        select(t.update_).where(*free).order_by(u.update_id).limit(limit).with_for_update(skip_locked=True)
-    )
-    rows = (await c.execute(query)).all()
+    query = select(t.update_).where(*free).order_by(u.received_at, u.update_id).limit(limit)
+    rows = (await c.execute(query.with_for_update(skip_locked=True))).all()
     await c.execute(
         update(t.update_)
         .where(u.channel == channel, u.update_id.in_([r.update_id for r in rows]))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -48,10 +49,11 @@ async def add_notices(
     c: AsyncConnection, owed: Sequence[Notice], now: datetime, channels: frozenset[str] | None
 ) -> tuple[Made, ...]:
     """See `Journal.add_notices`."""
-    new = await notices.put(c, owed, now)
-    for m in new:
-        await next_channel(c, m.notice.key.text(), now, channels, m.notice.hold_until)
-    return tuple([await notices.by_short(c, m.notice.key.event, m.short) for m in new])
+    new: list[Made] = []
+    for m in await notices.put(c, owed, now):
+        key, hold_until = m.notice.key.text(), m.notice.hold_until
+        new.append(replace(m, failed=not await next_channel(c, key, now, channels, hold_until)))
+    return tuple(new)
 
 
 async def next_channel(
@@ -109,7 +111,8 @@ async def _queue(
             text="",
         )
     )
-    await c.execute(update(t.notice).where(n.key == notice.key).values(failed_at=None))
+    if notice.failed_at is not None:
+        await c.execute(update(t.notice).where(n.key == notice.key).values(failed_at=None))
 
 
 async def owe_again(c: AsyncConnection, person: str, channel: str, address: str, now: datetime) -> None:

@@ -10,10 +10,10 @@ import asyncio
 import json
 import os
 import random
-import select
 import signal
 import sys
 import time
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from server.facts.entry import Entry, Kind, Source
@@ -66,32 +66,34 @@ async def _drain(url: str, turn: int, out: int) -> None:
     await journal.close()
 
 
+@dataclass(frozen=True, slots=True)
+class Life:
+    """A worker is killed so long after it has said so many words: by words, as a busy machine is slow."""
+
+    words: int
+    then_s: float
+
+
 def _say(out: int, **what: object) -> None:
     os.write(out, json.dumps(what).encode() + b"\n")
 
 
-def _turn(url: str, turn: int, live_s: float | None) -> list[dict[str, object]]:
-    """One worker's life: killed `live_s` after its first word, or left to drain; what it said."""
+def _turn(url: str, turn: int, life: Life | None) -> list[dict[str, object]]:
+    """One worker's life, which ends as `life` says, or when it has drained the outbox; what it said."""
     read, write = os.pipe()
     child = os.fork()
     if child == 0:
         os.close(read)
-        asyncio.run(_work(url, turn, write) if live_s is not None else _drain(url, turn, write))
+        asyncio.run(_work(url, turn, write) if life else _drain(url, turn, write))
         os._exit(0)
     os.close(write)
-    said, end = b"", None
-    while True:
-        wait = None if live_s is None or end is None else max(0.0, end - time.monotonic())
-        ready, _, _ = select.select([read], [], [], wait)
-        if not ready:
-            os.kill(child, signal.SIGKILL)
-            live_s = None
-            continue
-        data = os.read(read, 65536)
-        if not data:
-            break
+    said = b""
+    while data := os.read(read, 65536):
         said += data
-        end = end or (live_s is not None and time.monotonic() + live_s) or None
+        if life and said.count(b"\n") >= life.words:
+            time.sleep(life.then_s)
+            os.kill(child, signal.SIGKILL)
+            life = None
     os.close(read)
     os.waitpid(child, 0)
     return [json.loads(line) for line in said.decode().splitlines()]
@@ -101,7 +103,8 @@ def main() -> None:
     """Kill so many workers, let the last one drain, print what they said."""
     url, kills, seed = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
     chance = random.Random(seed)
-    said = [word for turn in range(kills) for word in _turn(url, turn, chance.uniform(0.0, 0.3))]
+    lives = [Life(chance.randint(1, 40), chance.uniform(0.0, 0.02)) for _ in range(kills)]
+    said = [word for turn, life in enumerate(lives) for word in _turn(url, turn, life)]
     said += _turn(url, kills + 1, None)
     print(
         json.dumps(

@@ -24,7 +24,7 @@ async def test_killed_at_random(
         sys.executable, str(program), database_url, str(KILLS), "214",
         stdout=asyncio.subprocess.PIPE, cwd=program.parents[2], env={"PYTHONPATH": str(program.parents[2])},
     )  # fmt: skip
-    out, _ = await asyncio.wait_for(run.communicate(), 60)
+    out, _ = await asyncio.wait_for(run.communicate(), 180)
     assert run.returncode == 0
     said = json.loads(out)
     entries = await loaded.entries("long-stile")

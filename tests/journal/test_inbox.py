@@ -19,14 +19,14 @@ async def test_stored_once(journal: Journal, start: datetime) -> None:
     assert await journal.store_updates("telegram", [(7, "a"), (8, "b")], start) == 2
     assert await journal.store_updates("telegram", [(8, "b again"), (9, "c"), (9, "c")], start) == 1
     assert await journal.offset("telegram") == 10
-    assert await journal.store_updates("telegram", [(3, "old")], start) == 1
+    assert await journal.store_updates("telegram", [(3, "old")], start + SECOND) == 1
     assert await journal.offset("telegram") == 10
     assert await journal.store_updates("web", [(7, "x")], start) == 1
     assert await journal.store_updates("web", [], start) == 0
     assert await journal.waiting("telegram") == 4
     assert await journal.waiting() == 5
     updates = await journal.next_updates("telegram", start)
-    assert [(u.update_id, u.body) for u in updates] == [(3, "old"), (7, "a"), (8, "b"), (9, "c")]
+    assert [(u.update_id, u.body) for u in updates] == [(7, "a"), (8, "b"), (9, "c"), (3, "old")]
 
 
 async def test_large_ids(journal: Journal, start: datetime) -> None:

@@ -190,7 +190,7 @@ async def test_locks_of_other_runners_do_not_wait(loaded: Journal) -> None:
             count.append(1)
             if len(count) == 12:
                 all_in.set()
-            await asyncio.wait_for(all_in.wait(), 10)
+            await asyncio.wait_for(all_in.wait(), 60)
             await loaded.head("long-stile")
 
     all_in, count = asyncio.Event(), list[int]()
