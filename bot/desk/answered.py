@@ -57,6 +57,8 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
         return await reported.undo(visit, waiting[-1].entry)
     if said.answer in _ALSO_A_REPORT:
         return await _also(visit, said.answer, None)
+    if said.answer == "on our way":
+        return await reported.on_the_road(visit, said.words)
     return visit.reply(visit.s("answer-nothing-open"))
 
 

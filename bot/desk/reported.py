@@ -27,9 +27,10 @@ async def report(visit: Visit, said: Reported) -> Reply:
     noted: list[NotedAnswer] = []
     last: tuple[Report, NotedAnswer] | None = None
     for number, one in enumerate(said.reports):
-        one = await _filled(visit, one)
         if one.kind is Kind.CREW_LEFT and one.point is None:
-            return visit.reply(visit.s("noted-on-the-road-untold"))
+            one = replace(one, point=await _left_from(visit))
+            if one.point is None:
+                return visit.reply(visit.s("noted-on-the-road-untold"))
         answer = (await hand_in(visit, one, visit.key(number))).data
         noted.append(answer)
         last = (one, answer)
@@ -65,15 +66,26 @@ def _after(visit: Visit, one: Report) -> Rows:
     return ((Button(label, data(Press.REPORT, "out", tag(one.point), tag(runner.id), "0")),),)
 
 
-async def _filled(visit: Visit, one: Report) -> Report:
-    """What the words left open and the server knows: from which point crew left, from where a drive goes."""
-    if one.kind is Kind.CREW_LEFT and one.point is None:
-        there = await visit.api.people(visit.address, visit.event.id)
-        mine = next((p.at_name for p in there.data.people if p.name == visit.person.name), "")
-        runner = visit.runner(one.runner) or (visit.event.runners[0] if visit.event.runners else None)
-        point = next((p.id for p in runner.points if p.name == mine), None) if runner and mine else None
-        return replace(one, point=point)
-    return one
+async def _left_from(visit: Visit) -> str | None:
+    """From which point this person's car leaves: where the server last had them, else where the drive to
+    their next meeting begins. None where that is no point of the course."""
+    there = await visit.api.people(visit.address, visit.event.id)
+    mine = next((p.at_name for p in there.data.people if p.name == visit.person.name), "")
+    runner = visit.context().runner(None) or next(iter(visit.event.runners), None)
+    if runner is None:
+        return None
+    if mine:
+        return next((p.id for p in runner.points if p.name == mine), None)
+    coming = await visit.api.next(visit.address, visit.event.id, runner.id)
+    begins = next((m.values.drive_from for m in coming.data.meetings if m.mine), None)
+    return begins if begins in {p.id for p in runner.points} else None
+
+
+async def on_the_road(visit: Visit, words: str) -> Reply:
+    """'leaving' with no leave-now open: crew have left the point they were at."""
+    runner = visit.context().runner(None) or next(iter(visit.event.runners), None)
+    one = Report(Kind.CREW_LEFT, visit.sent_at, runner.id if runner else None, words=words)
+    return await report(visit, Reported((one,)))
 
 
 async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:

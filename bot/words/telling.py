@@ -96,10 +96,10 @@ def _with_runner(report: Report, said: Sentence, ctx: Context) -> Understood | N
             return Reported((report,))
         if len(ctx.runners) < 2:
             return None
-        choices = []
-        for r in ctx.runners:
-            choices.append(Choice(r.id, _as_meant(placed(replace(report, runner=r.id), said, r, ctx))))
-        return AskBack(Need.RUNNER, tuple(choices))
+        choices = tuple(
+            Choice(r.id, _as_meant(placed(replace(report, runner=r.id), said, r, ctx))) for r in ctx.runners
+        )
+        return AskBack(Need.RUNNER, choices)
     return _as_meant(placed(report, said, runner, ctx))
 
 

@@ -276,16 +276,14 @@ def test_alarm(say: SayInEvent, v: TestAlarmValues) -> str:
 def unreached(say: SayInEvent, v: UnreachedValues) -> str:
     """Somebody can't be reached: who, since when, tried how, and the number to telephone."""
     person = next((p for p in say.event.people if p.id == v.person), None)
-    return lines(
-        say.s(
-            "unreached",
-            name=say.person(v.person),
-            what=v.notice_kind,
-            when=say.when(v.since),
-            channels=say.all(v.channels) or say.s("nobody"),
-        ),
-        say.s("unreached-phone", name=person.name, phone=person.phone) if person and person.phone else "",
+    values = {"name": say.person(v.person), "what": v.notice_kind, "when": say.when(v.since)}
+    first = (
+        say.s("unreached", channels=say.all(v.channels), **values)
+        if v.channels
+        else say.s("unreached-silent", **values)
     )
+    phone = say.s("unreached-phone", name=person.name, phone=person.phone) if person and person.phone else ""
+    return lines(first, phone)
 
 
 def outage(say: SayInEvent, v: OutageValues) -> str:

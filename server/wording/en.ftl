@@ -260,6 +260,7 @@ alarm-kind-other = alarm
 test-alarm = TEST ALARM, nothing has happened. Answer ‘I have it’ by { $when }.
 test-alarm-why = Leave this phone as it will be at night: charged, loud, on the table. Who does not answer is shown to the organiser.
 unreached = COULD NOT REACH { $name } ({ $what }) since { $when }. Tried: { $channels }. Please telephone them.
+unreached-silent = NO ANSWER from { $name } ({ $what }) since { $when }. Please telephone them.
 unreached-phone = { $name }: { $phone }.
 outage-open = Our { $what } has been down since { $when }. Reports may be missing; nobody is called overdue for that time.
 outage-over = Our { $what } was down from { $from } to { $to } ({ $length }). What waited has been read; times are computed anew.
@@ -478,7 +479,7 @@ noted-unconfirmed = Kept, but not counted yet: { $doubt }. Is it right?
 noted-guessed = I took it so. Right?
 noted-next = Next { $place }: { $window }.
 noted-undo = Wrong? ‘Undo’ within { $minutes } min.
-noted-told = Passed on to { $names }.
+noted-told = Told to { $names }.
 noted-many = Noted: { $count ->
     [one] one report.
    *[other] { $count } reports.
@@ -497,11 +498,11 @@ answered-seen = Where was she seen, and when? Press one, or write it.
 answered-when = When? ‘now’, ‘10 min ago’ or a time.
 distress = Are you hurt? Call { $emergency }. Race control: { $name } { $phone }.
 distress-for-her = Is she hurt? Call { $emergency }. Race control: { $name } { $phone }.
-distress-passed-on = Your words have been passed on to your crew and safety contact{ $count ->
+distress-passed-on = Your words have gone to your crew and safety contact{ $count ->
     [0] .
    *[other] {": "}{ $names }.
  }
-distress-not-passed-on = I could NOT pass your words on. Please telephone.
+distress-not-passed-on = I could NOT send your words on. Please telephone.
 distress-where = If you can, send your position or write where you are. Stay warm; stay on the course if that is safe.
 distress-not-hurt = If nothing is wrong, write ‘undo’.
 
@@ -564,7 +565,7 @@ part-supporter = supporter
 usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘finish’, ‘where is she’, ‘have we missed her’, ‘wait or go’, ‘what do we bring’, ‘when do we leave’, ‘cut-off’, ‘dark at { $place }’, ‘what if she slows by 10%’, ‘and the one after?’.
 usage-report = Report as you talk: ‘in at { $place } 5 to 3’, ‘out 20 min ago’, ‘not here yet’, ‘saw her on the ridge going up, looking tired’, ‘she is eating, feet fine’. ‘Undo’ takes the last one back for { $minutes } min.
 usage-volunteer = Report bibs: ‘214 in 0312 out 0319; 87 in 0315’, ‘214 through’, ‘sweep through’. ‘Undo’ takes the last one back for { $minutes } min.
-usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’. If you write help, hurt or lost, it is passed on at once.
+usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’. If you write help, hurt or lost, it goes to your crew at once.
 usage-answer = Answer an alarm with ‘I have it’ or its button.
 
 ## Buttons

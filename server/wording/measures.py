@@ -10,7 +10,7 @@ from babel.numbers import format_decimal
 from pyproj import Transformer
 
 from server.wording.reader import Reader
-from server.wording.sentences import language_of, sentence
+from server.wording.sentences import locale_of, sentence
 
 # International mile, exact by definition (1959 agreement).
 KM_PER_MILE = 1.609344
@@ -22,7 +22,7 @@ def distance(km: float, reader: Reader, *, decimals: int = 1) -> str:
     value = km / KM_PER_MILE if reader.miles else km
     number = format_decimal(
         round(value, decimals), format="#,##0." + "0" * decimals if decimals else "#,##0",
-        locale=language_of(reader.language),
+        locale=locale_of(reader.language),
     )  # fmt: skip
     return sentence(reader.language, "miles" if reader.miles else "km", number=number)
 
@@ -49,7 +49,7 @@ def odds(p: float, language: str) -> str:
 def listing(items: Iterable[str], language: str, style: str = "standard") -> str:
     """'a, b and c' in the language; '' for nothing."""
     things = [i for i in items if i]
-    return format_list(things, style=style, locale=language_of(language)) if things else ""  # type: ignore[arg-type]
+    return format_list(things, style=style, locale=locale_of(language)) if things else ""  # type: ignore[arg-type]
 
 
 def _utm_zone(lat: float, lon: float) -> int:

@@ -90,9 +90,9 @@ def window_moved(say: SayInEvent, m: MeetingValues) -> str:
     place = say.point(m.point)
     there, wait = _be_there(say, m), _wait_until(say, m)
     if m.leave_by is not None and m.leave_by > say.now:
-        times = say.s("window-moved-leave", leave_by=_leave_by(say, m), be_there=there, wait_until=wait)
+        times = say.s("window-moved-leave", leave_by=_leave_by(say, m), be_there=there, until=wait)
     else:
-        times = say.s("window-moved-there", be_there=there, wait_until=wait)
+        times = say.s("window-moved-there", be_there=there, until=wait)
     return lines(
         say.s("window-moved", place=place, runner=say.runner, window=say.window(m.window)),
         times,

@@ -16,7 +16,7 @@ from babel.dates import format_datetime, format_time
 
 from server.forecast.outlook import Window
 from server.wording.reader import Reader
-from server.wording.sentences import language_of, sentence
+from server.wording.sentences import locale_of, sentence
 
 STEP = timedelta(minutes=5)
 NIGHT_FROM_HOUR, NIGHT_TO_HOUR = 20, 6
@@ -56,7 +56,7 @@ def _day_needed(local: datetime, today: datetime) -> bool:
 
 
 def _bare(local: datetime, reader: Reader, day: bool) -> str:
-    locale = language_of(reader.language)
+    locale = locale_of(reader.language)
     if reader.clock_12h:
         text = format_time(local.timetz(), "h:mm", locale=locale) + (" am" if local.hour < 12 else " pm")
     else:
