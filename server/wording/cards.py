@@ -1,0 +1,194 @@
+"""The built-in if-then cards in English: what is tried first, who is called, when a medic is fetched.
+
+For crew and runner, not for treating: whatever hurts, bleeds or confuses is for the race's medics, and a
+red flag means that a medic is fetched and she does not leave until the medic says so. Common practice, no
+source, except where the consensus on drinking too much is meant (Hew-Butler et al. 2015, from memory).
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from server.event.model import IfThenCard
+
+MEDIC: Final = "the medics at the point; between points race control, {race_control}"
+RACE_CONTROL: Final = "race control, {race_control}"
+
+RED_FLAG: Final = (
+    "Any one of these: fetch a medic now, she does not leave until the medic has seen her and said she may. In danger "
+    "of life call {emergency} first, then race control, {race_control}."
+)
+"""Stands over the red flags of every card."""
+
+# Shared by every card in which the body is in trouble, since they are what is missed at 3 a.m.
+ALWAYS: Final = (
+    "she is confused, talks oddly, does not know where she is",
+    "she faints or can hardly be woken",
+    "chest pain, or short of breath at rest",
+)
+
+CARDS: Final = (
+    IfThenCard(
+        "feet",
+        "a hot spot, a blister, wet or swollen feet",
+        (
+            "stop at the first rub, not at the next point",
+            "shoe and sock off, sand and grit out, dry the foot",
+            "tape or cover as she has practised; fresh dry socks",
+            "lace more loosely if the foot has swollen, spare shoes half a size larger",
+            "blisters that need more than a cover are for the medics",
+        ),
+        MEDIC,
+        (
+            "she cannot put weight on the foot",
+            "numb, white or blue toes that do not warm up",
+            "a deep cut, or a wound that is hot, red and spreading",
+            *ALWAYS,
+        ),
+    ),
+    IfThenCard(
+        "stomach",
+        "nausea, vomiting, nothing stays down",
+        (
+            "slow to a walk, get out of the sun, loosen what presses on the stomach",
+            "pause food for ten to twenty minutes, then small bites of something plain",
+            "sip to thirst, no more",
+            "change sweet for savoury, cold for warm",
+            "give it half an hour before deciding anything",
+        ),
+        MEDIC,
+        (
+            "vomiting again and again, or with blood or black",
+            "a bad headache, swollen hands or face, heavier than at the start: drinking too much can do this",
+            "she has passed no urine for many hours, or it is dark like cola",
+            "belly pain that does not let go",
+            *ALWAYS,
+        ),
+    ),
+    IfThenCard(
+        "fall",
+        "she has fallen",
+        (
+            "sit, breathe, look at everything before standing up",
+            "head, neck, wrists, knees: what hurts, what does not move",
+            "warm layer on while sitting",
+            "stand, then walk fifty metres, then decide",
+            "clean and cover a graze; anything deeper is for the medics",
+        ),
+        MEDIC,
+        (
+            "she hit her head, even if she feels well",
+            "neck or back pain, tingling, or no feeling in a limb: do not move her",
+            "bleeding that does not stop under a firm hand",
+            "she cannot walk, or a joint or bone looks wrong",
+            *ALWAYS,
+        ),
+    ),
+    IfThenCard(
+        "wrong-turn",
+        "off the course",
+        (
+            "stop: no mark for some minutes means look, not hurry on",
+            "compare map, watch and the last mark that was sure",
+            "go back the way she came to that mark, never a short cut across",
+            "if she cannot tell where she is: stay put, warm layer on, call",
+            "tell the crew how long it cost, so that they do not worry at the wrong time",
+        ),
+        RACE_CONTROL,
+        (
+            "she is lost and it gets dark, cold or foggy",
+            "she is on steep or dangerous ground",
+            "she is hurt and alone",
+            "she is confused, talks oddly, does not know where she is",
+        ),
+    ),
+    IfThenCard(
+        "weather",
+        "storm, lightning, fog, great heat or cold on its way",
+        (
+            "warm and waterproof layers on before she is cold, in the lee of something",
+            "lightning: off ridges and out from under single trees, poles away from the body",
+            "fog: slower, from mark to mark, with whoever is near",
+            "heat: shade, water on head and neck, slow to a walk",
+            "high ground ahead: ask race control before going up; the race may be held",
+        ),
+        RACE_CONTROL,
+        (
+            "she shivers without end, or has stopped shivering and still is cold",
+            "she is hot, no longer sweats or staggers",
+            "somebody was struck, or cannot get down by themselves",
+            *ALWAYS,
+        ),
+    ),
+    IfThenCard(
+        "lost-kit",
+        "torch, jacket, phone or other required kit is lost or broken",
+        (
+            "say at once what is missing; the rules may need it",
+            "without light or warm layer: stay with somebody who has both as far as the next point",
+            "crew: which car has the spare, and is that point still ahead of her",
+            "a phone is lost: tell crew and race control that silence from her means nothing",
+            "no spare: ask at the aid station, before she leaves it",
+        ),
+        RACE_CONTROL,
+        (
+            "no light, and night before the next point",
+            "no warm or waterproof layer, and bad weather or high ground ahead",
+        ),
+    ),
+    IfThenCard(
+        "cannot-get-warm",
+        "she is cold and does not warm up",
+        (
+            "out of the wind, wet things off, everything dry on, hat and hood",
+            "off the ground: sit on a pack, blanket round her",
+            "something warm and sweet to drink if she is awake and swallows well",
+            "into the car or tent, with somebody beside her",
+            "she leaves only when she is warm and dry, in more than she came in",
+        ),
+        MEDIC,
+        (
+            "she shivers without end, or has stopped shivering and still is cold",
+            "slurred speech, clumsy hands, stumbling",
+            "white or numb fingers, toes, nose or ears",
+            *ALWAYS,
+        ),
+    ),
+    IfThenCard(
+        "wants-to-stop",
+        "she wants to stop",
+        (
+            "if she is hurt or ill this is the wrong card: take that one",
+            "not in the low hours, not on an empty stomach: warm, dry, fed first, twenty minutes, no shouting",
+            "ask what exactly is wrong; each answer has its card",
+            "only to the next point, with or without a pacer, and decide there",
+            "it is her race: whoever decides to stop well is not talked out of it twice",
+            "if she stops: tell race control, hand in the number, wait for her crew in the warm",
+        ),
+        RACE_CONTROL,
+        (
+            "she wants to stop and cannot say why, or says things that make no sense",
+            "she has stopped somewhere that is not a point: race control must know where",
+            *ALWAYS,
+        ),
+    ),
+)
+
+
+def built_in_cards(race_control: str, emergency: str) -> tuple[IfThenCard, ...]:
+    """The cards with the numbers to call filled in: race control's, and the local emergency number."""
+    return tuple(
+        IfThenCard(
+            c.id,
+            c.trouble,
+            c.try_first,
+            c.call.format(race_control=race_control, emergency=emergency),
+            c.red_flags,
+        )
+        for c in CARDS
+    )
+
+
+def red_flag_line(race_control: str, emergency: str) -> str:
+    """The sentence over the red flags, with the numbers filled in."""
+    return RED_FLAG.format(race_control=race_control, emergency=emergency)
