@@ -26,6 +26,9 @@ from server.watch.table import may_be_told
 
 __all__ = ["RULES", "steps_of"]
 
+SOON = 3
+"""Help that nobody answers goes to everybody again at once, so many times; then at the look-again time."""
+
 
 def ladder(sight: Sight) -> Iterator[Draft | Wake]:
     """Everything owed about alarms."""
@@ -89,7 +92,8 @@ def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
         yield from _held(sight, alarm, stand)
     elif steps and nobody_answers(stand, steps, sight.now, rule):
         yield from _unanswered(sight, alarm)
-    pause = rule.answer_within if alarm.kind is NoticeKind.ASKED_FOR_HELP else rule.look_again
+    soon = alarm.kind is NoticeKind.ASKED_FOR_HELP and stand.step < SOON
+    pause = rule.answer_within if soon else rule.look_again
     move = next_move(stand, steps, rule, alarm.raised, pause)
     if move is None:
         return

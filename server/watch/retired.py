@@ -19,6 +19,10 @@ __all__ = ["RULES", "pick_up"]
 HOME_AFTER = timedelta(hours=1)
 """Nobody has her so long after she retired: the safety contact is asked as well, as an alarm."""
 
+OFTEN, LATER = 3, 3
+"""Asked three times at the look-again time, then every third (own choice: an hour and a half of asking
+often is enough to be heard, and more is switched off)."""
+
 _HEARS = (
     PartKind.CREW,
     PartKind.PACER,
@@ -63,17 +67,25 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
     if over:
         return
     if sight.state.in_hand is None:
-        yield from _again(sight, replace(base, buttons=(Answer.I_GO, Answer.IN_HAND)), fetch, "hand")
+        going = tuple(w for w in fetch if _goes(sight, retirement, w))
+        yield from _again(sight, replace(base, buttons=(Answer.I_GO, Answer.IN_HAND)), going or fetch, "hand")
         alarm = retirement.stamp.at + HOME_AFTER
         yield Wake(alarm)
         if sight.now >= alarm:
             loud = replace(base, buttons=(Answer.I_GO, Answer.IN_HAND), urgency=Urgency.ALARM)
-            yield from _again(sight, loud, home, "home")
+            yield from _again(sight, loud, tuple(p for p in home if p not in fetch), "home")
     caller = sight.caller()
     if caller is not None and sight.state.race_control_knows is None:
         yield from _again(
             sight, replace(base, buttons=(Answer.RACE_CONTROL_TOLD,)), (caller,), "race control"
         )
+
+
+def _goes(sight: Sight, retirement: Retirement, who: str) -> bool:
+    """Whether a person has said that they see to fetching her; then the others are asked no more."""
+    told = sight.told(NoticeKind.RETIRED, who)
+    mine = [m for m in told if retirement.stamp.entry in m.notice.facts and m.answered_at is not None]
+    return any(m.answer != Answer.CANNOT.value and "race control" not in m.notice.occasion for m in mine)
 
 
 def _told(sight: Sight, retirement: Retirement, fetch: tuple[str, ...]) -> Draft:
@@ -108,7 +120,8 @@ def _again(sight: Sight, base: Draft, people: tuple[str, ...], what: str) -> Ite
         asked = [m for m in sight.told(NoticeKind.RETIRED, who) if f":{what}:" in m.notice.occasion]
         at_once = what != "hand" and not asked
         last = max(told, default=sight.now)
-        due = sight.now if at_once else last + sight.event.alarm.look_again
+        wait = sight.event.alarm.look_again * (1 if len(asked) < OFTEN else LATER)
+        due = sight.now if at_once else last + wait
         road = on_road_until(sight, who)
         due = due if road is None else max(due, road)
         yield Wake(due)

@@ -86,7 +86,8 @@ class FakeView:
         return self.arrivals[:, self.points.index(point)]
 
     def arrival(self, point: str, p: float) -> datetime:
-        return up_to_minute(float(np.quantile(self._column(point), p)))
+        seconds = float(np.quantile(self._column(point), p))
+        return up_to_minute(seconds - 60.0 if p < 0.5 else seconds)
 
     def window(self, point: str) -> Window:
         return Window(point, *(self.arrival(point, p) for p in (0.1, 0.5, 0.9)))
