@@ -1,0 +1,193 @@
+"""Working off stored updates: read, ask the desk, answer, done. One person's in order, different people's at once.
+
+An update is done only when it has been answered or can't be. One that is left (the server or the channel did not
+answer, the process died) comes again when its lease is over; its keys make the work on it bear repeating.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from functools import partial
+from typing import Protocol
+
+import structlog
+
+from bot.api_client import ApiError, UnreachableError
+from bot.channels.addresses import HasMenu, NotReadyError, TellsOfAddresses
+from bot.channels.base import Channel, Incoming, Outcome, RawUpdate, Reply, Sent
+from bot.loops.crowd import Crowd
+from bot.loops.pace import Pace, Waiter
+from bot.service_client import ServiceClient
+from server.api.replies import RawUpdateOut
+from server.clock import Clock, SystemClock
+
+__all__ = ["Answering", "Desk"]
+
+log = structlog.get_logger("worker")
+
+ANSWERED_FOR = timedelta(minutes=15)
+"""An answer that could not be sent for so long is of no use any more; the report it was to is kept."""
+TRIES_MAX = 30
+"""After so many tries, a minute apart, an update on which the desk fails is set aside for people to look at."""
+QUICK_TRIES = 3
+MENUS_MAX = 10_000
+
+_SETTLED = (Sent.ACCEPTED, Sent.UNKNOWN, Sent.NEVER, Sent.GONE)
+
+
+class Desk(Protocol):
+    """What answers: `bot.desk.Desk`."""
+
+    async def handle(self, incoming: Incoming) -> Reply:
+        """The answer to one thing a person sent."""
+
+
+class Answering:
+    """The loop that works off updates."""
+
+    def __init__(
+        self,
+        channel: Channel,
+        service: ServiceClient,
+        desk: Desk,
+        pace: Pace,
+        waiter: Waiter,
+        clock: Clock | None = None,
+    ) -> None:
+        self._channel, self._service, self._desk = channel, service, desk
+        self._pace, self._waiter = pace, waiter
+        self._clock = clock or SystemClock()
+        self._menus: dict[str, None] = {}
+        self._crowd = Crowd(pace.batch)
+
+    async def run(self) -> None:
+        """Work updates off until the stop; those claimed then are still worked off."""
+        try:
+            await self._work_off()
+            await self._crowd.until_done()
+        finally:
+            self._crowd.cancel()
+
+    async def _work_off(self) -> None:
+        failures = 0
+        while not self._waiter.stopping.is_set():
+            try:
+                if await self.once():
+                    continue
+                failures, wait_s = 0, self._pace.idle_s
+            except Exception as error:
+                wait_s = min(self._pace.again_longest_s, self._pace.again_s * 2.0 ** min(failures, 16))
+                failures += 1
+                log.warning("no updates claimed", channel=self._channel.name, error=type(error).__name__)
+            await self._waiter.rest_or_news(wait_s)
+
+    async def once(self) -> int:
+        """Claim what there is room for and begin to work it off; how many updates that were."""
+        await self._crowd.until_room()
+        claimed = await self._service.next_updates(self._channel.name, self._crowd.room)
+        people: dict[str, list[tuple[RawUpdateOut, tuple[Incoming, ...]]]] = {}
+        for update in claimed:
+            read = await self._read(update)
+            if read is not None:
+                people.setdefault(read[0].address if read else update.id, []).append((update, read))
+        for address, theirs in people.items():
+            self._crowd.add(address, partial(self._in_order, theirs))
+        return len(claimed)
+
+    async def _read(self, update: RawUpdateOut) -> tuple[Incoming, ...] | None:
+        """What an update says; None for one that is left, or set aside as unreadable."""
+        raw = RawUpdate(update.update_id, update.body, update.received_at)
+        try:
+            return self._channel.read(raw)
+        except NotReadyError:
+            return None
+        except Exception as error:
+            log.exception("update can't be read", channel=self._channel.name, update=update.id)
+            await self._done(update, f"can't be read: {type(error).__name__}")
+            return None
+
+    async def _in_order(self, theirs: list[tuple[RawUpdateOut, tuple[Incoming, ...]]]) -> None:
+        for update, read in theirs:
+            if not await self._work(update, read):
+                # What the same person sent after it waits too, or it might be understood in its place.
+                return
+
+    async def _work(self, update: RawUpdateOut, read: tuple[Incoming, ...]) -> bool:
+        """Work off one update; whether it is done."""
+        try:
+            await self._hand_on_addresses(update)
+            for incoming in read:
+                outcome = await self._answered(incoming)
+                if outcome.sent not in _SETTLED and not self._stale(update.received_at):
+                    log.warning("answer not sent", channel=self._channel.name, outcome=outcome.sent.value)
+                    return False
+        except Exception as error:
+            if isinstance(error, UnreachableError) or update.tries < TRIES_MAX:
+                log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
+                return False
+            log.exception("update set aside", update=update.id)
+            await self._done(update, f"the desk failed on it: {type(error).__name__}")
+            return True
+        await self._done(update, "")
+        return True
+
+    async def _hand_on_addresses(self, update: RawUpdateOut) -> None:
+        if isinstance(self._channel, TellsOfAddresses):
+            for news in self._channel.addresses(RawUpdate(update.update_id, update.body, update.received_at)):
+                await self._service.address_news(self._channel.name, news)
+
+    async def _answered(self, incoming: Incoming) -> Outcome:
+        """Ask the desk and send its answer, trying a few times at once what may soon work."""
+        reply = await self._asked(incoming)
+        await self._show_menu(incoming)
+        wait_s = self._pace.again_s
+        for _ in range(QUICK_TRIES - 1):
+            outcome = await self._channel.reply(incoming, reply)
+            asked_s = outcome.retry_after.total_seconds() if outcome.retry_after else 0.0
+            if outcome.sent is Sent.MOVED and outcome.new_address:
+                incoming = _at(incoming, outcome.new_address)
+            elif outcome.sent in _SETTLED or asked_s > self._pace.again_longest_s:
+                return outcome
+            else:
+                await self._waiter.rest(max(wait_s, asked_s))
+                wait_s *= 2
+        return await self._channel.reply(incoming, reply)
+
+    async def _asked(self, incoming: Incoming) -> Reply:
+        wait_s = self._pace.again_s
+        for _ in range(QUICK_TRIES - 1):
+            try:
+                return await self._desk.handle(incoming)
+            except UnreachableError:
+                await self._waiter.rest(wait_s)
+                wait_s *= 2
+        return await self._desk.handle(incoming)
+
+    async def _show_menu(self, incoming: Incoming) -> None:
+        """Once for each person and process, and as soon as somebody has joined."""
+        if not isinstance(self._channel, HasMenu) or incoming.group or incoming.address in self._menus:
+            return
+        try:
+            me = (await self._service.me(incoming.address)).data
+        except (ApiError, UnreachableError):
+            return
+        if len(self._menus) >= MENUS_MAX:
+            self._menus.clear()
+        self._menus[incoming.address] = None
+        kinds = {part.kind.value for event in me.events for part in event.parts}
+        await self._channel.show_menu(incoming, kinds, me.person.language)
+
+    async def _done(self, update: RawUpdateOut, problem: str) -> None:
+        try:
+            await self._service.update_done(self._channel.name, update.id, problem)
+        except (ApiError, UnreachableError) as error:
+            # It comes again, and its keys make it count once.
+            log.warning("update not marked done", update=update.id, error=type(error).__name__)
+
+    def _stale(self, received_at: datetime) -> bool:
+        return self._clock.now() - received_at > ANSWERED_FOR
+
+
+def _at(incoming: Incoming, new_address: str) -> Incoming:
+    return replace(incoming, reply_to=new_address)

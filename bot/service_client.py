@@ -1,0 +1,75 @@
+"""The server's API as a channel's worker sees it: updates in and out of the inbox, deliveries out of the outbox."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from bot.api_client import ApiClient
+from bot.channels.addresses import AddressNews
+from bot.channels.base import Outcome, RawUpdate
+from server.api.replies import Claimed, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
+
+__all__ = ["ServiceClient"]
+
+
+class ServiceClient(ApiClient):
+    """Calls with one channel's own token. Raises ApiError and UnreachableError as its base does."""
+
+    async def store(self, channel: str, updates: Iterable[RawUpdate], *, caught_up: bool) -> int:
+        """Keep raw updates; how many were new. Once it returns they are safe."""
+        body = {
+            "channel": channel,
+            "updates": [{"id": u.id, "body": u.body} for u in updates],
+            "caught_up": caught_up,
+        }
+        return (await self._call(None, "POST", "/v1/inbox", Stored, body=body)).data.new
+
+    async def next_updates(self, channel: str, limit: int) -> tuple[RawUpdateOut, ...]:
+        """Stored updates to work on, ours for a minute."""
+        body = {"channel": channel, "limit": limit}
+        return (await self._call(None, "POST", "/v1/inbox/next", RawUpdates, body=body)).data.updates
+
+    async def update_done(self, channel: str, update: str, problem: str = "") -> None:
+        """An update is worked off; `problem` says why it could not be."""
+        body = {"channel": channel, "problem": problem[:500]}
+        await self._call(None, "POST", f"/v1/inbox/{update}/done", Done, body=body)
+
+    async def lease(self, channel: str, holder: str, ttl_s: float, *, give_back: bool = False) -> bool:
+        """Whether we are the one that listens, for `ttl_s` from now."""
+        body = {"channel": channel, "holder": holder, "ttl_s": ttl_s, "give_back": give_back}
+        return (await self._call(None, "POST", "/v1/inbox/lease", Held, body=body)).data.held
+
+    async def address_news(self, channel: str, news: AddressNews) -> None:
+        """Hand on what became of an address."""
+        body = {
+            "channel": channel,
+            "address": news.address,
+            "became": news.became.value,
+            "new_address": news.new_address,
+        }
+        await self._call(None, "POST", "/v1/addresses", Done, body=body)
+
+    async def alive(self, channel: str, well_for_s: float) -> None:
+        """The other side of an outgoing channel is up."""
+        body = {"channel": channel, "well_for_s": well_for_s}
+        await self._call(None, "POST", "/v1/outbox/alive", Done, body=body)
+
+    async def claim(self, channel: str, limit: int, lease_s: float) -> Claimed:
+        """Deliveries that are due, ours for `lease_s`."""
+        body = {"channel": channel, "limit": limit, "lease_s": lease_s}
+        return (await self._call(None, "POST", "/v1/outbox/claim", Claimed, body=body)).data
+
+    async def report(self, delivery: str, tries: int, outcome: Outcome) -> bool:
+        """What became of an attempt; False if it had gone to another meanwhile."""
+        wait = outcome.retry_after
+        body = {
+            "outcome": outcome.sent.value,
+            "tries": tries,
+            "detail": outcome.detail[:500],
+            "ref": outcome.ref[:200],
+            "retry_after_s": min(wait.total_seconds(), 86_400.0) if wait is not None else None,
+            "new_address": outcome.new_address,
+        }
+        return (
+            await self._call(None, "POST", f"/v1/outbox/{delivery}/report", Reported, body=body)
+        ).data.counted
