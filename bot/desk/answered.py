@@ -34,6 +34,11 @@ async def by_button(visit: Visit, fields: tuple[str, ...]) -> Reply:
     return await _answer(visit, int(short), answer, "", runner, untag(point_tag, points))
 
 
+async def settle(visit: Visit, short: int, answer: str) -> None:
+    """Answer the notice that asked about an entry, once the entry itself is dealt with."""
+    await visit.api.answer(visit.address, visit.event.id, short, answer, "", f"{visit.key()}.answer")
+
+
 async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     """'ok', 'I have it', 'not yet': goes to the notice it fits, the newest of those still open."""
     open_ones: tuple[NoticeHere, ...] = ()
@@ -41,7 +46,7 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
         told = await visit.api.notices(visit.address, visit.event.id)
         open_ones = tuple(n for n in told.data.notices if n.needs_answer and not n.answered)
     fitting = [n for n in open_ones if said.answer in ANSWERS.get(NoticeKind(n.kind), ())]
-    plain = said.answer in ("ok", "yes", "on our way", "i have it")
+    plain = said.answer in ("ok", "yes", "i have it")
     chosen = fitting or (list(open_ones) if plain else [])
     if not chosen:
         return await _nothing_open(visit, said)

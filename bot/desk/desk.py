@@ -159,10 +159,12 @@ class Desk:
         match press:
             case Press.ANSWER:
                 return await answered.by_button(visit, fields)
-            case Press.CONFIRM:
-                return await reported.confirm(visit, fields[0])
-            case Press.UNDO:
-                return await reported.undo(visit, fields[0])
+            case Press.CONFIRM | Press.UNDO:
+                right = press is Press.CONFIRM
+                reply = await (reported.confirm if right else reported.undo)(visit, fields[0])
+                if len(fields) > 1 and int(fields[1]):
+                    await answered.settle(visit, int(fields[1]), "right" if right else "wrong")
+                return reply
             case Press.REPORT:
                 return await self._pressed_report(visit, fields)
             case Press.ASK:

@@ -61,6 +61,8 @@ def _event_here(picture: Picture, person: str) -> EventHere:
         race_control=event.race_control,
         emergency_number=event.emergency_number,
         open_notices=tuple(m.short for m in owed),
+        people=tuple((p.id, p.name) for p in event.people) if may(mine, Call.PHONES) is May.YES else (),
+        rescue=event.rescue,
     )
 
 

@@ -26,6 +26,7 @@ from server.wording.times import edges
 
 def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     """The full alarm for the person `to`: everything they need, so that nobody has to ask back."""
+    others = [p for p in v.told if p not in v.asked and p != to]
     return lines(
         _first(say, v, kind),
         say.s("alarm-words", words=v.words) if v.words else "",
@@ -34,7 +35,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         _fact(say, v.last_known),
         _expected(say, v),
         say.s("alarm-asked", names=say.people(v.asked)) if v.asked else say.s("alarm-asked-none"),
-        say.s("alarm-told", names=say.people(v.told)) if v.told else "",
+        say.s("alarm-told", names=say.people(others)) if others else "",
         _estimate(say, v),
         _may_be(say, v) if v.of_kind != NoticeKind.ASKED_FOR_HELP.value else "",
         _her(say, v),
@@ -112,7 +113,9 @@ def _fact(say: SayInEvent, last: LastKnown | None) -> str:
 def _expected(say: SayInEvent, v: AlarmValues) -> str:
     if v.expected is None:
         return ""
-    return say.s("alarm-expected", place=say.point(v.expected.point), window=say.window(v.expected, day=True))
+    return say.s(
+        "alarm-expected", place=say.point(v.expected.point), window=say.window_stood(v.expected, day=True)
+    )
 
 
 def _estimate(say: SayInEvent, v: AlarmValues) -> str:
@@ -258,14 +261,19 @@ def _read_out_expected(say: SayInEvent, v: AlarmValues) -> str:
 
 def stand_down(say: SayInEvent, v: StandDownValues) -> str:
     """The alarm is over: why, and who says so."""
+    values = {"by": say.person(v.by), "when": say.when(v.at)}
     if v.point:
-        first = say.s("stand-down-seen", runner=say.runner, place=say.point(v.point), when=say.when(v.at))
-    else:
-        key = f"alarm-kind-{slug(v.of_kind)}"
-        of_kind = say.s(key if has(key) else "alarm-kind-other")
-        first = say.s("stand-down", runner=say.runner, of_kind=of_kind)
-    why = say.s("stand-down-why", reason=v.reason, by=say.person(v.by), when=say.when(v.at))
-    return lines(first, why, say.s("stand-down-thanks"))
+        first = say.s("stand-down-seen", runner=say.runner, place=say.point(v.point), **values)
+        return lines(first, say.s("stand-down-thanks"))
+    key = f"alarm-kind-{slug(v.of_kind)}"
+    of_kind = say.s(key if has(key) else "alarm-kind-other")
+    reason = f"stand-down-reason-{slug(v.reason)}"
+    why = say.s(reason) if has(reason) else say.s("stand-down-reason-other", reason=v.reason)
+    return lines(
+        say.s("stand-down", runner=say.runner, of_kind=of_kind),
+        say.s("stand-down-why", reason=why, **values),
+        say.s("stand-down-thanks"),
+    )
 
 
 def test_alarm(say: SayInEvent, v: TestAlarmValues) -> str:
@@ -276,7 +284,9 @@ def test_alarm(say: SayInEvent, v: TestAlarmValues) -> str:
 def unreached(say: SayInEvent, v: UnreachedValues) -> str:
     """Somebody can't be reached: who, since when, tried how, and the number to telephone."""
     person = next((p for p in say.event.people if p.id == v.person), None)
-    values = {"name": say.person(v.person), "what": v.notice_kind, "when": say.when(v.since)}
+    kind = slug(v.notice_kind)
+    known = next((k for k in (f"unreached-kind-{kind}", f"alarm-kind-{kind}") if has(k)), "alarm-kind-other")
+    values = {"name": say.person(v.person), "what": say.s(known), "when": say.when(v.since)}
     first = (
         say.s("unreached", channels=say.all(v.channels), **values)
         if v.channels

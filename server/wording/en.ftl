@@ -6,6 +6,7 @@
 both-clocks = { $there } ({ $here } your clock)
 window = likely { $likely }, between { $early } and { $late }; 1 in 10 earlier, 1 in 10 later
 window-due = likely { $likely }, any time from now to { $late }; 1 in 10 later
+window-stood = likely { $likely }, between { $early } and { $late }
 window-own = (your clock: likely { $likely }, between { $early } and { $late })
 window-own-due = (your clock: likely { $likely }, latest { $late })
 window-short = { $likely } ({ $early } to { $late })
@@ -90,10 +91,17 @@ move-on = Move on from { $place }: no reason to wait for { $runner } past { $unt
 move-on-next = Next meeting: { $place }.
 window-moved = { $place } has moved: { $runner } { $window }.
 window-moved-was = Before: { $was }.
-window-moved-leave = Leave by { $leave_by }, be there from { $be_there }, wait until { $until }.
+window-moved-leave = Leave by { $leave_by }{ $was ->
+    [none] {""}
+   *[other] {" (was "}{ $was })
+ }, be there from { $be_there }, wait until { $until }.
 window-moved-there = Be there from { $be_there }, wait until { $until }.
 meeting-lost = { $runner } at { $place } can't be met any more. Do not try to make it.
 meeting-lost-why = { $runner } at { $place }: { $window }.
+lost-access-closed = Crew access there is closed.
+lost-not-both = The same crew can’t make this meeting and the one before it.
+lost-too-late = The drive takes longer than is left.
+lost-she-has-left = She has left there already.
 brief = Before you lose signal: { $count ->
     [one] the next meeting.
    *[other] the next { $count } meetings.
@@ -140,7 +148,7 @@ cut-off-not-possible = Being out of { $place } early enough for 9 in 10 is no lo
 edge-in = in
 edge-out = out
 late = { $runner } at { $place }? Later than 9 in 10 would have been. Has she been there?
-late-window = Expected { $window }.
+late-window = Expected: { $window }.
 late-answer = Yes, not yet, or nobody there to see?
 sweep = SWEEP THROUGH { $place }, and { $runner } was not seen there.
 race-change-start-delayed = The start is delayed{ $amount ->
@@ -201,9 +209,9 @@ alarm-answer = Answer ‘I have it’ and it is yours; no answer in { $length } 
 alarm-held-you = You hold this alarm. Next look: { $when }.
 alarm-held = { $name } holds this alarm. Next look: { $when }.
 alarm-held-untimed = { $name } holds this alarm.
-alarm-call-you = YOU call race control now: { $name } { $phone }. Nobody else does.
+alarm-call-you = YOU call now: { $name }, { $phone }. Nobody else does.
 alarm-call-other = { $caller } calls race control. Please do not call them yourself about this.
-alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name } { $phone }.
+alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name }, { $phone }.
 alarm-life = If you think she is in danger, call { $emergency } at once; do not wait for this.
 alarm-words = Words received: ‘{ $words }’
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
@@ -233,15 +241,15 @@ alarm-her = Bib { $bib }. Phone { $phone }. Clothing: { $clothing }. Torch: { $t
 alarm-pacer = Pacer with her: { $name }
 alarm-no-pacer = No pacer is known to be with her
 not-known = not known
-alarm-numbers = Race control: { $name } { $phone }. Emergency: { $emergency }.
+alarm-numbers = { $name }: { $phone }. Emergency: { $emergency }.
 alarm-numbers-rescue = { $name }: { $phone }.
 alarm-read-out = To read out:
 read-out-who = “This is about runner { $runner }, bib { $bib }, in { $event }.
-read-out-last = She was last known { $fact } on { $when } local time, told by { $who }.
+read-out-last = She was last known { $fact } on { $when }, local time, told by { $who }.
 read-out-last-place = That place: { $place }.
 read-out-last-km = That is { $km } into the course.
-read-out-none = She has not been heard of since she started on { $when } local time.
-read-out-expected = She was expected at { $place }, most likely { $likely }, at the latest { $late } local time.
+read-out-none = She has not been heard of since she started on { $when }, local time.
+read-out-expected = She was expected at { $place }, most likely { $likely }; by { $late }, local time, 9 in 10 would have been there.
 read-out-help = She has asked for help{ $words ->
     [none] .
    *[other] {" with the words: "}{ $words }.
@@ -250,9 +258,13 @@ read-out-estimate = Estimate, not seen: she may be near { $place }.
 read-out-her = Clothing: { $clothing }. Torch: { $torch }. Her phone: { $phone }.”
 alarm-cautions = Stilepost is an aid, not a rescue service: emergency number, race control and mountain rescue decide. Do not go onto the course alone or in the dark to look for her. Keep this phone charged and free.
 stand-down = STAND-DOWN: the alarm for { $runner } is over ({ $of_kind }).
-stand-down-seen = STAND-DOWN: { $runner } has been seen at { $place }, { $when }.
+stand-down-seen = STAND-DOWN: { $runner } has been seen at { $place }, { $when }, told by { $by }.
 stand-down-why = Why: { $reason }. By { $by }, { $when }.
 stand-down-thanks = Nothing more to do. If you called anybody, tell them too.
+stand-down-reason-seen = seen
+stand-down-reason-stand-down = stood down by hand
+stand-down-reason-taken-back = the report behind it was taken back
+stand-down-reason-other = { $reason }
 alarm-kind-overdue = overdue
 alarm-kind-asked-for-help = asked for help
 alarm-kind-sweep = sweep through without her
@@ -261,6 +273,9 @@ test-alarm = TEST ALARM, nothing has happened. Answer ‘I have it’ by { $when
 test-alarm-why = Leave this phone as it will be at night: charged, loud, on the table. Who does not answer is shown to the organiser.
 unreached = COULD NOT REACH { $name } ({ $what }) since { $when }. Tried: { $channels }. Please telephone them.
 unreached-silent = NO ANSWER from { $name } ({ $what }) since { $when }. Please telephone them.
+unreached-kind-leave-now = leave now
+unreached-kind-wake-up = wake-up
+unreached-kind-test-alarm = test alarm
 unreached-phone = { $name }: { $phone }.
 outage-open = Our { $what } has been down since { $when }. Reports may be missing; nobody is called overdue for that time.
 outage-over = Our { $what } was down from { $from } to { $to } ({ $length }). What waited has been read; times are computed anew.
@@ -290,6 +305,7 @@ doubt-parked = it is where cars park: tracker in a car?
 doubt-supporter = it comes from a supporter
 doubt-guessed = part of it was guessed from what was written
 doubt-crew-position = it is the place of a phone that is not hers
+doubt-does-not-fit = it does not fit what was reported before
 doubt-none = it has to be confirmed
 
 ## Answers
@@ -379,7 +395,7 @@ people-head = { $count ->
     [one] One person:
    *[other] { $count } people:
  }
-numbers = Race control: { $name } { $phone }. Emergency: { $emergency }.
+numbers = { $name }: { $phone }. Emergency: { $emergency }.
 bring = Bring to { $place } for { $runner }: { $kit }.
 bring-none = Nothing is listed to bring to { $place } for { $runner }.
 bring-safety = Do not go without: { $kit }.
@@ -464,8 +480,8 @@ ask-seen-none = Thank you. If you know between which points, write it.
 noted = Noted: { $runner } { $fact }, { $when }.
 noted-note = Noted.
 noted-note-for = Noted for { $runner }: ‘{ $words }’.
-noted-crew-there = Noted: you are at { $place } since { $when }.
-noted-crew-left = Noted: you left { $place } at { $when }.
+noted-crew-there = Noted: you are at { $place }, { $when }.
+noted-crew-left = Noted: you left { $place }, { $when }.
 noted-on-the-road = Noted: on the road since { $when }.
 noted-on-the-road-untold = Noted. Drive carefully.
 noted-awake = Noted: you are awake.
@@ -492,12 +508,12 @@ confirmed = Confirmed. Thank you.
 answered-yours = It is yours. I ask again { $when }.
 answered-yours-untimed = It is yours.
 answered-other = { $name } has it already. Thank you.
-answered = Noted. Thank you.
+answered = Noted for no. { $short }. Thank you.
 answer-nothing-open = Noted, though nothing is open that needs an answer.
 answered-seen = Where was she seen, and when? Press one, or write it.
 answered-when = When? ‘now’, ‘10 min ago’ or a time.
-distress = Are you hurt? Call { $emergency }. Race control: { $name } { $phone }.
-distress-for-her = Is she hurt? Call { $emergency }. Race control: { $name } { $phone }.
+distress = Are you hurt? Call { $emergency }. { $name }: { $phone }.
+distress-for-her = Is she hurt? Call { $emergency }. { $name }: { $phone }.
 distress-passed-on = Your words have gone to your crew and safety contact{ $count ->
     [0] .
    *[other] {": "}{ $names }.

@@ -85,26 +85,37 @@ def _meeting_place(say: SayInEvent, meeting: str) -> str:
     return say.point(found.point if found else meeting)
 
 
+def _was(say: SayInEvent, m: MeetingValues) -> str:
+    """The leave-by this person was last told, where it differs from the one now."""
+    if m.was_leave_by is None or m.leave_by is None or floor_to(m.was_leave_by) == floor_to(m.leave_by):
+        return "none"
+    return say.when(floor_to(m.was_leave_by))
+
+
 def window_moved(say: SayInEvent, m: MeetingValues) -> str:
     """A window moved so far that it changes what they do: the new one, what to do, the old one."""
     place = say.point(m.point)
     there, wait = _be_there(say, m), _wait_until(say, m)
     if m.leave_by is not None and m.leave_by > say.now:
-        times = say.s("window-moved-leave", leave_by=_leave_by(say, m), be_there=there, until=wait)
+        times = say.s(
+            "window-moved-leave", leave_by=_leave_by(say, m), be_there=there, until=wait, was=_was(say, m)
+        )
     else:
         times = say.s("window-moved-there", be_there=there, until=wait)
     return lines(
         say.s("window-moved", place=place, runner=say.runner, window=say.window(m.window)),
         times,
-        say.s("window-moved-was", was=say.window(m.was)) if m.was else "",
+        say.s("window-moved-was", was=say.window_short(m.was)) if m.was else "",
     )
 
 
 def meeting_lost(say: SayInEvent, m: MeetingValues) -> str:
     """A meeting nobody can make: said plainly, with what comes instead."""
     place = say.point(m.point)
+    why = f"lost-{slug(m.lost)}"
     return lines(
         say.s("meeting-lost", runner=say.runner, place=place),
+        say.s(why) if m.lost and has(why) else "",
         say.s("meeting-lost-why", runner=say.runner, place=place, window=say.window(m.window)),
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
@@ -172,12 +183,12 @@ def left(say: SayInEvent, v: SightingValues) -> str:
     )
 
 
-def finished(say: SayInEvent, v: SightingValues) -> str:
-    """The end of the course; crew still have to take her in hand."""
+def finished(say: SayInEvent, v: SightingValues, *, asked: bool) -> str:
+    """The end of the course; those who are `asked` still have to take her in hand."""
     return lines(
         say.s("finished", runner=say.runner, when=say.when(v.at), who=say.person(v.told_by)),
         say.s("arrived-kit", kit=say.all(v.kit)) if v.kit else "",
-        say.s("finished-crew"),
+        say.s("finished-crew") if asked else "",
     )
 
 
@@ -215,7 +226,7 @@ def late(say: SayInEvent, v: LateValues) -> str:
     return lines(
         say.s("late", runner=say.runner, place=say.point(v.point)),
         say.s("late-answer"),
-        say.s("late-window", window=say.window(v.window)),
+        say.s("late-window", window=say.window_stood(v.window)),
         heard,
     )
 

@@ -57,6 +57,10 @@ def _alarm(say: SayInEvent, notice: Notice) -> str:
     return _of(AlarmValues, lambda s, v: alarm.alarm(s, v, notice.key.kind, notice.key.person))(say, notice)
 
 
+def _finished(say: SayInEvent, notice: Notice) -> str:
+    return _of(SightingValues, lambda s, v: news.finished(s, v, asked=notice.needs_answer))(say, notice)
+
+
 def _sweep(say: SayInEvent, notice: Notice) -> str:
     """The sweep without her goes out as an alarm where alarm values are given, else as plain news."""
     if isinstance(notice.values, AlarmValues):
@@ -74,7 +78,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.BRIEF: _of(BriefValues, news.brief),
     NoticeKind.ARRIVED: _of(SightingValues, news.arrived),
     NoticeKind.LEFT: _of(SightingValues, news.left),
-    NoticeKind.FINISHED: _of(SightingValues, news.finished),
+    NoticeKind.FINISHED: _finished,
     NoticeKind.CUT_OFF_ODDS: _of(CutOffValues, news.cut_off_odds),
     NoticeKind.LATE: _of(LateValues, news.late),
     NoticeKind.RETIRED: _of(RetiredValues, news.retired),
@@ -142,8 +146,8 @@ def answer_buttons(notice: Notice, reader: Reader, short: int) -> Rows:
     if notice.key.kind is NoticeKind.UNCONFIRMED and isinstance(notice.values, DoubtValues):
         entry = notice.values.entry
         return (
-            (Button(say("button-right"), data(Press.CONFIRM, entry)),),
-            (Button(say("button-wrong"), data(Press.UNDO, entry)),),
+            (Button(say("button-right"), data(Press.CONFIRM, entry, str(short))),),
+            (Button(say("button-wrong"), data(Press.UNDO, entry, str(short))),),
         )
     if not short:
         return ()

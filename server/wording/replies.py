@@ -86,7 +86,7 @@ def say_undone(say: Say, a: NotedAnswer) -> str:
 def say_answered(say: Say, a: AnsweredAnswer, *, alarm: bool) -> str:
     """An answer to a notice: whose it is now."""
     if not alarm:
-        return say.s("answered")
+        return say.s("answered", short=str(a.short))
     if not a.yours:
         return say.s("answered-other", name=a.holder)
     if a.look_again is None:

@@ -36,15 +36,23 @@ class Say:
 
     def spoken(self, at: datetime) -> str:
         """A time to read out to the local services: the point's clock only, always with the weekday."""
-        return times.clock(at, self.reader, self.now, day=True)
+        return times.full_clock(at, self.reader)
 
     def maybe(self, at: datetime | None) -> str:
         """A time, or the word 'none' that sentences with an optional part look for."""
         return "none" if at is None else self.when(at)
 
-    def window(self, w: Window, *, day: bool | None = None) -> str:
+    def window(self, w: Window) -> str:
         """A window in full."""
-        return times.window(w, self.reader, self.now, day=day)
+        return times.window(w, self.reader, self.now)
+
+    def window_stood(self, w: Window, *, day: bool | None = None) -> str:
+        """A window as it once stood: what was expected, not what is."""
+        return times.window(w, self.reader, self.now, day=day, as_stood=True)
+
+    def window_short(self, w: Window) -> str:
+        """A window for a list."""
+        return times.window_short(w, self.reader, self.now)
 
     def length(self, t: timedelta) -> str:
         """A duration."""

@@ -72,6 +72,13 @@ def _in_zone(at: datetime, zone: str) -> datetime:
     return at.astimezone(ZoneInfo(zone))
 
 
+def full_clock(at: datetime, reader: Reader) -> str:
+    """A time to read out: the point's clock with the weekday in full, 'Sunday 05:25'."""
+    local = _in_zone(at, reader.event_time_zone)
+    day = format_datetime(local, "EEEE", locale=locale_of(reader.language))
+    return f"{day} {_bare(local, reader, day=False)}"
+
+
 def clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
     """One time on the point's clock: '14:35', 'Sun 02:35', '2:35 pm'. `day` forces or bars the weekday."""
     local, today = (_in_zone(t, reader.event_time_zone) for t in (at, now))
@@ -103,13 +110,16 @@ def _run(
     return [_bare(local, reader, show) for local, show in zip(locals_, shown, strict=True)]
 
 
-def window(w: Window, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
+def window(
+    w: Window, reader: Reader, now: datetime, *, day: bool | None = None, as_stood: bool = False
+) -> str:
     """A window in words: 'likely 14:35, between 14:10 and 15:20; 1 in 10 earlier, 1 in 10 later'.
 
     Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …'.
+    With `as_stood` it is told as what was once expected, whatever time it is now.
     """
     early, likely, late = edges(w)
-    due = early <= now
+    due = early <= now and not as_stood
     names = ("likely", "late") if due else ("likely", "early", "late")
     times = (likely, late) if due else (likely, early, late)
 
@@ -118,7 +128,7 @@ def window(w: Window, reader: Reader, now: datetime, *, day: bool | None = None)
         return sentence(reader.language, key, **dict(zip(names, texts, strict=True)))
 
     suffix = "-due" if due else ""
-    text = words("window" + suffix, reader.event_time_zone)
+    text = words("window-stood" if as_stood else "window" + suffix, reader.event_time_zone)
     if own_clock(likely, reader, now):
         text += " " + words("window-own" + suffix, reader.time_zone)
     return text
