@@ -216,6 +216,8 @@ def _too_fast(
     for f in _facts(mine, course):
         ahead = f.at < at
         distance = km - f.km if ahead else f.km - km
+        if abs(at - f.at) <= CLOCKS_DIFFER:
+            distance = abs(distance)  # which came first is not known
         hours = (abs(at - f.at) + CLOCKS_DIFFER) / timedelta(hours=1)
         if (f.point is None or f.point != point) and distance > BEHIND_KM:
             kmh = distance / hours

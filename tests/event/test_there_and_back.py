@@ -260,6 +260,20 @@ def test_the_good_file_survives_too(good) -> None:
     assert dump_event(again) == dump_event(event)
 
 
+@pytest.mark.parametrize("hour", ["2027-10-31T01:30:00+01:00", "2027-10-31T01:30:00+00:00"])
+def test_the_doubled_hour_survives(good, hour) -> None:
+    """As the clocks go back, the first and the second 01:30 are each written so that they are read as such."""
+    text = good.replace("starts = 2027-06-19T05:00", f"starts = {hour}").replace(
+        "keep_until = 2027-09-30", ""
+    )
+    text = text.replace("B = 2027-06-19T05:30", "B = 2027-10-31T03:00")
+    event = parse_event(text).event
+    assert event.starts == datetime.fromisoformat(hour)
+    again = parse_event(dump_event(event))
+    assert again.event == event
+    assert not [p for p in again.problems if "comes twice" in p.what]
+
+
 def test_the_version_is_not_in_the_file(good) -> None:
     """The numbered version belongs to the store, not to the text."""
     event = parse_event(good).event

@@ -240,6 +240,16 @@ def test_hostile_or_broken_texts_give_a_plain_error(text, words) -> None:
     assert any(words in str(p) for p in parsed.errors), [str(p) for p in parsed.problems]
 
 
+def test_pacers_may_follow_one_another(good) -> None:
+    """The next pacer may join where the one before leaves, but not while she is still with the runner."""
+    ivo = '[[people]]\nname = "Ivo"\nphone = "+44 1632 960014"\nparts = [ { kind = "pacer" } ]\n\n[[cars]]'
+    finish = 'kinds = ["finish"]\ncrew = { parking = "yard" }'
+    last = '\n[[meetings]]\npoint = "finish"\ncrew = ["ana"]\npacer_joins = "ivo"\n'
+    text = good.replace("[[cars]]", ivo, 1).replace('kinds = ["finish"]', finish) + last
+    assert any("2 pacers would be with her" in p.what for p in parse_event(text).errors)
+    assert parse_event(text + 'pacer_leaves = "tomas"\n').errors == ()
+
+
 def test_ten_lines_are_enough_for_a_plan() -> None:
     """A first file: name, zone, start, route, start and finish, one runner: an event, with warnings."""
     text = """\

@@ -45,6 +45,7 @@ CASES = [
     ([IN_MILL, OUT_MILL], (K.IN, "9:30", p("chapel")), None),
     ([IN_CHAPEL], (K.IN, "9:10", p("mill")), R.TOO_FAST),  # 25 km in 20 minutes, told afterwards
     ([IN_CHAPEL], (K.IN, "6:00", p("mill")), None),  # a late report
+    ([IN_CHAPEL], (K.IN, "9:31", p("mill")), R.TOO_FAST),  # a minute apart: whichever was first
     ([IN_CHAPEL], (K.IN, "10:00", p("mill")), R.BEHIND),
     ([IN_MILL], (K.IN, "5:30", p("chapel")), R.BEHIND),  # in at chapel before she was at the mill
     ([IN_CHAPEL], (K.NOT_HERE_YET, "10:00", p("mill")), R.BEHIND),
