@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import structlog
 from aiohttp import web
 
-from server.api import calls, openapi, system
+from server.api import calls, hooks, openapi, system
 from server.api.ask import endpoint, measured
 from server.api.hub import Hub
 from server.api.limits import Guesses
@@ -57,6 +57,7 @@ def make_app(
     app.router.add_get("/v1/openapi.json", openapi.serve)
     app.router.add_get("/health", system.health)
     app.router.add_get("/metrics", system.metrics)
+    hooks.add_to(app)
     pages.add_to(app, options.choices)
     if options.live:
         app.cleanup_ctx.append(_ticking)

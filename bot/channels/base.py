@@ -93,13 +93,16 @@ class Incoming:
 class Reply:
     """What goes back at once to where an `Incoming` came from. Empty text and no picture: say nothing.
 
-    `picture` is PNG bytes, `alt` the same in words (a channel without pictures sends `alt`).
+    `picture` is PNG bytes, `alt` the same in words (a channel without pictures sends `alt`). `again`: the
+    server could not be asked, so what was sent is to be handed to the desk again later; this reply is then
+    sent the first time only.
     """
 
     text: str
     buttons: Rows = ()
     picture: bytes | None = None
     alt: str = ""
+    again: bool = False
 
     @property
     def silent(self) -> bool:

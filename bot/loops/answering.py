@@ -118,9 +118,14 @@ class Answering:
         try:
             await self._hand_on_addresses(update)
             for incoming in read:
-                outcome = await self._answered(incoming)
+                reply = await self._asked(incoming)
+                if reply.again and update.tries > 1:
+                    return False
+                outcome = await self._answered(incoming, reply)
                 if outcome.sent not in _SETTLED and not self._stale(update.received_at):
                     log.warning("answer not sent", channel=self._channel.name, outcome=outcome.sent.value)
+                    return False
+                if reply.again:
                     return False
         except Exception as error:
             if isinstance(error, UnreachableError) or update.tries < TRIES_MAX:
@@ -137,9 +142,8 @@ class Answering:
             for news in self._channel.addresses(RawUpdate(update.update_id, update.body, update.received_at)):
                 await self._service.address_news(self._channel.name, news)
 
-    async def _answered(self, incoming: Incoming) -> Outcome:
-        """Ask the desk and send its answer, trying a few times at once what may soon work."""
-        reply = await self._asked(incoming)
+    async def _answered(self, incoming: Incoming, reply: Reply) -> Outcome:
+        """Send the desk's answer, trying a few times at once what may soon work."""
         await self._show_menu(incoming)
         wait_s = self._pace.again_s
         for _ in range(QUICK_TRIES - 1):
@@ -158,10 +162,13 @@ class Answering:
         wait_s = self._pace.again_s
         for _ in range(QUICK_TRIES - 1):
             try:
-                return await self._desk.handle(incoming)
+                reply = await self._desk.handle(incoming)
+                if not reply.again:
+                    return reply
             except UnreachableError:
-                await self._waiter.rest(wait_s)
-                wait_s *= 2
+                pass
+            await self._waiter.rest(wait_s)
+            wait_s *= 2
         return await self._desk.handle(incoming)
 
     async def _show_menu(self, incoming: Incoming) -> None:

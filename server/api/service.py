@@ -49,7 +49,7 @@ async def store(ask: Ask) -> Stored:
     sent = ask.sent(InboxStore)
     _own(ask, sent.channel)
     new = await ask.parts.journal.store_updates(
-        sent.channel, [(_number(u.id), u.body) for u in sent.updates], ask.now
+        sent.channel, [(number(u.id), u.body) for u in sent.updates], ask.now
     )
     await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now)
     if sent.caught_up:
@@ -57,7 +57,7 @@ async def store(ask: Ask) -> Stored:
     return Stored(new)
 
 
-def _number(update_id: str) -> int:
+def number(update_id: str) -> int:
     """The update's number at its channel; where ids are not numbers, 62 bits of their hash."""
     if update_id.isdecimal() and len(update_id) < 19:
         return int(update_id)
