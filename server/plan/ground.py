@@ -10,6 +10,7 @@ import numpy.typing as npt
 
 from server.course import Course
 from server.event.model import CourseDef, Stretch
+from server.plan.errors import PlanError
 from server.plan.pace import Factor, Terrain
 
 Floats = npt.NDArray[np.float64]
@@ -119,6 +120,21 @@ def _inside(km: Floats, stretch: Stretch) -> Floats:
     return np.asarray(np.clip(covered, 0.0, None) / np.diff(km))
 
 
+def _refuse_senseless(index: int, stretch: Stretch) -> None:
+    if not 0.5 <= stretch.factor <= 5.0:
+        raise PlanError(
+            f"factor = {stretch.factor:g} is outside 0.5 to 5",
+            field=f"stretches[{index}].factor",
+            remedy="Write 1.10 for a tenth slower",
+        )
+    if not stretch.from_km < stretch.to_km:
+        raise PlanError(
+            f"the stretch from km {stretch.from_km:g} to km {stretch.to_km:g} has no length",
+            field=f"stretches[{index}].to_km",
+            remedy="Put the smaller km first",
+        )
+
+
 def _stretches(km: Floats, stretches: tuple[Stretch, ...], notes: list[str]) -> tuple[Floats, list[Factor]]:
     """The downhill limit (n,) and the named factors of all stretches; unknown surfaces are noted."""
     downhill = np.full(len(km) - 1, USUAL_DOWNHILL_M_S)
@@ -128,7 +144,8 @@ def _stretches(km: Floats, stretches: tuple[Stretch, ...], notes: list[str]) -> 
         kept = named.setdefault((name, source), np.ones(len(km) - 1))
         named[name, source] = kept * (1.0 + (times - 1.0) * share)
 
-    for s in stretches:
+    for k, s in enumerate(stretches):
+        _refuse_senseless(k, s)
         share = _inside(km, s)
         where = s.name or f"km {s.from_km:g} to {s.to_km:g}"
         if s.surface:

@@ -19,6 +19,7 @@ from scipy.optimize import least_squares
 
 from server.course import heights
 from server.plan.errors import PlanError
+from server.plan.likely import RunPower
 from server.plan.pace import Fade, Limits, Terrain, faster_gait
 from server.plan.recordings import Recording
 from server.plan.setting import SPREAD, OwnPace
@@ -107,14 +108,14 @@ class OwnRuns:
     """What her runs say: the limits for the plan, each figure with how sure it is, and in words what was
     used.
 
-    power_w_kg: (file, W/kg) of each run; hours: the longest run; spread: of log(actual / target) for a plan
+    powers: of each run; hours: the longest run; spread: of log(actual / target) for a plan
     on it.
     """
 
     limits: Limits
     figures: tuple[Learnt, ...]
     gait: tuple[GaitPoint, ...]
-    power_w_kg: tuple[tuple[str, float], ...]
+    powers: tuple[RunPower, ...]
     hours: float
     km: float
     spread: float
@@ -130,7 +131,7 @@ class OwnRuns:
 
     def own_pace(self) -> OwnPace:
         """The same as the planner takes it."""
-        return OwnPace(self.limits, "own data", self.spread, self.source)
+        return OwnPace(self.limits, "own data", self.spread, self.source, powers=self.powers)
 
 
 def steps_of(recording: Recording) -> Steps:
@@ -274,7 +275,9 @@ def _put(
     if jumps:
         notes.append(f"{jumps} jumps of the satellite fix were left out")
     source = f"{len(runs)} of her own runs, {km:.0f} km, the longest {longest:.1f} h"
-    named = tuple((r.file, p) for r, p in zip(runs, powers, strict=True))
+    named = tuple(
+        RunPower(r.file, p, max(float(r.hours[-1]), 0.1)) for r, p in zip(runs, powers, strict=True)
+    )
     return OwnRuns(limits, figures, gait, named, longest, km, spread, source, tuple(notes))
 
 

@@ -114,13 +114,14 @@ def sky_over(km: Floats, lat_deg: Floats, lon_deg: Floats, start: datetime, last
         raise ValueError("the sun needs an aware start: one with its offset from UTC")
     # Adding hours to a local time would step over a change of the clocks unseen.
     start = start.astimezone(UTC)
-    places = np.linspace(float(km[0]), float(km[-1]), PLACES)
+    count = PLACES if lasts_s < 5 * 86_400 else 3
+    places = np.linspace(float(km[0]), float(km[-1]), count)
     lat, lon = np.interp(places, km, lat_deg), np.interp(places, km, lon_deg)
     times = np.arange(0.0, lasts_s + 2 * GRID_S, GRID_S)
     # The ground a race covers is small beside the globe, so most places share a sun to a tenth of a degree.
     if float(np.ptp(lat)) < 0.05 and float(np.ptp(lon)) < 0.05:
         one = _column(float(lat.mean()), float(lon.mean()), start, times)
-        return Sky(start, times, places, np.repeat(one[:, None], PLACES, axis=1))
+        return Sky(start, times, places, np.repeat(one[:, None], count, axis=1))
     columns = [_column(float(a), float(b), start, times) for a, b in zip(lat, lon, strict=True)]
     return Sky(start, times, places, np.column_stack(columns))
 

@@ -1,4 +1,4 @@
-"""Times from the past: a race she ran, others' split times on this course, and how likely a target is.
+"""Times from the past: a race she ran, and others' split times on this course.
 
 Each gives a time with its spread and says what it used.
 """
@@ -21,7 +21,7 @@ from rapidfuzz import fuzz, process
 from server.event.model import Point
 from server.plan.costs import riegel_s
 from server.plan.errors import PlanError
-from server.plan.learn import OwnRuns
+from server.plan.likely import Estimate
 from server.plan.pace import Limits
 from server.plan.setting import SPREAD, OwnPace
 from server.plan.targets import KM_PER_100_M, clock, hours
@@ -33,28 +33,10 @@ SPREAD_PER_DOUBLING: Final = 0.05
 """How a prediction from one race scatters: 7 % (log) over the same effort and 5 % more, in squares, for
 each doubling.
 Common practice, no source."""
-UNLIKELY: Final = 0.20
 MAX_CSV_BYTES: Final = 5_000_000
 LEAST_FINISHERS: Final = 8
 NEAR: Final = 0.08
 """Width (log) within which finishers count as near her target: half weight at about 9 %."""
-
-
-@dataclass(frozen=True, slots=True)
-class Estimate:
-    """A whole time with its spread (standard deviation of its logarithm), and what it came from."""
-
-    total: timedelta
-    spread: float
-    source: str
-    notes: tuple[str, ...] = ()
-
-    @property
-    def sides(self) -> tuple[timedelta, timedelta]:
-        """The 10% and the 90% side."""
-        seconds = self.total.total_seconds()
-        low, high = (seconds * math.exp(z * self.spread) for z in (-1.2816, 1.2816))
-        return timedelta(seconds=round(low)), timedelta(seconds=round(high))
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,38 +81,6 @@ def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
         notes.append("the rule was fitted on races up to about 4 h and is hopeful past a marathon")
     total = timedelta(seconds=round(riegel_s(seconds, had, wanted)))
     return Estimate(total, spread, f"{race.name}, {hours(race.time)}, by distance and climb", tuple(notes))
-
-
-def from_own_runs(own: OwnRuns, needs_w_kg: float, total: timedelta) -> float:
-    """The odds that her own runs leave to a target which needs `needs_w_kg` (average power) over `total`.
-
-    Each run's power is carried to the target's hours as power ~ time ** -0.07 (Riegel's 1.06 for times);
-    the best third of her runs counts as what she can do when she means it. Common practice, no source.
-    """
-    hours_wanted = total.total_seconds() / 3600.0
-    carried = sorted(
-        (p * (hours_wanted / max(own.hours, 0.5)) ** -0.07 for _, p in own.power_w_kg), reverse=True
-    )
-    best = float(np.mean(carried[: max(1, len(carried) // 3)]))
-    spread = math.hypot(own.spread, 0.04 * abs(math.log2(hours_wanted / max(own.hours, 0.5))))
-    return _normal(math.log(best / needs_w_kg) / spread)
-
-
-def odds_of(estimate: Estimate, target: timedelta) -> float:
-    """Probability that she is as fast as `target` or faster, by an estimate."""
-    return _normal(math.log(target.total_seconds() / estimate.total.total_seconds()) / estimate.spread)
-
-
-def verdict(odds: float, target: timedelta, source: str) -> str:
-    """What to say of a target with such odds: nothing ('') unless it is unlikely."""
-    if odds >= UNLIKELY:
-        return ""
-    said = f"1 in {round(1 / odds)}" if odds > 0.005 else "under 1 in 200"
-    return f"{hours(target)} is unlikely by {source}: the odds are about {said}"
-
-
-def _normal(z: float) -> float:
-    return 0.5 * math.erfc(-z / math.sqrt(2.0))
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Final
@@ -14,6 +15,7 @@ from server.course import Course
 from server.event.model import Edge, Event, Goal
 from server.plan.errors import PlanError
 from server.plan.light import dark_kit, light_moments
+from server.plan.likely import Estimate, odds_by_power, odds_of, verdict
 from server.plan.pace import WALK_LEVEL_M_S, March, Solved, Weather, solve
 from server.plan.setting import Z90, OwnPace, Setting, cut_offs, make_setting
 from server.plan.targets import clock
@@ -31,11 +33,13 @@ def make_timetable(
     *,
     weather: tuple[Weather, ...] = (),
     own: OwnPace | None = None,
+    estimates: Sequence[Estimate] = (),
 ) -> Timetable:
     """The timetable of a runner for goals A, B, C on her course; every km of its points known.
 
     Rows add up to the target to the second. No goal is later than a cut-off: where the 90% side would be, C
-    is pulled in to it, and the notes say so. Errors: PlanError for a target out of reach, past a cut-off,
+    is pulled in to it, and the notes say so. A target that `own` or one of the `estimates` makes unlikely is called
+    so, with the odds. Errors: PlanError for a target out of reach, past a cut-off,
     or senseless.
     """
     setting = make_setting(event, runner_id, course, weather, own)
@@ -47,7 +51,8 @@ def make_timetable(
     a, a_note = _goal_a(setting, b)
     c, c_note = _goal_c(setting, b)
     rows = _rows(setting, {Goal.A: a, Goal.B: b, Goal.C: c}, solved.march, course)
-    notes = (*setting.target.notes, *setting.ground.notes, *a_note, *c_note, *_notes(setting, solved.march))
+    unlikely = _unlikely(setting, solved.march.power, own, estimates)
+    said = (*unlikely, *setting.target.notes, *setting.ground.notes, *a_note, *c_note)
     elapsed, km = _line(setting, solved.march)
     return Timetable(
         runner_id,
@@ -55,11 +60,23 @@ def make_timetable(
         rows,
         setting.source,
         setting.quality,
-        notes,
+        (*said, *_notes(setting, solved.march)),
         light=light_moments(setting.day.sky, elapsed, km),
         dark=dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2)),
         power_w_kg=solved.march.power,
     )
+
+
+def _unlikely(
+    setting: Setting, power: float, own: OwnPace | None, estimates: Sequence[Estimate]
+) -> tuple[str, ...]:
+    """What makes the target unlikely, in words; nothing where nothing does."""
+    target = timedelta(seconds=setting.target.total_s)
+    said = [verdict(odds_of(e, target), target, e.source) for e in estimates]
+    if own is not None and own.powers:
+        odds = odds_by_power(own.powers, power, target, own.spread)
+        said.append(verdict(odds, target, own.source))
+    return tuple(s for s in said if s)
 
 
 def _solved(setting: Setting, total_s: float) -> Solved:

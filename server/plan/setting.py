@@ -17,6 +17,7 @@ from server.event.model import CourseDef, CutOff, Edge, Event, Point, Runner
 from server.plan.errors import PlanError
 from server.plan.ground import Ground, ground_of
 from server.plan.light import sky_over
+from server.plan.likely import RunPower
 from server.plan.pace import Day, Limits, Stops, Weather
 from server.plan.targets import Wanted, clock, wanted
 
@@ -35,6 +36,7 @@ class OwnPace:
     """What is known of her beyond the event file: limits learned from her runs, and how sure the total is.
 
     shape: (point, share of the whole time on arrival there) of past results, which the legs then follow.
+    powers: of her runs, against which the target is held.
     quality: 'own data' or 'past results'; spread: standard deviation of log(actual / target); source: in
     words.
     """
@@ -44,6 +46,7 @@ class OwnPace:
     spread: float
     source: str
     shape: tuple[tuple[str, float], ...] = ()
+    powers: tuple[RunPower, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, eq=False)

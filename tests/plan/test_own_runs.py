@@ -146,8 +146,8 @@ class TestLearner:
             assert figure.value == pytest.approx(value, rel=within), name
             band = np.log(figure.high / figure.low)
             assert abs(np.log(figure.value / value)) <= band, name
-        for (_, power), (_, _, true, _) in zip(found.power_w_kg, plans, strict=True):
-            assert power == pytest.approx(true, rel=0.08)
+        for run, (_, _, true, _) in zip(found.powers, plans, strict=True):
+            assert run.w_kg == pytest.approx(true, rel=0.08)
 
     def test_where_there_is_no_data_the_published_curve_holds(self) -> None:
         """From level runs alone nothing is claimed of hills: corrections there are nil and bands stay

@@ -10,8 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from server.event.model import Goal, Target
-from server.plan import PlanError, make_timetable
-from server.plan.past import Estimate, PastRace, field_shape, from_past_race, odds_of, read_results, verdict
+from server.plan import OwnPace, PlanError, make_timetable
+from server.plan.likely import Estimate, RunPower, odds_by_power, odds_of, verdict
+from server.plan.pace import Limits
+from server.plan.past import PastRace, field_shape, from_past_race, read_results
 
 H = timedelta(hours=1)
 
@@ -84,6 +86,32 @@ class TestOdds:
         found = verdict(odds, 24 * H, "her own data")
         assert (said in found) if said else found == ""
         assert ("unlikely by her own data" in found) == bool(said)
+
+
+class TestPower:
+    """The odds by her own runs."""
+
+    runs = (RunPower("a", 9.0, 5.0), RunPower("b", 9.4, 4.0), RunPower("c", 8.0, 6.0))
+
+    def test_less_power_is_likelier(self) -> None:
+        """The less power a target needs, the better its odds; at what she can do they are even."""
+        able = max(r.w_kg * (29.0 / r.hours) ** -0.07 for r in self.runs)
+        odds = [odds_by_power(self.runs, p, 29 * H, 0.1) for p in (able * 0.8, able, able * 1.2)]
+        assert odds == sorted(odds, reverse=True)
+        assert odds[1] == pytest.approx(0.5)
+
+    def test_an_unlikely_target_is_called_so(self, demo_course, make_event) -> None:
+        """Runs of little power make 24 h unlikely, and the timetable's first notes say the odds; a race she ran that
+        makes it likely says nothing."""
+        event = make_event(Target(finish=24 * H))
+        own = OwnPace(Limits(), "own data", 0.1, "3 of her own runs", powers=self.runs)
+        slow = Estimate(34 * H, 0.1, "spring race, 9:00, by distance and climb")
+        table = make_timetable(
+            event, "maren", demo_course, own=own, estimates=(slow, Estimate(23 * H, 0.1, "x"))
+        )
+        assert "24:00 is unlikely by spring race" in table.notes[0]
+        assert "24:00 is unlikely by 3 of her own runs" in table.notes[1]
+        assert sum("unlikely" in n for n in table.notes) == 2
 
 
 def results(

@@ -60,6 +60,45 @@ class TestAddsUp:
         assert table.rows[-1].arrive[Goal.B].total_seconds() == seconds
         check_sound(table)
 
+    @given(
+        hours=st.floats(25, 34),
+        walk=st.none() | st.floats(4.5, 8.0),
+        climb=st.none() | st.floats(500, 1500),
+        down=st.none() | st.floats(8, 16),
+        stretches=st.lists(
+            st.tuples(
+                st.floats(0, 150),
+                st.floats(0.1, 40),
+                st.floats(0.9, 1.4),
+                st.sampled_from(["", "bog", "road", "rocky"]),
+            ),
+            max_size=4,
+        ),
+    )
+    @settings(max_examples=15, deadline=None)
+    def test_any_runner_any_ground(
+        self, demo_course, make_event, hours: float, walk, climb, down, stretches: list
+    ) -> None:
+        """Whatever her limits and the ground, there is a sound timetable or a reason in words; never anything else."""
+        ground = tuple(Stretch(a, a + long, "", surface, factor=f) for a, long, f, surface in stretches)
+        event = make_event(
+            finish(hours),
+            stretches=ground,
+            limit=None,
+            walk_kmh=walk,
+            climb_rate_m_per_h=climb,
+            downhill_kmh=down,
+        )
+        try:
+            table = make_timetable(event, "maren", demo_course)
+        except PlanError as error:
+            table, reason = None, error.what
+        if table is None:
+            assert "m/s" in reason
+            return
+        assert table.rows[-1].arrive[Goal.B] == timedelta(seconds=round(hours * 3600))
+        check_sound(table)
+
     def test_pace_all_in(self, demo_course, make_event) -> None:
         """10:50 per km with all stops over 161 km is 29:04:10."""
         target = Target(pace_all_in=timedelta(minutes=10, seconds=50))
@@ -290,6 +329,19 @@ REFUSED = [
     ("a start alone", {"km": (0.0,)}, "start and a finish", "points"),
     ("unplaced", {"km": (0.0, None, 161.0)}, "no km is known for Point 1", "points"),
     ("past the limit", {"target": finish(37)}, "past the race's time limit", "target"),
+    (
+        "a stretch of no time",
+        {"stretches": (Stretch(10.0, 20.0, factor=0.0),)},
+        "outside 0.5 to 5",
+        "stretches[0]",
+    ),
+    (
+        "a stretch of ten times",
+        {"stretches": (Stretch(10.0, 20.0, factor=10.0),)},
+        "outside 0.5 to 5",
+        "stretches[0]",
+    ),
+    ("a stretch backwards", {"stretches": (Stretch(20.0, 10.0),)}, "has no length", "stretches[0].to_km"),
     ("cut-off before start", {"cut_off": timedelta(hours=-1)}, "before her start", "cut_off"),
 ]
 
