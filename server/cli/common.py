@@ -11,6 +11,8 @@ from typing import Any, TypeVar
 
 import click
 
+from bot.channels.addresses import WrongSettingsError
+from bot.channels.installed import channel_settings
 from server.api.building import BuildError, Built, build
 from server.event import Problem, Severity
 from server.event import parse_event as parse
@@ -32,10 +34,10 @@ class Context:
 
 
 def run(work: Coroutine[Any, Any, T]) -> T:
-    """Run one call to its end; what the journal refuses is told as it is."""
+    """Run one call to its end; what the journal or a channel's settings refuse is told as it is."""
     try:
         return asyncio.run(work)
-    except JournalError as error:
+    except (JournalError, WrongSettingsError) as error:
         raise Failed(str(error)) from error
 
 
@@ -43,7 +45,8 @@ def run(work: Coroutine[Any, Any, T]) -> T:
 async def journal(settings: Settings) -> AsyncIterator[Journal]:
     """The journal of the settings, open for the block."""
     try:
-        opened = await Journal.open(settings.database)
+        # Notices are queued only where somebody sends them on: the pages, and the channels of the settings.
+        opened = await Journal.open(settings.database, channels=("web", *channel_settings(settings)))
     except JournalError:
         raise
     except Exception as error:

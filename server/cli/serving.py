@@ -8,17 +8,24 @@ import json
 import signal
 import urllib.error
 import urllib.request
+from collections.abc import Awaitable, Callable
+from datetime import UTC, datetime, timedelta
 
 import click
 import structlog
 from aiohttp import web
 
+from bot.channels.installed import channel_settings
+from bot.starting import channels_at_work
+from server.api import auth
 from server.app import Options, make_app
 from server.cli.common import Context, Failed, journal, run
 from server.log import AccessLog
 from server.settings import Settings, table
 
 log = structlog.get_logger("serve")
+
+HALF_A_YEAR = timedelta(days=183)
 
 
 @click.command()
@@ -32,7 +39,15 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
     async def work() -> None:
         async with journal(settings) as opened:
             app = make_app(settings, opened, options=Options(channels=_channels(settings)))
-            await _serve(app, host or settings.host, settings.port if port is None else port, settings)
+
+            async def token(channel: str) -> str:
+                now = datetime.now(UTC)
+                scope = [auth.channel_scope(channel)]
+                return await opened.issue_token(
+                    None, f"{channel}, in this process", scope, now, now + HALF_A_YEAR
+                )
+
+            await _serve(app, host or settings.host, settings.port if port is None else port, settings, token)
 
     run(work())
 
@@ -41,8 +56,14 @@ def _channels(settings: Settings) -> frozenset[str]:
     return frozenset({"telegram"} if settings.telegram_token else ())
 
 
-async def _serve(app: web.Application, host: str, port: int, settings: Settings) -> None:
-    """Serve until SIGINT or SIGTERM; requests under way are let finish."""
+async def _serve(
+    app: web.Application,
+    host: str,
+    port: int,
+    settings: Settings,
+    token: Callable[[str], Awaitable[str]],
+) -> None:
+    """Serve until SIGINT or SIGTERM, the channels beside it; requests and sends under way are let finish."""
     runner = web.AppRunner(
         app, access_log_class=AccessLog, shutdown_timeout=settings.shutdown_seconds, handle_signals=False
     )
@@ -58,10 +79,19 @@ async def _serve(app: web.Application, host: str, port: int, settings: Settings)
             ) from error
         for address in runner.addresses:
             log.info("listening", host=address[0], port=address[1])
-        await _until_told()
-        log.info("stopping")
+        async with channels_at_work(channel_settings(settings), _loopback(host, runner), token):
+            await _until_told()
+            log.info("stopping")
     finally:
         await runner.cleanup()
+
+
+def _loopback(host: str, runner: web.AppRunner) -> str:
+    """Where this process reaches itself: on loopback if it listens on every address."""
+    port = runner.addresses[0][1]
+    if host in ("0.0.0.0", "::", ""):  # noqa: S104 - compared with, not bound to
+        host = "127.0.0.1"
+    return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
 
 
 async def _until_told() -> None:

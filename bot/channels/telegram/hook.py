@@ -13,12 +13,13 @@ import structlog
 from aiohttp import web
 
 from bot.channels.base import RawUpdate, StoreUpdates
+from bot.channels.installed import TELEGRAM_HOOK
 
 __all__ = ["PATH", "SECRET_HEADER", "telegram_webhook"]
 
 log = structlog.get_logger("telegram")
 
-PATH = "/hooks/telegram"
+PATH = TELEGRAM_HOOK
 SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name
 
 
