@@ -94,6 +94,12 @@ def _exception_without_values(
     return fields
 
 
+def broke(log: Any, event: str, error: BaseException, **fields: Any) -> None:
+    """Log that something unexpected happened: its kind and where it arose, never its text nor local values,
+    however logging has been set up."""
+    log.error(event, error=type(error).__name__, at=_where(error), **fields)
+
+
 def _where(error: BaseException) -> str:
     places: list[str] = []
     step = error.__traceback__

@@ -22,6 +22,7 @@ from server.api.metrics import Metrics
 from server.api.picture import Picture, Pictures
 from server.clock import Clock
 from server.journal import Journal, UnknownError
+from server.log import broke
 from server.settings import Settings
 from server.watch.evaluate import evaluate_event, evaluate_runner
 from server.watch.notice import Made
@@ -104,8 +105,8 @@ class Ticker:
         now = self._clock.now()
         try:
             return await asyncio.wait_for(asyncio.shield(self.look(event_id, now)), 5.0)
-        except Exception:
-            log.exception("look after entry failed", event_id=event_id)
+        except Exception as error:
+            broke(log, "look after entry failed", error, event_id=event_id)
             return ()
         finally:
             self._hub.changed(event_id)
@@ -133,7 +134,7 @@ class Ticker:
             self._failed(event_id, error)
             return None
         except Exception as error:
-            log.exception("tick failed", event_id=event_id)
+            broke(log, "tick failed", error, event_id=event_id)
             self._failed(event_id, error)
             return None
         self.failing.pop(event_id, None)
@@ -245,7 +246,7 @@ class Schedule:
         due = now + timedelta(seconds=5)
         try:
             due = await self._ticker.tick(now)
-        except Exception:
-            log.exception("tick failed")
+        except Exception as error:
+            broke(log, "tick failed", error)
         finally:
             self.wake_by(due)

@@ -21,6 +21,7 @@ from server.journal import (
     TooManyGuessesError,
     UnknownError,
 )
+from server.log import broke
 
 log = structlog.get_logger("api")
 Model = TypeVar("Model", bound=BaseModel)
@@ -115,8 +116,8 @@ async def errors_to_envelope(request: web.Request, handler: Handler) -> web.Stre
         return error_reply(from_http(error, request))
     except (ConnectionResetError, TimeoutError):
         raise
-    except Exception:
-        log.exception("request failed", method=request.method)
+    except Exception as error:
+        broke(log, "request failed", error, method=request.method)
         return error_reply(
             ApiError(
                 "our_fault", "the server made a mistake", "", "Try again; if it stays, tell the organiser."

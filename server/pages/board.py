@@ -23,7 +23,7 @@ from server.pages.view import BoardView, Pen, board_view
 from server.wording.reader import Reader, reader_in
 
 TEMPLATES = web.AppKey("TEMPLATES", Environment)
-NOTICES_SHOWN = 20
+NOTICES_SHOWN = 8
 
 
 @dataclass(frozen=True, slots=True)

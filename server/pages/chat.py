@@ -11,13 +11,13 @@ import base64
 from collections import OrderedDict
 from collections.abc import AsyncIterator
 from datetime import timedelta
-from typing import TYPE_CHECKING
 
 import aiohttp
 from aiohttp import web
 
 from bot.api_client import ApiClient
 from bot.channels.base import Incoming
+from bot.desk import Desk
 from server.api import auth
 from server.api.ask import Ask
 from server.api.envelope import ApiError, read_model, reply
@@ -28,9 +28,6 @@ from server.api.replies import ChatReply
 from server.facts.entry import Fix
 from server.pages.stream import WEB
 
-if TYPE_CHECKING:
-    from bot.desk import Desk
-
 DESKS_MAX = 500
 
 
@@ -39,13 +36,11 @@ class Desks:
 
     def __init__(self, session: aiohttp.ClientSession) -> None:
         self._session = session
-        self._desks: OrderedDict[str, tuple["Desk", asyncio.Lock]] = OrderedDict()
+        self._desks: OrderedDict[str, tuple[Desk, asyncio.Lock]] = OrderedDict()
 
-    def of(self, token_id: str, base_url: str, secret: str) -> tuple["Desk", asyncio.Lock]:
+    def of(self, token_id: str, base_url: str, secret: str) -> tuple[Desk, asyncio.Lock]:
         """The desk of that session, and the lock that keeps its messages in order."""
         if token_id not in self._desks:
-            from bot.desk import Desk
-
             client = ApiClient(self._session, base_url, secret)
             self._desks[token_id] = (Desk(client), asyncio.Lock())
         self._desks.move_to_end(token_id)

@@ -12,8 +12,8 @@ from html import escape
 from server.course import Course, profile
 from server.event.model import Event, Point
 
-WIDTH, HEIGHT = 720.0, 250.0
-LEFT, RIGHT, TOP, BOTTOM = 38.0, 10.0, 74.0, 26.0
+WIDTH, HEIGHT = 760.0, 270.0
+LEFT, RIGHT, TOP, BOTTOM = 38.0, 66.0, 88.0, 26.0
 LABEL_ROOM = 13.0
 NICE_STEPS = (1, 2, 5, 10, 20, 25, 50, 100)
 

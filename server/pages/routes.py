@@ -7,16 +7,20 @@ from collections.abc import Awaitable, Callable
 from functools import cache
 from importlib import resources
 
+import structlog
 from aiohttp import web
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
 from server.api import auth
-from server.api.envelope import ApiError
+from server.api.envelope import ApiError, from_journal
 from server.api.parts import PARTS
+from server.journal import JournalError
+from server.log import broke
 from server.pages import board, chat, pictures, session, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 
+log = structlog.get_logger("pages")
 Page = Callable[[web.Request], Awaitable[web.StreamResponse]]
 
 CSP = (
@@ -78,6 +82,13 @@ def _page(page: Page) -> Page:
             response = await page(request)
         except ApiError as error:
             response = _trouble(request, error)
+        except JournalError as error:
+            response = _trouble(request, from_journal(error))
+        except (ConnectionResetError, web.HTTPException):
+            raise
+        except Exception as error:
+            broke(log, "page failed", error)
+            response = _trouble(request, ApiError("our_fault", "the server made a mistake", "", "Try again."))
         if not response.prepared:
             response.headers.update(HEADERS)
         return response

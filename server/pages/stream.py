@@ -22,6 +22,7 @@ from server.api.parts import PARTS, Parts
 from server.api.replies import DeliveryOut
 from server.api.service import worded
 from server.journal import ClashError, Delivery, Outcome
+from server.log import broke
 
 log = structlog.get_logger("web")
 WEB = "web"
@@ -103,8 +104,8 @@ async def _deliver_all(app: web.Application) -> None:
         try:
             for delivery in await parts.journal.claim([WEB], parts.clock.now(), holder="pages"):
                 await _deliver(parts, delivery)
-        except Exception:
-            log.exception("web delivery failed")
+        except Exception as error:
+            broke(log, "web delivery failed", error)
 
 
 async def _deliver(parts: Parts, delivery: Delivery) -> None:

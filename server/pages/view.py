@@ -20,6 +20,9 @@ from server.wording.answers import known_fact
 from server.wording.reader import Reader
 from server.wording.say import Say
 
+ODDS_SAID, ODDS_SAID_FINISH = 0.8, 0.95
+# A window holds given that she gets there; under these odds that must be said beside it.
+
 
 @dataclass(frozen=True, slots=True)
 class PointLine:
@@ -34,15 +37,23 @@ class PointLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Clock:
+    """A time in large: on the race's clock, and under it on the reader's own where that differs."""
+
+    there: str = ""
+    here: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class MeetingCard:
     """One meeting as a card: the three times in large, the rest below."""
 
     name: str
     crew: str
     mine: bool
-    leave_by: str
-    be_there: str
-    wait_until: str
+    leave_by: Clock
+    be_there: Clock
+    wait_until: Clock
     arrives: str
     kit: tuple[str, ...]
     food: str
@@ -69,7 +80,7 @@ class RunnerView:
     name: str
     bib: str
     fact: str
-    fact_at: str
+    fact_at: Clock
     fact_by: str
     doubt_count: int
     held: str
@@ -125,6 +136,14 @@ class Pen:
         """A time, on both clocks where they differ."""
         return times.moment(at, self.reader, self.now)
 
+    def clock(self, at: datetime | None) -> Clock:
+        """A time to be shown in large."""
+        if at is None:
+            return Clock()
+        own = times.own_clock(at, self.reader, self.now)
+        here = self.word("own-clock", when=own) if own else ""
+        return Clock(times.clock(at, self.reader, self.now), here)
+
     def maybe(self, at: datetime | None) -> str:
         """A time or nothing."""
         return self.when(at) if at else ""
@@ -168,7 +187,7 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         name=r.name,
         bib=r.bib,
         fact=_capital(known_fact(pen.say, last)) if last else "",
-        fact_at=pen.maybe(last.at if last else None),
+        fact_at=pen.clock(last.at if last else None),
         fact_by=by,
         doubt_count=forecast.fresh.doubted if forecast else 0,
         held=_held(forecast, pen),
@@ -176,10 +195,16 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         alarms=tuple(_alarm(a, pen) for a in r.alarms),
         ahead=tuple(_ahead(p, pen) for p in points if p.window is not None),
         reached=tuple(_reached(p, pen) for p in points if p.arrived or p.left or p.through),
-        meetings=tuple(_meeting(m, pen) for m in r.meetings),
+        meetings=tuple(_meeting(m, pen) for m in _mine_first(r.meetings)),
         cut_offs=tuple(_cut_off(c, pen) for c in r.cut_offs),
         doubted=tuple(_doubted(d, pen) for d in r.doubted),
     )
+
+
+def _mine_first(meetings: tuple[MeetingAnswer, ...]) -> tuple[MeetingAnswer, ...]:
+    """The reader's own next meeting before all others, which stay in running order."""
+    own = next((m for m in meetings if m.mine), None)
+    return meetings if own is None else (own, *(m for m in meetings if m is not own))
 
 
 def _capital(text: str) -> str:
@@ -220,7 +245,7 @@ def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
     early, likely, late = times.edges(p.window)
     odds = p.p_gets_there
     more = ""
-    if odds is not None and odds < 0.95:
+    if odds is not None and odds < (ODDS_SAID if not p.finish else ODDS_SAID_FINISH):
         more = pen.word("gets-there", odds=measures.odds(odds, pen.reader.language))
     span = f"{_clock(early, pen)} – {_clock(late, pen)}"
     return PointLine(p.name, pen.km(p.km), _clock(likely, pen), span, more, p.crew_access)
@@ -249,9 +274,9 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         name=m.name,
         crew=", ".join(m.crew),
         mine=m.mine,
-        leave_by=pen.maybe(v.leave_by),
-        be_there=pen.when(v.be_there),
-        wait_until=pen.when(v.wait_until),
+        leave_by=pen.clock(v.leave_by),
+        be_there=pen.clock(v.be_there),
+        wait_until=pen.clock(v.wait_until),
         arrives=times.window(v.window, pen.reader, pen.now),
         kit=v.kit,
         food=v.food,
