@@ -1,4 +1,4 @@
-"""The last correction of the quantile curves: a small net, trained by quantile loss, fed with plain scale-free inputs."""
+"""The last correction of the quantile curves: small nets trained by quantile loss on plain scale-free inputs."""
 
 import numpy as np
 

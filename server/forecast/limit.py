@@ -1,4 +1,4 @@
-"""What a time limit says about somebody who gets to the finish, to the model's eye: a cut-off normal, soft at its edge."""
+"""What a time limit says about somebody who gets to the finish: a cut-off normal, soft at its edge."""
 
 import numpy as np
 from scipy.special import log_ndtr

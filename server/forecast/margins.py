@@ -43,6 +43,15 @@ class Margins:
         return np.asarray(np.where(after > 0, z, -np.inf))
 
 
+def times_at(centre: FloatArray, sd: FloatArray, curves: FloatArray, probs: FloatArray) -> FloatArray:
+    """Times (B, m, q) at probabilities (q,) for centre and sd (B, m) and curves (B, m, 8): `Margins` for a field."""
+    z = np.asarray(ndtri(probs))
+    i = np.clip(np.searchsorted(KNOT_Z, z, side="right") - 1, 0, KNOT_Z.size - 2)
+    part = (z - KNOT_Z[i]) / (KNOT_Z[i + 1] - KNOT_Z[i])
+    g = curves[..., i] * (1.0 - part) + curves[..., i + 1] * part
+    return np.asarray(np.exp(np.minimum(centre[..., None] + sd[..., None] * g, 25.0)))
+
+
 def truncated_above(z: FloatArray, z_floor: float) -> FloatArray:
     """Carry standard normal scores over to the same normal known to exceed z_floor; rising in both."""
     if z_floor == -np.inf:
@@ -94,7 +103,7 @@ def joint_scores(correlation: FloatArray, paths: int) -> tuple[FloatArray, Float
 
 def in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:
     """Lift times (..., m) so that along the course each comes at least a small leg after the one before."""
-    least = np.cumsum(least_legs)
+    least = np.cumsum(least_legs, axis=-1)
     return np.asarray(np.maximum.accumulate(np.maximum(times - least, 0.0), axis=-1) + least)
 
 

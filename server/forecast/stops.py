@@ -5,15 +5,16 @@ from functools import lru_cache
 import numpy as np
 from scipy.special import ndtri
 
+from server.forecast.constants import STOPS
 from server.forecast.margins import truncated_above
 from server.forecast.timeline import Track
 from server.forecast.values import FloatArray, Reference
 
-STOP_LOG_SD = 0.6
-UNPLANNED_S_PER_FINISH = 60.0 / 86400.0
+STOP_LOG_SD = STOPS.log_sd
+UNPLANNED_S_PER_FINISH = STOPS.unplanned_share
+REST_MEDIAN_SHARE = STOPS.rest_share
+REST_LOG_SD = STOPS.rest_log_sd
 LARGEST_PART = 0.8
-REST_MEDIAN_SHARE = 1200.0 / 86400.0
-REST_LOG_SD = 1.0
 
 
 @lru_cache(maxsize=8)
@@ -21,7 +22,7 @@ def _scores(paths: int, columns: int) -> FloatArray:
     """Fixed stop scores: per column a fixed shuffle of even normal scores."""
     even = ndtri((np.arange(paths) + 0.5) / paths)
     draws = np.random.Generator(np.random.PCG64(29022024))
-    return np.column_stack([draws.permutation(even) for _ in range(max(columns, 1))])
+    return np.asarray(np.column_stack([draws.permutation(even) for _ in range(max(columns, 1))]))
 
 
 def rest_scores(paths: int) -> FloatArray:
@@ -46,7 +47,7 @@ def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> Fl
 
 
 def leaving_here(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:
-    """(paths,) running times out of the point she has arrived at; the last fact's own time if she has left or is between."""
+    """(paths,) running times out of the point she is at; the last fact's own time if she is between points."""
     paths = arrivals_s.shape[0]
     at = track.origin.at_s
     if track.at_point < 0 or track.origin.leaves >= 0 or arrivals_s.shape[1] == 0:

@@ -57,7 +57,7 @@ class Edge:
 class Track:
     """What the facts come to. Times are running times (see Clock) unless they say real.
 
-    seen_a, seen_b, seen_y, seen_va, seen_vb: (k,) stretches run: share edges, log ratio, variances of the edges (share^2).
+    seen_a, seen_b, seen_y, seen_va, seen_vb: (k,) stretches run: share edges, log ratio, variance of edges.
     seen_own: (k,) variance added by uncertain conditions. origin: the last edge. first: the next point to come, n once
     she has finished. at_point: the point she has arrived at and is not known to have left, else -1.
     ahead_ref_s: (n - first,) reference seconds of each stretch ahead, conditions included; ahead_cov: their own

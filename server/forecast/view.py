@@ -1,4 +1,4 @@
-"""A posterior as seen at one moment: windows, odds, whereabouts and what silence says. Cheap; silence only reweights."""
+"""A posterior as seen at one moment: windows, odds, whereabouts, silence. Cheap; silence only reweights."""
 
 from __future__ import annotations
 
@@ -198,7 +198,7 @@ class View:
     # ---- whereabouts
 
     def place_km(self, probs: FloatArray) -> FloatArray:
-        """Where along the course she may be now, km, (q,) for probabilities (q,): if still going; estimate, not seen."""
+        """Where she may be now, km along the course (q,), for probabilities (q,): if still going; not seen."""
         return weighted_quantiles(self._places, self.weights, np.asarray(probs, dtype=np.float64))
 
     def place_odds(self, edges_km: FloatArray) -> FloatArray:
@@ -234,7 +234,7 @@ class View:
 
 
 def reported(watcher: Watcher, arrivals_s: FloatArray, now_s: float) -> FloatArray:
-    """Chance that an arrival's report would have come by now, of those reported at all: lognormal delay in covered time."""
+    """Chance that an arrival's report would have come by now, if it comes at all: lognormal delay in covered time."""
     if watcher.covered_s is None:
         spent = np.maximum(now_s - arrivals_s, 0.0)
     else:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from server.forecast.condition import Totals, legs_ahead, totals
 from server.forecast.correct import FARTHEST, curve, inputs, spread
@@ -47,7 +48,7 @@ def ask(b: Batch, prior: Prior, level_sd: float, limit: bool) -> Asked:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Rows:
-    """One row a runner, question and later point: inputs, log centre and spread of minutes, truth in minutes, weight."""
+    """One row a runner, question and later point: inputs, log centre and spread, truth in minutes, weight."""
 
     x: FloatArray
     centre: FloatArray
@@ -122,7 +123,9 @@ def _train_one(
     return Net(centre, scale, *weights)
 
 
-def _slopes(weights: list[FloatArray], x: FloatArray, table: Rows, pick: FloatArray) -> list[FloatArray]:
+def _slopes(
+    weights: list[FloatArray], x: FloatArray, table: Rows, pick: NDArray[np.int64]
+) -> list[FloatArray]:
     """Gradient of the weighted quantile loss in minutes by each array of weights."""
     inner, inner_bias, outer, outer_bias, straight = weights
     hidden = np.tanh(x @ inner + inner_bias)

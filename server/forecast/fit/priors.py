@@ -27,6 +27,8 @@ START = np.concatenate(
 TAIL_DF = 30.0
 ROBUST_DF = 3.0
 HOLD = 0.25
+REACH_LOG = 2.5
+"""Sizes may end within this log distance of their start, so that no part of the model runs away with the rest."""
 WILD_LEVEL_SD = 1.0
 
 
@@ -84,9 +86,20 @@ def _loss(x: FloatArray, groups: list[tuple[FloatArray, FloatArray, list[tuple[i
     return float((total + held) / count)
 
 
-def fit_prior(races: Sequence[Race], rounds: int = 60) -> Prior:
-    """The prior under which these races' legs are likeliest."""
-    found = minimize(_loss, START, args=(_groups(races),), method="L-BFGS-B", options={"maxiter": rounds})
+def fit_prior(races: Sequence[Race], rounds: int = 60, fixed_mean: tuple[float, ...] | None = None) -> Prior:
+    """The prior under which these races' legs are likeliest; its mean shape may be given."""
+    m = len(MEAN_POWERS)
+    free: list[tuple[float | None, float | None]] = [(None, None)] * m
+    start = START.copy()
+    if fixed_mean is not None:
+        start[:m] = fixed_mean
+        free = [(v, v) for v in fixed_mean]
+    free += [(v - REACH_LOG, v + REACH_LOG) for v in START[m : m + len(SIZES)]]
+    free[m + SIZES.index("wander_power")] = (0.0, float(np.log(3.0)))
+    free += [(-2.5, 2.5), (-1.0, 3.0), (-1.0, 3.0)]
+    found = minimize(
+        _loss, start, args=(_groups(races),), method="L-BFGS-B", bounds=free, options={"maxiter": rounds}
+    )
     return unpack(np.asarray(found.x))
 
 

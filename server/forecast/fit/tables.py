@@ -2,14 +2,16 @@
 
 import csv
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from server.forecast.condition import Ahead, Seen
 from server.forecast.prior import Prior
+from server.forecast.results import shape_from_results
 from server.forecast.values import FloatArray
 
 KM_OF_MILE = 1.609344
@@ -27,6 +29,7 @@ class Race:
     ref_s: FloatArray
     limit_s: float
     free_level: bool
+    points: tuple[str, ...] = ()
 
     @property
     def share(self) -> FloatArray:
@@ -36,17 +39,16 @@ class Race:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Batch:
-    """A question to each runner seen at point k - 1. scale (B,) of her reference; truth_s (B, m); finished (B,)."""
+    """A question to each runner seen at point k - 1. spent_s, finished (B,); ahead_ref_s, truth_s (B, m)."""
 
     race: Race
     k: int
-    rows: FloatArray
     seen: Seen
     ahead: Ahead
     ahead_ref_s: FloatArray
     spent_s: FloatArray
     truth_s: FloatArray
-    finished: FloatArray
+    finished: NDArray[np.bool_]
 
 
 def read_table(path: Path) -> tuple[dict[str, object], FloatArray]:
@@ -71,7 +73,11 @@ def load(folder: Path, references: Path) -> list[Race]:
             raise ValueError(f"{path}: neither km in its description nor a reference in {references}")
         shape = np.array(meta["km"] if ref is None else ref, dtype=np.float64)
         limit = float(str(meta["limit_s"]))
-        races.append(Race(course, int(year), elapsed, shape / shape[-1] * BASIS_S, limit, ref is None))
+        names = meta.get("points", [])
+        points = tuple(str(p) for p in names) if isinstance(names, list) else ()
+        races.append(
+            Race(course, int(year), elapsed, shape / shape[-1] * BASIS_S, limit, ref is None, points)
+        )
     if not races:
         raise ValueError(f"{folder}: no tables NAME.csv with NAME.json beside them")
     return races
@@ -84,6 +90,53 @@ def thinned(race: Race, seed: int) -> Race:
     keep[-1] = True
     elapsed = race.elapsed_s[:, keep]
     return replace(race, elapsed_s=elapsed[~np.isnan(elapsed).all(axis=1)], ref_s=race.ref_s[keep])
+
+
+def from_other_years(race: Race, races: Sequence[Race]) -> Race:
+    """The same race with a reference made from the other years' results, where its own is distance only.
+
+    Other years' points stand elsewhere: their usual share of the time is read off at this year's share of the way.
+    """
+    way, time = [], []
+    for other in races:
+        if other.year != race.year:
+            shape = shape_from_results(other.elapsed_s, BASIS_S)
+            way.append(np.concatenate([[0.0], other.share]))
+            time.append(np.concatenate([[0.0], shape]))
+    shape = np.mean([np.interp(race.share, w, t) for w, t in zip(way, time, strict=True)], axis=0)
+    return replace(race, ref_s=shape * BASIS_S, free_level=False)
+
+
+def even_paced(races: Sequence[Race], folder: Path) -> list[Race]:
+    """The same races with nothing but distance as reference: miles by point from the table of stops.
+
+    A point that table does not name is placed between its neighbours by the usual time.
+    """
+    meta, _ = read_table(next(iter(sorted(folder.glob("*_stops.csv")))))
+    names, miles = meta["points"], meta["miles"]
+    if not isinstance(names, list) or not isinstance(miles, list):
+        raise ValueError(f"{folder}: the table of stops must list points and miles")
+    known = {str(n): float(m) for n, m in zip(names, miles, strict=True)}
+    out = []
+    for race in races:
+        place = np.array([known.get(_plain(p), np.nan) for p in race.points])
+        there = ~np.isnan(place)
+        x, y = np.concatenate([[0.0], race.share[there]]), np.concatenate([[0.0], place[there]])
+        way = np.where(there, place, np.interp(race.share, x, y))
+        out.append(replace(race, ref_s=way / way[-1] * BASIS_S, free_level=True))
+    return out
+
+
+def _plain(name: str) -> str:
+    """Point names of one table in the other's spelling."""
+    return (
+        name.split("(")[0]
+        .lower()
+        .replace("'", "")
+        .replace(".", "_")
+        .strip("_")
+        .replace("el_dorado", "eldorado")
+    )
 
 
 def batch(race: Race, k: int, prior: Prior) -> Batch:
@@ -107,12 +160,12 @@ def batch(race: Race, k: int, prior: Prior) -> Batch:
     y = np.where(counts > 0, y - base[:, None], 0.0)
     point = prior.point_sd**2
     b = np.tile(share[:k], (count, 1))
-    seen = Seen(a, b, y, point * (a > 0), np.full_like(b, point), counts, np.zeros_like(b))
+    seen = Seen(a, b, y, np.where(a > 0, point, 0.0), np.full_like(b, point), counts, np.zeros_like(b))
     ahead_a, ahead_b = np.tile(share[k - 1 : -1], (count, 1)), np.tile(share[k:], (count, 1))
     ahead = Ahead(ahead_a, ahead_b, np.full_like(ahead_a, point), np.full_like(ahead_a, point))
     ahead_ref = np.diff(race.ref_s[k - 1 :])[None, :] * np.exp(base)[:, None]
     finished = ~np.isnan(race.elapsed_s[rows, -1])
-    return Batch(race, k, rows, seen, ahead, ahead_ref, times[:, k - 1], times[:, k:], finished)
+    return Batch(race, k, seen, ahead, ahead_ref, times[:, k - 1], times[:, k:], finished)
 
 
 def courses(races: Iterable[Race]) -> dict[str, list[Race]]:

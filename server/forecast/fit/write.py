@@ -63,7 +63,8 @@ def _case(case: Case) -> str:
         value = getattr(case.prior, f.name)
         shown = f"({', '.join(_number(v) for v in value)})" if f.name == "mean" else _number(value)
         lines.append(f"            {f.name}={shown},\n")
-    head = f"    Case(quality=Quality.{case.quality.name}, climb_m_per_km={_number(case.climb_m_per_km)}, prior=Prior(\n"
+    climb = _number(case.climb_m_per_km)
+    head = f"    Case(quality=Quality.{case.quality.name}, climb_m_per_km={climb}, prior=Prior(\n"
     return head + "".join(lines) + "        ),\n    ),\n"
 
 
