@@ -38,8 +38,8 @@ class DueTime:
 
 @dataclass(frozen=True, slots=True)
 class LatestOut:
-    """Out of `point` by `at`, and a later cut-off is still made with the odds asked for; None = not even
-    now."""
+    """Out of `point` by `at`, and a later cut-off is still made with the odds asked for; None = at no
+    time."""
 
     point: str
     at: datetime | None
@@ -134,11 +134,18 @@ def latest_out(
 
 
 def cut_off_odds(
-    view: View, due: Sequence[DueTime], start: datetime, odds: float = SAFE_ODDS
+    view: View,
+    due: Sequence[DueTime],
+    start: datetime,
+    odds: float = SAFE_ODDS,
+    *,
+    counting_stops: bool = False,
 ) -> tuple[CutOffOdds, ...]:
     """The odds of every cut-off still to come, and the latest time out of each point before it for `odds`.
 
-    start: her own start. A point she has left is none of the view's and so none of these.
+    start: her own start. A point she has left is none of the view's and so none of these. The odds include
+    stopping; the latest times out are given that she goes on, unless counting_stops: early in a long race so
+    many stop that no time whatever would give 90 %, which helps nobody decide.
     """
     points = view.points
     arrive, leave = (paths - start.timestamp() for paths in view.paths())
@@ -152,7 +159,7 @@ def cut_off_odds(
         there, by_s = view.p_gets_there(d.point), (d.at - start).total_seconds()
         before = []
         for j in range(k):
-            share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9))
+            share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9)) if counting_stops else 1.0
             at = latest_out(leave[:, j], later, by_s, odds=odds, gets_there=share)
             before.append(LatestOut(points[j], _instant(start, at)))
         found.append(CutOffOdds(d, p, tuple(before)))

@@ -1,4 +1,4 @@
-"""The plan for the eye: a table for the terminal and a picture of height and time. No file is written here."""
+"""The plan for the eye: tables for the terminal and a picture of height and time. No file is written here."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from rich.table import Table
 from server.course import Course
 from server.event.model import CourseDef, Event, Goal
 from server.plan.cutoffs import DueTime, due_times
+from server.plan.fuel import fuel_table
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
 
@@ -95,6 +96,41 @@ def plan_text(event: Event, timetable: Timetable, width: int = 150) -> str:
         console.print(f"torch from km {d.from_km:.1f} to {d.to_km:.1f}, {times}", highlight=False)
     for note in timetable.notes:
         console.print(f"- {note}", highlight=False, markup=False)
+    return out.getvalue()
+
+
+def fuel_text(event: Event, timetable: Timetable, width: int = 150) -> str:
+    """What to carry from refill to refill and what each bag holds, with warnings and cautions, as plain text."""
+    definition = event.course_of(timetable.runner)
+    found = fuel_table(event.runner(timetable.runner).fuel, definition.points, timetable)
+    table = Table(title=f"{event.name}: what {event.runner(timetable.runner).name} carries")
+    for name in ("from", "to", "takes", "at most", "kcal", "carbohydrate g", "sodium mg", "bottles", "what"):
+        table.add_column(name, justify="left" if name in {"from", "to", "what"} else "right")
+    for c in found.carry:
+        names = (definition.point(c.from_point).name, definition.point(c.to_point).name)
+        spans = [
+            hours(timedelta(minutes=round(t / timedelta(minutes=1)))) for t in (c.takes, c.takes_at_most)
+        ]
+        amounts = ["" if v is None else str(v) for v in (c.kcal, c.carbohydrate_g, c.sodium_mg, c.bottles)]
+        table.add_row(*names, *spans, *amounts, c.words)
+    out = io.StringIO()
+    console = Console(file=out, width=width, color_system=None, legacy_windows=False)
+    console.print(table)
+    for bag in found.bags:
+        held = [
+            f"{v} {unit}"
+            for v, unit in (
+                (bag.kcal, "kcal"),
+                (bag.carbohydrate_g, "g carbohydrate"),
+                (bag.sodium_mg, "mg sodium"),
+            )
+            if v is not None
+        ]
+        if held:
+            name = definition.point(bag.point).name
+            console.print(f"to be had at {name}: {', '.join(held)}", highlight=False, markup=False)
+    for line in (*found.warnings, *found.cautions):
+        console.print(f"- {line}", highlight=False, markup=False)
     return out.getvalue()
 
 

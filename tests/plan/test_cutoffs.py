@@ -11,6 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from server.event.model import CutOff, Edge, Goal, Target
+from server.facts.fold import fold
+from server.forecast.bridge import outlook
 from server.plan import make_timetable
 from server.plan.cutoffs import (
     DueTime,
@@ -141,6 +143,11 @@ def test_over_a_view() -> None:
         assert [x.point for x in found.latest_out] == ["p5"]
         assert found.latest_out[0].at is not None
     assert both[1].latest_out[0].at < both[0].latest_out[0].at
+    due = [DueTime("p6", Edge.IN, at)]
+    strict = cut_off_odds(view, due, START, counting_stops=True)  # type: ignore[arg-type]
+    assert strict[0].latest_out[0].at < both[0].latest_out[0].at
+    never = cut_off_odds(view, due, START, 0.98, counting_stops=True)  # type: ignore[arg-type]
+    assert never[0].latest_out[0].at is None
 
 
 def test_due_times(make_event) -> None:
@@ -196,3 +203,29 @@ def test_planned_odds(demo_course, make_event) -> None:
     due = [DueTime("p12", Edge.IN, table.start + last.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
     odds = [p for _, p in planned_odds(table, due, 0.13)]
     assert odds == pytest.approx([0.1, 0.5, 0.9], abs=0.002)
+
+
+def test_over_the_real_forecast(demo_course, make_event) -> None:
+    """On the forecast the server runs: odds fall from cut-off to cut-off, every earlier point has a latest time out,
+    later for later points, and goals change over in order."""
+    base = make_event(Target(finish=timedelta(hours=29)))
+    hours = {"p5": 13.0, "p8": 23.0}
+    points = tuple(
+        replace(p, cut_offs=(CutOff(Edge.IN, elapsed=timedelta(hours=hours[p.id])),)) if p.id in hours else p
+        for p in base.courses[0].points
+    )
+    event = make_event(Target(finish=timedelta(hours=29)), points=points)
+    table = make_timetable(event, "maren", demo_course)
+    state = fold([], event, START)
+    view = outlook(event, state.runner("maren"), state, table, demo_course).at(START)
+    found = cut_off_odds(view, due_times(event, "maren"), START)
+    assert [f.due.point for f in found] == ["p5", "p8", "p12"]
+    assert 1.0 >= found[0].odds >= found[1].odds >= found[2].odds > 0.2
+    for f in found:
+        at = [x.at for x in f.latest_out]
+        assert None not in at
+        assert at == sorted(at)
+        assert at[-1] < f.due.at
+    arrive, leave = (p - START.timestamp() for p in view.paths())
+    changes = goal_changes(view.points, leave, arrive[:, -1], table)
+    assert len(changes) == 3 * (len(view.points) - 1)

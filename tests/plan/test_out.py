@@ -18,6 +18,7 @@ from server.event.model import (
     CrewAccess,
     CutOff,
     Edge,
+    FuelPlan,
     Goal,
     KitItem,
     MeetingPlan,
@@ -28,7 +29,7 @@ from server.event.model import (
 )
 from server.plan import make_timetable
 from server.plan.out import Appointment, appointments_of, calendar, gpx_with_points, to_csv, to_json
-from server.plan.show import plan_picture, plan_text
+from server.plan.show import fuel_text, plan_picture, plan_text
 
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
 
@@ -197,6 +198,15 @@ class TestTables:
         assert "torch from km" in text
         for note in table.notes:
             assert note[:40] in text
+
+    def test_fuel_text(self, event, table) -> None:
+        """The fuel table names each refill, and ends with the cautions; a figure above its range is warned about."""
+        fuel = (FuelPlan("p0", "bars", 250.0, 45.0, 900.0, 400.0),)
+        fed = replace(event, runners=(replace(event.runners[0], fuel=fuel),))
+        text = fuel_text(fed, table)
+        assert "Point 3" in text
+        assert "900 ml/h is above" in text
+        assert "Drink to thirst" in text
 
     def test_text_fits_its_width(self, event, table) -> None:
         """No line is wider than the terminal."""
