@@ -32,7 +32,6 @@ degrees = { $lat } { $north ->
 utm-too = (UTM { $utm })
 nobody = nobody
 somebody = somebody
-somewhere = a place not named
 
 ## Kinds of check-in as facts: 'out of Mill'
 
@@ -302,6 +301,7 @@ doubt-closed = her race was over by then
 doubt-off-course = the place is far off the course
 doubt-vehicle = it moves at road speed: tracker in a car?
 doubt-parked = it is where cars park: tracker in a car?
+doubt-other-post = it comes from a volunteer who stands at another point
 doubt-supporter = it comes from a supporter
 doubt-guessed = part of it was guessed from what was written
 doubt-crew-position = it is the place of a phone that is not hers
@@ -467,22 +467,17 @@ cards-medical = A card is a reminder, not medical advice: medics and race doctor
 
 noted-seen = Noted: { $runner } was seen, { $when }: ‘{ $words }’
 noted-how = Noted how { $runner } is: ‘{ $words }’
-noted-drive = Noted: { $length } from { $from } to { $to }. From now on leave-bys rest on it.
-noted-race = Noted: { $what }.
 meeting-not-among = { $place } is not among your next meetings.
 picture-none = There is no picture to send. In words:
 photo-kept = Pictures are not kept here yet. Write what it shows.
 other-unreadable = I can’t read that. Please write it.
 live-ended = The shared position has ended. That says nothing of { $runner }.
 position-whose = Is { $runner } with that phone?
-ask-seen-none = Thank you. If you know between which points, write it.
 
 noted = Noted: { $runner } { $fact }, { $when }.
 noted-note = Noted.
-noted-note-for = Noted for { $runner }: ‘{ $words }’.
 noted-crew-there = Noted: you are at { $place }, { $when }.
 noted-crew-left = Noted: you left { $place }, { $when }.
-noted-on-the-road = Noted: on the road since { $when }.
 noted-on-the-road-untold = Noted. Drive carefully.
 noted-awake = Noted: you are awake.
 noted-race-control = Noted: race control knows.
@@ -490,7 +485,6 @@ noted-in-hand = Noted: { $runner } is in hand, { $when }.
 noted-stand-down = Noted: the alarm is over.
 noted-position = Noted: position of { $runner }, { $when }.
 noted-same = That was here already; it counts once.
-noted-conflict = That came before with other content. Both are kept, and somebody will be asked which holds.
 noted-unconfirmed = Kept, but not counted yet: { $doubt }. Is it right?
 noted-guessed = I took it so. Right?
 noted-next = Next { $place }: { $window }.
@@ -534,23 +528,17 @@ ask-bib = No runner has bib { $bib }. { $count ->
     [0] Please look again.
    *[other] Did you mean:
  }
-ask-time = At what time? ‘now’, ‘10 min ago’ or a clock time.
-ask-kind = { $name }: in or out?
 ask-where-seen = Thank you. Between which points was that?
-ask-car = That moves at road speed. Is the tracker in a car?
 ask-event = Which event?
-ask-none = Write it again in other words.
 choice-left = Left { $place }, going on
 choice-left-plain = Left a point, going on
 choice-over = Her race is over
 choice-else = Something else
 choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
-choice-nothing = None of these
 not-understood = I did not understand that. Write ‘what can I ask’ for examples.
 nothing-to-say = Hello. Write ‘what can I ask’ for examples.
 thanks = Good.
-only-told = Only what was reported can be answered, and you may report but not ask here.
 
 button-in-plain = In
 button-out-plain = Out
@@ -559,10 +547,8 @@ button-out-plain = Out
 
 stranger = This number or chat is not known here. If you have an invitation, send its code.
 join-preview = You are { $name }. Part: { $parts }. Event: { $event }. Is that you?
-join-done = Welcome, { $name }. Write ‘what can I ask’ for examples. In an emergency call { $emergency } first.
 join-done-plain = Welcome, { $name }. Write ‘what can I ask’ for examples.
 join-no = Then nothing is joined, and the code stays unused. Tell whoever sent it.
-join-wrong = That code is not valid: mistyped, used, or over. Ask whoever sent it for a new one.
 join-private = Send the code to me alone, not in a group.
 part-line = { $kind }{ $runner ->
     [none] {""}

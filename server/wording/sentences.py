@@ -10,6 +10,7 @@ from fluent.syntax import FluentParser
 from fluent.syntax.ast import Junk, Message
 
 FALLBACK = "en"
+GAP = "…"
 
 
 class WordingError(Exception):
@@ -61,8 +62,8 @@ def _bundle(language: str) -> FluentBundle:
 def sentence(language: str, key: str, **values: str | int | float) -> str:
     """The sentence `key` with its values put in; from English where the language has not got it.
 
-    A value that is missing never holds a message back: English is tried, then the text goes out with the gap
-    showing as '{$name}'. The tests look for such gaps; at night an alarm with a gap beats no alarm.
+    A value that is missing never holds a message back: English is tried, then the text goes out with '…' in
+    the gap. The tests look for such gaps; at night an alarm with a gap beats no alarm.
     """
     chosen = language_of(language)
     for candidate in dict.fromkeys((chosen, FALLBACK)):
@@ -72,8 +73,11 @@ def sentence(language: str, key: str, **values: str | int | float) -> str:
         if pattern is None:
             continue
         text, errors = _bundle(candidate).format_pattern(pattern, dict(values))
-        if not errors or candidate == FALLBACK:
+        if not errors:
             return str(text)
+        if candidate == FALLBACK:
+            gaps = {str(e).rpartition(": ")[2]: GAP for e in errors}
+            return str(_bundle(candidate).format_pattern(pattern, {**gaps, **values})[0])
     raise WordingError(f"{FALLBACK}.ftl has no sentence {key!r}: add it")
 
 

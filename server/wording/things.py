@@ -162,7 +162,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
 def _person(say: Say, p: PersonThere) -> str:
     where = []
     if p.at_name and p.since:
-        where.append(say.s("people-at", place=p.at_name, since=say.when(p.since)))
+        where.append(say.s("people-at", place=p.at_name, when=say.when(p.since)))
     if p.bound_for and p.be_there:
         where.append(say.s("people-bound", place=p.bound_for, when=say.when(floor_to(p.be_there))))
     elif p.bound_for:

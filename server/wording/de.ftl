@@ -1,0 +1,618 @@
+# Jeder Satz, den jemand liest, auf Deutsch. Was hier fehlt, kommt aus en.ftl. Die Namen der Sätze und ihrer
+# Werte sind dieselben wie dort.
+
+## Zeiten, Längen, Orte
+
+both-clocks = { $there } (deine Uhr: { $here })
+window = wohl { $likely }, zwischen { $early } und { $late }; 1 von 10 früher, 1 von 10 später
+window-due = wohl { $likely }, jederzeit von jetzt bis { $late }; 1 von 10 später
+window-stood = wohl { $likely }, zwischen { $early } und { $late }
+window-own = (deine Uhr: wohl { $likely }, zwischen { $early } und { $late })
+window-own-due = (deine Uhr: wohl { $likely }, spätestens { $late })
+window-short = { $likely } ({ $early } bis { $late })
+duration-none = unter einer Minute
+duration-min = { $minutes } min
+duration-h = { $hours } h
+duration-h-min = { $hours } h { $minutes } min
+ago = vor { $length }
+in-time = in { $length }
+just-now = gerade eben
+km = { $number } km
+miles = { $number } Meilen
+odds-under = unter 1 zu 20
+odds-over = über 19 von 20
+odds-about = etwa { $tenths } von 10
+degrees = { $lat } { $north ->
+    [north] Nord
+   *[south] Süd
+ }, { $lon } { $east ->
+    [east] Ost
+   *[west] West
+ }
+utm-too = (UTM { $utm })
+nobody = niemand
+somebody = jemand
+
+## Meldungen als Tatsachen
+
+fact-in = in { $place } angekommen
+fact-out = aus { $place } los
+fact-through = durch { $place } ohne Halt
+fact-position = gesehen bei { $place }
+fact-resting = Pause bei { $place }
+fact-moving-again = wieder unterwegs ab { $place }
+fact-asked-for-help = um Hilfe gebeten bei { $place }
+fact-retired = ausgeschieden bei { $place }
+fact-sweep-through = Schlussläufer durch { $place }
+fact-not-here-yet = noch nicht in { $place }
+fact-other = { $kind } bei { $place }
+place-km = { $km } nach dem Start
+place-nowhere = einem nicht genannten Ort
+
+## Wie frisch
+
+fresh = Zuletzt bekannt: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
+fresh-nothing = Von { $name } ist noch nichts gemeldet.
+fresh-before = { $name } ist noch nicht gestartet.
+fresh-doubted = { $count ->
+    [one] Eine Meldung liegt vor, zählt aber noch nicht: sie muss bestätigt werden.
+   *[other] { $count } Meldungen liegen vor, zählen aber noch nicht: sie müssen bestätigt werden.
+ }
+fresh-blind = Unsere eigene Leitung ist seit { $when } gestört: es kann etwas fehlen.
+fresh-held = Die Rennleitung hält die Läufer an. Die Zeiten zählen ab der Freigabe.
+fresh-held-until = Die Rennleitung hält die Läufer bis { $until } an.
+fresh-sharper = Eine Meldung aus { $name } würde das schärfen.
+
+## Zeichen vor einer Nachricht
+
+mark-delayed = [verspätet, fällig { $when }] { $text }
+mark-repeat = [vielleicht doppelt{ $short ->
+    [0] {""}
+   *[other] {", Nr. "}{ $short }
+ }] { $text }
+mark-number = (Nr. { $short })
+
+## Nachrichten: Treffen
+
+leave-now = Fahr jetzt los nach { $place } zu { $runner }: sei ab { $be_there } dort.
+leave-now-by = Fahr bis { $leave_by } los nach { $place } zu { $runner }: sei ab { $be_there } dort.
+leave-now-late = Abfahrt nach { $place } war { $leave_by }. Bei normaler Fahrt kommst du vielleicht nach { $runner } an. Fahr wie immer; Eile hilft niemandem.
+meeting-she-comes = { $runner } in { $place }: { $window }.
+meeting-drive = Fahrt { $length }.
+meeting-no-drive = Keine Fahrzeit ist bestätigt, darum keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
+meeting-wait = Warte bis { $until }.
+meeting-kit = Mitbringen: { $kit }.
+meeting-food = Essen: { $food }
+meeting-if-missed = Falls verpasst: { $text }
+meeting-no-signal = Kein Netz in { $place }.
+be-there = Sei ab { $be_there } in { $place } für { $runner }.
+move-on = Weiter von { $place }: nach { $until } lohnt es nicht, auf { $runner } zu warten.
+move-on-next = Nächstes Treffen: { $place }.
+window-moved = { $place } hat sich verschoben: { $runner } { $window }.
+window-moved-was = Vorher: { $was }.
+window-moved-leave = Fahr bis { $leave_by } los{ $was ->
+    [none] {""}
+   *[other] {" (vorher "}{ $was })
+ }, sei ab { $be_there } dort, warte bis { $until }.
+window-moved-there = Sei ab { $be_there } dort, warte bis { $until }.
+meeting-lost = { $runner } in { $place } ist nicht mehr zu schaffen. Versuch es nicht.
+meeting-lost-why = { $runner } in { $place }: { $window }.
+lost-access-closed = Der Zugang für Begleiter ist dort gesperrt.
+lost-not-both = Dieselben Begleiter schaffen dieses und das Treffen davor nicht.
+lost-too-late = Die Fahrt dauert länger, als Zeit bleibt.
+lost-she-has-left = Sie ist dort schon los.
+brief = Bevor das Netz endet: { $count ->
+    [one] das nächste Treffen.
+   *[other] die nächsten { $count } Treffen.
+ }
+brief-meeting = { $place }: { $runner } { $window }.
+brief-times = Sei ab { $be_there } dort; fahr um { $until } weiter.
+brief-leave = Fahr bis { $leave_by } los.
+brief-signal = Netz gibt es wieder in { $place }.
+brief-nothing-heard = Hörst du nichts: halte dich an diese Zeiten, dann fahr weiter. Kommt sie nicht, sag es der Rennleitung und { $place }, sobald du Netz hast.
+brief-nothing-heard-plain = Hörst du nichts: halte dich an diese Zeiten, dann fahr weiter. Kommt sie nicht, sag es der Rennleitung, sobald du Netz hast.
+wake-up = Aufstehen: fahr bis { $leave_by } los nach { $place } zu { $runner }.
+wake-up-there = Aufstehen: sei ab { $be_there } in { $place } für { $runner }.
+wake-up-answer = Antworte ‚wach‘, sonst wird jemand anderes gefragt.
+
+## Nachrichten: wo sie ist
+
+arrived = { $runner } ist in { $place } angekommen, { $when }, gemeldet von { $who }.
+arrived-through = { $runner } lief { $when } ohne Halt durch { $place }, gemeldet von { $who }.
+arrived-stop = Geplanter Halt: { $length }.
+arrived-kit = Bereithalten: { $kit }.
+arrived-next = Danach { $place }: { $window }.
+left = { $runner } ist los aus { $place }, { $when }, gemeldet von { $who }.
+left-next = Als Nächstes { $place }: { $window }.
+finished = { $runner } ist im Ziel: { $when }, gemeldet von { $who }.
+finished-crew = Sag Bescheid, wenn du sie bei dir hast (‚sie ist bei uns‘).
+retired = { $runner } ist in { $place } ausgeschieden, { $when }, gemeldet von { $who }.
+retired-nowhere = { $runner } ist ausgeschieden, { $when }, gemeldet von { $who }; wo, ist nicht bekannt.
+retired-how = Grund: { $how }.
+retired-words = Geschrieben wurde: ‚{ $words }‘
+retired-pick-up = Abholung: { $who }.
+retired-no-pick-up = Noch niemand ist eingeteilt, sie zu holen. Wer fährt?
+retired-in-hand = Jemand hat sie bei sich.
+retired-not-in-hand = Sie wird weiter überwacht, bis jemand sie bei sich hat: sag es mir dann.
+retired-race-control = Die Rennleitung weiß es.
+retired-tell-race-control = Die Rennleitung muss es wissen: { $name } { $phone }. Antworte ‚Rennleitung weiß es‘, wenn es getan ist.
+how-own-choice = eigene Entscheidung
+how-timed-out = Zeitlimit
+how-withdrawn-by-medics-or-officials = von Sanitätern oder Rennleitung herausgenommen
+how-did-not-start = nicht gestartet
+cut-off-falling = Zeitlimit in { $place } ({ $edge } bis { $cut_off }): { $odds }, dass sie es schafft, fallend.
+cut-off-rising = Zeitlimit in { $place } ({ $edge } bis { $cut_off }): wieder { $odds }, dass sie es schafft.
+cut-off-latest = Für 9 von 10 muss sie bis { $when } aus { $place } los sein.
+cut-off-not-possible = Früh genug für 9 von 10 aus { $place } zu kommen, ist nicht mehr möglich.
+edge-in = hinein
+edge-out = hinaus
+late = { $runner } in { $place }? Später, als es in 9 von 10 Fällen wäre. War sie schon da?
+late-window = Erwartet: { $window }.
+late-answer = Ja, noch nicht, oder ist niemand da, der sie sieht?
+sweep = SCHLUSSLÄUFER DURCH { $place }, und { $runner } wurde dort nicht gesehen.
+race-change-start-delayed = Der Start verschiebt sich{ $amount ->
+    [none] {""}
+   *[other] {" um "}{ $amount }
+ }{ $until ->
+    [none] .
+   *[other] {", auf "}{ $until }.
+ }
+race-change-wave-moved = Der Start von { $runner } hat sich verschoben{ $until ->
+    [none] .
+   *[other] {" auf "}{ $until }.
+ }
+race-change-runners-held = Die Läufer werden angehalten{ $place ->
+    [none] {""}
+   *[other] {" in "}{ $place }
+ }{ $until ->
+    [none] {", bis auf Weiteres."}
+   *[other] {" bis "}{ $until }.
+ }
+race-change-runners-released = Die Läufer dürfen weiter{ $place ->
+    [none] .
+   *[other] {" in "}{ $place }.
+ }
+race-change-race-ended-early = Die Rennleitung hat das Rennen beendet{ $place ->
+    [none] .
+   *[other] {", ab "}{ $place }.
+ }
+race-change-rerouted = Die Strecke wurde geändert{ $place ->
+    [none] .
+   *[other] {" bei "}{ $place }.
+ }
+race-change-cut-off-moved = Das Zeitlimit in { $place } wurde verlegt{ $until ->
+    [none] .
+   *[other] {" auf "}{ $until }.
+ }
+race-change-access-closed = Der Zugang für Begleiter in { $place } ist gesperrt{ $until ->
+    [none] .
+   *[other] {" bis "}{ $until }.
+ } Fahr nicht hin.
+race-change-access-opened = Der Zugang für Begleiter in { $place } ist wieder offen.
+race-change-other = Neues von der Rennleitung: { $change }.
+race-change-words = { $words }
+race-change-who = Gemeldet von { $who }. Alle Zeiten sind neu berechnet.
+
+## Nachrichten: Alarm
+
+alarm-overdue = ALARM: { $runner } (Nr. { $bib }) ist in { $place } ÜBERFÄLLIG.
+alarm-overdue-nowhere = ALARM: { $runner } (Nr. { $bib }) ist ÜBERFÄLLIG.
+alarm-asked-for-help = ALARM: { $runner } (Nr. { $bib }) hat UM HILFE GEBETEN.
+alarm-sweep = ALARM: SCHLUSSLÄUFER DURCH { $place }, und { $runner } (Nr. { $bib }) wurde dort nicht gesehen.
+alarm-look-again = NACHSEHEN: { $runner } (Nr. { $bib }), der Alarm ist noch offen. { $name ->
+    [none] Was ist jetzt bekannt?
+   *[other] { $name }, was ist jetzt bekannt?
+ }
+alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). Die vorher Gefragten haben nicht geantwortet.
+alarm-answer = Antworte ‚Ich übernehme‘, dann gehört er dir; ohne Antwort in { $length } wird die nächste Person gefragt.
+alarm-held-you = Du hast diesen Alarm. Nächstes Nachsehen: { $when }.
+alarm-held = { $name } hat diesen Alarm. Nächstes Nachsehen: { $when }.
+alarm-held-untimed = { $name } hat diesen Alarm.
+alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
+alarm-call-other = { $caller } ruft die Rennleitung an. Bitte ruf dort deswegen nicht selbst an.
+alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
+alarm-life = Wenn du sie in Gefahr glaubst, ruf sofort { $emergency }; warte nicht auf dieses hier.
+alarm-words = Empfangene Worte: ‚{ $words }‘
+alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
+alarm-fact-none = TATSACHE: seit dem Start { $when } wurde nichts von ihr gehört.
+alarm-expected = Erwartet in { $place }: { $window }.
+alarm-asked = Schon gefragt: { $names }.
+alarm-asked-none = Vor dir wurde niemand gefragt.
+alarm-told = Auch benachrichtigt: { $names }.
+alarm-estimate = SCHÄTZUNG, NICHT GESEHEN: zwischen { $low } und { $high } der Strecke, wohl nahe { $likely }.
+alarm-estimate-place = SCHÄTZUNG, NICHT GESEHEN, wohl nahe { $place }.
+alarm-may-be = Vielleicht ist sie nur nicht gemeldet oder von der Strecke ab:
+alarm-may-unreported-nobody = - niemand meldet aus { $place };
+alarm-may-unreported = - { $place } wird gemeldet durch { $by }, und nicht jeder wird erfasst;
+alarm-may-delay = - Meldungen aus { $place } können { $length } später kommen;
+alarm-may-signal = - kein Netz zwischen { $from } und { $to };
+alarm-may-signal-point = - kein gutes Netz in { $place };
+alarm-may-phone = - Telefon leer, nass oder aus;
+alarm-may-resting = - sie ruht oder schläft am Rand oder in einem Unterstand;
+alarm-may-off = - falsch abgebogen, oder unterwegs ausgeschieden und von anderen mitgenommen;
+alarm-may-escape = - abgestiegen über { $route }.
+by-timing-mat = eine Zeitmatte
+by-volunteer = Helfer
+by-crew = Begleiter
+by-runner = die Läuferin selbst
+by-tracker = einen Sender
+alarm-her = Nr. { $bib }. Telefon { $phone }. Kleidung: { $clothing }. Lampe: { $torch }. { $pacer }.
+alarm-pacer = Begleitläufer bei ihr: { $name }
+alarm-no-pacer = Kein Begleitläufer bei ihr bekannt
+not-known = nicht bekannt
+alarm-numbers = { $name }: { $phone }. Notruf: { $emergency }.
+alarm-numbers-rescue = { $name }: { $phone }.
+alarm-read-out = Zum Vorlesen:
+read-out-who = „Es geht um Läuferin { $runner }, Startnummer { $bib }, beim { $event }.
+read-out-last = Zuletzt bekannt: { $fact }, { $when } Ortszeit, gemeldet von { $who }.
+read-out-last-place = Dieser Ort: { $place }.
+read-out-last-km = Das sind { $km } nach dem Start.
+read-out-none = Seit dem Start am { $when } Ortszeit wurde nichts von ihr gehört.
+read-out-expected = Erwartet war sie in { $place }, am ehesten { $likely }; bis { $late } Ortszeit wäre sie in 9 von 10 Fällen dort gewesen.
+read-out-help = Sie hat um Hilfe gebeten{ $words ->
+    [none] .
+   *[other] {" mit den Worten: "}{ $words }.
+ }
+read-out-estimate = Schätzung, nicht gesehen: sie ist vielleicht nahe { $place }.
+read-out-her = Kleidung: { $clothing }. Lampe: { $torch }. Ihr Telefon: { $phone }.“
+alarm-cautions = Stilepost ist eine Hilfe, kein Rettungsdienst: Notruf, Rennleitung und Bergrettung entscheiden. Geh nicht allein oder im Dunkeln auf die Strecke, um sie zu suchen. Halte dieses Telefon geladen und frei.
+stand-down = ENTWARNUNG: der Alarm für { $runner } ist vorbei ({ $of_kind }).
+stand-down-seen = ENTWARNUNG: { $runner } wurde in { $place } gesehen, { $when }, gemeldet von { $by }.
+stand-down-why = Grund: { $reason }. Von { $by }, { $when }.
+stand-down-thanks = Es ist nichts mehr zu tun. Wen du angerufen hast, sag es auch ihnen.
+stand-down-reason-seen = gesehen
+stand-down-reason-stand-down = von Hand beendet
+stand-down-reason-taken-back = die Meldung dahinter wurde zurückgenommen
+stand-down-reason-other = { $reason }
+alarm-kind-overdue = überfällig
+alarm-kind-asked-for-help = um Hilfe gebeten
+alarm-kind-sweep = Schlussläufer durch, ohne sie
+alarm-kind-other = Alarm
+test-alarm = PROBEALARM, es ist nichts geschehen. Antworte ‚Ich übernehme‘ bis { $when }.
+test-alarm-why = Lass das Telefon, wie es nachts sein wird: geladen, laut, auf dem Tisch. Wer nicht antwortet, wird der Rennleitung gezeigt.
+unreached = { $name } NICHT ERREICHT ({ $what }) seit { $when }. Versucht: { $channels }. Bitte ruf dort an.
+unreached-silent = KEINE ANTWORT von { $name } ({ $what }) seit { $when }. Bitte ruf dort an.
+unreached-kind-leave-now = losfahren
+unreached-kind-wake-up = wecken
+unreached-kind-test-alarm = Probealarm
+unreached-phone = { $name }: { $phone }.
+outage-open = Ausfall bei uns seit { $when } ({ $what }). Meldungen können fehlen; für diese Zeit gilt niemand als überfällig.
+outage-over = Ausfall bei uns von { $from } bis { $to } ({ $length }; { $what }). Was gewartet hat, ist gelesen; die Zeiten sind neu berechnet.
+
+## Nachrichten: Berichtigungen und Zweifel
+
+correction-moved = Berichtigung: { $runner } { $what } war { $now_at }, nicht { $was_at }. Von { $by }.
+correction-now = Berichtigung: { $runner } { $what }: jetzt { $now_at }. Von { $by }.
+correction-taken-back = Zurückgenommen: { $runner } { $what } gilt nicht mehr. Von { $by }.
+correction-taken-back-at = Zurückgenommen: { $runner } { $what } { $was_at } gilt nicht mehr. Von { $by }.
+correction-watch-on = Sie wird von jetzt an wieder überwacht.
+unconfirmed = Bitte bestätigen: { $runner } { $fact }, { $when }? Gemeldet von { $who }.
+unconfirmed-why = Aufbewahrt, zählt aber nicht: { $doubt }.
+doubt-future = die Zeit liegt in der Zukunft
+doubt-unknown-runner = diese Läuferin gibt es hier nicht
+doubt-unknown-point = diesen Punkt gibt es auf ihrer Strecke nicht
+doubt-before-start = die Zeit liegt vor dem Start
+doubt-retired = sie war davor als ausgeschieden gemeldet
+doubt-finished = sie war davor als im Ziel gemeldet
+doubt-out-before-in = los liegt vor angekommen
+doubt-behind = das liegt hinter dem Ort, an dem sie war
+doubt-too-fast = so schnell läuft niemand
+doubt-closed = ihr Rennen war da schon vorbei
+doubt-off-course = der Ort liegt weit neben der Strecke
+doubt-vehicle = es bewegt sich wie ein Auto: Sender im Auto?
+doubt-parked = dort parken Autos: Sender im Auto?
+doubt-other-post = das kommt von jemandem, der an einem anderen Punkt hilft
+doubt-supporter = es kommt von einem Fan
+doubt-guessed = ein Teil davon ist aus dem Text geraten
+doubt-crew-position = es ist der Ort eines Telefons, das nicht ihres ist
+doubt-does-not-fit = es passt nicht zu dem, was vorher gemeldet war
+doubt-none = es muss bestätigt werden
+
+## Antworten
+
+point-next = { $runner } in { $place }: { $window }.
+point-reached = { $runner } war in { $place }, an { $when }{ $left ->
+    [none] .
+   *[other] {", los "}{ $left }.
+ }
+point-left = { $runner } war { $when } aus { $place } los.
+point-through = { $runner } lief { $when } durch { $place }.
+point-is-in = { $runner } ist in { $place }, seit { $when }.
+point-odds = Das gilt, falls sie dort ankommt: { $odds }.
+point-planned = Plan: { $when } ({ $gap }).
+gap-late = { $length } dahinter
+gap-early = { $length } davor
+gap-none = im Plan
+no-more-points = { $runner } hat keinen Punkt mehr vor sich: { $going }.
+going-before-the-start = noch nicht gestartet
+going-moving = unterwegs
+going-at-a-point = an einem Punkt
+going-resting = in einer Pause
+going-retired = ausgeschieden
+going-retired-in-hand = ausgeschieden, jemand hat sie bei sich
+going-finished = im Ziel
+going-closed = im Ziel, bei ihren Begleitern
+no-forecast = Für { $place } gibt es kein Zeitfenster.
+where-between = { $runner }, zuletzt bekannt: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
+where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } der Strecke, wohl nahe { $likely }.
+where-legs = Das liegt zwischen { $from } und { $to }.
+where-at = { $runner } ist in { $place }, seit { $when }, gemeldet von { $who } ({ $ago }).
+where-ended = { $runner }: { $going }.
+gap-answer-late = { $runner } liegt in { $place } etwa { $length } hinter dem Plan, { $window }.
+gap-answer-early = { $runner } liegt in { $place } etwa { $length } vor dem Plan, { $window }.
+gap-answer-none = { $runner } liegt in { $place } im Plan, { $window }.
+gap-fact = In { $place } { $when }: dort { $gap }.
+gap-none-known = Es gibt keine Planzeit zum Vergleich.
+supposed-slower = Läuft { $runner } ab hier { $percent } von 100 langsamer: { $place } { $window }.
+supposed-faster = Läuft { $runner } ab hier { $percent } von 100 schneller: { $place } { $window }.
+supposed-leaving = Läuft { $runner } um { $when } los: { $place } { $window }.
+supposed-only = Nur angenommen: niemand wurde benachrichtigt, nichts ist geändert.
+stop-over = { $runner } war { $length } in { $place } ({ $from } bis { $to }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-over-plan = geplant { $length }
+stop-on = { $runner } ist noch in { $place }, seit { $from } (bisher { $length }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-through = { $runner } lief { $when } ohne Halt durch { $place }.
+stop-half = { $runner } in { $place }: an { $from }, los { $to }. Eines von beiden ist nicht bekannt, also auch die Länge nicht.
+stop-none = Von { $runner } ist noch kein Halt gemeldet.
+not-reported = nicht gemeldet
+cut-off-answer = { $place }, { $edge } bis { $when }: { $odds }, dass { $runner } es schafft.
+cut-off-line = { $place }, { $edge } bis { $when }: { $odds }.
+cut-off-more = Danach:
+cut-offs-none = Für { $runner } gibt es kein Zeitlimit mehr.
+missed-seen-out = Ja, weg: { $runner } war { $when } aus { $place } los.
+missed-seen-in = Nein: { $runner } ist seit { $when } in { $place } und nicht als los gemeldet.
+missed-odds-high = Wohl ja: { $odds }, dass { $runner } schon aus { $place } los ist.
+missed-odds-even = Kann sein: { $odds }, dass { $runner } schon aus { $place } los ist.
+missed-odds-low = Wohl nicht: { $odds }, dass { $runner } schon aus { $place } los ist.
+wait-advice-wait = Warte{ $until ->
+    [none] .
+   *[other] {" bis "}{ $until }.
+ }
+wait-advice-go = Fahr weiter{ $next ->
+    [none] .
+   *[other] {" nach "}{ $next }.
+ }
+wait-expected = { $runner } in { $place }: { $window }.
+wait-next-leave = Fahr bis { $leave_by } los nach { $next }.
+people-line = { $name }: { $parts }{ $where ->
+    [none] {""}
+   *[other] {", "}{ $where }
+ }.
+people-at = in { $place } seit { $when }
+people-bound = auf dem Weg nach { $place }, ab { $when } dort
+people-bound-untimed = auf dem Weg nach { $place }
+people-unreached = NICHT ERREICHT
+people-phone = Telefon { $phone }
+people-car = { $car }
+people-none = Von niemandem ist bekannt, dass er in { $place } ist.
+people-nobody = Sonst hat niemand einen Teil, den du sehen darfst.
+people-head = { $count ->
+    [one] Eine Person:
+   *[other] { $count } Personen:
+ }
+numbers = { $name }: { $phone }. Notruf: { $emergency }.
+bring = Nach { $place } für { $runner } mitbringen: { $kit }.
+bring-none = Für { $runner } steht in { $place } nichts auf der Liste.
+bring-safety = Geh nicht ohne: { $kit }.
+bring-car = { $item } ist im Wagen { $car }.
+bring-food = Essen: { $food }
+bring-dark = Sie ist dort wohl im Dunkeln.
+take-back = In { $place } zurücknehmen: { $kit }.
+take-back-none = In { $place } ist nichts zurückzunehmen.
+food = { $runner } in { $place }: { $food }
+food-none = Für { $runner } steht in { $place } nichts zu essen oder trinken.
+fuel = Ab dort: { $words }
+fuel-figures = Je Stunde: { $figures }. Nach Durst trinken.
+fuel-kcal = { $amount } kcal
+fuel-carbohydrate = { $amount } g Kohlenhydrate
+fuel-fluid = Flaschen für { $amount } ml
+fuel-sodium = { $amount } mg Natrium
+leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
+leave-over = Abfahrt nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
+leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt ist nicht bestätigt. Sei ab { $be_there } dort.
+leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
+drive = Fahrt nach { $place }: { $length }{ $walk ->
+    [none] {""}
+   *[other] {", dann "}{ $walk }{" zu Fuß"}
+ }.
+drive-from = Von { $from }.
+drive-estimated = Von niemandem bestätigt: keine Abfahrtszeit beruht darauf.
+drive-unknown = Keine Fahrt nach { $place } ist aufgeschrieben.
+meeting = Als Nächstes: { $place }, { $runner } { $window }.
+meeting-who = Es fahren: { $crew }{ $car ->
+    [none] .
+   *[other] {", "}{ $car }.
+ }
+meeting-parking = Parken: { $parking }{ $walk ->
+    [none] .
+   *[other] {", dann "}{ $walk }{" zu Fuß."}
+ }
+meeting-hours = Für Begleiter offen { $hours }.
+hours-both = von { $opens } bis { $closes }
+hours-from = ab { $opens }
+hours-to = bis { $closes }
+meeting-after = Danach { $place }: { $window }.
+meeting-none = Es gibt kein Treffen mit { $runner } mehr.
+meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
+dark-yes = Ja: dunkel in { $place }, wenn { $runner } wohl dort ist. { $window }.
+dark-no = Nein: hell in { $place }, wenn { $runner } wohl dort ist. { $window }.
+dark-unknown = Ob es in { $place } hell ist, weiß ich nicht.
+heard = { $runner }: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
+how-she-is = { $who }, { $when }: ‚{ $words }‘
+how-she-is-none = Noch hat niemand geschrieben, wie es { $runner } geht.
+plan-head = Plan von { $runner }, Ankunft (Ziel B), A bis C:
+plan-row = { $place } ({ $km }): { $times }{ $was ->
+    [none] {""}
+   *[other] {", war "}{ $was }
+ }{ $stop ->
+    [none] {""}
+   *[other] {", Halt "}{ $stop }
+ }
+card = { $trouble }: { $tries }.
+card-red = Halt an und hol Hilfe bei: { $flags }.
+card-call = { $call }
+picture-dark = dunkel
+picture-row = { $place } ({ $km }): { $times }{ $dark ->
+    [none] {""}
+   *[other] {", "}{ $dark }
+ }
+picture-none = Es gibt kein Bild. In Worten:
+cards-none = Dafür ist keine Karte geschrieben.
+cards-medical = Eine Karte erinnert nur: Sanitäter und Rennärzte entscheiden.
+
+## Antworten auf Meldungen
+
+noted = Notiert: { $runner } { $fact }, { $when }.
+noted-seen = Notiert: { $runner } wurde gesehen, { $when }: ‚{ $words }‘
+noted-how = Notiert, wie es { $runner } geht: ‚{ $words }‘
+noted-note = Notiert.
+noted-crew-there = Notiert: du bist in { $place }, { $when }.
+noted-crew-left = Notiert: du bist aus { $place } los, { $when }.
+noted-on-the-road-untold = Notiert. Fahr vorsichtig.
+noted-awake = Notiert: du bist wach.
+noted-race-control = Notiert: die Rennleitung weiß es.
+noted-in-hand = Notiert: { $runner } ist bei euch, { $when }.
+noted-stand-down = Notiert: der Alarm ist vorbei.
+noted-position = Notiert: Standort von { $runner }, { $when }.
+noted-same = Das lag schon vor; es zählt einmal.
+noted-unconfirmed = Aufbewahrt, zählt aber noch nicht: { $doubt }. Stimmt es?
+noted-guessed = So habe ich es verstanden. Richtig?
+noted-next = Als Nächstes { $place }: { $window }.
+noted-undo = Falsch? ‚Undo‘ innerhalb von { $minutes } min.
+noted-told = Weitergesagt an { $names }.
+noted-many = Notiert: { $count ->
+    [one] eine Meldung.
+   *[other] { $count } Meldungen.
+ }
+live-ended = Der geteilte Standort ist zu Ende. Das sagt nichts über { $runner }.
+position-whose = Ist { $runner } bei diesem Telefon?
+photo-kept = Bilder werden hier noch nicht aufbewahrt. Schreib, was darauf ist.
+other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
+undone = Zurückgenommen: { $runner } { $fact }, { $when }.
+undone-plain = Zurückgenommen.
+undo-nothing = Von dir liegt aus den letzten { $minutes } min nichts vor, das zurückzunehmen wäre.
+undo-over = Das ist älter als { $minutes } min. Schick stattdessen, was richtig ist, zum Beispiel ‚correction: in at { $place } 14:20‘.
+confirmed = Bestätigt. Danke.
+answered-yours = Er gehört dir. Ich frage { $when } wieder.
+answered-yours-untimed = Er gehört dir.
+answered-other = { $name } hat ihn schon. Danke.
+answered = Notiert für Nr. { $short }. Danke.
+answer-nothing-open = Notiert, obwohl nichts offen ist, das eine Antwort braucht.
+answered-seen = Wo und wann wurde sie gesehen? Drück einen Knopf oder schreib es.
+answered-when = Wann? ‚jetzt‘, ‚vor 10 min‘ oder eine Uhrzeit.
+distress = Bist du verletzt? Ruf { $emergency }. { $name }: { $phone }.
+distress-for-her = Ist sie verletzt? Ruf { $emergency }. { $name }: { $phone }.
+distress-passed-on = Deine Worte sind bei deinen Begleitern und deinem Sicherheitskontakt{ $count ->
+    [0] .
+   *[other] {": "}{ $names }.
+ }
+distress-not-passed-on = Ich konnte deine Worte NICHT weitersagen. Bitte ruf an.
+distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
+distress-not-hurt = Wenn nichts ist, schreib ‚undo‘.
+
+## Rückfragen
+
+ask-out = Wo heraus? Aus { $place } los und weiter, oder aus dem Rennen?
+ask-out-nowhere = Wo heraus? Von einem Punkt los und weiter, oder aus dem Rennen?
+ask-dropped = ‚{ $word }‘: ist ihr Rennen vorbei, oder etwas anderes?
+ask-retired-how = Ihr Rennen ist also vorbei. Wie?
+ask-point = Welchen Punkt meinst du?
+ask-runner = Welche Läuferin?
+ask-bib = Niemand hat Startnummer { $bib }. { $count ->
+    [0] Bitte sieh noch einmal nach.
+   *[other] Meintest du:
+ }
+ask-where-seen = Danke. Zwischen welchen Punkten war das?
+ask-event = Welche Veranstaltung?
+choice-left = Aus { $place } los und weiter
+choice-left-plain = Von einem Punkt los und weiter
+choice-over = Ihr Rennen ist vorbei
+choice-else = Etwas anderes
+choice-runner = { $name } ({ $bib })
+choice-between = { $from } – { $to }
+not-understood = Das habe ich nicht verstanden. Schreib ‚was kann ich fragen‘ für Beispiele.
+nothing-to-say = Hallo. Schreib ‚was kann ich fragen‘ für Beispiele.
+thanks = Gut.
+
+## Beitreten
+
+stranger = Diese Nummer oder dieser Chat ist hier nicht bekannt. Hast du eine Einladung, schick ihren Code.
+join-preview = Du bist { $name }. Teil: { $parts }. Veranstaltung: { $event }. Bist du das?
+join-done-plain = Willkommen, { $name }. Schreib ‚was kann ich fragen‘ für Beispiele.
+join-no = Dann ist nichts verbunden, und der Code bleibt unbenutzt. Sag es dem, der ihn geschickt hat.
+join-private = Schick den Code mir allein, nicht in einer Gruppe.
+part-line = { $kind }{ $runner ->
+    [none] {""}
+   *[other] {" für "}{ $runner }
+ }
+part-runner = Läuferin
+part-crew = Begleitung
+part-pacer = Begleitläufer
+part-safety-contact = Sicherheitskontakt
+part-organiser = Veranstalter
+part-volunteer = Helfer
+part-supporter = Fan
+
+## Was man fragen kann
+
+usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘, ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘.
+usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘. ‚Undo‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-volunteer = Melde Startnummern: ‚214 in 0312 out 0319; 87 in 0315‘, ‚214 through‘, ‚sweep through‘. ‚Undo‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-runner = Schreib ‚in‘, ‚out‘, ‚resting‘, ‚moving‘ oder schick deinen Standort. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Begleiter.
+usage-answer = Einen Alarm beantwortest du mit ‚ich übernehme‘ oder seinem Knopf.
+
+## Knöpfe
+
+button-in = In { $place } angekommen
+button-out = Aus { $place } los
+button-through = Durch { $place }
+button-not-here-yet = Noch nicht da
+button-undo = Zurücknehmen
+button-right = Richtig
+button-wrong = Falsch
+button-yes = Ja
+button-no = Nein
+button-not-yet = Noch nicht
+button-nobody-there = Niemand da
+button-i-have-it = Ich übernehme
+button-ok = OK
+button-on-our-way = Unterwegs
+button-cannot = Kann nicht
+button-awake = Wach
+button-seen = Gesehen, ihr geht es gut
+button-still-missing = Noch vermisst
+button-race-control-told = Rennleitung weiß es
+button-in-hand = Sie ist bei uns
+button-i-go = Ich fahre
+button-join = Ja, das bin ich
+button-not-me = Nein
+button-own-choice = Eigene Entscheidung
+button-timed-out = Zeitlimit
+button-medics = Sanitäter oder Rennleitung
+button-did-not-start = Nicht gestartet
+button-next = Nächster Punkt
+button-bring = Mitbringen
+button-where = Wo
+button-in-car = Im Auto
+button-on-foot = Bei der Läuferin
+button-just-now = Gerade eben
+button-ten-ago = Vor 10 min
+button-twenty-ago = Vor 20 min
+button-other = { $word }
+
+## Fehler
+
+error-no_such_code = Dieser Code gilt nicht: vertippt, benutzt oder abgelaufen. Bitte um einen neuen.
+error-not_yours = Dein Teil in der Veranstaltung erlaubt das nicht.
+error-not_found = Das gibt es in der Veranstaltung nicht.
+error-conflict = Das kam vorher mit anderem Inhalt. Beides ist aufbewahrt, und jemand wird gefragt, was gilt.
+error-not_now = Das passt nicht zu dem, was gemeldet ist: { $what }.
+error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
+error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
+error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
+error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist notiert. Versuch es in einer Minute wieder; wenn es eilt, ruf an.

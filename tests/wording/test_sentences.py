@@ -1,0 +1,136 @@
+"""The sentences hold together: every one that is asked for exists, takes what it is given, and is used."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from fluent.syntax import FluentParser, visitor
+from fluent.syntax import ast as ftl
+
+from server.facts.doubt import Reason
+from server.wording import sentences
+from server.wording.sentences import WordingError, sentence
+
+ROOT = Path(__file__).parents[2]
+CODE = [p for room in ("server", "bot", "demo_event") for p in sorted((ROOT / room).rglob("*.py"))]
+OWN_SENTENCES = ROOT / "server" / "pages"
+"""Pages have a file of sentences of their own beside their templates."""
+CODE = [p for p in CODE if not p.is_relative_to(OWN_SENTENCES)]
+
+
+class _Variables(visitor.Visitor):
+    def __init__(self) -> None:
+        self.names: set[str] = set()
+
+    def visit_VariableReference(self, node: ftl.VariableReference) -> None:
+        self.names.add(node.id.name)
+
+
+def variables(language: str) -> dict[str, set[str]]:
+    """Sentence -> the values it puts in."""
+    found = {}
+    for entry in FluentParser().parse(sentences.source(language)).body:
+        if isinstance(entry, ftl.Message):
+            v = _Variables()
+            v.visit(entry)
+            found[entry.id.name] = v.names
+    return found
+
+
+def calls() -> Iterator[tuple[str, str, set[str] | None]]:
+    """Every `….s("key", name=…)` and `sentence(language, "key", …)` in the code: where, key, names of values
+    (None where a mapping is spread in)."""
+    for path in CODE:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if not isinstance(node, ast.Call):
+                continue
+            called = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
+            position = {"s": 0, "sentence": 1}.get(called)
+            if position is None or len(node.args) <= position:
+                continue
+            keys = node.args[position]
+            options = [keys.body, keys.orelse] if isinstance(keys, ast.IfExp) else [keys]
+            spread = any(k.arg is None for k in node.keywords)
+            names = None if spread else {k.arg for k in node.keywords if k.arg}
+            for option in options:
+                if isinstance(option, ast.Constant) and isinstance(option.value, str):
+                    yield f"{path.name}:{node.lineno}", option.value, names
+
+
+def test_every_sentence_asked_for_exists_with_its_values() -> None:
+    """A call names a sentence there is, and gives it exactly the values it puts in."""
+    known = variables("en")
+    wrong = []
+    seen = 0
+    for where, key, names in calls():
+        seen += 1
+        if key not in known:
+            wrong.append(f"{where}: no sentence {key!r}")
+        elif names is not None and not known[key] <= names:
+            wrong.append(f"{where}: {key!r} also needs {sorted(known[key] - names)}")
+    assert seen > 150, "the search for calls finds next to nothing: it is broken"
+    assert not wrong, "\n".join(wrong)
+
+
+def test_every_sentence_is_used() -> None:
+    """A sentence that nothing asks for is removed, not kept."""
+    text = "\n".join(p.read_text(encoding="utf-8") for p in CODE)
+    literals = set(re.findall(r"[\"']([a-z][a-z0-9_-]*)[\"']", text))
+    prefixes = set(re.findall(r"f[\"']([a-z-]+-)\{", text))
+    unused = [
+        key
+        for key in variables("en")
+        if key not in literals
+        and not any(key.startswith(p) for p in prefixes)
+        and not any(key == f"{a}{b}" for a in literals for b in ("-due",))
+    ]
+    assert not unused, unused
+
+
+@pytest.mark.parametrize("language", [x for x in sentences.languages() if x != "en"])
+def test_other_languages_say_the_same_things(language: str) -> None:
+    """Another language has no sentence of its own and no value that English does not give."""
+    english, other = variables("en"), variables(language)
+    assert not set(other) - set(english)
+    wrong = {k: sorted(v - english[k]) for k, v in other.items() if v - english[k]}
+    assert not wrong
+
+
+def test_german_is_enough_for_a_night() -> None:
+    """German has nearly every sentence; what it lacks is read in English."""
+    assert len(variables("de")) > 0.9 * len(variables("en"))
+
+
+def test_an_unknown_language_reads_english() -> None:
+    """Whoever reads a language there is no file for gets English; 'de-AT' gets German."""
+    assert sentence("xx", "thanks") == sentence("en", "thanks")
+    assert sentence("de-AT", "thanks") == sentence("de", "thanks")
+
+
+def test_a_missing_value_never_holds_a_message_back() -> None:
+    """At night a text with a gap goes out; in the tests the gap is found by its mark."""
+    assert sentence("en", "meeting-wait") == "Wait until …."
+
+
+def test_a_missing_sentence_is_our_fault() -> None:
+    """Asking for a sentence there is none of says which, and where to add it."""
+    with pytest.raises(WordingError, match=r"en\.ftl has no sentence 'no-such-thing': add it"):
+        sentence("en", "no-such-thing")
+
+
+def test_every_reason_for_doubt_has_a_sentence() -> None:
+    """Whatever makes a report doubtful can be said."""
+    assert not {f"doubt-{r.value}" for r in Reason} - set(variables("en"))
+
+
+@pytest.mark.parametrize("language", sentences.languages())
+def test_no_misleading_words(language: str) -> None:
+    """Words that mislead at 3 a.m. stand in no sentence (list of the glossary)."""
+    lines = (line for line in sentences.source(language).splitlines() if not line.startswith("#"))
+    text = "\n".join(re.sub(r"^[a-z0-9_-]+ =", "", line) for line in lines)
+    for word in (r"\bpassed\b", r"\bstopped\b", r"\bdead\b", r"she.s out", r"\bhurry\b"):
+        assert not re.search(word, text, re.IGNORECASE), word
