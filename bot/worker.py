@@ -13,6 +13,7 @@ import structlog
 
 from bot.channels.addresses import Opened
 from bot.channels.base import Channel, StoreUpdates
+from bot.channels.outgoing import OnlyOut
 from bot.loops.answering import Answering, Desk
 from bot.loops.checking import Checking
 from bot.loops.delivering import Delivering
@@ -56,9 +57,10 @@ class Worker:
         try:
             async with asyncio.TaskGroup() as loops:
                 loops.create_task(self._checking.run())
-                loops.create_task(self._listening.run())
-                loops.create_task(self._answering.run())
                 loops.create_task(self._delivering.run())
+                if not isinstance(self._channel, OnlyOut):
+                    loops.create_task(self._listening.run())
+                    loops.create_task(self._answering.run())
         finally:
             if isinstance(self._channel, Opened):
                 await self._channel.close()

@@ -110,6 +110,9 @@ def _where(error: BaseException) -> str:
     return " > ".join(places[-6:])
 
 
+_ASKED_ALL_THE_TIME = frozenset({"/v1/inbox/next", "/v1/inbox/lease", "/v1/outbox/claim"})
+
+
 class AccessLog(AbstractAccessLogger):
     """One line a request: method, route pattern, status, time taken. Never the query, never an address in
     a path that could identify a runner's place."""
@@ -119,7 +122,10 @@ class AccessLog(AbstractAccessLogger):
         route = "?"
         if isinstance(request, web.Request) and request.match_info.route.resource is not None:
             route = request.match_info.route.resource.canonical
-        structlog.get_logger("access").info(
+        log = structlog.get_logger("access")
+        # The channels ask every second whether there is something to do.
+        tell = log.debug if route in _ASKED_ALL_THE_TIME and response.status < 400 else log.info
+        tell(
             "request", method=request.method, route=route, status=response.status, took_ms=round(time * 1000)
         )
 

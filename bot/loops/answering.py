@@ -21,6 +21,7 @@ from bot.loops.pace import Pace, Waiter
 from bot.service_client import ServiceClient
 from server.api.replies import RawUpdateOut
 from server.clock import Clock, SystemClock
+from server.log import broke
 
 __all__ = ["Answering", "Desk"]
 
@@ -103,7 +104,7 @@ class Answering:
         except NotReadyError:
             return None
         except Exception as error:
-            log.exception("update can't be read", channel=self._channel.name, update=update.id)
+            broke(log, "update can't be read", error, channel=self._channel.name, update=update.id)
             await self._done(update, f"can't be read: {type(error).__name__}")
             return None
 
@@ -131,7 +132,7 @@ class Answering:
             if isinstance(error, UnreachableError) or update.tries < TRIES_MAX:
                 log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
                 return False
-            log.exception("update set aside", update=update.id)
+            broke(log, "update set aside", error, update=update.id)
             await self._done(update, f"the desk failed on it: {type(error).__name__}")
             return True
         await self._done(update, "")

@@ -14,6 +14,7 @@ from bot.loops.crowd import Crowd
 from bot.loops.pace import Pace, Waiter
 from bot.service_client import ServiceClient
 from server.api.replies import DeliveryOut
+from server.log import broke
 from server.wording.message import Button
 
 __all__ = ["Delivering", "as_one"]
@@ -80,7 +81,7 @@ class Delivering:
         except TimeoutError:
             return Outcome(Sent.UNKNOWN, "no outcome within the lease")
         except Exception as error:
-            log.exception("channel failed", channel=self._channel.name)
+            broke(log, "channel failed", error, channel=self._channel.name)
             return Outcome(Sent.UNKNOWN, f"the channel failed: {type(error).__name__}")
 
     async def _report(self, delivery: DeliveryOut, outcome: Outcome, began: float) -> None:

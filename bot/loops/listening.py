@@ -16,6 +16,7 @@ from bot.channels.addresses import WrongSettingsError
 from bot.channels.base import Channel, RawUpdate
 from bot.loops.pace import Pace, Waiter
 from bot.service_client import ServiceClient
+from server.log import broke
 
 __all__ = ["Listening"]
 
@@ -42,8 +43,8 @@ class Listening:
                         "WRONG SETTINGS: NOTHING COMES IN", channel=self._channel.name, detail=str(error)
                     )
                     await self._waiter.rest(self._pace.settings_again_s)
-                except Exception:
-                    log.exception("listening failed", channel=self._channel.name)
+                except Exception as error:
+                    broke(log, "listening failed", error, channel=self._channel.name)
                     await self._waiter.rest(self._pace.again_s)
                 finally:
                     await self._give_back()
