@@ -57,7 +57,10 @@ class StoryError(Exception):
 @dataclass(frozen=True, slots=True)
 class Step:
     """One thing somebody does: says a sentence, presses a button of the last message that has it, shares where
-    they are (km along the course), or a device posts a check-in."""
+    they are (km along the course), or a device posts a check-in.
+
+    `told`: not at a time but `minutes_later` than they get a notice of that kind, which must come by `at`.
+    """
 
     at: datetime
     who: str = ""
@@ -66,6 +69,8 @@ class Step:
     shares_km: float | None = None
     post: dict[str, object] | None = None
     note: str = ""
+    told: str = ""
+    minutes_later: float = 0.0
 
 
 def read_story(text: str, event: Event) -> tuple[Step, ...]:
@@ -82,7 +87,7 @@ def read_story(text: str, event: Event) -> tuple[Step, ...]:
             day += timedelta(days=1)
             at = datetime.combine(day, clock, zone)
         before = at
-        unknown = set(row) - {"who", "says", "presses", "shares_km", "post", "note"}
+        unknown = set(row) - {"who", "says", "presses", "shares_km", "post", "note", "told", "minutes_later"}
         if unknown:
             raise StoryError(
                 f"step {number}: unknown key {', '.join(sorted(unknown))}; see Step for the keys"
@@ -123,7 +128,8 @@ class Player:
         """The story from its first step to its last, then some more watching."""
         began, story_began = time.monotonic(), self.clock.now()
         for step in self.steps:
-            await self._until(step.at, began, story_began)
+            moment = step.at if not step.told else await self._told_at(step, began, story_began)
+            await self._until(moment, began, story_began)
             await self._act(step)
             await self.look()
         await self._until(self.steps[-1].at + WATCH_ON, began, story_began)
@@ -138,6 +144,22 @@ class Player:
             await self._keep_pace(began, story_began)
         self.clock.set(max(at, self.clock.now()))
         await self._keep_pace(began, story_began)
+
+    async def _told_at(self, step: Step, began: float, story_began: datetime) -> datetime:
+        """Go on until that person has the notice the step waits for, and not past the step's time."""
+        since = self.clock.now()
+        while True:
+            due = await self.look()
+            for made in await self.parts.journal.made(self.event.id):
+                key = made.notice.key
+                if key.person == step.who and key.kind.value == step.told and made.made_at >= since:
+                    return made.made_at + timedelta(minutes=step.minutes_later)
+            if due > step.at:
+                raise StoryError(
+                    f"{step.who} was to be told '{step.told}' by {step.at:%a %H:%M}, and was not"
+                )
+            self.clock.set(due)
+            await self._keep_pace(began, story_began)
 
     async def _keep_pace(self, began: float, story_began: datetime) -> None:
         wanted = (self.clock.now() - story_began).total_seconds() * self.pace_s
