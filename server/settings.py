@@ -82,11 +82,11 @@ class Settings:
         Secret(""), "What signs notices that are POSTed to people's own addresses; empty = no webhooks."
     )
     text_gateway: bool = _row(
-        False, "Take short texts from a gateway (SMS, satellite) at /hooks/text, with a token for each device."
+        False,
+        "Take short texts from a gateway (SMS, satellite) at /hooks/text, with a token for each device.",
     )
     text_gateway_url: str = _row("", "Where answers and notices by short text are POSTed; empty = nowhere.")
     text_gateway_secret: Secret = _row(Secret(""), "What signs them; at least 16 characters.")
-    web_push: bool = _row(True, "Show notices on the web chat as they are made.")
 
     def __post_init__(self) -> None:
         for name, allowed in _ONE_OF.items():

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from server.api import answers
 from server.api.picture import Picture
 from server.api.who_may import May
 from server.event.model import Part, PartKind
+from server.facts.doubt import Reason, doubt
 from server.facts.entry import Entry, Kind
 
-_ASKED_ABOUT = "; "
+OTHER_POST = "other-post"
+"""A volunteer reports from a point where they do not stand; worded, like every Reason, as `doubt-…`."""
 
 
 def doubted(entry: Entry, picture: Picture, share: May, parts: Iterable[Part]) -> Entry:
@@ -19,15 +20,26 @@ def doubted(entry: Entry, picture: Picture, share: May, parts: Iterable[Part]) -
     can't be right. 'asked for help' is never marked: it counts at once."""
     if entry.kind is Kind.ASKED_FOR_HELP:
         return entry
-    reasons = [*([entry.doubt] if entry.doubt else []), *_by_sender(entry, picture, share, parts)]
-    return replace(entry, unconfirmed=entry.unconfirmed or bool(reasons), doubt=_ASKED_ABOUT.join(reasons))
+    found = [r.strip() for r in entry.doubt.split(";")] + [
+        _impossible(entry, picture),
+        *_by_sender(entry, share, parts),
+    ]
+    reasons = [r for r in dict.fromkeys(found) if r]
+    return replace(entry, unconfirmed=entry.unconfirmed or bool(reasons), doubt="; ".join(reasons))
 
 
-def _by_sender(entry: Entry, picture: Picture, share: May, parts: Iterable[Part]) -> Iterable[str]:
+def _impossible(entry: Entry, picture: Picture) -> str:
+    known = entry.runner is not None and any(r.id == entry.runner for r in picture.event.runners)
+    course = picture.course(entry.runner) if known and entry.runner else None
+    found = doubt(entry, picture.state, picture.event, picture.now, course)
+    return found.reason.value if found else ""
+
+
+def _by_sender(entry: Entry, share: May, parts: Iterable[Part]) -> Iterable[str]:
     if share is May.SOME:
-        yield "told by a supporter"
-    posts = {p.point for p in parts if p.kind is PartKind.VOLUNTEER and p.point}
-    others = any(p.kind is not PartKind.VOLUNTEER for p in parts)
-    if posts and not others and entry.point is not None and entry.point not in posts:
-        named = answers.point_name(picture.event, entry.runner or "", min(posts)) if entry.runner else ""
-        yield f"told by a volunteer who stands at {named or min(posts)}"
+        yield Reason.SUPPORTER.value
+    mine = tuple(parts)
+    posts = {p.point for p in mine if p.kind is PartKind.VOLUNTEER and p.point}
+    only_there = all(p.kind is PartKind.VOLUNTEER for p in mine)
+    if posts and only_there and entry.point is not None and entry.point not in posts:
+        yield OTHER_POST

@@ -12,7 +12,6 @@ from server.api.building import Built
 from server.event.model import Event, Goal
 from server.plan.timetable import Row, Timetable
 
-
 PAPER_WIDTH = 124
 
 

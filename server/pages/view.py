@@ -17,6 +17,7 @@ from server.wording.answer import (
     PointAnswer,
 )
 from server.wording.answers import known_fact
+from server.wording.news import doubt_words
 from server.wording.reader import Reader
 from server.wording.say import Say
 
@@ -296,7 +297,9 @@ def _cut_off(c: CutOffAnswer, pen: Pen) -> str:
 
 def _doubted(d: Doubted, pen: Pen) -> str:
     what = pen.say.fact(d.kind, d.point_name) if d.point_name else d.kind
-    return pen.word("doubted-line", what=_capital(what), when=pen.when(d.at), who=d.by, why=d.doubt or "?")
+    return pen.word(
+        "doubted-line", what=_capital(what), when=pen.when(d.at), who=d.by, why=doubt_words(pen.say, d.doubt)
+    )
 
 
 def _race(n: RaceNote, pen: Pen) -> str:
