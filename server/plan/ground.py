@@ -57,6 +57,7 @@ ALTITUDE: Final = (
     "Wehrlin and Hallen 2006, Eur J Appl Physiol 96:404: 6.3 % of aerobic power per 1,000 m (from memory)"
 )
 STEPS_MOST: Final = 8_000
+LEAST_STEP_KM: Final = 0.002
 
 
 def surface_of(text: str) -> Surface | None:
@@ -81,8 +82,9 @@ class Ground:
 def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Ground:
     """The steps of a course from its start to finish_km, with the factors of its stretches."""
     every = max(1, -(-(len(course.km) - 1) // STEPS_MOST))
-    km = np.unique(np.concatenate([course.km[::every], [finish_km]]))
-    km = km[km <= finish_km + 1e-9]
+    # A step of millimetres before the finish would have a gradient made of rounding.
+    inner = course.km[::every]
+    km = np.concatenate([inner[inner < finish_km - LEAST_STEP_KM], [finish_km]])
     metres = np.diff(km) * 1000.0
     notes: list[str] = []
     if course.has_heights:

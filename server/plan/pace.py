@@ -17,7 +17,7 @@ import numpy as np
 import numpy.typing as npt
 from scipy.optimize import brentq
 
-from server.plan.costs import running_cost, tobler_m_s, walking_cost
+from server.plan.costs import STEEPEST, running_cost, tobler_m_s, walking_cost
 from server.plan.heat import heat_slows
 from server.plan.light import Sky
 
@@ -136,8 +136,12 @@ class Terrain:
     walk_shape: Floats = field(init=False)
 
     def __post_init__(self) -> None:
-        # The costs are per metre along the slope, the steps metres over the ground.
-        slope = np.hypot(1.0, np.clip(self.gradient, -1.0, 1.0))
+        # The costs are per metre along the slope, the steps metres over the ground. Steeper than was measured, a
+        # metre of height costs what it does at the edge: else the steepest wall would be the cheapest way up.
+        edge = np.hypot(1.0, STEEPEST) / STEEPEST
+        slope = np.where(
+            self.gradient > STEEPEST, self.gradient * edge, np.hypot(1.0, np.maximum(self.gradient, -1.0))
+        )
         object.__setattr__(self, "run_cost", running_cost(self.gradient) * slope)
         object.__setattr__(self, "walk_cost", walking_cost(self.gradient) * slope)
         object.__setattr__(self, "walk_shape", walk_shape(self.gradient))

@@ -53,7 +53,13 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
     else:
         assert target.easy_pace is not None
         found = from_easy_pace(target.easy_pace, target.margin, km, ascent_m, stops_s, field)
-    if found.total_s > LONGEST.total_seconds() or km * 1000 / max(found.total_s, 1) < SLOWEST_M_S:
+    if found.total_s > LONGEST.total_seconds():
+        raise PlanError(
+            f"{hours(timedelta(seconds=found.total_s))} is over {LONGEST.days} days, longer than can be planned here",
+            field=f"{field}.{given[0]}",
+            remedy="Look whether hours and minutes were mixed up, or plan the race in stages",
+        )
+    if km * 1000 / max(found.total_s, 1) < SLOWEST_M_S:
         raise PlanError(
             f"{hours(timedelta(seconds=found.total_s))} for {km:.1f} km is slower than anybody walks",
             field=f"{field}.{given[0]}",

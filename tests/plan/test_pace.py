@@ -57,6 +57,12 @@ class TestGait:
         expected = 8.0 / (float(walking_cost(0.4)) * np.hypot(1.0, 0.4))
         assert float(gait(terrain_of, [0.4], 8.0).speed_m_s[0]) == pytest.approx(expected)
 
+    def test_a_wall_is_not_the_cheapest_way_up(self, terrain_of) -> None:
+        """Past the measured 0.45 she gains height no faster than at 0.45, however steep it gets."""
+        i = np.array([0.45, 0.6, 0.9, 2.0])
+        rate = gait(terrain_of, i, 8.0).speed_m_s * i
+        assert np.all(rate <= rate[0] + 1e-12)
+
     def test_walking_never_beats_a_brisk_walk(self, terrain_of) -> None:
         """At no gradient does she walk faster than 2 m/s, shaped as Tobler's rule downhill."""
         i = np.linspace(-0.45, 0.45, 91)

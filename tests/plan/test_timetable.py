@@ -294,7 +294,8 @@ REFUSED = [
         "slower than anybody walks",
         "target.pace_all_in",
     ),
-    ("finish in a month", {"target": Target(finish=800 * H)}, "slower than anybody walks", "target.finish"),
+    ("finish in a month", {"target": Target(finish=800 * H)}, "over 30 days", "target.finish"),
+    ("finish in a week", {"target": Target(finish=190 * H)}, "slower than anybody walks", "target.finish"),
     (
         "easy pace alone",
         {"target": Target(easy_pace=timedelta(minutes=6))},
