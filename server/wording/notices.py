@@ -130,7 +130,7 @@ def say_notice(
     text = TABLE[notice.key.kind](say, notice)
     if repeat:
         text = say.s("mark-repeat", text=text, short=short)
-    if delayed:
+    if delayed or notice.delayed:
         text = say.s("mark-delayed", text=text, when=say.when(notice.owed_at))
     if notice.needs_answer and short:
         text = lines(text, say.s("mark-number", short=str(short)))

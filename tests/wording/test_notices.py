@@ -1,0 +1,312 @@
+"""Every kind of notice in words, for every kind of reader: sound, the answer first, nothing left out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import pytest
+
+from server.event.model import Event
+from server.facts.entry import Fix
+from server.facts.state import LastKnown
+from server.forecast.outlook import Whereabouts, Window
+from server.watch.notice import (
+    AlarmValues,
+    BriefValues,
+    CorrectionValues,
+    CutOffValues,
+    DoubtValues,
+    LateValues,
+    MeetingValues,
+    Notice,
+    NoticeKey,
+    NoticeKind,
+    OutageValues,
+    RaceChangeValues,
+    RetiredValues,
+    SightingValues,
+    StandDownValues,
+    TestAlarmValues,
+    UnreachedValues,
+    Urgency,
+    Values,
+)
+from server.wording import notices
+from server.wording.message import Press, read_data
+from server.wording.notices import say_notice
+from server.wording.reader import Reader
+
+NOW = datetime.fromisoformat("2027-06-19T14:10+00:00")
+
+
+def in_minutes(minutes: int) -> datetime:
+    """That many minutes from now."""
+    return NOW + timedelta(minutes=minutes)
+
+
+WINDOW = Window("lathe", in_minutes(62), in_minutes(93), in_minutes(158))
+LAST = LastKnown("x1", "out", "mill", 21.0, None, in_minutes(-65), "ana", in_minutes(-60))
+MEETING = MeetingValues(
+    meeting="lathe-maren",
+    point="lathe",
+    window=WINDOW,
+    leave_by=in_minutes(23),
+    be_there=in_minutes(58),
+    wait_until=in_minutes(171),
+    drive=timedelta(minutes=32),
+    kit=("poles", "head torch"),
+    food="soup",
+    if_missed="drive on to the finish",
+    no_signal=True,
+)
+ALARM = AlarmValues(
+    alarm="a",
+    of_kind="overdue",
+    point="lathe",
+    last_known=LAST,
+    expected=Window("lathe", in_minutes(-200), in_minutes(-160), in_minutes(-95)),
+    where=Whereabouts(51.2, 57.8, 60.1),
+    where_fix=(54.91234, -2.61234),
+    asked=("ana",),
+    told=("ana",),
+    caller="ines",
+    holder=None,
+    step=1,
+    pacer="tomas",
+)
+SIGHTING = SightingValues("lathe", in_minutes(-2), "ana", kit=("poles",), food="soup", next_window=WINDOW)
+
+EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
+    NoticeKind.LEAVE_NOW: (
+        MEETING,
+        replace(MEETING, leave_by=None, drive=None),
+        replace(MEETING, leave_by=in_minutes(-5)),
+    ),
+    NoticeKind.BE_THERE: (MEETING,),
+    NoticeKind.MOVE_ON: (MEETING, replace(MEETING, next_meeting="finish", if_missed="")),
+    NoticeKind.WINDOW_MOVED: (
+        replace(MEETING, was=WINDOW, was_leave_by=in_minutes(3)),
+        replace(MEETING, leave_by=None),
+    ),
+    NoticeKind.MEETING_LOST: tuple(
+        replace(MEETING, lost=why, next_meeting="finish")
+        for why in ("access closed", "not both", "too late", "she has left", "")
+    ),
+    NoticeKind.WAKE_UP: (MEETING, replace(MEETING, leave_by=None)),
+    NoticeKind.BRIEF: (
+        BriefValues((MEETING,), None),
+        BriefValues((MEETING, replace(MEETING, point="finish", leave_by=None)), "finish"),
+    ),
+    NoticeKind.ARRIVED: (
+        replace(SIGHTING, planned_stop=timedelta(minutes=20)),
+        replace(SIGHTING, through=True, next_window=None),
+    ),
+    NoticeKind.LEFT: (SIGHTING, replace(SIGHTING, through=True)),
+    NoticeKind.FINISHED: (replace(SIGHTING, point="finish", next_window=None),),
+    NoticeKind.CUT_OFF_ODDS: (
+        CutOffValues("lathe", "in", in_minutes(200), 0.47, 0.5, True, "mill", in_minutes(30)),
+        CutOffValues("lathe", "out", in_minutes(200), 0.83, 0.8, False, "mill", in_minutes(-30)),
+        CutOffValues("lathe", "out", in_minutes(200), 0.01, 0.2, True),
+    ),
+    NoticeKind.LATE: (LateValues("lathe", WINDOW, LAST), LateValues("lathe", WINDOW, None)),
+    NoticeKind.RETIRED: (
+        RetiredValues("timed out", "lathe", in_minutes(-9), "ana", "too slow today", False, False, ("ana",)),
+        RetiredValues("own choice", None, in_minutes(-9), "ana", in_hand=True, race_control_knows=True),
+        RetiredValues("withdrawn by medics or officials", "lathe", in_minutes(-9), "ana"),
+        RetiredValues("did not start", "start", in_minutes(-9), "ana"),
+    ),
+    NoticeKind.RACE_CHANGE: tuple(
+        RaceChangeValues(change, point, until, amount, words, "ana")
+        for change, point, until, amount, words in (
+            ("start delayed", None, in_minutes(60), timedelta(minutes=30), "fog"),
+            ("start delayed", None, None, timedelta(minutes=30), ""),
+            ("wave moved", None, in_minutes(60), None, ""),
+            ("runners held", "lathe", None, None, "thunder"),
+            ("runners held", None, in_minutes(30), None, ""),
+            ("runners released", "lathe", None, None, ""),
+            ("race ended early", None, None, None, ""),
+            ("rerouted", "lathe", None, None, ""),
+            ("cut-off moved", "lathe", in_minutes(300), None, ""),
+            ("access closed", "lathe", in_minutes(300), None, ""),
+            ("access opened", "lathe", None, None, ""),
+            ("something new", None, None, None, ""),
+        )
+    ),
+    NoticeKind.OVERDUE: (ALARM, replace(ALARM, last_known=None, where=None, where_fix=None, expected=None)),
+    NoticeKind.ASKED_FOR_HELP: (replace(ALARM, of_kind="asked for help", words="my knee", point=None),),
+    NoticeKind.SWEEP: (replace(ALARM, of_kind="sweep"), replace(SIGHTING, point="lathe")),
+    NoticeKind.LOOK_AGAIN: (replace(ALARM, holder="ines", look_again=in_minutes(20)), ALARM),
+    NoticeKind.HANDED_ON: (ALARM, replace(ALARM, caller=None, pacer=None, told=())),
+    NoticeKind.STAND_DOWN: (
+        StandDownValues("a", "overdue", "seen", "ana", NOW, "lathe"),
+        StandDownValues("a", "asked for help", "taken back", "ana", NOW),
+        StandDownValues("a", "sweep", "stand-down", "ana", NOW),
+    ),
+    NoticeKind.CORRECTION: (
+        CorrectionValues("in", "lathe", in_minutes(-40), in_minutes(-20), False, "ana"),
+        CorrectionValues("in", "lathe", None, in_minutes(-20), False, "ana"),
+        CorrectionValues("retired", "lathe", in_minutes(-40), None, True, "ana"),
+        CorrectionValues("finished", None, None, None, False, "ana"),
+    ),
+    NoticeKind.UNCONFIRMED: (
+        DoubtValues("e-0123456789abcdef0123", "in", "lathe", in_minutes(-3), "ana", "too-fast"),
+        DoubtValues("e-0123456789abcdef0123", "position", None, in_minutes(-3), "ana", "vehicle; guessed"),
+        DoubtValues("e-0123456789abcdef0123", "in", "lathe", in_minutes(-3), "ana", ""),
+    ),
+    NoticeKind.UNREACHED: (
+        UnreachedValues("ana", "overdue", ("telegram", "email"), in_minutes(-20)),
+        UnreachedValues("tomas", "leave now", (), in_minutes(-20)),
+    ),
+    NoticeKind.OUTAGE: (
+        OutageValues("database", in_minutes(-30), None),
+        OutageValues("our own channels", in_minutes(-30), in_minutes(-10)),
+    ),
+    NoticeKind.TEST_ALARM: (TestAlarmValues(in_minutes(30)),),
+}
+CASES = [(kind, i) for kind, examples in EXAMPLES.items() for i in range(len(examples))]
+Sound = Callable[[str], None]
+
+
+def notice(kind: NoticeKind, values: Values, *, person: str = "ana", asks: bool = True) -> Notice:
+    """A notice of that kind to somebody."""
+    key = NoticeKey("e", "maren", person, kind, getattr(values, "point", None) or "", 1)
+    return Notice(key, Urgency.ACTION, in_minutes(-1), None, asks, values)
+
+
+def test_every_kind_is_worded_and_tried() -> None:
+    """The table of wordings and these examples cover every kind there is."""
+    assert set(notices.TABLE) == set(NoticeKind) == set(EXAMPLES)
+
+
+@pytest.mark.parametrize(("kind", "number"), CASES, ids=[f"{k.value} {i}" for k, i in CASES])
+def test_every_notice_is_sound(
+    kind: NoticeKind, number: int, event: Event, reader: Reader, check_sound: Sound
+) -> None:
+    """No gap, no misleading word, no bare number, names instead of ids, buttons that fit and can be read."""
+    message = say_notice(notice(kind, EXAMPLES[kind][number]), event, reader, NOW, short=12)
+    check_sound(message.text)
+    assert "lathe-maren" not in message.text
+    assert " ana" not in message.text.replace(" and ", " ")
+    assert len(message.text) <= 4096, "longer than the tightest channel takes in one piece"
+    for button in (b for row in message.buttons for b in row):
+        assert button.label.strip()
+        assert read_data(button.data) is not None
+        assert len(button.data.encode()) <= 64
+
+
+@pytest.mark.parametrize(
+    ("kind", "first"),
+    [
+        (NoticeKind.LEAVE_NOW, "Leave by 15:30 for Wether Lathe to meet Maren: be there from 16:05."),
+        (NoticeKind.BE_THERE, "Be at Wether Lathe from 16:05 to meet Maren."),
+        (NoticeKind.MOVE_ON, "Move on from Wether Lathe: no reason to wait for Maren past 18:05."),
+        (NoticeKind.ARRIVED, "Maren is in at Wether Lathe, 15:08, told by Ana."),
+        (NoticeKind.OVERDUE, "ALARM: Maren (bib 214) is OVERDUE at Wether Lathe."),
+        (
+            NoticeKind.LATE,
+            "Maren at Wether Lathe? Later than 9 in 10 would have been. Has she been there?",
+        ),
+        (NoticeKind.STAND_DOWN, "STAND-DOWN: Maren has been seen at Wether Lathe, 15:10, told by Ana."),
+    ],
+)
+def test_the_first_line_is_the_answer(kind: NoticeKind, first: str, event: Event, here: Reader) -> None:
+    """What to do, or what has happened, stands in the first line: it is what a locked screen shows."""
+    assert say_notice(notice(kind, EXAMPLES[kind][0]), event, here, NOW).text.split("\n")[0] == first
+
+
+def test_leave_by_is_earlier_and_wait_until_later(event: Event, here: Reader) -> None:
+    """Rounded times err on the side on which nobody is missed: leave and be there earlier, wait longer."""
+    values = replace(MEETING, leave_by=in_minutes(24), be_there=in_minutes(59), wait_until=in_minutes(171))
+    text = say_notice(notice(NoticeKind.LEAVE_NOW, values), event, here, NOW).text
+    assert "Leave by 15:30" in text
+    assert "be there from 16:05" in text
+    assert "Wait until 18:05" in text
+
+
+def test_a_driver_too_late_is_not_hurried(event: Event, here: Reader) -> None:
+    """Past the leave-by it is said plainly, with no word of haste."""
+    values = replace(MEETING, leave_by=in_minutes(-5))
+    text = say_notice(notice(NoticeKind.LEAVE_NOW, values), event, here, NOW).text
+    assert text.startswith("Leave-by for Wether Lathe was 15:05.")
+    assert "Drive as always" in text
+
+
+def test_the_full_alarm(event: Event, abroad: Reader) -> None:
+    """An alarm to the safety contact holds everything they need, facts apart from estimates, on both clocks."""
+    fix = Fix(54.90001, -2.60002)
+    values = replace(ALARM, last_known=replace(LAST, fix=fix))
+    text = say_notice(notice(NoticeKind.OVERDUE, values, person="ines"), event, abroad, NOW, short=7).text
+    for needed in (
+        "FACT, last known: out of Skelter Mill Sat 14:05 (Sat 15:05 your clock) (1 h 5 min ago), told by Ana.",
+        "Expected at Wether Lathe: likely Sat 12:30, between 11:50 and 13:35",
+        "Asked already: Ana.",
+        "ESTIMATE, NOT SEEN: between 51 km and 61 km on the course, likely near 58 km.",
+        "- Wether Lathe is reported by volunteers, and not every runner is caught;",
+        "- reports from Wether Lathe can come 8 min late;",
+        "- no phone signal between 50.0 km and 58.0 km;",
+        "- no good phone signal at Wether Lathe;",
+        "- off the course by a wrong turn",
+        "- gone down by the track west to the road.",
+        "Bib 214. Phone +44 1632 960001. Clothing: orange jacket. Torch: head torch. Pacer with her: Tomas.",
+        "YOU call now: Race control, +44 1632 960100. Nobody else does.",
+        "If you think she is in danger, call 112 at once",
+        "Race control: +44 1632 960100. Emergency: 112.",
+        "Mountain rescue: 112, ask for it.",
+        "To read out:\n“This is about runner Maren, bib 214, in The Test Round.",
+        "She was last known out of Skelter Mill on Saturday 14:05, local time, told by Ana.",
+        "That place: 54.90001 north, 2.60002 west (UTM 30U 525649 6083737).",
+        "Estimate, not seen: she may be near 54.91234 north, 2.61234 west (UTM 30U ",
+        "an aid, not a rescue service",
+        "Do not go onto the course alone or in the dark",
+    ):
+        assert needed in text, needed
+
+
+def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
+    """The named caller is told to call, the others not to; with nobody named, whoever answers calls."""
+    other = say_notice(notice(NoticeKind.OVERDUE, ALARM, person="ana"), event, here, NOW).text
+    assert "Ines calls race control. Please do not call them yourself about this." in other
+    assert "YOU call" not in other
+    nobody = replace(ALARM, caller=None)
+    assert (
+        "Whoever answers calls Race control"
+        in say_notice(notice(NoticeKind.OVERDUE, nobody), event, here, NOW).text
+    )
+
+
+def test_delayed_and_repeated_are_marked(event: Event, here: Reader) -> None:
+    """A late notice says when it was due, a possible repeat says of which number."""
+    n = notice(NoticeKind.ARRIVED, SIGHTING)
+    text = say_notice(n, event, here, NOW, delayed=True, repeat=True, short=7).text
+    assert text.startswith("[delayed, was due 15:09] [may be a repeat of no. 7] Maren is in at")
+    assert "[" not in say_notice(n, event, here, NOW, short=7).text
+
+
+def test_answers_carry_number_point_and_runner(event: Event, here: Reader) -> None:
+    """Each answer's button says which notice it is for and what about; without a number there is none."""
+    n = notice(NoticeKind.LATE, EXAMPLES[NoticeKind.LATE][0])
+    message = say_notice(n, event, here, NOW, short=12)
+    assert [b.label for row in message.buttons for b in row] == ["Yes", "Not yet", "Nobody there"]
+    assert read_data(message.buttons[1][0].data) == (Press.ANSWER, ("12", "not yet", "lathe", "maren"))
+    assert say_notice(n, event, here, NOW).buttons == ()
+    assert (
+        say_notice(notice(NoticeKind.ARRIVED, SIGHTING, asks=False), event, here, NOW, short=12).buttons == ()
+    )
+
+
+def test_a_doubt_is_confirmed_or_taken_back(event: Event, here: Reader) -> None:
+    """A doubted report is settled by its own id, and the notice that asked is answered with it."""
+    n = notice(NoticeKind.UNCONFIRMED, EXAMPLES[NoticeKind.UNCONFIRMED][0])
+    rows = say_notice(n, event, here, NOW, short=9).buttons
+    assert [read_data(b.data) for row in rows for b in row] == [
+        (Press.CONFIRM, ("e-0123456789abcdef0123", "9")),
+        (Press.UNDO, ("e-0123456789abcdef0123", "9")),
+    ]
+
+
+def test_values_of_another_kind_are_our_fault(event: Event, here: Reader) -> None:
+    """A notice whose values do not belong to its kind is refused, naming both."""
+    with pytest.raises(TypeError, match="'leave now' holds MeetingValues, not SightingValues"):
+        say_notice(notice(NoticeKind.LEAVE_NOW, SIGHTING), event, here, NOW)
