@@ -60,7 +60,7 @@ CARDS: Final = (
         (
             "vomiting again and again, or with blood or black",
             "a bad headache, swollen hands or face, heavier than at the start: drinking too much can do this",
-            "she has passed no urine for many hours, or it is dark like cola",
+            "no urine for many hours, or it is dark like cola",
             "belly pain that does not let go",
             *ALWAYS,
         ),
@@ -114,7 +114,7 @@ CARDS: Final = (
         ),
         RACE_CONTROL,
         (
-            "she shivers without end, or has stopped shivering and still is cold",
+            "she shivers without end, or no longer shivers and still is cold",
             "she is hot, no longer sweats or staggers",
             "somebody was struck, or cannot get down by themselves",
             *ALWAYS,
@@ -148,7 +148,7 @@ CARDS: Final = (
         ),
         MEDIC,
         (
-            "she shivers without end, or has stopped shivering and still is cold",
+            "she shivers without end, or no longer shivers and still is cold",
             "slurred speech, clumsy hands, stumbling",
             "white or numb fingers, toes, nose or ears",
             *ALWAYS,
@@ -162,13 +162,13 @@ CARDS: Final = (
             "not in the low hours, not on an empty stomach: warm, dry, fed first, twenty minutes, no shouting",
             "ask what exactly is wrong; each answer has its card",
             "only to the next point, with or without a pacer, and decide there",
-            "it is her race: whoever decides to stop well is not talked out of it twice",
-            "if she stops: tell race control, hand in the number, wait for her crew in the warm",
+            "it is her race: a decision made warm and fed is not talked away twice",
+            "if she retires: tell race control at once, hand in the number, wait for her crew in the warm",
         ),
         RACE_CONTROL,
         (
             "she wants to stop and cannot say why, or says things that make no sense",
-            "she has stopped somewhere that is not a point: race control must know where",
+            "she sits down to stay somewhere that is not a point: race control must know where",
             *ALWAYS,
         ),
     ),
