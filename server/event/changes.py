@@ -44,7 +44,7 @@ class Change:
         return f"{thing}: {self.field} was {self.was or 'not given'}, becomes {self.now or 'not given'}"
 
 
-_LISTS = frozenset({"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards"})
+_LISTS = frozenset({"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares"})
 _APART = frozenset({"version", "points", "stretches"})
 _WORDS = {"km": "km", "also": "other names", "access": "crew access", "starts": "start"}
 
@@ -79,11 +79,12 @@ def removal_refused(
 
 def _things(old: Event, new: Event) -> Iterator[tuple[str, dict[str, Any], dict[str, Any]]]:
     for what, name in (("course", "courses"), ("runner", "runners"), ("person", "people"), ("car", "cars"),
-                       ("meeting", "meetings"), ("if-then card", "cards")):  # fmt: skip
+                       ("meeting", "meetings"), ("if-then card", "cards"), ("place", "places")):  # fmt: skip
         yield what, {x.id: x for x in getattr(old, name)}, {x.id: x for x in getattr(new, name)}
     yield "stretch", _stretches(old), _stretches(new)
     yield "drive", _drives(old), _drives(new)
     yield "part", _parts(old), _parts(new)
+    yield "relay share", _shares(old), _shares(new)
 
 
 def _stretches(event: Event) -> dict[str, Any]:
@@ -96,6 +97,10 @@ def _stretches(event: Event) -> dict[str, Any]:
 
 def _drives(event: Event) -> dict[str, Any]:
     return {f"from {d.from_place} to {d.to_place}": d for d in event.drives}
+
+
+def _shares(event: Event) -> dict[str, Any]:
+    return {f"of {s.runner} from {s.from_point}": s for s in event.shares}
 
 
 def _parts(event: Event) -> dict[str, Any]:

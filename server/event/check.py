@@ -58,6 +58,7 @@ def _ids(draft: Draft) -> None:
         ("cars", draft.cars),
         ("meetings", draft.meetings),
         ("if_then", draft.cards),
+        ("places", draft.places),
         ("courses", draft.courses),
     ):
         seen: dict[str, Path] = {}

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
+from server.event.check_moves import check_moves, known
 from server.event.draft import At, Draft
 from server.event.lines import Path
 from server.event.model import Drive, MeetingPlan, Part, PartKind, Person, Point
-from server.event.section import did_you_mean, nearest
+from server.event.section import nearest
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 
@@ -24,16 +23,7 @@ def check_crew(draft: Draft) -> None:
     _drives(draft)
     _meetings(draft)
     _car_ways(draft)
-
-
-def known(draft: Draft, path: Path, what: str, word: str | None, ids: Iterable[str]) -> bool:
-    """Note an id that there is none of; True when it is fine or not given."""
-    ids = list(ids)
-    if word is None or word in ids:
-        return True
-    else_say = f"Known: {', '.join(ids)}." if ids else f"There is no {what} in this file yet."
-    draft.report.error(path, f"there is no {what} '{word}'", did_you_mean(word, ids, else_say))
-    return False
+    check_moves(draft)
 
 
 def _parts(draft: Draft) -> None:
@@ -144,7 +134,7 @@ def _drives(draft: Draft) -> None:
 def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = False) -> None:
     """A place is a point's id or a free name that drives use; a point's name in place of its id, or a near
     miss of one, is pointed out."""
-    ids = [p.value.id for p in draft.points]
+    ids = [p.value.id for p in draft.points] + [p.value.id for p in draft.places]
     if not place or place in ids:
         return
     for p in draft.points:
@@ -155,10 +145,12 @@ def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = Fal
     near = nearest(place, ids, 80.0)
     driven = {x for d in draft.drives for x in (d.value.from_place, d.value.to_place)}
     if near is not None:
-        draft.report.warn(path, f"'{place}' is no point, but much like '{near}'", f"Did you mean '{near}'?")
+        draft.report.warn(
+            path, f"'{place}' is no point or place, but much like '{near}'", f"Did you mean '{near}'?"
+        )
     elif not free and place not in driven:
         what = f"no drive leads from or to '{place}'"
-        draft.report.warn(path, what, "Add it under [[drives]], or write a point's id.")
+        draft.report.warn(path, what, "Add it under [[drives]], or write the id of a point or place.")
 
 
 def _meetings(draft: Draft) -> None:

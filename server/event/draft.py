@@ -15,9 +15,11 @@ from server.event.model import (
     MeetingPlan,
     Part,
     Person,
+    Place,
     Point,
     Rules,
     Runner,
+    Share,
     Stretch,
 )
 from server.event.section import Report, Section
@@ -68,6 +70,8 @@ class Draft:
     drives: list[At[Drive]] = field(default_factory=list)
     meetings: list[At[MeetingPlan]] = field(default_factory=list)
     cards: list[At[IfThenCard]] = field(default_factory=list)
+    places: list[At[Place]] = field(default_factory=list)
+    shares: list[At[Share]] = field(default_factory=list)
 
     def points_of(self, course: str) -> list[At[Point]]:
         """The points of one course, in the order of the file."""

@@ -114,7 +114,10 @@ class ReportsThere:
 
 @dataclass(frozen=True, slots=True)
 class CrewAccess:
-    """How crew get to a point: where to park, how long on foot, when it is open, how many people."""
+    """How crew get to a point: where to park, how long on foot, when it is open, how many people.
+
+    `place` is the id of a `Place`: points that name the same one (a loop come round again) are one car park.
+    """
 
     parking: str = ""
     walk_in: timedelta = timedelta(0)
@@ -125,6 +128,7 @@ class CrewAccess:
     lat: float | None = None
     lon: float | None = None
     permit: str = ""
+    place: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +198,11 @@ class CourseDef:
 
 @dataclass(frozen=True, slots=True)
 class Rules:
-    """The race's rules on outside help, as far as a plan can break them. None = no such rule."""
+    """The race's rules on outside help, as far as a plan can break them. None = no such rule.
+
+    `crew_not_before`: no crew at any point before then. `pacer_sign_in`: how long before she comes a pacer
+    has to be there to sign in.
+    """
 
     vehicles_max: int | None = None
     crew_people_max: int | None = None
@@ -202,6 +210,8 @@ class Rules:
     pacers_at_once: int = 1
     outside_help_only_at_crew_points: bool = True
     note: str = ""
+    crew_not_before: datetime | None = None
+    pacer_sign_in: timedelta = timedelta(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -268,6 +278,14 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True)
+class Sleep:
+    """A sleep that a person means to have, from `start` to `end`."""
+
+    start: datetime
+    end: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
     """What a person is in this event, and for which runner (None = for all).
 
@@ -286,6 +304,7 @@ class Part:
     awake_since: datetime | None = None
     pace_from: str | None = None
     pace_to: str | None = None
+    sleeps: tuple[Sleep, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -302,7 +321,8 @@ class Car:
 class Drive:
     """The way by car from one place to another. Places are point ids or free names ('home', 'hotel').
 
-    Never sets a leave-by before `confirmed_by` names the person who says it is right.
+    Never sets a leave-by before `confirmed_by` names the person who says it is right. Minutes given by hand
+    are the whole drive; without them it can be estimated, and `traffic`, `fuel_stop` come on top of that.
     """
 
     from_place: str
@@ -310,6 +330,42 @@ class Drive:
     minutes: float | None = None
     confirmed_by: str | None = None
     note: str = ""
+    traffic: timedelta = timedelta(0)
+    fuel_stop: timedelta = timedelta(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Somewhere crew drive from or to that is no point of the course: a hotel, home, a field."""
+
+    id: str
+    name: str = ""
+    lat: float | None = None
+    lon: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Driving:
+    """What a drive is estimated from, where nobody gave its minutes: the line between two places times
+    `road_factor`, at `speed_kmh`; in the dark `night_factor` times as long; `full_car_park` to find a space.
+
+    Common practice, no source: roads are 1.3 to 1.4 times the line in open country, more among hills.
+    """
+
+    road_factor: float = 1.4
+    speed_kmh: float = 45.0
+    night_factor: float = 1.15
+    full_car_park: timedelta = timedelta(minutes=5)
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A relay runner's part of a team's race: `person` runs for `runner` from one point to another."""
+
+    runner: str
+    person: str
+    from_point: str
+    to_point: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -393,6 +449,9 @@ class Event:
     grid: str = "UTM"
     keep_until: datetime | None = None
     version: int = 0
+    places: tuple[Place, ...] = ()
+    driving: Driving = field(default_factory=Driving)
+    shares: tuple[Share, ...] = ()
 
     def runner(self, runner_id: str) -> Runner:
         """The runner of that id; KeyError if there is none."""

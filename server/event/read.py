@@ -15,6 +15,7 @@ from server.event.lines import line_index, with_seconds
 from server.event.model import AlarmRule, Contact, CourseDef, Event, Part, PartKind, Person, Rules
 from server.event.problem import Parsed, Problem, Severity
 from server.event.read_course import KM_MAX, read_courses, read_id, read_points
+from server.event.read_moves import read_driving, read_places, read_shares
 from server.event.read_people import (
     read_cars,
     read_meetings,
@@ -114,9 +115,11 @@ def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
     read_waves(draft, top)
     read_runners(draft, top)
     read_people(draft, top, languages)
+    read_places(draft, top)
     read_cars(draft, top)
     read_meetings(draft, top)
-    draft.rules = _rules(top)
+    read_shares(draft, top)
+    draft.rules = _rules(draft, top)
     number = read_phone(head, "emergency_number", short=True)
     if not head.has("emergency_number"):
         remedy = 'Write emergency_number = "112", or what holds where the race is.'
@@ -138,6 +141,7 @@ def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
         rescue=_contact(top, "rescue"),
         grid=head.text("grid", "UTM"),
         keep_until=draft.keep_until,
+        driving=read_driving(top),
     )
     head.done()
     top.done()
@@ -167,7 +171,7 @@ def _when(draft: Draft, head: Section) -> None:
         draft.keep_until = draft.moment(head, "keep_until", example="2027-09-30")
 
 
-def _rules(top: Section) -> Rules:
+def _rules(draft: Draft, top: Section) -> Rules:
     rules = top.table("rules")
     if rules is None:
         return Rules()
@@ -175,6 +179,7 @@ def _rules(top: Section) -> Rules:
     if help_where not in _HELP:
         rules.error("outside_help", f"'{help_where}' is not known here", f"Write one of: {', '.join(_HELP)}.")
     pacers = rules.whole("pacers_at_once", 0, 10, 1)
+    day = draft.local_start().replace(hour=0, minute=0, second=0, microsecond=0)
     found = Rules(
         vehicles_max=rules.whole("vehicles_max", 0, 50),
         crew_people_max=rules.whole("crew_people_max", 0, 100),
@@ -182,6 +187,8 @@ def _rules(top: Section) -> Rules:
         pacers_at_once=1 if pacers is None else pacers,
         outside_help_only_at_crew_points=help_where != _HELP[1],
         note=rules.text("note", most=WORDS_MAX),
+        crew_not_before=draft.moment(rules, "crew_not_before", day, '"09:00"'),
+        pacer_sign_in=rules.minutes("pacer_sign_in_minutes", timedelta(0)),
     )
     rules.done()
     return found
@@ -263,4 +270,6 @@ def _with_lists(event: Event, draft: Draft) -> Event:
         drives=tuple(d.value for d in draft.drives),
         meetings=tuple(m.value for m in draft.meetings),
         cards=tuple(c.value for c in draft.cards),
+        places=tuple(p.value for p in draft.places),
+        shares=tuple(s.value for s in draft.shares),
     )

@@ -177,6 +177,7 @@ def _access(draft: Draft, section: Section) -> CrewAccess | None:
         lat=lat,
         lon=lon,
         permit=crew.text("permit", most=WORDS_MAX),
+        place=crew.text("place"),
     )
     crew.done()
     return found

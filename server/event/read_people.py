@@ -24,6 +24,7 @@ from server.event.model import (
     Target,
 )
 from server.event.read_course import read_id
+from server.event.read_moves import read_sleeps
 from server.event.section import WORDS_MAX, Section, did_you_mean
 from server.event.times import read_pace, zone_names
 
@@ -249,6 +250,7 @@ def _part(draft: Draft, section: Section, person: str) -> Part:
         awake_since=draft.moment(section, "awake_since"),
         pace_from=section.text("pace_from") or None,
         pace_to=section.text("pace_to") or None,
+        sleeps=read_sleeps(draft, section),
     )
 
 
@@ -268,6 +270,8 @@ def read_cars(draft: Draft, top: Section) -> None:
             minutes=section.number("minutes", 0.5, 24 * 60),
             confirmed_by=section.text("confirmed_by") or None,
             note=section.text("note", most=WORDS_MAX),
+            traffic=section.minutes("traffic_minutes", timedelta(0)),
+            fuel_stop=section.minutes("fuel_minutes", timedelta(0)),
         )
         section.name_me(f"{drive.from_place}>{drive.to_place}" if drive.from_place and drive.to_place else "")
         draft.drives.append(At(drive, section.path))

@@ -17,6 +17,7 @@ from server.event.model import (
     CrewAccess,
     CutOff,
     Drive,
+    Driving,
     Event,
     FuelPlan,
     IfThenCard,
@@ -26,11 +27,14 @@ from server.event.model import (
     NoticeChoice,
     Part,
     Person,
+    Place,
     Point,
     PointKind,
     Rules,
     Runner,
+    Share,
     Signal,
+    Sleep,
     Stretch,
     Target,
 )
@@ -53,7 +57,13 @@ def dump_event(event: Event) -> str:
         top["race_control"] = _contact(event.race_control)
     if event.rescue is not None:
         top["rescue"] = _contact(event.rescue)
-    top |= _given({"rules": _rules(event.rules), "alarm": _alarm(event.alarm)})
+    top |= _given(
+        {
+            "rules": _rules(event.rules, zone),
+            "alarm": _alarm(event.alarm),
+            "driving": _driving(event.driving),
+        }
+    )
     if many:
         top["courses"] = [
             _given({"id": c.id, "route": c.route, "stated_km": c.stated_km}) for c in event.courses
@@ -64,9 +74,11 @@ def dump_event(event: Event) -> str:
             "stretches": [_of(c, many) | _stretch(s) for c in event.courses for s in c.stretches],
             "runners": [_runner(r, event, many) for r in event.runners],
             "people": [_person(p, event) for p in event.people],
+            "places": [_place(p) for p in event.places],
             "cars": [_car(c) for c in event.cars],
             "drives": [_drive(d) for d in event.drives],
             "meetings": [_meeting(m) for m in event.meetings],
+            "shares": [_share(s) for s in event.shares],
             "if_then": [_card(c) for c in event.cards],
         }
     )
@@ -123,7 +135,7 @@ def _contact(c: Contact) -> Table:
     return {"name": c.name, "phone": c.phone}
 
 
-def _rules(r: Rules) -> Table:
+def _rules(r: Rules, zone: str) -> Table:
     return _given(
         {
             "vehicles_max": r.vehicles_max,
@@ -132,8 +144,34 @@ def _rules(r: Rules) -> Table:
             "pacers_at_once": _unless(r.pacers_at_once, 1),
             "outside_help": None if r.outside_help_only_at_crew_points else "anywhere",
             "note": r.note,
+            "crew_not_before": _wall(r.crew_not_before, zone),
+            "pacer_sign_in_minutes": _minutes(r.pacer_sign_in),
         }
     )
+
+
+def _driving(d: Driving) -> Table:
+    default = Driving()
+    return _given(
+        {
+            "road_factor": _unless(_number(d.road_factor), default.road_factor),
+            "speed_kmh": _unless(_number(d.speed_kmh), default.speed_kmh),
+            "night_factor": _unless(_number(d.night_factor), default.night_factor),
+            "full_car_park_minutes": _minutes(d.full_car_park, default.full_car_park),
+        }
+    )
+
+
+def _place(p: Place) -> Table:
+    return _given({"id": p.id, "name": p.name, "lat": p.lat, "lon": p.lon})
+
+
+def _share(s: Share) -> Table:
+    return {"runner": s.runner, "person": s.person, "from": s.from_point, "to": s.to_point}
+
+
+def _sleep(s: Sleep, zone: str) -> Table:
+    return {"from": to_wall(s.start, zone), "to": to_wall(s.end, zone)}
 
 
 def _alarm(a: AlarmRule) -> Table:
@@ -189,6 +227,7 @@ def _access(a: CrewAccess, zone: str) -> Table:
             "lat": a.lat,
             "lon": a.lon,
             "permit": a.permit,
+            "place": a.place,
         }
     )
 
@@ -292,6 +331,7 @@ def _part(p: Part, zone: str) -> Table:
             "awake_since": _wall(p.awake_since, zone),
             "pace_from": p.pace_from,
             "pace_to": p.pace_to,
+            "sleeps": [_sleep(s, zone) for s in p.sleeps],
         }
     )
 
@@ -308,6 +348,8 @@ def _drive(d: Drive) -> Table:
             "minutes": _number(d.minutes),
             "confirmed_by": d.confirmed_by,
             "note": d.note,
+            "traffic_minutes": _minutes(d.traffic),
+            "fuel_minutes": _minutes(d.fuel_stop),
         }
     )
 

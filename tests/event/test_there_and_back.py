@@ -20,6 +20,7 @@ from server.event.model import (
     CrewAccess,
     CutOff,
     Drive,
+    Driving,
     Edge,
     Event,
     FuelPlan,
@@ -31,13 +32,16 @@ from server.event.model import (
     Part,
     PartKind,
     Person,
+    Place,
     Point,
     PointKind,
     ReporterKind,
     ReportsThere,
     Rules,
     Runner,
+    Share,
     Signal,
+    Sleep,
     Stretch,
     Target,
 )
@@ -166,7 +170,16 @@ def events(draw: st.DrawFn) -> Event:
     persons = tuple(draw(people(p)) for p in ("ana", "jonas", *(r.person for r in runners)))
     parts = (
         Part("ana", PartKind.SAFETY_CONTACT, ladder=1, calls_race_control=True),
-        Part("jonas", PartKind.CREW, ladder=2, drives=True, car="van", awake_since=start, can_telephone=True),
+        Part(
+            "jonas",
+            PartKind.CREW,
+            ladder=2,
+            drives=True,
+            car="van",
+            awake_since=start,
+            can_telephone=True,
+            sleeps=(Sleep(start + timedelta(hours=20), start + timedelta(hours=23)),),
+        ),
         *(Part(r.person, PartKind.RUNNER, r.id) for r in runners),
     )
     met = [(p, r) for c, r in zip(courses, runners, strict=True) for p in c.points if p.access is not None]
@@ -176,7 +189,11 @@ def events(draw: st.DrawFn) -> Event:
         time_zone=zone,
         starts=start,
         rules=Rules(
-            vehicles_max=3, note=draw(maybe_words), outside_help_only_at_crew_points=draw(st.booleans())
+            vehicles_max=3,
+            note=draw(maybe_words),
+            outside_help_only_at_crew_points=draw(st.booleans()),
+            crew_not_before=draw(st.none() | st.just(start)),
+            pacer_sign_in=draw(minutes),
         ),
         courses=courses,
         runners=runners,
@@ -186,13 +203,23 @@ def events(draw: st.DrawFn) -> Event:
         emergency_number="112",
         limit=timedelta(days=10),
         cars=(Car("van", draw(words), draw(st.integers(1, 9)), draw(st.sampled_from([None, "home"]))),),
-        drives=(Drive("home", courses[0].points[0].id, draw(st.floats(0.5, 600)), "ana", draw(maybe_words)),),
+        drives=(
+            Drive("home", courses[0].points[0].id, draw(st.floats(0.5, 600)), "ana", draw(maybe_words)),
+            Drive("home", "inn", None, None, "", draw(minutes), draw(minutes)),
+        ),
         meetings=tuple(meeting(draw, p, r) for p, r in met),
         cards=(IfThenCard("card", draw(words), (draw(words),), draw(maybe_words), (draw(words),)),),
         alarm=AlarmRule(draw(st.floats(0.0001, 0.1)), *(draw(minutes) for _ in range(3))),
         rescue=draw(st.sampled_from([None, Contact("Hills", "112")])),
         grid=draw(words),
         keep_until=draw(st.none() | st.just(start + timedelta(days=30))),
+        places=(Place("inn", draw(maybe_words), *draw(st.sampled_from([(None, None), (54.25, -2.0)]))),),
+        driving=Driving(draw(st.floats(1, 3)), draw(st.floats(5, 120)), draw(st.floats(1, 2)), draw(minutes)),
+        shares=tuple(
+            Share(r.id, r.person, c.points[0].id, c.points[-1].id)
+            for c, r in zip(courses, runners, strict=True)
+            if draw(st.booleans())
+        ),
     )
 
 

@@ -148,6 +148,44 @@ WRONG = [
     ('kit = ["poles"', "kit = [5", E, "kit", "5 is no text"),
     ('pacer_joins = "tomas"', 'pacer_joins = "ana"', E, "pacer_joins", "has no part as pacer"),
     ('pacer_joins = "tomas"', 'from = "nowhere"', W, "from =", "no drive leads from or to 'nowhere'"),
+    # -- movements: places, drives, pacers, sleeps, relay shares
+    ("[[cars]]", '[[places]]\nid = "mill"\n[[cars]]', E, 'id = "mill"', "the place 'mill' has the id of a point"),
+    ("[[cars]]", '[[places]]\nid = "inn"\nlat = 54\n[[cars]]', E, "lat = 54", "lat and lon go together"),
+    ("[[cars]]", '[[places]]\nid = "inn"\n[[places]]\nid = "inn"\n[[cars]]', E, 'id = "inn"', "used twice in places"),
+    ("people_max = 2", 'place = "yard"', E, "place =", "there is no place 'yard'"),
+    ("[[cars]]", '[[places]]\nid = "inn"\nlatitude = 54\n[[cars]]', E, "latitude", "the key 'latitude' is not known"),
+    ("[waves]", "[driving]\nspeed_kmh = 400\n[waves]", E, "speed_kmh", "outside 5 to 130"),
+    ("[waves]", "[driving]\nroad_factor = 0.8\n[waves]", E, "road_factor", "outside 1 to 5"),
+    ("[waves]", "[driving]\nnigt_factor = 1.2\n[waves]", E, "nigt_factor", "Did you mean 'night_factor'?"),
+    ("minutes = 35", "minutes = 35\nfuel_minutes = 10", W, "fuel_minutes", "minutes, which are the whole drive"),
+    ("minutes = 35", "traffic_minutes = -5", E, "traffic_minutes", "outside 0 to 1440"),
+    ("pacer_from_km = 60", "crew_not_before = 2027-06-19T15:00", E, 'point = "mill"', "before the rules allow crew"),
+    ("pacer_from_km = 60", "crew_not_before = 2027-06-21T15:00", E, "crew_not_before", "once the race is over"),
+    ("pacer_from_km = 60", "pacer_sign_in_minutes = 2000", E, "pacer_sign_in", "outside 0 to 1440"),
+    ('pacer_joins = "tomas"', 'pacer_leaves = "tomas"', E, "pacer_leaves", "joins her at no meeting before"),
+    ('pacer_joins = "tomas"', 'pacer_joins = "tomas"\npacer_leaves = "tomas"', E, "pacer_leaves",
+     "at the same meeting"),
+    ('pace_from = "moss"', 'pace_from = "finish"', W, "pacer_joins", "said to pace only from 'finish'"),
+    ('crew = ["ana"]', 'crew = ["ana", "ana"]', E, "crew = [", "'ana' is named twice"),
+    ('crew = ["ana"]', 'crew = ["maren"]', E, "crew = [", "Maren can't be in the crew that meets her"),
+    ('crew = ["ana"]', 'crew = ["tomas"]', W, "crew = [", "nobody who goes in 'van' is said to drive"),
+    ('car = "van"\nkit', 'car = "van"\nfrom = "mill"\nkit', E, "from =", "come from 'mill' itself"),
+    ("drives = true", "drives = true, awake_since = 2027-06-16T05:00", E, "parts", "awake for over two days"),
+    ("drives = true", 'drives = true, sleeps = [ { from = "01:00" } ]', E, "parts", "'to' is missing"),
+    ("drives = true", 'drives = true, sleeps = [ { from = "01:00", to = "Mon 03:00" } ]', E, "parts", "over 16 hours"),
+    ("drives = true", 'drives = true, sleeps = [ { from = "01:00", to = "03:00" }, { from = "02:00", to = "04:00" } ]',
+     E, "parts", "two sleeps of 'ana' overlap"),
+    ("[[if_then]]", '[[shares]]\nperson = "ana"\nfrom = "start"\nto = "mill"\n[[if_then]]', E, 'to = "mill"',
+     "nobody runs from 'mill' to 'finish'"),
+    ("[[if_then]]", '[[shares]]\nperson = "tomas"\nfrom = "mill"\nto = "finish"\n[[if_then]]', E, 'from = "mill"',
+     "nobody runs from 'start' to 'mill'"),
+    ("[[if_then]]", '[[shares]]\nperson = "tomas"\nfrom = "mill"\nto = "start"\n[[if_then]]', E, "to =",
+     "comes before"),
+    ("[[if_then]]", '[[shares]]\nperson = "thomas"\nfrom = "start"\nto = "finish"\n[[if_then]]', E, "person",
+     "Did you mean 'tomas'?"),
+    ("[[if_then]]", '[[shares]]\nperson = "ana"\nfrom = "start"\nto = "finish"\n[[if_then]]', E, "crew = [",
+     "'ana' is to be with the crew, but runs a share then"),
+    ("[[if_then]]", '[[shares]]\nperson = "tomas"\nto = "finish"\n[[if_then]]', E, "[[shares]]", "'from' is missing"),
     # -- no TOML at all
     ('name = "Ana"', "name = Ana", E, "name = Ana", "Put words in quotes"),
     ('name = "Ana"', "name = “Ana”", E, "name = “Ana”", "straight quotes"),
@@ -192,6 +230,30 @@ def test_the_good_file_has_no_fault(good) -> None:
     parsed = parse_event(good)
     assert parsed.problems == ()
     assert parsed.event is not None
+
+
+FAR_APART = (
+    ("people_max = 2", "lat = 54.0, lon = -2.0"),
+    ('crew = { parking = "yard" }', 'crew = { parking = "yard", lat = 56.0, lon = -2.0 }'),
+)
+
+
+def test_a_drive_faster_than_any_car_is_refused(good) -> None:
+    """222 km in a straight line (2 degrees of latitude) can't be driven in 50 minutes."""
+    text = good
+    for old, new in FAR_APART:
+        text = text.replace(old, new, 1)
+    found = [p for p in parse_event(text).errors if "faster than any car" in p.what]
+    assert [p.field for p in found] == ["drives.mill>chapel.minutes"]
+    assert found[0].line in lines_with(text, "minutes = 50")
+    assert "223 km" in found[0].what
+
+
+def test_a_place_and_its_point_have_one_position(good) -> None:
+    """Coordinates are given at the place or at the point, never at both."""
+    text = good.replace("people_max = 2", 'lat = 54.0, lon = -2.0, place = "field"', 1)
+    text += '\n[[places]]\nid = "field"\nlat = 54.0\nlon = -2.0\n'
+    assert any("Keep them at the place only" in p.remedy for p in parse_event(text).errors)
 
 
 def test_every_mistake_at_once(good) -> None:

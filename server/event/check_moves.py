@@ -1,0 +1,242 @@
+"""Cross checks on movements: places, drives that no car can do, pacers who join and leave, sleeps, relay shares."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import timedelta
+from itertools import pairwise
+
+from geopy.distance import geodesic
+
+from server.event.draft import At, Draft
+from server.event.lines import Path
+from server.event.model import Drive, MeetingPlan, PartKind
+from server.event.section import did_you_mean
+
+FASTEST_KMH = 130.0
+"""No drive is on average faster than this over the straight line (own choice: motorway speed)."""
+LONGEST_AWAKE = timedelta(hours=48)
+
+
+def check_moves(draft: Draft) -> None:
+    """Note every mistake about how people and cars move."""
+    _places(draft)
+    for d in draft.drives:
+        _drive(draft, d)
+    _crew_hours(draft)
+    for runner in draft.runners:
+        _pacers(draft, runner.value.id)
+    _company(draft)
+    _awake(draft)
+    _shares(draft)
+
+
+def known(draft: Draft, path: Path, what: str, word: str | None, ids: Iterable[str]) -> bool:
+    """Note an id that there is none of; True when it is fine or not given."""
+    ids = list(ids)
+    if word is None or word in ids:
+        return True
+    else_say = f"Known: {', '.join(ids)}." if ids else f"There is no {what} in this file yet."
+    draft.report.error(path, f"there is no {what} '{word}'", did_you_mean(word, ids, else_say))
+    return False
+
+
+def _places(draft: Draft) -> None:
+    points = {p.value.id for p in draft.points}
+    for place in draft.places:
+        if place.value.id in points:
+            what = f"the place '{place.value.id}' has the id of a point"
+            draft.report.error((*place.path, "id"), what, "Points are places already: leave this one out.")
+    ids = [p.value.id for p in draft.places]
+    for p in draft.points:
+        access = p.value.access
+        if access is None or not access.place:
+            continue
+        path = (*p.path, "crew", "place")
+        if known(draft, path, "place", access.place, ids) and access.lat is not None:
+            what = f"'{p.value.name}' has lat and lon, and so has its place '{access.place}'"
+            draft.report.error(path, what, "Keep them at the place only.")
+
+
+def _spots(draft: Draft) -> dict[str, tuple[float, float]]:
+    """Where each place with coordinates is, points by their car park."""
+    found = {
+        p.value.id: (p.value.lat, p.value.lon)
+        for p in draft.places
+        if p.value.lat is not None and p.value.lon is not None
+    }
+    for p in draft.points:
+        a = p.value.access
+        if a is not None and a.lat is not None and a.lon is not None:
+            found[p.value.id] = (a.lat, a.lon)
+        elif a is not None and a.place in found:
+            found[p.value.id] = found[a.place]
+    return found
+
+
+def _drive(draft: Draft, d: At[Drive]) -> None:
+    v = d.value
+    if v.minutes is None:
+        return
+    for key, extra in (("traffic_minutes", v.traffic), ("fuel_minutes", v.fuel_stop)):
+        if extra:
+            what = f"{key} is given beside minutes, which are the whole drive"
+            draft.report.warn((*d.path, key), what, f"Count it into minutes and leave {key} out.")
+    spots = _spots(draft)
+    if v.from_place in spots and v.to_place in spots:
+        km = geodesic(spots[v.from_place], spots[v.to_place]).km
+        if km / v.minutes * 60.0 > FASTEST_KMH:
+            what = f"{v.minutes:g} minutes for {km:.0f} km in a straight line is faster than any car may go"
+            draft.report.error(
+                (*d.path, "minutes"), what, "Check the minutes, and lat and lon of both places."
+            )
+
+
+def _crew_hours(draft: Draft) -> None:
+    """'No crew before TIME' against the race and against each access."""
+    first = draft.rules.crew_not_before
+    if first is None or not draft.starts_known:
+        return
+    if first >= draft.starts + (draft.limit or timedelta(days=14)):
+        what = "the rules allow crew only once the race is over"
+        draft.report.error(("rules", "crew_not_before"), what, "Check day and time.")
+        return
+    access = {p.value.id: p.value.access for p in draft.points}
+    for m in draft.meetings:
+        a = access.get(m.value.point)
+        if a is not None and a.closes is not None and a.closes <= first:
+            what = f"'{m.value.point}' closes before the rules allow crew (crew_not_before)"
+            draft.report.error((*m.path, "point"), what, "Leave this meeting out.")
+
+
+def _in_order(draft: Draft, runner: str) -> list[At[MeetingPlan]]:
+    order = {p.value.id: i for i, p in enumerate(draft.points)}
+    mine = [m for m in draft.meetings if m.value.runner == runner and m.value.point in order]
+    return sorted(mine, key=lambda m: order[m.value.point])
+
+
+def _pacers(draft: Draft, runner: str) -> None:
+    """Who is with her from meeting to meeting: nobody leaves who never joined, nor crews while pacing."""
+    with_her: set[str] = set()
+    for m in _in_order(draft, runner):
+        v = m.value
+        if v.pacer_joins is not None and v.pacer_joins == v.pacer_leaves:
+            what = f"'{v.pacer_joins}' joins her and leaves her at the same meeting"
+            draft.report.error((*m.path, "pacer_leaves"), what, "Let one of the two be at another meeting.")
+            continue
+        if v.pacer_leaves is not None:
+            if v.pacer_leaves not in with_her:
+                what = f"'{v.pacer_leaves}' leaves her here, but joins her at no meeting before"
+                draft.report.error((*m.path, "pacer_leaves"), what, "Add pacer_joins to an earlier meeting.")
+            with_her.discard(v.pacer_leaves)
+        for i, person in enumerate(v.crew):
+            if person in with_her:
+                what = f"'{person}' is to be with the crew, but is on foot with her then, as pacer"
+                draft.report.error(
+                    (*m.path, "crew", i), what, "Take the name out, or add pacer_leaves before."
+                )
+        if v.pacer_joins is None:
+            continue
+        if v.pacer_joins in with_her:
+            what = f"'{v.pacer_joins}' joins her here, but is with her already"
+            draft.report.error((*m.path, "pacer_joins"), what, "Add pacer_leaves to a meeting in between.")
+        with_her.add(v.pacer_joins)
+        _pace_from(draft, m, v.pacer_joins)
+
+
+def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
+    parts = [p.value for p in draft.parts if p.value.person == person and p.value.kind is PartKind.PACER]
+    said = [p.pace_from for p in parts if p.runner in (None, m.value.runner) and p.pace_from is not None]
+    order = {p.value.id: i for i, p in enumerate(draft.points)}
+    begins = min((order[p] for p in said if p in order), default=0)
+    if order[m.value.point] < begins:
+        what = f"'{person}' joins her at '{m.value.point}', but is said to pace only from '{said[0]}'"
+        draft.report.warn((*m.path, "pacer_joins"), what, "Make pace_from and the meeting agree.")
+
+
+def _company(draft: Draft) -> None:
+    """Names twice in one meeting, crew who run themselves, a car that comes from where it goes, no driver."""
+    running = {r.value.person: r.value.name for r in draft.runners}
+    drivers = {p.value.person for p in draft.parts if p.value.drives}
+    for m in draft.meetings:
+        v = m.value
+        for i, person in enumerate(v.crew):
+            if person in v.crew[:i]:
+                draft.report.error((*m.path, "crew", i), f"'{person}' is named twice", "Keep one.")
+            if person in running and v.runner in {
+                r.value.id for r in draft.runners if r.value.person == person
+            }:
+                what = f"{running[person]} can't be in the crew that meets her"
+                draft.report.error((*m.path, "crew", i), what, "Name somebody else.")
+        if v.from_place is not None and v.from_place == v.point:
+            what = f"the crew of '{v.point}' come from '{v.point}' itself"
+            draft.report.error((*m.path, "from"), what, "Leave from out, or name where they come from.")
+        if v.car is not None and v.crew and drivers and not drivers & set(v.crew):
+            what = f"nobody who goes in '{v.car}' is said to drive"
+            draft.report.warn((*m.path, "crew"), what, "Add drives = true to a part of one of them.")
+
+
+def _awake(draft: Draft) -> None:
+    for p in draft.parts:
+        since, sleeps = p.value.awake_since, p.value.sleeps
+        if since is not None and draft.starts_known and draft.starts - since > LONGEST_AWAKE:
+            what = f"'{p.value.person}' would have been awake for over two days at the start"
+            draft.report.error((*p.path, "awake_since"), what, "Check day and time.")
+        ordered = sorted(sleeps, key=lambda s: s.start)
+        if any(b.start < a.end for a, b in pairwise(ordered)):
+            what = f"two sleeps of '{p.value.person}' overlap"
+            draft.report.error((*p.path, "sleeps"), what, "Join them into one.")
+
+
+def _shares(draft: Draft) -> None:
+    people = [p.value.id for p in draft.people]
+    runners = {r.value.id: r.value for r in draft.runners}
+    for s in draft.shares:
+        known(draft, (*s.path, "runner"), "runner", s.value.runner or None, runners)
+        known(draft, (*s.path, "person"), "person", s.value.person or None, people)
+    for runner in runners.values():
+        order = {p.value.id: i for i, p in enumerate(draft.points_of(runner.course))}
+        mine = [s for s in draft.shares if s.value.runner == runner.id]
+        ends = [
+            (known(draft, (*s.path, key), "point", point or None, order) and bool(point))
+            for s in mine
+            for key, point in (("from", s.value.from_point), ("to", s.value.to_point))
+        ]
+        if mine and all(ends):
+            _relay(draft, runner.id, order)
+
+
+def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
+    """The shares of one team follow each other from start to finish without gap or overlap."""
+    mine = sorted(
+        (s for s in draft.shares if s.value.runner == runner), key=lambda s: order[s.value.from_point]
+    )
+    here = 0
+    names = list(order)
+    for s in mine:
+        first, last = order[s.value.from_point], order[s.value.to_point]
+        if last <= first:
+            what = f"the share from '{s.value.from_point}' ends at '{s.value.to_point}', which comes before"
+            draft.report.error((*s.path, "to"), what, "Exchange the two, or correct one.")
+            return
+        if first != here:
+            gap = "nobody runs" if first > here else "two people run"
+            low, high = sorted((first, here))
+            what = f"{gap} from '{names[low]}' to '{names[high]}'"
+            draft.report.error((*s.path, "from"), what, "Let each share begin where the one before ends.")
+        here = last
+    if here != len(names) - 1:
+        what = f"nobody runs from '{names[here]}' to '{names[-1]}'"
+        draft.report.error((*mine[-1].path, "to"), what, "Add a share up to the finish.")
+    for m, person in _crewing(draft, runner):
+        at = order.get(m.value.point, -1)
+        for s in mine:
+            if s.value.person == person and order[s.value.from_point] < at < order[s.value.to_point]:
+                what = f"'{person}' is to be with the crew, but runs a share then"
+                draft.report.error((*m.path, "crew"), what, "Name somebody else.")
+
+
+def _crewing(draft: Draft, runner: str) -> Iterator[tuple[At[MeetingPlan], str]]:
+    for m in draft.meetings:
+        if m.value.runner == runner:
+            yield from ((m, person) for person in m.value.crew)
