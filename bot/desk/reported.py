@@ -27,6 +27,8 @@ async def report(visit: Visit, said: Reported) -> Reply:
     noted: list[NotedAnswer] = []
     last: tuple[Report, NotedAnswer] | None = None
     for number, one in enumerate(said.reports):
+        if one.kind is Kind.DRIVE_CONFIRMED:
+            return await _drive(visit, one, visit.key(number))
         if one.kind is Kind.CREW_LEFT and one.point is None:
             one = replace(one, point=await _left_from(visit))
             if one.point is None:
@@ -42,7 +44,10 @@ async def report(visit: Visit, said: Reported) -> Reply:
 
 
 def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
-    text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True)
+    supporter = visit.kinds <= {PartKind.SUPPORTER}
+    text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True, supporter=supporter)
+    if supporter:
+        return visit.reply(text, visit.undo_button(answer.entry))
     if one.placed_by_words and not answer.unconfirmed:
         text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), *text.split("\n")[1:])
         return _ask_where_seen(visit, one, text)
@@ -88,9 +93,28 @@ async def on_the_road(visit: Visit, words: str) -> Reply:
     return await report(visit, Reported((one,)))
 
 
+async def _drive(visit: Visit, one: Report, key: str) -> Reply:
+    """'drive from the hotel to Brindle Gate 35 min': from now on somebody stands for that drive. Without a
+    'from' it is the drive to that meeting as planned."""
+    start = one.words
+    if not start and one.runner is not None:
+        coming = await visit.api.next(visit.address, visit.event.id, one.runner)
+        found = (m.values.drive_from for m in coming.data.meetings if m.values.point == one.point)
+        start = next((f for f in found if f), "")
+    place = visit.point_name(one.runner, one.point)
+    if not start or one.amount is None:
+        return visit.reply(visit.s("noted-drive-from", place=place))
+    told = await hand_in(visit, replace(one, words=f"{start} > {one.point}", point=None), key)
+    values = {"from": visit.point_name(one.runner, start) or start, "to": place}
+    text = visit.s("noted-drive", length=visit.say.length(one.amount), **values)
+    return visit.reply(text, visit.undo_button(told.data.entry))
+
+
 async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
     """One report to the server, and into memory for undo. Raises what the API raises."""
     runner = one.runner or (visit.event.runners[0].id if visit.event.runners else "")
+    if one.kind is Kind.POSITION and not one.placed_by_words:
+        raise ValueError("a position has a fix: it is handed in by `position`")
     body = _body(visit, one, key)
     if one.kind in RACE_LEVEL:
         told = await visit.api.race(visit.address, visit.event.id, body)
@@ -249,7 +273,7 @@ async def undo(visit: Visit, entry: str) -> Reply:
     answer = told.data
     if handed is not None:
         answer = replace(answer, kind=handed.report.kind, at=handed.report.seen_at)
-    return visit.reply(replies.say_undone(visit.say, answer))
+    return visit.reply(replies.say_undone(visit.say, answer, handed.report.words if handed else ""))
 
 
 async def confirm(visit: Visit, entry: str) -> Reply:

@@ -69,6 +69,9 @@ def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
         corrects=corrects,
         amount=length[0] if length else None,
     )
+    drive = _drive(base, said, ctx)
+    if drive is not None:
+        return Reported((drive,))
     own = _crew(base, said, text, ctx)
     if own is not None:
         return own
@@ -83,6 +86,33 @@ def _correction(said: Sentence) -> tuple[Sentence, bool]:
     if m is None or said.text == m[0].strip():
         return said, False
     return replace(said, text=said.text[m.end() :]), True
+
+
+_DRIVE = re.compile(
+    r"\b(?:drive|driving|drove)\b(?:.*?\bfrom (?P<start>.+?))? (?:to|and) (?P<to>.+?)(?: (?:takes?|took|is|was|about|in))* "
+    r"(?=(?:\d|half|an|a quarter))"
+)
+
+
+def _drive(base: Report, said: Sentence, ctx: Context) -> Report | None:
+    """'drive from hotel to Brindle Gate takes 35 min': how long a drive is, which somebody now stands for.
+    The report's words are the place it starts from, '' where none is said."""
+    if not ctx.parts & _CREW_PARTS or asking.is_question(said.text):
+        return None
+    length = find_length(said.plain, bare=True)
+    m = _DRIVE.search(said.plain)
+    if m is None or length is None or said.runner is None:
+        return None
+    to = names.find_point(m["to"], said.runner.points)
+    point = names.which_pass(to, said.plain, said.runner, ahead=True) if to else None
+    if point is None:
+        return None
+    start = (m["start"] or "").removeprefix("the ").strip()
+    begins = names.find_point(start, said.runner.points) if start else None
+    known = names.which_pass(begins, said.plain, said.runner, ahead=False) if begins else None
+    return replace(
+        base, kind=Kind.DRIVE_CONFIRMED, point=point, amount=length[0], words=known or start, guessed=False
+    )
 
 
 def _as_meant(found: Report | AskBack) -> Reported | AskBack:

@@ -173,7 +173,12 @@ def say_where(say: Say, answer: ForecastAnswer) -> str:
     if answer.where is not None:
         low, high = measures.stretch(answer.where.low_km, answer.where.high_km, say.reader)
         likely = measures.distance(answer.where.likely_km, say.reader, decimals=0)
-        estimate = say.s("where-estimate", low=low, high=high, likely=likely)
+        narrow = low == high
+        estimate = (
+            say.s("where-estimate-near", likely=likely)
+            if narrow
+            else say.s("where-estimate", low=low, high=high, likely=likely)
+        )
     legs = ""
     if answer.where_between is not None:
         a, b = answer.where_between
@@ -285,7 +290,12 @@ def _stop_line(say: Say, name: str, stop: StopFact) -> str:
 
 def say_last_stop(say: Say, answer: FactsAnswer, point: str | None) -> str:
     """How long she was at a point (None: the last one she was at)."""
-    stops = [s for s in answer.stops if point is None or s.point == point]
+    # Nobody comes in at the start: 'out' alone is no stop.
+    stops = [
+        s
+        for s in answer.stops
+        if s.point == point or (point is None and (s.arrived is not None or s.through))
+    ]
     if not stops:
         return lines(
             say.s("stop-none", runner=answer.runner_name),

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from server.facts.entry import Kind
+from server.facts.entry import CHECK_INS, Kind
 from server.wording.answer import AnsweredAnswer, JoinAnswer, NotedAnswer
 from server.wording.news import doubt_words
 from server.wording.say import Say, lines
@@ -39,13 +39,17 @@ def _noted_first(say: Say, a: NotedAnswer, words: str) -> str:
     return say.s("noted", runner=a.runner_name, fact=fact, when=when)
 
 
-def say_noted(say: Say, a: NotedAnswer, words: str, undo: timedelta, *, ask: bool = False) -> str:
+def say_noted(
+    say: Say, a: NotedAnswer, words: str, undo: timedelta, *, ask: bool = False, supporter: bool = False
+) -> str:
     """A report is kept: what was taken in, whether it counts, what follows, how to take it back."""
     if a.status == "same again":
         return lines(say.s("noted-same"), _noted_first(say, a, words))
     if a.unconfirmed:
         guessed = "guessed" in a.doubt.split("; ")
         doubt = say.s("noted-unconfirmed", doubt=doubt_words(say, a.doubt))
+        if supporter:
+            doubt = say.s("noted-supporter")
         return lines(_noted_first(say, a, words), say.s("noted-guessed") if guessed and ask else doubt)
     moved = a.kind in (Kind.IN, Kind.OUT, Kind.THROUGH)
     return lines(
@@ -72,14 +76,15 @@ def say_many(say: Say, noted: tuple[NotedAnswer, ...], undo: timedelta) -> str:
     return lines(say.s("noted-many", count=len(noted)), *each, say.s("noted-undo", minutes=minutes))
 
 
-def say_undone(say: Say, a: NotedAnswer) -> str:
-    """A report was taken back."""
-    if not a.runner_name:
-        return say.s("undone-plain")
+_TOLD_WITH_PLACE = frozenset({*CHECK_INS} - {Kind.ASKED_FOR_HELP, Kind.POSITION})
+
+
+def say_undone(say: Say, a: NotedAnswer, words: str = "") -> str:
+    """A report was taken back; `words` is what was written, where that says more than its kind."""
+    if not a.runner_name or a.kind not in _TOLD_WITH_PLACE:
+        return say.s("undone-words", words=words) if words else say.s("undone-plain")
     place = a.name or say.s("place-nowhere")
     kind = a.kind.value
-    if a.kind in (Kind.TAKEN_BACK, Kind.CONFIRMED):
-        return say.s("undone-plain")
     return say.s("undone", runner=a.runner_name, fact=say.fact(kind, place), when=say.when(a.at))
 
 

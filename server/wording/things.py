@@ -32,7 +32,7 @@ def say_bring(say: Say, a: KitAnswer) -> str:
     return lines(
         first,
         say.s("bring-safety", kit=_items(say, safety)) if safety else "",
-        *(say.s("bring-car", item=k.name, car=cars.get(k.car, k.car)) for k in kit if k.car),
+        *(say.s("bring-car", item=k.name, car=cars.get(k.name, k.car)) for k in kit if k.car),
         say.s("bring-food", food=a.food) if a.food else "",
         say.s("bring-dark") if a.dark else "",
         _there(say, a),

@@ -1,4 +1,5 @@
-"""Sentences as people type them, and what each must be taken for. See tests/bot/world.py for the world they are said in.
+"""Sentences as people type them, and what each must be taken for. See tests/bot/world.py for the world they
+are said in.
 
 A row is (sentence, meaning in short form, the sentence or world before it).
 """
@@ -364,9 +365,17 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("big blister on left heel", "how she is 15:10", ""),
     ("been sick twice", "how she is 15:10", ""),
     # lists and short text
-    ("214 in 0312 out 0319; 87 in 0315", "in ravel 03:12 & out ravel 03:19 & in mill 03:15 /tove", "at night"),
+    (
+        "214 in 0312 out 0319; 87 in 0315",
+        "in ravel 03:12 & out ravel 03:19 & in mill 03:15 /tove",
+        "at night",
+    ),
     ("214 in 1502", "in lathe 15:02", "as volunteer"),
-    ("214 in 1502 out 1505\n87 in 1506", "in lathe 15:02 & out lathe 15:05 & in lathe 15:06 /tove", "as volunteer"),
+    (
+        "214 in 1502 out 1505\n87 in 1506",
+        "in lathe 15:02 & out lathe 15:05 & in lathe 15:06 /tove",
+        "as volunteer",
+    ),
     ("87 through", "through lathe 15:10 /tove", "as volunteer"),
     ("bib 214 in 1459", "in lathe 14:59", "as volunteer"),
     ("#214 in 15:01, #87 in 15:03", "in lathe 15:01 & in lathe 15:03 /tove", "as volunteer"),
@@ -401,6 +410,9 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("we're at brindle gate", "crew there brindle 15:10", ""),
     ("parked at kettle howe", "crew there kettle 15:10", ""),
     ("we have left for brindle", "crew left - 15:10", ""),
+    ("drive from mill to brindle gate takes 40 min", "drive confirmed brindle 15:10", ""),
+    ("the drive to kettle is 35 minutes", "drive confirmed kettle 15:10", ""),
+    ("driving from the hotel to the lathe took half an hour", "drive confirmed lathe 15:10", ""),
     ("told race control", "race control told - 15:10", ""),
     ("we have her in the car", "in hand - 15:10", ""),
     # distress

@@ -1,7 +1,8 @@
 """The small world in which sentences are understood, and the short form in which meanings are compared.
 
-Saturday 19 June 2027, 15:10 in Britain. Maren (bib 214) was last out of Long Stile back and is due at Wether Lathe;
-Tove (bib 87) is at Skelter Mill. Long Stile is passed twice, as is Harrow Fold (start and finish).
+Saturday 19 June 2027, 15:10 in Britain. Maren (bib 214) was last out of Long Stile back and is due at
+Wether Lathe; Tove (bib 87) is at Skelter Mill. Long Stile is passed twice, as is Harrow Fold (start and
+finish).
 """
 
 from __future__ import annotations
@@ -79,7 +80,9 @@ def at_night() -> Context:
 
 def at_the_lathe() -> Context:
     """Maren is in at Wether Lathe."""
-    return replace(crew_of_maren(), runners=(replace(MAREN, reached="lathe", at="lathe", going="at a point"), TOVE))
+    return replace(
+        crew_of_maren(), runners=(replace(MAREN, reached="lathe", at="lathe", going="at a point"), TOVE)
+    )
 
 
 def near_the_end() -> Context:

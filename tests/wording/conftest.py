@@ -1,4 +1,5 @@
-"""A small event and readers for the wording's tests; every text is searched for gaps and words that mislead."""
+"""A small event and readers for the wording's tests; every text is searched for gaps and words that
+mislead."""
 
 from __future__ import annotations
 

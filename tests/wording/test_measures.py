@@ -15,7 +15,8 @@ MILES = Reader("en", "UTC", "UTC", miles=True)
 
 
 def test_distances() -> None:
-    """km or miles as the reader wants; a marathon is 42.195 km = 26.2 miles (World Athletics rule, from memory)."""
+    """km or miles as the reader wants; a marathon is 42.195 km = 26.2 miles (World Athletics rule, from
+    memory)."""
     assert measures.distance(42.195, KM) == "42.2 km"
     assert measures.distance(42.195, MILES) == "26.2 miles"
     assert measures.distance(12.34, Reader("de", "UTC", "UTC")) == "12,3 km"
@@ -50,7 +51,8 @@ def test_no_odds_outside_0_to_1(p: float) -> None:
 
 @given(st.floats(-80, 84), st.floats(-180, 179.999))
 def test_utm_leads_back_to_the_place(lat: float, lon: float) -> None:
-    """Read on a map, the reference is within two metres of the place it was made from (cut to whole metres)."""
+    """Read on a map, the reference is within two metres of the place it was made from (cut to whole
+    metres)."""
     zone_band, easting, northing = measures.utm(lat, lon).split()
     code = (32600 if lat >= 0 else 32700) + int(zone_band[:2])
     back_lon, back_lat = Transformer.from_crs(code, 4326, always_xy=True).transform(

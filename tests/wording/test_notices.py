@@ -234,7 +234,8 @@ def test_a_driver_too_late_is_not_hurried(event: Event, here: Reader) -> None:
 
 
 def test_the_full_alarm(event: Event, abroad: Reader) -> None:
-    """An alarm to the safety contact holds everything they need, facts apart from estimates, on both clocks."""
+    """An alarm to the safety contact holds everything they need, facts apart from estimates, on both
+    clocks."""
     fix = Fix(54.90001, -2.60002)
     values = replace(ALARM, last_known=replace(LAST, fix=fix))
     text = say_notice(notice(NoticeKind.OVERDUE, values, person="ines"), event, abroad, NOW, short=7).text

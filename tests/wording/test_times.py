@@ -27,7 +27,8 @@ seconds = st.integers(min_value=0, max_value=40 * 3600)
 
 @given(seconds, seconds, seconds)
 def test_edges_are_outward_and_likely_inside(a: int, b: int, c: int) -> None:
-    """Outer edges never cut into the window, lie within 5 minutes of it, and enclose the middle; all on 5 minutes."""
+    """Outer edges never cut into the window, lie within 5 minutes of it, and enclose the middle; all on 5
+    minutes."""
     early, likely, late = sorted((a, b, c))
     w = Window("p", *(NOW + timedelta(seconds=s) for s in (early, likely, late)))
     low, mid, high = times.edges(w)
@@ -92,7 +93,8 @@ def test_the_hour_that_comes_twice_is_named() -> None:
     [("00:05", "12:05 am"), ("12:00", "12:00 pm"), ("09:07", "9:07 am"), ("15:30", "3:30 pm")],
 )
 def test_twelve_hour_clock(at: str, said: str) -> None:
-    """Those who read 12 hours get am and pm; noon is pm, the first hour of the day is 12 am (common practice)."""
+    """Those who read 12 hours get am and pm; noon is pm, the first hour of the day is 12 am (common
+    practice)."""
     reader = Reader("en", "Europe/London", "Europe/London", clock_12h=True)
     assert times.clock(local(at), reader, NOW, day=False) == said
 
