@@ -7,7 +7,7 @@ import numpy as np
 from scipy.special import log_ndtr
 
 from server.forecast import kinds, stopping, stops
-from server.forecast.condition import Ahead, Legs, Seen, Totals, legs_ahead, totals
+from server.forecast.condition import Ahead, Legs, Seen, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, truncated_above
@@ -82,10 +82,20 @@ def posterior(
     The same facts in any order give the same posterior to the last bit; nothing random, no clock.
     Raises ValueError for a point the reference does not have.
     """
+    return with_constants(kinds.of(reference), reference, facts, limit_s, settings)
+
+
+def with_constants(
+    kind: kinds.Kind,
+    reference: Reference,
+    facts: Sequence[Fact],
+    limit_s: float | None,
+    settings: Settings = DEFAULT,
+) -> Posterior:
+    """`posterior` with constants other than the fitted ones: for scoring years that those were fitted on."""
     track = build(reference, facts)
     if track.first >= reference.n:
         return _finished(reference, track, settings)
-    kind = kinds.of(reference)
     seen, ahead, legs = _legs(kind, reference, track)
     plain = totals(legs, track.ahead_ref_s[None, :])
     spent = np.array([track.origin.at_s])
@@ -195,6 +205,3 @@ def _finished(reference: Reference, track: Track, settings: Settings) -> Posteri
     return Posterior(
         reference, track, none, none, none, none, stops.rest_scores(settings.paths), weights, np.zeros(0), 0.0
     )
-
-
-__all__ = ["Posterior", "Totals", "posterior"]

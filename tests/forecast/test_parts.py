@@ -1,0 +1,147 @@
+"""The parts of the engine against arithmetic one can do otherwise."""
+
+import numpy as np
+import pytest
+from scipy import stats
+
+from server.forecast import kinds, limit, margins, prior
+from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
+from server.forecast.correct import correct, curve
+from server.forecast.prior import Prior
+from server.forecast.values import Quality, Reference, Target
+
+SIMPLE = Prior(
+    mean=(0.0, 0.0, 0.0, 0.0),
+    slope_sd=0.2,
+    curve_sd=0.3,
+    slope_curve=-0.5,
+    wander=0.02,
+    wander_power=2.0,
+    patch_sd=0.05,
+    patch_length=0.1,
+    patch_growth=0.5,
+    leg_sd=0.05,
+    leg_per_share=1e-4,
+    leg_growth=1.0,
+    point_sd=0.002,
+    robust_df=1e9,
+)
+
+
+def grid(n: int) -> tuple[np.ndarray, np.ndarray]:
+    edges = np.linspace(0.0, 1.0, n + 1)
+    return edges[:-1], edges[1:]
+
+
+def seen_of(a: np.ndarray, b: np.ndarray, y: np.ndarray) -> Seen:
+    zero = np.zeros((1, a.size))
+    return Seen(a[None], b[None], y[None], zero, zero, np.ones((1, a.size)), zero)
+
+
+def test_conditioning_is_the_textbook_formula() -> None:
+    """Without robust weights the legs ahead are the exact Gaussian conditional (Rasmussen and Williams, eq. 2.22-24)."""
+    a, b = grid(8)
+    y = np.array([0.1, 0.05, 0.2, 0.12])
+    zero = np.zeros((1, 4))
+    legs = legs_ahead(SIMPLE, seen_of(a[:4], b[:4], y), Ahead(a[None, 4:], b[None, 4:], zero, zero), 0.3**2)
+    full = prior.covariance(SIMPLE, a, b, a, b, 0.3**2) + np.diag(prior.leg_noise(SIMPLE, a, b))
+    gain = full[4:, :4] @ np.linalg.inv(full[:4, :4])
+    assert np.allclose(legs.mean[0], gain @ y)
+    assert np.allclose(legs.cov[0], full[4:, 4:] - gain @ full[:4, 4:])
+
+
+def test_merging_two_legs_keeps_their_average() -> None:
+    """A stretch's slow parts are the length-weighted mean of those of its pieces: a gap in the record is two legs merged."""
+    pieces_a, pieces_b = np.array([0.2, 0.3]), np.array([0.3, 0.5])
+    whole_a, whole_b = np.array([0.2]), np.array([0.5])
+    other = np.array([0.7]), np.array([0.8])
+    weights = np.array([0.1, 0.2]) / 0.3
+    smooth = Prior(**{**{f: getattr(SIMPLE, f) for f in SIMPLE.__slots__}, "patch_growth": 0.0, "wander_power": 1.0})
+    apart = prior.covariance(smooth, pieces_a, pieces_b, *other, 0.0)[:, 0]
+    merged = prior.covariance(smooth, whole_a, whole_b, *other, 0.0)[0, 0]
+    assert weights @ apart == pytest.approx(merged, rel=1e-6)
+    assert weights @ prior.mean(smooth, pieces_a, pieces_b) == pytest.approx(prior.mean(smooth, whole_a, whole_b)[0])
+
+
+@pytest.mark.parametrize("n", [1, 2, 7, 30])
+def test_prior_is_a_covariance(n: int) -> None:
+    """Every covariance is symmetric and has no negative variance in any direction, for each kind of reference."""
+    a, b = grid(n)
+    for quality in Quality:
+        for climb in (0.0, 15.0, 34.0, 90.0):
+            kind = kinds.of(Reference(b * 100, b * 80000, np.zeros(n), quality, climb))
+            k = prior.covariance(kind.prior, a, b, a, b, kind.level_sd**2) + np.diag(prior.leg_noise(kind.prior, a, b))
+            assert np.allclose(k, k.T)
+            assert np.linalg.eigvalsh(k).min() > -1e-9
+
+
+def test_totals_of_one_leg_are_the_leg_itself() -> None:
+    """The moments of a single lognormal leg are kept exactly."""
+    a, b = np.array([[0.3]]), np.array([[0.4]])
+    zero = np.zeros((1, 1))
+    legs = legs_ahead(SIMPLE, seen_of(np.zeros(0), np.zeros(0), np.zeros(0)), Ahead(a, b, zero, zero), 0.1)
+    t = totals(legs, np.array([[3600.0]]))
+    assert t.mean[0, 0] == pytest.approx(np.log(3600.0) + legs.mean[0, 0])
+    assert t.cov[0, 0, 0] == pytest.approx(legs.cov[0, 0, 0])
+
+
+def test_a_limit_far_off_says_nothing_and_a_near_one_is_a_cut_normal() -> None:
+    """Told a limit, the finish is the normal cut there (scipy's truncnorm), up to the soft edge; far off it is untouched."""
+    plain = Totals(np.array([[9.0, 10.0]]), np.array([[[0.04, 0.03], [0.03, 0.05]]]))
+    far = limit.told(plain, np.exp(np.array([20.0])))
+    assert np.allclose(far.mean, plain.mean)
+    assert np.allclose(far.cov, plain.cov)
+    near = limit.told(plain, np.exp(np.array([10.1])))
+    sd = np.sqrt(0.05)
+    want = stats.truncnorm(-np.inf, 0.1 / sd, loc=10.0, scale=sd)
+    assert near.mean[0, 1] == pytest.approx(want.mean(), abs=0.002)
+    assert near.cov[0, 1, 1] == pytest.approx(want.var(), rel=0.03)
+    assert near.mean[0, 0] < 9.0
+
+
+def test_curves_rise_whatever_the_net_says() -> None:
+    """No output of a net can make quantiles cross."""
+    outputs = np.random.default_rng(5).normal(0.0, 5.0, (500, 8))
+    assert np.all(np.diff(curve(outputs), axis=-1) > 0)
+    assert np.allclose(curve(np.zeros(8)), margins.KNOT_Z)
+    assert np.allclose(correct((), np.zeros((2, 3, 4)), 1.0), margins.KNOT_Z)
+
+
+def test_truncation_carries_over_exactly() -> None:
+    """Scores known to exceed a floor are those of scipy's truncated normal, also 30 sd out."""
+    z = np.array([-2.0, 0.0, 1.5])
+    for floor in (-3.0, 0.5, 4.0):
+        want = stats.truncnorm(floor, np.inf).isf(stats.norm.sf(z))
+        assert np.allclose(margins.truncated_above(z, floor), want, rtol=1e-7)
+    assert np.all(margins.truncated_above(z, 30.0) > 30.0)
+    assert np.array_equal(margins.truncated_above(z, -np.inf), z)
+
+
+def test_joint_scores_have_normal_margins_and_the_correlation() -> None:
+    """Weighted margins are standard normal to the far tail, the correlation is the one asked for."""
+    corr = np.array([[1.0, 0.8, 0.6], [0.8, 1.0, 0.9], [0.6, 0.9, 1.0]])
+    scores, weights = margins.joint_scores(corr, 400)
+    assert weights.sum() == pytest.approx(1.0)
+    for j in range(3):
+        got = margins.weighted_quantiles(scores[:, j], weights, np.array([0.05, 0.5, 0.9, 0.995]))
+        assert np.allclose(got, stats.norm.ppf([0.05, 0.5, 0.9, 0.995]), atol=0.03)
+    seen = (scores * weights[:, None]).T @ scores
+    assert np.allclose(seen, corr, atol=0.05)
+
+
+def test_kinds_depend_on_quality_and_climb_only() -> None:
+    """Better references scatter less; between fitted cases the windows are widened; names play no part."""
+
+    def kind(quality: Quality, climb: float) -> kinds.Kind:
+        return kinds.of(Reference([50.0], [30000.0], [0.0], quality, climb, Target.ANYBODY))  # type: ignore[arg-type]
+
+    a, b = np.array([0.4]), np.array([0.45])
+    noise = [prior.leg_noise(kind(q, 34.0).prior, a, b)[0] for q in (Quality.DISTANCE, Quality.PAST_RESULTS)]
+    middle = prior.leg_noise(kind(Quality.COST_MODEL, 34.0).prior, a, b)[0]
+    assert noise[0] > middle > noise[1]
+    assert kind(Quality.DISTANCE, 2.0).widen == 1.0
+    assert kind(Quality.PAST_RESULTS, 34.0).widen == 1.0
+    assert kind(Quality.COST_MODEL, 20.0).widen > 1.0
+    assert kind(Quality.PAST_RESULTS, 100.0).widen > 1.0
+    for climb in (0.0, 10.0, 34.0, 60.0):
+        assert sum(w for w, _ in kind(Quality.DISTANCE, climb).nets) == pytest.approx(1.0)
