@@ -65,9 +65,10 @@ def alarms(sight: Sight) -> Iterator[Alarm]:
     bases = {(a.kind, a.basis) for a in running}
     kinds = {a.kind for a in running}
     for new in _conditions(sight):
-        busy = NoticeKind.ASKED_FOR_HELP in kinds and new.kind is not NoticeKind.ASKED_FOR_HELP
-        twice = new.kind is NoticeKind.OVERDUE and new.kind in kinds
-        if (new.kind, new.basis) not in bases and not busy and not twice:
+        # Once she is being looked for, a lesser reason to look for her raises nothing more.
+        looked_for = bool(kinds) if new.kind is NoticeKind.OVERDUE else NoticeKind.ASKED_FOR_HELP in kinds
+        busy = looked_for and new.kind is not NoticeKind.ASKED_FOR_HELP
+        if (new.kind, new.basis) not in bases and not busy:
             kinds.add(new.kind)
             yield new
 
@@ -101,7 +102,7 @@ def _split(alarm_id: str) -> tuple[str, str]:
 
 def _conditions(sight: Sight) -> Iterator[Alarm]:
     yield from _helps(sight)
-    if sight.state.going in _ON_COURSE:
+    if sight.state.going in _ON_COURSE and sight.state.in_hand is None:
         yield from _sweeps(sight)
         yield from _overdue(sight)
 
@@ -161,6 +162,8 @@ def _new(
         return
     known = sight.state.last_known
     since = at if known is None else known.at
+    if before:
+        at = sight.now  # raised anew: what ended it the last time must not end it again
     yield Alarm(f"{kind.value}:{basis}:{len(before)}", kind, point, at, since, basis, facts, words)
 
 
@@ -206,7 +209,7 @@ def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
 
 def _in_hand(sight: Sight, alarm: Alarm) -> End | None:
     for stamp in (sight.state.in_hand, sight.state.crew_has_her):
-        if stamp is not None and stamp.at >= alarm.since:
+        if stamp is not None and (stamp.at > alarm.since or stamp.at >= alarm.raised):
             return _by(IN_HAND, stamp)
     return None
 

@@ -51,6 +51,8 @@ RULES: tuple[Rule, ...] = (
 
 HOLD = timedelta(minutes=1)
 """Facts within a minute become one message: how long news may wait for company."""
+PASSES_MAX = 6
+"""Passes over the rules in one evaluation; two or three are what any night has needed."""
 DELAYED_AFTER = timedelta(minutes=10)
 """Owed so long before it could be made: the text says that it is delayed."""
 
@@ -110,13 +112,15 @@ def _until_nothing_new(
     one_pass: Callable[[tuple[Made, ...]], _Found], made: tuple[Made, ...], now: datetime
 ) -> Verdict:
     """Pass again with what was found, as if made, until a pass finds nothing: only then do the wakes know of
-    the deadlines that the new notices bring. Each pass adds at least one notice, so this ends."""
+    the deadlines that the new notices bring. Should rules ever answer each other for ever, people get what
+    was found in `PASSES_MAX` passes, and we look again in a minute."""
     owed: list[Notice] = []
-    while True:
+    for _ in range(PASSES_MAX):
         found = one_pass((*made, *(_as_made(n, now) for n in owed)))
         if not found.owed:
             return Verdict(tuple(owed), min((w for w in found.wakes if w > now), default=None))
         owed += found.owed
+    return Verdict(tuple(owed), now + HOLD)
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,9 +36,9 @@ def ladder(sight: Sight) -> Iterator[Draft | Wake]:
         if when is not None:
             yield Wake(when)
     for alarm in alarms(sight):
-        end = ended(sight, alarm) if alarm.notices else None
+        end = ended(sight, alarm)
         if end is not None:
-            yield from _stand_down(sight, alarm, end)
+            yield from _stand_down(sight, alarm, end)  # to nobody, where nobody was told yet
         else:
             yield from _climb(sight, alarm)
 

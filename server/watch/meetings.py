@@ -27,6 +27,8 @@ SURE = 0.97
 SURER = 0.99
 LATE_SIDE = 0.97
 """'Wait until' is the 97% time of her arrival: longer waits rarely see her come."""
+EARLY_SIDE = 0.1
+"""An access that closes before her 10% time is closed for this meeting: fewer than 1 in 10 come so early."""
 BOTH_HOPELESS = 0.1
 """Two meetings of one crew with odds under this can't both be made, and are told so."""
 PATHS_MIN = 30
@@ -146,6 +148,7 @@ def _values(
     window = _window(views.now, state, plan.point)
     aim = _arrival(views.fact, state, plan.point, 1.0 - sure)
     be_there = floor_to(aim)
+    early = _arrival(views.fact, state, plan.point, EARLY_SIDE)
     opens, closes = (None, None) if point.access is None else (point.access.opens, point.access.closes)
     if opens is not None and be_there < opens:
         be_there = opens
@@ -154,7 +157,7 @@ def _values(
     bounds = [b for b in (closes, _last_cut_off(race, point, state)) if b is not None]
     wait_until = max(be_there, min([ceil_to(late), *bounds]))
     lost = ""
-    if plan.point in race.access_closed or (closes is not None and floor_to(aim) >= closes):
+    if plan.point in race.access_closed or (closes is not None and early >= closes):
         lost = LOST_ACCESS
     return MeetingValues(
         meeting=plan.id,

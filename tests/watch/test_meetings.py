@@ -11,7 +11,7 @@ import pytest
 
 from server.event.model import CrewAccess, CutOff, Drive, Edge, KitItem, KitWeight
 from server.facts.entry import Kind
-from server.watch.meetings import meetings
+from server.watch.meetings import _tie, meetings
 from server.watch.notice import MeetingValues
 
 MINUTES = timedelta(minutes=1)
@@ -124,7 +124,7 @@ def test_nobody_can_be_there_before_it_opens(night: Any, at: Any) -> None:
 
 
 @pytest.mark.parametrize(
-    ("closes", "lost"), [("17:00", ""), ("16:05", ""), ("16:00", "access closed"), ("15:00", "access closed")]
+    ("closes", "lost"), [("17:00", ""), ("16:10", ""), ("16:05", "access closed"), ("15:00", "access closed")]
 )
 def test_access_that_closes(night: Any, at: Any, closes: str, lost: str) -> None:
     """Wait until is never later than the closing; an access closed before they could be there is lost."""
@@ -163,17 +163,33 @@ def test_a_late_runner_is_late_at_both(night: Any, at: Any) -> None:
     assert mill.p_both == 1.0
 
 
-def test_a_tight_leg_bounds_the_wait(night: Any, at: Any) -> None:
-    """Where the drive is nearly as long as her leg, waiting on would cost the next meeting: the wait ends
-    while the next is still safe."""
-    night.event = replace(
-        night.event, drives=(*(d for d in night.event.drives if d.to_place != "chapel"),
-                             Drive("mill", "chapel", 178, "ana")),
-    )
+def test_waiting_ends_while_the_next_meeting_is_still_safe(night: Any, at: Any) -> None:
+    """Where her time at the next point hangs little on this one, waiting on with nothing seen costs it: the
+    wait ends at the last five minutes from which the crew is still there first with 97%."""
+    now = at("14:00")
+    view = night.situation(now).outlooks["maren"].at(now)
+    arrive = view.arrivals.copy()
+    arrive[:, 1] = np.sort(arrive[:, 1])[np.arange(400) * 7 % 400]
+    view = replace(view, arrivals=arrive, departures=arrive + 300.0)
+    here, there = of(night, now, "mill"), replace(of(night, now, "chapel"), p_in_time=0.97)
+    tie = _tie(view, here, there, 105 * MINUTES)
+    assert tie is not None
+    assert tie.bound is not None
+    a, b = arrive[:, 0], arrive[:, 1]
+    for when, safe in ((tie.bound, True), (tie.bound + 5 * MINUTES, False)):
+        still = a > when.timestamp()
+        assert (np.mean(b[still] >= when.timestamp() + 105 * 60) >= 0.97) is np.bool_(safe)
+
+
+def test_a_drive_longer_than_her_leg_shows_the_odds(night: Any, at: Any) -> None:
+    """Going to the first already endangers the second: the odds of both are said, and the wait at the first
+    is not cut to nothing for it."""
+    drives = tuple(d for d in night.event.drives if d.to_place != "chapel")
+    night.event = replace(night.event, drives=(*drives, Drive("mill", "chapel", 178, "ana")))
     mill, chapel = of(night, at("14:00"), "mill"), of(night, at("14:00"), "chapel")
     assert mill.p_both is not None
-    assert 0.1 < mill.p_both < 0.99
-    assert mill.be_there <= mill.wait_until < of(type(night)(), at("14:00"), "mill").wait_until
+    assert 0.1 < mill.p_both < 0.97
+    assert mill.wait_until >= mill.window.late
     assert chapel.lost == ""
 
 
