@@ -168,6 +168,8 @@ class Ticker:
             due = _sooner(due, verdict.ask_again)
         await self._journal.try_next_channels(now, event.alarm.answer_within)
         self._count(new, picture)
+        if any(m.failed for m in new):
+            due = now  # that somebody can't be reached at all may owe something to the next on the ladder
         return tuple(new), due
 
     def _count(self, new: list[Made], picture: Picture) -> None:
