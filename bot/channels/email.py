@@ -200,7 +200,7 @@ def _bare(address: str) -> str:
     """The address alone; ValueError for one that is none."""
     bare = parseaddr(address)[1]
     local, _, domain = bare.rpartition("@")
-    if not local or not domain or any(c in bare for c in "\r\n<> "):
+    if not local or not domain or any(c in bare for c in "<> ") or any(ord(c) < 32 for c in address):
         raise ValueError("the address is no mail address")
     return bare
 

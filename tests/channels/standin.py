@@ -146,7 +146,7 @@ class StandIn:
     async def __aenter__(self) -> Self:
         app = web.Application(client_max_size=20 * 2**20)
         app.router.add_post("/bot{token}/{method}", self._call)
-        self._runner = web.AppRunner(app, shutdown_timeout=0.1)
+        self._runner = web.AppRunner(app, shutdown_timeout=0.1, access_log=None)
         await self._runner.setup()
         site = web.TCPSite(self._runner, "127.0.0.1", self.port)
         await site.start()
