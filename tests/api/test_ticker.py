@@ -126,9 +126,9 @@ async def test_a_stepped_clock_never_goes_back() -> None:
     """A step back is refused and changes nothing; a time without its zone is none."""
     clock = SteppedClock(SystemClock().now())
     before = clock.now()
-    with pytest.raises(ValueError, match="can't go back"):
+    with pytest.raises(ValueError, match="is earlier"):
         clock.set(before - timedelta(seconds=1))
-    with pytest.raises(ValueError, match="without its zone"):
+    with pytest.raises(ValueError, match="zone"):
         clock.set(before.replace(tzinfo=None))
     assert clock.now() == before
     assert clock.advance(timedelta(seconds=1)) == before + timedelta(seconds=1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+# ruff: noqa: E501 - a case a line: the table is read down its columns
 import contextlib
 import sqlite3
 from datetime import timedelta

@@ -1,0 +1,121 @@
+"""The pages in a real browser: a phone in the dark and a laptop, joining, chatting, and keeping fresh."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from playwright.async_api import Browser, Page, async_playwright
+
+from server.facts.entry import Kind
+from tests.pages.conftest import EVENT, Site
+
+pytestmark = pytest.mark.browser
+PHONE, LAPTOP = {"width": 390, "height": 844}, {"width": 1280, "height": 860}
+
+
+@pytest.fixture
+async def browser() -> AsyncIterator[Browser]:
+    async with async_playwright() as playwright:
+        opened = await playwright.chromium.launch(
+            executable_path="/usr/bin/chromium", args=["--disable-dev-shm-usage"]
+        )
+        yield opened
+        await opened.close()
+
+
+async def _page(
+    browser: Browser, site: Site, person: str | None, size: dict[str, int]
+) -> tuple[Page, list[str]]:
+    context = await browser.new_context(
+        viewport=size,  # type: ignore[arg-type]
+        color_scheme="dark",
+        geolocation={"latitude": 54.8, "longitude": -2.3},
+        permissions=["geolocation"],
+    )
+    if person:
+        cookie = {
+            "name": "stilepost",
+            "value": await site.token(person),
+            "url": site.url,
+            "sameSite": "Strict",
+        }
+        await context.add_cookies([cookie])  # type: ignore[list-item]
+    page = await context.new_page()
+    wrong: list[str] = []
+    page.on("console", lambda m: wrong.append(m.text) if m.type in ("error", "warning") else None)
+    page.on("pageerror", lambda e: wrong.append(str(e)))
+    page.on("request", lambda r: None if r.url.startswith((site.url, "data:")) else wrong.append(r.url))
+    return page, wrong
+
+
+@pytest.mark.parametrize("size", [PHONE, LAPTOP], ids=["phone", "laptop"])
+async def test_the_board_fits_and_breaks_nothing(
+    site: Site, browser: Browser, tmp_path: Path, size: dict[str, int]
+) -> None:
+    """No sideways scrolling, no script error, nothing blocked by the policy, nothing fetched elsewhere."""
+    page, wrong = await _page(browser, site, "ana", size)
+    await page.goto(site.url)
+    await page.wait_for_selector(".fact")
+    await page.screenshot(path=tmp_path / "board.png", full_page=True)
+    assert await page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+    size_px = await page.evaluate("parseFloat(getComputedStyle(document.querySelector('.time')).fontSize)")
+    assert size_px >= 32
+    assert wrong == []
+
+
+async def test_a_report_freshens_the_open_page(site: Site, browser: Browser) -> None:
+    """Somebody else's report is on the board within seconds, without a reload."""
+    page, _ = await _page(browser, site, "ines", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_function("document.querySelector('.fact').textContent.includes('Skelter Mill')")
+    site.clock.advance(timedelta(hours=3))
+    await site.report(Kind.IN, "chapel")
+    await page.wait_for_function("document.querySelector('.fact').textContent.includes('Corrie Chapel')")
+
+
+async def test_joining_by_link_then_chatting(site: Site, browser: Browser, tmp_path: Path) -> None:
+    """The link's code is asked about, taken, and hidden; a question is answered, a place is shared."""
+    code = await site.parts.journal.invite("ana", EVENT, "t", site.clock.now(), timedelta(hours=1))
+    page, wrong = await _page(browser, site, None, PHONE)
+    await page.goto(f"{site.url}/join#{code}")
+    await page.wait_for_selector("#yes:visible")
+    assert "Ana" in await page.inner_text("#you")
+    assert code not in page.url
+    await page.click("#yes")
+    await page.wait_for_selector(".fact")
+    await page.fill("#text", "where is she")
+    await page.press("#text", "Enter")
+    await page.wait_for_function("document.querySelector('#talk').textContent.includes('Skelter Mill')")
+    await page.click("#place")
+    await page.wait_for_function("document.querySelectorAll('#talk li.mine').length == 2")
+    await page.screenshot(path=tmp_path / "chat.png", full_page=True)
+    assert wrong == []
+
+
+async def test_an_alarm_shows_and_is_answered_by_button(site: Site, browser: Browser) -> None:
+    """An alarm comes as a message with buttons; pressing one holds the alarm on everybody's board."""
+    page, _ = await _page(browser, site, "ines", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_function("document.querySelector('#stale').hidden")
+    await page.wait_for_timeout(300)
+    await site.report(Kind.ASKED_FOR_HELP, words="fell")
+    button = page.locator("#talk li.alarm button").first
+    await button.wait_for(timeout=10_000)
+    await button.click()
+    await page.wait_for_function(
+        "document.querySelector('.alarm p:last-of-type').textContent.includes('Ines')"
+    )
+
+
+async def test_without_a_server_the_page_says_that_it_is_old(site: Site, browser: Browser) -> None:
+    """A lost connection is said in words, with since when."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_selector(".fact")
+    await page.context.set_offline(True)
+    site.parts.hub.close()
+    await page.wait_for_selector("#stale:visible", timeout=10_000)
+    assert "may be old" in await page.inner_text("#stale")

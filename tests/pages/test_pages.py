@@ -1,0 +1,206 @@
+"""Pages without a browser: who sees them, what they carry, and that nothing comes from elsewhere."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import re
+from datetime import timedelta
+from xml.etree import ElementTree
+
+import aiohttp
+import pytest
+
+from server.facts.entry import Kind
+from server.pages.labels import label, languages
+from server.pages.routes import static_path
+from tests.pages.conftest import EVENT, Site
+
+
+async def _get(site: Site, path: str, person: str | None = None) -> tuple[int, str, dict[str, str]]:
+    cookies = {"stilepost": await site.token(person)} if person else {}
+    async with (
+        aiohttp.ClientSession(cookies=cookies) as session,
+        session.get(site.url + path, allow_redirects=False) as reply,
+    ):
+        return reply.status, await reply.text(), dict(reply.headers)
+
+
+async def test_a_stranger_is_shown_nothing(site: Site) -> None:
+    """Neither name nor place, only how to join."""
+    status, text, _ = await _get(site, "/")
+    assert status == 200
+    assert "Join a crew" in text
+    assert "Maren" not in text.replace('data-be="maren">Maren', "")
+    assert "Skelter" not in text
+
+
+async def test_the_board_says_facts_estimates_and_times_apart(site: Site) -> None:
+    """Last known point with its time and who told it; the estimate under its own heading."""
+    _, text, _ = await _get(site, "/", "ana")
+    assert "Out of Skelter Mill" in text
+    assert "told by Ana, 22 min ago" in text
+    assert "Estimate, not seen" in text
+    assert "Brindle Gate" in text
+    assert "Leave by" in text
+
+
+@pytest.mark.parametrize("path", ["/", "/join", "/board/harrow-round", "/board/harrow-round/part"])
+async def test_every_page_is_closed_to_the_outside(site: Site, path: str) -> None:
+    """Content security policy, no framing, no caching, and no address of any other host in the page."""
+    _, text, headers = await _get(site, path, "ana")
+    assert headers["Content-Security-Policy"].startswith("default-src 'none'")
+    assert "unsafe" not in headers["Content-Security-Policy"]
+    assert headers["Cache-Control"] == "no-store"
+    outside = [
+        u for u in re.findall(r'(?:src|href)="([^"]+)"', text) if not u.startswith(("/", "tel:", "data:"))
+    ]
+    assert outside == []
+    assert "<script>" not in text
+    assert not re.search(r"\sstyle=|\son\w+=", text)
+
+
+async def test_a_supporters_board_has_no_numbers_and_no_estimate(site: Site) -> None:
+    """The organiser-volunteer of the demo has all; somebody whose part is smaller gets less."""
+    _, text, _ = await _get(site, "/", "ana")
+    assert "+44 7700 900105" in text or "tel:+44770090010" in text
+    status, _, _ = await _get(site, "/board/other-event", "ana")
+    assert status == 403
+
+
+async def test_joining_sets_a_cookie_no_script_reads(site: Site) -> None:
+    """HttpOnly, strict, and only for a request that comes from our own page."""
+    code = await site.parts.journal.invite("jonas", EVENT, "t", site.clock.now(), timedelta(hours=1))
+    async with aiohttp.ClientSession() as session:
+        async with session.post(site.url + "/join", json={"code": code}) as reply:
+            assert (reply.status, (await reply.json())["error"]["code"]) == (403, "not_from_here")
+        headers = {"Origin": site.url}
+        async with session.post(
+            site.url + "/join", json={"code": code, "preview": True}, headers=headers
+        ) as reply:
+            assert (await reply.json())["data"]["you"] == "You are Jonas in Harrow Round 100: crew."
+            assert "Set-Cookie" not in reply.headers
+        async with session.post(site.url + "/join", json={"code": code}, headers=headers) as reply:
+            cookie = reply.headers["Set-Cookie"]
+    assert "HttpOnly" in cookie
+    assert "SameSite=Strict" in cookie
+
+
+@pytest.mark.parametrize("origin", [None, "https://evil.example", "null"])
+async def test_a_cookie_from_another_page_changes_nothing(site: Site, origin: str | None) -> None:
+    """A forged form is refused for API calls and chat alike, and keeps nothing."""
+    before = len(await site.parts.journal.entries(EVENT))
+    headers = {"Origin": origin} if origin else {}
+    async with aiohttp.ClientSession(cookies={"stilepost": await site.token("ana")}) as session:
+        for path, body in (
+            (f"/v1/events/{EVENT}/runners/maren/checkins", {"kind": "in", "point": "chapel"}),
+            ("/v1/chat", {"key": "k", "text": "in at chapel"}),
+        ):
+            async with session.post(site.url + path, json=body, headers=headers) as reply:
+                assert (reply.status, (await reply.json())["error"]["code"]) == (403, "not_from_here")
+    assert len(await site.parts.journal.entries(EVENT)) == before
+
+
+async def test_the_stream_says_when_to_look_again(site: Site) -> None:
+    """An open page hears 'changed' after a report, and gets a notice to its person as a message."""
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token("jonas")}) as session,
+        session.get(site.url + "/stream") as reply,
+    ):
+        await reply.content.readuntil(b"\n\n")
+        await site.report(Kind.ASKED_FOR_HELP, words="fell")
+        kinds: dict[str, str] = {}
+        while set(kinds) < {"changed", "message"}:
+            block = (await asyncio.wait_for(reply.content.readuntil(b"\n\n"), 10)).decode()
+            found = dict(
+                line.split(": ", 1) for line in block.strip().splitlines() if not line.startswith(":")
+            )
+            if "event" in found:
+                kinds[found["event"]] = found["data"]
+    assert kinds["changed"] == EVENT
+    assert json.loads(kinds["message"])["urgent"]
+
+
+async def test_a_stopping_server_ends_streams_at_once(site: Site) -> None:
+    """An open page does not hold the server back."""
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token("jonas")}) as session,
+        session.get(site.url + "/stream") as reply,
+    ):
+        await reply.content.readuntil(b"\n\n")
+        site.parts.hub.close()
+        rest = await asyncio.wait_for(reply.content.read(), 3)
+    assert b"event:" not in rest
+
+
+async def test_an_alarm_nobody_answers_is_in_capitals_with_a_mark(site: Site) -> None:
+    """No channel works for anybody: the board says so loudly, with numbers to tap."""
+    await site.report(Kind.ASKED_FOR_HELP, words="fell")
+    site.clock.advance(timedelta(minutes=6))
+    await site.parts.ticker.tick(site.clock.now())
+    _, text, _ = await _get(site, "/", "ines")
+    assert "NOBODY HAS BEEN REACHED" in text
+    assert "▲!" in text
+    assert "tel:" in text
+
+
+async def test_the_profile_is_a_picture_for_those_who_may(site: Site) -> None:
+    """SVG and PNG; well-formed; the fact is drawn as a line with its time."""
+    path = f"/v1/events/{EVENT}/runners/maren/picture"
+    status, text, _ = await _get(site, path + ".svg", "ana")
+    root = ElementTree.fromstring(text)
+    words = [e.text for e in root.iter() if e.get("class") == "known" and e.text]
+    assert status == 200
+    assert any("out of Skelter Mill" in w for w in words)
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token("ana")}) as session,
+        session.get(site.url + path + ".png") as reply,
+    ):
+        assert (await reply.read())[:8] == b"\x89PNG\r\n\x1a\n"
+    assert (await _get(site, path + ".svg"))[0] == 401
+
+
+async def test_the_chat_answers_and_reports(site: Site) -> None:
+    """The desk behind the page answers a question and keeps a report."""
+    async with aiohttp.ClientSession(cookies={"stilepost": await site.token("ana")}) as session:
+        said = []
+        for key, text in (("k1", "where is she"), ("k2", "in at chapel")):
+            async with session.post(
+                site.url + "/v1/chat", json={"key": key, "text": text}, headers={"Origin": site.url}
+            ) as reply:
+                said.append((reply.status, (await reply.json())["data"]["text"]))
+    assert [s for s, _ in said] == [200, 200]
+    assert "Skelter Mill" in said[0][1]
+    assert (await site.parts.journal.entries(EVENT))[-1].point == "chapel"
+
+
+async def test_static_files_are_kept_for_ever_and_only_ours(site: Site) -> None:
+    """The content's hash is in the path; other names, dotfiles and paths upward are nothing."""
+    status, _, headers = await _get(site, static_path("board.js"))
+    assert (status, "immutable" in headers["Cache-Control"]) == (200, True)
+    for name in ("nothing.js", ".env", "..%2f..%2fapp.py"):
+        assert (await _get(site, f"/static/x/{name}"))[0] == 404
+
+
+async def test_being_somebody_is_for_the_demo_alone(site: Site) -> None:
+    """Only those the demo names, and nobody where it names none."""
+    async with aiohttp.ClientSession() as session:
+        headers = {"Origin": site.url}
+        async with session.post(site.url + "/be/ines", headers=headers) as reply:
+            assert reply.status == 204
+        async with session.post(site.url + "/be/nobody", headers=headers) as reply:
+            assert reply.status == 404
+
+
+def test_every_language_has_every_label() -> None:
+    """The German pages lack nothing that the English have, and neither has what the other lacks."""
+    import importlib.resources
+
+    here = importlib.resources.files("server.pages")
+    keys = {
+        language: set(re.findall(r"^([a-z-]+) =", here.joinpath(f"{language}.ftl").read_text("utf-8"), re.M))
+        for language in languages()
+    }
+    assert set(keys) == {"de", "en"}
+    assert keys["de"] == keys["en"]
+    assert label("de", "last-known") != label("en", "last-known")
