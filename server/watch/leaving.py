@@ -20,6 +20,7 @@ from server.watch.notice import (
     MeetingValues,
     NoticeKind,
     UnreachedValues,
+    Values,
 )
 from server.watch.places import is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
@@ -192,10 +193,13 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(due)
             continue
         kind = NoticeKind.LEAVE_NOW if trip.m.leave_by is not None else NoticeKind.BE_THERE
+        new = False
         for who in trip.who:
             occasion = _occasion(sight, trip, kind, who)
+            new = new or all(m.notice.occasion != occasion for m in sight.told(kind, who, trip.m.point))
             yield Draft(kind, who, trip.m.point, occasion, due, trip.m, use_by=trip.m.wait_until, mine=True)
-        if kind is NoticeKind.LEAVE_NOW:
+        # Whoever is told anew has yet to be given the time to answer; the pass after this one asks again.
+        if kind is NoticeKind.LEAVE_NOW and not new:
             yield from _climbed(sight, trip, kind)
 
 
@@ -214,9 +218,10 @@ def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
 
 def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wake]:
     """No answer in five minutes: the other crew are to reach them, then those who can telephone; then the
-    organiser hears that nobody did."""
-    alarm = f"{kind.value}:{trip.plan.id}:step"
-    asks = [m for m in sight.made if _about(m, alarm, kind, trip.plan)]
+    organiser hears that nobody did. A leave-now that was made anew climbs anew."""
+    occasion = _newest(sight, trip, kind)
+    alarm = f"{kind.value}:{occasion}:step"
+    asks = [m for m in sight.made if _about(m, alarm, kind, occasion)]
     stand = replay(asks)
     if not asks or stand.stage is not Stage.ASKING:
         return
@@ -235,17 +240,27 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
             return
     for organiser in stewards(sight.event):
         yield replace(
-            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{trip.plan.id}:nobody", due),
+            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due),
             needs_answer=False,
             buttons=(),
         )
 
 
-def _about(m: Made, alarm: str, kind: NoticeKind, plan: MeetingPlan) -> bool:
-    values = m.notice.values
-    if isinstance(values, UnreachedValues):
+def _newest(sight: Sight, trip: _Trip, kind: NoticeKind) -> str:
+    """The occasion of the last notice of that kind for the meeting; the meeting's own before there is one."""
+    told = (m.notice for m in sight.told(kind, point=trip.m.point))
+    mine = [n.occasion for n in told if _of_meeting(n.values, trip.plan)]
+    return mine[-1] if mine else trip.plan.id
+
+
+def _about(m: Made, alarm: str, kind: NoticeKind, occasion: str) -> bool:
+    if isinstance(m.notice.values, UnreachedValues):
         return m.notice.occasion.startswith(alarm)
-    return m.notice.key.kind is kind and isinstance(values, MeetingValues) and values.meeting == plan.id
+    return m.notice.key.kind is kind and m.notice.occasion == occasion
+
+
+def _of_meeting(values: Values, plan: MeetingPlan) -> bool:
+    return isinstance(values, MeetingValues) and values.meeting == plan.id
 
 
 def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
