@@ -35,7 +35,7 @@ def band(odds: float, was: int) -> int:
     A band is left upwards only past the level and the hysteresis, downwards at the level.
     """
     down = sum(odds < level for level in LEVELS)
-    up = sum(odds < level + HYSTERESIS for level in LEVELS)
+    up = sum(odds < round(level + HYSTERESIS, 9) for level in LEVELS)
     return down if down > was else min(was, up)
 
 
