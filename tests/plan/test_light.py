@@ -76,6 +76,13 @@ def test_moments_agree_with_the_ephemeris(ephemeris, lat: float, lon: float) -> 
         assert sides[0] * sides[1] < 0
 
 
+def test_the_horizon_is_where_the_almanacs_have_it() -> None:
+    """Sunrise and sunset: the sun's centre 50' under the horizon, 34' of refraction and 16' of half the disc (the
+    almanacs' convention, from memory); civil twilight ends at 6 degrees."""
+    assert pytest.approx(-50.0 / 60.0, abs=0.001) == HORIZON_DEG
+    assert CIVIL_DEG == -6.0
+
+
 def test_a_dusk_after_midnight_is_found_in_order() -> None:
     """Where summer dusk falls after midnight by the clock, the moments still come in the order lived."""
     start = datetime(2027, 6, 20, 12, 0, tzinfo=timezone(timedelta(hours=3)))

@@ -80,6 +80,13 @@ class TestCleaning:
         run = made.record(np.random.default_rng(5), 15.0, 0.05, 9.0, drift_m=drift)
         assert steps_of(run).drift_m == pytest.approx(drift, abs=3.0)
 
+    def test_drift_is_no_ground(self) -> None:
+        """A run back to its start goes up as much as down, however far the barometer drifted."""
+        runs = [made.record(np.random.default_rng(5), 15.0, 0.05, 9.0, drift_m=d) for d in (0.0, 80.0)]
+        for run in runs:
+            steps = steps_of(run)
+            assert abs(float((steps.gradient * steps.step_m).sum())) < 12.0
+
     def test_a_way_from_a_to_b_has_no_drift(self) -> None:
         """Where she did not come back, a difference in height is ground, not drift."""
         run = made.record(np.random.default_rng(5), 15.0, 0.05, 9.0, drift_m=40.0)

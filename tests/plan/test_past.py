@@ -145,6 +145,14 @@ class TestResults:
         assert shape.points == ("p3", "p6", "p9", "p12")
         assert shape.shares == pytest.approx((*self.shares, 1.0), abs=0.005)
 
+    def test_those_near_in_time_weigh_more(self, make_event) -> None:
+        """Twenty finishers at the target outweigh thirty of another shape who came in a seventh later."""
+        points = make_event(Target(finish=29 * H)).courses[0].points
+        rows = [f"{0.40 * t:.0f},{t:.0f}" for t in np.linspace(28.8, 29.2, 20) * 3600]
+        rows += [f"{0.45 * t:.0f},{t:.0f}" for t in np.linspace(32.9, 33.1, 30) * 3600]
+        shape = field_shape(*read_results("\n".join(["p6,p12", *rows]), points), 29 * H)
+        assert shape.shares[0] == pytest.approx(0.40, abs=0.001)
+
     def test_the_timetable_follows_it(self, demo_course, make_event) -> None:
         """Arrivals at the points of the results are the field's shares of the target, to the minute."""
         event = make_event(Target(finish=29 * H))

@@ -79,7 +79,8 @@ class TestAddsUp:
     def test_any_runner_any_ground(
         self, demo_course, make_event, hours: float, walk, climb, down, stretches: list
     ) -> None:
-        """Whatever her limits and the ground, there is a sound timetable or a reason in words; never anything else."""
+        """Whatever her limits and the ground, there is a sound timetable or a reason in words; never
+        anything else."""
         ground = tuple(Stretch(a, a + long, "", surface, factor=f) for a, long, f, surface in stretches)
         event = make_event(
             finish(hours),
@@ -230,6 +231,30 @@ class TestCutOffs:
         late = row.arrive[Goal.C] if edge is Edge.IN else row.leave[Goal.C]
         assert at - timedelta(seconds=2) <= late <= at
         assert any("goal C" in n and "Point 6" in n for n in table.notes)
+        check_sound(table)
+
+    @given(
+        shares=st.lists(st.floats(0.02, 0.98), min_size=3, max_size=3),
+        edges=st.lists(st.booleans(), min_size=3, max_size=3),
+    )
+    @settings(max_examples=12, deadline=None)
+    def test_no_goal_is_late_anywhere(self, demo_course, make_event, shares, edges) -> None:
+        """With any three cut-offs between B and C, to the second, no goal of the timetable misses one."""
+        plain = make_event(finish(29), limit=None)
+        free = make_timetable(plain, "maren", demo_course)
+        rules: dict[str, CutOff] = {}
+        for name, share, is_in in zip(("p3", "p6", "p9"), shares, edges, strict=True):
+            row = free.row(name)
+            b, c = (row.arrive, row.arrive) if is_in else (row.leave, row.leave)
+            at = timedelta(seconds=int((b[Goal.B] + (c[Goal.C] - b[Goal.B]) * share).total_seconds()))
+            rules[name] = CutOff(Edge.IN if is_in else Edge.OUT, elapsed=at)
+        points = tuple(
+            replace(p, cut_offs=(rules[p.id],)) if p.id in rules else p for p in plain.courses[0].points
+        )
+        table = make_timetable(make_event(finish(29), points=points, limit=None), "maren", demo_course)
+        for name, rule in rules.items():
+            times = table.row(name).arrive if rule.edge is Edge.IN else table.row(name).leave
+            assert all(times[g] <= rule.elapsed for g in Goal)
         check_sound(table)
 
     def test_b_past_a_cut_off_is_refused(self, demo_course, make_event) -> None:
