@@ -18,7 +18,9 @@ from server.wording.reader import Reader
 from server.wording.say import Say
 
 # Twelve signs without those that look alike, perhaps in groups; a start link sends '/start CODE'.
-_CODE = re.compile(r"^(?:/start\s+|join\s+|code\s*:?\s*)?((?:[0-9A-Za-z]{2,12}[- ]?){1,6})$")
+_CODE = re.compile(
+    r"^(?:/start\s+|join\s+|code\s*:?\s*)?([0-9A-Za-z]{12}|[0-9A-Za-z]{4}(?:[- ][0-9A-Za-z]{4}){2})$"
+)
 CODE_SIGNS = 12
 
 

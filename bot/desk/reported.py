@@ -104,7 +104,7 @@ async def _drive(visit: Visit, one: Report, key: str) -> Reply:
     place = visit.point_name(one.runner, one.point)
     if not start or one.amount is None:
         return visit.reply(visit.s("noted-drive-from", place=place))
-    told = await hand_in(visit, replace(one, words=f"{start} > {one.point}", point=None), key)
+    told = await hand_in(visit, replace(one, words=f"{start} > {one.point}"), key)
     values = {"from": visit.point_name(one.runner, start) or start, "to": place}
     text = visit.s("noted-drive", length=visit.say.length(one.amount), **values)
     return visit.reply(text, visit.undo_button(told.data.entry))
@@ -143,6 +143,8 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         "amount_s": one.amount.total_seconds() if one.amount else None,
         "until": one.until.isoformat() if one.until else None,
         "words": one.words[:2000] or None,
+        # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
+        "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
         "replaces": _replaced(visit, one) if one.corrects else None,
         **({"unconfirmed": True, "doubt": "guessed"} if unsure and one.kind not in RACE_LEVEL else {}),
     }

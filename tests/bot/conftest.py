@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-import itertools
+import asyncio
+import contextlib
 import math
 import shutil
-from collections.abc import AsyncIterator, Callable
-from dataclasses import dataclass, field
+import uuid
+from collections.abc import AsyncIterator, Awaitable, Callable, Coroutine
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import TypeVar
 
 import aiohttp
 import pytest
@@ -30,6 +34,7 @@ from server.facts.state import RaceState
 from server.journal import Journal
 from server.settings import Settings
 
+T = TypeVar("T")
 CHANNEL = "test"
 START = datetime.fromisoformat("2027-06-19T05:00+01:00")
 
@@ -216,9 +221,7 @@ class Race:
     desk: Desk
     api: ApiClient
     runner: web.AppRunner
-    tick: Callable[[], object]
-    url: str
-    numbers: itertools.count[int] = field(default_factory=itertools.count)
+    tick: Callable[[], Awaitable[object]]
 
     def at(self, hm: str, day: int = 0) -> None:
         """Set the clock to a wall time of the race."""
@@ -227,7 +230,7 @@ class Race:
 
     async def say(self, who: str, text: str = "", **more: object) -> Reply:
         """Somebody types something, presses a button (`button=data`), or shares a place (`fix=…`)."""
-        key = str(more.pop("key", f"m{next(self.numbers)}"))
+        key = str(more.pop("key", uuid.uuid4().hex))
         sent_at = more.pop("sent_at", self.clock.now())
         return await self.desk.handle(
             Incoming(CHANNEL, who, sent_at, key, text=text, **more)  # type: ignore[arg-type]
@@ -251,35 +254,105 @@ class Race:
         return [e for e in await self.journal.entries(self.event.id) if e.kind.value == kind]
 
 
-@pytest.fixture(scope="session")
-def route() -> bytes:
-    """The route file."""
-    return route_gpx()
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """A database to copy, the channel's secret in it, and the moment up to which it was lived through."""
+
+    path: Path
+    secret: str
+    now: datetime
 
 
-@pytest.fixture
-async def race(sqlite_template: Path, tmp_path: Path, route: bytes) -> AsyncIterator[Race]:
-    """The race an hour before its start, with everybody's chat bound."""
-    path = tmp_path / "race.db"
-    shutil.copy(sqlite_template, path)
+async def _store(path: Path, event: Event, files: dict[str, bytes]) -> str:
+    """The event stored, everybody's chat bound, a token for the channel; its secret."""
+    now = START - timedelta(hours=1)
     journal = await Journal.open(f"sqlite+aiosqlite:///{path}")
-    clock = SteppedClock(START - timedelta(hours=1))
-    files = {"route.gpx": route}
-    event = build(EVENT, files).event
-    await journal.store_event(EVENT, files, event, "tests", clock.now())
+    await journal.store_event(EVENT, files, event, "tests", now)
     for person in event.people:
-        code = await journal.invite(person.id, event.id, "tests", clock.now(), timedelta(days=2))
-        await journal.redeem(code, CHANNEL, person.id, "tests", clock.now())
-    secret = await journal.issue_token(None, CHANNEL, [auth.channel_scope(CHANNEL)], clock.now(), None)
+        code = await journal.invite(person.id, event.id, "tests", now, timedelta(days=2))
+        await journal.redeem(code, CHANNEL, person.id, "tests", now)
+    secret = await journal.issue_token(None, CHANNEL, [auth.channel_scope(CHANNEL)], now, None)
+    await journal.close()
+    return secret
+
+
+@contextlib.asynccontextmanager
+async def serving(prepared: Prepared, folder: Path, event: Event) -> AsyncIterator[Race]:
+    """A server on a copy of a prepared database."""
+    path = folder / "race.db"
+    shutil.copy(prepared.path, path)
+    journal = await Journal.open(f"sqlite+aiosqlite:///{path}")
+    clock = SteppedClock(prepared.now)
     port = unused_port()
     app = make_app(Settings(database="tests", port=port), journal, clock, options=Options(live=False))
     runner = web.AppRunner(app, shutdown_timeout=1.0)
     await runner.setup()
     await web.TCPSite(runner, "127.0.0.1", port).start()
-    url = f"http://127.0.0.1:{port}"
-    async with aiohttp.ClientSession() as session:
-        api = ApiClient(session, url, secret)
-        ticker = app[PARTS].ticker
-        yield Race(event, clock, journal, Desk(api), api, runner, lambda: ticker.tick(clock.now()), url)
-    await runner.cleanup()
-    await journal.close()
+    try:
+        async with aiohttp.ClientSession() as session:
+            api = ApiClient(session, f"http://127.0.0.1:{port}", prepared.secret)
+            ticker = app[PARTS].ticker
+            yield Race(event, clock, journal, Desk(api), api, runner, lambda: ticker.tick(clock.now()))
+    finally:
+        await runner.cleanup()
+        await journal.close()
+
+
+async def _live_through_the_start(prepared: Prepared, folder: Path, event: Event) -> None:
+    """Both runners are out of the start, Maren in at the mill and out again."""
+    async with serving(prepared, folder, event) as race:
+        race.at("05:03")
+        await race.say("olga", "maren out of start at 5:00")
+        await race.say("olga", "tove out of start at 5:01")
+        race.at("07:10")
+        await race.say("ana", "in at mill 7:02")
+        await race.say("ana", "out of mill 7:08")
+
+
+def _run(work: Coroutine[object, object, T]) -> T:
+    """Run something for a fixture of the session, which has no loop of its own."""
+    with ThreadPoolExecutor(1) as thread:
+        return thread.submit(lambda: asyncio.run(work)).result()
+
+
+@pytest.fixture(scope="session")
+def small_event() -> Event:
+    """The Hill Sixty."""
+    return build(EVENT, {"route.gpx": route_gpx()}).event
+
+
+@pytest.fixture(scope="session")
+def before_start(
+    sqlite_template: Path, tmp_path_factory: pytest.TempPathFactory, small_event: Event
+) -> Prepared:
+    """An hour before the start."""
+    path = tmp_path_factory.mktemp("before") / "race.db"
+    shutil.copy(sqlite_template, path)
+    secret = _run(_store(path, small_event, {"route.gpx": route_gpx()}))
+    return Prepared(path, secret, START - timedelta(hours=1))
+
+
+@pytest.fixture(scope="session")
+def on_the_way(
+    before_start: Prepared, tmp_path_factory: pytest.TempPathFactory, small_event: Event
+) -> Prepared:
+    """07:30: Maren was out of the mill at 07:08. Lived through once, copied for every test."""
+    folder = tmp_path_factory.mktemp("way")
+    _run(_live_through_the_start(before_start, folder, small_event))
+    return Prepared(folder / "race.db", before_start.secret, START.replace(hour=7, minute=30))
+
+
+@pytest.fixture
+async def race(on_the_way: Prepared, tmp_path: Path, small_event: Event) -> AsyncIterator[Race]:
+    """The race at 07:30."""
+    async with serving(on_the_way, tmp_path, small_event) as served:
+        yield served
+
+
+@pytest.fixture
+async def race_to_come(
+    before_start: Prepared, tmp_path_factory: pytest.TempPathFactory, small_event: Event
+) -> AsyncIterator[Race]:
+    """The race an hour before its start."""
+    async with serving(before_start, tmp_path_factory.mktemp("to-come"), small_event) as served:
+        yield served

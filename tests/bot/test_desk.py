@@ -1,0 +1,312 @@
+"""The desk against the real server over HTTP: asked, told, corrected, joined, in distress, and with the server gone."""
+
+from __future__ import annotations
+
+import re
+from datetime import timedelta
+from typing import TYPE_CHECKING
+
+import pytest
+
+from bot.channels.base import Reply
+from server.facts.entry import Fix
+from server.facts.state import Going
+
+if TYPE_CHECKING:
+    from conftest import Race
+
+ASKED = (
+    "next", "when is she at brindle gate", "finish", "where is she", "is she on plan", "how long at the last stop",
+    "cutoff", "have we missed her", "wait or go", "where is everyone", "what do we bring", "what do we take back",
+    "what does she eat", "when do we leave", "how long is the drive", "is it dark at gate", "last heard",
+    "what if she slows by 10%", "and at gate if she leaves now", "plan", "next meeting", "how is she",
+    "her feet are bad what do we do", "race control number", "what can i ask", "help", "send me the picture",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("when", ["before the start", "on the way"])
+async def test_every_question_is_answered(race: Race, race_to_come: Race, when: str) -> None:
+    """Crew can ask everything, before the start and on the way: no error, no gap, no bare first line."""
+    chosen = race if when == "on the way" else race_to_come
+    for question in ASKED:
+        reply = await chosen.say("ana", question)
+        assert reply.text, question
+        assert "…" not in reply.text.replace("…’", ""), (question, reply.text)
+        assert "could not take that" not in reply.text, (question, reply.text)
+        assert "did not understand" not in reply.text, (question, reply.text)
+        assert not re.match(r"^[\d:]+$", reply.text.split("\n")[0])
+
+
+async def test_the_answer_comes_first_then_how_fresh(race: Race) -> None:
+    """First the window with its 1-in-10 meaning, then the last fact and who told it."""
+    lines = (await race.say("ana", "when is she at brindle gate")).text.split("\n")
+    assert re.match(
+        r"Maren at Brindle Gate: likely \d\d:\d\d, between \d\d:\d\d and \d\d:\d\d; "
+        r"1 in 10 earlier, 1 in 10 later\.$",
+        lines[0],
+    )
+    assert "Last known: out of Skelter Mill 07:08, told by Ana (22 min ago)." in lines
+    assert "A report from Moor Cross would sharpen this." in lines
+
+
+async def test_somebody_abroad_reads_both_clocks(race: Race) -> None:
+    """The safety contact in another zone gets the point's time and their own."""
+    text = (await race.say("ines", "where is maren")).text
+    assert "07:08 (08:08 your clock)" in text
+
+
+async def test_german(race: Race) -> None:
+    """A German reader asks and is answered in German, and is asked which runner."""
+    asked = await race.say("both", "wann ist sie in Brindle Gate")
+    assert asked.text == "Welche Läuferin?"
+    told = await race.press("both", asked, "Maren")
+    assert told.text.startswith("Maren in Brindle Gate: wohl ")
+    again = await race.say("both", "und im ziel?")
+    assert again.text.startswith("Maren in Low Barn finish: wohl ")
+
+
+async def test_follow_ups(race: Race) -> None:
+    """'and the one after?' goes on from the last question; another person's question does not matter."""
+    await race.say("ana", "when is she at moor cross")
+    await race.say("ines", "when is tove at the finish")
+    assert (await race.say("ana", "and the one after?")).text.startswith("Maren at Brindle Gate:")
+
+
+async def test_a_report_is_noted_undone_and_corrected(race: Race) -> None:
+    """Free text with a time is noted, taken back by one word within ten minutes, corrected later."""
+    race.at("09:20")
+    noted = await race.say("ana", "in at moor cross 9:14")
+    assert noted.text.startswith("Noted: Maren in at Moor Cross, 09:14.")
+    assert (await race.state()).runner("maren").going is Going.AT_POINT
+    undone = await race.say("ana", "undo")
+    assert undone.text == "Taken back: Maren in at Moor Cross, 09:14."
+    assert (await race.state()).runner("maren").going is Going.MOVING
+    await race.say("ana", "in at moor cross 9:14")
+    race.at("09:40")
+    assert (await race.say("ana", "undo")).text.startswith("That is more than 10 min old.")
+    await race.say("ana", "correction: in at moor cross 9:10")
+    times = (await race.state()).runner("maren").at_point("moor")
+    assert times is not None
+    assert times.arrived is not None
+    assert times.arrived.at == race.clock.now().replace(hour=8, minute=10, second=0)
+
+
+async def test_the_same_message_again_counts_once(race: Race) -> None:
+    """A message that a channel hands over twice makes one entry."""
+    await race.say("ana", "in at gate 7:29", key="same")
+    again = await race.say("ana", "in at gate 7:29", key="same")
+    assert again.text.startswith("That was here already; it counts once.")
+    assert len(await race.entries("in")) == 2  # the mill and this one
+
+
+async def test_a_late_message_is_told_from_when_it_was_sent(race: Race) -> None:
+    """'20 min ago' counts from when it was written, not from when it got through."""
+    sent = race.clock.now()
+    race.at("09:00")
+    await race.say("ana", "out of mill 20 min ago", sent_at=sent)
+    seen = [e.seen_at for e in await race.entries("out") if e.point == "mill"]  # type: ignore[attr-defined]
+    assert sent - timedelta(minutes=20) in seen
+
+
+async def test_what_was_guessed_is_kept_and_asked_about(race: Race) -> None:
+    """'in' alone: the point is a guess, so it counts only after a tap."""
+    race.at("09:14")
+    reply = await race.say("ana", "in")
+    assert reply.text == "Noted: Maren in at Moor Cross, 09:14.\nI took it so. Right?"
+    assert (await race.state()).runner("maren").going is Going.MOVING
+    assert (await race.press("ana", reply, "Right")).text == "Confirmed. Thank you."
+    assert (await race.state()).runner("maren").going is Going.AT_POINT
+
+
+async def test_buttons_report_what_is_expected_next(race: Race) -> None:
+    """Under an answer hang the reports that are due; 'in' brings 'out'."""
+    race.at("09:14")
+    reply = await race.say("ana", "where is she")
+    noted = await race.press("ana", reply, "In at Moor Cross")
+    assert noted.text.startswith("Noted: Maren in at Moor Cross, 09:14.")
+    race.at("09:17")
+    assert (await race.press("ana", noted, "Out of Moor Cross")).text.startswith(
+        "Noted: Maren out of Moor Cross, 09:17."
+    )
+
+
+async def test_out_is_asked_back(race: Race) -> None:
+    """'out' may be the point or the race: the bot asks, and either way is one tap."""
+    race.at("09:10")
+    await race.say("ana", "in at moor cross")
+    reply = await race.say("ana", "she's out")
+    assert reply.text == "Out of what? Left Moor Cross and going on, or out of the race?"
+    over = await race.press("ana", reply, "Her race is over")
+    assert over.text == "Her race is over, then. How?"
+    noted = await race.press("ana", over, "Own choice")
+    assert noted.text.startswith("Noted: Maren retired at")
+    assert (await race.state()).runner("maren").going is Going.RETIRED
+    await race.say("ana", "undo")
+    assert (await race.state()).runner("maren").going is Going.AT_POINT
+
+
+async def test_a_volunteers_list(race: Race) -> None:
+    """A list of bibs is kept bib by bib; an unknown one is asked about; a volunteer may not ask for positions."""
+    race.at("09:20")
+    reply = await race.say("vera", "214 in 0912 out 0915; 78 in 0918")
+    assert reply.text.startswith("Noted: 2 reports.")
+    assert "No runner has bib 78. Did you mean:" in reply.text
+    assert (await race.press("vera", reply, "Tove (87)")).text.startswith(
+        "Noted: Tove in at Moor Cross, 09:18."
+    )
+    state = await race.state()
+    assert state.runner("maren").at_point("moor").left is not None  # type: ignore[union-attr]
+    assert state.runner("tove").at_point("moor").arrived is not None  # type: ignore[union-attr]
+    refused = await race.say("vera", "where is maren")
+    assert refused.text == "Your part in the event does not allow that."
+    assert "Moor" not in refused.text
+
+
+@pytest.mark.parametrize("words", ["help", "SOS", "i am hurt", "lost in the fog cant see the flags"])
+async def test_distress_is_sent_on_at_once(race: Race, words: str) -> None:
+    """A runner in distress reads whom to call in the first line, and the entry is there before any tap."""
+    reply = await race.say("maren", words)
+    assert reply.text.split("\n")[0] == "Are you hurt? Call 112. Race control: +44 1632 960001."
+    assert "Ana" in reply.text
+    (entry,) = await race.entries("asked for help")
+    assert (entry.words, entry.unconfirmed) == (words, False)  # type: ignore[attr-defined]
+    assert (await race.state()).runner("maren").help_open is not None
+    assert (await race.say("maren", "undo")).text
+    assert (await race.state()).runner("maren").help_open is None
+
+
+async def test_distress_with_the_server_gone(race: Race) -> None:
+    """Without the server the numbers are still given, and it is said plainly that nothing got through."""
+    await race.say("maren", "next")
+    await race.runner.cleanup()
+    reply = await race.say("maren", "im hurt")
+    assert reply.text.split("\n")[0] == "Are you hurt? Call 112. Race control: +44 1632 960001."
+    assert "I could NOT send your words on. Please telephone." in reply.text
+    other = await race.say("ana", "in at moor cross")
+    assert other.text.startswith("The server can’t be reached just now. NOTHING was noted.")
+
+
+async def test_positions(race: Race) -> None:
+    """The runner's own phone is where she is; a live share is taken silently; other phones are asked about."""
+    km_22 = Fix(54.5 + 22 / 111.2, -2.6, 10.0)
+    race.at("08:10")
+    mine = await race.say("maren", fix=km_22)
+    assert mine.text.startswith("Noted: position of Maren, 08:10.")
+    live = await race.say("maren", fix=Fix(54.5 + 22.1 / 111.2, -2.6, 10.0), live=True)
+    assert live.silent
+    other = await race.say("ana", fix=km_22)
+    assert other.text == "Noted: position of Maren, 08:10.\nIs Maren with that phone?"
+    positions = await race.entries("position")
+    assert [e.unconfirmed for e in positions] == [False, False, True]  # type: ignore[attr-defined]
+    await race.press("ana", other, "In a car")
+    ended = await race.say("maren", live_ended=True)
+    assert ended.text == "The shared position has ended. That says nothing of Maren."
+
+
+async def test_a_sighting_in_words(race: Race) -> None:
+    """A sighting without coordinates is kept with its words and how she looked; the leg is asked about."""
+    race.at("08:30")
+    reply = await race.say("ana", "saw her 10 min ago on the ridge road going up, looking rough")
+    assert "Maren was seen, 08:20" in reply.text
+    assert "Between which points was that?" in reply.text
+    assert await race.entries("how she is")
+    await race.press("ana", reply, "Skelter Mill – Moor Cross")
+    (note,) = await race.entries("note")
+    assert "Skelter Mill – Moor Cross" in note.words  # type: ignore[attr-defined]
+
+
+async def test_how_she_is_reaches_the_next_crew(race: Race) -> None:
+    """What one writes about how she is, the next reads when asking."""
+    await race.say("ana", "eating well, feet fine, mood low")
+    assert "eating well, feet fine, mood low" in (await race.say("both", "how is maren")).text
+
+
+async def test_a_drive_somebody_stands_for(race: Race) -> None:
+    """Once a person says how long the drive takes, there is a leave-by."""
+    before = await race.say("ana", "when do we leave for gate")
+    assert before.text.startswith("No leave-by for Brindle Gate yet")
+    noted = await race.say("ana", "drive from mill to brindle gate takes 35 min")
+    assert noted.text.startswith("Noted: the drive from Skelter Mill to Brindle Gate takes 35 min.")
+    after = await race.say("ana", "when do we leave for gate")
+    assert after.text.startswith("Leave by ")
+
+
+async def test_a_stranger_learns_nothing(race: Race) -> None:
+    """Whatever somebody unknown writes, the reply is the same and names nobody and no event."""
+    replies = {
+        (await race.say("nobody", t)).text for t in ("where is maren", "help", "hello", "214", "Hill Sixty")
+    }
+    assert len(replies) == 1
+    text = replies.pop()
+    for word in ("Maren", "Hill", "Mill", "112", "event"):
+        assert word not in text
+
+
+async def test_joining(race: Race) -> None:
+    """A code shows who you are and your part, binds only after yes, and works once."""
+    code = await race.journal.invite("ana", "hill", "tests", race.clock.now(), timedelta(days=1))
+    preview = await race.say("new", f"/start {code}")
+    assert preview.text == "You are Ana. Part: crew for maren. Event: The Hill Sixty. Is that you?"
+    assert (await race.say("new", "where is she")).text.startswith("This number or chat is not known here.")
+    assert (await race.say("new", code[:4] + "-" + code[4:8] + "-" + code[8:])).text == preview.text
+    welcome = await race.press("new", preview, "Yes")
+    assert welcome.text.startswith("Welcome, Ana.")
+    assert (await race.say("new", "next")).text.startswith("Maren at ")
+    assert "not valid" in (await race.say("other", code)).text
+
+
+async def test_joining_is_declined_and_not_done_in_groups(race: Race) -> None:
+    """'No' leaves the code unused; in a group nothing about the person is shown."""
+    code = await race.journal.invite("fan", "hill", "tests", race.clock.now(), timedelta(days=1))
+    in_group = await race.say("new", code, group=True)
+    assert in_group.text == "Send the code to me alone, not in a group."
+    await race.say("new", code)
+    assert "stays unused" in (await race.say("new", "no")).text
+    assert (await race.say("third", code)).text.startswith("You are Finn.")
+
+
+async def test_a_group_is_left_in_peace(race: Race) -> None:
+    """In a group the bot speaks only when it is spoken to."""
+    assert (await race.say("ana", "when is she at the mill", group=True, addressed=False)).silent
+
+
+async def test_a_supporter_sees_and_says_less(race: Race) -> None:
+    """A supporter gets no estimate of where she is, and their report waits for crew."""
+    where = await race.say("fan", "where is she")
+    assert "Estimate" not in where.text
+    told = await race.say("fan", "in at moor cross 7:29")
+    assert "counts only once crew confirm it" in told.text
+    assert (await race.state()).runner("maren").going is Going.MOVING
+
+
+async def test_an_alarm_is_answered_in_words(race: Race) -> None:
+    """'I have it' goes to the alarm, says until when it is yours, and the next one hears who has it."""
+    race.at("08:00")
+    await race.say("maren", "help")
+    await race.tick()  # type: ignore[misc]
+    mine = await race.say("ines", "i have it")
+    assert mine.text.startswith("It is yours. I ask again 08:20 (09:20 your clock).")
+    other = await race.say("ana", "i have it")
+    assert other.text == "Ines has it already. Thank you."
+
+
+async def test_leaving_is_noted_even_if_nobody_asked(race_to_come: Race) -> None:
+    """'leaving now' with no leave-now open: crew are on the road from where their drive begins."""
+    race = race_to_come
+    race.at("05:20")
+    reply = await race.say("ana", "leaving now")
+    assert reply.text.startswith("Noted: you left Low Barn start")
+    assert len(await race.entries("crew left")) == 1
+
+
+async def test_an_old_or_foreign_button_does_no_harm(race: Race) -> None:
+    """A button that is not ours, or whose choice is gone, is answered with a hint, not an error."""
+    for data in ("x|y", "p|7", "r|in|nowhere|nobody|0", "r|in", "n|abc|yes|x|y", "q|no such|a|b", "|"):
+        reply = await race.say("ana", button=data)
+        assert isinstance(reply, Reply)
+        assert reply.text
+
+
+async def test_voice_and_pictures_are_not_left_waiting(race: Race) -> None:
+    """What the desk can't read is answered at once."""
+    assert (await race.say("ana", other="voice")).text == "I can’t read that. Please write it."

@@ -1,0 +1,77 @@
+"""No sentence that a person reads stands outside server/wording (and the pages' own file of sentences)."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+PLACES = [p for room in ("bot", "server/pages", "server/watch") for p in sorted((ROOT / room).rglob("*.py"))]
+# Four words or more in a row: prose. Codes, keys, slugs, patterns and log events have fewer, or no spaces.
+PROSE = re.compile(r"^[^\\|{}()\[\]<>*^$]*\b[A-Za-z’']+(?: [A-Za-z’',]+){3,}[^\\|{}()\[\]<>*^$]*$")
+REGEX = re.compile(r"\(\?|\\[bwds]|\)\*|\||\[\^")
+
+
+def _not_for_people(tree: ast.AST) -> set[int]:
+    """Ids of the nodes whose strings no person in the race reads: documentation, errors raised to developers or
+    to whoever runs the server, logs, asserts, patterns."""
+    apart: set[int] = set()
+
+    def leave_out(node: ast.AST) -> None:
+        apart.update(id(n) for n in ast.walk(node))
+
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+            leave_out(node)
+        if isinstance(node, ast.Raise | ast.Assert):
+            leave_out(node)
+        if isinstance(node, ast.Call):
+            name = ast.unparse(node.func)
+            if name.startswith(("log.", "logger.", "re.")) or name.endswith(
+                ("Error", "pattern", "log.exception")
+            ):
+                leave_out(node)
+            for keyword in node.keywords:
+                if keyword.arg in ("detail", "says", "help", "why", "problem"):
+                    leave_out(keyword)
+    return apart
+
+
+def sentences_in(source: str) -> Iterator[tuple[int, str]]:
+    """Every string that reads like a sentence for people, with its line."""
+    tree = ast.parse(source)
+    apart = _not_for_people(tree)
+    for node in ast.walk(tree):
+        if id(node) in apart or not isinstance(node, ast.Constant) or not isinstance(node.value, str):
+            continue
+        text = node.value
+        if REGEX.search(text) or not PROSE.match(text.strip()):
+            continue
+        # Prose for people begins with a capital or ends as a sentence; tables of words for parsing do neither.
+        if text.strip()[:1].isupper() or text.strip()[-1:] in ".?!":
+            yield node.lineno, text
+
+
+@pytest.mark.parametrize("path", PLACES, ids=lambda p: str(p.relative_to(ROOT)))
+def test_no_sentence_stands_elsewhere(path: Path) -> None:
+    """A sentence for people is in the wording, where every language has it; here stands only its name."""
+    found = [f"line {line}: {text!r}" for line, text in sentences_in(path.read_text(encoding="utf-8"))]
+    assert not found, "move to server/wording/en.ftl: " + "; ".join(found)
+
+
+def test_the_check_finds_a_sentence() -> None:
+    """The check would find a sentence put straight into code, and lets codes, logs and errors be."""
+    bad = 'def f(): return "She is late at the next point."\n'
+    assert [line for line, _ in sentences_in(bad)] == [1]
+    good = (
+        '"""A docstring may say what it likes, at length."""\n'
+        'log.info("server refused what was sent to it.")\n'
+        'raise ValueError("This is for whoever runs the server.")\n'
+        'KEY = "arrived-next"\n'
+        'P = re.compile(r"\\b(?:is she there yet now)\\b")\n'
+    )
+    assert list(sentences_in(good)) == []
