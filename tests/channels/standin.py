@@ -133,6 +133,7 @@ class StandIn:
         self.migrated: dict[str, int] = {}
         self.webhook: dict[str, str] = {}
         self.offsets: list[int | None] = []
+        self.conflicts = 0
         self._waiting: dict[int, dict[str, Any]] = {}
         self._next_update = 5000
         self._next_message = 100
@@ -175,6 +176,10 @@ class StandIn:
     def script(self, method: str, *answers: Answer) -> None:
         """How the next calls of a method end, in order; afterwards they are fine again."""
         self._scripts[method].extend(answers)
+
+    def no_script(self, method: str) -> None:
+        """What was scripted for a method and has not happened does not happen any more."""
+        self._scripts[method].clear()
 
     async def put(self, **update: Any) -> int:
         """An update of any kind happens; returns its id."""
@@ -293,6 +298,7 @@ class StandIn:
             except TimeoutError:
                 pass
             if self._asking != mine:
+                self.conflicts += 1
                 return _conflict("terminated by other getUpdates request")
             found = [self._waiting[u] for u in self.unconfirmed[: int(params.get("limit", 100))]]
         return web.json_response({"ok": True, "result": found})
