@@ -407,7 +407,7 @@ def at() -> Callable[[str], datetime]:
     return clock
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def new_night() -> type[Night]:
     """For tests that need several nights, or one with other settings."""
     return Night

@@ -59,20 +59,23 @@ SCRIPT: dict[str, Callable[[str], Callable[[Any], object]]] = {
     "22:46": says(Kind.IN, "lena", **LENA),
     "23:10": says(Kind.OUT, "lena", **LENA),
     # An hour is lost between Moss and Ridge, with nobody hearing of her.
+    "25:47": answers(K.LEAVE_NOW, "ana", "on our way"),
     "26:53": answers(K.OVERDUE, "sasha", "i have it"),
     "27:05": says(Kind.IN, "piet", point="ridge", source=Source.SUPPORTER, unconfirmed=True, doubt="guessed"),
     "27:10": says(Kind.CONFIRMED, "olga", about="e9"),
     "27:20": says(Kind.OUT, "lena", point="ridge", source=Source.VOLUNTEER),
     "30:10": says(Kind.IN, "ana", point="barn"),
     "30:20": says(Kind.OUT, "ana", point="barn"),
+    "31:42": answers(K.LEAVE_NOW, "jonas", "on our way"),
     "33:40": says(Kind.IN, "mat", point="finish", source=Source.TIMING_MAT),
     "33:50": says(Kind.IN_HAND, "ana"),
 }
 
 
-@pytest.fixture
-def played(night: Any) -> tuple[Any, list[tuple[datetime, Notice]]]:
+@pytest.fixture(scope="module")
+def played(new_night: Any) -> tuple[Any, list[tuple[datetime, Notice]]]:
     """The night, asked only when the watch says so."""
+    night = new_night()
     script = {t: act(t) for t, act in SCRIPT.items()}
     return night, night.run("14:30", "34:30", script, lazily=True)
 
@@ -94,10 +97,11 @@ def test_until_midnight_line_by_line(played: Any, at: Any) -> None:
 
 
 def test_the_lost_hour(played: Any, at: Any) -> None:
-    """Late is asked before overdue is raised; the alarm is acknowledged; a walker's guess ends nothing, its
+    """Ana is at the wheel, so the others are asked. Late is asked before overdue is raised; the alarm is acknowledged; a walker's guess ends nothing, its
     confirmation stands everybody down who was told, and nobody else."""
     night, log = played
     late = min(t for t, n in log if n.key.kind is K.LATE)
+    assert {n.key.person for t, n in log if n.key.kind is K.LATE and t == late} == {"jonas", "tomas"}
     raised = [(t, n.key.person) for t, n in log if n.key.kind is K.OVERDUE]
     assert [p for _, p in raised] == ["sasha"]
     assert late < raised[0][0]
