@@ -16,7 +16,16 @@ from server.watch.meetings import Way, members, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.sight import Sight
 
-__all__ = ["is_there", "may_be_asked", "on_road_until", "plans_of", "reported_her", "set_out", "set_out_at", "way_of"]
+__all__ = [
+    "is_there",
+    "may_be_asked",
+    "on_road_until",
+    "plans_of",
+    "reported_her",
+    "set_out",
+    "set_out_at",
+    "way_of",
+]
 
 UNKNOWN_DRIVE = timedelta(hours=1)
 """How long somebody counts as on the road whose drive nobody has timed (own choice)."""

@@ -111,8 +111,7 @@ def with_her(sight: Sight, pacer: str) -> bool:
     for plan in plans_of(sight):
         if plan.pacer_joins == pacer and sight.reached(plan.point):
             return not any(
-                other.pacer_leaves == pacer and sight.reached(other.point)
-                for other in plans_of(sight)
+                other.pacer_leaves == pacer and sight.reached(other.point) for other in plans_of(sight)
             )
     return False
 

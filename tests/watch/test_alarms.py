@@ -196,9 +196,8 @@ def test_an_alarm_nobody_answers_is_never_left_lying(night: Any, at: Any) -> Non
     start = alarmed(night, at)
     asked = [(0, "sasha")]
     for minute in range(1, 60):
-        for n in night.tick(start + timedelta(minutes=minute)):
-            if n.needs_answer and n.key.kind in (K.OVERDUE, K.HANDED_ON):
-                asked.append((minute, n.key.person))
+        owed = night.tick(start + timedelta(minutes=minute))
+        asked += [(minute, n.key.person) for n in of_alarms(owed) if n.needs_answer]
     assert asked[:5] == [(0, "sasha"), (5, "ana"), (10, "vera"), (15, "olga"), (35, "sasha")]
     assert {m.notice.values.person for m in night.got(K.UNREACHED, "olga")} == {"sasha", "ana", "vera"}
 
@@ -272,7 +271,12 @@ def test_an_unconfirmed_report_ends_nothing(night: Any, at: Any) -> None:
     """A guess does not end an alarm; its confirmation does."""
     start = alarmed(night, at)
     guess = night.report(
-        Kind.IN, start + timedelta(minutes=3), "piet", point="ridge", unconfirmed=True, source=Source.SUPPORTER
+        Kind.IN,
+        start + timedelta(minutes=3),
+        "piet",
+        point="ridge",
+        unconfirmed=True,
+        source=Source.SUPPORTER,
     )
     assert told(night.tick(start + timedelta(minutes=3)), K.STAND_DOWN) == []
     night.report(Kind.CONFIRMED, start + timedelta(minutes=4), "ana", about=guess)
@@ -282,9 +286,7 @@ def test_an_unconfirmed_report_ends_nothing(night: Any, at: Any) -> None:
 def test_a_trackers_word_does_not_end_it(night: Any, at: Any) -> None:
     """A tracker tells where the tracker is; only a person or a mat ends an alarm."""
     start = alarmed(night, at)
-    night.report(
-        Kind.IN, start + timedelta(minutes=3), "tracker", point="ridge", source=Source.TRACKER
-    )
+    night.report(Kind.IN, start + timedelta(minutes=3), "tracker", point="ridge", source=Source.TRACKER)
     assert told(night.tick(start + timedelta(minutes=3)), K.STAND_DOWN) == []
 
 
@@ -398,7 +400,9 @@ def test_sweep_through_without_her(night: Any) -> None:
     night.tick("16:46")
     night.report(Kind.SWEEP_THROUGH, "20:50", "lena", point="chapel", source=Source.VOLUNTEER)
     assert told(night.tick("20:50"), K.SWEEP) == ["ana", "jonas", "sasha", "vera"]
-    night.report(Kind.IN, "20:20", "vera", point="chapel", received=night.made[-1].made_at + timedelta(minutes=3))
+    night.report(
+        Kind.IN, "20:20", "vera", point="chapel", received=night.made[-1].made_at + timedelta(minutes=3)
+    )
     assert told(night.tick("20:53"), K.STAND_DOWN) == ["ana", "jonas", "sasha", "vera"]
 
 

@@ -27,7 +27,9 @@ def with_person(night: Any, who: str, **changes: Any) -> None:
 
 
 @pytest.mark.parametrize(("clock", "owed"), [("14:59:59", False), ("15:00", True), ("15:01", True)])
-def test_leave_now_comes_five_minutes_before_the_leave_by(night: Any, at: Any, clock: str, owed: bool) -> None:
+def test_leave_now_comes_five_minutes_before_the_leave_by(
+    night: Any, at: Any, clock: str, owed: bool
+) -> None:
     """Before, at and after; to both who go, with the time, to be answered."""
     found = [n for n in night.tick(clock) if n.key.kind is K.LEAVE_NOW]
     assert [n.key.person for n in found] == (["ana", "jonas"] if owed else [])
@@ -134,12 +136,14 @@ def test_a_brief_before_they_leave_signal(night: Any) -> None:
 
 
 def test_window_moved_only_if_it_changes_what_they_do(night: Any, at: Any) -> None:
-    """Told at Chapel when to leave for Barn; a time put right by three minutes changes nothing, an hour at Moss does; the
-    message says what it was."""
+    """Told at Chapel when to leave for Barn; a time put right by three minutes changes nothing, an hour lost
+    at Moss does; the message says what it was."""
     first = to_barn(night)
     small, big = type(night)(), type(night)()
     to_barn(small)
-    small.report(Kind.OUT, "19:28", "ana", point="chapel", received=at("21:00"), replaces=small.entries[-1].id)
+    small.report(
+        Kind.OUT, "19:28", "ana", point="chapel", received=at("21:00"), replaces=small.entries[-1].id
+    )
     assert told(small.tick("21:00"), K.WINDOW_MOVED) == []
     to_barn(big)
     big.report(Kind.OUT, "23:15", "lena", point="moss", source=Source.VOLUNTEER)
@@ -215,6 +219,9 @@ def test_nobody_is_sent_on_while_they_still_wait(night: Any) -> None:
     night.report(Kind.CREW_THERE, "15:50", "ana", runner=None, point="mill")
     night.event = replace(
         night.event,
-        drives=(*(d for d in night.event.drives if d.to_place != "chapel"), Drive("mill", "chapel", 100, "ana")),
+        drives=(
+            *(d for d in night.event.drives if d.to_place != "chapel"),
+            Drive("mill", "chapel", 100, "ana"),
+        ),
     )
     assert "chapel" not in {n.key.point for n in night.tick("16:50")}

@@ -63,7 +63,9 @@ def test_an_old_report_that_comes_late_is_no_news(night: Any) -> None:
     """In at Mill comes after out of Mill: nobody is told what is overtaken."""
     night.report(Kind.OUT, "16:46", "lena", point="mill")
     night.tick("16:46")
-    night.report(Kind.IN, "16:40", "lena", point="mill", received=night.made[-1].made_at + timedelta(minutes=9))
+    night.report(
+        Kind.IN, "16:40", "lena", point="mill", received=night.made[-1].made_at + timedelta(minutes=9)
+    )
     assert told(night.tick("16:55"), K.ARRIVED) == []
 
 
@@ -72,8 +74,14 @@ def test_a_corrected_time_is_told_if_it_changes_something(night: Any, moved: int
     """Four minutes off changes nothing; five are told to those who were told the first, once."""
     first = night.report(Kind.IN, "22:00", point="moss", **LENA)
     night.tick("22:00")
-    night.report(Kind.IN, f"21:{60 - moved}", point="moss", replaces=first,
-                 received=night.made[-1].made_at + timedelta(minutes=3), **LENA)
+    night.report(
+        Kind.IN,
+        f"21:{60 - moved}",
+        point="moss",
+        replaces=first,
+        received=night.made[-1].made_at + timedelta(minutes=3),
+        **LENA,
+    )
     assert told(night.tick("22:03"), K.CORRECTION) == told_so
     assert told(night.tick("22:04"), K.CORRECTION) == []
 
@@ -119,7 +127,11 @@ def test_a_retired_runner_is_watched_until_in_hand_and_race_control_knows(night:
     owed = night.tick("18:00")
     assert told(owed, K.RETIRED) == ["ana", "jonas", "olga", "piet", "sasha", "sasha", "tomas", "vera"]
     assert {n.values.pick_up_by for n in owed if n.key.kind is K.RETIRED} == {("ana", "jonas")}
-    assert {n.key.person for n in owed if n.key.kind is K.RETIRED and n.needs_answer} == {"ana", "jonas", "sasha"}
+    assert {n.key.person for n in owed if n.key.kind is K.RETIRED and n.needs_answer} == {
+        "ana",
+        "jonas",
+        "sasha",
+    }
     assert told(night.tick("18:19"), K.RETIRED) == []
     assert told(night.tick("18:20"), K.RETIRED) == ["ana", "jonas", "sasha"]
     night.answer(K.RETIRED, "ana", "i go", "18:21")
@@ -144,7 +156,15 @@ def test_undoing_retired_is_told(night: Any) -> None:
     entry = night.report(Kind.RETIRED, "18:00", "lena", how=Retired.OWN_CHOICE, point="mill")
     night.tick("18:00")
     night.report(Kind.TAKEN_BACK, "18:05", "lena", about=entry)
-    assert told(night.tick("18:05"), K.CORRECTION) == ["ana", "jonas", "olga", "piet", "sasha", "tomas", "vera"]
+    assert told(night.tick("18:05"), K.CORRECTION) == [
+        "ana",
+        "jonas",
+        "olga",
+        "piet",
+        "sasha",
+        "tomas",
+        "vera",
+    ]
 
 
 def test_a_guess_is_asked_about_after_two_minutes(night: Any) -> None:
@@ -235,9 +255,8 @@ def test_cut_off_odds_cross_once_and_not_when_hopeless(night: Any, at: Any) -> N
     levels = []
     now = at("17:55")
     while now < at("21:30"):
-        for n in night.tick(now):
-            if isinstance(n.values, CutOffValues) and n.key.person == "vera":
-                levels.append((n.values.level, n.values.falling, n.values.odds))
+        found = [n.values for n in night.tick(now) if n.key.person == "vera"]
+        levels += [(v.level, v.falling, v.odds) for v in found if isinstance(v, CutOffValues)]
         now += timedelta(minutes=1)
     assert len(levels) >= 1
     assert all(falling and odds < level for level, falling, odds in levels)
@@ -246,7 +265,9 @@ def test_cut_off_odds_cross_once_and_not_when_hopeless(night: Any, at: Any) -> N
     assert {m.notice.key.person for m in night.got(K.CUT_OFF_ODDS)} == {"ana", "jonas", "vera", "tomas"}
 
 
-@pytest.mark.parametrize(("clock", "owed"), [("01:59", False), ("02:00", True), ("12:59", True), ("13:00", False)])
+@pytest.mark.parametrize(
+    ("clock", "owed"), [("01:59", False), ("02:00", True), ("12:59", True), ("13:00", False)]
+)
 def test_the_test_alarm_goes_out_from_twelve_hours_to_one_before(night: Any, clock: str, owed: bool) -> None:
     """To everybody on the ladder, to be answered with the phone as at night."""
     assert bool(told(night.tick(clock), K.TEST_ALARM)) is owed

@@ -97,8 +97,8 @@ def test_until_midnight_line_by_line(played: Any, at: Any) -> None:
 
 
 def test_the_lost_hour(played: Any, at: Any) -> None:
-    """Ana is at the wheel, so the others are asked. Late is asked before overdue is raised; the alarm is acknowledged; a walker's guess ends nothing, its
-    confirmation stands everybody down who was told, and nobody else."""
+    """Ana is at the wheel, so the others are asked. Late comes before overdue; the alarm is acknowledged; a
+    walker's guess ends nothing, its confirmation stands everybody down who was told, and nobody else."""
     night, log = played
     late = min(t for t, n in log if n.key.kind is K.LATE)
     assert {n.key.person for t, n in log if n.key.kind is K.LATE and t == late} == {"jonas", "tomas"}

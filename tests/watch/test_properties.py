@@ -131,7 +131,9 @@ def quiet(night: Any) -> None:
     )
 
 
-def played(new_night: Any, at: Any, plan: list[Act], *, lazily: bool) -> tuple[Any, list[tuple[datetime, Notice]]]:
+def played(
+    new_night: Any, at: Any, plan: list[Act], *, lazily: bool
+) -> tuple[Any, list[tuple[datetime, Notice]]]:
     """A night from five in the afternoon to half past nine, every minute or only when asked to."""
     night = new_night()
     quiet(night)
@@ -171,7 +173,9 @@ def test_what_any_night_must_hold(new_night: Any, at: Any, plan: list[Act]) -> N
         assert first.owed == (*runner.owed, *event.owed)
         for n in first.owed:
             assert may_be_told(night.event, n.key.runner, n.key.person, n.key.kind)
-            sight = Sight(before, now, night.event.runner("maren"), before.state.runner("maren"), (), before.made)
+            sight = Sight(
+                before, now, night.event.runner("maren"), before.state.runner("maren"), (), before.made
+            )
             assert not (n.needs_answer and on_road_until(sight, n.key.person))
         night.tick(now)
         after = night.situation(now)
