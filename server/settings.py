@@ -41,7 +41,7 @@ class Settings:
 
     database: str = _row(
         "sqlite+aiosqlite:///stilepost.db",
-        "Where the journal is: an SQLAlchemy URL, sqlite+aiosqlite:///file or postgresql+asyncpg://…",
+        "Where the journal is: an SQLAlchemy URL, sqlite+aiosqlite:///file or postgresql+asyncpg://host/name.",
     )
     host: str = _row("127.0.0.1", "The address the server listens on; behind a reverse proxy leave it.")
     port: int = _row(8437, "The port the server listens on; 0 takes any free one.")
@@ -151,8 +151,9 @@ def read_settings(env: Mapping[str, str], file: Path | None = None) -> Settings:
     types = typing.get_type_hints(Settings)
     values: dict[str, Any] = {}
     if file is not None:
-        for name, value in _read_file(file).items():
-            values[_known(name, types, f"in {file}")] = _from_toml(name, value, types[name], file)
+        for written, value in _read_file(file).items():
+            name = _known(written, types, f"in {file}")
+            values[name] = _from_toml(name, value, types[name], file)
     for variable, text in env.items():
         if variable.startswith(PREFIX):
             name = _known(variable[len(PREFIX) :].lower(), types, f"as {variable} in the environment")

@@ -7,7 +7,7 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from playwright.async_api import Browser, Page, async_playwright
+from playwright.async_api import Browser, Page, async_playwright, expect
 
 from server.facts.entry import Kind
 from tests.pages.conftest import EVENT, Site
@@ -70,10 +70,10 @@ async def test_a_report_freshens_the_open_page(site: Site, browser: Browser) -> 
     """Somebody else's report is on the board within seconds, without a reload."""
     page, _ = await _page(browser, site, "ines", PHONE)
     await page.goto(site.url)
-    await page.wait_for_function("document.querySelector('.fact').textContent.includes('Skelter Mill')")
+    await expect(page.locator(".fact").first).to_contain_text("Skelter Mill", timeout=10_000)
     site.clock.advance(timedelta(hours=3))
     await site.report(Kind.IN, "chapel")
-    await page.wait_for_function("document.querySelector('.fact').textContent.includes('Corrie Chapel')")
+    await expect(page.locator(".fact").first).to_contain_text("Corrie Chapel", timeout=10_000)
 
 
 async def test_joining_by_link_then_chatting(site: Site, browser: Browser, tmp_path: Path) -> None:
@@ -88,9 +88,10 @@ async def test_joining_by_link_then_chatting(site: Site, browser: Browser, tmp_p
     await page.wait_for_selector(".fact")
     await page.fill("#text", "where is she")
     await page.press("#text", "Enter")
-    await page.wait_for_function("document.querySelector('#talk').textContent.includes('Skelter Mill')")
+    await expect(page.locator("#talk").first).to_contain_text("Skelter Mill", timeout=10_000)
     await page.click("#place")
-    await page.wait_for_function("document.querySelectorAll('#talk li.mine').length == 2")
+    await expect(page.locator("#talk li.mine")).to_have_count(2)
+    await expect(page.locator("#talk li.told").last).not_to_be_empty()
     await page.screenshot(path=tmp_path / "chat.png", full_page=True)
     assert wrong == []
 
@@ -99,15 +100,13 @@ async def test_an_alarm_shows_and_is_answered_by_button(site: Site, browser: Bro
     """An alarm comes as a message with buttons; pressing one holds the alarm on everybody's board."""
     page, _ = await _page(browser, site, "ines", PHONE)
     await page.goto(site.url)
-    await page.wait_for_function("document.querySelector('#stale').hidden")
+    await expect(page.locator("#stale")).to_be_hidden()
     await page.wait_for_timeout(300)
     await site.report(Kind.ASKED_FOR_HELP, words="fell")
     button = page.locator("#talk li.alarm button").first
     await button.wait_for(timeout=10_000)
     await button.click()
-    await page.wait_for_function(
-        "document.querySelector('.alarm p:last-of-type').textContent.includes('Ines')"
-    )
+    await expect(page.locator("#board .alarm")).to_contain_text("Ines has answered", timeout=10_000)
 
 
 async def test_without_a_server_the_page_says_that_it_is_old(site: Site, browser: Browser) -> None:
