@@ -210,8 +210,11 @@ def _km_of(point: str | None, timetable: Timetable) -> float | None:
 
 
 def limit_of(event: Event, runner: RunnerState, race: RaceState, finish: str) -> float | None:
-    """The time limit at the finish as it now stands, seconds after her start; None where the race has none."""
-    limits = [] if event.limit is None else [event.limit.total_seconds()]
+    """The time limit at the finish as it now stands, seconds after her start; None where the race has none.
+
+    The event's limit counts from the event's start, whatever her wave.
+    """
+    limits = [] if event.limit is None else [_since(runner.start, event.starts + event.limit)]
     moved = [when for point, edge, when in race.cut_offs_moved if point == finish and edge == Edge.IN.value]
     if moved:
         return _since(runner.start, moved[-1])
