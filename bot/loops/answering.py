@@ -128,6 +128,7 @@ class Answering:
                     return False
                 if reply.again:
                     return False
+                await self._show_menu(incoming)
         except Exception as error:
             if isinstance(error, UnreachableError) or update.tries < TRIES_MAX:
                 log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
@@ -145,7 +146,6 @@ class Answering:
 
     async def _answered(self, incoming: Incoming, reply: Reply) -> Outcome:
         """Send the desk's answer, trying a few times at once what may soon work."""
-        await self._show_menu(incoming)
         wait_s = self._pace.again_s
         for _ in range(QUICK_TRIES - 1):
             outcome = await self._channel.reply(incoming, reply)

@@ -7,6 +7,7 @@ import socket
 from collections.abc import AsyncIterator, Awaitable, Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from functools import cache
 from typing import Any
 
 import aiohttp
@@ -20,8 +21,8 @@ from bot.channels.telegram.listening import Backoff
 from bot.desk import Desk as RealDesk
 from bot.service_client import ServiceClient
 from bot.worker import Desk, Pace, Worker
-from server.api import auth
-from server.api.building import build
+from server.api import auth, picture
+from server.api.building import Built, build
 from server.api.parts import PARTS, Parts
 from server.app import Options, make_app
 from server.clock import SteppedClock
@@ -188,14 +189,20 @@ class Server:
         return made.short
 
 
+@cache
+def _built(version: int) -> Built:
+    return build(EVENT_TEXT, {"route.gpx": _gpx()}, version=version)
+
+
 @pytest.fixture
-async def server(sqlite_url: str, unused_port: int) -> AsyncIterator[Server]:
+async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[Server]:
     """The server, with Ana (41) and Jonas (42) bound on Telegram."""
     clock = SteppedClock(datetime(2027, 6, 19, 3, 0, tzinfo=UTC))
     journal = await Journal.open(sqlite_url, channels=("telegram", "email"))
     files = {"route.gpx": _gpx()}
-    made = build(EVENT_TEXT, files)
-    await journal.store_event(EVENT_TEXT, files, made.event, "test", clock.now())
+    # Each server would build the same course and timetable again.
+    monkeypatch.setattr(picture, "build", lambda _text, _files, *, version: _built(version))
+    await journal.store_event(EVENT_TEXT, files, _built(1).event, "test", clock.now())
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())
     settings = Settings(telegram_webhook_secret=Secret("a-secret-of-ours"), port=unused_port)

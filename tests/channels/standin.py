@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import asyncio
 import json
-from collections import defaultdict, deque
+from collections import Counter, defaultdict, deque
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
 from typing import Any, Self
@@ -122,7 +122,8 @@ def held(arrived: asyncio.Event, go_on: asyncio.Event) -> Answer:
 
 
 class StandIn:
-    """The stand-in. `sent` is every message and picture carried out, `calls` every other call."""
+    """The stand-in. `sent` is every message and picture carried out, `calls` every other call;
+    `asked` counts calls by method, carried out or not."""
 
     def __init__(self, token: str = TOKEN, port: int = 0) -> None:
         self.token = token
@@ -134,6 +135,7 @@ class StandIn:
         self.webhook: dict[str, str] = {}
         self.offsets: list[int | None] = []
         self.conflicts = 0
+        self.asked: Counter[str] = Counter()
         self._waiting: dict[int, dict[str, Any]] = {}
         self._next_update = 5000
         self._next_message = 100
@@ -242,6 +244,7 @@ class StandIn:
             return await refused(401, "Unauthorized")(request, dict)
         method = request.match_info["method"]
         params, files = await _read(request)
+        self.asked[method] += 1
         if method == "getUpdates" and not self._scripts[method]:
             return await self._get_updates(params)
 
