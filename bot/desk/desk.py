@@ -208,8 +208,9 @@ class Desk:
             if isinstance(meant, Distress):
                 control = (event.race_control.name, event.race_control.phone)
                 number = event.emergency_number
-                return Reply(replies.say_distress(say, control, number, None, by_self=meant.by_self))
-        return Reply(say.s("error-unreachable"))
+                text = replies.say_distress(say, control, number, None, by_self=meant.by_self)
+                return Reply(text, again=True)
+        return Reply(say.s("error-unreachable"), again=True)
 
 
 def _say_of(incoming: Incoming, memory: Memory) -> Say:

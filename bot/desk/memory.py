@@ -16,13 +16,15 @@ KEPT_ADDRESSES = 5_000
 
 @dataclass(frozen=True, slots=True)
 class Handed:
-    """A report this address handed in: its entry's id, when, and about what, for undo and correction."""
+    """A report this address handed in: its entry's id, when, about what, and from
+    which message, for undo and correction."""
 
     entry: str
     at: datetime
     event: str
     report: Report
     unconfirmed: bool
+    message: str = ""
 
 
 @dataclass(slots=True)

@@ -124,7 +124,8 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
             extra = replace(one, kind=Kind.HOW_SHE_IS, guessed=False)
             await visit.api.check_in(visit.address, visit.event.id, runner, _body(visit, extra, f"{key}.how"))
     unsure = told.data.unconfirmed
-    visit.memory.handed.append(Handed(told.data.entry, visit.now, visit.event.id, one, unsure))
+    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key())
+    visit.memory.handed.append(handed)
     del visit.memory.handed[:-HANDED_KEPT]
     return told
 
@@ -145,13 +146,19 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         "words": one.words[:2000] or None,
         # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
         "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
-        "replaces": _replaced(visit, one) if one.corrects else None,
+        "replaces": _replaced(visit, one),
         **({"unconfirmed": True, "doubt": "guessed"} if unsure and one.kind not in RACE_LEVEL else {}),
     }
 
 
 def _replaced(visit: Visit, one: Report) -> str | None:
-    """The entry a correction is of: this person's last of the same kind and runner, else the last one."""
+    """The entry this one is instead of: the one made from the message of which this is the edited form; for
+    a correction this person's last of the same kind and runner, else the last one; else none."""
+    edited = visit.first_key()
+    if edited:
+        return next((h.entry for h in visit.memory.handed if h.message == edited), None)
+    if not one.corrects:
+        return None
     mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
     same = [h for h in mine if h.report.kind is one.kind]
     return (same or mine)[-1].entry if mine else None
@@ -239,17 +246,20 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
     runner = cry.runner or next(iter(visit.context().own_runners), None)
     runner = runner or (visit.event.runners[0].id if visit.event.runners else None)
     told: tuple[str, ...] | None = None
-    entry = ""
+    entry, again = "", False
     if runner is not None:
         one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, runner, words=cry.words)
         try:
             answer = (await hand_in(visit, one, visit.key())).data
             told, entry = answer.told, answer.entry
-        except (ApiError, UnreachableError):
-            told = None
+        except UnreachableError:
+            again = True
+        except ApiError:
+            again = False
     control = (visit.event.race_control.name, visit.event.race_control.phone)
     text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
-    return visit.reply(text, visit.undo_button(entry) if entry else ())
+    # What did not get through is handed over again by itself, until it does.
+    return Reply(text, visit.undo_button(entry) if entry else (), again=again)
 
 
 # --- undo, confirm ---------------------------------------------------------------------------------------

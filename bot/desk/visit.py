@@ -21,6 +21,11 @@ from server.wording.say import Say
 CLOCKS_DIFFER = timedelta(minutes=2)
 
 
+def _sound_key(raw: str) -> str:
+    """A key as the API takes it: visible signs only, not too long."""
+    return raw if re.fullmatch(r"[\x21-\x7e]{1,100}", raw) else hashlib.sha256(raw.encode()).hexdigest()
+
+
 @dataclass(slots=True)
 class Visit:
     """Everything at hand while one message is answered. `now` is the server's clock."""
@@ -65,10 +70,12 @@ class Visit:
 
     def key(self, number: int = 0) -> str:
         """The key of the entry made from this message: the same when the same message comes again."""
-        raw = self.incoming.message_key
-        if not re.fullmatch(r"[\x21-\x7e]{1,100}", raw):
-            raw = hashlib.sha256(raw.encode()).hexdigest()
+        raw = _sound_key(self.incoming.message_key)
         return raw if number == 0 else f"{raw}.{number}"
+
+    def first_key(self) -> str:
+        """The key of the message of which this one is a later form; '' for a new one."""
+        return _sound_key(self.incoming.edits) if self.incoming.edits else ""
 
     def context(self) -> Context:
         """What their words are understood against."""

@@ -14,6 +14,7 @@ _UNDO = pattern(r"""
     ^(oops |sorry |no |wait )*(wrong( one| button| person| runner)?|my mistake|mistake|pressed the wrong \w+)$
     ^(no )?(wait )?(that is|that was|it is) wrong( sorry)?$
     ^undo\b
+    \bthat (was|is) the wrong\b
     \bsent (that|it) by (mistake|accident)\b
     ^(not|no it was not) (her|she|true|right)$
 """)
@@ -34,7 +35,8 @@ _ANSWERS = (
         r"""
         ^(ok |yes )?(i have|ive|got|i have got|i got|i will take) (it|this|that|this one|that one)$
         ^(ok |yes )?(i am|i will be) on (it|this|that|to it)\b(?!.*\bnot\b)
-        ^(ok |yes )?(i have|i have got|i got|i will take|i will have) (it|this|this one|that one)\b(?! (?:wrong|not))
+        ^(ok |yes )?(i have|i have got|i got|i will take|i will have|taking) \
+          (it|this|this one|that one)\b(?! (wrong|not))
         ^on it\b
         ^(leave it|leave that) (with|to) me\b
         ^(i will|i am going to) (do it|sort it|handle it|deal with it|take it|take this one|take it on)$
@@ -52,7 +54,7 @@ _ANSWERS = (
         "cannot",
         r"""
         ^(sorry |no )*(i|we) (can not|cannot|will not be able to)( go| make it| do it| come| get there| drive)*$
-        ^(can not|cannot)( go| make it| do it| drive| come| get there)$
+        ^(can not|cannot)( go| make it| do it| drive| come| get there)( sorry| today| now)?$
         """,
     ),
     (
@@ -67,7 +69,7 @@ _ANSWERS = (
     (
         "ok",
         r"""
-        ^(ok |yes |right )*(ok|got it|gotcha|understood|noted|roger|copy|copy that|will do|sure|fine|right|\
+        ^(ok |yes |right )*(ok|got it|gotcha|understood|noted|roger|roger that|copy|copy that|will do|sure|fine|right|\
           received|ack|acknowledged|seen it|read|done|all good|\
           cool|k|kk|10 4|message received|understand|alright)( thanks| ta| you)?$
         """,

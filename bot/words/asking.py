@@ -26,6 +26,11 @@ _ASKS = pattern(
 )
 
 
+def is_put_as_question(text: str) -> bool:
+    """Whether it begins as a question or a request does, whatever its mark at the end."""
+    return _ASKS.search(text.removesuffix(" ?")) is not None
+
+
 def is_question(text: str) -> bool:
     """Whether a tidied sentence is put as a question."""
     return _ASKS.search(text) is not None

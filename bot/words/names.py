@@ -15,6 +15,7 @@ from functools import lru_cache
 
 from rapidfuzz import fuzz
 
+from bot.words.everyday import NO_NAMES
 from bot.words.tidy import tidy
 from server.wording.answer import PointHere, RunnerHere
 
@@ -23,82 +24,6 @@ POINT, FINISH = "PT", "FINISH"
 ENOUGH, SURE = 82.0, 90.0
 _PASS = re.compile(
     r"(?: (?:out|back|outbound|inbound|return|again|start|finish|first|second|1st|2nd|i|ii)| \((?:out|back|\d)\))+$"
-)
-_EVERYDAY = frozenset(
-    [
-        "long",
-        "short",
-        "out",
-        "back",
-        "in",
-        "on",
-        "at",
-        "the",
-        "of",
-        "and",
-        "old",
-        "new",
-        "big",
-        "little",
-        "great",
-        "upper",
-        "lower",
-        "north",
-        "south",
-        "east",
-        "west",
-        "aid",
-        "station",
-        "checkpoint",
-        "point",
-        "crew",
-        "stop",
-        "control",
-        "water",
-        "camp",
-        "race",
-        "head",
-        "high",
-        "low",
-        "top",
-        "bottom",
-        "hill",
-        "road",
-        "house",
-        "start",
-        "finish",
-        "end",
-        "line",
-        "first",
-        "second",
-        "next",
-        "last",
-        "good",
-        "bad",
-        "way",
-        "side",
-        "far",
-        "near",
-        "half",
-        "one",
-        "two",
-        "three",
-        "down",
-        "home",
-        "run",
-        "walk",
-        "rest",
-        "food",
-        "car",
-        "park",
-        "drive",
-        "under",
-        "over",
-        "green",
-        "black",
-        "white",
-        "red",
-    ]
 )
 # The finish is found by these words wherever it is called something else; as names they would shadow it.
 _FINISH_WORDS = frozenset({"finish", "finish line", "end", "the end"})
@@ -158,7 +83,7 @@ def aliases(points: tuple[PointHere, ...]) -> tuple[tuple[str, tuple[str, ...], 
     for p in points:
         for word in where[p.id].split():
             others = [q for q in points if word in where[q.id].split()]
-            if len(word) >= 4 and word not in _EVERYDAY and word.isalpha():
+            if len(word) >= 4 and word not in NO_NAMES and word.isalpha():
                 for q in others:
                     add(word, q.id)
     return tuple((w, tuple(ids), len({where[i] for i in ids}) == 1) for w, ids in calls.items())
@@ -177,7 +102,7 @@ def _score(gram: str, alias: str) -> float:
         return 0.0
     if not _alike(gram.split(), alias.split()):
         return 0.0
-    if len(alias) <= 4 or gram in _EVERYDAY or gram in _LIKE_NAMES or len(gram) < 4 or gram[0] != alias[0]:
+    if len(alias) <= 4 or gram in NO_NAMES or gram in _LIKE_NAMES or len(gram) < 4 or gram[0] != alias[0]:
         return 0.0
     score = fuzz.ratio(gram, alias)
     return score if score >= ENOUGH else 0.0

@@ -29,6 +29,7 @@ _AFTER = re.compile(
     r"^(?:the )?next one(?: after)?(?: that)?(?: \?)?$|\bthe one after\b|^(?:and )?after (?:that|PT)(?: \?)?$"
 )
 _PLACE_ONLY = re.compile(rf"^{_LEAD}(?:the )?(?:PT|FINISH)(?: then| though)?(?: \?)?$")
+_OTHER_RUNNER = re.compile(rf"^{_LEAD}(?:the )?other (?:one|runner|girl|lady|woman)(?: too)?(?: \\?)?$")
 _RUNNER_ONLY = re.compile(rf"^{_LEAD}(?:she|her)(?: then| though| too)?(?: \?)?$")
 
 
@@ -51,6 +52,9 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
         return None
     if said.named and _RUNNER_ONLY.search(said.text) and said.runner:
         return replace(last, runner=said.runner.id, words=said.words)
+    other = [r for r in ctx.runners if r.id != last.runner]
+    if _OTHER_RUNNER.search(said.text) and len(other) == 1:
+        return replace(last, runner=other[0].id, words=said.words)
     if _AFTER.search(said.text) and said.runner:
         return _after(last, said.runner, said.words)
     return None

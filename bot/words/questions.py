@@ -23,6 +23,12 @@ _TROUBLE = (
 
 TABLE: tuple[tuple[Question, str], ...] = (
     (
+        Question.AT,
+        r"""
+        ^(when|what time) (did|was|has) she\b(?!.*\b(last|miss\w*|already)\b).*\bPT\b
+        """,
+    ),
+    (
         Question.USAGE,
         r"""
         what (else )?can (i|you|we) (ask|do|say|write|tell|help)
@@ -68,9 +74,9 @@ TABLE: tuple[tuple[Question, str], ...] = (
         Question.TAKE_BACK,
         r"""
         \b(take|get|have|collect|carry|bring|need) (\w+ ){0,2}back\b
-        \b(take|collect|pick up|grab|get|have)\b (\w+ ){0,3}(from|off) (her|she)\b
+        \b(take|collect|pick up|grab|get)\b (\w+ ){0,3}(from|off) (her|she)\b
         give (us|me) back
-        (hands?|hand|gives?) (us|me|over|back)
+        \bshe\b.*\b(hands?|gives?) (us|me|over|back)
         swap out
         take away
         taking back
@@ -78,6 +84,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         (she|her) (leaving|leave|dump|get rid of)\w* (with|here)
         what comes back
         get rid of
+        \bgives? (us |me )?(anything|something|stuff|things?) back\b
         """,
     ),
     (
@@ -106,6 +113,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (
         Question.PEOPLE,
         r"""
+        ^where are (you|they|we)( all| lot| guys| now| right now| at| both)*$
         where (is|are|has|have|did|the)\b.*\b(everyone|PERSON|the others?|others|the crew|the car|the van|\
           rest of|you guys|other car|the team|the pacers?|safety contact)
         \bwho (is|are|has|will|was) (where|at|there|going|with|on|driving|in|doing|got|where|meeting|\
@@ -139,6 +147,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         \bshe\b.*\b(need|want|have)\b.*\b(light|torch|lamp)
         in the light\b
         (does|will|did) she need.*\b(light|torch)
+        \b(at|in the|is it|be|by) night\b
         """,
     ),
     (
@@ -159,6 +168,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         skip (PT|this|it)
         until when (do|should) (we|i) wait
         when (do|can|should) (we|i) give up
+        \b(would|should) (you|we|i) (wait|stay|go)\b(?! to\b)(?!.*\bnow\b)
         """,
     ),
     (
@@ -180,6 +190,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         not see her go
         \bdid she (already )?leave\b
         (is|has) she (already )?(gone|left)\b
+        \bgone (through|past|by)\b
+        without us (seeing|noticing)
         """,
     ),
     (
@@ -200,6 +212,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         (swept|sweep|sweeper) (catch|up|get)
         catch her\b
         how much (time|slack|spare|buffer|margin) (has|does|is) (she|there)
+        \benough time\b
+        \bbe (pulled|stopped|kicked|taken out|disqualified)\b
         """,
     ),
     (
@@ -253,6 +267,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         set off when
         ^leave\b
         when do WE need to be (on the road|off|out)
+        \b(when|how early|what time|how soon|from when)\b.*\bWE\b.*\bbe (there|at PT|at FINISH|in place|in position)\b
         """,
     ),
     (
@@ -293,6 +308,10 @@ TABLE: tuple[tuple[Question, str], ...] = (
         seen her
         hear anything
         ^anything$
+        \b(got|has|have|lost) (a |her |the )?signal\b
+        \b(anything|what is|any) new\b
+        ^new$
+        \bheard\b
         """,
     ),
     (
@@ -311,6 +330,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         is she (late|early|slow|fast)\b
         how many min (down|up|late|early|off)
         target pace
+        \bhow (slow|fast|quick)\b
         """,
     ),
     (
@@ -334,6 +354,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         need (at|for|there)
         ready for her
         change of
+        \banything (special|else|particular|extra)\b
+        \bshould (we|i) (get|bring|buy|have|take|carry)\b
         """,
     ),
     (
@@ -353,6 +375,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         in good (shape|form)
         how are (her|the) (feet|legs|spirits)
         (her )?(mood|spirits|morale) \?
+        \bhow is she\b
+        \b(did|does|do) she (look|seem|feel|sound)\b
         """,
     ),
     (
@@ -362,6 +386,9 @@ TABLE: tuple[tuple[Question, str], ...] = (
         \bwhen (is|will|are|would) she (be )?(all )?(done|home|over)
         \b(finish\w*|the end|be done|is done|all over|get home|complete|finishing|home time|final time|\
           end time|final)\b
+        \bat this (pace|rate|speed)\b
+        \b(cross|over) the line\b
+        \bkeeps? (this|it|going)( up)?\b
         """,
     ),
     (
@@ -383,6 +410,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         (at|in) (what|which) (place|bit)
         find her
         track her
+        \bcan (you|anyone|we|i) see (her|she)\b
+        \bis she lost\b
         """,
     ),
     (
@@ -391,6 +420,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         \b(plan|plans|schedule|timetable|itinerary|splits?|all the( planned| target)? times|times for|\
           all times|whole thing|\
           timings|pace chart|target times?|running order|points)\b
+        \b(list of|her) times\b
         """,
     ),
     (

@@ -81,5 +81,7 @@ def _distress(said: Sentence, ctx: Context) -> Distress | None:
 def _question_or_report(said: Sentence, ctx: Context) -> Understood | None:
     volunteer = ctx.parts <= {PartKind.VOLUNTEER}
     if asking.is_question(said.text) and not volunteer:
-        return question(said, ctx) or report(said, ctx, loose=True)
+        asked = question(said, ctx)
+        # 'in at the mill?' may still be a report; 'how is she in herself' never is one.
+        return asked or (None if asking.is_put_as_question(said.text) else report(said, ctx, loose=True))
     return report(said, ctx, loose=volunteer) or question(said, ctx) or report(said, ctx, loose=True)

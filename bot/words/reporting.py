@@ -57,7 +57,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
     (
         Kind.RACE_CONTROL_TOLD,
         r"""
-        \b(told|called|rang|rung|informed|phoned|spoke to|spoken to|notified|let) race control\b
+        \b(told|called|rang|rung|informed|phoned|spoke to|spoken to|notified|let) (\w+ )?(\w+ )?race control\b
         \brace control (knows?|told|informed|is aware|has been told|been told)\b
         """,
     ),
@@ -135,7 +135,9 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
     (
         Kind.POSITION,
         r"""
-        \b(saw|seen|spotted|sighted|overtook|overtaken|met|noticed|bumped into|walked past|ran past)\b
+        \b(saw|seen|spotted|sighted|overtook|overtaken|met|noticed|bumped into|walked past|ran past|\
+          came across|ran into)\b
+        \b(passed|walked with|talked to|spoke to|caught) (her|she)\b
         """,
     ),
 )
@@ -192,6 +194,8 @@ _ENDED = pattern(r"""
     \bdropped out\b
     \b(dns|not starting|will not start|is not going to start|not going to start)\b
     \bstopped for good\b
+    \b(medics?|doctors?|officials?|marshals?) (will not|are not|is not|did not|have not) (let|letting|allow)\b
+    \bnot allowed (to )?(go on|continue|carry on|out)\b
     \b(hung up|hanging up) her\b
     \b(pulled|taken|took|pulling|stopped|withdrawn) (\w+ )?(\w+ )?(out )?by (the )?(medic|doctor|official|\
       marshal|race|organis)\w*
@@ -199,7 +203,7 @@ _ENDED = pattern(r"""
       took|taken|dropped|have taken|has taken)\b
 """)
 _BY_OTHERS = re.compile(
-    r"\b(?:medics?|doctors?|doc|officials?|marshals?|race control|organis\w+|withdrawn by|safety team)\b"
+    r"\b(?:medics?|medical|doctors?|doc|officials?|marshals?|race control|organis\w+|withdrawn by|safety team)\b"
 )
 _TIMED = re.compile(r"\b(?:tim(?:e|ed) out|cutoff|out of time|too slow|swept)\b")
 _DNS = re.compile(r"\b(?:dns|not starting|not start|not going to start)\b")

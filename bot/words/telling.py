@@ -89,8 +89,8 @@ def _correction(said: Sentence) -> tuple[Sentence, bool]:
 
 
 _DRIVE = re.compile(
-    r"\b(?:drive|driving|drove)\b(?:.*?\bfrom (?P<start>.+?))? (?:to|and) (?P<to>.+?)(?: (?:takes?|took|is|was|about|in))* "
-    r"(?=(?:\d|half|an|a quarter))"
+    r"\b(?:drive|driving|drove)\b(?:.*?\bfrom (?P<start>.+?))? (?:to|and) (?P<to>.+?)"
+    r"(?: (?:takes?|took|is|was|about|in))* (?=(?:\d|half|an|a quarter))"
 )
 
 
@@ -159,6 +159,9 @@ def _kind_of(
     if ended is not None:
         return ended
     kind = reporting.kind_in(text if base.amount is None else text + " for LENGTH")
+    if kind is None and reporting.kind_in(said.plain) in _RACE_WIDE:
+        # 'start' is also the name of a point.
+        kind = reporting.kind_in(said.plain)
     if kind is None and base.amount is not None and re.search(r"\bstopp?\w*\b", text):
         kind = Kind.RESTING
     if kind is Kind.POSITION:
@@ -180,11 +183,9 @@ def _in_or_out(
     text = _BODY.sub(" ", text)
     if _STRONG_OUT.search(text) and not _LEAVING_TIME.search(text):
         if (
-            re.search(r"\bout\b|^off\b", text)
+            re.search(r"\bout\b", text)
             and not (timed or said.point)
-            and re.fullmatch(
-                r"(?:she |is |now |just |has |her |gone |just )*(?:out|off)(?: now)?(?: \?)?", text
-            )
+            and re.fullmatch(r"(?:she |is |now |just |has |her |gone |just )*out(?: now)?(?: \?)?", text)
         ):
             return _ask_out(base, said)
         return replace(base, kind=Kind.OUT)
@@ -196,7 +197,8 @@ def _in_or_out(
     if not loose and asking.question_in(said.text) is not None:
         return None
     if reporting.says_out(text):
-        return replace(base, kind=Kind.OUT) if timed or said.point else _ask_out(base, said)
+        clear = timed or said.point is not None or not re.search(r"\bout\b", text)
+        return replace(base, kind=Kind.OUT) if clear else _ask_out(base, said)
     if reporting.says_in(text) or (timed and (said.point or said.finish)):
         return replace(base, kind=Kind.IN)
     return None

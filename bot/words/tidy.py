@@ -12,6 +12,8 @@ import unicodedata
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from bot.words.everyday import RIGHT_AS_IT_IS
+
 # One word as written (without apostrophe) -> as the tables know it.
 WRITTEN_OUT = {
     "wheres": "where is", "whens": "when is", "whats": "what is", "hows": "how is", "whos": "who is",
@@ -54,7 +56,9 @@ _PHRASES = (
     (r"\bcheck[- ]?in\b", "check in"),
     (r"\bdid not finish\b", "dnf"),
     (r"\bdid not start\b", "dns"),
-    (r"\bwe're\b", "we are"),
+    (r"\b(i|you|we|she|he|they|it)'ll\b", r"\1 will"),
+    (r"\b(i|you|we|they)'ve\b", r"\1 have"),
+    (r"\b(you|we|they)'re\b", r"\1 are"),
     (r"^were (?=(?:is|are|she|was)\b)", "where "),
     (r"^were (?=(?:at|here|parked|on|leaving|off|going|there|in)\b)", "we are "),
 )
@@ -76,104 +80,6 @@ MENDED = (
     "awake", "next", "dark", "reached", "minutes", "stomach", "blister", "vomiting", "already", "heading",
     "headed", "meeting", "passed", "emergency", "injured", "started", "picked", "dropped", "pulled",
 )  # fmt: skip
-_RIGHT_AS_IT_IS = frozenset(
-    [
-        "there",
-        "here",
-        "were",
-        "wheel",
-        "then",
-        "than",
-        "than",
-        "live",
-        "love",
-        "lead",
-        "leaves",
-        "leaved",
-        "learn",
-        "hold",
-        "text",
-        "test",
-        "nest",
-        "best",
-        "west",
-        "nect",
-        "weight",
-        "wailing",
-        "bark",
-        "park",
-        "mark",
-        "wake",
-        "awaken",
-        "driver",
-        "drives",
-        "drink",
-        "bringing",
-        "brings",
-        "retire",
-        "retires",
-        "started",
-        "starter",
-        "head",
-        "ahead",
-        "heads",
-        "heading",
-        "reading",
-        "heating",
-        "beating",
-        "seating",
-        "meeting",
-        "eating",
-        "tells",
-        "sleep",
-        "sweet",
-        "steep",
-        "sweeps",
-        "waited",
-        "waits",
-        "whole",
-        "while",
-        "white",
-        "which",
-        "date",
-        "gate",
-        "late",
-        "later",
-        "leaving",
-        "left",
-        "finishes",
-        "passes",
-        "pass",
-        "missing",
-        "misses",
-        "rest",
-        "best",
-        "resting",
-        "testing",
-        "moved",
-        "moves",
-        "move",
-        "running",
-        "run",
-        "dart",
-        "dart",
-        "dare",
-        "arrives",
-        "minute",
-        "numbers",
-        "stations",
-        "tracks",
-        "tired",
-        "wired",
-        "fired",
-        "hired",
-        "spot",
-        "spots",
-        "picket",
-        "packed",
-        "parked",
-    ]
-)
 
 
 def _numbers(words: list[str]) -> list[str]:
@@ -206,7 +112,7 @@ def _numbers(words: list[str]) -> list[str]:
 
 def mend(word: str, known: frozenset[str]) -> str:
     """A mistyped key word as it was meant; any other word as it is."""
-    if len(word) < 4 or not word.isalpha() or word in known or word in MENDED or word in _RIGHT_AS_IT_IS:
+    if len(word) < 4 or not word.isalpha() or word in known or word in MENDED or word in RIGHT_AS_IT_IS:
         return word
     allowed = 1 if len(word) < 8 else 2
     found = process.extractOne(word, MENDED, scorer=OSA.distance, score_cutoff=allowed)

@@ -27,6 +27,16 @@ from server.wording.times import edges
 def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     """The full alarm for the person `to`: everything they need, so that nobody has to ask back."""
     others = [p for p in v.told if p not in v.asked and p != to]
+    if kind is NoticeKind.LOOK_AGAIN:
+        # Who holds it has the whole of it already: what is new, and whom to call.
+        return lines(
+            _first(say, v, kind),
+            _to_do(say, v, kind, to),
+            _fact(say, v.last_known),
+            _estimate(say, v),
+            say.s("alarm-life", emergency=say.event.emergency_number),
+            _numbers(say),
+        )
     return lines(
         _first(say, v, kind),
         say.s("alarm-words", words=v.words) if v.words else "",
@@ -59,7 +69,13 @@ def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
     if kind is NoticeKind.HANDED_ON:
-        return lines(say.s("alarm-handed-on", **who), _what(say, v, v.of_kind, who))
+        held = v.holder is not None
+        handed = (
+            say.s("alarm-handed-on-held", name=say.person(v.holder), **who)
+            if held
+            else say.s("alarm-handed-on", **who)
+        )
+        return lines(handed, _what(say, v, v.of_kind, who))
     return _what(say, v, kind.value, who)
 
 
@@ -76,17 +92,12 @@ def _what(say: SayInEvent, v: AlarmValues, of_kind: str, who: dict[str, str]) ->
 def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     """Who holds it, who is to answer, who calls race control: one named person, the others not."""
     control = say.event.race_control
-    held = ""
-    if v.holder:
-        looks = v.look_again
-        if v.holder == to and looks:
-            held = say.s("alarm-held-you", when=say.when(looks))
-        elif looks:
-            held = say.s("alarm-held", name=say.person(v.holder), when=say.when(looks))
-        else:
-            held = say.s("alarm-held-untimed", name=say.person(v.holder))
-    elif kind is not NoticeKind.LOOK_AGAIN:
+    if kind is NoticeKind.LOOK_AGAIN:
+        return _held(say, v, to)
+    if v.holder is None or kind is NoticeKind.HANDED_ON:
         held = say.s("alarm-answer", length=say.length(say.event.alarm.answer_within))
+    else:
+        held = _held(say, v, to)
     if v.caller is None:
         call = say.s("alarm-call-none", name=control.name, phone=control.phone)
     elif v.caller == to:
@@ -94,6 +105,18 @@ def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     else:
         call = say.s("alarm-call-other", caller=say.person(v.caller))
     return lines(held, call)
+
+
+def _held(say: SayInEvent, v: AlarmValues, to: str) -> str:
+    """Who holds it, and until when; a look-again time that has come is asked for, not announced."""
+    if v.holder is None:
+        return ""
+    ahead = v.look_again if v.look_again is not None and v.look_again > say.now else None
+    if v.holder == to:
+        return say.s("alarm-held-you", when=say.when(ahead)) if ahead else say.s("alarm-held-you-now")
+    if ahead is not None:
+        return say.s("alarm-held", name=say.person(v.holder), when=say.when(ahead))
+    return say.s("alarm-held-untimed", name=say.person(v.holder))
 
 
 def _fact(say: SayInEvent, last: LastKnown | None) -> str:

@@ -204,8 +204,10 @@ alarm-look-again = NACHSEHEN: { $runner } (Nr. { $bib }), der Alarm ist noch off
    *[other] { $name }, was ist jetzt bekannt?
  }
 alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). Die vorher Gefragten haben nicht geantwortet.
+alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). { $name } hat ihn, antwortet aber nicht mehr.
 alarm-answer = Antworte ‚Ich übernehme‘, dann gehört er dir; ohne Antwort in { $length } wird die nächste Person gefragt.
 alarm-held-you = Du hast diesen Alarm. Nächstes Nachsehen: { $when }.
+alarm-held-you-now = Du hast diesen Alarm. Antworte ‚gesehen‘ oder ‚noch vermisst‘, oder schreib, was du weißt.
 alarm-held = { $name } hat diesen Alarm. Nächstes Nachsehen: { $when }.
 alarm-held-untimed = { $name } hat diesen Alarm.
 alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
@@ -620,4 +622,4 @@ error-not_now = Das passt nicht zu dem, was gemeldet ist: { $what }.
 error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
 error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
 error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
-error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist notiert. Versuch es in einer Minute wieder; wenn es eilt, ruf an.
+error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist bisher notiert. Es wird wieder versucht; wenn es eilt, ruf an.

@@ -204,8 +204,10 @@ alarm-look-again = LOOK AGAIN: { $runner } (bib { $bib }), alarm still open. { $
    *[other] { $name }, what is known now?
  }
 alarm-handed-on = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). Those asked before have not answered.
+alarm-handed-on-held = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). { $name } has it, but does not answer any more.
 alarm-answer = Answer ‘I have it’ and it is yours; no answer in { $length } and the next person is asked.
 alarm-held-you = You hold this alarm. Next look: { $when }.
+alarm-held-you-now = You hold this alarm. Answer ‘seen’ or ‘still missing’, or write what you know.
 alarm-held = { $name } holds this alarm. Next look: { $when }.
 alarm-held-untimed = { $name } holds this alarm.
 alarm-call-you = YOU call now: { $name }, { $phone }. Nobody else does.
@@ -626,8 +628,7 @@ error-not_now = That does not fit what has been reported: { $what }.
 error-too_many = Too many wrong tries. Wait a few minutes.
 error-not_ready = The server can’t answer that yet. Ask again in a minute.
 error-other = The server could not take that. Nothing was noted. Try again; if it stays, telephone.
-error-unreachable = The server can’t be reached just now. NOTHING was noted. Try again in a minute; if it is urgent, telephone.
-error-report-unreachable = The server can’t be reached just now; what you wrote is kept and will be tried again.
+error-unreachable = The server can’t be reached just now. NOTHING is noted yet. It is tried again; if it is urgent, telephone.
 
 ## The commands in a chat's menu
 

@@ -94,7 +94,7 @@ def say_answered(say: Say, a: AnsweredAnswer, *, alarm: bool) -> str:
         return say.s("answered", short=str(a.short))
     if not a.yours:
         return say.s("answered-other", name=a.holder)
-    if a.look_again is None:
+    if a.look_again is None or a.look_again <= say.now:
         return say.s("answered-yours-untimed")
     return say.s("answered-yours", when=say.when(a.look_again))
 

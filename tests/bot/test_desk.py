@@ -1,4 +1,5 @@
-"""The desk against the real server over HTTP: asked, told, corrected, joined, in distress, and with the server gone."""
+"""The desk against the real server over HTTP: asked, told, corrected, joined, in distress, and with the
+server gone."""
 
 from __future__ import annotations
 
@@ -91,6 +92,17 @@ async def test_a_report_is_noted_undone_and_corrected(race: Race) -> None:
     assert times.arrived.at == race.clock.now().replace(hour=8, minute=10, second=0)
 
 
+async def test_an_edited_message_replaces_what_it_said(race: Race) -> None:
+    """Mending a message in the chat mends the report made from it."""
+    race.at("09:20")
+    await race.say("ana", "in at moor cross 9:14", key="first")
+    await race.say("ana", "in at moor cross 9:10", key="first.edited", edits="first")
+    times = (await race.state()).runner("maren").at_point("moor")
+    assert times is not None
+    assert times.arrived is not None
+    assert times.arrived.at == race.clock.now().replace(hour=8, minute=10)
+
+
 async def test_the_same_message_again_counts_once(race: Race) -> None:
     """A message that a channel hands over twice makes one entry."""
     await race.say("ana", "in at gate 7:29", key="same")
@@ -146,7 +158,8 @@ async def test_out_is_asked_back(race: Race) -> None:
 
 
 async def test_a_volunteers_list(race: Race) -> None:
-    """A list of bibs is kept bib by bib; an unknown one is asked about; a volunteer may not ask for positions."""
+    """A list of bibs is kept bib by bib; an unknown one is asked about; a volunteer may not ask for
+    positions."""
     race.at("09:20")
     reply = await race.say("vera", "214 in 0912 out 0915; 78 in 0918")
     assert reply.text.startswith("Noted: 2 reports.")
@@ -183,11 +196,13 @@ async def test_distress_with_the_server_gone(race: Race) -> None:
     assert reply.text.split("\n")[0] == "Are you hurt? Call 112. Race control: +44 1632 960001."
     assert "I could NOT send your words on. Please telephone." in reply.text
     other = await race.say("ana", "in at moor cross")
-    assert other.text.startswith("The server can’t be reached just now. NOTHING was noted.")
+    assert other.text.startswith("The server can’t be reached just now. NOTHING is noted yet.")
+    assert (reply.again, other.again) == (True, True)
 
 
 async def test_positions(race: Race) -> None:
-    """The runner's own phone is where she is; a live share is taken silently; other phones are asked about."""
+    """The runner's own phone is where she is; a live share is taken silently; other phones are asked
+    about."""
     km_22 = Fix(54.5 + 22 / 111.2, -2.6, 10.0)
     race.at("08:10")
     mine = await race.say("maren", fix=km_22)
@@ -286,6 +301,7 @@ async def test_an_alarm_is_answered_in_words(race: Race) -> None:
     await race.tick()  # type: ignore[misc]
     mine = await race.say("ines", "i have it")
     assert mine.text.startswith("It is yours. I ask again 08:20 (09:20 your clock).")
+    race.at("08:01")
     other = await race.say("ana", "i have it")
     assert other.text == "Ines has it already. Thank you."
 

@@ -17,8 +17,8 @@ REGEX = re.compile(r"\(\?|\\[bwds]|\)\*|\||\[\^")
 
 
 def _not_for_people(tree: ast.AST) -> set[int]:
-    """Ids of the nodes whose strings no person in the race reads: documentation, errors raised to developers or
-    to whoever runs the server, logs, asserts, patterns."""
+    """Ids of the nodes whose strings no person in the race reads: documentation, errors raised to
+    developers or to whoever runs the server, logs, asserts, patterns."""
     apart: set[int] = set()
 
     def leave_out(node: ast.AST) -> None:

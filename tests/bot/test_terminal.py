@@ -82,7 +82,8 @@ async def test_others_are_not_here_and_a_closed_terminal_is_unknown() -> None:
 
 
 def test_the_table_of_channels() -> None:
-    """Every channel in the table can be made by name alone or says which setting it lacks; others are refused."""
+    """Every channel in the table can be made by name alone or says which setting it lacks; others are
+    refused."""
     assert make_channel("terminal", {"address": "ana"}).name == "terminal"
     with pytest.raises(UnknownChannelError, match="no channel is called 'pigeon'; there are: "):
         make_channel("pigeon", {})

@@ -1,4 +1,5 @@
-"""What sentences are taken for: the table, the unseen ones, and what must hold for every sentence there can be."""
+"""What sentences are taken for: the table, the unseen ones, and what must hold for every sentence there can
+be."""
 
 from __future__ import annotations
 
@@ -48,7 +49,8 @@ UNSEEN = {
 
 
 def test_the_table_is_large_and_of_every_kind() -> None:
-    """At least 250 sentences, none twice in one world, with every question and the main reports among them."""
+    """At least 250 sentences, none twice in one world, with every question and the main reports among
+    them."""
     assert len(SENTENCES) >= 250
     doubled = [k for k, n in Counter((s, b) for s, _, b in SENTENCES).items() if n > 1]
     assert not doubled
@@ -72,7 +74,8 @@ def test_the_table(capsys: pytest.CaptureFixture[str]) -> None:
 
 @pytest.mark.parametrize("name", list(UNSEEN))
 def test_unseen_sentences(name: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """Sentences written apart from the words: scored and printed; at most 10% asked back, most of them right."""
+    """Sentences written apart from the words: scored and printed; at most 10% asked back, most of them
+    right."""
     rows = UNSEEN[name]
     wrong, asked_back, right = world.score(rows)
     with capsys.disabled():
@@ -132,7 +135,8 @@ def test_a_runners_cry_is_never_taken_for_anything_else(cry: str, more: str) -> 
     ],
 )
 def test_times_as_people_say_them(said: str, now: str, meant: str) -> None:
-    """A time without a day is the one nearest to now, the past nearer than the future, across midnight too."""
+    """A time without a day is the one nearest to now, the past nearer than the future, across midnight
+    too."""
     zone = ZoneInfo("Europe/London")
     at = datetime.fromisoformat(now).replace(tzinfo=zone).astimezone(UTC)
     found = find_time(tidy(said), at, "Europe/London")
@@ -154,7 +158,8 @@ def test_times_follow_the_zone_when_clocks_go_back() -> None:
 
 @given(st.integers(0, 23), st.integers(0, 59), st.integers(0, 23 * 60))
 def test_a_full_time_a_while_ago_is_found_again(hour: int, minute: int, ago: int) -> None:
-    """A 24-hour time written within the last 17 hours is taken for that moment (the future counts three times)."""
+    """A 24-hour time written within the last 17 hours is taken for that moment (the future counts three
+    times)."""
     now = datetime(2027, 6, 20, hour, minute, tzinfo=UTC)
     then = now - timedelta(minutes=min(ago, 17 * 60))
     local = then.astimezone(ZoneInfo("Europe/London"))
