@@ -18,6 +18,7 @@ from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
 from server.watch.meetings import cut_offs_at
 from server.watch.notice import MeetingValues
+from server.watch.odds import latest_out
 from server.wording.answer import (
     CardsAnswer,
     CutOffAnswer,
@@ -392,7 +393,17 @@ def cut_offs(picture: Picture, runner: str) -> CutOffsAnswer:
 def _cut_offs_at(picture: Picture, runner: str, point: Point, view: View) -> Iterable[CutOffAnswer]:
     for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
         odds = view.p_in_by(point.id, at) if edge is Edge.IN else view.p_out_by(point.id, at)
-        yield CutOffAnswer(point.id, point.name, edge.value, at, odds, window=view.window(point.id))
+        before, out_by = latest_out(view, point, at) if edge is Edge.IN else (None, None)
+        yield CutOffAnswer(
+            point.id,
+            point.name,
+            edge.value,
+            at,
+            odds,
+            latest_out_name=point_name(picture.event, runner, before),
+            latest_out=out_by,
+            window=view.window(point.id),
+        )
 
 
 def cards(event: Event, share: May) -> CardsAnswer:

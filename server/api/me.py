@@ -16,6 +16,7 @@ from server.event.model import Event, Person
 from server.facts.entry import Entry, Kind, Source
 from server.facts.state import Going
 from server.journal import Invitation
+from server.watch.climb import Stage, replay
 from server.watch.notice import AlarmValues, Made
 from server.wording.answer import AnsweredAnswer, EventHere, MeAnswer, PointHere, RunnerHere
 from server.wording.message import Rows
@@ -197,7 +198,8 @@ async def _answer(ask: Ask, event: str) -> AnsweredAnswer:
     at = sent.sent_at or ask.now
     words = f"{sent.answer}: {sent.words}" if sent.words else sent.answer
     entry = _answer_entry(ask, made, sent, words)
-    done = await ask.parts.journal.answer(event, short, person, words, at, entry)
+    # The watch goes by the answer's own word; what was said around it stays with the entry.
+    done = await ask.parts.journal.answer(event, short, person, sent.answer, at, entry)
     await ask.parts.ticker.after_entry(event)
     return await _answered(ask, event, done.made)
 
@@ -227,10 +229,11 @@ async def _answered(ask: Ask, event_id: str, made: Made) -> AnsweredAnswer:
     event = await ask.parts.pictures.event(event_id)
     holder, look_again = made.notice.key.person, None
     if isinstance(made.notice.values, AlarmValues):
-        same = [m for m in await ask.parts.journal.made(event_id) if _same_alarm(m, made.notice.values)]
-        first = min((m for m in same if m.answered_at), key=lambda m: (m.answered_at, m.short), default=made)
-        holder = first.notice.key.person
-        look_again = (first.answered_at or ask.now) + event.alarm.look_again
+        stand = replay(
+            m for m in await ask.parts.journal.made(event_id) if _same_alarm(m, made.notice.values)
+        )
+        if stand.stage is Stage.HELD and stand.holder is not None and stand.since is not None:
+            holder, look_again = stand.holder, stand.since + event.alarm.look_again
     name = next((p.name for p in event.people if p.id == holder), holder)
     return AnsweredAnswer(made.short, name, holder == ask.person, look_again, made.notice.key.kind.value)
 

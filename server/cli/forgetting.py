@@ -9,7 +9,8 @@ from server.event import dump_event, parse_event
 
 def without_person(text: str, person: str) -> str:
     """The event file with that person's name, numbers and addresses gone; their id and parts stay, as other
-    lines speak of them, but no alarm climbs to somebody who can't be reached. A text that can't be read comes back empty: better no file than a name kept."""
+    lines speak of them, but no alarm climbs to somebody who can't be reached. A text that can't be read comes
+    back empty: better no file than a name kept."""
     event = parse_event(text).event
     if event is None:
         return ""
