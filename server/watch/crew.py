@@ -13,6 +13,7 @@ from server.event.model import MeetingPlan
 from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
+from server.watch.climb import open_alarms
 from server.watch.leaving import next_of, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
@@ -82,14 +83,18 @@ def _facts(sight: Sight) -> tuple[str, ...]:
 
 
 def move_on(sight: Sight) -> Iterator[Draft | Wake]:
-    """Waiting is over: only for those who have somewhere to be, or must leave the place."""
+    """Waiting is over: only for those who have somewhere to be, or must leave the place.
+
+    Never while she is missed: with an alarm open, or after 'not here yet' from that very place, crew stay
+    unless the place closes.
+    """
     for m in sight.meetings:
         plan = sight.plan(m.meeting)
         if sight.state.at_point(m.point) is not None or m.lost:
             continue
         access = sight.event.course_of(sight.runner.id).point(m.point).access
         closing = access is not None and access.closes is not None and m.wait_until >= access.closes
-        if m.next_meeting is None and not closing:
+        if not closing and (m.next_meeting is None or _missed_here(sight, m.point)):
             continue
         if sight.now < m.wait_until:
             yield Wake(m.wait_until)
@@ -99,6 +104,11 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
             continue
         for who in members(plan):
             yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
+
+
+def _missed_here(sight: Sight, point: str) -> bool:
+    said = any(n.point == point for n in sight.state.not_yet)
+    return said or bool(open_alarms(sight.made))
 
 
 def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:

@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from server.event.model import PartKind
 from server.facts.entry import CHECK_INS, Kind
+from server.watch.climb import open_alarms
 from server.watch.notice import DoubtValues, NoticeKind
 from server.watch.places import may_be_asked, on_road_until
 from server.watch.sight import Draft, Rule, Sight, Wake
@@ -19,8 +20,14 @@ DOES_NOT_FIT = "does not fit"
 
 
 def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
-    """Crew off the road and the organiser are asked: right or wrong? Help never waits for this."""
+    """Crew off the road and the organiser are asked: right or wrong? Help never waits for this.
+
+    While an alarm is open the safety contact hears of it too: a doubtful sighting is what they are waiting for.
+    """
     state = sight.state
+    kinds: tuple[PartKind, ...] = (PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)
+    if open_alarms(sight.made):
+        kinds = (*kinds, PartKind.SAFETY_CONTACT)
     doubted = [(e, e.doubt) for e in state.unconfirmed] + [
         (e, e.doubt or DOES_NOT_FIT) for e in state.refused
     ]
@@ -32,7 +39,7 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(due)
             continue
         values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt)
-        for who in sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER):
+        for who in sight.people(*kinds):
             if not may_be_asked(sight, who):
                 road = on_road_until(sight, who)
                 yield from () if road is None else (Wake(road),)

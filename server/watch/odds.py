@@ -1,6 +1,7 @@
 """Cut-off odds that cross 80, 50 or 20%, with hysteresis, and only while something can still be done.
 
-Odds include stopping and drift with silence, so they are looked at on the five-minute grid.
+Odds include stopping and drift with silence, so they are looked at on the five-minute grid. Once she is late
+they only say again that nothing has been heard: the question and the alarm say that better, and odds wait for a fact.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from server.forecast.outlook import View
 from server.watch.meetings import PATHS_MIN, cut_offs_at
 from server.watch.notice import CutOffValues, Made, NoticeKind
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
+from server.watch.silence import late_at
 
 __all__ = ["LEVELS", "RULES", "band", "latest_out"]
 
@@ -41,7 +43,8 @@ def band(odds: float, was: int) -> int:
 
 def cut_off_odds(sight: Sight) -> Iterator[Draft | Wake]:
     """Told to crew and pacers when the band changes from what they were last told."""
-    if sight.outlook is None:
+    late = late_at(sight)
+    if sight.outlook is None or (late is not None and sight.now >= late[1]):
         return
     tick, again = on_grid(sight.now)
     for point in sight.event.course_of(sight.runner.id).points:
