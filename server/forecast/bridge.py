@@ -409,7 +409,7 @@ class _View:
         return float(self.engine.probability_unheard())
 
     def where(self) -> Whereabouts:
-        low, likely, high = self.engine.place_km(np.array([0.1, 0.5, 0.9]))
+        low, likely, high = self.engine.whereabouts_km(np.array([0.1, 0.5, 0.9]))
         return Whereabouts(float(low), float(likely), float(high))
 
     def paths(self) -> tuple[FloatArray, FloatArray]:

@@ -43,7 +43,7 @@ def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> Fl
     for point, until in track.stays:
         j = point - track.first
         out[:, j] = np.maximum(out[:, j], until)
-    return out
+    return np.asarray(out, dtype=np.float64)
 
 
 def leaving_here(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:

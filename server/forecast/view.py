@@ -201,6 +201,25 @@ class View:
         """Where she may be now, km along the course (q,), for probabilities (q,): if still going; not seen."""
         return weighted_quantiles(self._places, self.weights, np.asarray(probs, dtype=np.float64))
 
+    def whereabouts_km(self, probs: FloatArray) -> FloatArray:
+        """Where she may be now, km (q,), going on or not: whoever has ended unnoticed on a leg is somewhere along it.
+
+        Late and unheard of, most of the odds are on a leg she has not finished, and not beyond the silent point.
+        """
+        if self._track.first >= self.posterior.reference.n or self._track.retired is not None or self._mass <= 0:
+            return self.place_km(probs)
+        ends, goes = self._ways
+        part = self._part_of_leg()
+        km = np.concatenate([[self._origin_km()], self.posterior.reference.km[self._track.first :]])
+        on = goes + np.sum(ends * (1.0 - part), axis=1)
+        values, weights = [self._places], [on]
+        for share in (0.125, 0.375, 0.625, 0.875):
+            values.append((km[:-1] + share * part * np.diff(km)).ravel())
+            weights.append((ends * part / 4.0).ravel())
+        return weighted_quantiles(
+            np.concatenate(values), np.concatenate(weights), np.asarray(probs, dtype=np.float64)
+        )
+
     def place_odds(self, edges_km: FloatArray) -> FloatArray:
         """Probability of being between consecutive edges (k + 1,) now: (k,); if still going."""
         counts, _ = np.histogram(self._places, bins=edges_km, weights=self.weights)
