@@ -30,6 +30,8 @@ INPUTS = (
 )
 LIMIT_INPUTS = 6
 FARTHEST = 4.0
+# What a net was never shown may not blow a window up: e times the fitted gap is beyond anything in the tables.
+WIDEST_STRETCH = 1.0
 _GAPS = np.diff(KNOT_Z)
 _MIDDLE = 3
 
@@ -105,7 +107,7 @@ def net_output(net: Net, x: FloatArray) -> FloatArray:
 
 def curve(output: FloatArray) -> FloatArray:
     """Rising curve (..., 8) at KNOT_Z: the first number moves the median, the others stretch the gaps beside it."""
-    gaps = _GAPS * np.exp(np.clip(output[..., 1:], -3.0, 3.0))
+    gaps = _GAPS * np.exp(np.clip(output[..., 1:], -3.0, WIDEST_STRETCH))
     middle = output[..., :1]
     up = middle + np.cumsum(gaps[..., _MIDDLE:], axis=-1)
     down = middle - np.cumsum(gaps[..., _MIDDLE - 1 :: -1], axis=-1)[..., ::-1]
