@@ -36,6 +36,7 @@ from server.event.model import Event
 from server.facts.entry import Fix
 from server.journal import Journal
 from server.log import AccessLog, set_up
+from server.pages.session import Choice
 from server.settings import Settings
 from server.wording.message import Button
 
@@ -290,7 +291,7 @@ async def stage(folder: Path, speed: float, port: int, console: Console) -> Asyn
     settings = Settings(database="demo", port=port, tick_seconds_max=LOOK_EVERY_S)
     try:
         await journal.store_event(text, files, built.event, "demo", clock.now())
-        app = make_app(settings, journal, clock, options=Options(live=False))
+        app = make_app(settings, journal, clock, options=Options(live=False, choices=_choices(built.event)))
         runner = web.AppRunner(app, access_log_class=AccessLog, shutdown_timeout=2.0)
         await runner.setup()
         try:
@@ -330,6 +331,11 @@ async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
             await _go_on(player)
 
 
+def _choices(event: Event) -> tuple[Choice, ...]:
+    """Everybody: the page of the demo lets one be any of them, on this machine only."""
+    return tuple(Choice(p.id, p.name) for p in event.people)
+
+
 async def _listen(runner: web.AppRunner, port: int) -> str:
     try:
         site = web.TCPSite(runner, "127.0.0.1", port)
@@ -343,16 +349,14 @@ async def _listen(runner: web.AppRunner, port: int) -> str:
 async def _open_doors(
     journal: Journal, event: Event, clock: SteppedClock, console: Console, url: str
 ) -> None:
-    """Bind everybody to the terminal, and give each an invitation for the page."""
-    console.print(
-        Text(f"{event.name}: an invented night, on a stepped clock. Open the page as", style="bold")
-    )
+    """Bind everybody to the terminal, and say where the page is."""
+    console.print(Text(f"{event.name}: an invented night on a stepped clock.", style="bold"))
+    console.print(Text(f"The page: {url} (choose whom you want to be).", style="bold"))
     for person in event.people:
         code = await journal.invite(person.id, event.id, "demo", clock.now(), CODES_FOR)
         await journal.redeem(code, CHANNEL, person.id, "demo", clock.now())
-        page = await journal.invite(person.id, event.id, "demo", clock.now(), CODES_FOR)
         parts = ", ".join(p.kind.value for p in event.parts_of(person.id))
-        console.print(Text(f"  {person.name} ({parts}): {url}/join?code={page}"))
+        console.print(Text(f"  {person.name}: {parts}"))
     console.print(Text("Marks: > notice, ! alarm, < said by the person, = the answer.\n", style="dim"))
 
 
