@@ -48,7 +48,7 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True, supporter=supporter)
     if supporter:
         return visit.reply(text, visit.undo_button(answer.entry))
-    if one.placed_by_words and not answer.unconfirmed:
+    if one.placed_by_words:
         text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), *text.split("\n")[1:])
         return _ask_where_seen(visit, one, text)
     if answer.unconfirmed:
@@ -131,9 +131,9 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
 
 
 def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
-    # Seen by words, with no place on the globe: what is certain is that she is up and moving.
+    # Seen by words, with no place on the globe: all it says is that she is up and moving, once somebody stands for it.
     kind = Kind.MOVING_AGAIN if one.placed_by_words and one.kind is Kind.POSITION else one.kind
-    unsure = one.guessed and not one.placed_by_words and not visit.incoming.short_form
+    unsure = one.guessed and not visit.incoming.short_form
     return {
         "kind": kind.value,
         "point": one.point,

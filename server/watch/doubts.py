@@ -38,7 +38,7 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.now < due:
             yield Wake(due)
             continue
-        values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt)
+        values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt, e.words)
         for who in sight.people(*kinds):
             if not may_be_asked(sight, who):
                 road = on_road_until(sight, who)

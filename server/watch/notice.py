@@ -228,6 +228,7 @@ class DoubtValues:
     at: datetime
     told_by: str
     doubt: str
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

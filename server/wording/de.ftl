@@ -289,6 +289,7 @@ correction-taken-back = Zurückgenommen: { $runner } { $what } gilt nicht mehr. 
 correction-taken-back-at = Zurückgenommen: { $runner } { $what } { $was_at } gilt nicht mehr. Von { $by }.
 correction-watch-on = Sie wird von jetzt an wieder überwacht.
 unconfirmed = Bitte bestätigen: { $runner } { $fact }, { $when }? Gemeldet von { $who }.
+unconfirmed-words = Geschrieben: ‚{ $words }‘
 unconfirmed-why = Aufbewahrt, zählt aber nicht: { $doubt }.
 doubt-future = die Zeit liegt in der Zukunft
 doubt-unknown-runner = diese Läuferin gibt es hier nicht

@@ -289,6 +289,7 @@ correction-taken-back = Taken back: { $runner } { $what } is no longer so. By { 
 correction-taken-back-at = Taken back: { $runner } { $what } { $was_at } is no longer so. By { $by }.
 correction-watch-on = She is watched again from here on.
 unconfirmed = Please confirm: { $runner } { $fact }, { $when }? Told by { $who }.
+unconfirmed-words = Written: ‘{ $words }’
 unconfirmed-why = Kept, but not counted: { $doubt }.
 doubt-future = the time lies in the future
 doubt-unknown-runner = no such runner is in the event

@@ -318,5 +318,6 @@ def unconfirmed(say: SayInEvent, v: DoubtValues) -> str:
     fact = say.fact(v.kind, say.point(v.point) if v.point else say.s("place-nowhere"))
     return lines(
         say.s("unconfirmed", runner=say.runner, fact=fact, when=say.when(v.at), who=say.person(v.told_by)),
+        say.s("unconfirmed-words", words=v.words) if v.words else "",
         say.s("unconfirmed-why", doubt=doubt_words(say, v.doubt)) if v.doubt else "",
     )
