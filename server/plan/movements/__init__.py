@@ -1,0 +1,53 @@
+"""Crew movements: which car goes when, with whom, from where to which meeting, and what will not work.
+
+In: an event, timetables, forecasts' joint paths, perhaps the facts and `now`. Out: a `CrewPlan` with a row for each
+movement of each person and car, the rules it breaks, its troubles with their odds, and offers of what would help.
+Never imports aiohttp, SQLAlchemy, telegram; no clock, file or network.
+"""
+
+from server.plan.movements.joint import Tie, leave_by, tie
+from server.plan.movements.offers import crew_plan
+from server.plan.movements.plan import require_allowed
+from server.plan.movements.roads import Roads, course_spots
+from server.plan.movements.rows import plan_rows
+from server.plan.movements.values import (
+    Addend,
+    Broken,
+    CarRow,
+    CrewPlan,
+    Journey,
+    Offer,
+    OfferKind,
+    PersonRow,
+    Ride,
+    Role,
+    Trouble,
+    TroubleKind,
+    Visit,
+    Way,
+)
+
+__all__ = [
+    "Addend",
+    "Broken",
+    "CarRow",
+    "CrewPlan",
+    "Journey",
+    "Offer",
+    "OfferKind",
+    "PersonRow",
+    "Ride",
+    "Roads",
+    "Role",
+    "Tie",
+    "Trouble",
+    "TroubleKind",
+    "Visit",
+    "Way",
+    "course_spots",
+    "crew_plan",
+    "leave_by",
+    "plan_rows",
+    "require_allowed",
+    "tie",
+]

@@ -1,0 +1,121 @@
+"""Hours awake at the wheel: a drive that ends past 17 h awake is flagged, with what could be done instead.
+
+17 h without sleep cost about as much as 0.05% alcohol in the blood (Williamson & Feyer 2000, Occup Environ Med
+57:649, from memory): many countries let nobody drive so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import numpy as np
+
+from server.event.model import Event
+from server.plan.movements.joint import moment
+from server.plan.movements.times import Timed
+from server.plan.movements.trips import drivers_of
+from server.plan.movements.values import Offer, OfferKind, Trouble, TroubleKind
+
+LONGEST = timedelta(hours=17)
+SLEEP_LEAST = timedelta(minutes=90)
+"""A gap shorter than this is no sleep worth offering (common practice, no source)."""
+RISE = timedelta(hours=7)
+"""Where nobody says, a driver is taken to be awake since 07:00 on the event's clock, or since an hour before their
+first drive; the plan notes that it assumed so."""
+BEFORE_FIRST = timedelta(hours=1)
+
+
+@dataclass(frozen=True, slots=True)
+class Wheel:
+    """One drive of one person: from when to when, likely (50%), to which meeting, and since when they are free."""
+
+    person: str
+    meeting: str
+    car: str
+    start: datetime
+    end: datetime
+    free_from: datetime | None
+    riders: tuple[str, ...]
+    needed: bool
+
+
+def wheels(timed: Sequence[Timed]) -> tuple[Wheel, ...]:
+    """Every drive, in order of time."""
+    found = []
+    gone: dict[str, datetime] = {}
+    for t in timed:
+        needed = t.sure > 0.98
+        for leg in t.trip.legs:
+            drive = t.journeys[leg.key].drive
+            if leg.driver is not None and drive is not None and drive > timedelta(0):
+                end = moment(float(np.median(t.there_s)))
+                start = end - (t.journeys[leg.key].whole or drive)
+                others = tuple(w for w in leg.riders if w != leg.driver)
+                free = gone.get(leg.driver)
+                found.append(Wheel(leg.driver, t.trip.plan.id, leg.key, start, end, free, others, needed))
+            for who in leg.riders:
+                gone[who] = moment(float(np.median(t.gone_s)))
+        for who in t.trip.leaves:
+            gone[who] = moment(float(np.median(t.gone_s)))
+    return tuple(found)
+
+
+def awake_since(event: Event, person: str, at: datetime, first: datetime) -> tuple[datetime, bool]:
+    """Since when a person will have been awake at `at`, and whether that had to be assumed.
+
+    `first`: when their first drive begins. Sleeps that are over by `at` count; one that is going on does not.
+    """
+    parts = event.parts_of(person)
+    woke = [s.end for p in parts for s in p.sleeps if s.end <= at]
+    said = [p.awake_since for p in parts if p.awake_since is not None and p.awake_since <= at]
+    if woke or said:
+        return max([*woke, *said]), False
+    local = first.astimezone(ZoneInfo(event.time_zone))
+    rise = local.replace(hour=0, minute=0, second=0, microsecond=0, tzinfo=None) + RISE
+    risen = rise.replace(tzinfo=ZoneInfo(event.time_zone))
+    return min(risen, first - BEFORE_FIRST), True
+
+
+def tired(
+    event: Event, drives: Sequence[Wheel]
+) -> tuple[tuple[Trouble, ...], tuple[Offer, ...], tuple[str, ...]]:
+    """Drives past 17 h awake, what could be done about each, and for whom a time of waking was assumed."""
+    first = {w.person: w.start for w in reversed(drives)}
+    troubles: list[Trouble] = []
+    offers: list[Offer] = []
+    assumed: dict[str, datetime] = {}
+    for w in drives:
+        since, guessed = awake_since(event, w.person, w.end, first[w.person])
+        if guessed:
+            assumed.setdefault(w.person, since)
+        awake = w.end - since
+        if awake <= LONGEST:
+            continue
+        hours = round(awake / timedelta(hours=1), 1)
+        what = f"{event.person(w.person).name} will have been awake for {hours:g} h at the end of this drive"
+        troubles.append(Trouble(TroubleKind.AWAKE, w.meeting, what, person=w.person, car=w.car, hours=hours))
+        offers += _instead(event, w, first)
+    notes = tuple(
+        f"{event.person(p).name} is taken to be awake since {s.astimezone(ZoneInfo(event.time_zone)):%a %H:%M}: "
+        "say so with awake_since or sleeps"
+        for p, s in assumed.items()
+    )
+    return tuple(troubles), tuple(offers), notes
+
+
+def _instead(event: Event, w: Wheel, first: Mapping[str, datetime]) -> Iterator[Offer]:
+    drivers = drivers_of(event)
+    for other in w.riders:
+        since, _ = awake_since(event, other, w.end, first.get(other, w.start))
+        if other in drivers and w.end - since <= LONGEST:
+            what = f"{event.person(other).name}, in the same car, drives instead"
+            yield Offer(OfferKind.SWAP_DRIVER, w.meeting, what, person=other, car=w.car)
+    if w.free_from is not None and w.start - w.free_from >= SLEEP_LEAST:
+        what = f"{event.person(w.person).name} sleeps before this drive"
+        yield Offer(OfferKind.SLEEP, w.meeting, what, person=w.person, start=w.free_from, end=w.start)
+    if not w.needed:
+        what = "this meeting carries no torch, warm layer, pacer or hand-over: leave it out"
+        yield Offer(OfferKind.SKIP, w.meeting, what, person=w.person, car=w.car)

@@ -1,0 +1,300 @@
+"""The door: an event, her timetable or forecast, and perhaps the facts, to every movement of cars and people."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+import numpy as np
+
+from server.event.model import Event, MeetingPlan
+from server.facts.state import Going, RaceState, RunnerState
+from server.forecast.outlook import View
+from server.plan.errors import PlanError
+from server.plan.movements.awake import tired, wheels
+from server.plan.movements.joint import Paths, moment, of_timetable, of_view, quantile
+from server.plan.movements.roads import Roads, Spot
+from server.plan.movements.rules import broken_rules
+from server.plan.movements.times import Clockwork, Timed, timed
+from server.plan.movements.trips import Trip, trips_of
+from server.plan.movements.values import (
+    Broken,
+    CarRow,
+    CrewPlan,
+    Offer,
+    OfferKind,
+    PersonRow,
+    Ride,
+    Role,
+    Trouble,
+    TroubleKind,
+    Visit,
+)
+from server.plan.timetable import Timetable
+
+OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
+CANNOT = frozenset(
+    {TroubleKind.STRANDED, TroubleKind.ON_FOOT, TroubleKind.NO_DRIVER, TroubleKind.NO_SEAT, TroubleKind.RULE}
+)
+"""Troubles with which a meeting is not promised, whatever the odds."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Moves:
+    """Everything computed on the way to a `CrewPlan`: for the offers, which change the plan and look again."""
+
+    event: Event
+    roads: Roads
+    paths: Mapping[str, Paths]
+    trips: tuple[Trip, ...]
+    timed: tuple[Timed, ...]
+    structural: tuple[Trouble, ...]
+    now: datetime | None
+    race: RaceState | None
+    over: frozenset[str]
+
+
+def moves_of(
+    event: Event,
+    timetables: Mapping[str, Timetable],
+    views: Mapping[str, View] | None = None,
+    *,
+    now: datetime | None = None,
+    race: RaceState | None = None,
+    spots: Mapping[str, Spot] | None = None,
+) -> Moves:
+    """The trips of a crew and their times; see `crew_plan` for what goes in."""
+    paths = _paths(event, timetables, views or {}, race)
+    roads = Roads(event, race.drives_confirmed if race is not None else (), spots or {})
+    return walked(event, roads, paths, timetables, now, race)
+
+
+def walked(
+    event: Event,
+    roads: Roads,
+    paths: Mapping[str, Paths],
+    timetables: Mapping[str, Timetable],
+    now: datetime | None,
+    race: RaceState | None,
+) -> Moves:
+    """The same from paths already made."""
+    ordered, over = _ordered(event, paths, timetables)
+    trips, structural = trips_of(event, roads, ordered, over, _seen_at(race, ordered, over))
+    times = timed(Clockwork(event, roads, paths, race, now), trips)
+    return Moves(event, roads, paths, trips, times, structural, now, race, over)
+
+
+def plan_of(moves: Moves) -> CrewPlan:
+    """Rows, troubles and broken rules of the moves; the offers but for other cars."""
+    closed = moves.race.access_closed if moves.race is not None else ()
+    early = {t.trip.plan.id: moment(quantile(t.arrive_s, 0.1)) for t in moves.timed}
+    broken = broken_rules(moves.event, moves.trips, early)
+    troubles = [*moves.structural, *_rule_troubles(broken)]
+    for i, t in enumerate(moves.timed):
+        troubles += _troubles(moves.event, t, moves.timed[:i], closed)
+    weary, rest, notes = tired(moves.event, wheels(moves.timed))
+    troubles += weary
+    barred = {x.meeting for x in troubles if x.kind in CANNOT}
+    visits = tuple(_visit(t, barred) for t in moves.timed)
+    offers = (*_confirm(moves.timed), *rest)
+    people = tuple(row for v, t in zip(visits, moves.timed, strict=True) for row in _person_rows(v, t))
+    cars = tuple(row for v in visits for row in _car_rows(v))
+    return CrewPlan(visits, people, cars, broken, tuple(troubles), offers, notes)
+
+
+def require_allowed(plan: CrewPlan) -> CrewPlan:
+    """The plan itself. Errors: PlanError naming the first rule that it breaks, how many more, and the remedy."""
+    if not plan.broken:
+        return plan
+    first = plan.broken[0]
+    more = f" (and {len(plan.broken) - 1} more)" if len(plan.broken) > 1 else ""
+    raise PlanError(
+        f"the race does not allow this (rule: {first.rule}): {first.what}{more}",
+        field="meetings" if first.meeting is None else f"meetings.{first.meeting}",
+        remedy=first.remedy,
+    )
+
+
+def _paths(
+    event: Event, timetables: Mapping[str, Timetable], views: Mapping[str, View], race: RaceState | None
+) -> dict[str, Paths]:
+    found: dict[str, Paths] = {}
+    for runner in event.runners:
+        state = race.runner(runner.id) if race is not None else None
+        if state is not None and state.going in OVER:
+            continue
+        if runner.id in views:
+            found[runner.id] = of_view(runner.id, views[runner.id], _here(state))
+        elif runner.id in timetables:
+            found[runner.id] = of_timetable(timetables[runner.id])
+    return found
+
+
+def _here(state: RunnerState | None) -> tuple[str, datetime] | None:
+    """The point she is at now, and since when."""
+    last = state.times[-1] if state is not None and state.times else None
+    if last is None or last.arrived is None or last.left is not None or last.through:
+        return None
+    return last.point, last.arrived.at
+
+
+def _ordered(
+    event: Event, paths: Mapping[str, Paths], timetables: Mapping[str, Timetable]
+) -> tuple[list[MeetingPlan], frozenset[str]]:
+    """Meetings in order of time, those behind them first; two at one moment in the order of the file."""
+    over: list[tuple[datetime, int, MeetingPlan]] = []
+    ahead: list[tuple[float, int, MeetingPlan]] = []
+    for i, plan in enumerate(event.meetings):
+        order = [p.id for p in event.course_of(plan.runner).points]
+        if plan.point not in order:
+            continue
+        found = paths[plan.runner].at(plan.point) if plan.runner in paths else None
+        if found is not None:
+            ahead.append((float(np.median(found[0])), i, plan))
+        else:
+            over.append((_planned(event, plan, timetables), order.index(plan.point), plan))
+    over.sort(key=lambda x: x[:2])
+    ahead.sort(key=lambda x: x[:2])
+    return [p for *_, p in (*over, *ahead)], frozenset(p.id for *_, p in over)
+
+
+def _planned(event: Event, plan: MeetingPlan, timetables: Mapping[str, Timetable]) -> datetime:
+    table = timetables.get(plan.runner)
+    start = event.runner(plan.runner).start
+    rows = [] if table is None else [r for r in table.rows if r.point == plan.point]
+    return start + (max(rows[0].arrive.values()) if rows else start - start)
+
+
+def _seen_at(race: RaceState | None, ordered: Sequence[MeetingPlan], over: frozenset[str]) -> dict[str, str]:
+    """Where people said they were, unless a meeting behind them is later than that."""
+    found: dict[str, str] = {}
+    if race is None:
+        return found
+    for person in dict.fromkeys(who for _, who, _ in race.crew_there):
+        point, stamp = max(((p, s) for p, who, s in race.crew_there if who == person), key=lambda x: x[1].at)
+        left = any(p == point and who == person and s.at > stamp.at for p, who, s in race.crew_left)
+        mine = [m.point for m in ordered if m.id in over and person in m.crew]
+        if not left and (point not in mine or mine[-1] == point):
+            found[person] = point
+    return found
+
+
+def _rule_troubles(broken: Sequence[Broken]) -> list[Trouble]:
+    return [
+        Trouble(TroubleKind.RULE, b.meeting, f"{b.what} (rule: {b.rule})")
+        for b in broken
+        if b.meeting is not None
+    ]
+
+
+def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[str]) -> Iterator[Trouble]:
+    plan = t.trip.plan
+    name = event.course_of(plan.runner).point(plan.point).name
+    if plan.point in closed:
+        yield Trouble(TroubleKind.RULE, plan.id, f"crew access at '{name}' is closed")
+    for leg in t.trip.legs:
+        journey = t.journeys[leg.key]
+        if journey.drive is None:
+            what = f"how '{leg.key}' gets from '{leg.from_place or 'an unknown place'}' to '{plan.point}' is not known"
+            yield Trouble(TroubleKind.NO_WAY, plan.id, what, car=leg.car)
+        for way in journey.ways:
+            if way.drive is not None and not way.confirmed:
+                minutes = round(way.drive.total_seconds() / 60)
+                what = f"{minutes} min from '{way.from_place}' to '{way.to_place}' is an estimate nobody has confirmed"
+                yield Trouble(TroubleKind.ESTIMATED, plan.id, what, car=leg.car)
+    if t.p_first >= t.sure:
+        return
+    other = next((b for leg in t.trip.legs for b in before if b.trip.plan.id == leg.after), None)
+    if other is None:
+        what = f"the odds of being at '{name}' before her are {t.p_first:.0%}"
+        yield Trouble(TroubleKind.SHORT, plan.id, what, odds=t.p_first)
+        return
+    first = event.course_of(other.trip.plan.runner).point(other.trip.plan.point).name
+    both = float(np.mean(t.first & other.first))
+    what = f"the odds of being at '{first}' and then at '{name}' before her are {both:.0%}"
+    yield Trouble(TroubleKind.CLASH, plan.id, what, other=other.trip.plan.id, odds=both)
+
+
+def _confirm(timed: Sequence[Timed]) -> Iterator[Offer]:
+    said: set[tuple[str, str]] = set()
+    for t in timed:
+        for journey in t.journeys.values():
+            for way in journey.ways:
+                key = (way.from_place, way.to_place)
+                if way.drive is not None and not way.confirmed and key not in said:
+                    said.add(key)
+                    parts = ", ".join(f"{a.name} {round(a.time.total_seconds() / 60)}" for a in way.addends)
+                    what = f"confirm or correct the drive from '{key[0]}' to '{key[1]}': {parts} min"
+                    yield Offer(OfferKind.CONFIRM, t.trip.plan.id, what)
+
+
+def _visit(t: Timed, barred: set[str]) -> Visit:
+    plan = t.trip.plan
+    rides = tuple(
+        Ride(
+            leg.car,
+            leg.driver,
+            leg.riders,
+            leg.from_place,
+            t.journeys[leg.key],
+            leg.after,
+            None if (s := t.leave_s[leg.key]) is None else moment(s),
+        )
+        for leg in t.trip.legs
+    )
+    promised = t.confirmed and t.p_first >= t.sure and plan.id not in barred and bool(t.trip.goes)
+    return Visit(
+        meeting=plan.id,
+        runner=plan.runner,
+        point=plan.point,
+        early=moment(quantile(t.arrive_s, 0.1)),
+        likely=moment(quantile(t.arrive_s, 0.5)),
+        late=moment(quantile(t.arrive_s, 0.9)),
+        be_there=moment(t.be_there_s),
+        wait_until=moment(t.wait_until_s),
+        there=moment(quantile(t.there_s, 0.5)),
+        gone=moment(quantile(t.gone_s, 0.5)),
+        rides=rides,
+        crew=t.trip.goes,
+        sure=t.sure,
+        p_first=t.p_first,
+        p_meets=float(np.mean(t.met)),
+        promised=promised,
+        if_missed=plan.if_missed,
+    )
+
+
+def _person_rows(v: Visit, t: Timed) -> Iterator[PersonRow]:
+    for ride in v.rides:
+        for who in ride.riders:
+            yield PersonRow(
+                person=who,
+                meeting=v.meeting,
+                runner=v.runner,
+                point=v.point,
+                role=t.trip.roles.get(who, Role.RIDES),
+                car=ride.car,
+                from_place=ride.from_place,
+                leave_by=ride.leave_by,
+                be_there=v.be_there,
+                wait_until=v.wait_until,
+                there=v.there,
+                gone=v.gone,
+                promised=v.promised,
+                if_missed=v.if_missed,
+            )
+
+
+def _car_rows(v: Visit) -> Iterator[CarRow]:
+    for r in v.rides:
+        if r.car is not None:
+            yield CarRow(
+                r.car, v.meeting, v.point, r.driver, r.riders, r.from_place, r.journey, r.leave_by, v.be_there, v.there,
+                v.gone,
+            )  # fmt: skip
+
+
+def with_offers(plan: CrewPlan, more: Sequence[Offer]) -> CrewPlan:
+    """The plan with other offers put first."""
+    return replace(plan, offers=(*more, *plan.offers))

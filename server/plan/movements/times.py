@@ -1,0 +1,281 @@
+"""The trips put into time: on every joint path when the crew are free, there and gone.
+
+A crew stay at a meeting until she has left, or until 'wait until' if she has not come; then they walk out, drive, walk
+in and unload. All of it happens on each path at once, so that a late runner is late everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+import numpy as np
+
+from server.event.model import Edge, Event, MeetingPlan, Point, ReporterKind
+from server.facts.state import RaceState
+from server.plan.movements.joint import (
+    GRID_S,
+    LEAST_PATHS,
+    PATHS,
+    Floats,
+    Paths,
+    ceil_grid,
+    floor_grid,
+    quantile,
+    tie,
+)
+from server.plan.movements.roads import Roads
+from server.plan.movements.rules import opens_at
+from server.plan.movements.trips import Leg, Trip, is_safety
+from server.plan.movements.values import Addend, Journey, Way
+
+SURE, SURER = 0.97, 0.99
+LATE_SIDE = 0.97
+"""'Wait until' is the 97% time of her arrival: longer waits rarely see her come."""
+NEVER = -np.inf
+TELLS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
+"""Crew who come too late hear so where somebody of the race reports; elsewhere they wait in vain."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Timed:
+    """One trip in time. Arrays (PATHS,) in POSIX seconds: she in and out, the crew there and gone.
+
+    `leave_s` by leg key: the leave-by, None without a confirmed drive. `first`, `met` (PATHS,) whether the crew are
+    there before she is, and before she has left.
+    """
+
+    trip: Trip
+    arrive_s: Floats
+    out_s: Floats
+    there_s: Floats
+    gone_s: Floats
+    journeys: Mapping[str, Journey]
+    leave_s: Mapping[str, float | None]
+    be_there_s: float
+    wait_until_s: float
+    sure: float
+    first: np.ndarray[tuple[int], np.dtype[np.bool_]]
+    met: np.ndarray[tuple[int], np.dtype[np.bool_]]
+
+    @property
+    def p_first(self) -> float:
+        """Odds of being there before she is."""
+        return float(np.mean(self.first))
+
+    @property
+    def confirmed(self) -> bool:
+        """Whether people stand by every drive."""
+        return bool(self.journeys) and all(j.confirmed for j in self.journeys.values())
+
+
+@dataclass(slots=True)
+class Clockwork:
+    """What the walk through the trips needs and keeps: since when each car and person is free, and there."""
+
+    event: Event
+    roads: Roads
+    paths: Mapping[str, Paths]
+    race: RaceState | None = None
+    now: datetime | None = None
+    free_s: dict[str, Floats] = field(default_factory=dict)
+    there_s: dict[str, Floats] = field(default_factory=dict)
+
+    def free(self, names: Sequence[str]) -> Floats:
+        """When all of them are free, (PATHS,): from the beginning, or from now on."""
+        begin = NEVER if self.now is None else self.now.timestamp()
+        out = np.full(PATHS, begin)
+        for name in names:
+            if name in self.free_s:
+                out = np.maximum(out, self.free_s[name])
+        return out
+
+
+def timed(clock: Clockwork, trips: Sequence[Trip]) -> tuple[Timed, ...]:
+    """Every trip in time, in the order given; those whose runner has no paths there are left out."""
+    out: list[Timed] = []
+    for i, trip in enumerate(trips):
+        found = clock.paths[trip.plan.runner].at(trip.plan.point) if trip.plan.runner in clock.paths else None
+        if found is not None:
+            out.append(_one(clock, trip, trips[i + 1 :], found[0], found[1], out))
+    return tuple(out)
+
+
+def sure_of(event: Event, plan: MeetingPlan) -> float:
+    """The probability a meeting is promised with."""
+    return SURER if is_safety(event, plan) else SURE
+
+
+def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg, at: datetime | None) -> Journey:
+    """A leg with its ways and what is on foot; nothing for a car that is there already."""
+    sign_in = _sign_in(event, plan)
+    if leg.stays:
+        return Journey((), sign_in)
+    point = event.course_of(plan.runner).point(plan.point)
+    access = point.access
+    foot = [Addend("walk-out", _walk_out(event, leg))]
+    if access is not None:
+        foot += [Addend("walk-in", access.walk_in), Addend("unloading", access.unloading)]
+    foot += sign_in
+    on_foot = tuple(a for a in foot if a.time > timedelta(0))
+    if leg.from_place is None:
+        return Journey((), on_foot, known=False)
+    stops = [leg.from_place, *([leg.via] if leg.via is not None else []), plan.point]
+    ways = (roads.way(a, b, at) for a, b in pairwise(stops))
+    kept: tuple[Way, ...] = tuple(w for w in ways if w.drive != timedelta(0))
+    return Journey(kept, on_foot)
+
+
+def _sign_in(event: Event, plan: MeetingPlan) -> tuple[Addend, ...]:
+    rule = event.rules.pacer_sign_in
+    return (Addend("pacer signs in", rule),) if plan.pacer_joins is not None and rule > timedelta(0) else ()
+
+
+def _walk_out(event: Event, leg: Leg) -> timedelta:
+    """Back to the car from the meeting before."""
+    if leg.after is None:
+        return timedelta(0)
+    before = next((m for m in event.meetings if m.id == leg.after), None)
+    access = None if before is None else event.course_of(before.runner).point(before.point).access
+    return timedelta(0) if access is None else access.walk_in
+
+
+def _one(
+    clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats, done: Sequence[Timed]
+) -> Timed:
+    event, plan = clock.event, trip.plan
+    sure = sure_of(event, plan)
+    at = datetime.fromtimestamp(float(np.median(a)), tz=event.starts.tzinfo)
+    journeys = {leg.key: journey_of(event, clock.roads, plan, leg, at) for leg in trip.legs}
+    opens = opens_at(event, plan.runner, plan.point)
+    be_there = floor_grid(quantile(a, 1.0 - sure))
+    if opens is not None:
+        be_there = max(be_there, opens.timestamp())
+    there = np.maximum(_there(clock, trip, journeys), be_there)
+    closes = _closes(event, plan)
+    wait_until = _wait_until(clock, trip, later, a, out, be_there)
+    first = np.asarray((there <= a) & (a <= closes))
+    met = np.asarray((there <= out) & (a <= closes) & (a <= np.maximum(wait_until, there)))
+    gone = _gone(event, plan, a, out, there, wait_until, closes)
+    leave = {leg.key: _leave_by(leg, journeys[leg.key], a, be_there, sure, done) for leg in trip.legs}
+    _keep(clock, trip, there, gone)
+    return Timed(trip, a, out, there, gone, journeys, leave, be_there, wait_until, sure, first, met)
+
+
+def _there(clock: Clockwork, trip: Trip, journeys: Mapping[str, Journey]) -> Floats:
+    """The earliest at which all cars are there; an unknown drive is taken as none, and never promised on."""
+    found = np.full(PATHS, NEVER)
+    for leg in trip.legs:
+        whole = journeys[leg.key].whole
+        seconds = 0.0 if whole is None else whole.total_seconds()
+        if leg.stays:
+            came = clock.there_s.get(leg.key, np.full(PATHS, NEVER)) + seconds
+            for who in leg.riders if leg.key in clock.there_s else ():
+                # Who has come off the course since, or in another car, is there since then.
+                since = clock.there_s.get(who, clock.free_s.get(who))
+                if who in trip.goes and since is not None:
+                    came = np.maximum(came, since + seconds)
+        else:
+            came = clock.free([leg.key, *leg.riders]) + seconds
+        found = np.maximum(found, came)
+    return found
+
+
+def _closes(event: Event, plan: MeetingPlan) -> float:
+    access = event.course_of(plan.runner).point(plan.point).access
+    return np.inf if access is None or access.closes is None else access.closes.timestamp()
+
+
+def _wait_until(
+    clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats, be_there: float
+) -> float:
+    """Her 97% time, not past closing and cut-off, nor past what makes the same car's next meeting unsafe."""
+    event, plan = clock.event, trip.plan
+    bounds = [ceil_grid(quantile(a, LATE_SIDE)), _closes(event, plan)]
+    last = _last_cut_off(clock, plan)
+    bounds += [last] if last is not None else []
+    wait = max(be_there, min(bounds))
+    for after in later:
+        for leg in after.legs:
+            found = (
+                clock.paths[after.plan.runner].at(after.plan.point)
+                if after.plan.runner in clock.paths
+                else None
+            )
+            if leg.after != plan.id or leg.stays or found is None:
+                continue
+            journey = journey_of(event, clock.roads, after.plan, leg, None)
+            whole = journey.whole if journey.confirmed else None
+            if whole is None:
+                continue
+            bound = tie(a, out, found[0], whole.total_seconds(), sure_of(event, after.plan), be_there, wait)
+            if bound is not None and bound.bound_s is not None:
+                wait = max(be_there, min(wait, bound.bound_s))
+    return wait
+
+
+def _last_cut_off(clock: Clockwork, plan: MeetingPlan) -> float | None:
+    runner = clock.event.runner(plan.runner)
+    point = clock.event.course_of(plan.runner).point(plan.point)
+    start = runner.start if clock.race is None else clock.race.runner(runner.id).start
+    times = {c.edge: c.at(start) for c in point.cut_offs}
+    for where, edge, when in clock.race.cut_offs_moved if clock.race is not None else ():
+        if where == point.id:
+            times[Edge(edge)] = when
+    return max((t.timestamp() for t in times.values()), default=None)
+
+
+def _gone(
+    event: Event, plan: MeetingPlan, a: Floats, out: Floats, there: Floats, wait: float, closes: float
+) -> Floats:
+    """When the crew leave: with her, or when waiting is over; nobody stays past closing."""
+    told = _somebody_tells(event.course_of(plan.runner).point(plan.point))
+    missed = there if told else np.maximum(there, wait)
+    gone = np.where(out < there, missed, np.where(a <= wait, out, wait))
+    return np.maximum(np.minimum(gone, closes), there)
+
+
+def _somebody_tells(point: Point) -> bool:
+    return any(r.by in TELLS for r in point.reports)
+
+
+def _leave_by(
+    leg: Leg, journey: Journey, a: Floats, be_there: float, sure: float, done: Sequence[Timed]
+) -> float | None:
+    """First trips: so as to be there from 'be there from'. Later: the last safe moment while she is not seen off."""
+    whole = journey.whole if journey.confirmed else None
+    if whole is None or leg.from_place is None:
+        return None
+    travel = whole.total_seconds()
+    plain = be_there - travel
+    before = next((t for t in done if t.trip.plan.id == leg.after), None)
+    if before is None or leg.stays:
+        return plain
+    t, safe = before.be_there_s, plain
+    while t < float(before.out_s.max()):
+        still = before.out_s > t
+        if int(still.sum()) < LEAST_PATHS or float(np.mean(a[still] >= t + travel)) < sure:
+            break
+        safe = max(safe, t)
+        t += GRID_S
+    return safe
+
+
+def _keep(clock: Clockwork, trip: Trip, there: Floats, gone: Floats) -> None:
+    """Cars and people are free when they go; who goes on with her on foot is not, until the meeting they leave at."""
+    for leg in trip.legs:
+        if not leg.stays or leg.key not in clock.there_s:
+            clock.there_s[leg.key] = there
+        was = clock.free_s.get(leg.key) if leg.stays else None
+        clock.free_s[leg.key] = gone if was is None else np.maximum(was, gone)
+        for who in leg.riders:
+            if not leg.stays or who not in clock.there_s:
+                clock.there_s[who] = there
+            clock.free_s[who] = clock.free_s[leg.key]
+    for who in trip.joins:
+        clock.there_s.pop(who, None)
+    for who in trip.leaves:
+        clock.free_s[who] = gone
+        clock.there_s.pop(who, None)

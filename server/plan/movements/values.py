@@ -1,0 +1,260 @@
+"""What crew movements are made of: ways and their addends, rides, visits, rows per person and car, troubles, offers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+
+@dataclass(frozen=True, slots=True)
+class Addend:
+    """One part of a time, by its name: 'road', 'night', 'walk-in'."""
+
+    name: str
+    time: timedelta
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """The way by car from one place to another; its addends add up to `drive`.
+
+    `drive` None: nothing is known of it. `confirmed`: a person stands by it, so that it may set a leave-by.
+    `by` names them; `km` is set where the drive was estimated from a distance.
+    """
+
+    from_place: str
+    to_place: str
+    drive: timedelta | None
+    confirmed: bool
+    addends: tuple[Addend, ...] = ()
+    by: str | None = None
+    km: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Journey:
+    """From where a car stands to the meeting: walk out to the car, drive (perhaps by way of a place), walk in,
+    unload, sign in. No ways: the car is there already."""
+
+    ways: tuple[Way, ...]
+    on_foot: tuple[Addend, ...] = ()
+    known: bool = True
+
+    @property
+    def drive(self) -> timedelta | None:
+        """The time at the wheel; None where a part of it is not known."""
+        drives = [w.drive for w in self.ways]
+        if not self.known or None in drives:
+            return None
+        return sum((d for d in drives if d is not None), timedelta(0))
+
+    @property
+    def whole(self) -> timedelta | None:
+        """Door to meeting; None where the drive is not known."""
+        drive = self.drive
+        return None if drive is None else drive + sum((a.time for a in self.on_foot), timedelta(0))
+
+    @property
+    def confirmed(self) -> bool:
+        """Whether a person stands by every drive in it."""
+        return self.known and all(w.confirmed and w.drive is not None for w in self.ways)
+
+    @property
+    def addends(self) -> tuple[Addend, ...]:
+        """Everything it is made of, in order."""
+        return (*(a for w in self.ways for a in w.addends), *self.on_foot)
+
+
+@dataclass(frozen=True, slots=True)
+class Ride:
+    """A car on its way to a meeting. `after` is the meeting it comes from (None: its start, or by `now`).
+
+    `leave_by` is None without a confirmed drive. With `after` it is the last moment to leave that meeting while
+    she has not been seen off there; when she has gone, they go.
+    """
+
+    car: str | None
+    driver: str | None
+    riders: tuple[str, ...]
+    from_place: str | None
+    journey: Journey
+    after: str | None
+    leave_by: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """A meeting as the movements have it. `there` and `gone` are the likely times (50%) of the crew.
+
+    `p_first`: odds that all who go are there before she is, the meetings before it waited out; `p_meets`: before
+    she has left. `promised`: `p_first` reaches `sure` on confirmed drives, nobody has to be elsewhere, and no rule is
+    broken.
+    """
+
+    meeting: str
+    runner: str
+    point: str
+    early: datetime
+    likely: datetime
+    late: datetime
+    be_there: datetime
+    wait_until: datetime
+    there: datetime
+    gone: datetime
+    rides: tuple[Ride, ...]
+    crew: tuple[str, ...]
+    sure: float
+    p_first: float
+    p_meets: float
+    promised: bool
+    if_missed: str = ""
+
+    @property
+    def leave_by(self) -> datetime | None:
+        """The first of its cars' leave-bys; None if any car has none."""
+        times = [r.leave_by for r in self.rides]
+        return None if not times or None in times else min(t for t in times if t is not None)
+
+
+class Role(StrEnum):
+    """What a person does on the way to a meeting."""
+
+    DRIVES = "drives"
+    RIDES = "rides"
+    PACES = "rides, then paces her"
+    RUNS = "rides, then runs a share"
+    WITH_CAR = "stays with the car"
+
+
+@dataclass(frozen=True, slots=True)
+class PersonRow:
+    """One movement of one person: times as those of the visit, the leave-by that of the car they are in."""
+
+    person: str
+    meeting: str
+    runner: str
+    point: str
+    role: Role
+    car: str | None
+    from_place: str | None
+    leave_by: datetime | None
+    be_there: datetime
+    wait_until: datetime
+    there: datetime
+    gone: datetime
+    promised: bool
+    if_missed: str
+
+
+@dataclass(frozen=True, slots=True)
+class CarRow:
+    """One movement of one car."""
+
+    car: str
+    meeting: str
+    point: str
+    driver: str | None
+    riders: tuple[str, ...]
+    from_place: str | None
+    journey: Journey
+    leave_by: datetime | None
+    be_there: datetime
+    there: datetime
+    gone: datetime
+
+
+class TroubleKind(StrEnum):
+    """Why a movement is not what it should be."""
+
+    CLASH = "can't both be made"
+    SHORT = "odds below the promise"
+    NO_WAY = "drive not known"
+    ESTIMATED = "drive not confirmed"
+    NO_DRIVER = "nobody drives"
+    NO_SEAT = "too few seats"
+    STRANDED = "not where the car is"
+    ON_FOOT = "with her on foot then"
+    AWAKE = "driver awake too long"
+    HAND_OVER = "hand-over without transport"
+    FETCH = "pacer not fetched"
+    RULE = "breaks a rule"
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """A movement that will not work, or not surely: at which meeting, for whom, with what odds, in words.
+
+    `odds` of a CLASH are those that both meetings are made, of a SHORT those of being there first.
+    """
+
+    kind: TroubleKind
+    meeting: str
+    what: str
+    person: str | None = None
+    car: str | None = None
+    other: str | None = None
+    odds: float | None = None
+    hours: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """A rule of the race that the plan breaks: `rule` as the race has it; the plan is refused."""
+
+    rule: str
+    meeting: str | None
+    what: str
+    remedy: str
+
+
+class OfferKind(StrEnum):
+    """What could be done about a trouble."""
+
+    OTHER_CAR = "another car goes"
+    SKIP = "leave this meeting out"
+    SWAP_DRIVER = "another person drives"
+    SLEEP = "sleep before"
+    CONFIRM = "confirm the drive"
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """Something that would help: never done without a person's word. `odds` of being there first if it is done."""
+
+    kind: OfferKind
+    meeting: str
+    what: str
+    person: str | None = None
+    car: str | None = None
+    odds: float | None = None
+    start: datetime | None = None
+    end: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CrewPlan:
+    """Every movement, in order of time; what breaks a rule (it is refused then), what will not work, what helps."""
+
+    visits: tuple[Visit, ...]
+    people: tuple[PersonRow, ...]
+    cars: tuple[CarRow, ...]
+    broken: tuple[Broken, ...] = ()
+    troubles: tuple[Trouble, ...] = ()
+    offers: tuple[Offer, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def visit(self, meeting: str) -> Visit:
+        """The visit of that meeting; KeyError if it is over or there is none."""
+        for v in self.visits:
+            if v.meeting == meeting:
+                return v
+        raise KeyError(meeting)
+
+    def of_person(self, person: str) -> tuple[PersonRow, ...]:
+        """One person's movements, in order of time."""
+        return tuple(r for r in self.people if r.person == person)
+
+    def of_car(self, car: str) -> tuple[CarRow, ...]:
+        """One car's movements, in order of time."""
+        return tuple(r for r in self.cars if r.car == car)

@@ -1,0 +1,268 @@
+"""A hundred random crews: nothing promised that can't be done, nobody in two places, no rule broken."""
+
+from __future__ import annotations
+
+import math
+import random
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from server.event.model import Event, KitWeight, MeetingPlan
+from server.plan import PlanError
+from server.plan.movements import CrewPlan, Role, Visit, crew_plan, require_allowed
+from server.plan.movements.joint import Paths, of_view
+
+Crew = Callable[[random.Random], tuple[Event, dict[str, Any]]]
+
+
+@dataclass
+class Stay:
+    """Where somebody is on one path: at a point from, until."""
+
+    place: str
+    there: float
+    gone: float
+
+
+class Oracle:
+    """Walks each path by itself with plain arithmetic and the event's own figures; shares with the plan only the paths
+    and the rows it gave."""
+
+    def __init__(self, event: Event, views: dict[str, Any], plan: CrewPlan) -> None:
+        self.event, self.plan = event, plan
+        self.paths: dict[str, Paths] = {r: of_view(r, v) for r, v in views.items()}
+        self.drive = {(d.from_place, d.to_place): d for d in event.drives}
+        self.meeting: dict[str, MeetingPlan] = {m.id: m for m in event.meetings}
+        self.first: dict[str, int] = {v.meeting: 0 for v in plan.visits}
+        self.count = 0
+
+    def point(self, v: Visit) -> Any:
+        return self.event.course_of(v.runner).point(v.point)
+
+    def travel(self, v: Visit, start: str | None) -> float | None:
+        """Seconds from `start` to the meeting, walk-out of a meeting there not counted; None where nobody knows."""
+        if start is None:
+            return None
+        known = self.drive.get((start, v.point))
+        back = self.drive.get((v.point, start))
+        minutes = known.minutes if known is not None else None
+        if minutes is None and back is not None and back.minutes is not None:
+            minutes = back.minutes + 5.0
+        if minutes is None:
+            return None
+        access = self.point(v).access
+        foot = 0.0 if access is None else (access.walk_in + access.unloading).total_seconds()
+        return minutes * 60.0 + foot
+
+    def sign_in(self, v: Visit) -> float:
+        joins = self.meeting[v.meeting].pacer_joins is not None
+        return self.event.rules.pacer_sign_in.total_seconds() if joins else 0.0
+
+    def walk(self, path: int) -> Iterator[tuple[Visit, dict[str, Stay]]]:
+        """Visit by visit on one path, where those who came are."""
+        where: dict[str, Stay] = {}
+        cars: dict[str, Stay] = {}
+        for v in self.plan.visits:
+            arrive, out = (float(x[path]) for x in self.paths[v.runner].at(v.point) or ())
+            there = v.be_there.timestamp()
+            for ride in v.rides:
+                key = ride.car or "~" + ride.riders[0] if ride.riders else "~" + v.meeting
+                before = [s for s in (cars.get(key), *(where.get(w) for w in ride.riders)) if s is not None]
+                last = cars.get(key)
+                if last is not None and last.place == v.point:
+                    there = max(there, last.there + self.sign_in(v))
+                    continue
+                walk_out = self.walk_out(last)
+                needs = self.travel(v, ride.from_place)
+                free = max((s.gone for s in before), default=-math.inf)
+                if ride.from_place != v.point:
+                    there = max(there, free + walk_out + (needs or 0.0) + self.sign_in(v))
+            gone = self.gone(v, arrive, out, there)
+            for ride in v.rides:
+                key = ride.car or "~" + ride.riders[0] if ride.riders else "~" + v.meeting
+                cars[key] = Stay(v.point, there, gone)
+                for w in ride.riders:
+                    where[w] = Stay(v.point, there, gone)
+            leaves = self.meeting[v.meeting].pacer_leaves
+            if leaves is not None:
+                where[leaves] = Stay(v.point, max(there, arrive), gone)
+            access = self.point(v).access
+            open_then = access is None or access.closes is None or arrive <= access.closes.timestamp()
+            self.first[v.meeting] += there <= arrive and open_then
+            yield v, where
+        self.count += 1
+
+    def walk_out(self, last: Stay | None) -> float:
+        if last is None:
+            return 0.0
+        for course in self.event.courses:
+            for p in course.points:
+                if p.id == last.place and p.access is not None:
+                    return float(p.access.walk_in.total_seconds())
+        return 0.0
+
+    def gone(self, v: Visit, arrive: float, out: float, there: float) -> float:
+        wait = v.wait_until.timestamp()
+        if out < there:
+            leaves = there if self.point(v).reports else max(there, wait)
+        else:
+            leaves = out if arrive <= wait else wait
+        access = self.point(v).access
+        if access is not None and access.closes is not None:
+            leaves = min(leaves, access.closes.timestamp())
+        return max(leaves, there)
+
+
+def plan_for(crew: Crew, rng: random.Random) -> tuple[Event, dict[str, Any], CrewPlan]:
+    event, views = crew(rng)
+    return event, views, crew_plan(event, {}, views)
+
+
+many = settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
+@many
+@given(rng=st.randoms(use_true_random=False))
+def test_a_hundred_random_crews(crew_at_random: Crew, rng: random.Random) -> None:
+    """No meeting is promised that the drives make impossible, nobody is in two places, no rule is broken."""
+    event, views, plan = plan_for(crew_at_random, rng)
+    nothing_is_promised_in_vain(event, views, plan)
+    nobody_is_in_two_places(event, plan)
+    no_rule_is_broken(event, plan)
+
+
+def nothing_is_promised_in_vain(event: Event, views: dict[str, Any], plan: CrewPlan) -> None:
+    """Walked path by path by other code, every promised meeting is reached first with the probability promised, and
+    every drive to it was given by hand and confirmed."""
+    promised = [v for v in plan.visits if v.promised]
+    if not promised:
+        return
+    oracle = Oracle(event, views, plan)
+    for path in range(2000):
+        for _ in oracle.walk(path):
+            pass
+    for v in promised:
+        assert oracle.first[v.meeting] / 2000 >= v.sure - 1e-9, v
+        for ride in v.rides:
+            if ride.from_place == v.point:
+                continue
+            drive = oracle.drive[ride.from_place or "", v.point]
+            assert drive.confirmed_by is not None
+            assert drive.minutes is not None
+            assert ride.driver in ride.riders
+
+
+def nobody_is_in_two_places(event: Event, plan: CrewPlan) -> None:
+    """Each person and each car goes on from where they were, not before they are free, and never while on foot with
+    a runner."""
+    cars_at = {c.id: c.starts_at for c in event.cars}
+    at: dict[str, str | None] = {}
+    free: dict[str, Any] = {}
+    pacing: set[str] = set()
+    order = {m.id: m for m in event.meetings}
+    for v in plan.visits:
+        riders = [w for r in v.rides for w in r.riders]
+        assert len(set(riders)) == len(riders)
+        assert not pacing & set(riders)
+        for r in v.rides:
+            if r.car is not None:
+                assert r.from_place == cars_at[r.car] or cars_at[r.car] is None
+                cars_at[r.car] = v.point
+            for w in r.riders:
+                assert at.get(w) in (None, r.from_place)
+                if at.get(w) is not None and at[w] != v.point:
+                    assert v.there - (r.journey.whole or v.there - v.there) >= free[w]
+                at[w], free[w] = v.point, v.gone
+        m = order[v.meeting]
+        if m.pacer_joins in riders:
+            pacing.add(m.pacer_joins or "")
+            at.pop(m.pacer_joins or "", None)
+        if m.pacer_leaves in pacing:
+            pacing.discard(m.pacer_leaves or "")
+            at[m.pacer_leaves or ""], free[m.pacer_leaves or ""] = v.point, v.gone
+    for person in {r.person for r in plan.people}:
+        rows = plan.of_person(person)
+        assert len({r.meeting for r in rows}) == len(rows)
+        assert all(a.gone <= b.there or a.point == b.point for a, b in pairwise(rows))
+
+
+def no_rule_is_broken(event: Event, plan: CrewPlan) -> None:
+    """A plan is refused, or keeps every rule, looked up here in the event once more; what breaks one isn't promised."""
+    for b in plan.broken:
+        assert not plan.visit(b.meeting or "").promised
+    if plan.broken:
+        with pytest.raises(PlanError, match="rule:"):
+            require_allowed(plan)
+        return
+    assert require_allowed(plan) is plan
+    rules, meeting = event.rules, {m.id: m for m in event.meetings}
+    for runner in event.runners:
+        mine = [v for v in plan.visits if v.runner == runner.id]
+        cars = {r.car for v in mine for r in v.rides if r.car}
+        assert rules.vehicles_max is None or len(cars) <= rules.vehicles_max
+        pacing: set[str] = set()
+        for v in mine:
+            m, p = meeting[v.meeting], event.course_of(runner.id).point(v.point)
+            assert p.access is not None or not rules.outside_help_only_at_crew_points
+            people = [
+                x for x in (rules.crew_people_max, p.access.people_max if p.access else None) if x is not None
+            ]
+            assert not people or len(m.crew) <= min(people)
+            opens = [
+                x for x in (rules.crew_not_before, p.access.opens if p.access else None) if x is not None
+            ]
+            if p.access is not None:
+                assert all(v.be_there >= x for x in opens)
+                assert p.access.closes is None or v.early < p.access.closes
+            pacing.discard(m.pacer_leaves or "")
+            pacing |= {m.pacer_joins} if m.pacer_joins else set()
+            assert len(pacing) <= rules.pacers_at_once
+            assert m.pacer_joins is None or rules.pacer_from_km is None or (p.km or 0) >= rules.pacer_from_km
+
+
+def test_the_random_crews_are_worth_looking_at(crew_at_random: Crew) -> None:
+    """Among eighty of them many meetings are promised, many are not, and every kind of trouble comes up."""
+    kinds: set[str] = set()
+    promised = other = refused = 0
+    for k in range(80):
+        _, _, plan = plan_for(crew_at_random, random.Random(k))
+        promised += sum(v.promised for v in plan.visits)
+        other += sum(not v.promised for v in plan.visits)
+        refused += bool(plan.broken)
+        kinds |= {t.kind.name for t in plan.troubles}
+    assert promised >= 60, promised
+    assert other >= 60
+    assert 15 <= refused <= 70, refused
+    wanted = {
+        "CLASH",
+        "SHORT",
+        "NO_WAY",
+        "ESTIMATED",
+        "NO_DRIVER",
+        "NO_SEAT",
+        "STRANDED",
+        "ON_FOOT",
+        "AWAKE",
+        "FETCH",
+    }
+    assert kinds >= wanted, wanted - kinds
+
+
+def test_safety_is_promised_at_99(crew_at_random: Crew) -> None:
+    """A torch, warm layer or pacer raises what is promised, in every plan."""
+    for k in range(10):
+        event, _, plan = plan_for(crew_at_random, random.Random(k))
+        meeting = {m.id: m for m in event.meetings}
+        for v in plan.visits:
+            m = meeting[v.meeting]
+            safe = m.pacer_joins is not None or any(x.weight is KitWeight.SAFETY for x in m.kit)
+            assert v.sure == (0.99 if safe else 0.97)
+            assert not any(r.role is Role.RUNS for r in plan.people)
+            assert np.isfinite(v.p_first)
