@@ -44,7 +44,9 @@ class Change:
         return f"{thing}: {self.field} was {self.was or 'not given'}, becomes {self.now or 'not given'}"
 
 
-_LISTS = frozenset({"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares"})
+_LISTS = frozenset(
+    {"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares"}
+)
 _APART = frozenset({"version", "points", "stretches"})
 _WORDS = {"km": "km", "also": "other names", "access": "crew access", "starts": "start"}
 

@@ -206,7 +206,11 @@ class View:
 
         Late and unheard of, most of the odds are on a leg she has not finished, and not beyond the silent point.
         """
-        if self._track.first >= self.posterior.reference.n or self._track.retired is not None or self._mass <= 0:
+        if (
+            self._track.first >= self.posterior.reference.n
+            or self._track.retired is not None
+            or self._mass <= 0
+        ):
             return self.place_km(probs)
         ends, goes = self._ways
         part = self._part_of_leg()

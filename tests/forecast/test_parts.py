@@ -56,11 +56,15 @@ def test_merging_two_legs_keeps_their_average() -> None:
     whole_a, whole_b = np.array([0.2]), np.array([0.5])
     other = np.array([0.7]), np.array([0.8])
     weights = np.array([0.1, 0.2]) / 0.3
-    smooth = Prior(**{**{f: getattr(SIMPLE, f) for f in SIMPLE.__slots__}, "patch_growth": 0.0, "wander_power": 1.0})
+    smooth = Prior(
+        **{**{f: getattr(SIMPLE, f) for f in SIMPLE.__slots__}, "patch_growth": 0.0, "wander_power": 1.0}
+    )
     apart = prior.covariance(smooth, pieces_a, pieces_b, *other, 0.0)[:, 0]
     merged = prior.covariance(smooth, whole_a, whole_b, *other, 0.0)[0, 0]
     assert weights @ apart == pytest.approx(merged, rel=1e-6)
-    assert weights @ prior.mean(smooth, pieces_a, pieces_b) == pytest.approx(prior.mean(smooth, whole_a, whole_b)[0])
+    assert weights @ prior.mean(smooth, pieces_a, pieces_b) == pytest.approx(
+        prior.mean(smooth, whole_a, whole_b)[0]
+    )
 
 
 @pytest.mark.parametrize("n", [1, 2, 7, 30])
@@ -70,7 +74,9 @@ def test_prior_is_a_covariance(n: int) -> None:
     for quality in Quality:
         for climb in (0.0, 15.0, 34.0, 90.0):
             kind = kinds.of(Reference(b * 100, b * 80000, np.zeros(n), quality, climb))
-            k = prior.covariance(kind.prior, a, b, a, b, kind.level_sd**2) + np.diag(prior.leg_noise(kind.prior, a, b))
+            k = prior.covariance(kind.prior, a, b, a, b, kind.level_sd**2) + np.diag(
+                prior.leg_noise(kind.prior, a, b)
+            )
             assert np.allclose(k, k.T)
             assert np.linalg.eigvalsh(k).min() > -1e-9
 

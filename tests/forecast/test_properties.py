@@ -52,7 +52,9 @@ def runs(draw: Any) -> tuple[list[Fact], float]:
         if how == "in":
             facts.append(Sighting(p, arrived_s=now))
         elif how == "in and out":
-            facts.append(Sighting(p, arrived_s=now, left_s=now + 200.0, sd_s=draw(st.sampled_from([0.0, 60.0]))))
+            facts.append(
+                Sighting(p, arrived_s=now, left_s=now + 200.0, sd_s=draw(st.sampled_from([0.0, 60.0])))
+            )
         elif how == "out":
             facts.append(Sighting(p, left_s=now + 200.0))
         elif how == "through":
@@ -166,7 +168,10 @@ def test_an_arrival_ends_its_window(run: tuple[list[Fact], float]) -> None:
 
 @quick
 @given(
-    run=runs(), factor=st.floats(0.3, 3.0), quality=st.sampled_from(list(Quality)), limit=st.sampled_from([None, 30.0])
+    run=runs(),
+    factor=st.floats(0.3, 3.0),
+    quality=st.sampled_from(list(Quality)),
+    limit=st.sampled_from([None, 30.0]),
 )
 def test_stretching_all_times_stretches_the_answer(
     run: tuple[list[Fact], float], factor: float, quality: Quality, limit: float | None

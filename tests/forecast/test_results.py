@@ -30,7 +30,9 @@ def test_gaps_and_retirements_do_not_matter() -> None:
     holed[::3, 1] = np.nan
     gone = np.column_stack([table[:50, :2], np.full((50, 2), np.nan)])
     assert np.allclose(
-        shape_from_results(np.vstack([holed, gone]), 24 * 3600.0), shape_from_results(table, 24 * 3600.0), atol=0.003
+        shape_from_results(np.vstack([holed, gone]), 24 * 3600.0),
+        shape_from_results(table, 24 * 3600.0),
+        atol=0.003,
     )
 
 
