@@ -20,7 +20,7 @@ _UNDO = pattern(r"""
 """)
 _THANKS = pattern(
     r"""
-    ^(ok |great |lovely |brilliant |many )*(thanks|thank you|thankyou)( \w+)?( \w+)?$
+    ^(ok |great |lovely |brilliant |many )*(thanks|thank you|thankyou)( (?!in\b|out\b|left\b)\w+){0,4}$
     ^(perfect|lovely|brilliant|good|great|super)( (stuff|news|work|job|one))?$
     """
 )

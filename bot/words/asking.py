@@ -26,6 +26,15 @@ _ASKS = pattern(
 )
 
 
+_OPINION = pattern(r"\b(do|would|did) (we|you|they|u) (think|reckon|expect|guess|say|suppose)( that)?\b")
+_WEATHER = pattern(r"\b(weather|rain|raining|temperature|windy|snow|snowing|degrees)\b")
+
+
+def is_weather(text: str) -> bool:
+    """Whether it asks for the weather, of which nothing is known here."""
+    return _WEATHER.search(text) is not None
+
+
 def is_put_as_question(text: str) -> bool:
     """Whether it begins as a question or a request does, whatever its mark at the end."""
     return _ASKS.search(text.removesuffix(" ?")) is not None
@@ -38,7 +47,10 @@ def is_question(text: str) -> bool:
 
 def question_in(text: str) -> Question | None:
     """What a tidied sentence with names replaced asks for; None if no line of the table fits."""
-    plain = text.removesuffix(" ?")
+    plain = _OPINION.sub(" ", text.removesuffix(" ?")).strip()
+    if _WEATHER.search(plain):
+        # Nothing is known of the weather, and an arrival time would be no answer.
+        return None
     for question, asks in _COMPILED:
         if asks.search(plain):
             return question
@@ -58,6 +70,7 @@ ABOUT_A_POINT = frozenset(
         Question.FOOD,
         Question.LEAVE,
         Question.DRIVE,
+        Question.MEETING,
         Question.DARK,
         Question.SLOWER,
         Question.LEAVES_NOW,

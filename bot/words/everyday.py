@@ -43,3 +43,11 @@ NO_NAMES = frozenset(
     """.split()  # noqa: SIM905 - a list of words reads better as words
 )
 """Words that may be part of a point's name, but alone never stand for the point."""
+
+AROUND_IN_AND_OUT = frozenset(
+    """
+    she her is was has been just now the a of at in out off here there and ok hi yes again already back to from PT
+    FINISH home came come went gone got runner aid station bit on
+    """.split()  # noqa: SIM905 - a list of words reads better as words
+)
+"""The only words that may stand around a bare 'in' or 'out' for it to be taken for a report."""

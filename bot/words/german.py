@@ -21,6 +21,14 @@ _PHRASES: tuple[tuple[str, str], ...] = (
     (r"wie lange (fahren|dauert die fahrt|brauchen wir)|fahrzeit|wie lange ist die fahrt", "how long is the drive"),
     (r"wo treffen wir (sie|uns)( als nächstes)?|nächster treffpunkt|nächstes treffen", "where do we meet her next"),
     (r"wann treffen wir sie", "when do we meet her"),
+    (r"wie weit ist sie( schon)?", "how far along is she"),
+    (r"ist sie schon (da|hier|angekommen)", "is she here yet"),
+    (r"wie lange noch", "how long until she is here"),
+    (r"was (soll|sollen|muss|müssen) (ich|wir) (einpacken|packen|dabeihaben)", "what do we bring"),
+    (r"(wir sind|ich bin) (in|bei|am|an)", "we are at"),
+    (r"(sie )?braucht hilfe", "she needs help"),
+    (r"(gerade|eben) los", "just left"),
+    (r"\bdanke( schön| dir)?", "thanks"),
     (r"wo ist (sie|er)( gerade| jetzt)?|wo steckt sie|wo bist du", "where is she"),
     (r"wo (ist|sind) (alle|die anderen)", "where is everyone"),
     (r"wie lange (war|stand|blieb) sie", "how long was she at"),
@@ -84,7 +92,8 @@ _NUMBERS = {
 }  # fmt: skip
 _MARKS = re.compile(
     r"\b(?:wann|wo|wie|sie|ist|nicht|und|wir|haben|was|ich|noch|schon|angekommen|hilfe|verletzt|ja|nein|raus|"
-    r"vor \d+ min|uhr|halb|viertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|zeitplan|rückgängig|los|durch)\b"
+    r"gerade|sind|bin|braucht|soll|vor \d+ min|uhr|"
+    r"halb|viertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|eben|zeitplan|rückgängig|los|durch)\b"
 )
 
 

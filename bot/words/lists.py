@@ -46,11 +46,11 @@ def _time(token: str, now: datetime, zone: str) -> datetime | None:
 
 
 def _is_bib(tokens: list[str], i: int, bibs: frozenset[str]) -> bool:
-    """A number is a bib where a word of a report follows it, or a time and then none; else it is a time."""
+    """A number is a bib where a word of a report follows it, perhaps after other bibs; else it is a time."""
     token = tokens[i].lstrip("#")
     if not token.isdigit() or len(token) > 5:
         return False
-    following = next((t for t in tokens[i + 1 :] if t not in _FILLER or t == ";"), "")
+    following = next((t for t in tokens[i + 1 :] if t not in _FILLER and not t.lstrip("#").isdigit()), "")
     leads = (
         i == 0 or tokens[i - 1] in {";", "bib", "no", "number", "runner", "and"} or tokens[i].startswith("#")
     )
@@ -61,22 +61,42 @@ def _timely(token: str) -> bool:
     return re.fullmatch(r"\d{3,4}", token) is not None and int(token[-2:]) < 60 and int(token[:-2]) < 24
 
 
+def _tokens(text: str) -> list[str]:
+    """The words of a message; digits dictated one by one joined to a bib, hours and minutes to a time."""
+    joined = text.replace("not yet", "notyet").replace("sweep through", "sweep")
+    joined = re.sub(r"(?<=\d)(?=(?:in|out)\b)", " ", joined)
+    joined = re.sub(r"(?<!\d )\b(?:\d )+\d\b(?= (?:in|out|through|left|arrived)\b)", _closed, joined)
+    joined = re.sub(r"\b(in|out|at|through|left|arrived) (\d{1,2}) ([0-5]\d)\b", r"\1 \2:\3", joined)
+    return joined.split()
+
+
+def _closed(m: re.Match[str]) -> str:
+    return m[0].replace(" ", "")
+
+
 def read_list(text: str, now: datetime, zone: str, bibs: frozenset[str]) -> tuple[Item, ...] | None:
-    """The items of a message in the short form (tidied, points as PT); None if it is anything else."""
-    tokens = re.sub(
-        r"(?<=\d)(?=(?:in|out)\b)", " ", text.replace("not yet", "notyet").replace("sweep through", "sweep")
-    ).split()
+    """The items of a message in the short form (tidied, points as PT); None if it is anything else.
+
+    '214 and 87 in 0312': one word and time hold for every bib before it.
+    """
+    tokens = _tokens(text)
     items: list[Item] = []
-    bib: str | None = None
+    group: list[str | None] = [None]
+    latest: range = range(0)
+    open_group = False
     for i, t in enumerate(tokens):
         if t in _FILLER or t in ("PT", "FINISH"):
             continue
         if t in _WORDS:
-            items.append(Item(_WORDS[t], bib, None))
+            latest = range(len(items), len(items) + len(group))
+            items += [Item(_WORDS[t], bib, None) for bib in group]
+            open_group = False
         elif _is_bib(tokens, i, bibs):
-            bib = t.lstrip("#")
-        elif items and items[-1].at is None and (at := _time(t, now, zone)):
-            items[-1] = replace(items[-1], at=at)
+            group = [*(group if open_group else ()), t.lstrip("#")]
+            open_group = True
+        elif latest and items[-1].at is None and (at := _time(t, now, zone)):
+            for k in latest:
+                items[k] = replace(items[k], at=at)
         else:
             return None
     return tuple(items) or None

@@ -154,6 +154,19 @@ def which_pass(named: Named, text: str, runner: RunnerHere, *, ahead: bool) -> s
     return to_come[0] if to_come else order[-1]
 
 
+def _bib_said(text: str, bib: str) -> re.Match[str] | None:
+    """A bib with '#', 'bib', 'number' before it; from two digits on also alone, where it can be no time."""
+    number = re.escape(bib)
+    marked = re.search(rf"(?:#|\b(?:bib|no|number|nr|runner) )\s*{number}\b", text)
+    if marked or len(bib) < 2:
+        return marked
+    return re.search(
+        rf"(?<![\d:])(?<!\bat )(?<!\bin )(?<!\bfor )(?<!\bby )(?<!\bpast )(?<!\bto )(?<!about )\b{number}\b"
+        r"(?! ?(?:min|hour|km|percent|mile|miles|am|pm|ago|oclock|past|to|\d))(?!:)",
+        text,
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class RunnerNamed:
     """A runner mentioned, and the sentence with 'she' in her place."""
@@ -166,7 +179,7 @@ class RunnerNamed:
 def find_runner(text: str, runners: tuple[RunnerHere, ...]) -> RunnerNamed | None:
     """The runner named by first or full name (a slip allowed) or as '#214', 'bib 214'."""
     for r in runners:
-        by_bib = re.search(rf"(?:#|\b(?:bib|no|number|nr) )\s*{re.escape(r.bib)}\b", text) if r.bib else None
+        by_bib = _bib_said(text, r.bib) if r.bib else None
         if by_bib:
             return RunnerNamed(
                 r.id, " ".join((text[: by_bib.start()] + "she" + text[by_bib.end() :]).split()), 100

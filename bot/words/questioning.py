@@ -99,7 +99,7 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
     if question is None and later is not None:
         question = asking.question_in(text)
     if question is None:
-        if (said.point or said.finish) and asking.is_question(text):
+        if (said.point or said.finish) and asking.is_question(text) and not asking.is_weather(text):
             question = Question.AT
         else:
             return Asked(Question.HELP_WORD, words=said.words) if re.fullmatch(r"help( \?)?", text) else None

@@ -130,6 +130,10 @@ TABLE: tuple[tuple[Question, str], ...] = (
         anyone (at|else at) PT
         is anyone (at|there|already)
         who else
+        \bwhich of us\b
+        \bwho (takes|goes|drives|has|meets|paces|brings)\b
+        \b(anyone|anybody|someone|somebody) with (her|she)\b
+        \b(have|has|got) (a |her )?pacer\b
         """,
     ),
     (
@@ -169,6 +173,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         until when (do|should) (we|i) wait
         when (do|can|should) (we|i) give up
         \b(would|should) (you|we|i) (wait|stay|go)\b(?! to\b)(?!.*\bnow\b)
+        \bskip\b
         """,
     ),
     (
@@ -192,13 +197,15 @@ TABLE: tuple[tuple[Question, str], ...] = (
         (is|has) she (already )?(gone|left)\b
         \bgone (through|past|by)\b
         without us (seeing|noticing)
+        \b(are|will|can|could|do|did) (we|i) (still |just |even )?(be )?\
+          (in time|make it|catch|get (here|there) in time)\b
         """,
     ),
     (
         Question.CUT_OFF,
         r"""
         \bcutoff\b
-        \bcut\b
+        \bthe cut\b
         time limit
         make it in time
         in time for the
@@ -210,10 +217,12 @@ TABLE: tuple[tuple[Question, str], ...] = (
         closing time
         limit at
         (swept|sweep|sweeper) (catch|up|get)
-        catch her\b
         how much (time|slack|spare|buffer|margin) (has|does|is) (she|there)
         \benough time\b
         \bbe (pulled|stopped|kicked|taken out|disqualified)\b
+        \btight\b
+        \btime out\b
+        \b(odds|chances?|likely)\b.*\b(make|makes|making)\b
         """,
     ),
     (
@@ -232,6 +241,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         quick stop
         long stop
         time stopped
+        \bhas she (stopped|rested|slept)\b
         """,
     ),
     (
@@ -268,11 +278,24 @@ TABLE: tuple[tuple[Question, str], ...] = (
         ^leave\b
         when do WE need to be (on the road|off|out)
         \b(when|how early|what time|how soon|from when)\b.*\bWE\b.*\bbe (there|at PT|at FINISH|in place|in position)\b
+        \btime (for|to) (a |have |get |some )*(coffee|tea|nap|sleep|eat|lunch|breakfast|dinner|shower|pub|kip)\b
+        \bhow (much time|long) (do|have) WE (have|got)\b
+        \b(go to|get some|have a) (sleep|nap|kip)\b
+        \bwake up\b
+        \bare (we|i) late\b
         """,
     ),
     (
         Question.MEETING,
         r"""
+        \bpark(ing)?\b
+        \bdirections\b
+        \bhow (do|can|should) (we|i) get (to|there)\b
+        \b(postcode|address|walk in|crew access)\b
+        \b(is there|got|any|have) (phone )?signal (at|there|in)\b
+        \bopen (to|for) crew\b
+        \bare (we|i) allowed\b
+        \brules\b
         \b(where|when|what|which)\b.*\bWE\b.*\b(see|meet|meeting|seeing|next|go next|go to|going|\
           supposed to be|need to be|meant to be|have to be|should be|do next|doing next|catch)\b
         next (meeting|meet|crew|rendezvous|job|crew point|crew stop|pit stop|appointment)
@@ -331,6 +354,8 @@ TABLE: tuple[tuple[Question, str], ...] = (
         how many min (down|up|late|early|off)
         target pace
         \bhow (slow|fast|quick)\b
+        \bwhat (pace|speed)\b
+        \blater than\b
         """,
     ),
     (
@@ -356,6 +381,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         change of
         \banything (special|else|particular|extra)\b
         \bshould (we|i) (get|bring|buy|have|take|carry)\b
+        \bwhat is in the\b
         """,
     ),
     (
@@ -389,6 +415,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         \bat this (pace|rate|speed)\b
         \b(cross|over) the line\b
         \bkeeps? (this|it|going)( up)?\b
+        \b(nearly|almost) (done|there|finished)\b
         """,
     ),
     (
@@ -403,6 +430,9 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (
         Question.WHERE,
         r"""
+        \b(far|much|km|miles|distance|long)\b.*\b(to go|left|remaining)\b
+        \b(distance|km|miles) (left|remaining|to go)\b
+        \bis she (still )?(moving|stopped|resting|running|walking|asleep|sleeping|going)\b
         \b(where|whereabouts|position|location|gps|tracker|coordinates|coords|pinpoint|locate)\b
         how far (along|has|in|is she|into|round|through|from|on)
         (what|which) (km|mile|kilometre|part|leg|section)
@@ -429,6 +459,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
         \b(next|when|eta|how long|due|get here|gets here|here yet|expected|expect|expecting|coming|\
           what time|far off|be here|arriv\w*|soon|in sight|on her way|forecast|prediction|how many min|\
           to us|nearly here|close|minutes away|min away|how far)\b
+        \b(is|has|did|was) she (been )?(in|here|arrived?|come|there|back|got)\b
         """,
     ),
 )

@@ -27,6 +27,8 @@ _CONDITION = pattern(
     \b(looks?|looking|feels?|feeling|seems?|seemed|looked|felt|is|in) (\w+ ){0,2}LOOKS\b
     \b(running|moving|going|walking|doing) (\w+ )?LOOKS\b
     \b(good (spirits|form|shape)|bad (way|shape))\b
+    \b(slipped|fell|fallen|tripped|cut her|medics?|not well|unwell)\b
+    ^(she )?(needs|wants|would like|is asking for|asks for)\s
     """,
     {"LOOKS": _LOOKS},
 )
@@ -69,7 +71,17 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \b(her|she) is (safe )?(in the (car|van)|with (us|me) in|safe with)\b
         \bin hand\b
         \b(she|her) (is )?safe and (sound|well)\b
-        \b(we|i) (have|have got|got) (her|she)( now| safe| safely| with us| here)?$
+        \b(we|i) (have|have got|got) (her|she)( now| safe| safely| with us| here)?( and\b.*)?$
+        """,
+    ),
+    (
+        Kind.STAND_DOWN,
+        r"""
+        ^(it (is|was) )?(a )?false alarm$
+        ^(the )?alarm (is )?(over|off|cancelled)$
+        ^(cancel|end|stop) the alarm$
+        ^stand(ing)? down$
+        ^call off the (search|alarm)$
         """,
     ),
     (

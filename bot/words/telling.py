@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.words import asking, names, reporting
+from bot.words import asking, lists, names, reporting
+from bot.words.everyday import AROUND_IN_AND_OUT
 from bot.words.meaning import (
     AskBack,
     Choice,
@@ -33,7 +34,7 @@ _CORRECTS = pattern(
 _STRONG_IN = pattern(
     r"""
     \b(arrived|arrives|reached|turned up|rocked up|checked in|made it|rolled in|landed)\b
-    \b(got|came|come|comes|coming|pulled|just|is|now|she) in\b
+    \b(got|came|come|comes|coming|pulled|just|is|now|she) (in|into)\b
     \b(just |she |has )got (in|here|to)\b
     \b(she|her) (is )?(just )?(here|at (PT|FINISH))\b
     \b(with (us|me)|here now|just here)\b
@@ -44,11 +45,20 @@ _STRONG_OUT = pattern(
     r"""
     ^(she |just |ok |now |is |has |been )*(left|leaving|leaves|departed|gone|out|off|heading|headed|on her way|\
       setting off|set off|away|moving on)\b
-    \b(left|departed|leaving|out of|heading out|headed out|head out|set off|setting off|on her way|off again)\b
+    \b(departed|leaving|out of|heading out|headed out|head out|set off|setting off|on her way|off again)\b
+    \b(she|has|just|have) left\b
+    \bleft (PT|FINISH|here|us|at|with|again|LENGTH|now)\b
+    ^(she )?went$
     """
 )
 _BODY = re.compile(
     r"\b(?:left|right) (?:heel|foot|knee|leg|ankle|toe|hip|shin|calf|arm|hand|side|shoulder|shoe|wrist|quad|eye)s?\b"
+)
+_STILL_HERE = re.compile(r"\b(?:still|yet) (?:here|in|there|at PT|with us)\b")
+# 'we are out of soup', 'call me when she is in': about somebody else, or a wish.
+_NOT_OF_HER = re.compile(r"^(?!.*\b(?:she|her)\b).*\b(?:we|i|our|my|us)\b")
+_WISH = re.compile(
+    r"\b(?:call|text|tell|ping|message|ring|let|wake) (?:me|us)\b|\b(?:when|once|if|until) she\b"
 )
 _LEAVING_TIME = re.compile(r"^(?:leaving time|departure|leave)\b")
 
@@ -60,15 +70,22 @@ def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
     length = find_length(said.text)
     text = time.rest if time else (length[1] if length else said.text)
     at = time.at if time else ctx.now
+    unsure = time is not None and (time.unsure or _another_time(time.rest, ctx))
     base = Report(
         Kind.NOTE,
         at,
         said.runner.id if said.runner else None,
         words=said.words,
-        guessed=(time is not None and time.unsure) or (said.named and said.runner_score < names.SURE),
+        guessed=unsure or (said.named and said.runner_score < names.SURE),
         corrects=corrects,
         amount=length[0] if length else None,
     )
+    unknown = _unknown_bib(said, ctx)
+    if unknown is not None:
+        return unknown
+    both = _in_and_out(said, ctx, corrects)
+    if both is not None:
+        return both
     drive = _drive(base, said, ctx)
     if drive is not None:
         return Reported((drive,))
@@ -86,6 +103,57 @@ def _correction(said: Sentence) -> tuple[Sentence, bool]:
     if m is None or said.text == m[0].strip():
         return said, False
     return replace(said, text=said.text[m.end() :]), True
+
+
+_LEADING_NUMBER = re.compile(
+    r"^(?:bib |no |number |runner |#)*(\d{1,5})\b(?! ?(?:min|hour|km|percent|mile|am|pm|ago|oclock|past|to|\d|:))"
+)
+
+
+def _unknown_bib(said: Sentence, ctx: Context) -> AskBack | None:
+    """'99 dns' with nobody of that bib must never be taken for somebody else's report."""
+    m = _LEADING_NUMBER.search(said.text)
+    if m is None or said.named or any(r.bib == m[1] for r in ctx.runners):
+        return None
+    if find_time(m[1], ctx.now, ctx.time_zone) is not None:
+        return None
+    choices = []
+    for near in lists.near_bibs(m[1], ctx.runners):
+        meant = replace(said, text="she" + said.text[m.end() :], runner=near, named=True)
+        found = report(meant, ctx, loose=True)
+        if isinstance(found, Reported | AskBack):
+            choices.append(Choice(near.id, found))
+    return AskBack(Need.BIB, tuple(choices), m[1])
+
+
+def _another_time(rest: str, ctx: Context) -> bool:
+    """Whether a second time stands in the sentence: which of the two is meant is then a guess."""
+    other = find_time(rest, ctx.now, ctx.time_zone)
+    return other is not None and other.at != ctx.now
+
+
+_LEFT_AGAIN = re.compile(r"\b(?:and |then )*(?=(?:she )?(?:left|out|off|gone|went out|leaving|departed)\b)")
+
+
+def _in_and_out(said: Sentence, ctx: Context, corrects: bool) -> Reported | None:
+    """'came in at five past three and left at ten past': two reports of one stop, each with its own time."""
+    if said.runner is None or asking.is_question(said.text):
+        return None
+    for m in _LEFT_AGAIN.finditer(said.text):
+        first, second = said.text[: m.start()], said.text[m.end() :]
+        came, went = (find_time(part, ctx.now, ctx.time_zone) for part in (first, second))
+        if (
+            came is None
+            or went is None
+            or not _STRONG_IN.search(came.rest)
+            or not reporting.says_out(went.rest)
+        ):
+            continue
+        arrived = Report(Kind.IN, came.at, said.runner.id, words=said.words, corrects=corrects)
+        placed_in = placed(arrived, said, said.runner, ctx)
+        if isinstance(placed_in, Report):
+            return Reported((placed_in, replace(placed_in, kind=Kind.OUT, seen_at=went.at)))
+    return None
 
 
 _DRIVE = re.compile(
@@ -164,6 +232,9 @@ def _kind_of(
         kind = reporting.kind_in(said.plain)
     if kind is None and base.amount is not None and re.search(r"\bstopp?\w*\b", text):
         kind = Kind.RESTING
+    if kind is Kind.STAND_DOWN:
+        # An alarm is not ended by two words: whoever may end it is asked once more.
+        return replace(base, kind=kind, guessed=True)
     if kind is Kind.POSITION:
         return replace(
             base, kind=kind, guessed=True, placed_by_words=True, condition=reporting.says_condition(text)
@@ -180,6 +251,11 @@ def _in_or_out(
     base: Report, said: Sentence, text: str, timed: bool, *, loose: bool
 ) -> Report | AskBack | None:
     condition = reporting.says_condition(text)
+    if _WISH.search(text) or (_NOT_OF_HER.search(text) and not condition):
+        return None
+    if _STILL_HERE.search(text) and base.runner is not None:
+        # She is where she was: heard of, but no second arrival.
+        return replace(base, kind=Kind.HOW_SHE_IS)
     text = _BODY.sub(" ", text)
     if _STRONG_OUT.search(text) and not _LEAVING_TIME.search(text):
         if (
@@ -196,14 +272,21 @@ def _in_or_out(
         return replace(base, kind=Kind.HOW_SHE_IS)
     if not loose and asking.question_in(said.text) is not None:
         return None
+    # Anything longer that merely has 'in', 'at' or 'out' in it ('parking at Kettle') is no report.
+    if not all(word in AROUND_IN_AND_OUT for word in text.replace("?", " ").split()):
+        return None
     if reporting.says_out(text):
         clear = timed or said.point is not None or not re.search(r"\bout\b", text)
         return replace(base, kind=Kind.OUT) if clear else _ask_out(base, said)
-    if reporting.says_in(text) or (timed and (said.point or said.finish)):
+    if reporting.says_in(text) or (timed and (said.point is not None or said.finish)):
         return replace(base, kind=Kind.IN)
     return None
 
 
+_MAY_STOP = re.compile(
+    r"\b(?:wants? to|want to|thinking (?:about|of)|might|may|talking about|considering) "
+    r"(?:stop|drop|quit|pull|giv|retir|pack)\w*"
+)
 _ENDED_HOW = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
 
 
@@ -214,6 +297,8 @@ def _ended(base: Report, said: Sentence, text: str, ctx: Context) -> Report | As
         how = reporting.how_ended(text)
         return replace(retired, how=how) if how is not None else _ask_how(retired, said, ctx)
     word = reporting.dropped_word(text)
+    if _MAY_STOP.search(text) and base.runner is not None:
+        return replace(base, kind=Kind.HOW_SHE_IS)
     if word is None or base.amount is not None or reporting.kind_in(text) is not None:
         return None
     if word in ("finished", "done") and not re.search(r"\bshe (?:is |has )?done\b|^done$", text):

@@ -100,7 +100,12 @@ def _numbers(words: list[str]) -> list[str]:
             continue
         if w == "one":
             before = out[-1] if out else ""
-            timely = before in ("at", "past", "to", "half") or nxt in ("am", "pm", "oclock", "hour", "min")
+            dictated = before.isdigit() and nxt in _UNITS
+            timely = (
+                dictated
+                or before in ("at", "past", "to", "half")
+                or nxt in ("am", "pm", "oclock", "hour", "min")
+            )
             out.append("1" if timely else w)
         elif w in _UNITS:
             out.append(str(_UNITS[w]))

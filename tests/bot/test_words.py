@@ -271,3 +271,20 @@ def test_questions_that_are_not_understood_are_not_guessed() -> None:
     """What has nothing to do with the race is not answered with something else."""
     for text in ("purple monkey dishwasher", "lorem ipsum dolor", "xyzzy"):
         assert world.brief(understand(text, world.crew_of_maren())) == "unclear", text
+
+
+NO_REPORTS = (
+    "parking at kettle", "distance left", "call me when she is in", "earliest she could be at brindle",
+    "not going to make it", "nothing to report at lathe", "coffee van at brindle is shut", "the road to kettle is shut",
+    "phone signal is bad in here", "bring the bag in the boot", "i left my jacket at the mill", "we are out of soup",
+    "battery at 14 percent", "the gate is on the left", "text me at half 3", "back in five",
+    "it is cold out here", "the mill car park is full", "traffic in brindle", "let me know when she is out of lathe",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("text", NO_REPORTS)
+def test_what_merely_has_in_or_out_in_it_is_no_arrival(text: str) -> None:
+    """A sentence that reports no arrival or departure never becomes one: that would be a false fact."""
+    meant = understand(text, world.crew_of_maren())
+    reports = meant.reports if isinstance(meant, Reported) else ()
+    assert not {r.kind for r in reports} & {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED}, world.brief(meant)
