@@ -129,9 +129,7 @@ async def move(c: AsyncConnection, channel: str, address: str, moved_to: str) ->
     a = t.address.c
     if await people.person_at(c, channel, moved_to) is None:
         await c.execute(
-            update(t.address)
-            .where(a.channel == channel, a.address == address)
-            .values(address=moved_to)
+            update(t.address).where(a.channel == channel, a.address == address).values(address=moved_to)
         )
     there = select(d.notice).where(d.channel == channel, d.address == moved_to).scalar_subquery()
     await c.execute(
