@@ -279,8 +279,8 @@ def _after_crew_left(
 ) -> list[tuple[float, float]]:
     """Once everybody who was to be at a point has left it, nobody of the crew reports from there."""
     crew = {p for m in event.meetings if m.point == point and m.runner == runner.runner for p in m.crew}
-    left = {who: stamp.at for who, where, stamp in race.crew_left if where == point and who in crew}
-    for who, where, stamp in race.crew_there:
+    left = {who: stamp.at for where, who, stamp in race.crew_left if where == point and who in crew}
+    for where, who, stamp in race.crew_there:
         if where == point and who in left and stamp.at > left[who]:
             del left[who]
     if not crew or set(left) != crew:

@@ -1,0 +1,155 @@
+"""The join of engine and event: nothing that was heard gets lost, and silence counts only where it would be broken."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from server.api.building import Built, build
+from server.event.model import Event, Signal
+from server.facts.entry import Entry, Kind, Source
+from server.facts.fold import fold
+from server.facts.state import Interval
+from server.forecast.bridge import facts_of, limit_of, outlook, reference_of, silence_of
+from server.forecast.posterior import posterior
+from server.forecast.values import NotYet, Position, Sighting
+
+DEMO = Path(__file__).parents[2] / "demo_event"
+START = datetime(2027, 9, 11, 4, tzinfo=UTC)
+
+
+@pytest.fixture(scope="module")
+def built() -> Built:
+    """The demo's event."""
+    return build((DEMO / "event.toml").read_text("utf-8"), {"route.gpx": (DEMO / "route.gpx").read_bytes()})
+
+
+def entry(kind: Kind, hours: float, point: str | None = None, by: str = "office") -> Entry:
+    """A check-in so many hours after the start."""
+    at = START + timedelta(hours=hours)
+    key = f"{kind}{hours}{point}{by}"
+    return Entry(key, "harrow-round", "maren", kind, at, at, at, by, Source.VOLUNTEER, "t", key, point=point)
+
+
+def look(built: Built, *entries: Entry, event: Event | None = None, outages: tuple[Interval, ...] = ()):  # type: ignore[no-untyped-def]
+    """Outlook, state and race after these entries."""
+    event = event or built.event
+    race = fold(entries, event, START + timedelta(hours=30), None)
+    runner = race.runner("maren")
+    course = built.courses[event.runner("maren").course]
+    return outlook(event, runner, race, built.timetables["maren"], course, outages), runner, race
+
+
+def index(built: Built) -> dict[str, int]:
+    """The engine's numbers of the points."""
+    return {r.point: i for i, r in enumerate(built.timetables["maren"].rows[1:])}
+
+
+def test_windows_are_the_engines_own(built: Built) -> None:
+    """What people are shown is what the engine says, to the millisecond: windows, odds and the alarm's figure."""
+    seen = (entry(Kind.IN, 1.3, "pell"), entry(Kind.IN, 2.6, "mill"))
+    found, runner, race = look(built, *seen)
+    table, course = built.timetables["maren"], built.courses["main"]
+    engine = posterior(
+        reference_of(table, course),
+        facts_of(runner, index(built), table),
+        limit_of(built.event, runner, race, "finish"),
+    )
+    now = START + timedelta(hours=4)
+    view, own = (
+        found.at(now),
+        engine.view(4 * 3600.0, silence_of(built.event, runner, race, index(built), ())),
+    )
+    i = index(built)["brindle"]
+    early, likely, late = own.quantiles(i, np.array([0.1, 0.5, 0.9]))
+    window = view.window("brindle")
+    for shown, seconds in ((window.early, early), (window.likely, likely), (window.late, late)):
+        assert abs((shown - START).total_seconds() - seconds) < 0.002
+    assert view.p_in_by("brindle", START + timedelta(hours=17)) == pytest.approx(
+        own.probability_by(i, 17 * 3600.0)
+    )
+    assert view.p_unheard() == pytest.approx(own.probability_unheard())
+
+
+def test_points_reached_have_no_window(built: Built) -> None:
+    """An arrival ends its window, and those of the points before it."""
+    found, _, _ = look(built, entry(Kind.IN, 2.6, "mill"))
+    view = found.at(START + timedelta(hours=3))
+    assert view.points[0] == "stile-out"
+    with pytest.raises(KeyError):
+        view.window("mill")
+    with pytest.raises(KeyError):
+        view.window("pell")
+
+
+def test_each_fact_reaches_the_engine(built: Built) -> None:
+    """In, out, 'not here yet': each becomes a fact in the engine's words."""
+    _, runner, _ = look(
+        built,
+        entry(Kind.IN, 1.3, "pell"),
+        entry(Kind.OUT, 1.4, "pell"),
+        entry(Kind.NOT_HERE_YET, 2.9, "mill"),
+    )
+    facts = facts_of(runner, index(built), built.timetables["maren"])
+    assert sum(isinstance(f, Sighting) for f in facts) == 2
+    assert [f.point for f in facts if isinstance(f, NotYet)] == [index(built)["mill"]]
+    assert not any(isinstance(f, Position) for f in facts)
+
+
+def watchers(built: Built, point: str, *entries: Entry, event: Event | None = None):  # type: ignore[no-untyped-def]
+    """Who would report at a point."""
+    event = event or built.event
+    _, runner, race = look(built, *entries, event=event)
+    silence = silence_of(event, runner, race, index(built), ())
+    return [w for w in silence.watchers if w.point == index(built)[point]]
+
+
+def test_crew_who_have_left_report_no_more(built: Built) -> None:
+    """From the moment all of a meeting's crew have left it, silence there says nothing of theirs."""
+    left = replace(entry(Kind.CREW_LEFT, 3.5, "mill", by="ana"), person="ana")
+    before = watchers(built, "mill")
+    after = watchers(built, "mill", left)
+    assert [w.covered_s for w in before] == [None, None]
+    crew = [w for w in after if w.chance == 0.95]
+    assert [w.covered_s[0][1] for w in crew] == [3.5 * 3600.0]
+    assert [w.covered_s for w in after if w.chance == 0.9] == [None]
+
+
+def test_nobody_reports_from_where_there_is_no_signal(built: Built) -> None:
+    """A crew without signal counts as nobody; the race's volunteers have their own means."""
+    course = built.event.courses[0]
+    points = tuple(replace(p, signal=Signal.NONE) if p.id == "mill" else p for p in course.points)
+    event = replace(built.event, courses=(replace(course, points=points),))
+    assert [w.chance for w in watchers(built, "mill", event=event)] == [0.9]
+    assert watchers(built, "wether") == []
+
+
+def test_our_own_outage_counts_as_nobody(built: Built) -> None:
+    """While our channels are down, silence says nothing."""
+    seen = (entry(Kind.IN, 1.3, "pell"),)
+    now = START + timedelta(hours=5)
+    down = (Interval(START + timedelta(hours=1.4), None),)
+    found, _, _ = look(built, *seen)
+    blind, _, _ = look(built, *seen, outages=down)
+    assert found.at(now).p_unheard() < 0.1
+    assert blind.at(now).p_unheard() == pytest.approx(1.0)
+    assert blind.unheard_falls_under(0.005, now) is None
+
+
+def test_long_unheard_she_is_looked_for_on_the_leg_not_beyond_it(built: Built) -> None:
+    """An alarm's estimate counts that she may have ended on the way: most of it lies before the silent point."""
+    found, _, _ = look(built, entry(Kind.OUT, 11.9, "brindle"), entry(Kind.NOT_HERE_YET, 17.5, "kettle"))
+    where = found.at(START + timedelta(hours=18)).where()
+    brindle, kettle = (built.timetables["maren"].row(p).km for p in ("brindle", "kettle"))
+    assert brindle < where.low_km < where.likely_km < kettle
+
+
+def test_windows_near_the_limit_stay_sane(built: Built) -> None:
+    """With the median close to the race's limit the late edge is no fantasy: within two hours of the limit."""
+    found, _, _ = look(built, entry(Kind.IN, 26.7, "ember"), entry(Kind.OUT, 27.05, "ember"))
+    window = found.at(START + timedelta(hours=28)).window("finish")
+    assert window.early <= window.likely <= window.late <= START + timedelta(hours=36)
