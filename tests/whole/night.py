@@ -1,0 +1,243 @@
+"""A night on the hill: the real server over HTTP, a stepped clock, people who write to the desk, and what they got.
+
+Nothing is put in by hand but what people say, press and report. The clock moves only to where the server asked to
+be asked again, and each message is noted with the minute at which it reached its person.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator, Iterator
+from contextlib import asynccontextmanager
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from typing import Any
+
+import aiohttp
+from aiohttp import web
+
+from bot.api_client import ApiClient
+from bot.channels.base import Incoming
+from bot.desk import Desk
+from server.api import auth
+from server.api.building import Built, build
+from server.api.parts import PARTS, Parts
+from server.app import Options, make_app
+from server.clock import SteppedClock
+from server.journal import Journal
+from server.settings import Settings
+from tests.whole.hill import EVENT, RUNNER, ZONE
+
+CHANNEL = "terminal"
+LOOK_EVERY_S = 300.0
+"""The server's longest pause between two looks, where it asks for none sooner."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A message as it reached somebody: a notice, by its kind, or with kind '' an answer to what they said."""
+
+    at: datetime
+    who: str
+    kind: str
+    text: str
+    urgent: bool = False
+
+    @property
+    def clock(self) -> str:
+        """The minute on the wall."""
+        return self.at.astimezone(ZONE).strftime("%H:%M")
+
+    def __str__(self) -> str:
+        first = self.text.partition("\n")[0]
+        return f"{self.clock} {self.who}: {self.kind or 'answer'}: {first}"
+
+
+@dataclass(slots=True)
+class Night:
+    """The night while it is played."""
+
+    built: Built
+    clock: SteppedClock
+    journal: Journal
+    parts: Parts
+    session: aiohttp.ClientSession
+    url: str
+    secret: str
+    desk: Desk
+    told: list[Told] = field(default_factory=list)
+    buttons: dict[str, list[tuple[str, str]]] = field(default_factory=dict)
+    marks: dict[str, datetime] = field(default_factory=dict)
+    _number: Iterator[int] = field(default_factory=lambda: iter(range(1, 1_000_000)))
+
+    # Time ----------------------------------------------------------------------------------------------
+
+    def at(self, clock: str) -> datetime:
+        """The next moment at which the clocks on the hill show that time."""
+        hour, minute = map(int, clock.split(":"))
+        now = self.clock.now().astimezone(ZONE)
+        then = now.replace(hour=hour, minute=minute, second=0, microsecond=0)
+        return then if then >= now else then + timedelta(days=1)
+
+    def mark(self, name: str) -> None:
+        """Give this moment a name."""
+        self.marks[name] = self.clock.now()
+
+    async def wait(self, minutes: float) -> None:
+        """Let so many minutes go by."""
+        await self._until(self.clock.now() + timedelta(minutes=minutes))
+
+    async def until_told(self, who: str, kind: str, times: int = 1) -> None:
+        """Let time go by until somebody has been told a kind of notice so many times."""
+        ends = self.clock.now() + timedelta(hours=4)
+        due = await self.look()
+        while len(self.notices(who, kind)) < times:
+            assert due < ends, f"{who} is not told: {kind}\n" + "\n".join(map(str, self.told[-12:]))
+            self.clock.set(max(due, self.clock.now()))
+            due = await self.look()
+
+    async def until(self, clock: str) -> None:
+        """Let time go by to that time of day."""
+        await self._until(self.at(clock))
+
+    async def _until(self, then: datetime) -> None:
+        """Let time go by, the server looking whenever it wants to."""
+        while True:
+            due = await self.look()
+            if due >= then:
+                break
+            self.clock.set(due)
+        self.clock.set(then)
+        await self.look()
+
+    async def look(self) -> datetime:
+        """One tick, and what is due handed over; when to look next."""
+        due = await self.parts.ticker.tick(self.clock.now())
+        while await self._hand_over():
+            pass
+        held = await self.journal.next_due([CHANNEL])
+        return due if held is None else min(due, held)
+
+    async def silence(self, since: datetime) -> list[tuple[datetime, float]]:
+        """P(not heard by then | still going) for each minute since then, as the last facts have it."""
+        outlook = (await self.parts.pictures.take(EVENT, self.clock.now())).situation.outlooks[RUNNER]
+        minutes = int((self.clock.now() - since).total_seconds() // 60)
+        at = [since + timedelta(minutes=m) for m in range(minutes + 2)]
+        return [(t, outlook.at(t).p_unheard()) for t in at]
+
+    async def _hand_over(self) -> int:
+        claimed = await self._service("/v1/outbox/claim", channel=CHANNEL, limit=50)
+        kinds = {m.short: m.notice.key.kind.value for m in await self.journal.made(EVENT)}
+        for d in claimed["deliveries"]:
+            kind = kinds[d["short"]]
+            self.told.append(Told(self.clock.now(), d["address"], kind, d["text"], d["urgent"]))
+            self._offer(d["address"], d["buttons"])
+            await self._service(f"/v1/outbox/{d['id']}/report", outcome="accepted", tries=d["tries"])
+        return len(claimed["deliveries"])
+
+    def _offer(self, who: str, rows: list[list[dict[str, str]]]) -> None:
+        offered = self.buttons.setdefault(who, [])
+        offered += [(b["label"], b["data"]) for row in rows for b in row]
+
+    # People --------------------------------------------------------------------------------------------
+
+    async def says(self, who: str, text: str) -> str:
+        """Somebody writes; the answer they get."""
+        return await self._hear(who, text=text)
+
+    async def presses(self, who: str, label: str) -> str:
+        """Somebody presses the newest button they have with that label, once; the answer they get."""
+        data = self.offers(who, label)
+        assert data, f"{who} has no button '{label}': {self.buttons.get(who)}"
+        self.buttons[who] = [b for b in self.buttons[who] if b[1] != data]
+        return await self._hear(who, button=data)
+
+    def offers(self, who: str, label: str) -> str:
+        """What the newest button with that label says when pressed; '' if somebody has none."""
+        offered = reversed(self.buttons.get(who, []))
+        return next((d for has, d in offered if label.lower() in has.lower()), "")
+
+    async def _hear(self, who: str, text: str = "", button: str = "") -> str:
+        key = f"m{next(self._number)}"
+        said = Incoming(CHANNEL, who, self.clock.now(), key, text=text, button=button)
+        reply = await self.desk.handle(said)
+        self.told.append(Told(self.clock.now(), who, "", reply.text))
+        self._offer(who, [[{"label": b.label, "data": b.data} for b in row] for row in reply.buttons])
+        await self.look()
+        return reply.text
+
+    async def reports(self, who: str, kind: str, point: str, minutes_ago: float = 0) -> dict[str, Any]:
+        """Somebody's device reports; the data of the reply, which must be 'noted'."""
+        seen = self.clock.now() - timedelta(minutes=minutes_ago)
+        body = {
+            "kind": kind,
+            "point": point,
+            "seen_at": seen.isoformat(),
+            "key": f"k{next(self._number)}",
+        }
+        status, found = await self.call(who, "POST", f"/v1/events/{EVENT}/runners/{RUNNER}/checkins", body)
+        assert (status, found["ok"]) == (200, True), found
+        assert found["data"]["status"] == "noted"
+        await self.look()
+        data: dict[str, Any] = found["data"]
+        return data
+
+    async def call(self, who: str, method: str, path: str, body: Any = None) -> tuple[int, Any]:
+        """One call by the person at that address: status and JSON."""
+        headers = {"Authorization": f"Bearer {self.secret}", "Acting-Address": who}
+        async with self.session.request(method, self.url + path, json=body, headers=headers) as reply:
+            return reply.status, await reply.json()
+
+    async def asks(self, who: str, question: str) -> tuple[int, Any]:
+        """One question about the runner: status and JSON."""
+        return await self.call(who, "GET", f"/v1/events/{EVENT}/runners/{RUNNER}/{question}")
+
+    async def _service(self, path: str, **body: object) -> Any:
+        headers = {"Authorization": f"Bearer {self.secret}"}
+        async with self.session.post(self.url + path, json=body, headers=headers) as reply:
+            found = await reply.json()
+            assert found["ok"], found
+            return found["data"]
+
+    # What they got -------------------------------------------------------------------------------------
+
+    def notices(self, who: str | None = None, kind: str | None = None) -> list[Told]:
+        """The notices somebody was told, in order."""
+        return [t for t in self.told if t.kind and who in (None, t.who) and (kind is None or t.kind == kind)]
+
+    def counted(self) -> str:
+        """How many notices each person was told."""
+        return ", ".join(f"{p.id} {len(self.notices(p.id))}" for p in self.built.event.people)
+
+
+@asynccontextmanager
+async def night(database: str, text: str, files: dict[str, bytes], begins: datetime) -> AsyncIterator[Night]:
+    """The server up on a port of its own at `begins`, everybody of the event bound to the terminal."""
+    built = build(text, files)
+    clock = SteppedClock(begins)
+    journal = await Journal.open(database)
+    settings = Settings(tick_seconds_max=LOOK_EVERY_S)
+    try:
+        await journal.store_event(text, files, built.event, "test", begins)
+        for person in built.event.people:
+            await journal.bind(person.id, CHANNEL, person.id, begins)
+        secret = await journal.issue_token(None, CHANNEL, [auth.channel_scope(CHANNEL)], begins)
+        app = make_app(settings, journal, clock, options=Options(live=False))
+        async with serving(app) as url, aiohttp.ClientSession() as session:
+            desk = Desk(ApiClient(session, url, secret))
+            yield Night(built, clock, journal, app[PARTS], session, url, secret, desk)
+    finally:
+        await journal.close()
+
+
+@asynccontextmanager
+async def serving(app: web.Application) -> AsyncIterator[str]:
+    """The app on a free port of loopback; its address."""
+    runner = web.AppRunner(app, shutdown_timeout=1.0)
+    await runner.setup()
+    try:
+        await web.TCPSite(runner, "127.0.0.1", 0).start()
+        yield f"http://127.0.0.1:{runner.addresses[0][1]}"
+        await asyncio.sleep(0)
+    finally:
+        await runner.cleanup()

@@ -1,0 +1,209 @@
+"""A night on the hill, through the real server: who was told what, and when; and who was told nothing.
+
+Maren runs 48 km through the night. Ana is in the kitchen when she should leave; at the tarn nobody sees Maren for an
+hour and a half, and nobody knows why; Ines, at home, takes the alarm; then Jonas sees her coming, and she goes on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from datetime import datetime, timedelta
+
+import pytest
+
+from server.watch.notice import MeetingValues, NoticeKind
+from tests.whole import hill
+from tests.whole.hill import EVENT
+from tests.whole.night import Night, night
+
+K = NoticeKind
+STARTS = datetime(2027, 6, 19, 20, 0, tzinfo=hill.ZONE)
+MINUTE = timedelta(minutes=1)
+
+MUST_BE_TOLD = (
+    # after this      from, to (min)  who      kind            words in it
+    ("we begin", 0, 0, "ines", K.TEST_ALARM, "TEST ALARM, nothing has happened"),
+    ("we begin", 0, 0, "ana", K.TEST_ALARM, "TEST ALARM, nothing has happened"),
+    ("we begin", 0, 0, "jonas", K.TEST_ALARM, "TEST ALARM, nothing has happened"),
+    ("the start", 30, 90, "ana", K.LEAVE_NOW, "for Hollin Mill to meet Maren"),
+    ("the start", 35, 95, "jonas", K.UNREACHED, "NO ANSWER from Ana"),
+    ("out of larch", 0, 2, "ana", K.LEFT, "Maren is out of Larch Gate, Sat 21:23, told by Vera"),
+    ("out of larch", 0, 60, "ana", K.LEAVE_NOW, "for Hollin Mill to meet Maren"),
+    ("in at hollin", 0, 2, "ana", K.ARRIVED, "Have ready: two full bottles and head torch"),
+    ("out of hollin", 0, 2, "jonas", K.LEFT, "Bring: warm layer and two full bottles"),
+    ("out of hollin", 60, 160, "jonas", K.LATE, "Has she been there?"),
+    ("not yet", 15, 60, "jonas", K.LATE, "Has she been there?"),
+    ("not yet", 30, 90, "ines", K.OVERDUE, "Maren (bib 51) is OVERDUE at Black Tarn"),
+    ("ines has it", 20, 20, "ines", K.LOOK_AGAIN, "Ines, what is known now?"),
+    ("in at tarn", 0, 0, "ines", K.STAND_DOWN, "Maren has been seen at Black Tarn"),
+    ("out of tarn", 0, 2, "ana", K.LEFT, "Bring: dry socks and gloves"),
+    ("in at wythe", 0, 2, "ana", K.ARRIVED, "Have ready: dry socks and gloves"),
+    ("out of tarn", 20, 180, "jonas", K.LEAVE_NOW, "for Thorn meadow to meet Maren"),
+    ("finished", 0, 2, "jonas", K.FINISHED, "Maren has finished"),
+    ("finished", 0, 2, "ines", K.FINISHED, "Maren has finished"),
+    ("finished", 0, 2, "sam", K.FINISHED, "Maren has finished"),
+)
+
+_ALARM = frozenset({K.OVERDUE, K.LOOK_AGAIN, K.HANDED_ON, K.STAND_DOWN, K.ASKED_FOR_HELP, K.SWEEP})
+_TO_CREW = frozenset({K.TEST_ALARM, K.LEAVE_NOW, K.WINDOW_MOVED, K.LEFT, K.ARRIVED, K.MOVE_ON, K.FINISHED})
+MAY_BE_TOLD = {
+    "maren": frozenset[K](),
+    "vera": frozenset[K](),
+    "office": frozenset[K](),
+    "sam": frozenset({K.FINISHED}),
+    # Ines answers her alarm, so that it climbs to none of the others, and none of them is stood down.
+    "ines": frozenset({K.TEST_ALARM, K.OVERDUE, K.LOOK_AGAIN, K.STAND_DOWN, K.FINISHED}),
+    "ana": _TO_CREW,
+    "jonas": _TO_CREW | {K.LATE, K.UNREACHED},
+}
+AT_MOST_ONCE = (K.OVERDUE, K.STAND_DOWN, K.FINISHED, K.UNREACHED)
+
+
+@pytest.fixture
+async def hillside(sqlite_url: str) -> AsyncIterator[Night]:
+    """Seventy minutes before the start."""
+    begins = STARTS - 70 * MINUTE
+    async with night(sqlite_url, hill.event_text(STARTS), hill.files(), begins) as n:
+        n.mark("we begin")
+        yield n
+
+
+async def _evening(n: Night) -> None:
+    await n.until("18:52")
+    for who in ("ines", "ana", "jonas"):
+        assert "Noted for no." in await n.says(who, "got it")
+    await n.until("20:02")
+    await n.reports("office", "out", "start", minutes_ago=2)
+    n.mark("the start")
+    await n.until("21:24")
+    assert "in at Larch Gate, Sat 21:20" in await n.says("vera", "51 in at larch 21:20 out 21:23")
+    n.mark("out of larch")
+    await n.until_told("ana", K.LEAVE_NOW, times=2)
+    await n.wait(2)
+    await n.presses("ana", "on our way")
+    await n.until("23:12")
+    await n.reports("office", "in", "hollin", minutes_ago=2)
+    n.mark("in at hollin")
+    await n.until("23:22")
+    assert "Told to Jonas" in await n.says("ana", "out of the mill")
+    n.mark("out of hollin")
+
+
+async def _lost(n: Night) -> list[tuple[datetime, float]]:
+    """Nobody hears of her; P(not heard | still going), minute by minute, as it stood until the alarm."""
+    await n.until("23:40")
+    assert "you left Thorn hall" in await n.says("jonas", "on my way")
+    await n.until("00:40")
+    assert "you are at Black Tarn" in await n.says("jonas", "i am at the tarn")
+    await n.until_told("jonas", K.LATE)
+    await n.wait(5)
+    await n.presses("jonas", "not yet")
+    n.mark("not yet")
+    await n.until_told("ana", K.LEAVE_NOW, times=3)
+    await n.presses("ana", "on our way")
+    await n.until_told("ines", K.OVERDUE)
+    return await n.silence(n.marks["not yet"])
+
+
+async def _found(n: Night) -> None:
+    await n.wait(2)
+    assert "It is yours" in await n.presses("ines", "i have it")
+    n.mark("ines has it")
+    await n.wait(22)
+    await n.presses("ines", "still missing")
+    await n.wait(6)
+    assert "Told to Ines" in await n.says("jonas", "shes in at the tarn")
+    n.mark("in at tarn")
+
+
+async def _morning(n: Night) -> None:
+    await n.wait(12)
+    await n.says("jonas", "out of the tarn")
+    n.mark("out of tarn")
+    await n.wait(99)
+    await n.reports("office", "in", "wythe", minutes_ago=1)
+    n.mark("in at wythe")
+    await n.wait(9)
+    await n.says("ana", "left wythe")
+    await n.until_told("jonas", K.LEAVE_NOW)
+    await n.presses("jonas", "on our way")
+    await n.until("06:43")
+    await n.reports("office", "in", "finish", minutes_ago=1)
+    n.mark("finished")
+    await n.wait(6)
+    assert "in hand" in await n.says("jonas", "we have her")
+    n.mark("over")
+    await n.wait(60)
+
+
+async def test_who_is_told_what_through_a_night(hillside: Night, capsys: pytest.CaptureFixture[str]) -> None:
+    """Everybody is told what is theirs within its minutes, nobody anything else, and it ends when she is home."""
+    n = hillside
+    await _evening(n)
+    silence = await _lost(n)
+    await _nobody_sees_more_than_their_part(n)
+    await _found(n)
+    await _morning(n)
+    told = "\n".join(map(str, n.told))
+    with capsys.disabled():
+        print(f"\nmessages: {n.counted()}")
+    for mark, low, high, who, kind, words in MUST_BE_TOLD:
+        at = n.marks[mark]
+        found = [t for t in n.notices(who, kind) if at + low * MINUTE <= t.at <= at + high * MINUTE]
+        assert any(words in t.text for t in found), f"{mark}: {who}: {kind}: {words}\n{told}"
+    for who, kinds in MAY_BE_TOLD.items():
+        assert {K(t.kind) for t in n.notices(who)} <= kinds, f"{who}\n{told}"
+        for kind in AT_MOST_ONCE:
+            assert len(n.notices(who, kind)) <= 1, f"{who}: {kind}\n{told}"
+    assert not [t for t in n.notices() if t.at > n.marks["over"]], "nothing follows once crew have her"
+    assert [t.who for t in n.notices() if t.urgent and K(t.kind) in _ALARM] == ["ines"] * 3
+    _overdue_within_minutes_of_its_line(n, silence)
+    await _every_leave_now_was_in_time(n)
+
+
+def _overdue_within_minutes_of_its_line(n: Night, silence: list[tuple[datetime, float]]) -> None:
+    """The alarm came when P(unheard) was under the line and the grace after 'late' over, at most 2 min after."""
+    alarm = n.notices("ines", K.OVERDUE)[0].at
+    late = n.notices("jonas", K.LATE)[-1].at
+    rule = n.built.event.alarm
+    due = [at for at, unheard in silence if unheard <= rule.line and at >= late + rule.grace]
+    assert due, silence[-5:]
+    assert -MINUTE <= alarm - due[0] <= 2 * MINUTE, "looked at minute by minute"
+
+
+async def _every_leave_now_was_in_time(n: Night) -> None:
+    """Told before the leave-by, which leaves time for the drive, the walk and the unloading before she came."""
+    came = {"hollin": "in at hollin", "tarn": "in at tarn", "wythe": "in at wythe", "finish": "finished"}
+    last = {m.notice.key.point: m for m in await n.journal.made(EVENT) if m.notice.key.kind is K.LEAVE_NOW}
+    assert set(last) == {"hollin", "wythe", "finish"}, "Jonas set out for the tarn before he was told to"
+    course = n.built.event.course_of(hill.RUNNER)
+    for point, made in last.items():
+        values, crew = made.notice.values, course.point(point).access
+        assert isinstance(values, MeetingValues)
+        assert values.leave_by is not None
+        assert values.drive is not None
+        assert crew is not None
+        assert values.leave_by - made.made_at >= 4 * MINUTE, point
+        ready = values.leave_by + values.drive + crew.walk_in + crew.unloading
+        assert ready <= n.marks[came[point]], point
+
+
+async def _nobody_sees_more_than_their_part(n: Night) -> None:
+    """While she is missing a supporter sees no place and no estimate, a volunteer and a stranger nothing."""
+    status, where = await n.asks("sam", "where")
+    assert status == 200
+    shown = str(where["data"])
+    assert "Hollin Mill" in shown
+    assert where["data"]["where"] is None, "no estimate"
+    for question in ("facts", "next", "kit", "missed", "cutoffs"):
+        assert (await n.asks("sam", question))[0] == 403, question
+    for question in ("forecast", "where", "plan", "facts", "next", "kit"):
+        assert (await n.asks("vera", question))[0] == 403, question
+        assert (await n.asks("nobody-we-know", question))[0] == 401, question
+    there, nowhere = [
+        (await n.call("sam", "GET", f"/v1/events/{e}/runners/x/facts")) for e in (EVENT, "no-such")
+    ]
+    assert there == nowhere, "the refusal does not tell whether there is such a thing"
+    answer = await n.says("sam", "where is she")
+    assert "Hollin Mill" in answer
+    assert "estimate" not in answer.lower()
