@@ -45,7 +45,7 @@ class Change:
 
 
 _LISTS = frozenset(
-    {"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares"}
+    {"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares", "weather"}
 )
 _APART = frozenset({"version", "points", "stretches"})
 _WORDS = {"km": "km", "also": "other names", "access": "crew access", "starts": "start"}
@@ -87,6 +87,7 @@ def _things(old: Event, new: Event) -> Iterator[tuple[str, dict[str, Any], dict[
     yield "drive", _drives(old), _drives(new)
     yield "part", _parts(old), _parts(new)
     yield "relay share", _shares(old), _shares(new)
+    yield "weather", _weather(old), _weather(new)
 
 
 def _stretches(event: Event) -> dict[str, Any]:
@@ -103,6 +104,20 @@ def _drives(event: Event) -> dict[str, Any]:
 
 def _shares(event: Event) -> dict[str, Any]:
     return {f"of {s.runner} from {s.from_point}": s for s in event.shares}
+
+
+def _weather(event: Event) -> dict[str, Any]:
+    """A spell of weather has no id of its own: when, and where."""
+    found = {}
+    for w in event.weather:
+        hours = " to ".join(_said(t, event.time_zone) for t in (w.from_at, w.to_at) if t is not None)
+        km = "" if w.from_km is None and w.to_km is None else f"km {w.from_km or 0:g} to {_open(w.to_km)}"
+        found[" ".join(x for x in (hours, w.course, km) if x) or "all day"] = w
+    return found
+
+
+def _open(km: float | None) -> str:
+    return "the end" if km is None else f"{km:g}"
 
 
 def _parts(event: Event) -> dict[str, Any]:

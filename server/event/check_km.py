@@ -23,6 +23,7 @@ def check_km(event: Event, report: Report, paths: Paths) -> None:
         if part.kind is PartKind.PACER:
             _pacer(event, part, report, paths)
     _joining(event, report, paths)
+    _weather(event, report)
 
 
 def _order(course: CourseDef, report: Report, paths: Paths) -> None:
@@ -44,6 +45,18 @@ def _stretches(course: CourseDef, report: Report) -> None:
         if finish is not None and s.to_km > finish * 1.01 + 0.5:
             what = f"the stretch ends at km {s.to_km:g}, the finish is at km {finish:g}"
             report.error(("stretches", i, "to_km"), what, "Check the km.")
+
+
+def _weather(event: Event, report: Report) -> None:
+    for i, w in enumerate(event.weather):
+        ends = [c.points[-1].km for c in event.courses if w.course in (None, c.id) and c.points]
+        finish = max((km for km in ends if km is not None), default=None)
+        if finish is None:
+            continue
+        for key, km in (("from_km", w.from_km), ("to_km", w.to_km)):
+            if km is not None and km > finish * 1.01 + 0.5:
+                what = f"{key} = {km:g} lies beyond the course, the finish is at km {finish:g}"
+                report.error(("weather", i, key), what, "Check the km.")
 
 
 def _km(event: Event, point: str | None, runner: str | None) -> float | None:

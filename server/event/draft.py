@@ -21,6 +21,7 @@ from server.event.model import (
     Runner,
     Share,
     Stretch,
+    WeatherSpell,
 )
 from server.event.section import Report, Section
 from server.event.times import read_clock, read_moment, to_utc
@@ -45,6 +46,7 @@ class CourseHead:
     id: str
     route: str
     stated_km: float | None
+    results: str = ""
 
 
 @dataclass(slots=True)
@@ -72,6 +74,7 @@ class Draft:
     cards: list[At[IfThenCard]] = field(default_factory=list)
     places: list[At[Place]] = field(default_factory=list)
     shares: list[At[Share]] = field(default_factory=list)
+    weather: list[At[WeatherSpell]] = field(default_factory=list)
 
     def points_of(self, course: str) -> list[At[Point]]:
         """The points of one course, in the order of the file."""

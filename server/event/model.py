@@ -178,15 +178,55 @@ class Stretch:
     escape_route: str = ""
 
 
+class GroundState(StrEnum):
+    """What the weather makes of the ground for a while."""
+
+    MUD = "mud"
+    SNOW = "snow"
+
+
+@dataclass(frozen=True, slots=True)
+class WeatherSpell:
+    """Weather to plan with, for some hours or a part of a course. Ends that are None are open.
+
+    `temperature_c` is the air's, `humidity` in % (50 where a temperature stands alone); `ground` what is
+    underfoot then. `course` None: wherever the hours fit; with km it names the course they are on.
+    """
+
+    from_at: datetime | None = None
+    to_at: datetime | None = None
+    temperature_c: float | None = None
+    humidity: float | None = None
+    ground: GroundState | None = None
+    from_km: float | None = None
+    to_km: float | None = None
+    course: str | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PastRace:
+    """A race a runner ran: distance, ascent, time with all stops, and what it was."""
+
+    name: str
+    km: float
+    ascent_m: float
+    time: timedelta
+
+
 @dataclass(frozen=True, slots=True)
 class CourseDef:
-    """One line on the ground: the route file's name and its points in running order."""
+    """One line on the ground: the route file's name and its points in running order.
+
+    `results` names a CSV file of others' split times on this course, '' for none.
+    """
 
     id: str
     route: str
     points: tuple[Point, ...]
     stretches: tuple[Stretch, ...] = ()
     stated_km: float | None = None
+    results: str = ""
 
     def point(self, point_id: str) -> Point:
         """The point of that id; KeyError if the course has none."""
@@ -216,8 +256,8 @@ class Rules:
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """What she means to do; exactly one form: finish time; pace all in (stops included); easy training
-    pace plus a margin. Paces are per km."""
+    """What she means to do; one form: finish time; pace all in (stops included); easy training pace plus a
+    margin. Paces are per km. None of them: the plan takes it from her past race or her own runs."""
 
     finish: timedelta | None = None
     pace_all_in: timedelta | None = None
@@ -227,7 +267,10 @@ class Target:
 
 @dataclass(frozen=True, slots=True)
 class Runner:
-    """A runner in the event. `person` is the global person id; `start` already holds her wave."""
+    """A runner in the event. `person` is the global person id; `start` already holds her wave.
+
+    `own_runs` names files of her own runs (GPX, FIT, TCX) that stand beside the event file.
+    """
 
     id: str
     person: str
@@ -244,6 +287,8 @@ class Runner:
     climb_rate_m_per_h: float | None = None
     walk_kmh: float | None = None
     downhill_kmh: float | None = None
+    own_runs: tuple[str, ...] = ()
+    past_races: tuple[PastRace, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -452,6 +497,13 @@ class Event:
     places: tuple[Place, ...] = ()
     driving: Driving = field(default_factory=Driving)
     shares: tuple[Share, ...] = ()
+    weather: tuple[WeatherSpell, ...] = ()
+
+    def files(self) -> tuple[str, ...]:
+        """The names of every file that the event file speaks of, each once: routes, results, own runs."""
+        named = [n for c in self.courses for n in (c.route, c.results)]
+        named += [n for r in self.runners for n in r.own_runs]
+        return tuple(dict.fromkeys(n for n in named if n))
 
     def runner(self, runner_id: str) -> Runner:
         """The runner of that id; KeyError if there is none."""

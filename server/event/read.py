@@ -16,6 +16,7 @@ from server.event.model import AlarmRule, Contact, CourseDef, Event, Part, PartK
 from server.event.problem import Parsed, Problem, Severity
 from server.event.read_course import KM_MAX, read_courses, read_id, read_points
 from server.event.read_moves import read_driving, read_places, read_shares
+from server.event.read_pace import read_weather
 from server.event.read_people import (
     read_cars,
     read_meetings,
@@ -119,6 +120,7 @@ def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
     read_cars(draft, top)
     read_meetings(draft, top)
     read_shares(draft, top)
+    read_weather(draft, top)
     draft.rules = _rules(draft, top)
     number = read_phone(head, "emergency_number", short=True)
     if not head.has("emergency_number"):
@@ -255,6 +257,7 @@ def _with_lists(event: Event, draft: Draft) -> Event:
             points=tuple(p.value for p in draft.points_of(c.value.id)),
             stretches=tuple(s.value for s in draft.stretches if draft.course_of[s.path] == c.value.id),
             stated_km=c.value.stated_km,
+            results=c.value.results,
         )
         for c in draft.courses
     )
@@ -272,4 +275,5 @@ def _with_lists(event: Event, draft: Draft) -> Event:
         cards=tuple(c.value for c in draft.cards),
         places=tuple(p.value for p in draft.places),
         shares=tuple(s.value for s in draft.shares),
+        weather=tuple(w.value for w in draft.weather),
     )

@@ -19,6 +19,7 @@ from server.event.model import (
     Signal,
     Stretch,
 )
+from server.event.read_pace import read_file_name
 from server.event.section import WORDS_MAX, Section, did_you_mean
 
 KM_MAX = 1000.0
@@ -50,16 +51,18 @@ def read_courses(draft: Draft, top: Section, event: Section) -> None:
     listed = top.tables("courses")
     if not listed:
         route = event.text("route", need=route_help)
-        head = CourseHead(DEFAULT_COURSE, route, event.number("stated_km", 1, KM_MAX))
+        stated, results = event.number("stated_km", 1, KM_MAX), read_file_name(event, "results")
+        head = CourseHead(DEFAULT_COURSE, route, stated, results)
         draft.courses.append(At(head, event.path))
         return
-    if event.has("route") or event.has("stated_km"):
+    if event.has("route") or event.has("stated_km") or event.has("results"):
         event.error("route", "[event] names a route and so do the [[courses]]", "Keep one of the two.")
     for section in listed:
         head = CourseHead(
             read_id(section, section.text("name")),
             section.text("route", need=route_help),
             section.number("stated_km", 1, KM_MAX),
+            read_file_name(section, "results"),
         )
         draft.courses.append(At(head, section.path))
         section.done()

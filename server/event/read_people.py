@@ -25,6 +25,7 @@ from server.event.model import (
 )
 from server.event.read_course import read_id
 from server.event.read_moves import read_sleeps
+from server.event.read_pace import read_own_runs, read_past_races
 from server.event.section import WORDS_MAX, Section, did_you_mean
 from server.event.times import read_pace, zone_names
 
@@ -32,7 +33,7 @@ CHANNELS = ("telegram", "email", "web", "webhook", "terminal")
 _PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
 _TARGETS = (
     'Give one: target = { finish = "29:00" }, { pace_all_in = "10:50" } or '
-    '{ easy_pace = "6:30", margin = "1:30" }.'
+    '{ easy_pace = "6:30", margin = "1:30" }; or none, with past_race or own_runs instead.'
 )
 
 
@@ -60,6 +61,7 @@ def read_runners(draft: Draft, top: Section) -> None:
             )
         elif not course and len(courses) > 1:
             section.missing("course", f"There are several courses: say which ({', '.join(courses)}).")
+        own_runs, past_races = read_own_runs(section), read_past_races(section)
         runner = Runner(
             id=runner_id,
             person=section.text("person") or runner_id,
@@ -67,7 +69,7 @@ def read_runners(draft: Draft, top: Section) -> None:
             bib=_bib(section),
             course=course if course in courses else courses[0],
             start=start,
-            target=_target(section),
+            target=_target(section, optional=bool(past_races or own_runs)),
             wave=wave,
             clothing=section.text("clothing", most=WORDS_MAX),
             torch=section.text("torch", most=WORDS_MAX),
@@ -76,6 +78,8 @@ def read_runners(draft: Draft, top: Section) -> None:
             climb_rate_m_per_h=section.number("climb_m_per_h", 50, 3000),
             walk_kmh=section.number("walk_kmh", 1, 10),
             downhill_kmh=section.number("downhill_kmh", 2, 30),
+            own_runs=own_runs,
+            past_races=past_races,
         )
         draft.runners.append(At(runner, section.path))
         section.done()
@@ -97,10 +101,11 @@ def _start(draft: Draft, section: Section) -> tuple[str, datetime]:
     return wave, own or draft.waves.get(wave, draft.starts)
 
 
-def _target(section: Section) -> Target:
+def _target(section: Section, *, optional: bool) -> Target:
+    """What she means to do; `optional` where a past race or her own runs say what she can."""
     table = section.table("target")
     if table is None:
-        if not section.has("target"):
+        if not section.has("target") and not (optional or section.has("own_runs") or section.has("past_race")):
             section.missing("target", _TARGETS)
         return Target()
     finish = table.span("finish", timedelta(minutes=30), timedelta(days=14))

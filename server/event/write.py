@@ -26,6 +26,7 @@ from server.event.model import (
     MeetingPlan,
     NoticeChoice,
     Part,
+    PastRace,
     Person,
     Place,
     Point,
@@ -37,6 +38,7 @@ from server.event.model import (
     Sleep,
     Stretch,
     Target,
+    WeatherSpell,
 )
 from server.event.times import end_of_day, to_wall, write_pace, write_span
 
@@ -66,7 +68,8 @@ def dump_event(event: Event) -> str:
     )
     if many:
         top["courses"] = [
-            _given({"id": c.id, "route": c.route, "stated_km": c.stated_km}) for c in event.courses
+            _given({"id": c.id, "route": c.route, "stated_km": c.stated_km, "results": c.results})
+            for c in event.courses
         ]
     top |= _given(
         {
@@ -79,6 +82,7 @@ def dump_event(event: Event) -> str:
             "drives": [_drive(d) for d in event.drives],
             "meetings": [_meeting(m) for m in event.meetings],
             "shares": [_share(s) for s in event.shares],
+            "weather": [_weather(w, zone) for w in event.weather],
             "if_then": [_card(c) for c in event.cards],
         }
     )
@@ -124,6 +128,7 @@ def _head(event: Event, many: bool) -> Table:
             "limit": None if event.limit is None else write_span(event.limit),
             "route": course.route if course is not None else None,
             "stated_km": _number(course.stated_km) if course is not None else None,
+            "results": course.results if course is not None else None,
             "emergency_number": event.emergency_number,
             "grid": event.grid,
             "keep_until": keep,
@@ -250,6 +255,26 @@ def _stretch(s: Stretch) -> Table:
     )
 
 
+def _weather(w: WeatherSpell, zone: str) -> Table:
+    return _given(
+        {
+            "from": _wall(w.from_at, zone),
+            "to": _wall(w.to_at, zone),
+            "course": w.course,
+            "from_km": _number(w.from_km),
+            "to_km": _number(w.to_km),
+            "temperature_c": _number(w.temperature_c),
+            "humidity": _number(w.humidity),
+            "ground": None if w.ground is None else w.ground.value,
+            "note": w.note,
+        }
+    )
+
+
+def _past_race(r: PastRace) -> Table:
+    return {"name": r.name, "km": _number(r.km), "ascent_m": _number(r.ascent_m), "time": write_span(r.time)}
+
+
 def _runner(r: Runner, event: Event, many: bool) -> Table:
     own_start = r.wave or r.start != event.starts
     return _given(
@@ -268,6 +293,8 @@ def _runner(r: Runner, event: Event, many: bool) -> Table:
             "walk_kmh": _number(r.walk_kmh),
             "climb_m_per_h": _number(r.climb_rate_m_per_h),
             "downhill_kmh": _number(r.downhill_kmh),
+            "own_runs": list(r.own_runs),
+            "past_race": [_past_race(p) for p in r.past_races],
             "fuel": [_fuel(f) for f in r.fuel],
         }
     )

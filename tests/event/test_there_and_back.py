@@ -24,6 +24,7 @@ from server.event.model import (
     Edge,
     Event,
     FuelPlan,
+    GroundState,
     IfThenCard,
     KitItem,
     KitWeight,
@@ -31,6 +32,7 @@ from server.event.model import (
     NoticeChoice,
     Part,
     PartKind,
+    PastRace,
     Person,
     Place,
     Point,
@@ -44,6 +46,7 @@ from server.event.model import (
     Sleep,
     Stretch,
     Target,
+    WeatherSpell,
 )
 
 few = settings(max_examples=60, deadline=None)
@@ -162,7 +165,13 @@ def events(draw: st.DrawFn) -> Event:
     start = draw(starts)
     ids = draw(st.sampled_from([("main",), ("long", "short")]))
     courses = tuple(
-        CourseDef(c, f"{c}.gpx", draw(points(c, start)), stated_km=draw(st.none() | st.floats(1, 900)))
+        CourseDef(
+            c,
+            f"{c}.gpx",
+            draw(points(c, start)),
+            stated_km=draw(st.none() | st.floats(1, 900)),
+            results=draw(st.sampled_from(["", f"years/{c}.csv"])),
+        )
         for c in ids
     )
     courses = tuple(replace(c, stretches=stretches(draw, c)) for c in courses)
@@ -220,7 +229,30 @@ def events(draw: st.DrawFn) -> Event:
             for c, r in zip(courses, runners, strict=True)
             if draw(st.booleans())
         ),
+        weather=tuple(spell(draw, c, start) for c in courses if draw(st.booleans())),
     )
+
+
+def spell(draw: st.DrawFn, course: CourseDef, start: datetime) -> WeatherSpell:
+    """Weather of some hours, of some km, or of both; warm air, bad ground, or both."""
+    finish = course.points[-1].km or 0.0
+    begins = draw(st.none() | later(start))
+    warm = draw(st.booleans())
+    return WeatherSpell(
+        from_at=begins,
+        to_at=draw(st.none() | later(begins or start)),
+        temperature_c=draw(st.floats(-40, 50)) if warm else None,
+        humidity=draw(st.none() | st.floats(0, 100)) if warm else None,
+        ground=draw(st.sampled_from([*([None] if warm else []), *GroundState])),
+        from_km=draw(st.none() | st.just(0.0)),
+        to_km=draw(st.none() | st.just(finish)) if finish > 0 else None,
+        course=course.id,
+        note=draw(maybe_words),
+    )
+
+
+PAST = (PastRace("Fell 50", 52.5, 1900.0, timedelta(hours=7, minutes=40)),
+        PastRace("Level marathon", 42.2, 0.0, timedelta(hours=4, seconds=30)))  # fmt: skip
 
 
 def stretches(draw: st.DrawFn, course: CourseDef) -> tuple[Stretch, ...]:
@@ -233,7 +265,9 @@ def stretches(draw: st.DrawFn, course: CourseDef) -> tuple[Stretch, ...]:
 
 
 def runner(draw: st.DrawFn, runner_id: str, course: CourseDef, start: datetime) -> Runner:
-    """A runner of that course."""
+    """A runner of that course; without a target only where a past race or a run of hers stands in for it."""
+    raced = PAST[: draw(st.integers(0, 2))]
+    runs = draw(st.sampled_from([(), ("long.fit",), ("runs/a.gpx", "runs/b.tcx")]))
     return Runner(
         id=runner_id,
         person=draw(st.sampled_from([runner_id, f"p-{runner_id}"])),
@@ -241,7 +275,9 @@ def runner(draw: st.DrawFn, runner_id: str, course: CourseDef, start: datetime) 
         bib=runner_id,
         course=course.id,
         start=draw(st.just(start) | later(start)),
-        target=draw(targets),
+        target=draw(targets | st.just(Target())) if raced or runs else draw(targets),
+        own_runs=runs,
+        past_races=raced,
         wave=draw(st.sampled_from(["", "B"])),
         clothing=draw(maybe_words),
         torch=draw(maybe_words),
