@@ -45,7 +45,19 @@ class Change:
 
 
 _LISTS = frozenset(
-    {"courses", "runners", "people", "parts", "cars", "drives", "meetings", "cards", "places", "shares", "weather"}
+    {
+        "courses",
+        "runners",
+        "people",
+        "parts",
+        "cars",
+        "drives",
+        "meetings",
+        "cards",
+        "places",
+        "shares",
+        "weather",
+    }
 )
 _APART = frozenset({"version", "points", "stretches"})
 _WORDS = {"km": "km", "also": "other names", "access": "crew access", "starts": "start"}

@@ -33,7 +33,9 @@ def read_own_runs(section: Section) -> tuple[str, ...]:
         return ()
     twice = next((n for n in names if names.count(n) > 1), None)
     if twice is not None:
-        section.error("own_runs", f"'{twice}' is named twice", "Name each recording once: it would count twice.")
+        section.error(
+            "own_runs", f"'{twice}' is named twice", "Name each recording once: it would count twice."
+        )
     return tuple(n for n in names if _beside(section, "own_runs", n))
 
 
@@ -73,7 +75,7 @@ def _past_race(section: Section) -> PastRace | None:
     speed = km * 1000.0 / time.total_seconds()
     if not 0.4 <= speed <= 7.0:
         what = f"{km:g} km in {section.values['time']} is {speed * 3.6:.1f} km/h, no speed on foot"
-        section.error("time", what, "Write hours and minutes, as in \"7:40\"; look whether they were mixed up.")
+        section.error("time", what, 'Write hours and minutes, as in "7:40"; look whether they were mixed up.')
         return None
     return PastRace(name, km, ascent, time)
 

@@ -105,7 +105,9 @@ def _target(section: Section, *, optional: bool) -> Target:
     """What she means to do; `optional` where a past race or her own runs say what she can."""
     table = section.table("target")
     if table is None:
-        if not section.has("target") and not (optional or section.has("own_runs") or section.has("past_race")):
+        if not section.has("target") and not (
+            optional or section.has("own_runs") or section.has("past_race")
+        ):
             section.missing("target", _TARGETS)
         return Target()
     finish = table.span("finish", timedelta(minutes=30), timedelta(days=14))
