@@ -18,7 +18,8 @@ from scipy.sparse import coo_array
 from server.plan.errors import PlanError
 
 CREW_MANY = 100
-SECONDS_MOST = 10.0
+SECONDS_MOST = 5.0
+MILP_GAP = 1e-5
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,8 @@ class Assignment:
 
 
 KEEP = 1e-4
-"""What a person in the car they prefer is worth: less than any odds that matter, so that nothing is changed idly."""
+"""What a person in the car they prefer is worth: less than any odds that matter, so that nothing is changed idly.
+In another car they count a tenth of it against, so that nobody is taken along for nothing."""
 
 
 def worth(question: Question, routes: Mapping[str, Sequence[str]], people: Mapping[str, str]) -> float | None:
@@ -93,9 +95,12 @@ def worth(question: Question, routes: Mapping[str, Sequence[str]], people: Mappi
             if odds is None:
                 return None
             total += tasks[task or ""].weight * odds
-    return total + KEEP * sum(
-        h.prefers is not None and people.get(h.id) == h.prefers for h in question.helpers
-    )
+    return total + sum(_liking(h, people[h.id]) for h in question.helpers if h.id in people)
+
+
+def _liking(helper: Helper, car: str) -> float:
+    """What it counts that somebody sits in a car, whatever the car does."""
+    return KEEP if helper.prefers == car else -KEEP / 10
 
 
 def _allowed(
@@ -160,7 +165,7 @@ def best_assignment(question: Question) -> Assignment:
         return Assignment(tuple((v.id, ()) for v in question.vehicles), (), 0.0)
     weight = {t.id: t.weight for t in question.tasks}
     gain = [weight[task] * question.odds[car, before, task] for car, before, task in edges]
-    gain += [KEEP * (h.prefers == v.id) for h, v in seats]
+    gain += [_liking(h, v.id) for h, v in seats]
     gain += [0.0] * len(uses)
     rows = _Rows()
     _chains(question, edges, rows)
@@ -173,7 +178,7 @@ def best_assignment(question: Question) -> Assignment:
         integrality=np.ones(n),
         bounds=Bounds(0.0, 1.0),
         constraints=LinearConstraint(matrix, np.asarray(rows.low), np.asarray(rows.high)),
-        options={"time_limit": SECONDS_MOST, "mip_rel_gap": 0.0},
+        options={"time_limit": SECONDS_MOST, "mip_rel_gap": MILP_GAP},
     )
     if found.x is None:
         raise PlanError(

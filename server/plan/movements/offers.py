@@ -8,7 +8,7 @@ from datetime import datetime
 
 import numpy as np
 
-from server.event.model import Event, MeetingPlan
+from server.event.model import Event, MeetingPlan, PartKind
 from server.facts.state import RaceState
 from server.forecast.outlook import View
 from server.plan.movements.assign import Assignment, Helper, Question, Task, Vehicle, best_assignment
@@ -35,17 +35,20 @@ def crew_plan(
     now: datetime | None = None,
     race: RaceState | None = None,
     spots: Mapping[str, Spot] | None = None,
+    other_cars: bool = True,
 ) -> CrewPlan:
     """Every movement of cars and people, what breaks a rule, what will not work, and what would help.
 
     timetables, views: by runner id. A runner with a view is planned by its joint paths, else by the timetable; give
     views as they stood at the last fact, so that silence moves nothing. `now` and `race` once the race is on: meetings
     behind the crew are left out, nobody leaves before `now`. `spots`: (lat, lon) by point id, to estimate drives from
-    where the event file has none (`course_spots`). Same arguments, same plan.
+    where the event file has none (`course_spots`). `other_cars` False: no search for a better
+    assignment, which takes up to a few seconds for three runners with five crew; all else takes some 20 ms. Same
+    arguments, same plan.
     """
     moves = moves_of(event, timetables, views, now=now, race=race, spots=spots)
     plan = plan_of(moves)
-    if not any(t.kind in HELPED for t in plan.troubles):
+    if not other_cars or not any(t.kind in HELPED for t in plan.troubles):
         return plan
     return with_offers(plan, list(_other_cars(moves, plan, timetables)))
 
@@ -54,17 +57,16 @@ def question_of(moves: Moves) -> Question:
     """Who could serve what: every car, everybody of the crew, the odds from each meeting to each later one."""
     event = moves.event
     drivers = drivers_of(event)
-    names = dict.fromkeys(
-        w for t in moves.trips for w in (*t.goes, *(r for leg in t.legs for r in leg.riders))
-    )
-    home = {w: leg.key for t in reversed(moves.trips) for leg in t.legs for w in leg.riders}
+    crew = [p.person for p in event.parts if p.kind is PartKind.CREW]
+    going = [w for t in moves.trips for w in (*t.goes, *(r for leg in t.legs for r in leg.riders))]
+    home = {p.person: p.car for p in event.parts if p.car is not None}
+    home |= {w: leg.key for t in reversed(moves.trips) for leg in t.legs for w in leg.riders}
     live = moves.now is not None
     helpers = tuple(
-        # On the night nobody changes cars at a distance; before it they may.
-        Helper(
-            w, not drivers or w in drivers, frozenset({home[w]}) if live and w in home else None, home.get(w)
-        )
-        for w in names
+        # On the night nobody changes cars at a distance, and who is nowhere known can't be sent; before it they may.
+        Helper(w, not drivers or w in drivers, frozenset({home[w]}) if live else None, home.get(w))
+        for w in dict.fromkeys((*going, *crew))
+        if not live or w in home
     )
     vehicles = tuple(Vehicle(c.id, c.seats) for c in event.cars)
     tasks = tuple(_task(event, t, live) for t in moves.timed)

@@ -277,5 +277,6 @@ def _keep(clock: Clockwork, trip: Trip, there: Floats, gone: Floats) -> None:
     for who in trip.joins:
         clock.there_s.pop(who, None)
     for who in trip.leaves:
-        clock.free_s[who] = gone
+        # On paths on which a pacer came too late to set off with her, they are free no earlier than there.
+        clock.free_s[who] = np.maximum(gone, clock.free_s.get(who, gone))
         clock.there_s.pop(who, None)

@@ -157,9 +157,9 @@ def _trip(world: _World, plan: MeetingPlan) -> Trip:
     legs = tuple(_leg(world, plan, key, riders) for key, riders in cars.items())
     _seats(world, plan, legs)
     _arrive(world, plan, legs)
-    leaves = tuple(
-        dict.fromkeys((*((plan.pacer_leaves,) if plan.pacer_leaves else ()), *(s.person for s in end)))
-    )
+    due = ((plan.pacer_leaves,) if plan.pacer_leaves else ()) + tuple(share.person for share in end)
+    # Who never set off with her, because they could not get there, does not come off here either.
+    leaves = tuple(w for w in dict.fromkeys(due) if w in world.on_foot)
     for who in leaves:
         world.on_foot.pop(who, None)
         _meets_car(world, who, plan, legs)
@@ -185,10 +185,10 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
             what = f"{_name(world, who)} is on foot with {world.event.runner(world.on_foot[who]).name} then"
             world.trouble(TroubleKind.ON_FOOT, plan, what, person=who)
             continue
-        own = world.with_car.get(who, main)
+        own = world.with_car.get(who)
         if own == main or _beside(world, who, main):
             cars[main].append(who)
-        elif own in world.car_at and _can_bring(world, own, main, goes):
+        elif own is not None and own in world.car_at and _can_bring(world, own, main, goes):
             cars.setdefault(own, []).append(who)
         else:
             where = world.person_at.get(who) or "an unknown place"
@@ -198,7 +198,7 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
         riders += [
             w for w, car in world.with_car.items() if car == key and w not in goes and w not in world.on_foot
         ]
-    return {key: riders for key, riders in cars.items() if riders or key == main}
+    return {key: riders for key, riders in cars.items() if riders} or {main: []}
 
 
 def _beside(world: _World, who: str, car: str) -> bool:
@@ -249,7 +249,7 @@ def _seats(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
 
 
 def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
-    for leg in legs:
+    for leg in (x for x in legs if x.riders):
         world.car_at[leg.key] = plan.point
         world.last[leg.key] = plan.id
         for who in leg.riders:
@@ -258,10 +258,15 @@ def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
 
 
 def _meets_car(world: _World, who: str, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
-    """Who comes off the course gets into a car that is there, if one is."""
+    """Who comes off the course gets into a car that is there, if one is; else they stand at the roadside."""
     world.person_at[who] = plan.point
-    if legs:
-        world.with_car[who] = legs[0].key
+    came = next((leg.key for leg in legs if leg.riders), None)
+    if came is not None:
+        world.with_car[who] = came
+        return
+    world.with_car.pop(who, None)
+    what = f"{_name(world, who)} comes off the course at '{plan.point}', where no car comes"
+    world.trouble(TroubleKind.FETCH, plan, what, person=who)
 
 
 def _left_over(world: _World, ordered: Sequence[MeetingPlan]) -> None:

@@ -92,7 +92,8 @@ class Oracle:
                     where[w] = Stay(v.point, there, gone)
             leaves = self.meeting[v.meeting].pacer_leaves
             if leaves is not None:
-                where[leaves] = Stay(v.point, max(there, arrive), gone)
+                before_that = where[leaves].gone if leaves in where else gone
+                where[leaves] = Stay(v.point, max(there, arrive), max(gone, before_that))
             access = self.point(v).access
             open_then = access is None or access.closes is None or arrive <= access.closes.timestamp()
             self.first[v.meeting] += there <= arrive and open_then
@@ -174,7 +175,7 @@ def nobody_is_in_two_places(event: Event, plan: CrewPlan) -> None:
         for r in v.rides:
             if r.car is not None:
                 assert r.from_place == cars_at[r.car] or cars_at[r.car] is None
-                cars_at[r.car] = v.point
+                cars_at[r.car] = v.point if r.riders else cars_at[r.car]
             for w in r.riders:
                 assert at.get(w) in (None, r.from_place)
                 if at.get(w) is not None and at[w] != v.point:
@@ -186,7 +187,8 @@ def nobody_is_in_two_places(event: Event, plan: CrewPlan) -> None:
             at.pop(m.pacer_joins or "", None)
         if m.pacer_leaves in pacing:
             pacing.discard(m.pacer_leaves or "")
-            at[m.pacer_leaves or ""], free[m.pacer_leaves or ""] = v.point, v.gone
+            at[m.pacer_leaves or ""] = v.point
+            free[m.pacer_leaves or ""] = max(v.gone, free[m.pacer_leaves or ""])
     for person in {r.person for r in plan.people}:
         rows = plan.of_person(person)
         assert len({r.meeting for r in rows}) == len(rows)

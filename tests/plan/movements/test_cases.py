@@ -1,0 +1,357 @@
+"""Several runners, stages, relay shares, loops; tired drivers; every rule; the rows that people read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from server.event.model import (
+    Car,
+    CourseDef,
+    CrewAccess,
+    Drive,
+    Event,
+    KitItem,
+    KitWeight,
+    MeetingPlan,
+    Part,
+    PartKind,
+    Point,
+    PointKind,
+    Rules,
+    Runner,
+    Share,
+    Sleep,
+    Target,
+)
+from server.plan import PlanError
+from server.plan.movements import (
+    CrewPlan,
+    OfferKind,
+    Role,
+    TroubleKind,
+    crew_plan,
+    plan_rows,
+    require_allowed,
+)
+from server.plan.movements.rows import plan_remarks
+
+MINUTE = timedelta(minutes=1)
+HOUR = timedelta(hours=1)
+START = datetime(2027, 6, 19, 5, 0, tzinfo=UTC)
+WALK = CrewAccess(walk_in=4 * MINUTE, unloading=6 * MINUTE)
+Views = Callable[..., Any]
+Events = Callable[..., Event]
+Points = Callable[..., Point]
+
+
+def kinds(plan: CrewPlan) -> set[TroubleKind]:
+    """The kinds of trouble there are."""
+    return {t.kind for t in plan.troubles}
+
+
+def with_points(event: Event, **changes: Any) -> Event:
+    """The event with other values at points: chapel={"access": ...}."""
+    course = event.courses[0]
+    points = tuple(replace(p, **changes.get(p.id, {})) for p in course.points)
+    return replace(event, courses=(replace(course, points=points),))
+
+
+def two_runners(event: Event, start: datetime) -> Event:
+    """Jo runs the same course, from `start`; Ana meets both at Chapel and Mill."""
+    jo = Runner("jo", "jonas", "Jo", "2", "main", start, Target(finish=timedelta(hours=12)))
+    meetings = (
+        MeetingPlan("m-maren", "chapel", "maren", ("ana",), "van"),
+        MeetingPlan("m-jo", "mill", "jo", ("ana",), "van"),
+    )
+    return replace(event, runners=(*event.runners, jo), meetings=meetings)
+
+
+def test_one_crew_for_two_runners_far_apart_in_time(event_of: Events, view: Views) -> None:
+    """Jo starts eight hours later: both are made, and the second trip starts where the first ended."""
+    event = two_runners(event_of(), START + 8 * HOUR)
+    plan = crew_plan(event, {}, {"maren": view(), "jo": view(start=START + 8 * HOUR, key=9)})
+    assert [v.meeting for v in plan.visits] == ["m-maren", "m-jo"]
+    assert plan.visit("m-jo").rides[0].from_place == "chapel"
+    assert all(v.promised for v in plan.visits)
+
+
+def test_one_crew_for_two_runners_at_the_same_time(event_of: Events, view: Views) -> None:
+    """Jo comes to Mill when Maren comes to Chapel: one car can't do both, the odds say so, the other car is offered."""
+    begin = START + 175 * MINUTE
+    event = two_runners(event_of(), begin)
+    plan = crew_plan(event, {}, {"maren": view(), "jo": view(start=begin, key=9)})
+    clash = [t for t in plan.troubles if t.kind is TroubleKind.CLASH]
+    assert len(clash) == 1
+    assert clash[0].odds is not None
+    assert clash[0].odds < 0.7
+    assert sum(v.promised for v in plan.visits) == 1
+    assert any(o.kind is OfferKind.OTHER_CAR and o.car == "red" for o in plan.offers)
+
+
+def test_two_runners_met_at_one_car_park(event_of: Events, view: Views) -> None:
+    """Both come through Chapel within the hour: the crew are there for both, and no drive lies between."""
+    event = two_runners(event_of(), START + 30 * MINUTE)
+    there = tuple(replace(m, point="chapel") for m in event.meetings)
+    plan = crew_plan(
+        replace(event, meetings=there), {}, {"maren": view(), "jo": view(start=START + 30 * MINUTE, key=9)}
+    )
+    second = plan.visits[1]
+    assert second.rides[0].journey.whole == timedelta(0)
+    assert all(v.promised for v in plan.visits)
+
+
+def test_loops_need_no_drive_until_the_crew_go_elsewhere(
+    event_of: Events, view: Views, point_of: Points
+) -> None:
+    """Five rounds past one field: one drive there, then none; going to the far side in between needs two."""
+    field = replace(WALK, place="field")
+    names = [f"lap{k}" for k in range(1, 6)]
+    far = point_of("far", 25, WALK)
+    points = (
+        point_of("start", 0, None, PointKind.START),
+        *(point_of(n, 10.0 * k + 10, field) for k, n in enumerate(names)),
+        point_of("finish", 80, None, PointKind.FINISH),
+    )
+    meetings = tuple(MeetingPlan(n, n, "maren", ("ana",), "van") for n in names)
+    event = event_of(
+        courses=(CourseDef("main", "r.gpx", points),),
+        drives=(Drive("start", "lap1", 20, "ana"),),
+        meetings=meetings,
+    )
+    forecast = view(names, [60.0, 125.0, 190.0, 260.0, 330.0])
+    plan = crew_plan(event, {}, {"maren": forecast})
+    assert [v.rides[0].journey.drive for v in plan.visits] == [20 * MINUTE] + [timedelta(0)] * 4
+    assert all(v.promised for v in plan.visits)
+    detour = replace(
+        event,
+        courses=(CourseDef("main", "r.gpx", (*points[:3], far, *points[3:])),),
+        drives=(*event.drives, Drive("lap2", "far", 15, "ana"), Drive("far", "lap1", 15, "ana")),
+        meetings=(*meetings, MeetingPlan("out", "far", "maren", ("ana",), "van")),
+    )
+    wide = view(["lap1", "lap2", "far", "lap3", "lap4", "lap5"], [60.0, 125.0, 160.0, 190.0, 260.0, 330.0])
+    drives = [v.rides[0].journey.drive for v in crew_plan(detour, {}, {"maren": wide}).visits]
+    assert drives == [d * MINUTE for d in (20, 0, 15, 15, 0, 0)]
+
+
+def test_stages_with_a_night_between(event_of: Events, view: Views, point_of: Points) -> None:
+    """Each day is a course of its own with a start of its own; the van goes by the inn where the crew sleep."""
+    second = CourseDef(
+        "two", "two.gpx",
+        (point_of("b-start", 0, None, PointKind.START), point_of("weir", 20, WALK),
+         point_of("b-end", 40, WALK, PointKind.FINISH)),
+    )  # fmt: skip
+    event = event_of()
+    day2 = START + 24 * HOUR
+    drives = (*event.drives, Drive("finish", "inn", 25, "ana"), Drive("inn", "weir", 40, "ana"))
+    event = replace(
+        event,
+        courses=(*event.courses, second),
+        runners=(
+            *event.runners,
+            Runner("maren-2", "maren", "Maren day 2", "1b", "two", day2, Target(HOUR * 8)),
+        ),
+        drives=drives,
+        meetings=(
+            MeetingPlan("end", "finish", "maren", ("ana",), "van"),
+            MeetingPlan("next-day", "weir", "maren-2", ("ana",), "van", from_place="inn"),
+        ),
+    )
+    views = {"maren": view(), "maren-2": view(("weir", "b-end"), (150.0, 320.0), start=day2, key=5)}
+    plan = crew_plan(event, {}, views)
+    ride = plan.visit("next-day").rides[0]
+    assert [(w.from_place, w.to_place) for w in ride.journey.ways] == [("finish", "inn"), ("inn", "weir")]
+    assert ride.journey.drive == 65 * MINUTE
+    assert all(v.promised for v in plan.visits)
+    assert TroubleKind.AWAKE in kinds(plan)  # nobody said that they sleep
+    slept = tuple(
+        replace(p, sleeps=(Sleep(START + 16 * HOUR, START + 22 * HOUR),)) if p.person == "ana" else p
+        for p in event.parts
+    )
+    assert TroubleKind.AWAKE not in kinds(crew_plan(replace(event, parts=slept), {}, views))
+
+
+def relay(event: Event) -> Event:
+    """Vera runs to Chapel, Jonas from there; Ana brings Jonas and takes Vera on."""
+    parts = (
+        Part("ana", PartKind.CREW, drives=True, car="van"),
+        Part("vera", PartKind.CREW),
+        Part("jonas", PartKind.CREW),
+    )
+    return replace(
+        event,
+        parts=parts,
+        shares=(Share("maren", "vera", "start", "chapel"), Share("maren", "jonas", "chapel", "finish")),
+        meetings=(
+            MeetingPlan("hand-over", "chapel", "maren", ("ana",), "van"),
+            MeetingPlan("late", "moss", "maren", ("ana",), "van"),
+        ),
+    )
+
+
+def test_a_relay_hands_over_where_the_next_runner_is_brought(event_of: Events, view: Views) -> None:
+    """Jonas rides to Chapel and is promised there at 99%; Vera, done, rides on in the van."""
+    plan = crew_plan(relay(event_of()), {}, {"maren": view()})
+    first, second = plan.visits
+    assert first.sure == 0.99
+    assert {r.person: r.role for r in plan.people if r.meeting == "hand-over"} == {
+        "ana": Role.DRIVES,
+        "jonas": Role.RUNS,
+    }
+    assert set(second.rides[0].riders) == {"ana", "vera"}
+    assert all(v.promised for v in plan.visits)
+
+
+def test_a_hand_over_without_transport_is_said(event_of: Events, view: Views) -> None:
+    """No meeting at Chapel: nobody brings Jonas, nobody fetches Vera."""
+    event = relay(event_of())
+    event = replace(event, meetings=event.meetings[1:])
+    assert {TroubleKind.HAND_OVER, TroubleKind.FETCH} <= kinds(crew_plan(event, {}, {"maren": view()}))
+
+
+def test_a_pacer_is_dropped_paced_with_and_fetched(event_of: Events, view: Views) -> None:
+    """Tomas rides to Mill, is in no car while he paces, and rides on from Moss; not fetched is said."""
+    meetings = (
+        MeetingPlan("m1", "mill", "maren", ("ana",), "van", pacer_joins="tomas"),
+        MeetingPlan("m2", "chapel", "maren", ("ana",), "van"),
+        MeetingPlan("m3", "moss", "maren", ("ana",), "van", pacer_leaves="tomas"),
+        MeetingPlan("m4", "finish", "maren", ("ana",), "van"),
+    )
+    plan = crew_plan(event_of(meetings=meetings), {}, {"maren": view()})
+    assert [r.meeting for r in plan.of_person("tomas")] == ["m1", "m4"]
+    assert plan.of_person("tomas")[0].role is Role.PACES
+    assert all(v.promised for v in plan.visits)
+    alone = crew_plan(event_of(meetings=meetings[:2]), {}, {"maren": view()})
+    assert TroubleKind.FETCH in kinds(alone)
+
+
+@pytest.mark.parametrize(
+    ("changes", "meetings", "kind"),
+    [
+        ({}, (("m1", ("jonas",), "van"),), TroubleKind.NO_DRIVER),
+        ({"cars": (Car("van", "van", 1, "start"),)}, (("m1", ("ana", "jonas"), "van"),), TroubleKind.NO_SEAT),
+        ({"drives": ()}, (("m1", ("ana",), "van"),), TroubleKind.NO_WAY),
+        ({}, (("m1", ("ana", "jonas"), "van"), ("m2", ("vera", "jonas"), "red")), TroubleKind.STRANDED),
+    ],
+)
+def test_what_can_not_be_is_said_and_not_promised(
+    event_of: Events, view: Views, changes: Any, meetings: Any, kind: TroubleKind
+) -> None:
+    """No driver, no seat, no known drive, somebody who is not where the car is."""
+    points = {"m1": "mill", "m2": "chapel"}
+    plans = tuple(MeetingPlan(m, points[m], "maren", crew, car) for m, crew, car in meetings)
+    parts = event_of().parts
+    if kind is TroubleKind.NO_DRIVER:
+        parts = tuple(replace(p, car=None) if p.person == "ana" else p for p in parts)
+    plan = crew_plan(event_of(meetings=plans, parts=parts, **changes), {}, {"maren": view()})
+    assert kind in kinds(plan)
+    assert not plan.visits[-1].promised
+
+
+@pytest.mark.parametrize(("hours", "flagged"), [(16.9, False), (17.0, False), (17.1, True)])
+def test_a_drive_that_ends_past_17_hours_awake(
+    event_of: Events, view: Views, hours: float, flagged: bool
+) -> None:
+    """17 h: Williamson & Feyer 2000 (from memory). Judged at the end of the drive; before, at and after."""
+    event = event_of()
+    end = crew_plan(event, {}, {"maren": view()}).visit("m1").there
+    woke = end - timedelta(hours=hours)
+    parts = tuple(replace(p, awake_since=woke) if p.person == "ana" else p for p in event.parts)
+    meetings = event.meetings[:1]
+    plan = crew_plan(replace(event, parts=parts, meetings=meetings), {}, {"maren": view()})
+    assert (TroubleKind.AWAKE in kinds(plan)) is flagged
+    assert any(o.kind is OfferKind.SKIP for o in plan.offers) is flagged
+
+
+def test_another_driver_in_the_car_is_offered_and_safety_is_not_skipped(
+    event_of: Events, view: Views
+) -> None:
+    """Vera, awake for less, sits beside Ana: she may drive. A meeting with the torch is never offered to be left out."""
+    event = event_of()
+    woke = START - 20 * HOUR
+    parts = tuple(
+        replace(p, awake_since=woke, car="van")
+        if p.person == "ana"
+        else replace(p, awake_since=START - HOUR, car=None)
+        if p.person == "vera"
+        else p
+        for p in event.parts
+    )
+    kit = (KitItem("torch", KitWeight.SAFETY),)
+    meetings = (MeetingPlan("m1", "mill", "maren", ("ana", "vera"), "van", kit=kit),)
+    plan = crew_plan(replace(event, parts=parts, meetings=meetings), {}, {"maren": view()})
+    assert [(o.kind, o.person) for o in plan.offers] == [(OfferKind.SWAP_DRIVER, "vera")]
+
+
+def test_an_assumed_waking_is_said(event_of: Events, view: Views) -> None:
+    """Nobody said when Ana woke: the plan says what it assumed."""
+    plan = crew_plan(event_of(), {}, {"maren": view()})
+    assert any("Ana is taken to be awake since" in n for n in plan.notes)
+
+
+M1 = MeetingPlan("m1", "mill", "maren", ("ana",), "van")
+M2 = MeetingPlan("m2", "chapel", "maren", ("vera",), "red")
+LATE = START + 1000 * MINUTE
+BROKEN = [
+    ({"rules": Rules(vehicles_max=1)}, {}, (M1, M2), "1 vehicles at most"),
+    ({"rules": Rules(crew_people_max=1)}, {}, (replace(M1, crew=("ana", "jonas")),), "1 crew at most"),
+    ({}, {"mill": {"access": replace(WALK, people_max=1)}}, (replace(M1, crew=("ana", "jonas")),), "1 people at 'Mill'"),
+    ({}, {"mill": {"access": None}}, (M1,), "outside help at crew points only"),
+    ({"rules": Rules(crew_not_before=LATE)}, {"mill": {"access": replace(WALK, closes=LATE)}}, (M1,), "before its time"),
+    ({}, {"mill": {"access": replace(WALK, closes=START + 60 * MINUTE)}}, (M1,), "hours of crew access"),
+    ({"rules": Rules(pacer_from_km=30)}, {}, (replace(M1, pacer_joins="tomas"),), "pacers from km 30"),
+    ({"rules": Rules(pacers_at_once=1)}, {},
+     (replace(M1, pacer_joins="tomas"), replace(M2, pacer_joins="jonas")), "1 pacers at once"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("changes", "points", "meetings", "rule"), BROKEN)
+def test_a_plan_that_breaks_a_rule_is_refused_with_the_rule(
+    event_of: Events, view: Views, changes: Any, points: Any, meetings: Any, rule: str
+) -> None:
+    """Each rule of the race: the plan is refused, the rule and the meeting are named, nothing there is promised."""
+    plan = crew_plan(with_points(event_of(meetings=meetings, **changes), **points), {}, {"maren": view()})
+    assert [rule in b.rule for b in plan.broken] == [True]
+    assert not plan.visit(plan.broken[0].meeting or "").promised
+    with pytest.raises(PlanError) as refused:
+        require_allowed(plan)
+    assert rule in str(refused.value)
+    assert refused.value.field == f"meetings.{plan.broken[0].meeting}"
+    assert refused.value.remedy
+
+
+def test_a_car_brought_along_counts_as_a_vehicle(event_of: Events, view: Views) -> None:
+    """Vera, elsewhere with the red car, brings it to a meeting for which only the van is named: two vehicles."""
+    meetings = (M1, M2, MeetingPlan("m3", "moss", "maren", ("ana", "vera"), "van"))
+    plan = crew_plan(event_of(meetings=meetings, rules=Rules(vehicles_max=2)), {}, {"maren": view()})
+    assert [r.car for r in plan.visit("m3").rides] == ["van", "red"]
+    assert not plan.broken
+    fewer = crew_plan(event_of(meetings=meetings, rules=Rules(vehicles_max=1)), {}, {"maren": view()})
+    assert fewer.broken
+
+
+def test_help_anywhere_needs_no_crew_point(event_of: Events, view: Views) -> None:
+    """With outside help allowed anywhere a meeting at a plain point is no breach."""
+    event = event_of(meetings=(M1,), rules=Rules(outside_help_only_at_crew_points=False))
+    assert not crew_plan(with_points(event, mill={"access": None}), {}, {"maren": view()}).broken
+
+
+def test_the_rows_people_read(event_of: Events, view: Views) -> None:
+    """One row a car and meeting, times on the event's clock, each addend named; troubles and offers as lines."""
+    event = event_of(drives=(*event_of().drives[:1], Drive("mill", "chapel", 30)))
+    plan = crew_plan(event, {}, {"maren": view()})
+    first, second = plan_rows(event, plan)
+    assert first.car == "blue van"
+    assert first.who == "Ana (drives)"
+    assert first.made_of == "drive 30 + walk-in 4 + unloading 6"
+    assert first.leave_by == f"{plan.visit('m1').leave_by:%a %H:%M}"
+    assert first.if_missed == "on to Chapel"
+    assert second.leave_by == ""
+    assert second.odds.endswith("not promised")
+    assert any("nobody has confirmed" in line for line in plan_remarks(plan))
+    refused = crew_plan(event_of(rules=Rules(crew_people_max=0)), {}, {"maren": view()})
+    assert plan_remarks(refused)[0].startswith("NOT ALLOWED (0 crew at most)")
