@@ -213,6 +213,7 @@ class Schedule:
             timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True, "max_instances": 1}
         )
         self._running: asyncio.Task[None] | None = None
+        self._again = False
         self._due: datetime | None = None
         ticker.on_due = self.wake_by
 
@@ -238,12 +239,16 @@ class Schedule:
         self._scheduler.add_job(self._wake, "date", run_date=moment, id="tick", replace_existing=True)
 
     async def _wake(self) -> None:
+        # The job must end at once: a run that comes due while the one before it has not ended is dropped for
+        # good, and a tick may well take longer than the time to the next.
+        self._due = None
         if self._running is None or self._running.done():
             self._running = asyncio.create_task(self._tick())
-        await asyncio.shield(self._running)
+        else:
+            self._again = True
 
     async def _tick(self) -> None:
-        self._due = None
+        self._again = False
         now = self._clock.now()
         due = now + timedelta(seconds=5)
         try:
@@ -251,4 +256,4 @@ class Schedule:
         except Exception as error:
             broke(log, "tick failed", error)
         finally:
-            self.wake_by(due)
+            self.wake_by(self._clock.now() if self._again else due)

@@ -25,16 +25,20 @@ async def health_of(parts: Parts) -> Health:
         database = True
     except Exception:
         waiting, heard, database = 0, (), False
-    last = parts.ticker.last_tick
+    last, catching_up = parts.ticker.last_tick, parts.ticker.catching_up
     age = (now - last).total_seconds() if last else None
-    late = age is not None and age > LATE_TICKS * parts.settings.tick_seconds_max
+    may_take = LATE_TICKS * parts.settings.tick_seconds_max
+    late = age is not None and age > may_take
+    if last is None and catching_up is not None:
+        # Nobody has been judged since the start: that may be, as long as what waited is still being read.
+        late = (now - catching_up.since).total_seconds() > may_take + parts.settings.catch_up_seconds_max
     failing = tuple(sorted(parts.ticker.failing))
     return Health(
         well=database and not late and not failing,
         database=database,
         tick_age_s=age,
         inbox_waiting=waiting,
-        catching_up=parts.ticker.catching_up is not None,
+        catching_up=catching_up is not None,
         failing=failing if database else (),
         heard=heard,
     )
