@@ -32,6 +32,7 @@ LIMIT_INPUTS = 6
 FARTHEST = 4.0
 # What a net was never shown may not blow a window up: e times the fitted gap is beyond anything in the tables.
 WIDEST_STRETCH = 1.0
+YEARS_HALF = 4.0 / 3.0
 _GAPS = np.diff(KNOT_Z)
 _MIDDLE = 3
 
@@ -69,7 +70,7 @@ def inputs(
         columns += [np.zeros(size)] * LIMIT_INPUTS
     else:
         z = (np.log(np.maximum(limit_s - spent_s, 60.0)) - plain.mean[:, -1]) / plain_sd[:, -1]
-        z = np.clip(z, -4.0, 8.0)
+        z = np.clip(z, -3.0, 8.0)
         finish = np.log((spent_s + np.exp(plain.mean[:, -1])) / limit_s)
         ahead_of_share = np.log((spent_s[:, None] + np.exp(plain.mean)) / limit_s[:, None]) - np.log(at)
         pace = np.log(np.maximum(spent_s, 1.0) / limit_s) - np.log(np.maximum(done[:, 0], 1e-4))
@@ -114,13 +115,47 @@ def curve(output: FloatArray) -> FloatArray:
     return np.concatenate([down, middle, up], axis=-1)
 
 
-def correct(weighted_nets: tuple[tuple[float, Net], ...], x: FloatArray, widen: float) -> FloatArray:
-    """Curves (..., 8) for Margins: the weighted mean of the nets' curves, widen times as wide about its middle."""
+def with_mishaps(
+    curves: FloatArray, used: Totals, plain: Totals, spent_s: FloatArray, tail: tuple[float, float]
+) -> FloatArray:
+    """Curves (B, m, 8) with the 99.5% time of the next arrival set by mishaps, whose length no leg's spread foretells.
+
+    Beyond its median it becomes tail[0] times (what the nets say plus tail[1] of her whole likely time), and never
+    less than a quarter beyond the 95% time.
+    """
+    centre, sd = used.mean[:, 0], spread(used)[:, 0]
+    middle, high, last = (np.exp(centre + sd * curves[:, 0, i]) for i in (_MIDDLE, -2, -1))
+    whole = spent_s + np.exp(plain.mean[:, -1])
+    late = middle + tail[0] * (last - middle + tail[1] * whole)
+    late = np.maximum(late, high + 0.25 * (high - middle))
+    out = np.array(curves)
+    out[:, 0, -1] = (np.log(late) - centre) / sd
+    return out
+
+
+def trust_in_nets(years: float, seen: Seen) -> FloatArray:
+    """(B,) how far a correction is believed, 0 to 1: less if learned from few years, and from one point only.
+
+    Policy, of the shape of a shrinkage estimate: a year's weather is common to all its runners, so it is years that
+    count. Checked on years kept back, not fitted.
+    """
+    points = np.maximum(seen.counts.sum(axis=1), 1.0)
+    return np.asarray(years / (years + YEARS_HALF) * (1.0 - 0.5 / points**2))
+
+
+def correct(
+    weighted_nets: tuple[tuple[float, Net], ...], x: FloatArray, trust: FloatArray, widen: float
+) -> FloatArray:
+    """Curves (B, m, 8) for Margins: the weighted mean of the nets' curves, widen times as wide about its middle.
+
+    x (B, m, f); trust (B,): the rest is the plain normal curve.
+    """
+    out = np.zeros((*x.shape[:-1], KNOT_Z.size))
     if not weighted_nets:
-        out = np.broadcast_to(KNOT_Z, (*x.shape[:-1], KNOT_Z.size))
+        out += KNOT_Z
     else:
-        out = np.zeros((*x.shape[:-1], KNOT_Z.size))
         for weight, net in weighted_nets:
             out += weight * curve(net_output(net, x))
+        out = KNOT_Z + trust[:, None, None] * (out - KNOT_Z)
     middle = out[..., _MIDDLE : _MIDDLE + 1]
     return np.asarray(middle + widen * (out - middle))

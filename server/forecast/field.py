@@ -6,7 +6,7 @@ import numpy as np
 
 from server.forecast import kinds, stopping
 from server.forecast.condition import Ahead, Seen, legs_ahead, totals
-from server.forecast.correct import correct, inputs, spread
+from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, in_order, times_at
 from server.forecast.values import FloatArray, Reference
@@ -74,7 +74,9 @@ def _together(
     limit = None if limit_s is None else np.full(count, limit_s)
     used = plain if limit is None else told(plain, limit - spent)
     x = inputs(seen, ahead, legs, used, plain, ahead_ref, spent, limit)
-    curves = correct(kind.nets if k else (), x, kind.widen)
+    curves = correct(kind.nets if k else (), x, trust_in_nets(kind.years, seen), kind.widen)
+    if k:
+        curves = with_mishaps(curves, used, plain, spent, kind.tail)
     times = times_at(used.mean, spread(used), curves, probs)
     least = LEAST_LEG * ahead_ref * np.exp(np.minimum(legs.mean, 0.5))
     ordered = np.swapaxes(in_order(np.swapaxes(times, 1, 2), least[:, None, :]), 1, 2)

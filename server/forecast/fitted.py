@@ -29,6 +29,8 @@ class Ground:
     climb_m_per_km: float
     nets: tuple[Net, ...]
     hazard: tuple[float, ...]
+    tail: tuple[float, float]
+    years: int
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from scipy.special import log_ndtr
 
 from server.forecast import kinds, stopping, stops
 from server.forecast.condition import Ahead, Legs, Seen, legs_ahead, totals
-from server.forecast.correct import correct, inputs, spread
+from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, truncated_above
 from server.forecast.timeline import Track, build
@@ -104,7 +104,10 @@ def with_constants(
     curves = []
     for used, lim in ((window, limit), (plain, None)):
         x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
-        curves.append(correct(kind.nets if track.seen_y.size else (), x, kind.widen)[0])
+        bent = correct(kind.nets if track.seen_y.size else (), x, trust_in_nets(kind.years, seen), kind.widen)
+        if track.seen_y.size:
+            bent = with_mishaps(bent, used, plain, spent, kind.tail)
+        curves.append(bent[0])
     sd = spread(window)[0]
     scores, weights = joint_scores(window.cov[0] / np.outer(sd, sd), settings.paths)
     least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(legs.mean[0], 0.5))

@@ -22,6 +22,8 @@ from server.forecast.values import (
 
 THIN_SHARE = 0.02
 NEAR_POINT_KM = 0.15
+VAGUE_PART = 0.1
+"""A position whose error is more than this part of the way since the last edge tells less than it blurs: left out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,7 +267,8 @@ def _edges(
         clear = all(e.ref_s - place.ref_s >= apart for e in after) and (
             not after or place.ref_s - before[-1].ref_s >= apart
         )
-        if fits and clear:
+        sharp = place.var_s2 <= (VAGUE_PART * (place.at_s - before[-1].at_s)) ** 2
+        if fits and clear and sharp:
             edges = [*before, place, *after]
     return edges
 

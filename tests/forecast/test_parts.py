@@ -6,7 +6,7 @@ from scipy import stats
 
 from server.forecast import kinds, limit, margins, prior
 from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
-from server.forecast.correct import correct, curve
+from server.forecast.correct import correct, curve, trust_in_nets, with_mishaps
 from server.forecast.prior import Prior
 from server.forecast.values import Quality, Reference, Target
 
@@ -110,7 +110,7 @@ def test_curves_rise_whatever_the_net_says() -> None:
     outputs = np.random.default_rng(5).normal(0.0, 5.0, (500, 8))
     assert np.all(np.diff(curve(outputs), axis=-1) > 0)
     assert np.allclose(curve(np.zeros(8)), margins.KNOT_Z)
-    assert np.allclose(correct((), np.zeros((2, 3, 4)), 1.0), margins.KNOT_Z)
+    assert np.allclose(correct((), np.zeros((2, 3, 4)), np.ones(2), 1.0), margins.KNOT_Z)
 
 
 def test_truncation_carries_over_exactly() -> None:
@@ -151,3 +151,38 @@ def test_kinds_depend_on_quality_and_climb_only() -> None:
     assert kind(Quality.PAST_RESULTS, 100.0).widen > 1.0
     for climb in (0.0, 10.0, 34.0, 60.0):
         assert sum(w for w, _ in kind(Quality.DISTANCE, climb).nets) == pytest.approx(1.0)
+
+
+def test_corrections_learned_from_little_are_believed_little() -> None:
+    """Trust grows with the years a net was shown and with the points seen, and stays between 0 and 1."""
+
+    def trust(years: float, points: int) -> float:
+        ones = np.ones((1, points))
+        return float(trust_in_nets(years, Seen(ones, ones, ones, ones, ones, ones, ones))[0])
+
+    assert 0.0 < trust(5, 1) < trust(5, 2) < trust(5, 9) < trust(18, 9) < 1.0
+    assert trust(0, 9) == 0.0
+
+
+def test_mishaps_move_only_the_far_tail_of_the_next_arrival() -> None:
+    """Of all quantiles only the 99.5% time of the next point changes; it stays beyond the 95% time."""
+    used = Totals(np.array([[8.0, 9.0]]), np.array([[[0.02, 0.01], [0.01, 0.02]]]))
+    plain = np.broadcast_to(margins.KNOT_Z, (1, 2, 8))
+    for tail in ((0.6, 0.03), (0.01, 0.0)):
+        out = with_mishaps(plain, used, used, np.array([20000.0]), tail)
+        assert np.array_equal(out[0, 1], plain[0, 1])
+        assert np.array_equal(out[0, 0, :-1], plain[0, 0, :-1])
+        assert out[0, 0, -1] > out[0, 0, -2]
+
+
+def test_quantiles_of_paths_never_fall_when_a_path_is_later() -> None:
+    """Unequal weights, any one value raised: no quantile falls; equal values give that value."""
+    draws = np.random.default_rng(3)
+    values, weights = draws.normal(5e4, 4e3, 150), draws.uniform(0.0, 1.0, 150) ** 4
+    probs = np.array([0.001, 0.05, 0.5, 0.9, 0.995])
+    before = margins.weighted_quantiles(values, weights, probs)
+    for i in range(0, 150, 7):
+        raised = values.copy()
+        raised[i] += 9000.0
+        assert np.all(margins.weighted_quantiles(raised, weights, probs) >= before - 1e-6)
+    assert np.allclose(margins.weighted_quantiles(np.full(150, 7.0), weights, probs), 7.0)

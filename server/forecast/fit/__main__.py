@@ -19,6 +19,7 @@ from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
 from server.forecast.fit.stop_shape import fit_stops
 from server.forecast.fit.tables import Race, courses, even_paced, from_other_years, load
+from server.forecast.fit.tails import fit_tail
 from server.forecast.fit.write import write
 from server.forecast.fitted import Case, Ground
 from server.forecast.prior import Prior
@@ -28,7 +29,9 @@ FOLDS = 5
 CLIMB_M_PER_KM = {"flat100": 2.0, "hill100": 34.0}
 """Ground of each course in the folder, from its description: under 400 m in all, and 5500 m over 161 km."""
 OWN_REFERENCE = {"flat100": Quality.DISTANCE, "hill100": Quality.PAST_RESULTS}
-HEADER = f"{'':24s} {'next':>6s} {'+4':>6s} {'finish':>6s} {'loss':>6s}   80% band holds %   false flags %"
+HEADER = (
+    f"{'':24s} {'next':>6s} {'+4':>6s} {'finish':>6s} {'loss':>6s}   80% holds %    false %, flag after / due"
+)
 
 
 def say(line: str) -> None:
@@ -55,8 +58,9 @@ def cross_validate(name: str, races: list[Race]) -> list[Prior]:
         hazard = fit_hazard(fitted, prior, WILD_LEVEL_SD)
         priors.append(prior)
         here: dict[str, Tally] = {}
-        score(kept, prior, nets, WILD_LEVEL_SD, here)
-        score(kept, prior, nets, WILD_LEVEL_SD, total)
+        ground = Ground(0.0, nets, hazard, fit_tail(fitted, prior, nets, WILD_LEVEL_SD), len(fitted))
+        score(kept, ground, prior, WILD_LEVEL_SD, here)
+        score(kept, ground, prior, WILD_LEVEL_SD, total)
         say(f"{name}: fitted {_years(fitted)}; scored {_years(kept)}")
         for row in ("limit told", "no limit"):
             say(f"  {row:22s} {here[row].line()}")
@@ -115,7 +119,8 @@ def main() -> None:
             even = next(c.prior.mean for c in cases if c.quality is Quality.DISTANCE)
             cases.append(Case(Quality.DISTANCE, climb, fit_prior(other, fixed_mean=even)))
         nets = train(races, prior, WILD_LEVEL_SD)
-        grounds.append(Ground(climb, nets, fit_hazard(races, prior, WILD_LEVEL_SD)))
+        tail = fit_tail(races, prior, nets, WILD_LEVEL_SD)
+        grounds.append(Ground(climb, nets, fit_hazard(races, prior, WILD_LEVEL_SD), tail, len(races)))
     if chosen.scores_only:
         return
     years = "; ".join(f"{name} {_years(races)}" for name, races in by_course.items())

@@ -17,6 +17,7 @@ from server.forecast.fit.curves import train
 from server.forecast.fit.hazards import fit_hazard
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.tables import MINUTE, Race, courses, load
+from server.forecast.fit.tails import fit_tail
 from server.forecast.kinds import Kind
 from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, Reference, Settings, Sighting, Silence, Target, Watcher
@@ -110,7 +111,15 @@ def rows(races: Sequence[Race], every: int) -> Iterator[str]:
         prior = fit_prior(fitted)
         nets = train(fitted, prior, WILD_LEVEL_SD)
         hazard = fit_hazard(fitted, prior, WILD_LEVEL_SD)
-        kind = Kind(prior, WILD_LEVEL_SD, tuple((1.0 / len(nets), n) for n in nets), hazard, 1.0)
+        kind = Kind(
+            prior,
+            WILD_LEVEL_SD,
+            tuple((1.0 / len(nets), n) for n in nets),
+            hazard,
+            fit_tail(fitted, prior, nets, WILD_LEVEL_SD),
+            len(fitted),
+            1.0,
+        )
         for race in kept:
             for row, times in enumerate(race.elapsed_s[::every]):
                 for failing, counts in tables.items():

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from server.forecast.condition import Totals, legs_ahead, totals
-from server.forecast.correct import FARTHEST, curve, inputs, spread
+from server.forecast.correct import FARTHEST, WIDEST_STRETCH, curve, inputs, spread
 from server.forecast.fit.tables import MINUTE, Batch, Race, batch, thinned
 from server.forecast.fitted import Net
 from server.forecast.limit import told
@@ -30,10 +30,11 @@ NEAR_WEIGHT = 0.5
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Asked:
-    """A batch with its forecast before correction: used is what is corrected, with the limit told or without."""
+    """A batch with its forecast before correction: used is what is corrected, plain without the limit."""
 
     batch: Batch
     used: Totals
+    plain: Totals
     x: FloatArray
 
 
@@ -43,7 +44,9 @@ def ask(b: Batch, prior: Prior, level_sd: float, limit: bool) -> Asked:
     plain = totals(legs, b.ahead_ref_s)
     limit_s = np.full(b.spent_s.shape, b.race.limit_s) if limit else None
     used = plain if limit_s is None else told(plain, limit_s - b.spent_s)
-    return Asked(b, used, inputs(b.seen, b.ahead, legs, used, plain, b.ahead_ref_s, b.spent_s, limit_s))
+    return Asked(
+        b, used, plain, inputs(b.seen, b.ahead, legs, used, plain, b.ahead_ref_s, b.spent_s, limit_s)
+    )
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,14 +61,20 @@ class Rows:
 
 
 def rows(races: Sequence[Race], prior: Prior, level_sd: float) -> Rows:
-    """Every question to every finisher, with the limit told and without."""
+    """Every question, with the limit told and without: the next arrival of everybody, later ones of finishers.
+
+    Who is still on the course when an alarm is weighed is not yet known to be a finisher.
+    """
     parts: list[tuple[FloatArray, ...]] = []
     for race in races:
         for k in range(1, race.ref_s.size):
             b = batch(race, k, prior)
             ahead = b.truth_s - b.spent_s[:, None]
-            there = ~np.isnan(ahead) & b.finished[:, None]
-            weight = np.broadcast_to(1.0 / np.maximum(there.sum(axis=1), 1)[:, None], ahead.shape)
+            there = ~np.isnan(ahead)
+            there[:, 1:] &= b.finished[:, None]
+            usual = there[b.finished].sum(axis=1).mean() if b.finished.any() else 1.0
+            count = np.where(b.finished, there.sum(axis=1), usual)
+            weight = np.broadcast_to(1.0 / np.maximum(count, 1.0)[:, None], ahead.shape)
             for limit in (True, False):
                 a = ask(b, prior, level_sd, limit)
                 parts.append(
@@ -135,7 +144,7 @@ def _slopes(
     by_time = np.where(table.truth_min[pick, None] > minutes, -KNOT_P, 1.0 - KNOT_P)
     by_time = by_time * np.r_[np.ones(7) / 7.0, TAIL_WEIGHT] * table.weight[pick, None]
     by_curve = by_time * minutes * table.sd[pick, None]
-    gaps = np.diff(KNOT_Z) * np.exp(np.clip(output[:, 1:], -3.0, 3.0))
+    gaps = np.diff(KNOT_Z) * np.exp(np.clip(output[:, 1:], -3.0, WIDEST_STRETCH))
     above = np.cumsum(by_curve[:, ::-1], axis=1)[:, ::-1]
     below = np.cumsum(by_curve, axis=1)
     by_output = np.empty_like(output)

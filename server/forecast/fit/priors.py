@@ -27,6 +27,7 @@ START = np.concatenate(
 TAIL_DF = 30.0
 ROBUST_DF = 3.0
 HOLD = 0.25
+NOTHING_LOG = -14.0
 REACH_LOG = 2.5
 """Sizes may end within this log distance of their start, so that no part of the model runs away with the rest."""
 WILD_LEVEL_SD = 1.0
@@ -86,8 +87,13 @@ def _loss(x: FloatArray, groups: list[tuple[FloatArray, FloatArray, list[tuple[i
     return float((total + held) / count)
 
 
-def fit_prior(races: Sequence[Race], rounds: int = 60, fixed_mean: tuple[float, ...] | None = None) -> Prior:
-    """The prior under which these races' legs are likeliest; its mean shape may be given."""
+def fit_prior(
+    races: Sequence[Race],
+    rounds: int = 60,
+    fixed_mean: tuple[float, ...] | None = None,
+    without: frozenset[str] = frozenset(),
+) -> Prior:
+    """The prior under which these races' legs are likeliest; its mean shape may be given, sizes may be left out."""
     m = len(MEAN_POWERS)
     free: list[tuple[float | None, float | None]] = [(None, None)] * m
     start = START.copy()
@@ -96,6 +102,9 @@ def fit_prior(races: Sequence[Race], rounds: int = 60, fixed_mean: tuple[float, 
         free = [(v, v) for v in fixed_mean]
     free += [(v - REACH_LOG, v + REACH_LOG) for v in START[m : m + len(SIZES)]]
     free[m + SIZES.index("wander_power")] = (0.0, float(np.log(3.0)))
+    for size in without:
+        start[m + SIZES.index(size)] = NOTHING_LOG
+        free[m + SIZES.index(size)] = (NOTHING_LOG, NOTHING_LOG)
     free += [(-2.5, 2.5), (-1.0, 3.0), (-1.0, 3.0)]
     found = minimize(
         _loss, start, args=(_groups(races),), method="L-BFGS-B", bounds=free, options={"maxiter": rounds}

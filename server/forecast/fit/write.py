@@ -53,8 +53,10 @@ def _net(net: Net) -> str:
 
 def _ground(ground: Ground) -> str:
     nets = "".join(_net(n) for n in ground.nets)
+    tail = ", ".join(_number(v) for v in ground.tail)
     hazard = ", ".join(_number(v) for v in ground.hazard)
-    return f"    Ground(climb_m_per_km={_number(ground.climb_m_per_km)}, hazard=({hazard},), nets=(\n{nets}    )),\n"
+    head = f"climb_m_per_km={_number(ground.climb_m_per_km)}, years={ground.years}, tail=({tail}), "
+    return f"    Ground({head}hazard=({hazard}), nets=(\n{nets}    )),\n"
 
 
 def _case(case: Case) -> str:
