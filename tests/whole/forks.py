@@ -12,6 +12,7 @@ import json
 import os
 import signal
 import socket
+import subprocess
 import sys
 from dataclasses import dataclass
 from pathlib import Path
@@ -56,51 +57,52 @@ class Running:
 
 
 class Servers:
-    """Starts and kills servers. `async with Servers(log) as servers`; every one still running is killed at the end."""
+    """Starts and kills servers. `with Servers() as servers`; every one still running is killed at the end."""
 
-    def __init__(self, log: Path) -> None:
-        self._log = log
-        self._process: asyncio.subprocess.Process | None = None
+    def __init__(self) -> None:
+        self._process: subprocess.Popen[bytes] | None = None
         self._running: dict[int, Running] = {}
-        self.kills = 0
 
-    async def __aenter__(self) -> Self:
-        command = (sys.executable, "-m", "tests.whole.forks")
-        pipe = asyncio.subprocess.PIPE
+    def __enter__(self) -> Self:
         env = {**os.environ, "OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1"}
-        self._process = await asyncio.create_subprocess_exec(
-            *command, stdin=pipe, stdout=pipe, cwd=ROOT, env=env
-        )
+        command = (sys.executable, "-m", "tests.whole.forks")
+        pipe = subprocess.PIPE
+        self._process = subprocess.Popen(command, stdin=pipe, stdout=pipe, cwd=ROOT, env=env)
         return self
 
-    async def __aexit__(self, *_: object) -> None:
-        for server in list(self._running.values()):
-            await self.kill(server)
+    def __exit__(self, *_: object) -> None:
+        self.kill_all()
         assert self._process is not None
         assert self._process.stdin is not None
         self._process.stdin.close()
-        await self._process.wait()
+        self._process.wait()
 
-    async def start(self, database: str, port: int, **env: str) -> Running:
+    def start(self, database: str, port: int, log: Path, **env: str) -> Running:
         """`stilepost serve` on that database and port, with more settings in the environment."""
         arguments = ["--database", database, "serve", "--port", str(port)]
-        pid = await self._ask(env=env, arguments=arguments, log=str(self._log))
+        pid = self._ask(env=env, arguments=arguments, log=str(log))
         server = self._running[pid] = Running(pid, f"http://127.0.0.1:{port}")
         return server
 
-    async def kill(self, server: Running) -> None:
+    def kill(self, server: Running) -> None:
         """SIGKILL, and wait until it is gone."""
         if self._running.pop(server.pid, None) is not None:
             os.kill(server.pid, signal.SIGKILL)
-            self.kills += 1
-            await self._ask(gone=server.pid)
+            self._ask(gone=server.pid)
 
-    async def _ask(self, **asked: Any) -> int:
+    def kill_all(self) -> None:
+        """Every one that still runs."""
+        for server in list(self._running.values()):
+            self.kill(server)
+
+    def _ask(self, **asked: Any) -> int:
+        # It answers within milliseconds once it has imported everything.
         assert self._process is not None
         assert self._process.stdin is not None
         assert self._process.stdout is not None
         self._process.stdin.write(json.dumps(asked).encode() + b"\n")
-        return int(await asyncio.wait_for(self._process.stdout.readline(), STARTS_WITHIN_S))
+        self._process.stdin.flush()
+        return int(self._process.stdout.readline())
 
 
 async def answering(session: aiohttp.ClientSession, server: Running) -> None:

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import Postgres
-from tests.whole.forks import Running, answering
+from tests.whole.forks import Running, Servers, answering
 from tests.whole.hill import EVENT
 from tests.whole.kills import CHATS, REPEAT, TOLD_OF_RACE, Hunt, hunt
 
@@ -20,10 +20,12 @@ SEED = 7
 
 
 @pytest.fixture
-async def pair(postgres: Postgres, tmp_path: Path) -> AsyncIterator[tuple[Hunt, Running, Running]]:
-    """A race under way and two servers that have read what waited and look at it."""
+async def pair(
+    postgres: Postgres, servers: Servers, tmp_path: Path
+) -> AsyncIterator[tuple[Hunt, Running, Running]]:
+    """A race under way and two servers that look at it; the bot of the first listens."""
     name = postgres.take()
-    async with hunt(postgres.url(name), tmp_path, SEED) as ready:
+    async with hunt(postgres.url(name), servers, tmp_path / "servers.log", SEED) as ready:
         one = await ready.start()
         await answering(ready.session, one)
         await ready.looked(one)
@@ -76,11 +78,12 @@ async def test_one_of_two_is_killed(pair: tuple[Hunt, Running, Running]) -> None
     await hunted.release()
     async with asyncio.timeout(20):
         await hunted.phones.fired.wait()
-    await hunted.servers.kill(one)
+    hunted.servers.kill(one)
     for number in range(3, NEWS + 1):
         assert await hunted.tell(two.url, number) == "noted"
     await hunted.writes(1)
     await hunted.end_leases(listening=True)
+    await hunted.looked(two)
     await hunted.drained()
     came = _arrivals(hunted)
     assert set(came) <= _wanted(range(1, NEWS + 1))
