@@ -124,13 +124,16 @@ def test_truncation_carries_over_exactly() -> None:
 
 
 def test_joint_scores_have_normal_margins_and_the_correlation() -> None:
-    """Weighted margins are standard normal to the far tail, the correlation is the one asked for."""
+    """Weighted margins are standard normal, finely so in the far tail of the next arrival; the correlation is the one asked for."""
     corr = np.array([[1.0, 0.8, 0.6], [0.8, 1.0, 0.9], [0.6, 0.9, 1.0]])
     scores, weights = margins.joint_scores(corr, 400)
     assert weights.sum() == pytest.approx(1.0)
     for j in range(3):
         got = margins.weighted_quantiles(scores[:, j], weights, np.array([0.05, 0.5, 0.9, 0.995]))
-        assert np.allclose(got, stats.norm.ppf([0.05, 0.5, 0.9, 0.995]), atol=0.03)
+        want = stats.norm.ppf([0.05, 0.5, 0.9, 0.995])
+        assert np.allclose(got[:3], want[:3], atol=0.03)
+        # only the first column is layered finely in its tail; the others have steps of a body path's weight there
+        assert got[3] == pytest.approx(want[3], abs=0.02 if j == 0 else 0.1)
     seen = (scores * weights[:, None]).T @ scores
     assert np.allclose(seen, corr, atol=0.05)
 
