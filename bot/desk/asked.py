@@ -5,20 +5,17 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 
-from rapidfuzz import fuzz
-
 from bot.api_client import ApiError
 from bot.channels.base import Reply
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Asked, Question
-from server.wording import answers, things
-from server.wording.answer import CardsAnswer, NextAnswer
+from server.wording import answers, plan_answers, things
+from server.wording.answer import NextAnswer
+from server.wording.cards import cards_meant
 from server.wording.message import Button, Press, Rows, data, tag
 from server.wording.say import lines
 
 Answering = Callable[[Visit, Asked], Awaitable[Reply]]
-# A card whose trouble is at least so like the words (0..100) is meant by them.
-CARD_LIKE = 60
 
 
 def _runner(asked: Asked) -> str:
@@ -74,7 +71,12 @@ async def _supposed(visit: Visit, asked: Asked) -> Reply:
 
 async def _dark(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
-    return visit.reply(answers.say_dark(visit.say, told.data, asked.point))
+    text = answers.say_dark(visit.say, told.data, asked.point)
+    try:
+        plan = await visit.api.plan(visit.address, visit.event.id, _runner(asked))
+    except ApiError:
+        return visit.reply(text)  # a part that may not see the plan still hears whether it is dark there
+    return visit.reply(lines(text, plan_answers.say_light(visit.say, plan.data)))
 
 
 async def _last_stop(visit: Visit, asked: Asked) -> Reply:
@@ -89,7 +91,7 @@ async def _how(visit: Visit, asked: Asked) -> Reply:
 
 async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.cut_offs(visit.address, visit.event.id, _runner(asked))
-    return visit.reply(answers.say_cut_offs(visit.say, told.data, asked.point))
+    return visit.reply(plan_answers.say_cut_offs(visit.say, told.data, asked.point))
 
 
 async def _missed(visit: Visit, asked: Asked) -> Reply:
@@ -130,20 +132,13 @@ async def _meetings(visit: Visit, asked: Asked) -> Reply:
 
 async def _plan(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.plan(visit.address, visit.event.id, _runner(asked))
-    return visit.reply(answers.say_plan(visit.say, told.data))
+    return visit.reply(plan_answers.say_plan(visit.say, told.data))
 
 
 async def _cards(visit: Visit, asked: Asked) -> Reply:
     runner = asked.runner or next((r.id for r in visit.event.runners), "")
     told = await visit.api.cards(visit.address, visit.event.id, runner)
-    return visit.reply(things.say_cards(visit.say, told.data, _meant_cards(told.data, asked.words)))
-
-
-def _meant_cards(cards: CardsAnswer, words: str) -> tuple[str, ...]:
-    """Ids of the cards whose trouble the words name."""
-    scored = [(fuzz.token_set_ratio(c.trouble.lower(), words.lower()), c.id) for c in cards.cards]
-    best = max((score for score, _ in scored), default=0)
-    return tuple(i for score, i in scored if score == best and score >= CARD_LIKE)
+    return visit.reply(things.say_cards(visit.say, told.data, cards_meant(told.data.cards, asked.words)))
 
 
 async def _numbers(visit: Visit, asked: Asked) -> Reply:

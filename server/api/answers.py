@@ -12,17 +12,12 @@ from datetime import datetime, timedelta
 from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
-from server.event.model import CourseDef, Edge, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
+from server.event.model import CourseDef, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
 from server.facts.state import Going, Interval, LastKnown, RunnerState
 from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
-from server.watch.meetings import cut_offs_at
 from server.watch.notice import MeetingValues
-from server.watch.odds import latest_out
 from server.wording.answer import (
-    CardsAnswer,
-    CutOffAnswer,
-    CutOffsAnswer,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
@@ -31,8 +26,6 @@ from server.wording.answer import (
     MeetingAnswer,
     MissedAnswer,
     NextAnswer,
-    PlanAnswer,
-    PlanRow,
     PointAnswer,
     Said,
     StopFact,
@@ -292,40 +285,6 @@ def _advice(now: datetime, state: RunnerState, p_past: float, wait_until: dateti
     return "go" if wait_until is not None and now >= wait_until else "wait"
 
 
-def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
-    """GET …/plan: times in and out of the three goals, and what became of them."""
-    event, state, timetable = picture.event, picture.state.runner(runner), picture.timetable(runner)
-    rows = tuple(_plan_row(picture, runner, row, share) for row in timetable.rows)
-    ahead = (r.point for r in timetable.rows if r.point not in state.reached)
-    full = share is May.YES
-    return PlanAnswer(
-        runner=runner,
-        runner_name=event.runner(runner).name,
-        rows=rows,
-        source=timetable.source if full else "",
-        notes=timetable.notes if full else (),
-        next_point=next(ahead, None),
-    )
-
-
-def _plan_row(picture: Picture, runner: str, row: Row, share: May) -> PlanRow:
-    state = picture.state.runner(runner)
-    point = picture.event.course_of(runner).point(row.point)
-    times = state.at_point(row.point)
-    return PlanRow(
-        point=row.point,
-        name=point.name,
-        km=row.km,
-        a_in=state.start + row.arrive[Goal.A],
-        b_in=state.start + row.arrive[Goal.B],
-        c_in=state.start + row.arrive[Goal.C],
-        b_out=state.start + row.leave[Goal.B],
-        stop=row.stop if share is May.YES else timedelta(0),
-        arrived=times.arrived.at if times and times.arrived else None,
-        crew_access=point.crew_access,
-    )
-
-
 def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAnswer:
     """GET …/kit: what to have ready at a point; without one, at the asker's next meeting."""
     event = picture.event
@@ -374,38 +333,3 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
     )
     said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
     return FactsAnswer(runner, event.runner(runner).name, stops, freshness(picture, runner), said)
-
-
-def cut_offs(picture: Picture, runner: str) -> CutOffsAnswer:
-    """GET …/cutoffs: those to come, with odds that include stopping."""
-    event = picture.event
-    view = picture.views.get(runner)
-    going = picture.state.runner(runner).going in STILL_GOING
-    coming = tuple(
-        answer
-        for p in event.course_of(runner).points
-        if view is not None and going and p.id in view.points
-        for answer in _cut_offs_at(picture, runner, p, view)
-    )
-    return CutOffsAnswer(runner, event.runner(runner).name, coming, freshness(picture, runner))
-
-
-def _cut_offs_at(picture: Picture, runner: str, point: Point, view: View) -> Iterable[CutOffAnswer]:
-    for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
-        odds = view.p_in_by(point.id, at) if edge is Edge.IN else view.p_out_by(point.id, at)
-        before, out_by = latest_out(view, point, at) if edge is Edge.IN else (None, None)
-        yield CutOffAnswer(
-            point.id,
-            point.name,
-            edge.value,
-            at,
-            odds,
-            latest_out_name=point_name(picture.event, runner, before),
-            latest_out=out_by,
-            window=view.window(point.id),
-        )
-
-
-def cards(event: Event, share: May) -> CardsAnswer:
-    """GET …/cards: the prepared answers to trouble."""
-    return CardsAnswer(event.cards if share is May.YES else ())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime
 
-from server.api import answers
+from server.api import answers, planned
 from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
@@ -50,7 +50,7 @@ def _runner(picture: Picture, runner: str, parts: tuple[Part, ...], person: str)
         bib=event.runner(runner).bib,
         forecast=answers.forecast(picture, runner, share) if share is not May.NO else None,
         meetings=meetings_of(picture, runner, person) if whole[Call.NEXT] else (),
-        cut_offs=answers.cut_offs(picture, runner).cut_offs if whole[Call.CUT_OFFS] else (),
+        cut_offs=planned.cut_offs(picture, runner).cut_offs if whole[Call.CUT_OFFS] else (),
         alarms=tuple(alarms(picture, runner)) if whole[Call.FACTS] else (),
         doubted=tuple(_doubted(picture, runner)) if whole[Call.FACTS] else (),
     )

@@ -11,12 +11,14 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
-from server.event import Problem, Severity, parse_event, place
+from server.event import Parsed, Problem, Severity, parse_event, place
 from server.event.model import Event, Goal
 from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed
-from server.plan import PlanError, make_timetable
+from server.plan import PlanError, evidence_of, make_timetable
+from server.plan.cards import cards_of
 from server.plan.timetable import Timetable
+from server.wording.cards import built_in_cards
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
 # A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two
@@ -62,7 +64,7 @@ class Built:
 def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0) -> Built:
     """Everything that follows from an event file; BuildError with every mistake found.
 
-    `files` holds the route files by the names the event file gives them.
+    `files` holds every file that the event file names (`Event.files`), by the names it gives them.
     """
     parsed = parse_event(text, file)
     problems = list(parsed.problems)
@@ -76,7 +78,9 @@ def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", versi
     if placed.event is None:
         raise BuildError(tuple(problems))
     event = replace(placed.event, version=version)
-    timetables = _timetables(event, courses, problems, file)
+    places = _Places(file, parsed)
+    problems += _card_problems(event, places)
+    timetables = _timetables(event, courses, files, problems, places)
     _stop_at_errors(problems)
     return Built(event, courses, timetables, tuple(problems))
 
@@ -111,15 +115,63 @@ def _courses(
     return courses
 
 
+@dataclass(frozen=True, slots=True)
+class _Places:
+    """Where in the event file a field of the planner's stands."""
+
+    file: str
+    parsed: Parsed
+
+    def problem(self, error: PlanError) -> Problem:
+        """A mistake of the planner's, with its line in the event file, or in the file it speaks of."""
+        file, line = (error.file, error.line) if error.file else (self.file, self._line(error.field))
+        return Problem(Severity.ERROR, error.what, file, line, error.field, error.remedy)
+
+    def _line(self, field: str) -> int | None:
+        words: list[str | int] = []
+        for word in field.split("."):
+            name, _, number = word.removesuffix("]").partition("[")
+            words += [name, int(number)] if number.isdigit() else [word]
+        path: tuple[str | int, ...] = ("event", field) if len(words) == 1 else tuple(words)
+        thing = (str(words[0]), str(words[1])) if len(words) > 1 else ("", "")
+        if thing in self.parsed.paths:
+            path = (*self.parsed.paths[thing], *words[2:])
+        return next(
+            (self.parsed.lines[path[:n]] for n in range(len(path), 0, -1) if path[:n] in self.parsed.lines),
+            None,
+        )
+
+
+def _card_problems(event: Event, places: _Places) -> list[Problem]:
+    """A card of the event's own with nothing to try, where no built-in one lends its steps."""
+    try:
+        cards_of(event, built_in_cards("", ""))
+    except PlanError as error:
+        return [places.problem(error)]
+    return []
+
+
 def _timetables(
-    event: Event, courses: Mapping[str, Course], problems: list[Problem], file: str
+    event: Event,
+    courses: Mapping[str, Course],
+    files: Mapping[str, bytes],
+    problems: list[Problem],
+    places: _Places,
 ) -> dict[str, Timetable]:
+    """A timetable for every runner, of everything the event file says about her pace."""
     timetables: dict[str, Timetable] = {}
     for runner in event.runners:
+        course = courses[runner.course]
+        found = evidence_of(event, runner.id, course, files)
+        problems.extend(p for p in map(places.problem, found.wrong) if p not in problems)
+        if found.wrong:
+            continue
         try:
-            timetables[runner.id] = make_timetable(event, runner.id, courses[runner.course])
+            timetables[runner.id] = make_timetable(
+                event, runner.id, course, own=found.own, estimates=found.estimates
+            )
         except PlanError as error:
-            problems.append(_problem(file, error.field, error.what, error.remedy))
+            problems.append(places.problem(error))
     return timetables
 
 

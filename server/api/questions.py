@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 
-from server.api import answers, board
+from server.api import answers, board, planned
 from server.api.ask import Ask
 from server.api.models import PointQuery, SupposeQuery
 from server.api.picture import suppose
@@ -21,6 +21,7 @@ from server.wording.answer import (
     PeopleAnswer,
     PlanAnswer,
 )
+from server.wording.reader import reader_in
 
 
 async def forecast(ask: Ask) -> ForecastAnswer:
@@ -51,7 +52,7 @@ async def missed(ask: Ask) -> MissedAnswer:
 
 async def plan(ask: Ask) -> PlanAnswer:
     """GET …/plan: the timetable and what became of it."""
-    return answers.plan(await ask.picture(), ask.runner, ask.share)
+    return planned.plan(await ask.picture(), ask.runner, ask.share)
 
 
 async def kit(ask: Ask) -> KitAnswer:
@@ -66,12 +67,13 @@ async def facts(ask: Ask) -> FactsAnswer:
 
 async def cut_offs(ask: Ask) -> CutOffsAnswer:
     """GET …/cutoffs: those to come and their odds."""
-    return answers.cut_offs(await ask.picture(), ask.runner)
+    return planned.cut_offs(await ask.picture(), ask.runner)
 
 
 async def cards(ask: Ask) -> CardsAnswer:
     """GET …/cards: the prepared answers to trouble."""
-    return answers.cards((await ask.picture()).event, ask.share)
+    event = (await ask.picture()).event
+    return planned.cards(event, ask.share, reader_in(event, ask.person).language)
 
 
 async def people(ask: Ask) -> PeopleAnswer:

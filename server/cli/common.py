@@ -67,7 +67,7 @@ def _without_secret(url: str) -> str:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class OnDisk:
-    """An event file as found: its text, the route files it names, and what it builds to."""
+    """An event file as found: its text, the files it names (routes, own runs, results), and what it builds to."""
 
     text: str
     files: dict[str, bytes]
@@ -75,9 +75,9 @@ class OnDisk:
 
 
 def read_event(path: Path) -> OnDisk:
-    """Read an event file and its route files, and build it; Failed with every mistake."""
+    """Read an event file and the files it names, and build it; Failed with every mistake."""
     text = _text(path)
-    files = _routes(path, text)
+    files = _named(path, text)
     try:
         return OnDisk(text, files, build(text, files, str(path)))
     except BuildError as error:
@@ -93,14 +93,14 @@ def _text(path: Path) -> str:
         raise Failed(f"{path}: is not UTF-8 text (byte {error.start}). Save it as UTF-8.") from error
 
 
-def _routes(path: Path, text: str) -> dict[str, bytes]:
-    """The route files an event names, from beside it; one that is missing is left to the check to tell."""
+def _named(path: Path, text: str) -> dict[str, bytes]:
+    """The files an event names, from beside it; one that is missing is left to the check to tell."""
     parsed = parse(text, str(path))
     files: dict[str, bytes] = {}
-    for course in parsed.event.courses if parsed.event else ():
-        route = path.parent / course.route
-        if route.resolve().parent.is_relative_to(path.parent.resolve()) and route.is_file():
-            files[course.route] = route.read_bytes()
+    for name in parsed.event.files() if parsed.event else ():
+        found = path.parent / name
+        if found.resolve().is_relative_to(path.parent.resolve()) and found.is_file():
+            files[name] = found.read_bytes()
     return files
 
 

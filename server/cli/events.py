@@ -1,4 +1,4 @@
-"""Subcommands about the event file: check it, see its plan, load it, get it back out."""
+"""Subcommands about the event file: check it, load it, get it back out. Its plan: `server.cli.planning`."""
 
 from __future__ import annotations
 
@@ -9,25 +9,26 @@ from pathlib import Path
 
 import click
 
-from server.api.building import BuildError, Built, build
+from server.api.building import BuildError, build
 from server.cli import tables
 from server.cli.common import Context, Failed, journal, mistakes, read_event, run
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
-from server.pages.profile import profile_svg
 
-_EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 
 
 @click.command()
-@_EVENT_FILE
+@EVENT_FILE
 def check(file: Path) -> None:
     """Check an event file: every mistake at once, then the computed timetable."""
     found = read_event(file)
     for problem in found.built.warnings:
         click.echo(str(problem))
-    _show_plan(found.built, None)
+    console = tables.console()
+    for runner in found.built.event.runners:
+        console.print(tables.timetable(found.built, runner.id))
     event = found.built.event
     points = sum(len(c.points) for c in event.courses)
     click.echo(
@@ -37,35 +38,7 @@ def check(file: Path) -> None:
 
 
 @click.command()
-@_EVENT_FILE
-@click.option("--runner", help="Only this runner, by id.")
-@click.option(
-    "--svg", type=click.Path(path_type=Path), help="Also draw the profile with points to this file."
-)
-def plan(file: Path, runner: str | None, svg: Path | None) -> None:
-    """Show the timetable an event file gives, as a table, and as a picture with --svg."""
-    built = read_event(file).built
-    _show_plan(built, runner)
-    for timetable in built.timetables.values():
-        for note in timetable.notes if runner in (None, timetable.runner) else ():
-            click.echo(f"note: {note}")
-    if svg is not None:
-        who = built.event.runner(runner) if runner else built.event.runners[0]
-        svg.write_text(profile_svg(built.event, who.id, built.courses[who.course]), encoding="utf-8")
-        click.echo(f"drawn to {svg}")
-
-
-def _show_plan(built: Built, runner: str | None) -> None:
-    known = [r.id for r in built.event.runners]
-    if runner is not None and runner not in known:
-        raise Failed(f"--runner: the event has no runner '{runner}'. Use one of: {', '.join(known)}.")
-    console = tables.console()
-    for each in known if runner is None else [runner]:
-        console.print(tables.timetable(built, each))
-
-
-@click.command()
-@_EVENT_FILE
+@EVENT_FILE
 @click.option("--yes", is_flag=True, help="Store it without asking.")
 @click.option("--by", default="", help="Who loads it, for the list of versions (default: the system's user).")
 @click.pass_obj
@@ -134,7 +107,7 @@ async def _show_changes(opened: Journal, event: Event) -> bool:
 @click.option("--whole", is_flag=True, help="Also everything reported and told, as journal.jsonl.")
 @click.pass_obj
 def export(context: Context, event: str, folder: Path, version: int | None, whole: bool) -> None:
-    """Write a stored EVENT's file and its route files into FOLDER, as they were loaded.
+    """Write a stored EVENT's file and the files it names into FOLDER, as they were loaded.
 
     With --whole also journal.jsonl: versions, people, reports, notices and answers, which `stilepost import`
     reads into another database.
@@ -155,7 +128,11 @@ def export(context: Context, event: str, folder: Path, version: int | None, whol
 def _write_all(folder: Path, files: Mapping[str, bytes]) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, content in files.items():
-        _write_new(folder / Path(name).name, content)
+        path = folder / name
+        if not path.resolve().is_relative_to(folder.resolve()):
+            path = folder / Path(name).name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        _write_new(path, content)
 
 
 def _write_new(path: Path, content: bytes) -> None:
@@ -191,4 +168,4 @@ def list_events(context: Context) -> None:
     run(work())
 
 
-COMMANDS = (check, plan, load, export, import_, list_events)
+COMMANDS = (check, load, export, import_, list_events)

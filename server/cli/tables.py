@@ -12,7 +12,7 @@ from server.api.building import Built
 from server.event.model import Event, Goal
 from server.plan.timetable import Row, Timetable
 
-PAPER_WIDTH = 124
+PAPER_WIDTH = 140
 
 
 def console() -> Console:

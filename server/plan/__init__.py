@@ -5,8 +5,9 @@ not work, with the reason. Pure: never imports aiohttp, SQLAlchemy, telegram; no
 """
 
 from server.plan.errors import PlanError
+from server.plan.evidence import Evidence, evidence_of
+from server.plan.own import OwnPace
 from server.plan.planner import make_timetable
-from server.plan.setting import OwnPace
 from server.plan.timetable import Row, Timetable
 
-__all__ = ["OwnPace", "PlanError", "Row", "Timetable", "make_timetable"]
+__all__ = ["Evidence", "OwnPace", "PlanError", "Row", "Timetable", "evidence_of", "make_timetable"]

@@ -6,12 +6,17 @@ from __future__ import annotations
 class PlanError(Exception):
     """A plan that cannot be made or must not be followed.
 
-    what: the reason in words; field: the part of the event file (or the recording) at fault, as in
-    `runners.maren.target`; remedy: what the person can do next. All three together make `str(error)`.
+    what: the reason in words; field: the part of the event file at fault, as in `runners.maren.target`, or of the
+    recording; remedy: what the person can do next. All three together make `str(error)`. `file` and `line`
+    where the fault is in a file beside the event file: a recording, a table of results.
     """
 
-    def __init__(self, what: str, *, field: str, remedy: str) -> None:
+    def __init__(
+        self, what: str, *, field: str, remedy: str, file: str = "", line: int | None = None
+    ) -> None:
         self.what = what
         self.field = field
         self.remedy = remedy
+        self.file = file
+        self.line = line
         super().__init__(f"{field}: {what}. {remedy}.")

@@ -14,18 +14,14 @@ from typing import Final
 
 from server.event.model import FuelPlan, Goal, Point, PointKind
 from server.plan.errors import PlanError
+from server.plan.notes import Note, note
 from server.plan.timetable import Timetable
 
 BOTTLE_ML: Final = 500
 ISSN: Final = "Tiller et al. 2019, J Int Soc Sports Nutr 16:50"
 COSTA: Final = "Costa et al. 2019, Int J Sport Nutr Exerc Metab 29:130"
 HYPONATRAEMIA: Final = "Hew-Butler et al. 2015 consensus (from memory)"
-CAUTIONS: Final = (
-    "Figures are for planning. Drink to thirst, eat what you have tried in training.",
-    "Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a "
-    "swollen face or hands or a bad headache is seen by a medic before anything else is given.",
-    "Pills for pain and salt are a matter for the race's medics.",
-)
+CAUTIONS: Final = (note("caution-thirst"), note("caution-danger"), note("caution-pills"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +90,8 @@ class FuelTable:
 
     carry: tuple[Carry, ...]
     bags: tuple[Bag, ...]
-    warnings: tuple[str, ...]
-    cautions: tuple[str, ...] = CAUTIONS
+    warnings: tuple[Note, ...]
+    cautions: tuple[Note, ...] = CAUTIONS
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,17 +196,17 @@ def _bag(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Bag:
     return Bag(points[a].id, kcal, carbohydrate, sodium, tuple(words))
 
 
-def _warnings(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> tuple[str, ...]:
+def _warnings(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> tuple[Note, ...]:
     names = {p.id: p.name for p in points}
-    out: list[str] = []
+    out: list[Note] = []
     for plan in fuel:
         for r in RANGES:
             value = getattr(plan, r.name)
-            if value is None:
+            above = value is not None and r.warn_above is not None and value > r.warn_above
+            below = value is not None and r.warn_below is not None and value < r.warn_below
+            if not (above or below):
                 continue
-            said = f"from {names[plan.from_point]}: {value:g} {r.unit}"
-            if r.warn_above is not None and value > r.warn_above:
-                out.append(f"{said} is above the published {r.low:g} to {r.high:g} ({r.source})")
-            elif r.warn_below is not None and value < r.warn_below:
-                out.append(f"{said} is below the published {r.low:g} to {r.high:g} ({r.source})")
+            kind, place = f"fuel-{'above' if above else 'below'}", names[plan.from_point]
+            words = {"place": place, "unit": r.unit, "source": r.source}
+            out.append(note(kind, **words, amount=value, low=r.low, high=r.high))
     return tuple(out)

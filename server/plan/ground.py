@@ -11,6 +11,7 @@ import numpy.typing as npt
 from server.course import Course
 from server.event.model import CourseDef, Stretch
 from server.plan.errors import PlanError
+from server.plan.notes import Note, note
 from server.plan.pace import Factor, Terrain
 
 Floats = npt.NDArray[np.float64]
@@ -75,7 +76,7 @@ class Ground:
     """A course made ready: terrain, and what the planner wants said about it."""
 
     terrain: Terrain
-    notes: tuple[str, ...]
+    notes: tuple[Note, ...]
     has_heights: bool
 
 
@@ -86,7 +87,7 @@ def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Ground
     inner = course.km[::every]
     km = np.concatenate([inner[inner < finish_km - LEAST_STEP_KM], [finish_km]])
     metres = np.diff(km) * 1000.0
-    notes: list[str] = []
+    notes: list[Note] = []
     if course.has_heights:
         height = np.interp(km, course.km, course.height_m)
         gradient = np.diff(height) / metres
@@ -94,18 +95,15 @@ def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Ground
     else:
         gradient = np.zeros(len(metres))
         high = Factor("altitude", np.ones(len(metres)), ALTITUDE)
-        notes.append(
-            "the route has no heights: climbs, descents and altitude are missing from this plan, so that "
-            "hilly legs come out too short and level ones too long; use a route file with heights"
-        )
-    downhill, factors = _stretches(km, definition.stretches, notes)
+        notes.append(note("no-heights"))
+    downhill, firm, factors = _stretches(km, definition.stretches, notes)
     shaded = np.zeros(len(metres), dtype=np.bool_)
     for s in definition.stretches:
         if s.forest_or_gorge:
             shaded |= _inside(km, s) > 0.5
     if float(high.times.max()) > 1.0005:
         factors.append(high)
-    terrain = Terrain(km, metres, gradient, downhill, shaded, tuple(factors))
+    terrain = Terrain(km, metres, gradient, downhill, shaded, tuple(factors), firm)
     return Ground(terrain, tuple(notes), course.has_heights)
 
 
@@ -137,8 +135,11 @@ def _refuse_senseless(index: int, stretch: Stretch) -> None:
         )
 
 
-def _stretches(km: Floats, stretches: tuple[Stretch, ...], notes: list[str]) -> tuple[Floats, list[Factor]]:
-    """The downhill limit (n,) and the named factors of all stretches; unknown surfaces are noted."""
+def _stretches(
+    km: Floats, stretches: tuple[Stretch, ...], notes: list[Note]
+) -> tuple[Floats, Floats, list[Factor]]:
+    """The downhill limit (n,), what surfaces cost (n,), the named factors; unknown surfaces are noted."""
+    firm = np.ones(len(km) - 1)
     downhill = np.full(len(km) - 1, USUAL_DOWNHILL_M_S)
     named: dict[tuple[str, str], Floats] = {}
 
@@ -154,12 +155,11 @@ def _stretches(km: Floats, stretches: tuple[Stretch, ...], notes: list[str]) -> 
             kind = surface_of(s.surface)
             if kind is None:
                 known = ", ".join(sorted(k.words[0] for k in SURFACES))
-                notes.append(
-                    f"surface '{s.surface}' on {where} is not known and costs nothing; known are {known}"
-                )
+                notes.append(note("surface-unknown", surface=s.surface, where=where, known=known))
             else:
                 slow(f"surface: {s.surface}", kind.source, kind.times, share)
+                firm = firm * (1.0 + (kind.times - 1.0) * share)
                 downhill = np.where(share > 0.5, kind.downhill_m_s, downhill)
         if s.factor != 1.0:
             slow(s.factor_for or where, HERS, s.factor, share)
-    return downhill, [Factor(name, times, source) for (name, source), times in named.items()]
+    return downhill, firm, [Factor(name, times, source) for (name, source), times in named.items()]

@@ -20,9 +20,10 @@ from scipy.optimize import least_squares
 from server.course import heights
 from server.plan.errors import PlanError
 from server.plan.likely import RunPower
+from server.plan.notes import Note, Saying, note, saying
+from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Fade, Limits, Terrain, faster_gait
 from server.plan.recordings import Recording
-from server.plan.setting import SPREAD, OwnPace
 
 Floats = npt.NDArray[np.float64]
 Bools = npt.NDArray[np.bool_]
@@ -119,8 +120,8 @@ class OwnRuns:
     hours: float
     km: float
     spread: float
-    source: str
-    notes: tuple[str, ...]
+    source: Saying
+    notes: tuple[Note, ...]
 
     def figure(self, name: str) -> Learnt:
         """The figure of that name; KeyError if there is none."""
@@ -131,7 +132,9 @@ class OwnRuns:
 
     def own_pace(self) -> OwnPace:
         """The same as the planner takes it."""
-        return OwnPace(self.limits, "own data", self.spread, self.source, powers=self.powers)
+        return OwnPace(
+            self.limits, "own data", self.spread, self.source, powers=self.powers, notes=self.notes
+        )
 
 
 def steps_of(recording: Recording) -> Steps:
@@ -146,6 +149,7 @@ def steps_of(recording: Recording) -> Steps:
         raise PlanError(
             "it has no heights, so nothing can be learnt about hills",
             field=recording.file,
+            file=recording.file,
             remedy="Give a recording of a watch that writes heights",
         )
     height = np.interp(np.arange(len(height)), known, height[known])
@@ -160,6 +164,7 @@ def steps_of(recording: Recording) -> Steps:
         raise PlanError(
             f"{walked_m[-1]:.0f} m of it were on foot, the rest is pauses and jumps",
             field=recording.file,
+            file=recording.file,
             remedy="Give a run of more than a kilometre",
         )
     keep = np.concatenate([[True], np.diff(walked_m) > 1e-6])
@@ -266,15 +271,13 @@ def _put(
     spread = SPREAD["cost model"] + share * (SPREAD["own data"] - SPREAD["cost model"])
     notes = []
     if longest < 4.0:
-        notes.append(
-            f"her longest run here is {longest:.1f} h: how she fades later is the usual figure, not her own"
-        )
+        notes.append(note("longest-run", longest_h=longest))
     if sum(r.paused_s for r in runs) > 600.0:
-        notes.append(f"{sum(r.paused_s for r in runs) / 60:.0f} min of standing still were left out")
+        notes.append(note("paused", paused_s=round(sum(r.paused_s for r in runs) / 60) * 60))
     jumps = sum(r.jumps for r in runs)
     if jumps:
-        notes.append(f"{jumps} jumps of the satellite fix were left out")
-    source = f"{len(runs)} of her own runs, {km:.0f} km, the longest {longest:.1f} h"
+        notes.append(note("jumps", count=jumps))
+    source = saying("source-own-runs", count=len(runs), distance_whole_km=km, longest_h=longest)
     named = tuple(
         RunPower(r.file, p, max(float(r.hours[-1]), 0.1)) for r, p in zip(runs, powers, strict=True)
     )

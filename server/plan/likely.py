@@ -1,4 +1,4 @@
-"""How likely a target is, by a time predicted for her or by the power of her own runs."""
+"""How likely a target is, by a time predicted for her or by the power of her own runs; and her time by them."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import Final
 
 import numpy as np
 
-from server.plan.targets import hours
+from server.plan.notes import Note, Saying, note
 
 UNLIKELY: Final = 0.20
 """Odds under which a target is called unlikely."""
@@ -26,8 +26,8 @@ class Estimate:
 
     total: timedelta
     spread: float
-    source: str
-    notes: tuple[str, ...] = ()
+    source: Saying
+    notes: tuple[Note, ...] = ()
 
     @property
     def sides(self) -> tuple[timedelta, timedelta]:
@@ -57,20 +57,34 @@ def odds_by_power(runs: Sequence[RunPower], needs_w_kg: float, target: timedelta
     Each run is carried to the target's hours; the best third counts as what she can do when she means it. `spread`
     as of a plan on these runs; it grows with how far the hours are carried. At least one run.
     """
-    wanted = target.total_seconds() / 3600.0
-    carried = sorted(((r.w_kg * (wanted / r.hours) ** POWER_FALLS, r.hours) for r in runs), reverse=True)
+    able, carried = able_w_kg(runs, target.total_seconds() / 3600.0, spread)
+    return _normal(math.log(able / needs_w_kg) / carried)
+
+
+def able_w_kg(runs: Sequence[RunPower], hours: float, spread: float) -> tuple[float, float]:
+    """The power (W/kg fresh) that her runs make of so many hours, and the spread of its logarithm there."""
+    carried = sorted(((r.w_kg * (hours / r.hours) ** POWER_FALLS, r.hours) for r in runs), reverse=True)
     best = carried[: max(1, len(carried) // 3)]
     able = float(np.mean([w for w, _ in best]))
-    doublings = float(np.mean([abs(math.log2(wanted / h)) for _, h in best]))
-    return _normal(math.log(able / needs_w_kg) / math.hypot(spread, PER_DOUBLING * doublings))
+    doublings = float(np.mean([abs(math.log2(hours / h)) for _, h in best]))
+    return able, math.hypot(spread, PER_DOUBLING * doublings)
 
 
-def verdict(odds: float, target: timedelta, source: str) -> str:
-    """What to say of a target with such odds: nothing ('') unless it is unlikely."""
+def verdict(odds: float, target: timedelta, source: Saying) -> Note | None:
+    """What to say of a target with such odds: nothing unless it is unlikely."""
     if odds >= UNLIKELY:
-        return ""
-    said = f"1 in {round(1 / odds)}" if odds > 0.005 else "under 1 in 200"
-    return f"{hours(target)} is unlikely by {source}: the odds are about {said}"
+        return None
+    target_s = target.total_seconds()
+    if odds <= 0.005:
+        return note("unlikely-very", source, target_s=target_s)
+    return note("unlikely", source, target_s=target_s, one_in=round(1 / odds))
+
+
+def predicted(estimate: Estimate) -> Note:
+    """The time that an estimate gives, with its 10% and 90% sides, and what it used."""
+    low, high = (round(side.total_seconds() / 60.0) * 60.0 for side in estimate.sides)
+    likely = round(estimate.total.total_seconds() / 60.0) * 60.0
+    return note("predicted", estimate.source, likely_s=likely, low_s=low, high_s=high)
 
 
 def _normal(z: float) -> float:

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from datetime import datetime
 from typing import Final
 
 import numpy as np
@@ -18,8 +17,7 @@ import numpy.typing as npt
 from scipy.optimize import brentq
 
 from server.plan.costs import STEEPEST, running_cost, tobler_m_s, walking_cost
-from server.plan.heat import heat_slows
-from server.plan.light import Sky
+from server.plan.day import Day
 
 Floats = npt.NDArray[np.float64]
 Bools = npt.NDArray[np.bool_]
@@ -94,16 +92,6 @@ class Factor:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Weather:
-    """Air temperature (deg C) and humidity (%) expected from one instant to another."""
-
-    from_at: datetime
-    to_at: datetime
-    temperature_c: float
-    humidity: float
-
-
 def walk_shape(gradient: Floats) -> Floats:
     """The fastest walk on gradients (n,) as a share of that on the level.
 
@@ -122,7 +110,7 @@ class Terrain:
 
     km (n + 1,) of the steps' ends; step_m (n,) length over the ground; gradient (n,); downhill_m_s (n,) the
     fastest the ground lets anybody run down; shaded (n,) forest or gorge; fixed: factors that hold at any
-    hour.
+    hour; firm (n,): what the surfaces among them multiply time by, None for 1.
     """
 
     km: Floats
@@ -131,6 +119,7 @@ class Terrain:
     downhill_m_s: Floats
     shaded: Bools
     fixed: tuple[Factor, ...] = ()
+    firm: Floats | None = None
     run_cost: Floats = field(init=False)
     walk_cost: Floats = field(init=False)
     walk_shape: Floats = field(init=False)
@@ -202,22 +191,6 @@ class Stops:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Day:
-    """What depends on the hour: the sky, and the weather if any was given."""
-
-    sky: Sky
-    weather: tuple[Weather, ...] = ()
-
-    def heat(self, elapsed_s: Floats) -> Floats:
-        """By what heat multiplies her time at each moment (n,)."""
-        out = np.ones_like(elapsed_s)
-        for w in self.weather:
-            a, b = ((x - self.sky.start).total_seconds() for x in (w.from_at, w.to_at))
-            out[(elapsed_s >= a) & (elapsed_s < b)] = heat_slows(w.temperature_c, w.humidity)
-        return out
-
-
-@dataclass(frozen=True, slots=True, eq=False)
 class March:
     """One way to go the course: moving seconds of each step and how they come about.
 
@@ -245,10 +218,19 @@ def _timed(
     left = limits.fade.at(starts_s / 3600.0)
     dark = day.sky.dark_for_pace(starts_s, terrain.km[:-1])
     plain = terrain.step_m / faster_gait(terrain, limits, power * left, left, dark).speed_m_s
-    times = np.where(dark, NIGHT, 1.0) * day.heat(starts_s)
-    for factor in terrain.fixed:
-        times = times * factor.times
+    times = np.where(dark, NIGHT, 1.0)
+    for _, factor in _hourly(terrain, day, starts_s):
+        times = times * factor
+    for fixed in terrain.fixed:
+        times = times * fixed.times
     return plain * times, plain
+
+
+def _hourly(terrain: Terrain, day: Day, starts_s: Floats) -> tuple[tuple[str, Floats], ...]:
+    """The factors that the weather brings to each step (n,), by name."""
+    km = terrain.km[:-1]
+    firm = np.ones(len(km)) if terrain.firm is None else terrain.firm
+    return (("heat", day.heat(starts_s, km)), *day.underfoot(starts_s, km, firm))
 
 
 def _settle(
@@ -286,7 +268,8 @@ def march(terrain: Terrain, limits: Limits, stops: Stops, day: Day, power: float
     gait = faster_gait(terrain, limits, power * left, left, dark)
     plain = terrain.step_m / gait.speed_m_s
     night = np.where(dark, NIGHT, 1.0)
-    factors = [("night", night), ("heat", day.heat(starts)), *((f.name, f.times) for f in terrain.fixed)]
+    fixed = ((f.name, f.times) for f in terrain.fixed)
+    factors = [("night", night), *_hourly(terrain, day, starts), *fixed]
     shared = _shares(plain, [times for _, times in factors])
     parts = [("level ground", level), ("hills", fresh - level), ("fade", tired - fresh)]
     for (name, _), seconds in zip(factors, shared, strict=True):

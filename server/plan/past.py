@@ -18,13 +18,14 @@ import numpy as np
 import numpy.typing as npt
 from rapidfuzz import fuzz, process
 
-from server.event.model import Point
+from server.event.model import PastRace, Point
 from server.plan.costs import riegel_s
 from server.plan.errors import PlanError
 from server.plan.likely import Estimate
+from server.plan.notes import Note, Saying, note, saying
+from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Limits
-from server.plan.setting import SPREAD, OwnPace
-from server.plan.targets import KM_PER_100_M, clock, hours
+from server.plan.targets import KM_PER_100_M, hours
 
 Floats = npt.NDArray[np.float64]
 
@@ -37,16 +38,6 @@ MAX_CSV_BYTES: Final = 5_000_000
 LEAST_FINISHERS: Final = 8
 NEAR: Final = 0.08
 """Width (log) within which finishers count as near her target: half weight at about 9 %."""
-
-
-@dataclass(frozen=True, slots=True)
-class PastRace:
-    """A race she ran: distance, ascent, time with all stops, and what it was."""
-
-    name: str
-    km: float
-    ascent_m: float
-    time: timedelta
 
 
 def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
@@ -73,14 +64,12 @@ def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
     spread = math.hypot(SAME_COURSE_SPREAD, SPREAD_PER_DOUBLING * doublings)
     notes = []
     if doublings > 1.0:
-        notes.append(
-            f"{race.name} was {2**doublings:.1f} times shorter or longer in effort than this race: the "
-            "further from what she has run, the less it says"
-        )
+        notes.append(note("far-race", name=race.name, times=round(2**doublings, 1)))
     if seconds < 4 * 3600.0 and wanted > 2 * had:
-        notes.append("the rule was fitted on races up to about 4 h and is hopeful past a marathon")
+        notes.append(note("short-race"))
     total = timedelta(seconds=round(riegel_s(seconds, had, wanted)))
-    return Estimate(total, spread, f"{race.name}, {hours(race.time)}, by distance and climb", tuple(notes))
+    source = saying("source-past-race", name=race.name, time_s=seconds)
+    return Estimate(total, spread, source, tuple(notes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,17 +83,19 @@ class FieldShape:
     finishers: int
     fastest: timedelta
     slowest: timedelta
-    notes: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
 
     def own_pace(self, limits: Limits | None = None) -> OwnPace:
         """The same as the planner takes it; limits: her own, where they are known beside it."""
         shape = tuple(zip(self.points, self.shares, strict=True))
-        return OwnPace(limits or Limits(), "past results", SPREAD["past results"], self.source, shape)
+        spread = SPREAD["past results"]
+        return OwnPace(limits or Limits(), "past results", spread, self.source, shape, notes=self.notes)
 
     @property
-    def source(self) -> str:
-        """In words."""
-        return f"past results, {self.finishers} finishers in {hours(self.fastest)} to {hours(self.slowest)}"
+    def source(self) -> Saying:
+        """What it is, with how many finishers it comes from."""
+        fastest_s, slowest_s = self.fastest.total_seconds(), self.slowest.total_seconds()
+        return saying("source-results", count=self.finishers, fastest_s=fastest_s, slowest_s=slowest_s)
 
 
 def read_results(
@@ -118,37 +109,43 @@ def read_results(
     kept. Errors: PlanError with file, line and column for what cannot be read.
     """
     if len(text) > MAX_CSV_BYTES:
-        raise PlanError("it is too large", field=file, remedy="Give one year's results, one line a runner")
+        raise _wrong(file, None, "it is too large", "Give one year's results, one line a runner")
     try:
-        rows = [r for r in csv.reader(io.StringIO(text), strict=True) if any(c.strip() for c in r)]
+        reader = csv.reader(io.StringIO(text), strict=True)
+        found = [(r, reader.line_num) for r in reader if any(c.strip() for c in r)]
     except csv.Error as error:
-        raise PlanError(
-            f"it is no CSV file ({error})", field=file, remedy="Save it as CSV with commas"
-        ) from error
+        raise _wrong(file, None, f"it is no CSV file ({error})", "Save it as CSV with commas") from error
+    rows, numbers = [r for r, _ in found], [n for _, n in found]
     if len(rows) < 2:
-        raise PlanError("it has no runners", field=file, remedy="Give a header line, then one line a runner")
-    columns = _columns(rows[0], points, file)
+        raise _wrong(file, None, "it has no runners", "Give a header line, then one line a runner")
+    columns = _columns(rows[0], points, file, numbers[0])
     times = np.full((len(rows) - 1, len(columns)), np.nan)
     for line, row in enumerate(rows[1:], start=2):
         for j, (_, column) in enumerate(columns):
             if column < len(row) and row[column].strip():
                 times[line - 2, j] = _seconds(
-                    row[column].strip(), f"{file}, line {line}, {rows[0][column].strip()}"
+                    row[column].strip(), file, numbers[line - 1], rows[0][column].strip()
                 )
-    _refuse_backwards(times, file)
+    _refuse_backwards(times, file, numbers[1:])
     return tuple(p for p, _ in columns), times
 
 
-def _columns(header: list[str], points: Sequence[Point], file: str) -> list[tuple[str, int]]:
+def _wrong(file: str, line: int | None, what: str, remedy: str, column: str = "") -> PlanError:
+    where = ", ".join(x for x in (file, "" if line is None else f"line {line}", column) if x)
+    return PlanError(what, field=where, remedy=remedy, file=file, line=line)
+
+
+def _columns(header: list[str], points: Sequence[Point], file: str, line: int) -> list[tuple[str, int]]:
     """(point id, column) in running order; a start's column is left out."""
     names = {n.casefold(): p.id for p in points for n in (p.id, p.name, *p.also)}
     found = {names[h.strip().casefold()]: k for k, h in enumerate(header) if h.strip().casefold() in names}
     last = points[-1].id
     if last not in found:
-        raise PlanError(
+        raise _wrong(
+            file,
+            line,
             f"no column is named after the finish, '{points[-1].name}'",
-            field=f"{file}, line 1",
-            remedy=f"Name the columns as the points are: {', '.join(p.name for p in points[1:])}"
+            f"Name the columns as the points are: {', '.join(p.name for p in points[1:])}"
             f"{_near(header, names)}",
         )
     order = {p.id: k for k, p in enumerate(points)}
@@ -163,29 +160,23 @@ def _near(header: list[str], names: dict[str, str]) -> str:
     return ""
 
 
-def _seconds(text: str, where: str) -> float:
+def _seconds(text: str, file: str, line: int, column: str) -> float:
     match = re.fullmatch(r"(\d{1,3}):([0-5]?\d)(?::([0-5]?\d(?:\.\d+)?))?", text)
     if match:
         h, m, s = match.groups()
         return int(h) * 3600.0 + int(m) * 60.0 + float(s or 0.0)
     if re.fullmatch(r"\d{1,7}(\.\d+)?", text):
         return float(text)
-    raise PlanError(
-        f"'{text[:30]}' is no elapsed time",
-        field=where,
-        remedy="Write h:mm:ss since the start, or seconds; leave it empty where none was recorded",
-    )
+    remedy = "Write h:mm:ss since the start, or seconds; leave it empty where none was recorded"
+    raise _wrong(file, line, f"'{text[:30]}' is no elapsed time", remedy, column)
 
 
-def _refuse_backwards(times: Floats, file: str) -> None:
+def _refuse_backwards(times: Floats, file: str, lines: Sequence[int]) -> None:
     for k, row in enumerate(times):
         seen = row[~np.isnan(row)]
         if np.any(np.diff(seen) <= 0) or np.any(seen <= 0):
-            raise PlanError(
-                "a later point has an earlier time than the one before it",
-                field=f"{file}, line {k + 2}",
-                remedy="Give elapsed times since the start, not legs or times of day",
-            )
+            what = "a later point has an earlier time than the one before it"
+            raise _wrong(file, lines[k], what, "Give elapsed times since the start, not legs or times of day")
 
 
 def field_shape(ids: tuple[str, ...], times: Floats, target: timedelta) -> FieldShape:
@@ -214,8 +205,8 @@ def field_shape(ids: tuple[str, ...], times: Floats, target: timedelta) -> Field
             kept.append(point)
     notes = []
     if float(np.median(near[:, -1])) > 1.15 * wanted or float(np.median(near[:, -1])) < wanted / 1.15:
-        middle = clock(float(np.median(near[:, -1])) // 60 * 60)
-        notes.append(f"few have finished near {hours(target)}: the shape is of runners around {middle}")
+        middle = float(np.median(near[:, -1])) // 60 * 60
+        notes.append(note("few-near", target_s=target.total_seconds(), middle_s=middle))
     fastest, slowest = (timedelta(seconds=float(f(near[:, -1]))) for f in (np.min, np.max))
     return FieldShape(tuple(kept), tuple(shares), len(near), fastest, slowest, tuple(notes))
 

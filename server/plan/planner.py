@@ -13,11 +13,14 @@ import numpy.typing as npt
 
 from server.course import Course
 from server.event.model import Edge, Event, Goal
+from server.plan.day import Weather
 from server.plan.errors import PlanError
 from server.plan.light import dark_kit, light_moments
-from server.plan.likely import Estimate, odds_by_power, odds_of, verdict
-from server.plan.pace import WALK_LEVEL_M_S, March, Solved, Weather, solve
-from server.plan.setting import Z90, OwnPace, Setting, cut_offs, make_setting
+from server.plan.likely import Estimate, odds_by_power, odds_of, predicted, verdict
+from server.plan.notes import Note, note, saying
+from server.plan.own import OwnPace
+from server.plan.pace import WALK_LEVEL_M_S, March, Solved, solve
+from server.plan.setting import Z90, Setting, cut_offs, make_setting
 from server.plan.targets import clock
 from server.plan.timetable import Row, Timetable
 
@@ -31,7 +34,7 @@ def make_timetable(
     runner_id: str,
     course: Course,
     *,
-    weather: tuple[Weather, ...] = (),
+    weather: tuple[Weather, ...] | None = None,
     own: OwnPace | None = None,
     estimates: Sequence[Estimate] = (),
 ) -> Timetable:
@@ -39,10 +42,10 @@ def make_timetable(
 
     Rows add up to the target to the second. No goal is later than a cut-off: where the 90% side would be, C
     is pulled in to it, and the notes say so. A target that `own` or one of the `estimates` makes unlikely is called
-    so, with the odds. Errors: PlanError for a target out of reach, past a cut-off,
-    or senseless.
+    so, with the odds; without a target the first estimate, or the power of `own`, stands for it. `weather` None:
+    that of the event. Errors: PlanError for a target out of reach, past a cut-off, or senseless.
     """
-    setting = make_setting(event, runner_id, course, weather, own)
+    setting = make_setting(event, runner_id, course, weather, own, estimates)
     solved = _solved(setting, setting.target.total_s)
     if not solved.reached:
         raise out_of_reach(setting, solved)
@@ -52,7 +55,7 @@ def make_timetable(
     c, c_note = _goal_c(setting, b)
     rows = _rows(setting, {Goal.A: a, Goal.B: b, Goal.C: c}, solved.march, course)
     unlikely = _unlikely(setting, solved.march.power, own, estimates)
-    said = (*unlikely, *setting.target.notes, *setting.ground.notes, *a_note, *c_note)
+    said = (*unlikely, *setting.target.notes, *setting.ground.notes, *a_note, *c_note, *setting.notes)
     elapsed, km = _line(setting, solved.march)
     return Timetable(
         runner_id,
@@ -64,19 +67,23 @@ def make_timetable(
         light=light_moments(setting.day.sky, elapsed, km),
         dark=dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2)),
         power_w_kg=solved.march.power,
+        spread=setting.spread,
     )
 
 
 def _unlikely(
     setting: Setting, power: float, own: OwnPace | None, estimates: Sequence[Estimate]
-) -> tuple[str, ...]:
-    """What makes the target unlikely, in words; nothing where nothing does."""
+) -> tuple[Note, ...]:
+    """What makes the target unlikely, then what each estimate gives, with its spread and what it rests on."""
     target = timedelta(seconds=setting.target.total_s)
     said = [verdict(odds_of(e, target), target, e.source) for e in estimates]
     if own is not None and own.powers:
         odds = odds_by_power(own.powers, power, target, own.spread)
         said.append(verdict(odds, target, own.source))
-    return tuple(s for s in said if s)
+    others = [e for e in estimates if e.source != setting.target.source]
+    told = [n for e in others for n in (predicted(e), *e.notes)]
+    told += [n for e in estimates if e not in others for n in e.notes]
+    return (*(s for s in said if s is not None), *told)
 
 
 def _solved(setting: Setting, total_s: float) -> Solved:
@@ -192,27 +199,26 @@ def _latest_finish(setting: Setting) -> int | None:
     return None
 
 
-def _goal_a(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
+def _goal_a(setting: Setting, b: Times) -> tuple[Times, tuple[Note, ...]]:
     """The 10% side; where her limits do not allow it, as fast as they do."""
     total = round(setting.target.total_s * math.exp(-Z90 * setting.spread))
     if total <= setting.stops.total_s:
-        return b, ("goal A is the target: the planned stops leave no time to be faster",)
+        return b, (note("goal-a-target"),)
     if setting.shape:
         return _scaled(setting, b, total), ()
     solved = _solved(setting, total)
     if solved.reached:
         return _times(setting, solved.march, total), ()
     fastest = min(math.ceil(solved.march.total_moving_s + setting.stops.total_s), setting.target.total_s)
-    note = f"goal A is as fast as her limits allow, {clock(fastest)}"
-    return _scaled(setting, b, fastest), (note,)
+    return _scaled(setting, b, fastest), (note("goal-a-limit", fastest_s=fastest),)
 
 
-def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
+def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[Note, ...]]:
     """The 90% side, pulled in to the first cut-off it would miss: between B and C all times move together."""
     total = round(setting.target.total_s * math.exp(Z90 * setting.spread))
     solved = None if setting.shape else _solved(setting, total)
     c = _times(setting, solved.march, total) if solved and solved.reached else _scaled(setting, b, total)
-    share, because = 1.0, ""
+    share, because = 1.0, None
     for k, edge, at, rule in cut_offs(setting):
         allowed = math.floor((at - setting.runner.start).total_seconds())
         late = float(c.arrive_s[k] if edge is Edge.IN else c.leave_s[k])
@@ -220,15 +226,13 @@ def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[str, ...]]:
         if late > allowed:
             possible = (allowed - plan) / (late - plan)
             if possible < share:
-                name = "the race's time limit" if rule is None else f"the cut-off {edge.value} of"
-                share, because = possible, f"{name} {setting.points[k].name if rule else ''}".strip()
-    if not because:
+                kind = "limit" if rule is None else f"cut-off-{edge.value}"
+                share, because = possible, saying(kind, place=setting.points[k].name)
+    if because is None:
         return c, ()
     arrive = np.floor(b.arrive_s + share * (c.arrive_s - b.arrive_s))
     pulled = Times(arrive, arrive + (b.leave_s - b.arrive_s))
-    gone = clock(float(c.arrive_s[-1] - arrive[-1]))
-    note = f"goal C would be late for {because}: it was pulled in by {gone} at the finish"
-    return pulled, (note,)
+    return pulled, (note("goal-c", because, pulled_s=float(c.arrive_s[-1] - arrive[-1])),)
 
 
 def _scaled(setting: Setting, b: Times, total_s: float) -> Times:
@@ -283,11 +287,11 @@ def _line(setting: Setting, done: March) -> tuple[Floats, Floats]:
     return elapsed, km
 
 
-def _notes(setting: Setting, done: March) -> tuple[str, ...]:
+def _notes(setting: Setting, done: March) -> tuple[Note, ...]:
     return (*_walking(setting, done), *_stop_notes(setting))
 
 
-def _walking(setting: Setting, done: March) -> tuple[str, ...]:
+def _walking(setting: Setting, done: March) -> tuple[Note, ...]:
     """Where walking costs no time: longer stretches on which the walk is the faster gait."""
     terrain = setting.ground.terrain
     if not setting.ground.has_heights:
@@ -300,22 +304,16 @@ def _walking(setting: Setting, done: March) -> tuple[str, ...]:
     if not long:
         return ()
     if share > 0.6:
-        return (
-            f"walking costs no time on {walked:.0f} of {setting.km[-1]:.0f} km at this target: "
-            "run what goes down",
-        )
+        return (note("walking-mostly", walked_whole_km=walked, course_whole_km=float(setting.km[-1])),)
     longest = sorted(sorted(long, key=lambda s: s[0] - s[1])[:6])
-    where = ", ".join(f"{a:.1f} to {b:.1f}" for a, b in longest)
-    return (f"walking costs no time on {walked:.0f} of {setting.km[-1]:.0f} km; the longest are km {where}",)
+    where = [saying("span", from_km=a, to_km=b) for a, b in longest]
+    return (note("walking", *where, walked_whole_km=walked, course_whole_km=float(setting.km[-1])),)
 
 
-def _stop_notes(setting: Setting) -> tuple[str, ...]:
+def _stop_notes(setting: Setting) -> tuple[Note, ...]:
     planned = setting.stops.total_s
     if setting.target.total_s > 12 * 3600 and planned < 0.02 * setting.target.total_s:
-        return (
-            f"stops are planned at {clock(planned)} in all; one to two hours are usual in a long race "
-            "(common practice)",
-        )
+        return (note("few-stops", planned_s=planned),)
     return ()
 
 

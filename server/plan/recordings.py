@@ -86,7 +86,7 @@ def read_recording(data: bytes, file: str) -> Recording:
 
 
 def _wrong(file: str, what: str, remedy: str) -> PlanError:
-    return PlanError(what, field=file, remedy=remedy)
+    return PlanError(what, field=file, remedy=remedy, file=file)
 
 
 def _gpx(data: bytes, file: str) -> Iterable[_Sample]:
@@ -94,7 +94,7 @@ def _gpx(data: bytes, file: str) -> Iterable[_Sample]:
         read_gpx(data, file)
     except CourseError as error:
         place = file if error.line is None else f"{file}, line {error.line}"
-        raise PlanError(error.what, field=place, remedy=error.remedy) from error
+        raise PlanError(error.what, field=place, remedy=error.remedy, file=file, line=error.line) from error
     samples: list[_Sample] = []
     parsing = etree.iterparse(io.BytesIO(data), tag="{*}trkpt", resolve_entities=False, no_network=True)
     for _, point in parsing:

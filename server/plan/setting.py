@@ -5,48 +5,35 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
 from typing import Final
 
 import numpy as np
 import numpy.typing as npt
 
 from server.course import Course
-from server.event.model import CourseDef, CutOff, Edge, Event, Point, Runner
+from server.event.model import CourseDef, CutOff, Edge, Event, Point, Runner, Target
+from server.plan.day import Day, Weather, weather_of
 from server.plan.errors import PlanError
 from server.plan.ground import Ground, ground_of
-from server.plan.light import sky_over
-from server.plan.likely import RunPower
-from server.plan.pace import Day, Limits, Stops, Weather
+from server.plan.light import Sky, sky_over
+from server.plan.likely import Estimate, able_w_kg, predicted
+from server.plan.notes import Note, Saying, saying
+from server.plan.own import SPREAD, OwnPace
+from server.plan.pace import Limits, Stops, march
+from server.plan.past import field_shape
 from server.plan.targets import Wanted, clock, wanted
 
 Floats = npt.NDArray[np.float64]
 
-# Standard deviation of log(actual / target) by what the shape of the plan rests on. Common practice, no
-# source: half of those with a cost model come in within 9 % of their target.
-SPREAD: Final = {"distance only": 0.16, "cost model": 0.13, "own data": 0.10, "past results": 0.11}
 Z90: Final = 1.2815515655446004
 SKY_LASTS: Final = 1.5
 UNTIL_KM: Final = 0.05
-
-
-@dataclass(frozen=True, slots=True)
-class OwnPace:
-    """What is known of her beyond the event file: limits learned from her runs, and how sure the total is.
-
-    shape: (point, share of the whole time on arrival there) of past results, which the legs then follow.
-    powers: of her runs, against which the target is held.
-    quality: 'own data' or 'past results'; spread: standard deviation of log(actual / target); source: in
-    words.
-    """
-
-    limits: Limits
-    quality: str
-    spread: float
-    source: str
-    shape: tuple[tuple[str, float], ...] = ()
-    powers: tuple[RunPower, ...] = ()
+SLOW_KMH: Final = 3.0
+"""A first guess at the mean speed of a slow runner, stops and all, where only her power is known."""
+ROUNDS: Final = 12
+SETTLED_S: Final = 20.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -65,13 +52,21 @@ class Setting:
     target: Wanted
     spread: float
     quality: str
-    source: str
+    source: tuple[Saying, ...]
     shape: tuple[tuple[str, float], ...]
+    notes: tuple[Note, ...] = ()
 
 
 def make_setting(
-    event: Event, runner_id: str, course: Course, weather: tuple[Weather, ...], own: OwnPace | None
+    event: Event,
+    runner_id: str,
+    course: Course,
+    weather: tuple[Weather, ...] | None,
+    own: OwnPace | None,
+    estimates: Sequence[Estimate] = (),
 ) -> Setting:
+    """Everything gathered and checked. Without a target of her own, hers is the first estimate, else what the
+    power of her runs makes of this course. Errors: PlanError."""
     try:
         runner = event.runner(runner_id)
     except KeyError:
@@ -84,21 +79,8 @@ def make_setting(
     km = _placed(points, course)
     ground = ground_of(course, definition, float(km[-1]))
     stops = Stops(km[1:-1], np.array([p.planned_stop.total_seconds() for p in points[1:-1]]))
-    climb = course.climb(0.0, float(km[-1]))
-    field = f"runners.{runner_id}.target"
-    target = wanted(runner.target, float(km[-1]), climb.up_m if climb else 0.0, stops.total_s, field)
-    if stops.total_s >= target.total_s:
-        raise PlanError(
-            f"the planned stops alone take {clock(stops.total_s)}, the target is {clock(target.total_s)}",
-            field=field,
-            remedy="Shorten stop_minutes at the points, or aim for a later finish",
-        )
     quality = own.quality if own else "cost model" if ground.has_heights else "distance only"
-    spread = own.spread if own else SPREAD[quality]
-    lasts = target.total_s * math.exp(Z90 * spread) * SKY_LASTS
-    sky = sky_over(course.km, course.lat_deg, course.lon_deg, runner.start, lasts)
-    source = f"{target.source}; pace: {own.source if own else 'published costs by gradient'}"
-    return Setting(
+    bare = Setting(
         event,
         runner,
         definition,
@@ -107,13 +89,71 @@ def make_setting(
         ground,
         limits_of(runner, own),
         stops,
-        Day(sky, weather),
-        target,
-        spread,
+        Day(
+            _sky(course, runner, 2.0 * 3600.0 * float(km[-1]) / SLOW_KMH),
+            weather_of(event, definition.id) if weather is None else weather,
+        ),
+        Wanted(0, saying("source-finish", target_s=0.0)),
+        own.spread if own else SPREAD[quality],
         quality,
-        source,
+        (),
         own.shape if own else (),
+        own.notes if own else (),
     )
+    return _aimed(bare, course, own, estimates)
+
+
+def _sky(course: Course, runner: Runner, lasts_s: float) -> Sky:
+    return sky_over(course.km, course.lat_deg, course.lon_deg, runner.start, lasts_s)
+
+
+def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequence[Estimate]) -> Setting:
+    """The setting with its target, the spread that goes with it, and the field's shape near it."""
+    field, km = f"runners.{bare.runner.id}.target", float(bare.km[-1])
+    target, spread, notes = bare.runner.target, bare.spread, bare.notes
+    if target == Target() and (estimates or (own is not None and own.powers)):
+        found = estimates[0] if estimates else _by_power(bare, own)
+        aim = Wanted(round(found.total.total_seconds() / 60.0) * 60, found.source)
+        spread, notes = max(spread, found.spread), (predicted(found), *notes)
+    else:
+        climb = course.climb(0.0, km)
+        aim = wanted(target, km, climb.up_m if climb else 0.0, bare.stops.total_s, field)
+    if bare.stops.total_s >= aim.total_s:
+        raise PlanError(
+            f"the planned stops alone take {clock(bare.stops.total_s)}, the target is {clock(aim.total_s)}",
+            field=field,
+            remedy="Shorten stop_minutes at the points, or aim for a later finish",
+        )
+    source: tuple[Saying, ...] = (own.source if own else saying("source-costs"),)
+    shape = bare.shape
+    if own is not None and own.results is not None:
+        near = field_shape(own.results.points, own.results.times_s, timedelta(seconds=aim.total_s))
+        source = (own.source, near.source) if own.powers else (near.source,)
+        shape, notes = near.own_pace().shape, (*notes, *near.notes)
+    lasts = aim.total_s * math.exp(Z90 * spread) * SKY_LASTS
+    return replace(
+        bare,
+        day=replace(bare.day, sky=_sky(course, bare.runner, lasts)),
+        target=aim,
+        spread=spread,
+        source=tuple(dict.fromkeys((aim.source, *source))),
+        shape=shape,
+        notes=notes,
+    )
+
+
+def _by_power(bare: Setting, own: OwnPace | None) -> Estimate:
+    """Her whole time on this course by the power of her own runs: the longer it takes, the less she holds."""
+    assert own is not None
+    total = 3600.0 * float(bare.km[-1]) / SLOW_KMH / 2.0
+    for _ in range(ROUNDS):
+        able, spread = able_w_kg(own.powers, total / 3600.0, own.spread)
+        done = march(bare.ground.terrain, bare.limits, bare.stops, bare.day, able)
+        found = done.total_moving_s + bare.stops.total_s
+        if abs(found - total) < SETTLED_S:
+            break
+        total = found
+    return Estimate(timedelta(seconds=round(total)), spread, own.source)
 
 
 def _placed(points: Sequence[Point], course: Course) -> Floats:

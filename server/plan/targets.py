@@ -10,6 +10,7 @@ from typing import Final
 from server.event.model import Target
 from server.plan.costs import riegel_s
 from server.plan.errors import PlanError
+from server.plan.notes import Note, Saying, note, saying
 
 MARGIN_SUITS_KM: Final = 50.0
 KM_PER_100_M: Final = 1.0
@@ -24,8 +25,8 @@ class Wanted:
     that."""
 
     total_s: int
-    source: str
-    notes: tuple[str, ...] = ()
+    source: Saying
+    notes: tuple[Note, ...] = ()
 
 
 def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: str) -> Wanted:
@@ -44,11 +45,12 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
     for name in ("finish", "pace_all_in", "easy_pace"):
         _refuse_senseless(getattr(target, name), f"{field}.{name}")
     if target.finish is not None:
-        found = Wanted(round(target.finish.total_seconds()), f"finish in {hours(target.finish)}")
+        seconds = round(target.finish.total_seconds())
+        found = Wanted(seconds, saying("source-finish", target_s=seconds))
     elif target.pace_all_in is not None:
         found = Wanted(
             round(target.pace_all_in.total_seconds() * km),
-            f"{pace(target.pace_all_in)} min/km with all stops",
+            saying("source-pace", pace_s=target.pace_all_in.total_seconds()),
         )
     else:
         assert target.easy_pace is not None
@@ -82,13 +84,9 @@ def from_easy_pace(
     at_50 = (easy + margin).total_seconds() * MARGIN_SUITS_KM
     effort_km = km + ascent_m / 100.0 * KM_PER_100_M
     moving = riegel_s(at_50, MARGIN_SUITS_KM, effort_km)
-    note = (
-        f"easy pace plus a margin suits a flat 50 km; here it was scaled to {km:.1f} km with "
-        f"{ascent_m:.0f} m of ascent (as {effort_km:.0f} km on the level, times growing as distance to the "
-        "power 1.06), which is hopeful past a day on foot"
-    )
-    source = f"easy pace {pace(easy)} plus {pace(margin)} min/km, scaled from 50 km"
-    return Wanted(round(moving + stops_s), source, (note,))
+    scaled = note("easy-scaled", course_km=km, ascent_m=ascent_m, effort_km=effort_km)
+    paces = {"easy_pace_s": easy.total_seconds(), "margin_pace_s": margin.total_seconds()}
+    return Wanted(round(moving + stops_s), saying("source-easy", **paces), (scaled,))
 
 
 def _refuse_senseless(value: timedelta | None, field: str) -> None:
@@ -107,9 +105,3 @@ def hours(value: timedelta) -> str:
 def clock(seconds: float) -> str:
     """Seconds as h:mm, or h:mm:ss where they are no whole minutes."""
     return hours(timedelta(seconds=seconds))
-
-
-def pace(value: timedelta) -> str:
-    """A pace as m:ss."""
-    seconds = round(value.total_seconds())
-    return f"{seconds // 60}:{seconds % 60:02d}"

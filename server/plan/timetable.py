@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import Goal
 from server.plan.light import DarkKit, LightMoment
+from server.plan.notes import Note, Saying
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +32,8 @@ class Row:
 class Timetable:
     """All rows in running order, the first the start (0), the last the finish.
 
-    `source` says what the pace came from; `notes` what the planner wants said (walking costs no time on …).
+    `source` says what target and pace came from; `spread` is the standard deviation of log(actual / goal B);
+    `notes` what the planner wants said (walking costs no time on …).
     `light` are sunrise, sunset and twilight where she is then, `dark` the parts for which she needs a
     light, both for goal B; `power_w_kg` is the running power, fresh, that goal B asks of her. `quality` is
     the word the forecast needs: 'distance only', 'cost model', 'own data', 'past results'.
@@ -40,12 +42,13 @@ class Timetable:
     runner: str
     start: datetime
     rows: tuple[Row, ...]
-    source: str
+    source: tuple[Saying, ...]
     quality: str
-    notes: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
     light: tuple[LightMoment, ...] = ()
     dark: tuple[DarkKit, ...] = ()
     power_w_kg: float = 0.0
+    spread: float = 0.0
 
     def row(self, point: str) -> Row:
         """The row of that point; KeyError if there is none."""

@@ -14,6 +14,7 @@ from datetime import datetime, timedelta
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, Part, Person
 from server.facts.entry import Fix, Kind
 from server.forecast.outlook import Whereabouts, Window
+from server.plan.notes import Note, Saying
 from server.watch.notice import MeetingValues
 
 
@@ -132,8 +133,44 @@ class MissedAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeAt:
+    """Out of a point later than `at`, goal `goal` ('A', 'B', 'C') no longer holds; the next one does."""
+
+    goal: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class LightAt:
+    """Dawn, sunrise, sunset or dusk ('civil dawn', …) by the plan: when, and how far on she is then."""
+
+    event: str
+    at: datetime
+    km: float
+
+
+@dataclass(frozen=True, slots=True)
+class TorchPart:
+    """A part of her race for which she needs a light, by the plan."""
+
+    from_at: datetime
+    to_at: datetime
+    from_km: float
+    to_km: float
+
+
+@dataclass(frozen=True, slots=True)
+class FactorMinutes:
+    """What one thing costs on the leg to a point: 'hills', 'night', 'surface: bog'; seconds, negative where it saves."""
+
+    name: str
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True)
 class PlanRow:
-    """A line of the plan: B in and out, A and C in, and what became of it."""
+    """A line of the plan: B in and out, A and C in, and what became of it. `changes`: until when out of here each
+    goal still holds, by what is known now."""
 
     point: str
     name: str
@@ -145,18 +182,25 @@ class PlanRow:
     stop: timedelta
     arrived: datetime | None = None
     crew_access: bool = False
+    changes: tuple[ChangeAt, ...] = ()
+    factors: tuple[FactorMinutes, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class PlanAnswer:
-    """GET …/plan."""
+    """GET …/plan: times, what they rest on, what the planner has to say, light on the way, the goals' change-over.
+
+    `odds_spread` is the standard deviation of log(actual / goal B) that goals A and C are the sides of."""
 
     runner: str
     runner_name: str
     rows: tuple[PlanRow, ...]
-    source: str = ""
-    notes: tuple[str, ...] = ()
+    source: tuple[Saying, ...] = ()
+    notes: tuple[Note, ...] = ()
     next_point: str | None = None
+    light: tuple[LightAt, ...] = ()
+    torch: tuple[TorchPart, ...] = ()
+    odds_spread: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,6 +253,15 @@ class FactsAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class EarlierOut:
+    """Out of an earlier point by `at`, and the cut-off is made with 9 in 10, if she goes on; None = at no time."""
+
+    point: str
+    name: str
+    at: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
 class CutOffAnswer:
     """One cut-off to come: odds of making it, stopping included, and the latest time out of the point
     before."""
@@ -221,6 +274,7 @@ class CutOffAnswer:
     latest_out_name: str = ""
     latest_out: datetime | None = None
     window: Window | None = None
+    earlier: tuple[EarlierOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -260,9 +314,11 @@ class PeopleAnswer:
 
 @dataclass(frozen=True, slots=True)
 class CardsAnswer:
-    """GET …/cards."""
+    """GET …/cards: the event's own and the built-in ones, in the asker's language; `red_line` says what a red flag
+    means, with the numbers to call."""
 
     cards: tuple[IfThenCard, ...]
+    red_line: str = ""
 
 
 @dataclass(frozen=True, slots=True)

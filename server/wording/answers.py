@@ -5,18 +5,13 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from server.forecast.outlook import Window
 from server.wording import measures
 from server.wording.answer import (
-    CutOffAnswer,
-    CutOffsAnswer,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
     Known,
     MissedAnswer,
-    PlanAnswer,
-    PlanRow,
     PointAnswer,
     StopFact,
 )
@@ -318,40 +313,6 @@ def say_how_she_is(say: Say, answer: FactsAnswer) -> str:
     return lines(*(say.s("how-she-is", who=h.by, when=say.when(h.at), words=h.words) for h in newest))
 
 
-def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None) -> str:
-    """The cut-off asked about, or the next and those after it."""
-    asked = [c for c in answer.cut_offs if point is None or c.point == point] or list(answer.cut_offs)
-    name = answer.runner_name
-    if not asked:
-        return lines(say.s("cut-offs-none", runner=name), freshness(say, answer.fresh, name))
-    first, *rest = asked
-
-    def values(c: CutOffAnswer) -> dict[str, str]:
-        return {
-            "place": c.name,
-            "edge": say.s(f"edge-{c.edge}"),
-            "when": say.when(c.at),
-            "odds": say.odds(c.odds),
-        }
-
-    latest = ""
-    if first.latest_out is not None and first.latest_out_name:
-        key = "cut-off-latest" if first.latest_out > say.now else "cut-off-not-possible"
-        more = {"when": say.when(first.latest_out)} if first.latest_out > say.now else {}
-        latest = say.s(key, place=first.latest_out_name, **more)
-    there = ""
-    if first.window is not None:
-        there = say.s("point-next", runner=name, place=first.name, window=say.window(first.window))
-    return lines(
-        say.s("cut-off-answer", runner=name, **values(first)),
-        latest,
-        there,
-        say.s("cut-off-more") if rest else "",
-        *(say.s("cut-off-line", **values(c)) for c in rest),
-        freshness(say, answer.fresh, name),
-    )
-
-
 def _missed_first(say: Say, a: MissedAnswer) -> str:
     values = {"runner": a.runner_name, "place": a.name}
     if a.seen_out is not None:
@@ -385,24 +346,6 @@ def say_missed(say: Say, a: MissedAnswer, *, advice_first: bool = False) -> str:
         say.s("meeting-if-missed", text=a.if_missed) if a.if_missed and a.advice != "wait" else "",
         freshness(say, a.fresh, a.runner_name),
     )
-
-
-def _plan_row(say: Say, r: PlanRow) -> str:
-    short = window_short(Window(r.point, r.a_in, r.b_in, r.c_in), say.reader, say.now)
-    return say.s(
-        "plan-row",
-        place=r.name,
-        km=say.km(r.km),
-        times=short,
-        was=say.maybe(r.arrived),
-        stop=say.length(r.stop) if r.stop else "none",
-    )
-
-
-def say_plan(say: Say, answer: PlanAnswer) -> str:
-    """The plan, a line a point, with what became of it."""
-    head = say.s("plan-head", runner=answer.runner_name)
-    return lines(head, *(_plan_row(say, r) for r in answer.rows), *answer.notes)
 
 
 def say_picture(say: Say, answer: ForecastAnswer) -> str:

@@ -7,9 +7,17 @@ source, except where the consensus on drinking too much is meant (Hew-Butler et 
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import Final
 
+from rapidfuzz import fuzz
+
 from server.event.model import IfThenCard
+from server.wording import cards_de
+from server.wording.sentences import language_of
+
+LIKE: Final = 60.0
+"""A card whose trouble is at least so like the words (0..100) is meant by them (own choice)."""
 
 MEDIC: Final = "the medics at the point; between points race control, {race_control}"
 RACE_CONTROL: Final = "race control, {race_control}"
@@ -175,7 +183,30 @@ CARDS: Final = (
 )
 
 
-def built_in_cards(race_control: str, emergency: str) -> tuple[IfThenCard, ...]:
+ALSO: Final[Mapping[str, tuple[str, ...]]] = {
+    "feet": ("feet", "foot", "blister", "toe", "heel", "sole", "füße", "fuß", "fuss", "füsse", "blase", "zehe"),
+    "stomach": (
+        "stomach", "sick", "vomit", "nausea", "throw up", "throwing up", "puke", "puking", "belly", "gut",
+        "magen", "übel", "schlecht", "erbrech", "bauch",
+    ),
+    "fall": ("fall", "fell", "fallen", "sprain", "ankle", "knee", "sturz", "gestürzt", "hingefallen", "knöchel"),
+    "wrong-turn": ("wrong turn", "off course", "off the course", "lost the way", "lost her way", "verlaufen", "verirrt"),
+    "weather": (
+        "weather", "storm", "lightning", "thunder", "fog", "heat", "wetter", "gewitter", "sturm", "nebel", "hitze",
+    ),
+    "lost-kit": ("kit", "lost her", "broken", "battery", "torch", "lampe", "ausrüstung", "verloren", "kaputt"),
+    "cannot-get-warm": ("cold", "warm", "freez", "shiver", "frier", "kalt", "zitter"),
+    "wants-to-stop": ("stop", "give up", "quit", "drop out", "pull out", "retire", "aufhören", "aufgeben", "aussteigen"),
+}  # fmt: skip
+"""Words by which people mean a card, besides its own; matched at the beginning of a word."""
+
+
+def _texts(language: str) -> tuple[tuple[IfThenCard, ...], str]:
+    """Cards and the sentence over red flags, in a language; English where there are none."""
+    return (cards_de.CARDS, cards_de.RED_FLAG) if language_of(language) == "de" else (CARDS, RED_FLAG)
+
+
+def built_in_cards(race_control: str, emergency: str, language: str = "en") -> tuple[IfThenCard, ...]:
     """The cards with the numbers to call filled in: race control's, and the local emergency number."""
     return tuple(
         IfThenCard(
@@ -185,10 +216,23 @@ def built_in_cards(race_control: str, emergency: str) -> tuple[IfThenCard, ...]:
             c.call.format(race_control=race_control, emergency=emergency),
             c.red_flags,
         )
-        for c in CARDS
+        for c in _texts(language)[0]
     )
 
 
-def red_flag_line(race_control: str, emergency: str) -> str:
+def red_flag_line(race_control: str, emergency: str, language: str = "en") -> str:
     """The sentence over the red flags, with the numbers filled in."""
-    return RED_FLAG.format(race_control=race_control, emergency=emergency)
+    return _texts(language)[1].format(race_control=race_control, emergency=emergency)
+
+
+def cards_meant(cards: Sequence[IfThenCard], words: str) -> tuple[str, ...]:
+    """Ids of the cards that somebody's words name: by their usual words, else by the likeness of the trouble."""
+    text = f" {words.casefold()} "
+    named = [
+        c.id for c in cards if any(f" {w}" in text for w in (*ALSO.get(c.id, ()), c.id.replace("-", " ")))
+    ]
+    if named:
+        return tuple(named)
+    scored = [(fuzz.token_set_ratio(c.trouble.casefold(), words.casefold()), c.id) for c in cards]
+    best = max((score for score, _ in scored), default=0.0)
+    return tuple(i for score, i in scored if score == best and score >= LIKE)

@@ -458,14 +458,16 @@ plan-row = { $place } ({ $km }): { $times }{ $was ->
    *[other] {", Halt "}{ $stop }
  }
 card = { $trouble }: { $tries }.
-card-red = Halt an und hol Hilfe bei: { $flags }.
-card-call = { $call }
+card-red = Alarmzeichen: { $flags }.
+card-call = Anrufen: { $call }
 picture-dark = dunkel
 picture-row = { $place } ({ $km }): { $times }{ $dark ->
     [none] {""}
    *[other] {", "}{ $dark }
  }
 picture-none = Es gibt kein Bild. In Worten:
+cards-which = Welche? Schreib zum Beispiel ‚Karte Magen‘.
+cards-line = { $name }: { $trouble }
 cards-none = Dafür ist keine Karte geschrieben.
 cards-medical = Eine Karte erinnert nur: Sanitäter und Rennärzte entscheiden.
 
@@ -624,3 +626,153 @@ error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
 error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
 error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
 error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist bisher notiert. Es wird wieder versucht; wenn es eilt, ruf an.
+
+## Der Plan: woher Ziel und Tempo kommen
+
+plan-source-finish = Ziel in { $target }
+plan-source-pace = { $pace } min/km mit allen Pausen
+plan-source-easy = ruhiges Tempo { $easy } plus { $margin } min/km, von 50 km hochgerechnet
+plan-source-costs = Tempo nach veröffentlichten Kosten je Steigung
+plan-source-own-runs = { $count ->
+    [one] einer ihrer eigenen Läufe
+   *[other] { $count } ihrer eigenen Läufe
+ }, { $distance }, der längste { $longest }
+plan-source-past-race = { $name } in { $time }, nach Strecke und Anstieg
+plan-source-results = frühere Ergebnisse, { $count } Ankommende in { $fastest } bis { $slowest }
+plan-source-results-any = frühere Ergebnisse
+
+## Der Plan: Hinweise
+
+plan-unlikely = { $target } ist unwahrscheinlich nach { $about }: die Chance ist etwa 1 zu { $one_in }
+plan-unlikely-very = { $target } ist unwahrscheinlich nach { $about }: die Chance ist unter 1 zu 200
+plan-predicted = { $about } ergibt { $likely }, zwischen { $low } und { $high }; 1 von 10 schneller, 1 von 10 langsamer
+plan-longest-run = der längste aufgezeichnete Lauf ist { $longest }: wie sie später nachlässt, ist der übliche Wert, nicht ihr eigener
+plan-paused = { $paused } Stillstand in ihren Läufen blieben außen vor
+plan-jumps = { $count ->
+    [one] ein Sprung der Satellitenortung blieb außen vor
+   *[other] { $count } Sprünge der Satellitenortung blieben außen vor
+ }
+plan-far-race = { $name } war im Aufwand { $times }-mal kürzer oder länger als dieses Rennen: je weiter weg, desto weniger sagt es
+plan-short-race = die Regel stammt von Rennen bis etwa 4 h und ist jenseits des Marathons zuversichtlich
+plan-few-near = wenige kamen nahe { $target } an: die Form ist die von Läufern um { $middle }
+plan-easy-scaled = ruhiges Tempo plus Zuschlag passt zu flachen 50 km; hier auf { $course } mit { $ascent } Anstieg hochgerechnet (wie { $effort } in der Ebene, Zeit wächst mit Strecke hoch 1,06), was nach einem Tag zu Fuß zuversichtlich ist
+plan-no-heights = die Strecke hat keine Höhen: Anstiege, Gefälle und Höhenlage fehlen in diesem Plan, bergige Abschnitte werden zu kurz, ebene zu lang; eine Strecke mit Höhen verwenden
+plan-surface-unknown = Untergrund ‚{ $surface }‘ auf { $where } ist nicht bekannt und kostet nichts; bekannt sind { $known }
+plan-goal-a-target = Ziel A ist das Ziel selbst: die geplanten Pausen lassen keine Zeit, schneller zu sein
+plan-goal-a-limit = Ziel A ist so schnell, wie ihre Grenzen es zulassen, { $fastest }
+plan-goal-c = Ziel C käme zu spät für { $about }: es wurde am Ziel um { $pulled } vorgezogen
+plan-limit = das Zeitlimit des Rennens
+plan-cut-off-in = das Zeitlimit an bei { $place }
+plan-cut-off-out = das Zeitlimit ab bei { $place }
+plan-walking = Gehen kostet keine Zeit auf { $walked } von { $course }; am längsten { $about }
+plan-walking-mostly = Gehen kostet bei diesem Ziel keine Zeit auf { $walked } von { $course }: bergab laufen
+plan-span = { $from } bis { $to }
+plan-few-stops = Pausen sind mit insgesamt { $planned } geplant; ein bis zwei Stunden sind bei langen Rennen üblich (Erfahrung)
+plan-fuel-above = ab { $place }: { $amount } { $unit } liegt über den veröffentlichten { $low } bis { $high } ({ $source })
+plan-fuel-below = ab { $place }: { $amount } { $unit } liegt unter den veröffentlichten { $low } bis { $high } ({ $source })
+plan-caution-thirst = Die Zahlen dienen der Planung. Nach Durst trinken, essen, was im Training erprobt ist.
+plan-caution-danger = Weit über den Durst zu trinken ist selbst eine Gefahr; wer verwirrt ist, sich immer wieder übergibt, geschwollenes Gesicht oder geschwollene Hände oder starke Kopfschmerzen hat, wird zuerst von Sanitätern gesehen.
+plan-caution-pills = Schmerzmittel und Salztabletten sind Sache der Rennsanitäter.
+plan-factor-level-ground = ebene Strecke
+plan-factor-hills = Berge
+plan-factor-fade = Ermüdung
+plan-factor-night = Nacht
+plan-factor-heat = Hitze
+plan-factor-mud = Schlamm
+plan-factor-snow = Schnee
+plan-factor-altitude = Höhenlage
+
+## Der Plan: Licht, Ziele, Zeitlimits
+
+plan-rests = Beruht auf: { $source }.
+plan-change-next = Wechsel der Ziele: ab { $place } gilt { $goals }.
+plan-light = Nach dem Plan: { $light }.
+cut-off-earlier = Für 9 von 10, wenn sie weitermacht: { $points }.
+plan-goals = Ziele: A { $a }, B { $b }, C { $c }.
+plan-light-civil-dawn = { $when } erstes Licht, bei { $km }
+plan-light-sunrise = { $when } Sonnenaufgang, bei { $km }
+plan-light-sunset = { $when } Sonnenuntergang, bei { $km }
+plan-light-civil-dusk = { $when } letztes Licht, bei { $km }
+plan-torch = Lampe von { $from } ({ $from_when }) bis { $to } ({ $to_when }).
+plan-no-torch = Bei diesem Tempo braucht es keine Lampe; mitnehmen, was die Regeln verlangen.
+plan-changes = Wechsel der Ziele: später ab als hier, gilt das nächste Ziel.
+plan-change = { $place }: { $goals }
+plan-change-goal = { $goal } bis { $when }
+plan-latest = ab { $place } bis { $when }
+plan-latest-none = ab { $place }: keine Zeit ist früh genug
+plan-odds = Zeitlimit { $edge } bei { $place } bis { $when }: { $odds }, es zu schaffen.
+plan-planned-notes = Was der Planer sagt:
+
+## Papier: Tabelle, Kalender, Blatt
+
+paper-point = Punkt
+paper-leg = Stück
+paper-climb = Meter auf ab
+paper-in = { $goal } an
+paper-out = { $goal } ab
+paper-stop = Pause
+paper-cut-off = Zeitlimit
+paper-minutes-for = Minuten für
+paper-due = { $edge } { $when }
+paper-goal = Ziel { $goal }
+paper-height = Höhe, m
+paper-no-heights = die Strecke hat keine Höhen
+paper-goals-band = Ziele A bis C
+paper-goal-b = Ziel B, das Ziel
+paper-carries = was { $runner } mitnimmt
+paper-from = von
+paper-to = bis
+paper-takes = dauert
+paper-at-most = höchstens
+paper-kcal = kcal
+paper-carbohydrate = Kohlenhydrate g
+paper-sodium = Natrium mg
+paper-bottles = Flaschen
+paper-what = was
+paper-bag = Bereit bei { $place }: { $things }
+paper-bag-kcal = { $amount } kcal
+paper-bag-carbohydrate = { $amount } g Kohlenhydrate
+paper-bag-sodium = { $amount } mg Natrium
+paper-meeting-title = { $runner } bei { $place }: da sein ab { $be_there }
+paper-leave-title = Losfahren bis { $leave_by } nach { $place }: { $runner }
+paper-own-title = Deine Crew bei { $place }
+paper-leave = Losfahren bis { $leave_by }{ $from ->
+    [none] {""}
+   *[other] {", von "}{ $from }
+ }.
+paper-no-leave = Keine Abfahrtszeit: noch steht niemand für die Fahrzeit ein.
+paper-be-there = Da sein ab { $be_there }.
+paper-expected = { $runner }: { $window }.
+paper-planned = Geplant { $when }{ $length ->
+    [none] .
+   *[other] {", Pause "}{ $length }.
+ }
+paper-wait = Warten bis { $until }.
+paper-drive = Fahrt { $length }.
+paper-parking = Parken: { $parking }
+paper-kit = Mitbringen: { $kit }.
+paper-food = Essen: { $food }
+paper-if-missed = Falls verpasst: { $text }
+paper-pacer-joins = { $who } begleitet sie ab hier.
+paper-pacer-leaves = { $who } hört hier mit dem Begleiten auf.
+paper-lost = Nach diesem Plan ist das Treffen nicht zu schaffen: { $why }
+paper-start-title = { $event }: Start
+paper-pace-title = { $runner } begleiten, { $from } bis { $to }
+paper-pace-length = { $length } gemeinsam
+paper-stand-title = { $runner } bei { $place }
+paper-as-of = Geplant am { $when }. Die Zeiten verschieben sich, sobald sie unterwegs ist: vor der Abfahrt fragen.
+paper-stays = Dieses Blatt bleibt im Auto. Es zeigt, was am { $when } geplant war; was später gehört wird, steht auf der Tafel und im Chat.
+paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuerst { $emergency } anrufen, dann die Rennleitung: { $name }, { $phone }.
+paper-rescue = Bergrettung: { $name } { $phone }.
+paper-head-numbers = Wen anrufen
+paper-head-meetings = Treffen
+paper-head-plan = Ihr Plan
+paper-head-cards = Wenn dies, dann das
+paper-head-cut-offs = Zeitlimits
+paper-head-light = Licht
+paper-head-fuel = Was sie mitnimmt
+paper-head-others = Die anderen
+paper-no-meetings = Für dich ist kein Treffen geplant.
+paper-runner = { $name }, Startnummer { $bib }. { $clothing }
+paper-no-signal = Dort gibt es kein Netz.
+paper-rules = Rennregeln für die Crew: { $rules }

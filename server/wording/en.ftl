@@ -457,13 +457,15 @@ plan-row = { $place } ({ $km }): { $times }{ $was ->
    *[other] {", stop "}{ $stop }
  }
 card = { $trouble }: { $tries }.
-card-red = Stop and get help if: { $flags }.
-card-call = { $call }
+card-red = Red flags: { $flags }.
+card-call = Call: { $call }
 picture-dark = dark
 picture-row = { $place } ({ $km }): { $times }{ $dark ->
     [none] {""}
    *[other] {", "}{ $dark }
  }
+cards-which = Which? Write for example ‘card stomach’.
+cards-line = { $name }: { $trouble }
 cards-none = No card is written for that.
 cards-medical = A card is a reminder, not medical advice: medics and race doctors decide.
 
@@ -645,3 +647,153 @@ menu-food = What she eats and drinks next
 menu-cards = What to do if something goes wrong
 menu-numbers = Race control and the emergency number
 menu-usage = How to ask and how to report
+
+## The plan: what target and pace came from
+
+plan-source-finish = finish in { $target }
+plan-source-pace = { $pace } min/km with all stops
+plan-source-easy = easy pace { $easy } plus { $margin } min/km, scaled from 50 km
+plan-source-costs = pace from published costs by gradient
+plan-source-own-runs = { $count ->
+    [one] one of her own runs
+   *[other] { $count } of her own runs
+ }, { $distance }, the longest { $longest }
+plan-source-past-race = { $name } in { $time }, by distance and climb
+plan-source-results = past results, { $count } finishers in { $fastest } to { $slowest }
+plan-source-results-any = past results
+
+## The plan: notes
+
+plan-unlikely = { $target } is unlikely by { $about }: the odds are about 1 in { $one_in }
+plan-unlikely-very = { $target } is unlikely by { $about }: the odds are under 1 in 200
+plan-predicted = { $about } gives { $likely }, between { $low } and { $high }; 1 in 10 faster, 1 in 10 slower
+plan-longest-run = the longest run recorded is { $longest }: how she fades later is the usual figure, not her own
+plan-paused = { $paused } of standing still in her own runs were left out
+plan-jumps = { $count ->
+    [one] one jump of the satellite fix was left out
+   *[other] { $count } jumps of the satellite fix were left out
+ }
+plan-far-race = { $name } was { $times } times shorter or longer in effort than this race: the further from what she has run, the less it says
+plan-short-race = the rule was fitted on races up to about 4 h and is hopeful past a marathon
+plan-few-near = few have finished near { $target }: the shape is of runners around { $middle }
+plan-easy-scaled = easy pace plus a margin suits a flat 50 km; here it was scaled to { $course } with { $ascent } of ascent (as { $effort } on the level, times growing as distance to the power 1.06), which is hopeful past a day on foot
+plan-no-heights = the route has no heights: climbs, descents and altitude are missing from this plan, so that hilly legs come out too short and level ones too long; use a route file with heights
+plan-surface-unknown = surface ‘{ $surface }’ on { $where } is not known and costs nothing; known are { $known }
+plan-goal-a-target = goal A is the target: the planned stops leave no time to be faster
+plan-goal-a-limit = goal A is as fast as her limits allow, { $fastest }
+plan-goal-c = goal C would be late for { $about }: it was pulled in by { $pulled } at the finish
+plan-limit = the race’s time limit
+plan-cut-off-in = the cut-off in at { $place }
+plan-cut-off-out = the cut-off out of { $place }
+plan-walking = walking costs no time on { $walked } of { $course }; the longest are { $about }
+plan-walking-mostly = walking costs no time on { $walked } of { $course } at this target: run what goes down
+plan-span = { $from } to { $to }
+plan-few-stops = stops are planned at { $planned } in all; one to two hours are usual in a long race (common practice)
+plan-fuel-above = from { $place }: { $amount } { $unit } is above the published { $low } to { $high } ({ $source })
+plan-fuel-below = from { $place }: { $amount } { $unit } is below the published { $low } to { $high } ({ $source })
+plan-caution-thirst = Figures are for planning. Drink to thirst, eat what has been tried in training.
+plan-caution-danger = Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a swollen face or hands or a bad headache is seen by a medic before anything else is given.
+plan-caution-pills = Pills for pain and salt are a matter for the race’s medics.
+plan-factor-level-ground = level ground
+plan-factor-hills = hills
+plan-factor-fade = fade
+plan-factor-night = night
+plan-factor-heat = heat
+plan-factor-mud = mud
+plan-factor-snow = snow
+plan-factor-altitude = altitude
+
+## The plan: light, goals, cut-offs
+
+plan-rests = Rests on: { $source }.
+plan-change-next = Goals change over: out of { $place }, { $goals }.
+plan-light = By the plan: { $light }.
+cut-off-earlier = For 9 in 10, if she goes on: { $points }.
+plan-goals = Goals: A { $a }, B { $b }, C { $c }.
+plan-light-civil-dawn = { $when } first light, at { $km }
+plan-light-sunrise = { $when } sunrise, at { $km }
+plan-light-sunset = { $when } sunset, at { $km }
+plan-light-civil-dusk = { $when } last light, at { $km }
+plan-torch = Torch from { $from } ({ $from_when }) to { $to } ({ $to_when }).
+plan-no-torch = No torch is needed at this pace; carry what the rules ask for.
+plan-changes = Goals change over: out later than this, the next goal holds.
+plan-change = { $place }: { $goals }
+plan-change-goal = { $goal } until { $when }
+plan-latest = out of { $place } by { $when }
+plan-latest-none = out of { $place }: no time is early enough
+plan-odds = Cut-off { $edge } at { $place } by { $when }: { $odds } to make it.
+plan-planned-notes = What the planner says:
+
+## Paper: table, calendar, sheet
+
+paper-point = point
+paper-leg = leg
+paper-climb = climb m
+paper-in = { $goal } in
+paper-out = { $goal } out
+paper-stop = stop
+paper-cut-off = cut-off
+paper-minutes-for = minutes for
+paper-due = { $edge } { $when }
+paper-goal = goal { $goal }
+paper-height = height, m
+paper-no-heights = the route has no heights
+paper-goals-band = goals A to C
+paper-goal-b = goal B, the target
+paper-carries = what { $runner } carries
+paper-from = from
+paper-to = to
+paper-takes = takes
+paper-at-most = at most
+paper-kcal = kcal
+paper-carbohydrate = carbohydrate g
+paper-sodium = sodium mg
+paper-bottles = bottles
+paper-what = what
+paper-bag = To be had at { $place }: { $things }
+paper-bag-kcal = { $amount } kcal
+paper-bag-carbohydrate = { $amount } g carbohydrate
+paper-bag-sodium = { $amount } mg sodium
+paper-meeting-title = { $runner } at { $place }: be there from { $be_there }
+paper-leave-title = Leave by { $leave_by } for { $place }: { $runner }
+paper-own-title = Your crew at { $place }
+paper-leave = Leave by { $leave_by }{ $from ->
+    [none] {""}
+   *[other] {", from "}{ $from }
+ }.
+paper-no-leave = No leave-by: nobody stands by the drive yet.
+paper-be-there = Be there from { $be_there }.
+paper-expected = { $runner }: { $window }.
+paper-planned = Planned { $when }{ $length ->
+    [none] .
+   *[other] {", stop "}{ $length }.
+ }
+paper-wait = Wait until { $until }.
+paper-drive = Drive { $length }.
+paper-parking = Parking: { $parking }
+paper-kit = Bring: { $kit }.
+paper-food = Food: { $food }
+paper-if-missed = If missed: { $text }
+paper-pacer-joins = { $who } joins her as pacer.
+paper-pacer-leaves = { $who } leaves her as pacer.
+paper-lost = By this plan the meeting can’t be made: { $why }
+paper-start-title = { $event }: start
+paper-pace-title = Pace { $runner }, { $from } to { $to }
+paper-pace-length = { $length } together
+paper-stand-title = { $runner } at { $place }
+paper-as-of = As planned on { $when }. Times move once she is on her way: ask before leaving.
+paper-stays = This sheet stays in the car. It holds what was planned on { $when }; what is heard later is on the board and in the chat.
+paper-aid = An aid to a crew, not a rescue service. In danger of life call { $emergency } first, then race control: { $name }, { $phone }.
+paper-rescue = Mountain rescue: { $name } { $phone }.
+paper-head-numbers = Who to call
+paper-head-meetings = Meetings
+paper-head-plan = Her plan
+paper-head-cards = If this, then that
+paper-head-cut-offs = Cut-offs
+paper-head-light = Light
+paper-head-fuel = What she carries
+paper-head-others = The others
+paper-no-meetings = No meeting is planned for you.
+paper-runner = { $name }, bib { $bib }. { $clothing }
+paper-no-signal = No phone signal there.
+paper-rules = Race rules for crew: { $rules }

@@ -17,6 +17,8 @@ from server.wording.answers import freshness
 from server.wording.say import Say, lines, slug
 from server.wording.times import floor_to
 
+CARDS_IN_FULL = 2
+
 
 def _items(say: Say, kit: list[KitItem]) -> str:
     return say.all(k.name for k in kit)
@@ -196,20 +198,26 @@ def say_numbers(say: Say, control: Contact, emergency: str, rescue: Contact | No
     return lines(say.s("numbers", name=control.name, phone=control.phone, emergency=emergency), more)
 
 
-def _card(say: Say, card: IfThenCard) -> str:
-    return lines(
+def card_lines(say: Say, card: IfThenCard) -> tuple[str, ...]:
+    """A card: what is tried first, whom to call, when a medic is fetched."""
+    said = (
         say.s("card", trouble=card.trouble, tries="; ".join(card.try_first)),
         say.s("card-call", call=card.call) if card.call else "",
-        say.s("card-red", flags=say.all(card.red_flags)) if card.red_flags else "",
+        say.s("card-red", flags="; ".join(card.red_flags)) if card.red_flags else "",
     )
+    return tuple(x for x in said if x)
 
 
 def say_cards(say: Say, a: CardsAnswer, card_ids: tuple[str, ...] = ()) -> str:
-    """The cards asked about (by id), or all."""
+    """The cards asked about (by id); a few are told in full, of many their troubles."""
     chosen = [c for c in a.cards if c.id in card_ids] or list(a.cards)
     if not chosen:
         return lines(say.s("cards-none"), say.s("cards-medical"))
-    return lines(*(_card(say, c) for c in chosen), say.s("cards-medical"))
+    if len(chosen) > CARDS_IN_FULL:
+        which = (say.s("cards-line", name=c.id.replace("-", " "), trouble=c.trouble) for c in chosen)
+        return lines(say.s("cards-which"), *which, say.s("cards-medical"))
+    told = (line for c in chosen for line in card_lines(say, c))
+    return lines(*told, a.red_line if any(c.red_flags for c in chosen) else "", say.s("cards-medical"))
 
 
 def part_word(say: Say, kind: str) -> str:

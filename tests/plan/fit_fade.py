@@ -21,8 +21,9 @@ ROOT = Path(__file__).resolve().parents[2]
 if str(ROOT) not in sys.path:
     sys.path.insert(0, str(ROOT))
 
+from server.plan.day import Day  # noqa: E402
 from server.plan.light import sky_over  # noqa: E402
-from server.plan.pace import Day, Fade, Limits, Stops, Terrain, solve  # noqa: E402
+from server.plan.pace import Fade, Limits, Stops, Terrain, solve  # noqa: E402
 
 Floats = npt.NDArray[np.float64]
 BANDS_H = ((0, 19), (19, 22), (22, 25), (25, 27.5), (27.5, 31))

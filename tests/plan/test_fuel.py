@@ -10,6 +10,7 @@ import pytest
 from server.event.model import FuelPlan, Goal, PointKind, Target
 from server.plan import PlanError, make_timetable
 from server.plan.fuel import CAUTIONS, RANGES, fuel_table
+from tests.plan.english import said as in_words
 
 PLAN = FuelPlan("p0", "porridge bar every 40 min", 250.0, 45.0, 500.0, 400.0)
 
@@ -103,12 +104,13 @@ def test_a_plan_holds_until_the_next_one(table, points) -> None:
 def test_warnings(table, points, change: dict[str, float], said: str | None) -> None:
     """Fluid is warned about above its range only: nobody is told to drink more."""
     found = fuel_table([replace(PLAN, **change)], points, table).warnings
+    found = tuple(in_words(found))
     assert (len(found) == 1 and said in found[0]) if said else found == ()
 
 
 def test_cautions_defer_to_medics() -> None:
     """The cautions say drink to thirst and leave treatment to medics; no sentence tells to treat."""
-    text = " ".join(CAUTIONS)
+    text = " ".join(in_words(CAUTIONS))
     assert "thirst" in text
     assert "medic" in text
     for word in ("take salt", "ibuprofen", "paracetamol", "dose"):

@@ -15,6 +15,7 @@ from server.event.model import Goal, Target
 from server.plan import PlanError, make_timetable
 from server.plan.learn import learn, steps_of
 from server.plan.recordings import Recording, read_recording
+from tests.plan.english import said, source
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -166,7 +167,7 @@ class TestLearner:
         assert by_gradient[0.30] == 1.0
         assert found.figure("climb_m_per_h").high / found.figure("climb_m_per_h").low > 2.0
         assert {g.gradient: g.own for g in found.gait}[0.20] == 0.0
-        assert any("longest run" in n for n in found.notes)
+        assert any("longest run" in n for n in said(found.notes))
 
     def test_more_runs_are_surer(self) -> None:
         """With five times the data the bands are narrower."""
@@ -184,7 +185,7 @@ class TestLearner:
         event = make_event(Target(finish=timedelta(hours=30)))
         table = make_timetable(event, "maren", demo_course, own=found.own_pace())
         assert table.quality == "own data"
-        assert "3 of her own runs" in table.source
+        assert "3 of her own runs" in source(table.source)
         assert table.rows[-1].arrive[Goal.B] == timedelta(hours=30)
 
     def test_too_little_is_refused(self) -> None:

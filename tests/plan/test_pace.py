@@ -10,15 +10,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from server.plan.costs import running_cost, tobler_m_s, walking_cost
+from server.plan.day import Day, Weather
 from server.plan.light import sky_over
 from server.plan.pace import (
     DOWNHILL_OVER_LEVEL,
     WALK_LEVEL_M_S,
-    Day,
     Fade,
     Limits,
     Stops,
-    Weather,
     faster_gait,
     march,
     solve,

@@ -9,12 +9,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from server.event.model import Goal, Target
+from server.event.model import Goal, PastRace, Target
 from server.plan import OwnPace, PlanError, make_timetable
 from server.plan.likely import Estimate, RunPower, odds_by_power, odds_of, verdict
+from server.plan.notes import saying
 from server.plan.pace import Limits
-from server.plan.past import PastRace, field_shape, from_past_race, read_results
+from server.plan.past import field_shape, from_past_race, read_results
+from tests.plan.english import said, source
 
+ANY = saying("source-costs")
+OWN = saying("source-own-runs", count=3, distance_whole_km=60, longest_h=3)
 H = timedelta(hours=1)
 
 
@@ -72,20 +76,22 @@ class TestOdds:
 
     def test_even_at_the_estimate(self) -> None:
         """At the estimated time the odds are even; at its sides 10 and 90 %."""
-        estimate = Estimate(29 * H, 0.1, "x")
+        estimate = Estimate(29 * H, 0.1, ANY)
         assert odds_of(estimate, 29 * H) == pytest.approx(0.5)
         low, high = estimate.sides
         assert odds_of(estimate, low) == pytest.approx(0.1, abs=0.001)
         assert odds_of(estimate, high) == pytest.approx(0.9, abs=0.001)
 
     @pytest.mark.parametrize(
-        ("odds", "said"), [(0.5, ""), (0.2, ""), (0.12, "1 in 8"), (0.001, "under 1 in 200")]
+        ("odds", "words"), [(0.5, ""), (0.2, ""), (0.12, "1 in 8"), (0.001, "under 1 in 200")]
     )
-    def test_verdict(self, odds: float, said: str) -> None:
+    def test_verdict(self, odds: float, words: str) -> None:
         """Under one in five the odds are named; else nothing is said."""
-        found = verdict(odds, 24 * H, "her own data")
-        assert (said in found) if said else found == ""
-        assert ("unlikely by her own data" in found) == bool(said)
+        found = verdict(odds, 24 * H, OWN)
+        assert (found is None) == (words == "")
+        if found is not None:
+            assert words in said([found])[0]
+            assert "24:00 is unlikely by 3 of her own runs" in said([found])[0]
 
 
 class TestPower:
@@ -104,14 +110,15 @@ class TestPower:
         """Runs of little power make 24 h unlikely, and the timetable's first notes say the odds; a race she ran that
         makes it likely says nothing."""
         event = make_event(Target(finish=24 * H))
-        own = OwnPace(Limits(), "own data", 0.1, "3 of her own runs", powers=self.runs)
-        slow = Estimate(34 * H, 0.1, "spring race, 9:00, by distance and climb")
+        own = OwnPace(Limits(), "own data", 0.1, OWN, powers=self.runs)
+        slow = Estimate(34 * H, 0.1, saying("source-past-race", name="spring race", time_s=9 * 3600))
         table = make_timetable(
-            event, "maren", demo_course, own=own, estimates=(slow, Estimate(23 * H, 0.1, "x"))
+            event, "maren", demo_course, own=own, estimates=(slow, Estimate(23 * H, 0.1, ANY))
         )
-        assert "24:00 is unlikely by spring race" in table.notes[0]
-        assert "24:00 is unlikely by 3 of her own runs" in table.notes[1]
-        assert sum("unlikely" in n for n in table.notes) == 2
+        assert "24:00 is unlikely by spring race" in said(table.notes)[0]
+        assert "24:00 is unlikely by 3 of her own runs" in said(table.notes)[1]
+        assert sum("unlikely" in n for n in said(table.notes)) == 2
+        assert any("gives 34:00, between 29:55 and 38:39" in n for n in said(table.notes))
 
 
 def results(
@@ -162,7 +169,7 @@ class TestResults:
         for point, share in zip(shape.points, shape.shares, strict=True):
             assert table.row(point).arrive[Goal.B] == pytest.approx(29 * H * share, abs=timedelta(minutes=1))
         assert table.quality == "past results"
-        assert "past results" in table.source
+        assert "past results" in source(table.source)
         for goals in zip(Goal, list(Goal)[1:], strict=False):
             assert all(r.arrive[goals[0]] <= r.arrive[goals[1]] for r in table.rows)
 
@@ -170,7 +177,7 @@ class TestResults:
         """Where nobody finished near the target, the shape says whose it is."""
         points = make_event(Target(finish=29 * H)).courses[0].points
         ids, times = read_results(results(np.random.default_rng(1), self.shares), points)
-        assert any("few have finished near" in n for n in field_shape(ids, times, 60 * H).notes)
+        assert any("few have finished near" in n for n in said(field_shape(ids, times, 60 * H).notes))
 
     @given(order=st.permutations(list(range(40))))
     @settings(max_examples=20, deadline=None)

@@ -12,9 +12,15 @@ from hypothesis import strategies as st
 
 from server.event.model import CutOff, Edge, Goal, Stretch, Target
 from server.plan import OwnPace, PlanError, make_timetable
-from server.plan.pace import Fade, Limits, Weather
+from server.plan.day import Weather
+from server.plan.notes import saying
+from server.plan.pace import Fade, Limits
+from tests.plan.english import said, source
 
 H = timedelta(hours=1)
+
+
+OWN = saying("source-own-runs", count=14, distance_whole_km=300, longest_h=5)
 
 
 def finish(hours: float) -> Target:
@@ -110,7 +116,7 @@ class TestAddsUp:
         """Easy pace plus margin says that it suits 50 km and was scaled for distance and climb."""
         target = Target(easy_pace=timedelta(minutes=6, seconds=30), margin=timedelta(minutes=1))
         table = make_timetable(make_event(target), "maren", demo_course)
-        assert any("suits a flat 50 km" in n and "5" in n for n in table.notes)
+        assert any("suits a flat 50 km" in n and "5" in n for n in said(table.notes))
 
     def test_easy_pace_on_fifty_level_km_is_the_pace_itself(
         self, level_course, make_event, points_at
@@ -165,12 +171,12 @@ class TestConditions:
         """A surface nobody knows costs nothing and is named, with those that are known."""
         stretch = Stretch(10.0, 20.0, surface="marzipan")
         table = make_timetable(make_event(finish(29), stretches=(stretch,)), "maren", demo_course)
-        assert any("'marzipan'" in n and "known are" in n for n in table.notes)
+        assert any("‘marzipan’" in n and "known are" in n for n in said(table.notes))
 
     def test_where_walking_costs_no_time(self, demo_course, make_event) -> None:
         """The notes say on how many km walking costs no time, and where."""
         table = make_timetable(make_event(finish(29)), "maren", demo_course)
-        assert any(n.startswith("walking costs no time on") for n in table.notes)
+        assert any(n.startswith("walking costs no time on") for n in said(table.notes))
 
     def test_no_heights(self, bare_course, make_event, points_at) -> None:
         """A route without heights gives a plan that says what is missing."""
@@ -178,7 +184,7 @@ class TestConditions:
             make_event(finish(6), points=points_at((0.0, 25.0, 50.0))), "maren", bare_course
         )
         assert table.quality == "distance only"
-        assert any("no heights" in n and "climbs" in n for n in table.notes)
+        assert any("no heights" in n and "climbs" in n for n in said(table.notes))
         check_sound(table)
 
     def test_light_and_dark(self, demo_course, make_event) -> None:
@@ -199,11 +205,11 @@ class TestConditions:
 
     def test_own_data_are_named(self, demo_course, make_event) -> None:
         """A pace from her own runs names its source, its quality and narrows the goals."""
-        own = OwnPace(Limits(fade=Fade(strength=0.8)), "own data", 0.08, "14 runs of her own")
+        own = OwnPace(Limits(fade=Fade(strength=0.8)), "own data", 0.08, OWN)
         table = make_timetable(make_event(finish(29)), "maren", demo_course, own=own)
         usual = make_timetable(make_event(finish(29)), "maren", demo_course)
         assert table.quality == "own data"
-        assert "14 runs of her own" in table.source
+        assert "14 of her own runs" in source(table.source)
         assert table.rows[-1].arrive[Goal.A] > usual.rows[-1].arrive[Goal.A]
 
 
@@ -230,7 +236,7 @@ class TestCutOffs:
         row = table.row("p6")
         late = row.arrive[Goal.C] if edge is Edge.IN else row.leave[Goal.C]
         assert at - timedelta(seconds=2) <= late <= at
-        assert any("goal C" in n and "Point 6" in n for n in table.notes)
+        assert any("goal C" in n and "Point 6" in n for n in said(table.notes))
         check_sound(table)
 
     @given(

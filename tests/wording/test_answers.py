@@ -11,19 +11,23 @@ import pytest
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
 from server.facts.entry import Kind
 from server.forecast.outlook import Whereabouts, Window
+from server.plan.notes import note, saying
 from server.watch.notice import MeetingValues
-from server.wording import answers, replies, things
+from server.wording import answers, plan_answers, replies, things
 from server.wording.answer import (
     AnsweredAnswer,
     CardsAnswer,
+    ChangeAt,
     CutOffAnswer,
     CutOffsAnswer,
+    EarlierOut,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
     JoinAnswer,
     KitAnswer,
     Known,
+    LightAt,
     MeetingAnswer,
     MissedAnswer,
     NextAnswer,
@@ -35,7 +39,9 @@ from server.wording.answer import (
     PointAnswer,
     Said,
     StopFact,
+    TorchPart,
 )
+from server.wording.cards import built_in_cards, red_flag_line
 from server.wording.reader import Reader
 from server.wording.say import Say
 
@@ -108,7 +114,9 @@ MISSED = MissedAnswer(
 CUT_OFFS = CutOffsAnswer(
     "maren", "Maren",
     (
-        CutOffAnswer("gate", "Brindle Gate", "out", in_minutes(200), 0.8, "Moor Cross", in_minutes(40), WINDOW),
+        CutOffAnswer("gate", "Brindle Gate", "out", in_minutes(200), 0.8, "Moor Cross", in_minutes(40), WINDOW,
+                     (EarlierOut("moor", "Moor Cross", in_minutes(41)), EarlierOut("lathe", "Wether Lathe", in_minutes(9)),
+                      EarlierOut("mill", "Skelter Mill", None))),
         CutOffAnswer("finish", "Low Barn", "in", in_minutes(600), 0.5),
     ),
     FRESH,
@@ -126,6 +134,14 @@ PLAN = PlanAnswer(
     (PlanRow("gate", "Brindle Gate", 45.0, in_minutes(50), in_minutes(60), in_minutes(75), in_minutes(70),
              timedelta(minutes=10), in_minutes(62)),),
 )  # fmt: skip
+FULL_PLAN = replace(
+    PLAN,
+    rows=(replace(PLAN.rows[0], changes=(ChangeAt("A", in_minutes(55)), ChangeAt("B", in_minutes(80)))),),
+    source=(saying("source-finish", target_s=104_400), saying("source-costs")),
+    notes=(note("few-stops", planned_s=1_800), note("goal-c", saying("cut-off-in", place="Brindle Gate"), pulled_s=926)),
+    light=(LightAt("sunset", in_minutes(90), 51.2), LightAt("sunrise", in_minutes(-400), 3.0)),
+    torch=(TorchPart(in_minutes(90), in_minutes(700), 51.2, 98.0),),
+)
 PEOPLE = PeopleAnswer(
     (
         PersonThere("Ana", "crew", "+44 1632 960002", "Skelter Mill", in_minutes(-30), "Brindle Gate", in_minutes(60)),
@@ -172,15 +188,17 @@ SAYINGS: dict[str, Callable[[Say], str]] = {
     "half a stop": lambda s: answers.say_last_stop(s, FACTS, "start"),
     "how she is": lambda s: answers.say_how_she_is(s, FACTS),
     "how she is, nothing": lambda s: answers.say_how_she_is(s, replace(FACTS, how_she_is=())),
-    "cut-offs": lambda s: answers.say_cut_offs(s, CUT_OFFS, None),
-    "one cut-off": lambda s: answers.say_cut_offs(s, CUT_OFFS, "finish"),
-    "no cut-off": lambda s: answers.say_cut_offs(s, replace(CUT_OFFS, cut_offs=()), None),
+    "cut-offs": lambda s: plan_answers.say_cut_offs(s, CUT_OFFS, None),
+    "one cut-off": lambda s: plan_answers.say_cut_offs(s, CUT_OFFS, "finish"),
+    "no cut-off": lambda s: plan_answers.say_cut_offs(s, replace(CUT_OFFS, cut_offs=()), None),
     "missed": lambda s: answers.say_missed(s, MISSED),
     "missed, even": lambda s: answers.say_missed(s, replace(MISSED, p_past=0.5, advice="go")),
     "missed, likely": lambda s: answers.say_missed(s, replace(MISSED, p_past=0.97), advice_first=True),
     "seen out": lambda s: answers.say_missed(s, replace(MISSED, p_past=1.0, advice="go", seen_out=in_minutes(-3))),
     "seen in": lambda s: answers.say_missed(s, replace(MISSED, p_past=0.0, seen_in=in_minutes(-3))),
-    "plan": lambda s: answers.say_plan(s, PLAN),
+    "plan": lambda s: plan_answers.say_plan(s, PLAN),
+    "plan in full": lambda s: plan_answers.say_plan(s, FULL_PLAN),
+    "light of the plan": lambda s: plan_answers.say_light(s, FULL_PLAN),
     "picture": lambda s: answers.say_picture(s, FORECAST),
     "bring": lambda s: things.say_bring(s, KIT),
     "bring nothing": lambda s: things.say_bring(s, replace(KIT, kit=(), food="", window=None, dark=None)),
@@ -204,6 +222,14 @@ SAYINGS: dict[str, Callable[[Say], str]] = {
     "people, none": lambda s: things.say_people(s, PEOPLE, "Low Barn"),
     "numbers": lambda s: things.say_numbers(s, PEOPLE.race_control, "112", PEOPLE.rescue),
     "card": lambda s: things.say_cards(s, CardsAnswer((CARD,)), ("feet",)),
+    "many cards": lambda s: things.say_cards(s, CardsAnswer(built_in_cards("1", "112"), "fetch a medic")),
+    "built-in card": lambda s: things.say_cards(
+        s,
+        CardsAnswer(
+            built_in_cards("1", "112", s.reader.language), red_flag_line("1", "112", s.reader.language)
+        ),
+        ("stomach",),
+    ),
     "no card": lambda s: things.say_cards(s, CardsAnswer(())),
     "usage": lambda s: things.say_usage(s, frozenset({"crew", "runner"}), "Brindle Gate", 10),
     "usage of volunteers": lambda s: things.say_usage(s, frozenset({"volunteer"}), "Brindle Gate", 10),

@@ -1,0 +1,155 @@
+"""`stilepost plan`: from an event file on disk to table, picture, calendars, sheets. No server, no database."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+from rich.console import Console
+from rich.table import Table
+
+from server.api.building import Built
+from server.cli import tables
+from server.cli.common import Failed, read_event
+from server.cli.events import EVENT_FILE
+from server.event.model import Event
+from server.pages.profile import profile_svg
+from server.paper.before import BeforeStart, before_start
+from server.paper.calendar import appointments_of, calendar, meeting_lines
+from server.paper.files import gpx_with_points, to_csv, to_json
+from server.paper.picture import plan_picture
+from server.paper.sheet import crew_sheets
+from server.paper.table import print_fuel, print_plan
+from server.plan.movements import CrewPlan, course_spots, crew_plan
+from server.plan.movements.rows import plan_remarks
+from server.wording.reader import Reader, reader_in
+from server.wording.say import Say
+from server.wording.sentences import languages
+
+_OUT = click.Path(path_type=Path)
+
+
+@click.command()
+@EVENT_FILE
+@click.option("--runner", help="Only this runner, by id.")
+@click.option(
+    "--language", default="en", type=click.Choice(languages()), help="For table, picture and files."
+)
+@click.option("--miles", is_flag=True, help="Miles instead of km.")
+@click.option("--picture", type=_OUT, help="Draw height and times along the course to this PNG file.")
+@click.option("--svg", type=_OUT, help="Draw the profile with its points to this SVG file.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Write timetable.csv, plan.json, course-with-points.gpx, a calendar and a crew sheet a person into this folder.",
+)
+def plan(
+    file: Path,
+    runner: str | None,
+    language: str,
+    miles: bool,
+    picture: Path | None,
+    svg: Path | None,
+    out: Path | None,
+) -> None:
+    """Plan from an event FILE: timetable, goals, light, cut-offs, meetings; with --out also files to hand out.
+
+    Needs no server and no database. Leave-by and be-there-from are those that the notices would give before the start.
+    """
+    built = read_event(file).built
+    event = built.event
+    who = _runners(event, runner)
+    say = Say(Reader(language, event.time_zone, event.time_zone, miles=miles), datetime.now(UTC))
+    before = before_start(event, built.timetables, built.courses, say.now)
+    say = Say(say.reader, before.at)
+    for warning in built.warnings:
+        click.echo(str(warning), err=True)
+    console = tables.console()
+    for each in who:
+        _show(console, before, each, say)
+    moves = crew_plan(event, built.timetables, before.views, spots=course_spots(event, built.courses))
+    for line in dict.fromkeys(plan_remarks(moves)):
+        console.print(f"- {line}", markup=False)
+    _draw(before, built, who[0], say.reader, picture, svg)
+    if out is not None:
+        for name, content in _files(before, who, say).items():
+            _write(out / name, content)
+            click.echo(f"written: {out / name}")
+    _refuse_broken(moves)
+
+
+def _runners(event: Event, runner: str | None) -> list[str]:
+    known = [r.id for r in event.runners]
+    if runner is not None and runner not in known:
+        raise Failed(f"--runner: the event has no runner '{runner}'. Use one of: {', '.join(known)}.")
+    return known if runner is None else [runner]
+
+
+def _show(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
+    print_plan(console, before, runner, say)
+    if before.event.runner(runner).fuel:
+        print_fuel(console, before.event, before.timetable(runner), say)
+    met = before.meetings(runner)
+    if not met:
+        return
+    table = Table(title=say.s("paper-head-meetings"), title_justify="left", show_header=False)
+    for m in met:
+        place = before.event.course_of(runner).point(m.point).name
+        crew = say.all(p.name for p in before.event.people if p.id in m.crew)
+        table.add_row(f"{place}\n{crew}", "\n".join(meeting_lines(before, runner, m, say)), end_section=True)
+    console.print(table)
+
+
+def _draw(
+    before: BeforeStart, built: Built, runner: str, reader: Reader, picture: Path | None, svg: Path | None
+) -> None:
+    event, course = before.event, before.course(runner)
+    if picture is not None:
+        _write(picture, plan_picture(event, before.timetable(runner), course, reader))
+        click.echo(f"drawn to {picture}")
+    if svg is not None:
+        line = built.courses[event.runner(runner).course]
+        _write(svg, profile_svg(event, runner, line).encode())
+        click.echo(f"drawn to {svg}")
+
+
+def _files(before: BeforeStart, runners: list[str], say: Say) -> Mapping[str, bytes]:
+    """Everything to hand out, by file name; with several runners each one's files carry their id."""
+    event, files = before.event, {}
+    for runner in runners:
+        mark = f"-{runner}" if len(event.runners) > 1 else ""
+        table, course = before.timetable(runner), before.course(runner)
+        files[f"timetable{mark}.csv"] = to_csv(event, table).encode("utf-8-sig")
+        files[f"plan{mark}.json"] = to_json(event, table, say).encode()
+        files[f"course-with-points{mark}.gpx"] = gpx_with_points(event, table, course, say)
+        files[f"plan{mark}.png"] = plan_picture(event, table, course, say.reader)
+    people = [p.id for p in event.people if event.parts_of(p.id)]
+    for person in people:
+        own = Say(reader_in(event, person), before.at)
+        found = appointments_of(before, person, own)
+        if found:
+            files[f"calendar-{person}.ics"] = calendar(event, found, before.at)
+        files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name).encode()
+    files["crew-sheets.html"] = crew_sheets(before, people, event.name).encode()
+    return files
+
+
+def _write(path: Path, content: bytes) -> None:
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(content)
+    except OSError as error:
+        raise Failed(f"{path}: can't be written ({error.strerror}). Choose another place.") from error
+
+
+def _refuse_broken(moves: CrewPlan) -> None:
+    if moves.broken:
+        count = "a rule" if len(moves.broken) == 1 else f"{len(moves.broken)} rules"
+        raise Failed(
+            f"the plan breaks {count} of the race: see NOT ALLOWED above. Change the file, then plan again."
+        )
+
+
+COMMANDS = (plan,)

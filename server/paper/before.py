@@ -1,0 +1,108 @@
+"""The situation before anybody has started: the forecast from the plan alone, as the watch would see it.
+
+So paper says the same leave-by and be-there-from as the notices will, until the first check-in comes in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from server.course import Course
+from server.event.model import Event, MeetingPlan
+from server.facts.fold import fold
+from server.forecast.bridge import outlook
+from server.forecast.outlook import View
+from server.plan.cutoffs import ChangeOver, CutOffOdds, cut_off_odds, due_times, goal_changes
+from server.plan.timetable import Timetable
+from server.watch.meetings import meetings
+from server.watch.notice import MeetingValues
+from server.watch.situation import Situation
+from server.wording.reader import Reader
+
+BEFORE: timedelta = timedelta(hours=1)
+"""Paper is made for the time before the race: asked for later, it still says what was planned."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class BeforeStart:
+    """Everything paper is made from. `at`: the moment the plan is looked at, before the first start."""
+
+    situation: Situation
+    at: datetime
+    views: Mapping[str, View]
+
+    @property
+    def event(self) -> Event:
+        """The event, every point with its km."""
+        return self.situation.event
+
+    def timetable(self, runner: str) -> Timetable:
+        """The plan of a runner."""
+        return self.situation.timetables[runner]
+
+    def course(self, runner: str) -> Course:
+        """The line a runner is on."""
+        return self.situation.courses[self.event.runner(runner).course]
+
+    def made(self, reader: Reader) -> str:
+        """When the plan was looked at, as a date and time where the race is."""
+        return f"{self.at.astimezone(ZoneInfo(reader.event_time_zone)):%Y-%m-%d %H:%M}"
+
+    def meetings(self, runner: str) -> tuple[MeetingValues, ...]:
+        """Her meetings, timed by the watch's own function."""
+        return meetings(self.situation, runner, self.at)
+
+    def plan_of(self, meeting: str) -> MeetingPlan:
+        """The planned meeting of that id; KeyError if there is none."""
+        for m in self.event.meetings:
+            if m.id == meeting:
+                return m
+        raise KeyError(meeting)
+
+    def cut_offs(self, runner: str) -> tuple[CutOffOdds, ...]:
+        """Every cut-off with its odds, stopping included, and the latest times out of the points before it."""
+        start = self.timetable(runner).start
+        return cut_off_odds(self.views[runner], due_times(self.event, runner), start)
+
+    def changes(self, runner: str) -> tuple[ChangeOver, ...]:
+        """Until when out of each point each goal still holds."""
+        return changes_of(self.views[runner], self.timetable(runner), self.timetable(runner).start)
+
+
+def changes_of(view: View, timetable: Timetable, start: datetime) -> tuple[ChangeOver, ...]:
+    """The moments at which one goal changes over to the next, by the joint paths of a view that holds the finish.
+
+    start: her own start as it is now; the goals count from there.
+    """
+    finish = timetable.rows[-1].point
+    if finish not in view.points:
+        return ()
+    arrive, leave = (paths - start.timestamp() for paths in view.paths())
+    finish_s = arrive[:, view.points.index(finish)]
+    return goal_changes(view.points, leave, finish_s, replace(timetable, start=start))
+
+
+def before_start(
+    event: Event, timetables: Mapping[str, Timetable], courses: Mapping[str, Course], now: datetime
+) -> BeforeStart:
+    """The situation at `now`, or an hour before the first start where that is over."""
+    at = min([now, *(t.start - BEFORE for t in timetables.values())])
+    state = fold((), event, at, None)
+    outlooks = {
+        r.runner: outlook(event, r, state, timetables[r.runner], courses[event.runner(r.runner).course])
+        for r in state.runners
+        if r.runner in timetables
+    }
+    situation = Situation(
+        event=event,
+        state=state,
+        outlooks=outlooks,
+        timetables=timetables,
+        courses=courses,
+        made=(),
+        outages=(),
+    )
+    return BeforeStart(situation, at, {r: o.at(at) for r, o in outlooks.items()})

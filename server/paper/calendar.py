@@ -1,0 +1,184 @@
+"""A calendar per person (RFC 5545): when to leave, when to be there, until when to wait; start, pacing, standing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+
+import icalendar
+
+from server.event.model import Event, Goal, Part, PartKind
+from server.paper.before import BeforeStart
+from server.paper.table import to_minute
+from server.plan.timetable import Timetable
+from server.watch.notice import MeetingValues
+from server.wording.say import Say, lines, slug
+from server.wording.times import floor_to
+
+PRODUCT = "-//Stilepost//crew plan//EN"
+
+
+@dataclass(frozen=True, slots=True)
+class Appointment:
+    """One entry of a person's calendar. `id` stays the same when times move; start and end are aware."""
+
+    id: str
+    start: datetime
+    end: datetime
+    title: str
+    where: str = ""
+    words: str = ""
+    lat: float | None = None
+    lon: float | None = None
+
+
+def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime) -> bytes:
+    """An RFC 5545 calendar. UID is made of event and appointment and never changes, SEQUENCE is the event's version:
+    a calendar that has an older version moves its entries instead of doubling them. Times are in UTC, which needs
+    no VTIMEZONE and is right in every zone. `stamp` is when this was made. Two appointments of one id: ValueError.
+    """
+    ids = [a.id for a in appointments]
+    if len(set(ids)) != len(ids):
+        raise ValueError(f"two appointments of one id among {sorted(ids)}")
+    whole = icalendar.Calendar()
+    whole.add("prodid", PRODUCT)
+    whole.add("version", "2.0")
+    whole.add("method", "PUBLISH")
+    whole.add("x-wr-calname", event.name)
+    for a in sorted(appointments, key=lambda a: (a.start, a.id)):
+        entry = icalendar.Event()
+        entry.add("uid", f"{event.id}.{a.id}@stilepost")
+        entry.add("sequence", event.version)
+        entry.add("dtstamp", stamp.astimezone(UTC))
+        entry.add("dtstart", a.start.astimezone(UTC).replace(microsecond=0))
+        entry.add("dtend", max(a.end, a.start + timedelta(minutes=1)).astimezone(UTC).replace(microsecond=0))
+        entry.add("summary", a.title)
+        if a.where:
+            entry.add("location", a.where)
+        if a.words:
+            entry.add("description", a.words)
+        if a.lat is not None and a.lon is not None:
+            entry.add("geo", (a.lat, a.lon))
+        whole.add_component(entry)
+    return bytes(whole.to_ical())
+
+
+def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appointment, ...]:
+    """What a person has to do: start, meetings, pacing, standing at a point, in their own words.
+
+    A meeting is timed as the watch times it: from leave-by (be there from, without a confirmed drive) until she is
+    not worth waiting for any longer. Errors: KeyError for a person who is not in the event.
+    """
+    event = before.event
+    event.person(person)
+    found: list[Appointment] = []
+    for runner in event.runners:
+        if runner.id not in before.situation.timetables:
+            continue
+        for values in before.meetings(runner.id):
+            own = person == runner.person
+            if own or person in values.crew:
+                found.append(_meeting(before, runner.id, values, say, own=own))
+        for part in event.parts_of(person):
+            if part.runner in (None, runner.id):
+                found += _by_part(event, before.timetable(runner.id), part, say)
+    return tuple(found)
+
+
+def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
+    """Everything about a meeting, a line each: leave by, be there from, when she comes, wait until, what to have."""
+    event, plan = before.event, before.plan_of(m.meeting)
+    point = event.course_of(runner).point(m.point)
+    access, brought = point.access, [k.name for k in plan.kit if not k.take_back]
+    taken = [k.name for k in plan.kit if k.take_back]
+    name = event.runner(runner).name
+    row = before.timetable(runner).row(m.point)
+    planned = before.timetable(runner).start + row.arrive[Goal.B]
+    start = _place(event, m.drive_from)
+    said = (
+        say.s("paper-lost", why=say.s(f"lost-{slug(m.lost)}")) if m.lost else "",
+        say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": start or "none"})
+        if m.leave_by is not None
+        else say.s("paper-no-leave"),
+        say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
+        say.s("paper-expected", runner=name, window=say.window(m.window)),
+        say.s(
+            "paper-planned",
+            when=say.when(planned, day=True),
+            length=say.length(row.stop) if row.stop else "none",
+        ),
+        say.s("paper-wait", until=say.when(m.wait_until, day=True)),
+        say.s("paper-drive", length=say.length(m.drive)) if m.drive is not None else "",
+        say.s("paper-parking", parking=access.parking) if access and access.parking else "",
+        say.s("paper-kit", kit=say.all(brought)) if brought else "",
+        say.s("take-back", place=point.name, kit=say.all(taken)) if taken else "",
+        say.s("paper-food", food=m.food) if m.food else "",
+        say.s("paper-pacer-joins", who=_name(event, plan.pacer_joins)) if plan.pacer_joins else "",
+        say.s("paper-pacer-leaves", who=_name(event, plan.pacer_leaves)) if plan.pacer_leaves else "",
+        say.s("paper-if-missed", text=m.if_missed) if m.if_missed else "",
+        say.s("paper-no-signal") if m.no_signal else "",
+    )
+    return tuple(x for x in said if x)
+
+
+def _name(event: Event, person: str) -> str:
+    return next((p.name for p in event.people if p.id == person), person)
+
+
+def _place(event: Event, place: str | None) -> str:
+    if place is None:
+        return ""
+    names = {p.id: p.name for c in event.courses for p in c.points}
+    names |= {p.id: p.name for p in event.places if p.name}
+    return names.get(place, place)
+
+
+def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool) -> Appointment:
+    event = before.event
+    point = event.course_of(runner).point(m.point)
+    values = {"runner": event.runner(runner).name, "place": point.name}
+    if own:
+        title, start, end = say.s("paper-own-title", place=point.name), m.window.early, m.window.late
+    elif m.leave_by is not None:
+        title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
+        start, end = floor_to(m.leave_by), m.wait_until
+    else:
+        title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there)), **values)
+        start, end = floor_to(m.be_there), m.wait_until
+    words = lines(*meeting_lines(before, runner, m, say), _as_of(before, say))
+    spot = (point.access.lat, point.access.lon) if point.access else (None, None)
+    where = f"{point.name}, {say.km(point.km or 0.0)}"
+    return Appointment(f"meeting-{m.meeting}", start, end, title, where, words, *spot)
+
+
+def _as_of(before: BeforeStart, say: Say) -> str:
+    return say.s("paper-as-of", when=before.made(say.reader))
+
+
+def _by_part(event: Event, table: Timetable, part: Part, say: Say) -> Iterator[Appointment]:
+    course, name = event.course_of(table.runner), event.runner(table.runner).name
+    if part.kind is PartKind.RUNNER:
+        goals = lines(
+            *(f"{say.s('paper-goal', goal=g.value)}: {to_minute(table.rows[-1].arrive[g])}" for g in Goal)
+        )
+        end = table.start + table.rows[-1].arrive[Goal.C]
+        title = say.s("paper-start-title", event=event.name)
+        place = course.point(table.rows[0].point).name
+        yield Appointment(f"race-{table.runner}", table.start, end, title, place, goals)
+    elif part.kind is PartKind.PACER and part.pace_from and part.pace_to:
+        first, last = table.row(part.pace_from), table.row(part.pace_to)
+        ends = {"from": course.point(part.pace_from).name, "to": course.point(part.pace_to).name}
+        yield Appointment(
+            f"pace-{table.runner}-{part.pace_from}",
+            table.start + first.arrive[Goal.A],
+            table.start + last.arrive[Goal.C],
+            say.s("paper-pace-title", runner=name, **ends),
+            ends["from"],
+            say.s("paper-pace-length", length=say.km(last.km - first.km)),
+        )
+    elif part.kind is PartKind.VOLUNTEER and part.point and any(r.point == part.point for r in table.rows):
+        row, place = table.row(part.point), course.point(part.point).name
+        times = (table.start + row.arrive[Goal.A], table.start + row.leave[Goal.C])
+        title = say.s("paper-stand-title", runner=name, place=place)
+        yield Appointment(f"stand-{part.point}-{table.runner}", *times, title)

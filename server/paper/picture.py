@@ -1,0 +1,161 @@
+"""The plan as a picture: height along the course above, time along the course below, with night and cut-offs."""
+
+from __future__ import annotations
+
+import io
+from datetime import UTC, datetime, timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+
+from server.course import Course
+from server.event.model import Event, Goal
+from server.plan.cutoffs import due_times
+from server.plan.timetable import Timetable
+from server.wording.planned import say_sources
+from server.wording.reader import Reader
+from server.wording.sentences import sentence
+
+INK: Final = "#1d2b2a"
+PAPER: Final = "#fbfaf6"
+GROUND: Final = "#b9b08f"
+PLAN: Final = "#0b5d63"
+BAND: Final = "#8fc1b5"
+NIGHT: Final = "#d9dbe8"
+DUE: Final = "#a8321f"
+LABEL_GAP_KM: Final = 0.045
+
+
+def plan_picture(
+    event: Event, timetable: Timetable, course: Course, reader: Reader, *, dpi: int = 110
+) -> bytes:
+    """A PNG: height along the course above, time along the course below, with night and cut-offs.
+
+    Takes about 0.2 s: call it off the event loop.
+    """
+    # Figure, not pyplot: pyplot keeps every figure in a global until it is closed.
+    figure = Figure(figsize=(11.0, 7.5), dpi=dpi, facecolor=PAPER, layout="constrained")
+    FigureCanvasAgg(figure)
+    upper, lower = figure.subplots(2, 1, sharex=True, gridspec_kw={"height_ratios": [1.0, 2.0]})
+    _heights(upper, timetable, course, reader)
+    _times(lower, event, timetable, reader)
+    _names(upper, event, timetable)
+    figure.suptitle(
+        f"{event.name}: {event.runner(timetable.runner).name}, {say_sources(reader, timetable.source)}",
+        color=INK,
+        fontsize=11,
+    )
+    out = io.BytesIO()
+    figure.savefig(out, format="png", facecolor=PAPER)
+    return out.getvalue()
+
+
+def _heights(axes: Axes, timetable: Timetable, course: Course, reader: Reader) -> None:
+    axes.set_facecolor(PAPER)
+    if course.has_heights:
+        floor = float(course.height_m.min()) - 30.0
+        axes.fill_between(course.km, course.height_m, floor, color=GROUND, linewidth=0)
+        axes.set_ylim(floor, float(course.height_m.max()) * 1.05 + 30.0)
+        axes.set_ylabel(sentence(reader.language, "paper-height"), color=INK)
+    else:
+        none = sentence(reader.language, "paper-no-heights")
+        axes.text(0.5, 0.5, none, transform=axes.transAxes, ha="center", color=DUE)
+        axes.set_yticks([])
+    for part in timetable.dark:
+        axes.axvspan(part.from_km, part.to_km, color=NIGHT, alpha=0.6, linewidth=0, zorder=0)
+    axes.set_xlim(0.0, timetable.rows[-1].km)
+
+
+def _names(axes: Axes, event: Event, timetable: Timetable) -> None:
+    """Names of the points above the picture, leaving out one that would lie on its neighbour."""
+    definition = event.course_of(timetable.runner)
+    gap, last = LABEL_GAP_KM * timetable.rows[-1].km / 2, -1e9
+    for row in timetable.rows:
+        axes.axvline(row.km, color=INK, linewidth=0.5, alpha=0.4)
+        if row.km - last < gap and row is not timetable.rows[-1]:
+            continue
+        last = row.km
+        axes.annotate(
+            definition.point(row.point).name,
+            (row.km, 1.0),
+            xycoords=("data", "axes fraction"),
+            xytext=(0, 4),
+            textcoords="offset points",
+            rotation=40,
+            ha="left",
+            va="bottom",
+            fontsize=8,
+            color=INK,
+        )
+
+
+def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> None:
+    zone = ZoneInfo(event.time_zone)
+    axes.set_facecolor(PAPER)
+    lines = {g: _steps(timetable, g) for g in Goal}
+    km = lines[Goal.B][0]
+    axes.fill_between(
+        km,
+        lines[Goal.A][1],
+        lines[Goal.C][1],
+        color=BAND,
+        alpha=0.6,
+        linewidth=0,
+        label=sentence(reader.language, "paper-goals-band"),
+    )
+    target = sentence(reader.language, "paper-goal-b")
+    axes.plot(km, lines[Goal.B][1], color=PLAN, linewidth=2.0, label=target)
+    for part in timetable.dark:
+        axes.axhspan(
+            _h(part.from_elapsed), _h(part.to_elapsed), color=NIGHT, alpha=0.6, linewidth=0, zorder=0
+        )
+    labelled = False
+    for due in due_times(event, timetable.runner):
+        at = due.at - timetable.start
+        label = None if labelled else sentence(reader.language, "paper-cut-off")
+        axes.plot(
+            [timetable.row(due.point).km],
+            [_h(at)],
+            marker="v",
+            markersize=9,
+            color=DUE,
+            linestyle="none",
+            label=label,
+        )
+        labelled = True
+    top = max(_h(timetable.rows[-1].arrive[Goal.C]), *lines[Goal.C][1])
+    ticks = _ticks(timetable.start.astimezone(zone), top)
+    axes.set_yticks([t for t, _ in ticks], [words for _, words in ticks])
+    axes.set_ylim(0.0, top * 1.03)
+    axes.set_xlabel("km", color=INK)
+    axes.grid(axis="both", color=INK, alpha=0.12)
+    for row in timetable.rows:
+        axes.axvline(row.km, color=INK, linewidth=0.5, alpha=0.25)
+    axes.legend(loc="upper left", frameon=False)
+
+
+def _steps(timetable: Timetable, goal: Goal) -> tuple[list[float], list[float]]:
+    km = [row.km for row in timetable.rows for _ in (0, 1)]
+    at = [_h(t) for row in timetable.rows for t in (row.arrive[goal], row.leave[goal])]
+    return km, at
+
+
+def _h(gone: timedelta) -> float:
+    return gone.total_seconds() / 3600.0
+
+
+def _ticks(start: datetime, hours_long: float) -> list[tuple[float, str]]:
+    """Clock times for the axis: full hours, few enough to read, midnight with its day."""
+    every = next(e for e in (1, 2, 3, 6, 12, 24, 48, 10_000) if hours_long / e <= 14)
+    first = start.replace(minute=0, second=0, microsecond=0)
+    out: list[tuple[float, str]] = []
+    for k in range(int(hours_long) + 2):
+        # Counted in UTC and shown in the zone, so that the night the clocks change has its right length.
+        at = (first.astimezone(UTC) + timedelta(hours=k)).astimezone(start.tzinfo)
+        gone = (at.astimezone(UTC) - start.astimezone(UTC)).total_seconds() / 3600.0
+        if at.hour % min(every, 24) == 0 and 0.0 <= gone <= hours_long:
+            out.append((gone, f"{at:%a %H:%M}" if at.hour == 0 or not out else f"{at:%H:%M}"))
+    return out

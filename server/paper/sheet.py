@@ -1,0 +1,201 @@
+"""The printed crew sheet: one part a person, HTML made for printing, with everything that must work without a signal."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import timedelta
+
+from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
+
+from server.event.model import Event, Goal, PartKind, Rules
+from server.paper.before import BeforeStart
+from server.paper.calendar import meeting_lines
+from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines
+from server.plan.cards import cards_of
+from server.plan.cutoffs import due_times
+from server.plan.targets import hours
+from server.watch.notice import MeetingValues
+from server.wording.cards import built_in_cards, red_flag_line
+from server.wording.reader import reader_in
+from server.wording.say import Say
+from server.wording.things import card_lines, part_words
+from server.wording.times import floor_to
+
+ALL_MEETINGS = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
+"""Who has every meeting on their sheet, since they are asked about all of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Meeting:
+    title: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _PlanRow:
+    cells: tuple[str, ...]
+    crew: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    head: str
+    goals: str
+    columns: tuple[str, ...]
+    rows: tuple[_PlanRow, ...]
+    light: tuple[str, ...]
+    cut_offs: tuple[str, ...]
+    fuel: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Other:
+    name: str
+    parts: str
+    phone: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Page:
+    language: str
+    name: str
+    event: str
+    parts: str
+    stays: str
+    aid: str
+    rescue: str
+    rules: str
+    runners: tuple[str, ...]
+    meetings: tuple[_Meeting, ...]
+    plans: tuple[_Plan, ...]
+    others: tuple[_Other, ...]
+    red_line: str
+    cards: tuple[tuple[str, ...], ...]
+    heads: dict[str, str] = field(default_factory=dict)
+
+
+def crew_sheets(before: BeforeStart, people: Sequence[str], title: str) -> str:
+    """One HTML document, a part of it for each person, each beginning on a new sheet of paper.
+
+    Errors: KeyError for a person who is not in the event.
+    """
+    pages = [_page(before, p) for p in people]
+    language = pages[0].language if pages else "en"
+    return _templates().get_template("sheet.html").render(pages=pages, title=title, language=language)
+
+
+def _templates() -> Environment:
+    return Environment(
+        loader=PackageLoader("server.paper", "templates"),
+        autoescape=select_autoescape(default=True),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+    )
+
+
+def _page(before: BeforeStart, person: str) -> _Page:
+    event = before.event
+    someone = event.person(person)
+    say = Say(reader_in(event, person), before.at)
+    parts = event.parts_of(person)
+    runners = [
+        r.id
+        for r in event.runners
+        if r.id in before.situation.timetables and any(p.runner in (None, r.id) for p in parts)
+    ]
+    control, names = event.race_control, {r.id: r.name for r in event.runners}
+    numbers = {"name": control.name, "phone": control.phone or "?", "emergency": event.emergency_number}
+    everything = any(p.kind in ALL_MEETINGS for p in parts)
+    met = [(r, m) for r in runners for m in before.meetings(r) if _concerns(event, r, m, person, everything)]
+    built_in = built_in_cards(control.phone, event.emergency_number, say.reader.language)
+    rescue = event.rescue
+    return _Page(
+        language=say.reader.language,
+        name=someone.name,
+        event=event.name,
+        parts=part_words(say, parts, names),
+        stays=say.s("paper-stays", when=before.made(say.reader)),
+        aid=say.s("paper-aid", **numbers),
+        rescue=say.s("paper-rescue", name=rescue.name, phone=rescue.phone) if rescue else "",
+        rules=_rules(say, event.rules),
+        runners=tuple(_runner(say, event, r) for r in runners),
+        meetings=tuple(_meeting(before, say, r, m) for r, m in met),
+        plans=tuple(_plan(before, say, r) for r in runners),
+        others=_others(say, event, person, names),
+        red_line=red_flag_line(control.phone, event.emergency_number, say.reader.language),
+        cards=tuple(card_lines(say, c) for c in cards_of(event, built_in)),
+        heads={
+            key: say.s(f"paper-head-{key}")
+            for key in ("meetings", "plan", "cards", "light", "fuel", "others")
+        }
+        | {
+            "cut_offs": say.s("paper-head-cut-offs"),
+            "none": say.s("paper-no-meetings"),
+            "medical": say.s("cards-medical"),
+        },
+    )
+
+
+def _concerns(event: Event, runner: str, m: MeetingValues, person: str, everything: bool) -> bool:
+    return everything or person in m.crew or person == event.runner(runner).person
+
+
+def _rules(say: Say, rules: Rules) -> str:
+    return say.s("paper-rules", rules=rules.note) if rules.note else ""
+
+
+def _runner(say: Say, event: Event, runner: str) -> str:
+    r = event.runner(runner)
+    return say.s(
+        "paper-runner",
+        name=r.name,
+        bib=r.bib or "?",
+        clothing="; ".join(x for x in (r.clothing, r.torch) if x),
+    )
+
+
+def _meeting(before: BeforeStart, say: Say, runner: str, m: MeetingValues) -> _Meeting:
+    event = before.event
+    place, who = event.course_of(runner).point(m.point).name, event.runner(runner).name
+    title = say.s(
+        "paper-meeting-title", runner=who, place=place, be_there=say.when(floor_to(m.be_there), day=True)
+    )
+    return _Meeting(title, meeting_lines(before, runner, m, say))
+
+
+def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
+    event, table = before.event, before.timetable(runner)
+    course, due = event.course_of(runner), due_times(event, runner)
+    rows = []
+    for row in table.rows:
+        point = course.point(row.point)
+        rules = [
+            say.s("paper-due", edge=say.s(f"edge-{d.edge.value}"), when=say.when(d.at, day=True))
+            for d in due
+            if d.point == row.point
+        ]
+        clocks = [say.when(table.start + row.arrive[g], day=True) for g in (Goal.A, Goal.B, Goal.C)]
+        stop = hours(row.stop) if row.stop > timedelta(0) else ""
+        cells = (point.name, say.km(row.km), *clocks, stop, ", ".join(rules), costs(say, row))
+        rows.append(_PlanRow(cells, point.crew_access))
+    heads = (say.s("paper-point"), "", *(say.s("paper-in", goal=g.value) for g in (Goal.A, Goal.B, Goal.C)))
+    more = (say.s("paper-stop"), say.s("paper-cut-off"), say.s("paper-minutes-for"))
+    fed = event.runner(runner).fuel
+    return _Plan(
+        head=f"{say.s('paper-head-plan')}: {event.runner(runner).name}",
+        goals=goals_line(say, table),
+        columns=(*heads, *more),
+        rows=tuple(rows),
+        light=light_lines(say, table),
+        cut_offs=tuple(x.strip() for x in cut_off_lines(say, before, runner, crew_points=True)),
+        fuel=(*bag_lines(say, event, table), *fuel_notes(say, event, table)) if fed else (),
+    )
+
+
+def _others(say: Say, event: Event, person: str, names: dict[str, str]) -> tuple[_Other, ...]:
+    return tuple(
+        _Other(p.name, part_words(say, event.parts_of(p.id), names), p.phone)
+        for p in event.people
+        if p.id != person and event.parts_of(p.id)
+    )

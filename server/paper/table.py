@@ -1,0 +1,228 @@
+"""The plan for the terminal: the timetable as a rich table, and what goes below it line by line."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterable, Iterator
+from datetime import timedelta
+
+from rich.console import Console
+from rich.table import Table
+
+from server.event.model import Event, Goal
+from server.paper.before import BeforeStart
+from server.plan.cutoffs import ChangeOver, DueTime, due_times
+from server.plan.fuel import fuel_table
+from server.plan.targets import hours
+from server.plan.timetable import Row, Timetable
+from server.wording import measures
+from server.wording.planned import say_factor, say_planned, say_sources
+from server.wording.say import Say, slug
+
+MINUTES_WIDTH = 26
+LEFT = frozenset({"paper-point", "paper-minutes-for", "paper-from", "paper-to", "paper-what"})
+
+
+def plan_table(event: Event, timetable: Timetable, say: Say) -> Table:
+    """A rich table, one row a point: km, leg, stop, clock times of the goals, cut-off, what costs minutes."""
+    due = due_times(event, timetable.runner)
+    table = Table(
+        title=f"{event.name}: {event.runner(timetable.runner).name}",
+        caption=say_sources(say.reader, timetable.source),
+    )
+    goals = [say.s("paper-in", goal=g.value) for g in Goal]
+    unit = "miles" if say.reader.miles else "km"
+    for name in (
+        say.s("paper-point"), unit, say.s("paper-leg"), say.s("paper-climb"), *goals,
+        say.s("paper-stop"), say.s("paper-out", goal="B"), say.s("paper-cut-off"),
+    ):  # fmt: skip
+        table.add_column(name, justify="left" if name == say.s("paper-point") else "right", no_wrap=True)
+    table.add_column(say.s("paper-minutes-for"), min_width=MINUTES_WIDTH)
+    day = ""
+    for row in timetable.rows:
+        likely = say.spoken(timetable.start + row.arrive[Goal.B]).split()[0]
+        if likely != day:
+            day = likely
+            table.add_section()
+        table.add_row(*_cells(event, timetable, row, due, say))
+    return table
+
+
+def _km(say: Say, km: float) -> str:
+    return f"{km / measures.KM_PER_MILE if say.reader.miles else km:.1f}"
+
+
+def _cells(event: Event, table: Timetable, row: Row, due: tuple[DueTime, ...], say: Say) -> tuple[str, ...]:
+    def clock(gone: timedelta) -> str:
+        return say.when(table.start + gone, day=True)
+
+    first = row is table.rows[0]
+    rules = [
+        say.s("paper-due", edge=say.s(f"edge-{d.edge.value}"), when=say.when(d.at, day=True))
+        for d in due
+        if d.point == row.point
+    ]
+    return (
+        event.course_of(table.runner).point(row.point).name,
+        _km(say, row.km),
+        "" if first else _km(say, row.leg_km),
+        "" if first else f"+{row.leg_ascent_m:.0f} -{row.leg_descent_m:.0f}",
+        clock(row.arrive[Goal.A]),
+        clock(row.arrive[Goal.B]),
+        clock(row.arrive[Goal.C]),
+        hours(row.stop) if row.stop else "",
+        clock(row.leave[Goal.B]) if row.stop else "",
+        "\n".join(rules),
+        costs(say, row),
+    )
+
+
+def costs(say: Say, row: Row) -> str:
+    """What adds or saves a minute or more on the leg to a point: 'hills +21, night +4'."""
+    minute = timedelta(minutes=1)
+    told = [(n, t) for n, t in row.factors if n != "level ground" and abs(t) >= minute]
+    return ", ".join(f"{say_factor(say.reader, name)} {round(gone / minute):+d}" for name, gone in told)
+
+
+def goals_line(say: Say, timetable: Timetable) -> str:
+    """The three whole times."""
+    a, b, c = (to_minute(timetable.rows[-1].arrive[g]) for g in Goal)
+    return say.s("plan-goals", a=a, b=b, c=c)
+
+
+def to_minute(gone: timedelta) -> str:
+    """A length as h:mm, to the nearest minute."""
+    return hours(timedelta(minutes=round(gone / timedelta(minutes=1))))
+
+
+def light_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:
+    """Dawn, sunrise, sunset and dusk where she is then, and the parts for which she needs a torch."""
+    moments = [
+        say.s(f"plan-light-{slug(m.event.value)}", when=say.when(m.at, day=True), km=say.km(m.km))
+        for m in timetable.light
+    ]
+    torch = [
+        say.s(
+            "plan-torch",
+            **{"from": say.km(d.from_km), "to": say.km(d.to_km)},
+            from_when=say.when(d.from_at, day=True),
+            to_when=say.when(d.to_at, day=True),
+        )
+        for d in timetable.dark
+    ]
+    return (*moments, *(torch or [say.s("plan-no-torch")]))
+
+
+def note_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:
+    """The planner's notes."""
+    return tuple(say_planned(say.reader, n) for n in timetable.notes)
+
+
+def cut_off_lines(say: Say, before: BeforeStart, runner: str, *, crew_points: bool = False) -> Iterator[str]:
+    """Each cut-off with its odds, stopping included, and the latest time out of each point before it for 9 in 10
+    (of those where crew may be, with `crew_points`)."""
+    course = before.event.course_of(runner)
+    for c in before.cut_offs(runner):
+        place, edge = course.point(c.due.point).name, say.s(f"edge-{c.due.edge.value}")
+        when = say.when(c.due.at, day=True)
+        yield say.s("plan-odds", edge=edge, place=place, when=when, odds=say.odds(c.odds))
+        told = []
+        shown = [o for o in c.latest_out if not crew_points or course.point(o.point).crew_access]
+        for out in shown:
+            key = "plan-latest" if out.at else "plan-latest-none"
+            known = {"when": say.when(out.at, day=True)} if out.at else {}
+            told.append(say.s(key, place=course.point(out.point).name, **known))
+        if told:
+            yield "  " + say.s("cut-off-earlier", points=say.all(told))
+
+
+def change_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
+    """Until when out of each crew point goals A, B, C hold."""
+    course, changes = before.event.course_of(runner), before.changes(runner)
+    shown = [p for p in course.points if p.crew_access or p.cut_offs]
+    rows = [change_row(say, p.name, [c for c in changes if c.point == p.id]) for p in shown]
+    found = tuple(r for r in rows if r)
+    return (say.s("plan-changes"), *(f"  {r}" for r in found)) if found else ()
+
+
+def change_row(say: Say, place: str, changes: Iterable[ChangeOver]) -> str:
+    """One point: 'Mill: A until 11:20, B until 12:05 and C until 13:10'; '' for none."""
+    told = [
+        say.s("plan-change-goal", goal=c.goal.value, when=say.when(c.at, day=True))
+        for c in changes
+        if c.at is not None
+    ]
+    return say.s("plan-change", place=place, goals=say.all(told)) if told else ""
+
+
+def plan_text(before: BeforeStart, runner: str, say: Say, width: int = 150) -> str:
+    """The whole plan of a runner as plain text, no line wider than `width`."""
+    out = io.StringIO()
+    console = Console(file=out, width=width, color_system=None, legacy_windows=False)
+    print_plan(console, before, runner, say)
+    return out.getvalue()
+
+
+def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
+    """Table, goals, light, cut-offs, change-over, notes onto a console."""
+    timetable = before.timetable(runner)
+    console.print(plan_table(before.event, timetable, say))
+    notes = note_lines(say, timetable)
+    for line in (
+        goals_line(say, timetable),
+        *light_lines(say, timetable),
+        *cut_off_lines(say, before, runner),
+        *change_lines(say, before, runner),
+        *((say.s("plan-planned-notes"),) if notes else ()),
+        *(f"- {n}" for n in notes),
+    ):
+        console.print(line, highlight=False, markup=False)
+
+
+def fuel_text(event: Event, timetable: Timetable, say: Say, width: int = 150) -> str:
+    """What to carry from refill to refill and what each bag holds, with warnings and cautions, as plain text."""
+    out = io.StringIO()
+    print_fuel(Console(file=out, width=width, color_system=None, legacy_windows=False), event, timetable, say)
+    return out.getvalue()
+
+
+def print_fuel(console: Console, event: Event, timetable: Timetable, say: Say) -> None:
+    """The same onto a console."""
+    definition, runner = event.course_of(timetable.runner), event.runner(timetable.runner)
+    found = fuel_table(runner.fuel, definition.points, timetable)
+    table = Table(title=f"{event.name}: {say.s('paper-carries', runner=runner.name)}")
+    for key in ("paper-from", "paper-to", "paper-takes", "paper-at-most", "paper-kcal", "paper-carbohydrate",
+                "paper-sodium", "paper-bottles", "paper-what"):  # fmt: skip
+        table.add_column(say.s(key), justify="left" if key in LEFT else "right")
+    for c in found.carry:
+        names = (definition.point(c.from_point).name, definition.point(c.to_point).name)
+        spans = [to_minute(t) for t in (c.takes, c.takes_at_most)]
+        amounts = ["" if v is None else str(v) for v in (c.kcal, c.carbohydrate_g, c.sodium_mg, c.bottles)]
+        table.add_row(*names, *spans, *amounts, c.words)
+    console.print(table)
+    for line in (*bag_lines(say, event, timetable), *fuel_notes(say, event, timetable)):
+        console.print(line, highlight=False, markup=False)
+
+
+def bag_lines(say: Say, event: Event, timetable: Timetable) -> Iterator[str]:
+    """What must be to hand at each point where bags or crew are."""
+    definition = event.course_of(timetable.runner)
+    for bag in fuel_table(event.runner(timetable.runner).fuel, definition.points, timetable).bags:
+        held = [
+            say.s(key, amount=str(v))
+            for v, key in (
+                (bag.kcal, "paper-bag-kcal"),
+                (bag.carbohydrate_g, "paper-bag-carbohydrate"),
+                (bag.sodium_mg, "paper-bag-sodium"),
+            )
+            if v is not None
+        ]
+        if held:
+            yield say.s("paper-bag", place=definition.point(bag.point).name, things=say.all(held))
+
+
+def fuel_notes(say: Say, event: Event, timetable: Timetable) -> tuple[str, ...]:
+    """Warnings about figures outside the published ranges, and the cautions."""
+    points = event.course_of(timetable.runner).points
+    found = fuel_table(event.runner(timetable.runner).fuel, points, timetable)
+    return tuple(f"- {say_planned(say.reader, n)}" for n in (*found.warnings, *found.cautions))

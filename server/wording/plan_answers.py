@@ -1,0 +1,109 @@
+"""Answers about the plan in words: the plan itself, its light, the cut-offs and when each goal changes over."""
+
+from __future__ import annotations
+
+from server.forecast.outlook import Window
+from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanRow
+from server.wording.answers import freshness
+from server.wording.planned import say_planned, say_sources
+from server.wording.say import Say, lines, slug
+from server.wording.times import window_short
+
+
+def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None) -> str:
+    """The cut-off asked about, or the next and those after it."""
+    asked = [c for c in answer.cut_offs if point is None or c.point == point] or list(answer.cut_offs)
+    name = answer.runner_name
+    if not asked:
+        return lines(say.s("cut-offs-none", runner=name), freshness(say, answer.fresh, name))
+    first, *rest = asked
+
+    def values(c: CutOffAnswer) -> dict[str, str]:
+        return {
+            "place": c.name,
+            "edge": say.s(f"edge-{c.edge}"),
+            "when": say.when(c.at),
+            "odds": say.odds(c.odds),
+        }
+
+    latest = ""
+    if first.latest_out is not None and first.latest_out_name:
+        key = "cut-off-latest" if first.latest_out > say.now else "cut-off-not-possible"
+        more = {"when": say.when(first.latest_out)} if first.latest_out > say.now else {}
+        latest = say.s(key, place=first.latest_out_name, **more)
+    there = ""
+    if first.window is not None:
+        there = say.s("point-next", runner=name, place=first.name, window=say.window(first.window))
+    return lines(
+        say.s("cut-off-answer", runner=name, **values(first)),
+        latest,
+        _earlier(say, first),
+        there,
+        say.s("cut-off-more") if rest else "",
+        *(say.s("cut-off-line", **values(c)) for c in rest),
+        freshness(say, answer.fresh, name),
+    )
+
+
+def _earlier(say: Say, cut_off: CutOffAnswer) -> str:
+    """The latest times out of the points before the last one, for 9 in 10 if she goes on."""
+    told = [
+        say.s("plan-latest", place=e.name, when=say.when(e.at))
+        for e in cut_off.earlier
+        if e.at is not None and e.at > say.now and e.name != cut_off.latest_out_name
+    ]
+    return say.s("cut-off-earlier", points=say.all(told)) if told else ""
+
+
+def _plan_row(say: Say, r: PlanRow) -> str:
+    short = window_short(Window(r.point, r.a_in, r.b_in, r.c_in), say.reader, say.now)
+    return say.s(
+        "plan-row",
+        place=r.name,
+        km=say.km(r.km),
+        times=short,
+        was=say.maybe(r.arrived),
+        stop=say.length(r.stop) if r.stop else "none",
+    )
+
+
+def say_plan(say: Say, answer: PlanAnswer) -> str:
+    """The plan, a line a point, with what became of it; what it rests on; change-over, light and notes."""
+    head = say.s("plan-head", runner=answer.runner_name)
+    rests = say.s("plan-rests", source=say_sources(say.reader, answer.source)) if answer.source else ""
+    changes = next((r for r in answer.rows if r.changes), None)
+    return lines(
+        head,
+        *(_plan_row(say, r) for r in answer.rows),
+        rests,
+        _changes(say, changes) if changes is not None else "",
+        say_light(say, answer),
+        *(say_planned(say.reader, n) for n in answer.notes),
+    )
+
+
+def _changes(say: Say, row: PlanRow) -> str:
+    """Until when out of a point each goal still holds."""
+    told = (say.s("plan-change-goal", goal=c.goal, when=say.when(c.at)) for c in row.changes)
+    return say.s("plan-change-next", place=row.name, goals=say.all(told))
+
+
+def say_light(say: Say, answer: PlanAnswer) -> str:
+    """Light still to come by the plan: sunrise, sunset, twilight where she is then; where she needs a torch."""
+    moments = [
+        say.s(f"plan-light-{slug(m.event)}", when=say.when(m.at), km=say.km(m.km))
+        for m in answer.light
+        if m.at > say.now
+    ]
+    torch = [
+        say.s(
+            "plan-torch",
+            **{"from": say.km(t.from_km), "to": say.km(t.to_km)},
+            from_when=say.when(t.from_at),
+            to_when=say.when(t.to_at),
+        )
+        for t in answer.torch
+        if t.to_at > say.now
+    ]
+    told = say.s("plan-light", light=say.all(moments)) if moments else ""
+    return lines(told, *torch)
