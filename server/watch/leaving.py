@@ -231,16 +231,17 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
     if sight.now < due:
         yield Wake(due)
         return
+    since = min((m.made_at for m in asks if m.notice.key.kind is kind), default=due)
     steps = _steps(sight, trip)
     for number in range(stand.step + 1, len(steps)):
         free = [p for p in steps[number] if may_be_asked(sight, p)]
         for who in free:
-            yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due)
+            yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since)
         if free:
             return
     for organiser in stewards(sight.event):
         yield replace(
-            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due),
+            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due, since),
             needs_answer=False,
             buttons=(),
         )
@@ -274,11 +275,13 @@ def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
 _PHONES = (PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
 
 
-def _hand_on(sight: Sight, trip: _Trip, kind: NoticeKind, who: str, occasion: str, due: datetime) -> Draft:
-    """Asks somebody to reach the one at the wheel, or the first who goes."""
+def _hand_on(
+    sight: Sight, trip: _Trip, kind: NoticeKind, who: str, occasion: str, due: datetime, since: datetime
+) -> Draft:
+    """Asks somebody to reach the one at the wheel, or the first who goes, who was asked at `since`."""
     drivers = {p.person for p in sight.event.parts if p.drives}
     them = next((p for p in members(trip.plan) if p in drivers), members(trip.plan)[0])
-    values = UnreachedValues(them, kind.value, sight.person(them).channels, leave_time(trip.m))
+    values = UnreachedValues(them, kind.value, sight.person(them).channels, since)
     return Draft(
         NoticeKind.UNREACHED,
         who,

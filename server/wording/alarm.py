@@ -68,7 +68,7 @@ def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
     who = {"runner": say.runner, "bib": _bib(say)}
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
-    if kind is NoticeKind.HANDED_ON:
+    if kind is NoticeKind.HANDED_ON and not _told_only(v):
         held = v.holder is not None
         handed = (
             say.s("alarm-handed-on-held", name=say.person(v.holder), **who)
@@ -76,7 +76,12 @@ def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
             else say.s("alarm-handed-on", **who)
         )
         return lines(handed, _what(say, v, v.of_kind, who))
-    return _what(say, v, kind.value, who)
+    return _what(say, v, v.of_kind, who)
+
+
+def _told_only(v: AlarmValues) -> bool:
+    """Whether this is no step of the ladder: it says who holds the alarm, and hands it to nobody."""
+    return v.step < 0
 
 
 def _what(say: SayInEvent, v: AlarmValues, of_kind: str, who: dict[str, str]) -> str:
@@ -94,7 +99,7 @@ def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     control = say.event.race_control
     if kind is NoticeKind.LOOK_AGAIN:
         return _held(say, v, to)
-    if v.holder is None or kind is NoticeKind.HANDED_ON:
+    if v.holder is None or (kind is NoticeKind.HANDED_ON and not _told_only(v)):
         held = say.s("alarm-answer", length=say.length(say.event.alarm.answer_within))
     else:
         held = _held(say, v, to)

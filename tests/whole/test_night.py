@@ -32,8 +32,8 @@ MUST_BE_TOLD = (
     ("in at hollin", 0, 2, "ana", K.ARRIVED, "Have ready: two full bottles and head torch"),
     ("out of hollin", 0, 2, "jonas", K.LEFT, "Bring: warm layer and two full bottles"),
     ("out of hollin", 60, 160, "jonas", K.LATE, "Has she been there?"),
-    ("not yet", 15, 60, "jonas", K.LATE, "Has she been there?"),
-    ("not yet", 30, 90, "ines", K.OVERDUE, "Maren (bib 51) is OVERDUE at Black Tarn"),
+    ("not yet", 5, 90, "jonas", K.LATE, "Has she been there?"),
+    ("not yet", 15, 120, "ines", K.OVERDUE, "Maren (bib 51) is OVERDUE at Black Tarn"),
     ("ines has it", 20, 20, "ines", K.LOOK_AGAIN, "Ines, what is known now?"),
     ("in at tarn", 0, 0, "ines", K.STAND_DOWN, "Maren has been seen at Black Tarn"),
     ("out of tarn", 0, 2, "ana", K.LEFT, "Bring: dry socks and gloves"),
@@ -95,12 +95,12 @@ async def _lost(n: Night) -> list[tuple[datetime, float]]:
     assert "you left Thorn hall" in await n.says("jonas", "on my way")
     await n.until("00:40")
     assert "you are at Black Tarn" in await n.says("jonas", "i am at the tarn")
+    await n.until_told("ana", K.LEAVE_NOW, times=3)
+    await n.presses("ana", "on our way")
     await n.until_told("jonas", K.LATE)
     await n.wait(5)
     await n.presses("jonas", "not yet")
     n.mark("not yet")
-    await n.until_told("ana", K.LEAVE_NOW, times=3)
-    await n.presses("ana", "on our way")
     await n.until_told("ines", K.OVERDUE)
     return await n.silence(n.marks["not yet"])
 
@@ -127,7 +127,7 @@ async def _morning(n: Night) -> None:
     n.mark("in at wythe")
     await n.wait(9)
     await n.says("ana", "left wythe")
-    await n.until("06:43")
+    await n.wait(120)
     await n.reports("office", "in", "finish", minutes_ago=1)
     n.mark("finished")
     await n.wait(6)
