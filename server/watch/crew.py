@@ -41,7 +41,7 @@ def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.now < at - AHEAD:
             yield Wake(at - AHEAD)
             continue
-        for who in members(plan):
+        for who in members(sight.event, plan):
             last = _last_told(sight, who, m.meeting)
             if last is None or sight.now >= at or next_of(sight, who) is not m or not _differs(last, m):
                 continue
@@ -102,7 +102,7 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.held() or too_late(sight, plan, m):
             yield from hold_ends(sight)
             continue
-        for who in members(plan):
+        for who in members(sight.event, plan):
             yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
 
 
@@ -130,7 +130,7 @@ def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:
 def _lost(
     sight: Sight, plan: MeetingPlan, m: MeetingValues, at: datetime, facts: tuple[str, ...] = ()
 ) -> Iterator[Draft]:
-    for who in members(plan):
+    for who in members(sight.event, plan):
         yield Draft(
             NoticeKind.MEETING_LOST,
             who,
@@ -151,7 +151,7 @@ def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp)
     """
     reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
     mine = reported_her(sight, plan) or any(s is not None and s.source is Source.CREW for s in reports)
-    there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(plan)]
+    there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(sight.event, plan)]
     way = way_of(sight, plan)
     if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:
         return False
@@ -181,7 +181,7 @@ def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
         next_meeting=later[0].meeting if later else None,
         drive_confirmed=way.confirmed,
         drive_from=way.from_place,
-        crew=members(plan),
+        crew=members(sight.event, plan),
         lost=LOST_GONE,
     )
 

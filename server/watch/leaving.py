@@ -105,7 +105,7 @@ class _Trip:
 def _trips(sight: Sight) -> Iterator[_Trip]:
     for m in sight.meetings:
         plan = sight.plan(m.meeting)
-        who = tuple(p for p in members(plan) if next_of(sight, p) is m)
+        who = tuple(p for p in members(sight.event, plan) if next_of(sight, p) is m)
         if who and not is_there(sight, plan) and not set_out(sight, plan):
             yield _Trip(plan, m, who)
 
@@ -266,7 +266,7 @@ def _of_meeting(values: Values, plan: MeetingPlan) -> bool:
 
 def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
     """Those who go, the rest of the crew, then anybody else with a part who can telephone."""
-    first = members(trip.plan)
+    first = members(sight.event, trip.plan)
     others = tuple(p for p in sight.people(PartKind.CREW) if p not in first)
     phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone]
     return [first, others, tuple(dict.fromkeys(p for p in phones if p not in (*first, *others)))]
@@ -280,7 +280,9 @@ def _hand_on(
 ) -> Draft:
     """Asks somebody to reach the one at the wheel, or the first who goes, who was asked at `since`."""
     drivers = {p.person for p in sight.event.parts if p.drives}
-    them = next((p for p in members(trip.plan) if p in drivers), members(trip.plan)[0])
+    them = next(
+        (p for p in members(sight.event, trip.plan) if p in drivers), members(sight.event, trip.plan)[0]
+    )
     values = UnreachedValues(them, kind.value, sight.person(them).channels, since)
     return Draft(
         NoticeKind.UNREACHED,

@@ -14,14 +14,19 @@ from datetime import datetime, timedelta
 import numpy as np
 import numpy.typing as npt
 
-from server.event.model import CourseDef, Edge, Event, KitWeight, MeetingPlan, Point, Signal
+from server.event.model import CourseDef, Edge, Event, MeetingPlan, Point, Signal
 from server.facts.state import Going, RaceState, RunnerState
 from server.forecast.outlook import View, Window
+from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
+from server.plan.movements.roads import Roads
+from server.plan.movements.rules import opens_at
+from server.plan.movements.trips import is_safety
 from server.watch.notice import MeetingValues
-from server.watch.sight import GRID, ceil_to, fact_at, floor_to
+from server.watch.sight import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
+from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, shared, way_to
 
-__all__ = ["Way", "meetings", "members", "way_to"]
+__all__ = ["Way", "meetings", "members", "plans_in_order", "way_to"]
 
 SURE = 0.97
 SURER = 0.99
@@ -31,75 +36,11 @@ EARLY_SIDE = 0.1
 """An access that closes before her 10% time is closed for this meeting: fewer than 1 in 10 come so early."""
 BOTH_HOPELESS = 0.1
 """Two meetings of one crew with odds under this can't both be made, and are told so."""
-PATHS_MIN = 30
-"""Fewer joint paths than this under a condition say nothing."""
 
 LOST_ACCESS = "access closed"
 LOST_BOTH = "not both"
 LOST_TOO_LATE = "too late"
 LOST_GONE = "she has left"
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """How a crew gets to a meeting: from where, the drive (None = unknown), whether a person stands by it,
-    and the minutes from the car to her: walk-in and unloading."""
-
-    from_place: str | None
-    drive: timedelta | None
-    confirmed: bool
-    on_foot: timedelta
-
-    @property
-    def whole(self) -> timedelta | None:
-        """Door to meeting, or None where the drive is not known."""
-        return None if self.drive is None else self.drive + self.on_foot
-
-
-def members(plan: MeetingPlan) -> tuple[str, ...]:
-    """Who goes to a meeting: its crew, and the pacer who joins there."""
-    joins = () if plan.pacer_joins is None else (plan.pacer_joins,)
-    return tuple(dict.fromkeys((*plan.crew, *joins)))
-
-
-def plans_in_order(event: Event, runner_id: str) -> tuple[MeetingPlan, ...]:
-    """A runner's meetings in running order of their points; those at unknown points are left out."""
-    order = {p.id: i for i, p in enumerate(event.course_of(runner_id).points)}
-    mine = [m for m in event.meetings if m.runner == runner_id and m.point in order]
-    return tuple(sorted(mine, key=lambda m: order[m.point]))
-
-
-def way_to(event: Event, race: RaceState, plan: MeetingPlan) -> Way:
-    """The way to a meeting. A drive counts as confirmed by the event file or by a person's later word.
-
-    A 'drive confirmed' entry names the place driven to as its point and may name the place driven from
-    as `about`; its `amount`, if any, is the time that the person stands by.
-    """
-    point = event.course_of(plan.runner).point(plan.point)
-    access = point.access
-    on_foot = (access.walk_in + access.unloading) if access is not None else timedelta(0)
-    start = plan.from_place or _came_from(event, plan)
-    said = [e for e in race.drives_confirmed if e.point == plan.point and e.about in (None, "", start)]
-    known = next((d for d in event.drives if (d.from_place, d.to_place) == (start, plan.point)), None)
-    drive = None if known is None or known.minutes is None else timedelta(minutes=known.minutes)
-    confirmed = known is not None and known.confirmed_by is not None
-    if said:
-        drive = said[-1].amount or drive
-        confirmed = True
-    return Way(start, drive, confirmed and drive is not None, on_foot)
-
-
-def _came_from(event: Event, plan: MeetingPlan) -> str | None:
-    """Where this car (or, without one, this crew) was last to meet her; else where the car starts."""
-    before: str | None = None
-    for other in plans_in_order(event, plan.runner):
-        if other.id == plan.id:
-            break
-        if (plan.car and other.car == plan.car) or (not plan.car and set(other.crew) & set(plan.crew)):
-            before = other.point
-    if before is not None:
-        return before
-    return next((c.starts_at for c in event.cars if c.id == plan.car), None)
 
 
 def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[MeetingValues, ...]:
@@ -113,10 +54,31 @@ def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[Meeti
     if outlook is None or state.going in (Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED):
         return ()
     views = _Views(outlook.at(fact_at(state)), outlook.at(max(now, fact_at(state))))
-    event, race = situation.event, situation.state
+    event = situation.event
+    known = _Known(situation, roads_of(event, situation.state), in_time(situation))
     open_plans = [m for m in plans_in_order(event, runner_id) if _to_come(views, state, m.point)]
-    values = [_values(event, race, state, views, m) for m in open_plans]
-    return tuple(_joined(event, race, views, open_plans, values))
+    values = [_values(known, state, views, m) for m in open_plans]
+    return tuple(_across(known, open_plans, _joined(known, views, open_plans, values)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What every meeting's times rest on: the situation, its roads, all runners' meetings in order of time."""
+
+    situation: Situation
+    roads: Roads
+    ordered: tuple[MeetingPlan, ...]
+
+    @property
+    def event(self) -> Event:
+        return self.situation.event
+
+    @property
+    def race(self) -> RaceState:
+        return self.situation.state
+
+    def way(self, plan: MeetingPlan) -> Way:
+        return way_to(self.event, self.race, plan, self.roads, self.ordered)
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,19 +99,17 @@ def _last_point(state: RunnerState) -> str | None:
     return state.times[-1].point if state.times else None
 
 
-def _values(
-    event: Event, race: RaceState, state: RunnerState, views: _Views, plan: MeetingPlan
-) -> MeetingValues:
+def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan) -> MeetingValues:
+    event, race = known.event, known.race
     course = event.course_of(plan.runner)
     point = course.point(plan.point)
-    way = way_to(event, race, plan)
-    safety = plan.pacer_joins is not None or any(k.weight is KitWeight.SAFETY for k in plan.kit)
-    sure = SURER if safety else SURE
+    way = known.way(plan)
+    sure = SURER if is_safety(event, plan) else SURE
     window = _window(views.now, state, plan.point)
     aim = _arrival(views.fact, state, plan.point, 1.0 - sure)
     be_there = floor_to(aim)
     early = _arrival(views.fact, state, plan.point, EARLY_SIDE)
-    opens, closes = (None, None) if point.access is None else (point.access.opens, point.access.closes)
+    opens, closes = opens_at(event, plan.runner, plan.point), point.access.closes if point.access else None
     if opens is not None and be_there < opens:
         be_there = opens
     whole = way.whole if way.confirmed else None
@@ -173,7 +133,7 @@ def _values(
         no_signal=_no_signal(course, point),
         drive_confirmed=way.confirmed,
         drive_from=way.from_place,
-        crew=members(plan),
+        crew=members(event, plan),
         p_in_time=sure,
         lost=lost,
     )
@@ -224,11 +184,7 @@ def _last_cut_off(race: RaceState, point: Point, state: RunnerState) -> datetime
 
 
 def _joined(
-    event: Event,
-    race: RaceState,
-    views: _Views,
-    plans: Sequence[MeetingPlan],
-    values: Sequence[MeetingValues],
+    known: _Known, views: _Views, plans: Sequence[MeetingPlan], values: Sequence[MeetingValues]
 ) -> list[MeetingValues]:
     """Tie each meeting to the next one of the same crew: odds of both, how long they may wait."""
     out = list(values)
@@ -236,15 +192,14 @@ def _joined(
         j = next((k for k in range(i + 1, len(plans)) if set(plans[k].crew) & set(plan.crew)), None)
         if j is None:
             continue
-        way = way_to(event, race, plans[j])
+        way = known.way(plans[j])
         from_here = way.from_place in (plan.point, None) and way.confirmed
         whole = way.whole if from_here else None
         tie = None if whole is None else _tie(views.fact, out[i], out[j], whole)
         out[i] = replace(out[i], next_meeting=plans[j].id, p_both=None if tie is None else tie.p_both)
         if tie is None:
             continue
-        if tie.bound is not None and tie.bound < out[i].wait_until:
-            out[i] = replace(out[i], wait_until=max(out[i].be_there, tie.bound))
+        out[i] = _bounded(out[i], tie)
         if tie.p_both <= BOTH_HOPELESS and not out[j].lost and not out[i].lost:
             out[j] = replace(out[j], lost=LOST_BOTH)
     return out
@@ -267,26 +222,72 @@ def _tie(view: View, here: MeetingValues, there: MeetingValues, whole: timedelta
         return None
     arrive, leave = view.paths()
     a, out, b = (_column(arrive, points, here), _column(leave, points, here), _column(arrive, points, there))
-    fine = np.isfinite(a) & np.isfinite(out) & np.isfinite(b)
-    if int(fine.sum()) < PATHS_MIN:
+    return _counted(here, a, out, b, whole, there.p_in_time)
+
+
+def _counted(
+    here: MeetingValues, a: Floats, out: Floats, b: Floats, whole: timedelta, sure: float
+) -> _Tie | None:
+    begin, end = here.be_there.timestamp(), here.wait_until.timestamp()
+    found = tie(a, out, b, whole.total_seconds(), sure, begin, end)
+    if found is None:
         return None
-    a, out, b = a[fine], out[fine], b[fine]
-    drive_s = whole.total_seconds()
-    p_both = float(np.mean(b >= out + drive_s))
-    if p_both >= there.p_in_time:
-        return _Tie(p_both, None)
-    bound: datetime | None = None
-    when = here.be_there
-    while when <= here.wait_until:
-        t = when.timestamp()
-        still = a > t
-        if int(still.sum()) < PATHS_MIN:
-            break
-        if float(np.mean(b[still] >= t + drive_s)) < there.p_in_time:
-            return _Tie(p_both, bound)
-        bound = when
-        when += GRID
-    return _Tie(p_both, None)
+    return _Tie(found.p_both, None if found.bound_s is None else moment(found.bound_s))
+
+
+def _bounded(m: MeetingValues, tie: _Tie) -> MeetingValues:
+    if tie.bound is None or tie.bound >= m.wait_until:
+        return m
+    return replace(m, wait_until=max(m.be_there, tie.bound))
+
+
+def _across(
+    known: _Known, plans: Sequence[MeetingPlan], values: Sequence[MeetingValues]
+) -> list[MeetingValues]:
+    """Tie the meetings of a crew that also meets another runner: whichever comes next, or came before, counts."""
+    out = list(values)
+    if len({m.runner for m in known.ordered}) < 2:
+        return out
+    for i, plan in enumerate(plans):
+        after = _beside(known, plan, known.ordered)
+        if after is not None and after.runner != plan.runner:
+            both = _tie_across(known, plan, after, out[i])
+            out[i] = replace(out[i], next_meeting=after.id, p_both=None if both is None else both.p_both)
+            out[i] = out[i] if both is None else _bounded(out[i], both)
+        before = _beside(known, plan, known.ordered[::-1])
+        if before is not None and before.runner != plan.runner and not out[i].lost:
+            both = _tie_across(known, before, plan, out[i])
+            if both is not None and both.p_both <= BOTH_HOPELESS:
+                out[i] = replace(out[i], lost=LOST_BOTH)
+    return out
+
+
+def _beside(known: _Known, plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:
+    """The next meeting after `plan` in that order that its crew or car goes to as well."""
+    place = next((i for i, m in enumerate(ordered) if m.id == plan.id), len(ordered))
+    return next((m for m in ordered[place + 1 :] if shared(known.event, m, plan)), None)
+
+
+def _tie_across(known: _Known, first: MeetingPlan, second: MeetingPlan, here: MeetingValues) -> _Tie | None:
+    """Two runners' races are independent: their joint paths are laid side by side by chance."""
+    way = known.way(second)
+    if way.whole is None or not way.confirmed or way.from_place not in (first.point, None):
+        return None
+    paths = [_paths(known.situation, m.runner) for m in (first, second)]
+    if paths[0] is None or paths[1] is None:
+        return None
+    one, two = paths[0].at(first.point), paths[1].at(second.point)
+    if one is None or two is None:
+        return None
+    sure = SURER if is_safety(known.event, second) else SURE
+    return _counted(here, one[0], one[1], two[0], way.whole, sure)
+
+
+def _paths(situation: Situation, runner: str) -> Paths | None:
+    outlook = situation.outlooks.get(runner)
+    if outlook is None:
+        return None
+    return of_view(runner, outlook.at(fact_at(situation.state.runner(runner))))
 
 
 def _column(

@@ -13,7 +13,8 @@ import numpy as np
 
 from server.event.model import Edge, PartKind, Point
 from server.forecast.outlook import View
-from server.watch.meetings import PATHS_MIN, cut_offs_at
+from server.plan.movements.joint import LEAST_PATHS
+from server.watch.meetings import cut_offs_at
 from server.watch.notice import CutOffValues, Made, NoticeKind
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
 from server.watch.silence import late_at
@@ -116,7 +117,7 @@ def latest_out(
     arrive, leave = view.paths()
     leg = arrive[:, i] - leave[:, i - 1]
     leg = leg[np.isfinite(leg)]
-    if leg.size < PATHS_MIN:
+    if leg.size < LEAST_PATHS:
         return None, None
     latest = when - timedelta(seconds=float(np.quantile(leg, p)))
     return points[i - 1], latest.astimezone(UTC).replace(second=0, microsecond=0)

@@ -12,9 +12,9 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
-from server.watch.meetings import Way, members, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.sight import Sight
+from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, way_to
 
 __all__ = [
     "is_there",
@@ -43,7 +43,13 @@ def plans_of(sight: Sight, runner_id: str | None = None) -> tuple[MeetingPlan, .
 
 def way_of(sight: Sight, plan: MeetingPlan) -> Way:
     """The way to a meeting."""
-    return sight.once(("way", plan.id), lambda: way_to(sight.event, sight.race, plan))
+    return sight.once(("way", plan.id), lambda: _way(sight, plan))
+
+
+def _way(sight: Sight, plan: MeetingPlan) -> Way:
+    roads = sight.once(("roads",), lambda: roads_of(sight.event, sight.race))
+    ordered = sight.once(("in time",), lambda: in_time(sight.situation))
+    return way_to(sight.event, sight.race, plan, roads, ordered)
 
 
 def is_there(sight: Sight, plan: MeetingPlan) -> bool:
@@ -51,7 +57,7 @@ def is_there(sight: Sight, plan: MeetingPlan) -> bool:
 
     Whoever of them reports her from the point is there, said or not.
     """
-    if any(there_at(sight, plan.point, who) is not None for who in members(plan)):
+    if any(there_at(sight, plan.point, who) is not None for who in members(sight.event, plan)):
         return True
     return reported_her(sight, plan)
 
@@ -64,7 +70,7 @@ def reported_her(sight: Sight, plan: MeetingPlan) -> bool:
     if times is None:
         return False
     stamps = (times.arrived, times.left, *times.also_arrived, *times.also_left)
-    return any(s is not None and s.by in members(plan) for s in stamps)
+    return any(s is not None and s.by in members(sight.event, plan) for s in stamps)
 
 
 def there_at(sight: Sight, point: str, who: str) -> datetime | None:
@@ -95,7 +101,7 @@ def set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
 def _set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
     found = [
         at
-        for who in members(plan)
+        for who in members(sight.event, plan)
         for at in (*_departures(sight, plan, who), *_answered_leaving(sight, plan, who))
     ]
     recent = [at for at in found if sight.now - at <= SAME_TRIP]
@@ -139,14 +145,14 @@ def _plans_of(sight: Sight, who: str) -> Iterator[MeetingPlan]:
     """A person's meetings with any runner: a driver bound for another runner is on the road as well."""
     for runner in sight.event.runners:
         for plan in plans_of(sight, runner.id):
-            if who in members(plan):
+            if who in members(sight.event, plan):
                 yield plan
 
 
 def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
     """Whether a person is at the wheel: marked as driving, or nobody in the car is."""
     drivers = {p.person for p in sight.event.parts if p.drives}
-    return who in drivers or not drivers & set(members(plan))
+    return who in drivers or not drivers & set(members(sight.event, plan))
 
 
 def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:

@@ -37,7 +37,7 @@ def pick_up(sight: Sight, retirement: Retirement) -> tuple[str, ...]:
     plans = plans_of(sight)
     here = [m for m in plans if m.point == retirement.point]
     ahead = here or [m for m in plans if not sight.reached(m.point)][:1]
-    people = dict.fromkeys(w for m in ahead for w in members(m))
+    people = dict.fromkeys(w for m in ahead for w in members(sight.event, m))
     drivers = dict.fromkeys(p.person for p in sight.parts(PartKind.CREW) if p.drives)
     return tuple(people or drivers or dict.fromkeys(sight.people(PartKind.CREW)))
 

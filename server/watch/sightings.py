@@ -65,23 +65,27 @@ def _concerned(sight: Sight, point: str, out: bool) -> Iterator[tuple[str, Meeti
     if not out:
         for plan in plans:
             if plan.point == point:
-                yield from ((who, plan) for who in members(plan))
+                yield from ((who, plan) for who in members(sight.event, plan))
         return
     order = [p.id for p in sight.event.course_of(sight.runner.id).points]
     after = order[order.index(point) + 1] if point in order[:-1] else None
-    for who in dict.fromkeys(w for p in plans for w in members(p)):
+    for who in dict.fromkeys(w for p in plans for w in members(sight.event, p)):
         mine = next_of(sight, who)
         if mine is None:
             continue
         plan = sight.plan(mine.meeting)
-        before = [p for p in plans if who in members(p) and order.index(p.point) < order.index(plan.point)]
+        before = [
+            p
+            for p in plans
+            if who in members(sight.event, p) and order.index(p.point) < order.index(plan.point)
+        ]
         if plan.point == after or (before and before[-1].point == point):
             yield who, plan
 
 
 def _knows(sight: Sight, who: str, plan: MeetingPlan, stamp: Stamp) -> bool:
     """Whoever reported her in from a meeting knows it, and so do those who are there with them."""
-    return stamp.by == who or (stamp.by in members(plan) and _reported_from(sight, plan, stamp))
+    return stamp.by == who or (stamp.by in members(sight.event, plan) and _reported_from(sight, plan, stamp))
 
 
 def _reported_from(sight: Sight, plan: MeetingPlan, stamp: Stamp) -> bool:
@@ -131,7 +135,7 @@ def finished(sight: Sight) -> Iterator[Draft | Wake]:
         return
     order = sight.event.course_of(sight.runner.id).points
     point = next((p.id for p in order if p.finish), order[-1].id)
-    fetch = [w for p in plans_of(sight) if p.point == point for w in members(p)]
+    fetch = [w for p in plans_of(sight) if p.point == point for w in members(sight.event, p)]
     crew = dict.fromkeys(fetch or sight.people(PartKind.CREW))
     values = SightingValues(point=point, at=stamp.at, told_by=stamp.by)
     have = sight.state.crew_has_her is not None or sight.state.going is Going.CLOSED

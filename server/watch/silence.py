@@ -93,7 +93,9 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     ahead = [m for m in plans_of(sight) if not sight.reached(m.point)]
     here = [m for m in ahead if m.point == point] or ahead[:1]
     nearest = tuple(
-        dict.fromkeys([*(w for m in here for w in members(m)), *(p for p in pacers if with_her(sight, p))])
+        dict.fromkeys(
+            [*(w for m in here for w in members(sight.event, m)), *(p for p in pacers if with_her(sight, p))]
+        )
     )
     free = [w for w in nearest if may_be_asked(sight, w)]
     roads = [end for w in nearest if (end := on_road_until(sight, w)) is not None]

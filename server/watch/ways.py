@@ -1,0 +1,147 @@
+"""How crews get to meetings: who goes, from where, by which drive; all runners' meetings in order of time.
+
+The drive is that of the crew movements' roads, so that watch, answers and plan never differ.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from server.event.model import Event, Goal, MeetingPlan
+from server.facts.state import Going, RaceState, RunnerState
+from server.plan.movements.roads import Roads
+from server.plan.movements.trips import goes_to
+from server.watch.sight import fact_at
+from server.watch.situation import Situation
+
+__all__ = ["Way", "in_time", "members", "plans_in_order", "roads_of", "shared", "way_to"]
+
+_OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How a crew gets to a meeting: from where, the drive (None = unknown), whether a person stands by it,
+    and the minutes on foot: out of the meeting before, walk-in, unloading, a pacer's signing in."""
+
+    from_place: str | None
+    drive: timedelta | None
+    confirmed: bool
+    on_foot: timedelta
+
+    @property
+    def whole(self) -> timedelta | None:
+        """Door to meeting, or None where the drive is not known."""
+        return None if self.drive is None else self.drive + self.on_foot
+
+
+def members(event: Event, plan: MeetingPlan) -> tuple[str, ...]:
+    """Who goes to a meeting: its crew, the pacer who joins there, the relay runner who takes over."""
+    return goes_to(event, plan)
+
+
+def plans_in_order(event: Event, runner_id: str) -> tuple[MeetingPlan, ...]:
+    """A runner's meetings in running order of their points; those at unknown points are left out."""
+    order = {p.id: i for i, p in enumerate(event.course_of(runner_id).points)}
+    mine = [m for m in event.meetings if m.runner == runner_id and m.point in order]
+    return tuple(sorted(mine, key=lambda m: order[m.point]))
+
+
+def roads_of(event: Event, race: RaceState) -> Roads:
+    """The roads as the event file and people's later words have them."""
+    return Roads(event, race.drives_confirmed)
+
+
+def shared(event: Event, one: MeetingPlan, other: MeetingPlan) -> bool:
+    """Whether one car, or where none is said somebody of the crew, goes to both."""
+    if one.car is not None and other.car is not None:
+        return one.car == other.car or bool(set(one.crew) & set(other.crew))
+    return bool(set(members(event, one)) & set(members(event, other)))
+
+
+def way_to(
+    event: Event,
+    race: RaceState,
+    plan: MeetingPlan,
+    roads: Roads | None = None,
+    ordered: Sequence[MeetingPlan] | None = None,
+) -> Way:
+    """The way to a meeting. A drive counts as confirmed by the event file or by a person's later word.
+
+    A 'drive confirmed' entry names the place driven to as its point and may name the place driven from
+    as `about`; its `amount`, if any, is the time that the person stands by. `ordered`: all meetings in order
+    of time, where one crew meets several runners (default: this runner's).
+    """
+    roads = roads or roads_of(event, race)
+    before = _before(plan, ordered or plans_in_order(event, plan.runner))
+    start = plan.from_place or (before.point if before is not None else None)
+    start = start or next((c.starts_at for c in event.cars if c.id == plan.car), None)
+    sign_in = event.rules.pacer_sign_in if plan.pacer_joins is not None else timedelta(0)
+    if start is None:
+        return Way(None, None, False, _walk_in(event, plan) + _unloading(event, plan) + sign_in)
+    if before is not None and roads.same(start, plan.point):
+        return Way(start, timedelta(0), True, sign_in)
+    way = roads.way(start, plan.point)
+    out = _walk_in(event, before) if before is not None and start == before.point else timedelta(0)
+    on_foot = out + _walk_in(event, plan) + _unloading(event, plan) + sign_in
+    return Way(start, way.drive, way.confirmed and way.drive is not None, on_foot)
+
+
+def _walk_in(event: Event, plan: MeetingPlan) -> timedelta:
+    access = event.course_of(plan.runner).point(plan.point).access
+    return timedelta(0) if access is None else access.walk_in
+
+
+def _unloading(event: Event, plan: MeetingPlan) -> timedelta:
+    access = event.course_of(plan.runner).point(plan.point).access
+    return timedelta(0) if access is None else access.unloading
+
+
+def _before(plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:
+    """The last meeting before it of this car or, without one, of this crew."""
+    found: MeetingPlan | None = None
+    for other in ordered:
+        if other.id == plan.id:
+            break
+        if (plan.car and other.car == plan.car) or (not plan.car and set(other.crew) & set(plan.crew)):
+            found = other
+    return found
+
+
+def in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
+    """All runners' meetings in order of time, by facts, else by the forecast as it stood at the last fact.
+
+    Those a runner whose race is over will not come to are left out.
+    """
+    event = situation.event
+    found: list[tuple[datetime, int, MeetingPlan]] = []
+    for number, runner in enumerate(event.runners):
+        state = situation.state.runner(runner.id)
+        last = state.start
+        for plan in plans_in_order(event, runner.id):
+            when = _when(situation, state, plan)
+            if when is None and state.going in _OVER:
+                break
+            # A later point is never before an earlier one, whatever is known of either.
+            last = max(last, when or last)
+            found.append((last, number, plan))
+    found.sort(key=lambda x: x[:2])
+    return tuple(plan for *_, plan in found)
+
+
+def _when(situation: Situation, state: RunnerState, plan: MeetingPlan) -> datetime | None:
+    times = state.at_point(plan.point)
+    if times is not None:
+        known = times.arrived or times.left
+        return state.start if known is None else known.at
+    outlook = situation.outlooks.get(plan.runner)
+    if state.going in _OVER:
+        return None
+    if outlook is not None:
+        view = outlook.at(fact_at(state))
+        return view.window(plan.point).likely if plan.point in view.points else None
+    table = situation.timetables.get(plan.runner)
+    rows = [r for r in table.rows if r.point == plan.point] if table is not None else []
+    return state.start + rows[0].arrive[Goal.B] if rows else None
