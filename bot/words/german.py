@@ -9,6 +9,12 @@ import re
 
 _PHRASES: tuple[tuple[str, str], ...] = (
     (r"was kann ich (dich )?(fragen|tun|machen)", "what can i ask"),
+    (
+        r"was ((sollen |können )?wir |kann ich |soll ich )?(tun|machen)( wir| ich)?,? (bei|wenn|falls|gegen)"
+        r"|was,? (wenn|falls)",
+        "what do we do if",
+    ),
+    (r"(die )?karten?\b", "if then cards"),
     (r"wie viel verspätung|wie weit hinten|hinter (dem )?plan", "behind plan"),
     (r"vor (dem )?plan|im plan|nach plan", "on plan"),
     (r"(haben|hab) (wir|ich) sie verpasst|verpasst", "have we missed her"),

@@ -15,9 +15,11 @@ from server.api.who_may import May
 from server.event.model import CourseDef, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
 from server.facts.state import Going, Interval, LastKnown, RunnerState
 from server.forecast.outlook import View, Whereabouts
+from server.plan.fuel import fuel_table
 from server.plan.timetable import Row
 from server.watch.notice import MeetingValues
 from server.wording.answer import (
+    CarryOut,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
@@ -306,7 +308,19 @@ def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAns
         window=window,
         dark=picture.dark(runner, at.id, window.likely) if window else None,
         cars=tuple((i.name, cars.get(i.car, i.car)) for i in items if i.car),
+        carry=_carry(picture, runner, at),
     )
+
+
+def _carry(picture: Picture, runner: str, at: Point) -> CarryOut | None:
+    """What she carries out of `at`, where she can refill there."""
+    course = picture.event.course_of(runner)
+    table = fuel_table(picture.event.runner(runner).fuel, course.points, picture.timetable(runner))
+    for c in table.carry:
+        if c.from_point == at.id:
+            name = course.point(c.to_point).name
+            return CarryOut(name, c.takes, c.kcal, c.carbohydrate_g, c.sodium_mg, c.bottles)
+    return None
 
 
 def _fuel(event: Event, runner: str, at: Point) -> FuelPlan | None:

@@ -204,6 +204,18 @@ class PlanAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class CarryOut:
+    """What she carries out of a point to the next where she can refill (`name`), by goal B; bottles by goal C."""
+
+    name: str
+    takes: timedelta
+    kcal: int | None = None
+    carbohydrate_g: int | None = None
+    sodium_mg: int | None = None
+    bottles: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class KitAnswer:
     """GET …/kit: what to have ready at a point, food there, and what she takes in from there on."""
 
@@ -217,6 +229,7 @@ class KitAnswer:
     window: Window | None = None
     dark: bool | None = None
     cars: tuple[tuple[str, str], ...] = ()
+    carry: CarryOut | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -409,6 +409,11 @@ bring-dark = Sie ist dort wohl im Dunkeln.
 take-back = In { $place } zurücknehmen: { $kit }.
 take-back-none = In { $place } ist nichts zurückzunehmen.
 food = { $runner } in { $place }: { $food }
+food-carry = Mitzunehmen bis { $place } ({ $length } bei Ziel B): { $things }.
+food-bottles = { $count ->
+    [one] eine Flasche zu einem halben Liter
+   *[other] { $count } Flaschen zu einem halben Liter
+ }
 food-none = Für { $runner } steht in { $place } nichts zu essen oder trinken.
 fuel = Ab dort: { $words }
 fuel-figures = Je Stunde: { $figures }. Nach Durst trinken.
@@ -466,7 +471,7 @@ picture-row = { $place } ({ $km }): { $times }{ $dark ->
    *[other] {", "}{ $dark }
  }
 picture-none = Es gibt kein Bild. In Worten:
-cards-which = Welche? Schreib zum Beispiel ‚Karte Magen‘.
+cards-which = Welche? Frag zum Beispiel ‚was tun bei Übelkeit‘.
 cards-line = { $name }: { $trouble }
 cards-none = Dafür ist keine Karte geschrieben.
 cards-medical = Eine Karte erinnert nur: Sanitäter und Rennärzte entscheiden.

@@ -409,6 +409,11 @@ bring-dark = She is likely there in the dark.
 take-back = Take back at { $place }: { $kit }.
 take-back-none = Nothing is listed to take back at { $place }.
 food = { $runner } at { $place }: { $food }
+food-carry = To carry to { $place } ({ $length } at goal B): { $things }.
+food-bottles = { $count ->
+    [one] one bottle of half a litre
+   *[other] { $count } bottles of half a litre
+ }
 food-none = Nothing is written down for { $runner } to eat or drink at { $place }.
 fuel = From there on: { $words }
 fuel-figures = Per hour: { $figures }. Drink to thirst.
@@ -464,7 +469,7 @@ picture-row = { $place } ({ $km }): { $times }{ $dark ->
     [none] {""}
    *[other] {", "}{ $dark }
  }
-cards-which = Which? Write for example ‘card stomach’.
+cards-which = Which? Ask for example ‘what if her stomach goes wrong’.
 cards-line = { $name }: { $trouble }
 cards-none = No card is written for that.
 cards-medical = A card is a reminder, not medical advice: medics and race doctors decide.

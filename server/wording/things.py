@@ -7,6 +7,7 @@ from datetime import datetime
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part
 from server.wording.answer import (
     CardsAnswer,
+    CarryOut,
     KitAnswer,
     MeetingAnswer,
     NextAnswer,
@@ -75,8 +76,24 @@ def say_food(say: Say, a: KitAnswer) -> str:
         first,
         say.s("fuel", words=fuel.words) if fuel and fuel.words else "",
         _fuel_figures(say, fuel) if fuel else "",
+        _carry(say, a.carry) if a.carry else "",
         _there(say, a),
     )
+
+
+def _carry(say: Say, carry: CarryOut) -> str:
+    """Amounts to the next refill; nothing where her plan names none."""
+    amounts = (
+        ("paper-bag-kcal", carry.kcal),
+        ("paper-bag-carbohydrate", carry.carbohydrate_g),
+        ("paper-bag-sodium", carry.sodium_mg),
+    )
+    things = [say.s(key, amount=str(v)) for key, v in amounts if v is not None]
+    if carry.bottles is not None:
+        things.append(say.s("food-bottles", count=carry.bottles))
+    if not things:
+        return ""
+    return say.s("food-carry", place=carry.name, length=say.length(carry.takes), things=say.all(things))
 
 
 def _meeting_at(a: NextAnswer, point: str | None) -> MeetingAnswer | None:

@@ -326,3 +326,34 @@ async def test_an_old_or_foreign_button_does_no_harm(race: Race) -> None:
 async def test_voice_and_pictures_are_not_left_waiting(race: Race) -> None:
     """What the desk can't read is answered at once."""
     assert (await race.say("ana", other="voice")).text == "I can’t read that. Please write it."
+
+
+async def test_a_card_is_told_by_its_trouble(race: Race) -> None:
+    """The built-in card that people's words mean, with red flags and race control's number; many are only listed."""
+    told = (await race.say("ana", "what if her stomach goes wrong")).text
+    assert told.startswith("nausea, vomiting, nothing stays down: slow to a walk")
+    assert "+44 1632 960001" in told
+    assert "she does not leave until the medic has seen her" in told
+    assert "A card is a reminder, not medical advice" in told
+    every = (await race.say("ana", "cards")).text
+    assert every.startswith("Which?")
+    assert "fall: she has fallen" in every
+    german = (await race.say("both", "was tun bei Übelkeit")).text
+    assert "Alarmzeichen:" in german
+    assert "Sanitäter" in german
+
+
+async def test_the_plan_in_the_chat_says_light_change_over_and_notes(race: Race) -> None:
+    """Below the points: what it rests on, until when goals hold, sunset and torch, what the planner says."""
+    told = (await race.say("ana", "plan")).text
+    assert re.search(
+        r"^Rests on: finish in \d+:\d\d; pace from published costs by gradient\.$", told, re.MULTILINE
+    )
+    assert re.search(r"^Goals change over: out of .+, A until \d\d:\d\d, B until", told, re.MULTILINE)
+
+
+async def test_cut_offs_in_the_chat_say_the_latest_times_out(race_to_come: Race) -> None:
+    """Before the start: the cut-off with its odds, and the latest times out of the points before it for 9 in 10."""
+    told = (await race_to_come.say("ana", "cutoff")).text
+    assert re.search(r"(over|about|under) \d+ in \d+ that Maren makes it", told)
+    assert re.search(r"^For 9 in 10.*out of Skelter Mill by \d\d:\d\d", told, re.MULTILINE)
