@@ -17,6 +17,7 @@ from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed
 from server.plan import PlanError, evidence_of, make_timetable
 from server.plan.cards import cards_of
+from server.plan.movements import crew_plan
 from server.plan.timetable import Timetable
 from server.wording.cards import built_in_cards
 
@@ -82,6 +83,8 @@ def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", versi
     problems += _card_problems(event, places)
     timetables = _timetables(event, courses, files, problems, places)
     _stop_at_errors(problems)
+    problems += _broken_rules(event, timetables, places)
+    _stop_at_errors(problems)
     return Built(event, courses, timetables, tuple(problems))
 
 
@@ -140,6 +143,21 @@ class _Places:
             (self.parsed.lines[path[:n]] for n in range(len(path), 0, -1) if path[:n] in self.parsed.lines),
             None,
         )
+
+
+def _broken_rules(event: Event, timetables: Mapping[str, Timetable], places: _Places) -> list[Problem]:
+    """Every rule of the race that the crew's movements would break, at the meeting that breaks it."""
+    broken = crew_plan(event, timetables, other_cars=False).broken
+    return [
+        places.problem(
+            PlanError(
+                f"{b.what} (rule: {b.rule})",
+                field="meetings" if b.meeting is None else f"meetings.{b.meeting}",
+                remedy=b.remedy,
+            )
+        )
+        for b in broken
+    ]
 
 
 def _card_problems(event: Event, places: _Places) -> list[Problem]:
