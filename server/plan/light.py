@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import StrEnum
+from functools import lru_cache
 from itertools import pairwise
 from typing import Final
 
@@ -128,7 +129,13 @@ def sky_over(km: Floats, lat_deg: Floats, lon_deg: Floats, start: datetime, last
 
 def _column(lat_deg: float, lon_deg: float, start: datetime, times_s: Floats) -> Floats:
     lon = (lon_deg + 180.0) % 360.0 - 180.0
-    return np.array([sun_elevation_deg(lat_deg, lon, start + timedelta(seconds=float(t))) for t in times_s])
+    return np.array([_kept_elevation_deg(lat_deg, lon, start + timedelta(seconds=float(t))) for t in times_s])
+
+
+@lru_cache(maxsize=40_000)
+def _kept_elevation_deg(lat_deg: float, lon_deg: float, at: datetime) -> float:
+    """The same sun is asked for by every runner of a course, and again for each goal of a plan."""
+    return sun_elevation_deg(lat_deg, lon_deg, at)
 
 
 def light_moments(sky: Sky, elapsed_s: Floats, km: Floats) -> tuple[LightMoment, ...]:

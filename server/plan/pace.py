@@ -39,6 +39,8 @@ source."""
 SLOWEST_W_KG: Final = 0.3
 ROUNDS: Final = 40
 SETTLED_S: Final = 0.02
+CLOSE_ENOUGH: Final = 1e-4
+"""In log power: the seconds that this leaves undone are spread over the march, a few in a day."""
 
 # Power (W/kg by the running cost on the level) behind the fastest anybody has run for so many hours,
 # rounded up: marathon, 100 km, 24 h, 48 h, six days. World records, from memory.
@@ -329,7 +331,7 @@ def solve(terrain: Terrain, limits: Limits, stops: Stops, day: Day, total_s: flo
         return Solved(march(terrain, limits, stops, day, top), reached=False)
     if over(math.log(SLOWEST_W_KG)) < 0:
         return Solved(march(terrain, limits, stops, day, SLOWEST_W_KG), reached=False, too_slow=True)
-    found = brentq(over, math.log(SLOWEST_W_KG), fastest, xtol=1e-6)
+    found = brentq(over, math.log(SLOWEST_W_KG), fastest, xtol=CLOSE_ENOUGH)
     near = march(terrain, limits, stops, day, math.exp(found))
     return Solved(_stretched(near, moving_s / near.total_moving_s, stops, terrain), reached=True)
 

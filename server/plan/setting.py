@@ -90,7 +90,7 @@ def make_setting(
         limits_of(runner, own),
         stops,
         Day(
-            _sky(course, runner, 2.0 * 3600.0 * float(km[-1]) / SLOW_KMH),
+            _sky(course, runner, 0.0),
             weather_of(event, definition.id) if weather is None else weather,
         ),
         Wanted(0, saying("source-finish", target_s=0.0)),
@@ -112,7 +112,7 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
     field, km = f"runners.{bare.runner.id}.target", float(bare.km[-1])
     target, spread, notes = bare.runner.target, bare.spread, bare.notes
     if target == Target() and (estimates or (own is not None and own.powers)):
-        found = estimates[0] if estimates else _by_power(bare, own)
+        found = estimates[0] if estimates else _by_power(bare, course, own)
         aim = Wanted(round(found.total.total_seconds() / 60.0) * 60, found.source)
         spread, notes = max(spread, found.spread), (predicted(found), *notes)
     else:
@@ -142,13 +142,14 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
     )
 
 
-def _by_power(bare: Setting, own: OwnPace | None) -> Estimate:
+def _by_power(bare: Setting, course: Course, own: OwnPace | None) -> Estimate:
     """Her whole time on this course by the power of her own runs: the longer it takes, the less she holds."""
     assert own is not None
-    total = 3600.0 * float(bare.km[-1]) / SLOW_KMH / 2.0
+    longest = 3600.0 * float(bare.km[-1]) / SLOW_KMH
+    day, total = replace(bare.day, sky=_sky(course, bare.runner, 2.0 * longest)), longest / 2.0
     for _ in range(ROUNDS):
         able, spread = able_w_kg(own.powers, total / 3600.0, own.spread)
-        done = march(bare.ground.terrain, bare.limits, bare.stops, bare.day, able)
+        done = march(bare.ground.terrain, bare.limits, bare.stops, day, able)
         found = done.total_moving_s + bare.stops.total_s
         if abs(found - total) < SETTLED_S:
             break
