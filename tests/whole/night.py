@@ -93,12 +93,17 @@ class Night:
         due = await self.look()
         while len(self.notices(who, kind)) < times:
             assert due < ends, f"{who} is not told: {kind}\n" + "\n".join(map(str, self.told[-12:]))
-            self.clock.set(max(due, self.clock.now()))
+            await self.pass_to(max(due, self.clock.now()))
             due = await self.look()
 
     async def until(self, clock: str) -> None:
         """Let time go by to that time of day."""
         await self._until(self.at(clock))
+
+    async def not_before(self, clock: str) -> None:
+        """Let time go by to that time of day, unless it is past."""
+        if self.at(clock) - self.clock.now() < timedelta(hours=12):
+            await self.until(clock)
 
     async def _until(self, then: datetime) -> None:
         """Let time go by, the server looking whenever it wants to."""
@@ -106,9 +111,13 @@ class Night:
             due = await self.look()
             if due >= then:
                 break
-            self.clock.set(due)
-        self.clock.set(then)
+            await self.pass_to(due)
+        await self.pass_to(then)
         await self.look()
+
+    async def pass_to(self, then: datetime) -> None:
+        """The clock goes on to a moment before which nothing is due."""
+        self.clock.set(then)
 
     async def look(self) -> datetime:
         """One tick, and what is due handed over; when to look next."""

@@ -31,8 +31,8 @@ async def _asked_for_help(hunted: Hunt, server: Running) -> dict[str, Any]:
     body = {"kind": "asked for help", "key": "help-1", "words": "slipped on the edge"}
     headers = {"Authorization": f"Bearer {hunted.token}"}
     async with hunted.session.post(url, json=body, headers=headers) as reply:
-        found: dict[str, Any] = await reply.json()
-        return found["data"]
+        data: dict[str, Any] = (await reply.json())["data"]
+        return data
 
 
 async def test_killed_between_noted_and_the_next_tick(hunted: Hunt) -> None:
