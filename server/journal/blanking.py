@@ -196,15 +196,23 @@ async def _notices(
 async def _texts(
     c: AsyncConnection, event_id: str, rewrite: Rewrite | None, *, keep: bool
 ) -> tuple[EventVersion, ...]:
-    """Rewrite every version's text; without a way to: leave them and say so (`keep`), or empty them."""
+    """Rewrite every version's text; without a way to: leave them and say so (`keep`), or empty them. Files that a
+    text no longer names go with it: her own recordings begin at her door."""
     if rewrite is None and keep:
         return await events.versions(c, event_id)
     v = t.event_version.c
     for row in (await c.execute(select(v.version, v.text).where(v.event == event_id))).all():
-        values = {"text": "" if rewrite is None else rewrite(row.text), "sha256": ""}
+        text = "" if rewrite is None else rewrite(row.text)
+        values = {"text": text, "sha256": ""}
         await c.execute(
             update(t.event_version).where(v.event == event_id, v.version == row.version).values(values)
         )
+        f = t.event_file.c
+        mine = and_(f.event == event_id, f.version == row.version)
+        names = (await c.scalars(select(f.name).where(mine))).all()
+        gone = [name for name in names if f'"{name}"' not in text]
+        await c.execute(delete(t.event_file).where(mine, f.name.in_(gone)))
+    await c.execute(delete(t.blob).where(t.blob.c.sha256.not_in(select(t.event_file.c.sha256))))
     return ()
 
 

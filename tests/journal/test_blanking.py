@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -160,3 +161,19 @@ async def test_raw_updates_are_not_kept_for_ever(
     await loaded.sweep(start + timedelta(days=30, seconds=seconds))
     left = await everything(loaded, tmp_path)
     assert (SECRET in left, "waiting" in left) == (kept, True)
+
+
+async def test_her_own_recordings_go_with_her(
+    journal: Journal, event: Event, start: datetime, tmp_path: Path
+) -> None:
+    """A file that the rewritten text no longer names is deleted in every version; the route stays."""
+    text = 'route = "route.gpx"\nown_runs = ["long.fit"]\n'
+    files = {"route.gpx": b"the line", "long.fit": SECRET.encode()}
+    for version in ("", "# again\n"):
+        await journal.store_event(text + version, files, event, "ana", start)
+    await journal.blank_person("maren", start, lambda old: old.replace('own_runs = ["long.fit"]\n', ""))
+    for version in (1, 2):
+        stored = await journal.load_event("long-stile", version)
+        assert dict(stored.files) == {"route.gpx": b"the line"}
+    await journal.dump(tmp_path / "all.jsonl")
+    assert base64.b64encode(SECRET.encode()).decode() not in (tmp_path / "all.jsonl").read_text()
