@@ -57,6 +57,13 @@ class _Other:
 
 
 @dataclass(frozen=True, slots=True)
+class _Card:
+    trouble: str
+    steps: tuple[str, ...]
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class _Page:
     language: str
     name: str
@@ -71,7 +78,7 @@ class _Page:
     plans: tuple[_Plan, ...]
     others: tuple[_Other, ...]
     red_line: str
-    cards: tuple[tuple[str, ...], ...]
+    cards: tuple[_Card, ...]
     heads: dict[str, str] = field(default_factory=dict)
 
 
@@ -124,7 +131,7 @@ def _page(before: BeforeStart, person: str) -> _Page:
         plans=tuple(_plan(before, say, r) for r in runners),
         others=_others(say, event, person, names),
         red_line=red_flag_line(control.phone, event.emergency_number, say.reader.language),
-        cards=tuple(card_lines(say, c) for c in cards_of(event, built_in)),
+        cards=tuple(_Card(c.trouble, c.try_first, card_lines(say, c)[1:]) for c in cards_of(event, built_in)),
         heads={
             key: say.s(f"paper-head-{key}")
             for key in ("meetings", "plan", "cards", "light", "fuel", "others")

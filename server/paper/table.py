@@ -31,7 +31,7 @@ def plan_table(event: Event, timetable: Timetable, say: Say) -> Table:
         caption=say_sources(say.reader, timetable.source),
     )
     goals = [say.s("paper-in", goal=g.value) for g in Goal]
-    unit = "miles" if say.reader.miles else "km"
+    unit = say.s("miles" if say.reader.miles else "km", number="").strip()
     for name in (
         say.s("paper-point"), unit, say.s("paper-leg"), say.s("paper-climb"), *goals,
         say.s("paper-stop"), say.s("paper-out", goal="B"), say.s("paper-cut-off"),
