@@ -15,7 +15,6 @@ from server.forecast.timeline import Track, build
 from server.forecast.values import DEFAULT, NO_SILENCE, Fact, FloatArray, Reference, Settings, Silence
 from server.forecast.view import View
 
-
 CARRIED_PART = 0.5
 """Of what ordinary delays carry over to later legs, the part a long one does: mishaps end. Runners of the tables who
 were half an hour past their median lost later 0.5 (flat) and 0.4 (hill) of what the paths' own regression says."""
