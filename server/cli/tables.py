@@ -11,6 +11,8 @@ from rich.table import Table
 from server.api.building import Built
 from server.event.model import Event, Goal
 from server.plan.timetable import Row, Timetable
+from server.wording.planned import say_sources
+from server.wording.reader import Reader
 
 PAPER_WIDTH = 140
 
@@ -25,7 +27,8 @@ def timetable(built: Built, runner: str) -> Table:
     """The computed timetable of one runner: B in and out, A and C in, stops, climb."""
     event, plan = built.event, built.timetables[runner]
     course = event.course_of(runner)
-    table = Table(title=f"{event.runner(runner).name}: {plan.source}", title_justify="left")
+    source = say_sources(Reader("en", event.time_zone, event.time_zone), plan.source)
+    table = Table(title=f"{event.runner(runner).name}: {source}", title_justify="left")
     for heading, right in (
         ("point", False),
         ("km", True),
