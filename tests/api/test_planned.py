@@ -75,7 +75,9 @@ async def test_cards_are_there_without_any_in_the_file(running: Running) -> None
     assert "she does not leave" in reply["data"]["red_line"]
     cards = {c["id"]: c for c in reply["data"]["cards"]}
     assert running.built.event.race_control.phone in cards["fall"]["call"]
-    assert cards["stomach"]["call"] == "race medic if nothing stays down for two hours", "the file's own goes first"
+    assert cards["stomach"]["call"] == "race medic if nothing stays down for two hours", (
+        "the file's own goes first"
+    )
     assert any("confused" in f for f in cards["stomach"]["red_flags"]), "no red flag is lost by an own card"
 
 

@@ -124,7 +124,9 @@ def test_truncation_carries_over_exactly() -> None:
 
 
 def test_joint_scores_have_normal_margins_and_the_correlation() -> None:
-    """Weighted margins are standard normal, finely so in the far tail of the next arrival; the correlation is the one asked for."""
+    """Weighted margins are standard normal, finely so in the far tail of the next arrival; the
+    correlation is the one asked for.
+    """
     corr = np.array([[1.0, 0.8, 0.6], [0.8, 1.0, 0.9], [0.6, 0.9, 1.0]])
     scores, weights = margins.joint_scores(corr, 400)
     assert weights.sum() == pytest.approx(1.0)
