@@ -43,6 +43,8 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \b(has|have|did|is|was) not (yet )?(arrived?|come|been|seen|show\w*|turn\w*|appear\w*|here|in)\b
         \bnothing (here )?yet\b
         \bnobody (yet|through|here)\b
+        \bnot yet (here|in|at|arrived|seen|come)\b
+        \b(nobody|no one|noone|none of us) (here )?(has |have |had )?(seen|saw|spotted)\b
         \bnot seen (her|she)\b
         \bno show\b
         \bnot (here|arrived|shown)\b

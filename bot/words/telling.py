@@ -251,7 +251,7 @@ def _in_or_out(
     base: Report, said: Sentence, text: str, timed: bool, *, loose: bool
 ) -> Report | AskBack | None:
     condition = reporting.says_condition(text)
-    if _WISH.search(text) or (_NOT_OF_HER.search(text) and not condition):
+    if _WISH.search(text) or _only_supposed(said.words) or (_NOT_OF_HER.search(text) and not condition):
         return None
     if _STILL_HERE.search(text) and base.runner is not None:
         # She is where she was: heard of, but no second arrival.
@@ -281,6 +281,18 @@ def _in_or_out(
     if reporting.says_in(text) or (timed and (said.point is not None or said.finish)):
         return replace(base, kind=Kind.IN)
     return None
+
+
+def _only_supposed(words: str) -> bool:
+    """Whether a sentence states nothing; 'left Brindle 16:54, should be with you at 7' states its first part."""
+    if not asking.says_no_fact(words):
+        return False
+    first, *others = re.split(r"[,;]", words.lower())
+    return (
+        not others
+        or asking.says_no_fact(first)
+        or not (reporting.says_out(first) or reporting.says_in(first))
+    )
 
 
 _MAY_STOP = re.compile(

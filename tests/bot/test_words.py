@@ -267,6 +267,21 @@ def test_short_text_fits_160_characters() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("left brindle 1454, should be at kettle by 5", "out brindle 14:54"),
+        ("in brindle 1505, might stay a while", "in brindle 15:05"),
+        ("sie ist in brindle angekommen", "in brindle 15:10"),
+        ("nobody has seen her in brindle", "not here yet brindle 15:10"),
+        ("sie ist noch nicht in brindle", "not here yet brindle 15:10"),
+    ],
+)
+def test_what_is_stated_beside_a_guess_still_counts(text: str, meaning: str) -> None:
+    """Care about hopes and questions costs no plain report."""
+    assert world.brief(understand(text, world.crew_of_maren())) == meaning
+
+
 def test_questions_that_are_not_understood_are_not_guessed() -> None:
     """What has nothing to do with the race is not answered with something else."""
     for text in ("purple monkey dishwasher", "lorem ipsum dolor", "xyzzy"):
@@ -278,6 +293,13 @@ NO_REPORTS = (
     "not going to make it", "nothing to report at lathe", "coffee van at brindle is shut", "the road to kettle is shut",
     "phone signal is bad in here", "bring the bag in the boot", "i left my jacket at the mill", "we are out of soup",
     "battery at 14 percent", "the gate is on the left", "text me at half 3", "back in five",
+    "i hope she's in brindle soon", "might be out of ravel by 6", "she was supposed to be out of brindle 1600",
+    "she should be in brindle now", "probably meant to be in at kettle 5pm", "she must have left brindle",
+    "expected to be in brindle at 4", "hopefully out of the mill by 3", "nobody has seen her in brindle",
+    "what is she doing in brindle", "how was she in brindle", "was jonas out of brindle at 3",
+    "was macht sie in brindle", "wie war sie in brindle", "was braucht sie in kettle", "wer hat sie in brindle gesehen",
+    "sag mir wenn sie in brindle ist", "hoffentlich ist sie bald in brindle", "sie sollte um 5 in brindle sein",
+    "ist jonas in brindle", "sie ist noch nicht in brindle", "warum ist sie noch in brindle",
     "it is cold out here", "the mill car park is full", "traffic in brindle", "let me know when she is out of lathe",
 )  # fmt: skip
 
