@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from bot.words.meaning import Acknowledged, Small, Understood, Undo
+import re
+
+from bot.words.meaning import Acknowledged, Small, Unclear, Understood, Undo
 from bot.words.patterns import pattern
+from bot.words.tidy import tidy
 
 _UNDO = pattern(r"""
     ^(oops |sorry |no |please |wait |ah |oh |damn |my mistake )*\
@@ -14,6 +17,7 @@ _UNDO = pattern(r"""
     ^(oops |sorry |no |wait )*(wrong( one| button| person| runner)?|my mistake|mistake|pressed the wrong \w+)$
     ^(no )?(wait )?(that is|that was|it is) wrong( sorry)?$
     ^undo\b
+    ^(oops |sorry |no |wait )*(i )?did not mean (that|it|to send (that|it))$
     \bthat (was|is) the wrong\b
     \bsent (that|it) by (mistake|accident)\b
     ^(not|no it was not) (her|she|true|right)$
@@ -80,10 +84,33 @@ _ANSWERS = (
 _COMPILED = tuple((answer, pattern(lines)) for answer, lines in _ANSWERS)
 
 
+_SOFT = frozenset({"ok", "yes", "no"})
+_AGAINST_YES = frozenset({"not yet", "nobody there", "cannot", "still missing", "no"})
+_BREAKS = re.compile(r"[,.;!\n]+")
+
+
 def short_answer(plain: str, words: str) -> Understood | None:
-    """An answer, undo or greeting; None for anything longer. `plain` is the tidied sentence."""
+    """An answer, undo or greeting, or several of them in one breath ('got it, I'm on it'); `Unclear` where
+    they contradict each other, None for anything longer. `plain` is the tidied sentence."""
     if "?" in plain:
         return None
+    whole = _one(plain, words)
+    if whole is not None:
+        return whole
+    parts = [tidied for part in _BREAKS.split(words) if (tidied := tidy(part))]
+    found = [_one(part, words) for part in parts]
+    if len(parts) < 2 or any(f is None for f in found):
+        return None
+    if any(isinstance(f, Undo) for f in found):
+        return Undo()
+    answers = [f.answer for f in found if isinstance(f, Acknowledged)]
+    firm = set(answers) - _SOFT
+    if len(firm) > 1 or ("yes" in answers and set(answers) & _AGAINST_YES):
+        return Unclear(words)
+    return Acknowledged(firm.pop() if firm else answers[0], words) if answers else found[0]
+
+
+def _one(plain: str, words: str) -> Understood | None:
     if _UNDO.search(plain):
         return Undo()
     for answer, says in _COMPILED:

@@ -35,6 +35,13 @@ _CONDITION = pattern(
 
 _TABLE: tuple[tuple[Kind, str], ...] = (
     (
+        # Before 'not here yet': the sweep coming through without her is the worse news of the two.
+        Kind.SWEEP_THROUGH,
+        r"""
+        \b(sweep|sweeps|sweeper|sweepers|tail ?runners?|broom wagon|back marker)\b(?:(?! not ).)*\b(through|past)\b
+        """,
+    ),
+    (
         Kind.NOT_HERE_YET,
         r"""
         \bnot (here|in|arrived|there|seen|come|been|shown|at PT|appeared)\b.* yet\b

@@ -244,6 +244,9 @@ def _kind_of(
         return replace(base, kind=kind, amount=length[0] if length else None)
     if kind is not None:
         return replace(base, kind=kind)
+    if PartKind.RUNNER in ctx.parts:
+        # A runner speaks of herself.
+        text = re.sub(r"\bi (?:am|have|was)\b", "she is", text)
     return _in_or_out(base, said, text, timed, loose=loose)
 
 

@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.words import AskBack, Asked, Distress, Need, Question, Reported, understand
+from bot.words import Acknowledged, AskBack, Asked, Distress, Need, Question, Reported, understand
 from bot.words.names import find_point
 from bot.words.tidy import tidy
 from bot.words.times import find_time
@@ -280,6 +280,28 @@ def test_short_text_fits_160_characters() -> None:
 def test_what_is_stated_beside_a_guess_still_counts(text: str, meaning: str) -> None:
     """Care about hopes and questions costs no plain report."""
     assert world.brief(understand(text, world.crew_of_maren())) == meaning
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning", "part"),
+    [
+        ("right, i'm on it", "acknowledge i have it", "safety contact"),
+        ("ok. leaving now", "acknowledge on our way", "crew"),
+        ("no, not yet", "acknowledge not yet", "crew"),
+        ("yes, not yet", "unclear", "crew"),
+        ("seen. still missing", "unclear", "crew"),
+        ("sorry, undo that", "undo", "crew"),
+        ("sweep is through ashen ford, she is not here", "sweep through ashen 15:10", "crew"),
+        ("sweep has not come through ashen yet", "not here yet ashen 15:10", "crew"),
+        ("i am in at kettle", "in kettle 15:10", "runner"),
+        ("i'm out of kettle", "out kettle 15:10", "runner"),
+    ],
+)
+def test_two_clauses_and_a_runners_own_words(text: str, meaning: str, part: str) -> None:
+    """What must not be missed at night: an alarm taken in two clauses, the sweep without her, her own word."""
+    meant = understand(text, replace(world.crew_of_maren(), parts=frozenset({PartKind(part)})))
+    got = f"acknowledge {meant.answer}" if isinstance(meant, Acknowledged) else world.brief(meant)
+    assert got == meaning
 
 
 def test_questions_that_are_not_understood_are_not_guessed() -> None:

@@ -167,11 +167,19 @@ def brief(u: Understood) -> str:
             return "unclear"
 
 
-def score(rows: tuple[tuple[str, str, str], ...]) -> tuple[list[str], list[str], int]:
-    """What came out wrong, what was asked back though it was clear, and how many were right."""
+def _writer(part: str) -> Context:
+    """The world as it is for somebody of that part."""
+    if part == PartKind.VOLUNTEER.value:
+        return volunteer_at("lathe")
+    return replace(crew_of_maren(), parts=frozenset({PartKind(part)}))
+
+
+def score(rows: tuple[tuple[str, ...], ...]) -> tuple[list[str], list[str], int]:
+    """What came out wrong, what was asked back though it was clear, and how many were right. A row may
+    name the writer's part; else it is crew."""
     wrong, asked_back, right = [], [], 0
-    for sentence, expected, before in rows:
-        got = brief(understand(sentence, after(before, crew_of_maren())))
+    for sentence, expected, before, *part in rows:
+        got = brief(understand(sentence, after(before, _writer(part[0] if part else "crew"))))
         if got == expected:
             right += 1
         elif got.startswith("ask ") or got == "unclear":
