@@ -17,7 +17,8 @@ from server.facts.entry import Entry, Kind, Source
 from server.facts.state import Going
 from server.journal import Invitation
 from server.watch.climb import Stage, replay
-from server.watch.notice import AlarmValues, Made
+from server.watch.notice import AlarmValues, Made, NoticeKind
+from server.watch.waiting import waiting
 from server.wording.answer import AnsweredAnswer, EventHere, MeAnswer, PointHere, RunnerHere
 from server.wording.message import Rows
 from server.wording.notices import say_notice
@@ -51,7 +52,8 @@ def _event_here(picture: Picture, person: str) -> EventHere:
         for r in event.runners
         if any(p.runner in (None, r.id) for p in mine)
     )
-    owed = (m for m in picture.situation.made if m.notice.key.person == person and _owes_answer(m))
+    open_ones = waiting(picture.situation.made, picture.now)
+    owed = (m for m in picture.situation.made if m.notice.key.person == person and m.short in open_ones)
     return EventHere(
         id=event.id,
         name=event.name,
@@ -65,10 +67,6 @@ def _event_here(picture: Picture, person: str) -> EventHere:
         people=tuple((p.id, p.name) for p in event.people) if may(mine, Call.PHONES) is May.YES else (),
         rescue=event.rescue,
     )
-
-
-def _owes_answer(made: Made) -> bool:
-    return made.notice.needs_answer and made.answered_at is None
 
 
 def _runner_here(picture: Picture, runner: str, share: May) -> RunnerHere:
@@ -138,13 +136,18 @@ def _joined(invitation: Invitation, *, accepted: bool, token: str = "") -> Joine
 
 async def notices(ask: Ask) -> Notices:
     """GET …/notices: the asker's own, worded for them."""
-    picture = await ask.picture()
-    mine = (m for m in picture.situation.made if m.notice.key.person == ask.person)
-    return Notices(tuple(notice_out(m, picture.event) for m in mine))
+    return Notices(notices_of(await ask.picture(), ask.person))
 
 
-def notice_out(made: Made, event: Event) -> NoticeOut:
-    """One notice in its person's words, as of when it was made."""
+def notices_of(picture: Picture, person: str) -> tuple[NoticeOut, ...]:
+    """A person's notices in one event, oldest first, worded for them."""
+    open_ones = waiting(picture.situation.made, picture.now)
+    mine = (m for m in picture.situation.made if m.notice.key.person == person)
+    return tuple(notice_out(m, picture.event, waits=m.short in open_ones) for m in mine)
+
+
+def notice_out(made: Made, event: Event, *, waits: bool) -> NoticeOut:
+    """One notice in its person's words, as of when it was made; `waits`: an answer would still be about it."""
     notice = made.notice
     message = say_notice(notice, event, reader_in(event, notice.key.person), made.made_at, short=made.short)
     return NoticeOut(
@@ -153,11 +156,16 @@ def notice_out(made: Made, event: Event) -> NoticeOut:
         kind=notice.key.kind.value,
         urgency=notice.urgency.value,
         text=message.text,
-        buttons=buttons_out(message.buttons) if made.answered_at is None else (),
+        buttons=buttons_out(message.buttons) if waits or _may_be_judged(made) else (),
         made_at=made.made_at,
-        needs_answer=notice.needs_answer,
+        needs_answer=waits,
         answered=made.answer,
     )
+
+
+def _may_be_judged(made: Made) -> bool:
+    """A doubtful report asks 'right or wrong' without owing an answer, until it has one."""
+    return made.answered_at is None and made.notice.key.kind is NoticeKind.UNCONFIRMED
 
 
 def buttons_out(rows: Rows) -> tuple[tuple[ButtonOut, ...], ...]:

@@ -11,7 +11,7 @@ from server.api import answers, board
 from server.api.ask import Ask, not_yours, parts_in
 from server.api.auth import caller
 from server.api.envelope import ApiError
-from server.api.me import notice_out
+from server.api.me import notices_of
 from server.api.parts import PARTS
 from server.api.picture import Picture
 from server.api.who_may import Call, May, may
@@ -41,7 +41,6 @@ async def home(request: web.Request) -> web.StreamResponse:
     seen = await _seen(request)
     event = seen.picture.event
     t = labels(seen.reader.language)
-    mine = [m for m in seen.picture.situation.made if m.notice.key.person == seen.ask.person]
     html = (
         request.app[TEMPLATES]
         .get_template("board.html")
@@ -51,7 +50,7 @@ async def home(request: web.Request) -> web.StreamResponse:
             view=_view(seen),
             person=answers.person_name(event, seen.ask.person),
             parts=parts_words(seen.parts, seen.reader.language),
-            notices=[notice_out(m, event) for m in mine[-NOTICES_SHOWN:]],
+            notices=notices_of(seen.picture, seen.ask.person)[-NOTICES_SHOWN:],
             choices=request.app[CHOICES],
         )
     )

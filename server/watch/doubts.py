@@ -25,9 +25,8 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
     While an alarm is open the safety contact hears of it too: a doubtful sighting is what they are waiting for.
     """
     state = sight.state
-    kinds: tuple[PartKind, ...] = (PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)
-    if open_alarms(sight.made):
-        kinds = (*kinds, PartKind.SAFETY_CONTACT)
+    missed = set(sight.people(PartKind.SAFETY_CONTACT)) if open_alarms(sight.made) else set()
+    asked = dict.fromkeys([*sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER), *sorted(missed)])
     doubted = [(e, e.doubt) for e in state.unconfirmed] + [
         (e, e.doubt or DOES_NOT_FIT) for e in state.refused
     ]
@@ -39,13 +38,14 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(due)
             continue
         values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt, e.words)
-        for who in sight.people(*kinds):
+        for who in asked:
             if not may_be_asked(sight, who):
                 road = on_road_until(sight, who)
                 yield from () if road is None else (Wake(road),)
                 continue
             if who != e.by:
-                yield Draft(NoticeKind.UNCONFIRMED, who, e.point or "", e.id, due, values, (e.id,))
+                mine = who in missed
+                yield Draft(NoticeKind.UNCONFIRMED, who, e.point or "", e.id, due, values, (e.id,), mine=mine)
 
 
 RULES: tuple[Rule, ...] = (unconfirmed,)

@@ -260,12 +260,13 @@ _ROWS: tuple[Row, ...] = (
     Row(
         _K.UNCONFIRMED,
         _U.NEWS,
-        _CREW | {_P.ORGANISER},
+        _CREW | {_P.ORGANISER, _P.SAFETY_CONTACT},
         _NOT_CLOSED,
-        "a report has waited two minutes for somebody's word",
+        "a report has waited two minutes for somebody's word; the safety contact only while an alarm is open",
         "confirmed or taken back",
         _hours(2),
         buttons=(_A.RIGHT, _A.WRONG),
+        own=True,
         joins=True,
     ),
     Row(

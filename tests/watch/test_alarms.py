@@ -283,6 +283,29 @@ def test_an_unconfirmed_report_ends_nothing(night: Any, at: Any) -> None:
     assert told(night.tick(start + timedelta(minutes=4)), K.STAND_DOWN) == ["sasha"]
 
 
+def test_a_doubtful_sighting_reaches_the_safety_contact_while_she_is_missed(night: Any, at: Any) -> None:
+    """Hearsay ends no alarm, but whoever holds it must hear it, with its words, quiet hours or not; with no
+    alarm open it is the crew's business."""
+    night.event = replace(
+        night.event,
+        people=tuple(
+            replace(p, quiet_from="00:00", quiet_to="23:59") if p.id == "sasha" else p
+            for p in night.event.people
+        ),
+    )
+    night.report(Kind.IN, "16:40", "jonas", point="mill", unconfirmed=True, doubt="guessed")
+    assert "sasha" not in told(night.tick("16:42"), K.UNCONFIRMED)
+    start = alarmed(night, at)
+    heard = start + timedelta(minutes=3)
+    night.report(
+        Kind.MOVING_AGAIN, heard, "jonas", unconfirmed=True, doubt="guessed", words="a walker saw her"
+    )
+    assert told(night.tick(heard + timedelta(minutes=1)), K.UNCONFIRMED) == []
+    owed = [n for n in night.tick(heard + timedelta(minutes=2)) if n.key.kind is K.UNCONFIRMED]
+    assert "sasha" in {n.key.person for n in owed}
+    assert {n.values.words for n in owed} == {"a walker saw her"}
+
+
 def test_a_trackers_word_does_not_end_it(night: Any, at: Any) -> None:
     """A tracker tells where the tracker is; only a person or a mat ends an alarm."""
     start = alarmed(night, at)

@@ -1,0 +1,37 @@
+"""Which notices still wait for an answer: not those that time or later notices have overtaken.
+
+'Leaving' said today must not be taken for the answer to yesterday's leave-now; a question about a point is over
+when a newer one asks the same, and an alarm's question is over when the alarm is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from server.watch.climb import open_alarms
+from server.watch.notice import AlarmValues, Made
+
+__all__ = ["waiting"]
+
+
+def waiting(made: Iterable[Made], now: datetime) -> frozenset[int]:
+    """Short numbers of the notices of one event that an answer would still be about at `now`."""
+    everything = tuple(made)
+    still = set(open_alarms(everything))
+    newest = {_occasion(m): m.short for m in sorted(everything, key=lambda m: m.short)}
+    return frozenset(
+        m.short
+        for m in everything
+        if m.notice.needs_answer
+        and m.answered_at is None
+        and newest[_occasion(m)] == m.short
+        and (m.notice.use_by is None or now <= m.notice.use_by)
+        and (not isinstance(m.notice.values, AlarmValues) or m.notice.values.alarm in still)
+    )
+
+
+def _occasion(m: Made) -> tuple[str, str, str, str]:
+    """What a later notice must share with this one to take its place."""
+    key = m.notice.key
+    return key.runner, key.person, key.kind.value, key.point
