@@ -234,7 +234,7 @@ def missed(picture: Picture, runner: str, point: str | None, person: str) -> Mis
     view = picture.views.get(runner)
     ahead = view is not None and at.id in view.points
     p_past = _p_past(picture, runner, at, view)
-    wait_until = values.wait_until if values else None
+    wait_until = values.wait_until if values and not values.stay else None
     return MissedAnswer(
         runner=runner,
         runner_name=event.runner(runner).name,

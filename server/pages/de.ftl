@@ -28,6 +28,7 @@ others = { $who }
 leave-by = Losfahren bis
 leave-by-unknown = keine Abfahrtszeit: die Fahrt ist nicht bestätigt
 be-there = Dort sein ab
+until-heard = man von ihr hört
 wait-until = Warten bis
 have-ready = Bereithalten
 food = Essen

@@ -28,6 +28,7 @@ others = { $who }
 leave-by = Leave by
 leave-by-unknown = no leave-by: the drive is not confirmed
 be-there = Be there from
+until-heard = she is heard of
 wait-until = Wait until
 have-ready = Have ready
 food = Food

@@ -277,7 +277,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         mine=m.mine,
         leave_by=pen.clock(v.leave_by),
         be_there=pen.clock(v.be_there),
-        wait_until=pen.clock(v.wait_until),
+        wait_until=Clock(pen.word("until-heard")) if v.stay else pen.clock(v.wait_until),
         arrives=times.window(v.window, pen.reader, pen.now),
         kit=v.kit,
         food=v.food,

@@ -13,13 +13,13 @@ from server.event.model import MeetingPlan
 from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
-from server.watch.climb import open_alarms
 from server.watch.leaving import next_of, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
 from server.watch.places import is_there, plans_of, reported_her, set_out, set_out_at, way_of
 from server.watch.sight import Draft, Rule, Sight, Wake
 from server.watch.silence import hold_ends
+from server.watch.waiting import missed_at
 
 __all__ = ["RULES"]
 
@@ -92,9 +92,12 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
         plan = sight.plan(m.meeting)
         if sight.state.at_point(m.point) is not None or m.lost:
             continue
-        access = sight.event.course_of(sight.runner.id).point(m.point).access
-        closing = access is not None and access.closes is not None and m.wait_until >= access.closes
-        if not closing and (m.next_meeting is None or _missed_here(sight, m.point)):
+        point = sight.event.course_of(sight.runner.id).point(m.point)
+        closes = point.access.closes if point.access is not None else None
+        closing = closes is not None and m.wait_until >= closes
+        if (m.next_meeting is None and not closing) or missed_at(
+            point, m.wait_until, sight.state, sight.made
+        ):
             continue
         if sight.now < m.wait_until:
             yield Wake(m.wait_until)
@@ -104,11 +107,6 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
             continue
         for who in members(sight.event, plan):
             yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
-
-
-def _missed_here(sight: Sight, point: str) -> bool:
-    said = any(n.point == point for n in sight.state.not_yet)
-    return said or bool(open_alarms(sight.made))
 
 
 def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:

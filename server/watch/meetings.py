@@ -24,6 +24,7 @@ from server.plan.movements.trips import is_safety
 from server.watch.notice import MeetingValues
 from server.watch.sight import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
+from server.watch.waiting import missed_at
 from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, shared, way_to
 
 __all__ = ["Way", "meetings", "members", "plans_in_order", "way_to"]
@@ -58,7 +59,16 @@ def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[Meeti
     known = _Known(situation, roads_of(event, situation.state), in_time(situation))
     open_plans = [m for m in plans_in_order(event, runner_id) if _to_come(views, state, m.point)]
     values = [_values(known, state, views, m) for m in open_plans]
-    return tuple(_across(known, open_plans, _joined(known, views, open_plans, values)))
+    done = _across(known, open_plans, _joined(known, views, open_plans, values))
+    course = event.course_of(runner_id)
+    return tuple(
+        replace(
+            m,
+            stay=now >= m.wait_until
+            and missed_at(course.point(m.point), m.wait_until, state, situation.made),
+        )
+        for m in done
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,7 +81,8 @@ class MeetingValues:
     `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
     the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
-    they stay here until she leaves. `lost` says why the meeting can't be made ('' = it can), `was_leave_by`
+    they stay here until she leaves. `stay`: the time to wait is over, but she is missed here, so crew stay until
+    she is heard of. `lost` says why the meeting can't be made ('' = it can), `was_leave_by`
     and `was_be_there` what this person was last told.
     """
 
@@ -106,6 +107,7 @@ class MeetingValues:
     lost: str = ""
     was_leave_by: datetime | None = None
     was_be_there: datetime | None = None
+    stay: bool = False
 
 
 @dataclass(frozen=True, slots=True)

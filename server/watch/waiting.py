@@ -1,4 +1,4 @@
-"""Which notices still wait for an answer: not those that time or later notices have overtaken.
+"""What still waits: crew for a runner who is missed, and notices for an answer nothing has overtaken.
 
 'Leaving' said today must not be taken for the answer to yesterday's leave-now; a question about a point is over
 when a newer one asks the same, and an alarm's question is over when the alarm is.
@@ -9,10 +9,24 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime
 
+from server.event.model import Point
+from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
 from server.watch.notice import AlarmValues, Made
 
-__all__ = ["waiting"]
+__all__ = ["missed_at", "waiting"]
+
+
+def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iterable[Made]) -> bool:
+    """Whether crew stay at a point though their time to wait is over: she has not been seen there, and an alarm
+    about her is open or somebody said 'not here yet' there. Not past the closing of the place."""
+    if state.at_point(point.id) is not None:
+        return False
+    closes = point.access.closes if point.access is not None else None
+    if closes is not None and wait_until >= closes:
+        return False
+    hers = (m for m in made if m.notice.key.runner == state.runner)
+    return any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
 
 
 def waiting(made: Iterable[Made], now: datetime) -> frozenset[int]:

@@ -373,6 +373,7 @@ missed-seen-in = Nein: { $runner } ist seit { $when } in { $place } und nicht al
 missed-odds-high = Wohl ja: { $odds }, dass { $runner } schon aus { $place } los ist.
 missed-odds-even = Kann sein: { $odds }, dass { $runner } schon aus { $place } los ist.
 missed-odds-low = Wohl nicht: { $odds }, dass { $runner } schon aus { $place } los ist.
+until-heard = man von ihr hört
 wait-advice-wait = Warte{ $until ->
     [none] .
    *[other] {" bis "}{ $until }.

@@ -373,6 +373,7 @@ missed-seen-in = No: { $runner } is in at { $place } since { $when }, and not re
 missed-odds-high = Likely yes: { $odds } that { $runner } has left { $place } already.
 missed-odds-even = It could be: { $odds } that { $runner } has left { $place } already.
 missed-odds-low = Likely not: { $odds } that { $runner } has left { $place } already.
+until-heard = she is heard of
 wait-advice-wait = Wait{ $until ->
     [none] .
    *[other] {" until "}{ $until }.

@@ -30,7 +30,7 @@ def _be_there(say: SayInEvent, m: MeetingValues) -> str:
 
 
 def _wait_until(say: SayInEvent, m: MeetingValues) -> str:
-    return say.when(ceil_to(m.wait_until))
+    return say.s("until-heard") if m.stay else say.when(ceil_to(m.wait_until))
 
 
 def _with_her(say: SayInEvent, m: MeetingValues) -> str:

@@ -164,7 +164,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
     return lines(
         say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
         say_leave(say, a, None).split("\n")[0],
-        say.s("meeting-wait", until=say.when(m.values.wait_until)),
+        say.s("meeting-wait", until=say.s("until-heard") if m.values.stay else say.when(m.values.wait_until)),
         say.s("meeting-kit", kit=say.all(m.values.kit)) if m.values.kit else "",
         say.s("meeting-food", food=m.values.food) if m.values.food else "",
         crew,
