@@ -25,12 +25,15 @@ from server.settings import Settings, table
 
 log = structlog.get_logger("serve")
 
+PORT = click.IntRange(0, 65535)
+"""Ports there are; 0 = any free one."""
+
 HALF_A_YEAR = timedelta(days=183)
 
 
 @click.command()
 @click.option("--host", help="Listen here instead of the settings' host.")
-@click.option("--port", type=int, help="Listen on this port instead of the settings'.")
+@click.option("--port", type=PORT, help="Listen on this port instead of the settings'.")
 @click.pass_obj
 def serve(context: Context, host: str | None, port: int | None) -> None:
     """Run the server: API, pages, watch and, where settings give a token or a mail server, the channels."""
@@ -105,7 +108,9 @@ async def _until_told() -> None:
 
 @click.command(context_settings={"ignore_unknown_options": True})
 @click.option("--speed", default=1.0, show_default=True, help="How many times faster than two minutes.")
-@click.option("--port", default=8437, show_default=True, help="Where the page is; 0 = any free port.")
+@click.option(
+    "--port", type=PORT, default=8437, show_default=True, help="Where the page is; 0 = any free port."
+)
 @click.option("--keep/--no-keep", default=None, help="Keep the page up at the end (default: in a terminal).")
 def demo(speed: float, port: int, keep: bool | None) -> None:
     """Play an invented 100-mile night in about two minutes, with every message as its person gets it."""

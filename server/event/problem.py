@@ -32,7 +32,8 @@ class Problem:
     def __str__(self) -> str:
         place = self.file if self.line is None else f"{self.file}:{self.line}"
         field = f" {self.field}:" if self.field else ""
-        return f"{place}: {self.severity.value}:{field} {self.what}. {self.remedy}".rstrip(". ") + "."
+        said = f"{place}: {self.severity.value}:{field} {self.what}. {self.remedy}".rstrip(". ")
+        return said if said.endswith("?") else said + "."
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,7 +69,7 @@ def read_shares(draft: Draft, top: Section) -> None:
     only = draft.runners[0].value.id if len(draft.runners) == 1 else ""
     for section in top.tables("shares"):
         runner = section.text("runner") or only
-        if not runner:
+        if not runner and draft.runners:
             section.missing("runner", "There are several runners: say whose race it is a share of.")
         share = Share(
             runner=runner,

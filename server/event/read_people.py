@@ -291,7 +291,7 @@ def read_meetings(draft: Draft, top: Section) -> None:
     for section in top.tables("meetings"):
         point = section.text("point", need='Say where: point = "mill".')
         runner = section.text("runner") or only
-        if not runner:
+        if not runner and draft.runners:
             section.missing("runner", "There are several runners: say whom they meet.")
         meeting = MeetingPlan(
             id=read_id(section, f"{point}-{runner}"),

@@ -45,6 +45,16 @@ def test_every_command_explains_itself() -> None:
                 assert getattr(option, "help", None), (name, option.name)
 
 
+@pytest.mark.parametrize("command", ["serve", "demo"])
+@pytest.mark.parametrize("port", ["99999", "-1", "eight"])
+def test_a_port_that_is_none_is_refused_by_name(command: str, port: str) -> None:
+    """The option is named and nothing starts, where the socket's own error would be a page of our insides."""
+    result = CliRunner().invoke(stilepost, [command, "--port", port])
+    assert result.exit_code == 2
+    assert "--port" in result.output
+    assert "Traceback" not in result.output
+
+
 def test_check_shows_the_timetable(shell: Shell) -> None:
     """A right file: exit 0, every point with its times."""
     found = shell.run("check", str(shell.event))

@@ -368,3 +368,11 @@ target = { pace_all_in = "9:30" }
     assert parsed.event is not None
     assert parsed.event.people[0].id == "maren"
     assert any("nobody is told anything" in p.what for p in parsed.problems)
+
+
+def test_a_misspelt_runners_table_is_not_taken_for_several_runners(good) -> None:
+    """One slip, one cause: a meeting of a file without runners is not asked which of several it means."""
+    said = [str(p) for p in parse_event(good.replace("[[runners", "[[runer")).problems]
+    assert any(s.endswith("Did you mean 'runners'?") for s in said), said
+    assert any("there is no runner" in s for s in said), said
+    assert not any("several runners" in s for s in said), said
