@@ -29,7 +29,8 @@ from server.event.read_pace import read_own_runs, read_past_races
 from server.event.section import WORDS_MAX, Section, did_you_mean
 from server.event.times import read_pace, zone_names
 
-CHANNELS = ("telegram", "email", "web", "webhook", "terminal")
+CHANNELS = ("telegram", "email", "web", "webhook", "text", "terminal")
+"""What a person's `channels` may name: those of the bot, and the page."""
 _PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
 _TARGETS = (
     'Give one: target = { finish = "29:00" }, { pace_all_in = "10:50" } or '
