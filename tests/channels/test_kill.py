@@ -18,6 +18,7 @@ from tests.channels.standin import TOKEN, StandIn
 
 WAIT_S = 10.0
 AFTER_A_DEATH = timedelta(seconds=61)
+REPEAT = "may be a repeat"
 
 
 @pytest.fixture
@@ -53,7 +54,8 @@ async def settled(server: Server, standin: StandIn, shorts: list[int]) -> None:
             sent = [d.state.value for s in shorts for d in await server.journal.deliveries(EVENT, s)]
             if not standin.unconfirmed and not await server.journal.waiting() and set(sent) <= {"sent"}:
                 return
-            server.clock.advance(timedelta(seconds=1))
+            # Slowly enough that a lease of a minute outlives any pause of a busy machine.
+            server.clock.advance(timedelta(seconds=0.2))
             await asyncio.sleep(0.02)
 
 
@@ -63,14 +65,18 @@ def check_heard(standin: StandIn, said: list[str]) -> None:
 
 
 async def check_owed(server: Server, standin: StandIn, shorts: list[int]) -> int:
-    """Every notice arrived; one that arrived twice says so. How many did."""
+    """Every notice arrived; one that arrived twice says so. How many did.
+
+    The first may say so as well: a worker that is killed while it asks for work may have been given the notice, and
+    only we who look at both ends know that it never sent it.
+    """
     repeats = 0
     for short in shorts:
         attempts = await server.journal.attempts(EVENT, short)
         arrived = [c.text for c in standin.sent if c.text in {a.text for a in attempts if a.text}]
         assert arrived, f"notice {short} was forgotten"
         for text in arrived[1:]:
-            assert text != arrived[0], f"notice {short} was repeated unmarked"
+            assert REPEAT in text, f"notice {short} was repeated unmarked"
         repeats += len(arrived) - 1
     return repeats
 
