@@ -1,8 +1,9 @@
 """E-mail as a channel: notices out by SMTP, one message a delivery; nothing comes in.
 
 Settings: `host`, `port`, `user`, `password`, `tls` ('starttls', 'tls' or 'none'), `from` (our address),
-`timeout_s` (for each step). Library: aiosmtplib, driven step by step, since what a lost connection means
-depends on the step: before DATA nothing was sent, from DATA on nobody can tell.
+`timeout_s` (for each step before DATA), `data_timeout_s` (for the answer to the text itself). Library:
+aiosmtplib, driven step by step, since what a lost connection means depends on the step: before DATA nothing
+was sent, from DATA on nobody can tell.
 
 A Message-ID is made from the delivery's id, so that a repeat threads with (or hides behind) the first.
 """
@@ -122,8 +123,9 @@ class Email(OnlyOut):
         try:
             self._port = int(settings.get("port", "587"))
             self._timeout_s = float(settings.get("timeout_s", "15"))
+            self._data_timeout_s = float(settings.get("data_timeout_s", "20"))
         except ValueError:
-            raise WrongSettingsError("smtp_port and timeout_s are numbers") from None
+            raise WrongSettingsError("smtp_port, timeout_s and data_timeout_s are numbers") from None
         self._sender, self._domain = sender, sender.rpartition("@")[2]
 
     def __repr__(self) -> str:
@@ -145,7 +147,7 @@ class Email(OnlyOut):
             stage = Stage.RECIPIENT
             await client.rcpt(recipient)
             stage = Stage.DATA
-            reply = await client.data(message)
+            reply = await client.data(message, timeout=self._data_timeout_s)
         except Exception as error:
             client.close()
             return outcome_of(error, stage)

@@ -67,10 +67,12 @@ ERRORS: tuple[tuple[type[BaseException], Sent], ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Poster:
-    """Sends signed POSTs. `timeout_s` holds for connecting and for the whole answer each."""
+    """Sends signed POSTs. `timeout_s` holds for connecting, `answer_s` for each silence after that, both together
+    for the whole."""
 
     secret: str
     timeout_s: float = 10.0
+    answer_s: float = 10.0
 
     def __repr__(self) -> str:
         return "Poster()"
@@ -84,7 +86,9 @@ class Poster:
             DELIVERY: delivery,
             SIGNATURE: sign(self.secret, timestamp, body),
         }
-        timeout = aiohttp.ClientTimeout(total=2 * self.timeout_s, sock_connect=self.timeout_s)
+        timeout = aiohttp.ClientTimeout(
+            total=self.timeout_s + self.answer_s, sock_connect=self.timeout_s, sock_read=self.answer_s
+        )
         try:
             # A connection kept from before may have been closed meanwhile, which would read as 'unknown'.
             connector = aiohttp.TCPConnector(force_close=True)

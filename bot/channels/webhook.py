@@ -58,7 +58,8 @@ def poster(settings: Settings, called: str) -> Poster:
             f"the secret of {called} is shorter than {SECRET_MIN} characters: choose one"
         )
     try:
-        return Poster(secret, float(settings.get("timeout_s", "10")))
+        timeout_s = float(settings.get("timeout_s", "10"))
+        return Poster(secret, timeout_s, timeout_s)
     except ValueError:
         raise WrongSettingsError(f"timeout_s of {called} is a number of seconds") from None
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import asyncio
 import socket
+from collections import Counter
 from collections.abc import AsyncIterator, Awaitable, Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from functools import cache
 from typing import Any
@@ -31,6 +32,20 @@ from server.settings import Secret, Settings
 from server.watch.notice import Notice, NoticeKey, NoticeKind, TestAlarmValues, Urgency
 from tests.channels.standin import TOKEN, StandIn
 
+PATIENT = Timeouts(poll_s=1, connection_s=60.0, answer_s=60.0, picture_s=60.0, pool_s=60.0)
+WAIT_S = 60.0
+"""How long a test waits for something that must happen: a limit, never a measure."""
+
+
+async def until(true: Callable[[], Any]) -> None:
+    """Wait until it is so; `true` may be asynchronous."""
+    async with asyncio.timeout(WAIT_S):
+        while True:
+            found = true()
+            if await found if isinstance(found, Awaitable) else found:
+                return
+            await asyncio.sleep(0.01)
+
 
 @pytest.fixture
 async def standin() -> AsyncIterator[StandIn]:
@@ -41,11 +56,12 @@ async def standin() -> AsyncIterator[StandIn]:
 
 @pytest.fixture
 async def make_telegram(standin: StandIn) -> AsyncIterator[Callable[..., Telegram]]:
-    """Makes Telegram channels at the stand-in, impatient so that tests are quick; closes them."""
+    """Makes Telegram channels at the stand-in; closes them. They wait long for what should come, however slow the
+    machine is, and short only where a test asks for it."""
     made: list[Telegram] = []
 
     def make(token: str = TOKEN, base_url: str = "", **options: Any) -> Telegram:
-        timeouts = options.pop("timeouts", Timeouts(poll_s=1, connection_s=0.4, picture_s=0.4))
+        timeouts = options.pop("timeouts", PATIENT)
         options.setdefault("backoff", lambda: Backoff(0.01, 0.05))
         channel = Telegram(token, base_url or standin.base_url, timeouts=timeouts, **options)
         made.append(channel)
@@ -170,6 +186,13 @@ class Server:
     app: web.Application
     start: Callable[[], Awaitable[None]]
     stop: Callable[[], Awaitable[None]]
+    looks: Counter[str] = field(default_factory=Counter)
+
+    async def looked(self, name: str, times: int = 2) -> None:
+        """Wait until the journal has been asked so that often from now: 'claim', 'next_updates', 'take_lease'. Of
+        two, the second began after this was called and has been answered."""
+        before = self.looks[name]
+        await until(lambda: self.looks[name] >= before + times)
 
     @property
     def parts(self) -> Parts:
@@ -187,6 +210,15 @@ class Server:
         owed = Notice(key, urgency, now, None, urgency is not Urgency.NEWS, TestAlarmValues(now))
         (made,) = await self.journal.add_notices([owed], now)
         return made.short
+
+
+def _counted(method: Callable[..., Awaitable[Any]], name: str, looks: Counter[str]) -> Callable[..., Any]:
+    async def counted(*given: Any, **named: Any) -> Any:
+        found = await method(*given, **named)
+        looks[name] += 1
+        return found
+
+    return counted
 
 
 @cache
@@ -223,6 +255,8 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
             await running.pop().cleanup()
 
     up = Server(f"http://127.0.0.1:{unused_port}", journal, clock, web.Application(), start, stop)
+    for name in ("claim", "next_updates", "take_lease"):
+        monkeypatch.setattr(journal, name, _counted(getattr(journal, name), name, up.looks))
     await start()
     yield up
     await stop()
@@ -249,4 +283,4 @@ async def make_worker(server: Server) -> AsyncIterator[Callable[..., Awaitable[W
         yield make
         for worker, _ in running:
             worker.stop()
-        await asyncio.wait_for(asyncio.gather(*(task for _, task in running)), 10)
+        await asyncio.wait_for(asyncio.gather(*(task for _, task in running)), WAIT_S)

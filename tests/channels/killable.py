@@ -41,7 +41,7 @@ async def work(told: Mapping[str, str]) -> None:
     channel = Telegram(
         told["bot"],
         told["telegram"],
-        timeouts=Timeouts(poll_s=1, connection_s=2.0),
+        timeouts=Timeouts(poll_s=1, connection_s=60.0, answer_s=60.0),
         backoff=lambda: Backoff(0.01, 0.05),
     )
     pace = Pace(idle_s=0.02, listen_ttl_s=1.5, again_s=0.01, again_longest_s=0.05)

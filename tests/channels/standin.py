@@ -98,17 +98,6 @@ async def lost_reply(request: web.Request, carry_out: Callable[[], Any]) -> web.
     return web.Response()
 
 
-def slow(seconds: float) -> Answer:
-    """Carried out, and answered late."""
-
-    async def answer(_request: web.Request, carry_out: Callable[[], Any]) -> web.StreamResponse:
-        result = carry_out()
-        await asyncio.sleep(seconds)
-        return web.json_response({"ok": True, "result": result})
-
-    return answer
-
-
 def held(arrived: asyncio.Event, go_on: asyncio.Event) -> Answer:
     """Carried out; `arrived` is set, and the answer waits for `go_on`: a moment to kill somebody in."""
 

@@ -21,8 +21,7 @@ from bot.channels.email import TABLE, Email, Stage, make, outcome_of
 from server.clock import SteppedClock
 
 NOW = datetime(2027, 6, 19, 2, 10, tzinfo=UTC)
-TIMEOUT_S = 0.3
-STALL_S = 1.0
+PATIENT_S, IMPATIENT_S = "60", "0.2"
 PASSWORD = "the-password"
 PLAIN = Delivery(
     "long-stile-7-1", "ana@example.org", "Leave by 02:10 for Skelter Mill.", subject="Leave by 02:10"
@@ -39,9 +38,9 @@ async def drop(server: SMTP) -> str:
 
 
 async def stall(_server: SMTP) -> str:
-    """Say nothing for longer than the channel waits."""
-    await asyncio.sleep(STALL_S)
-    return "250 late"
+    """Say nothing until the other side has gone."""
+    await asyncio.Event().wait()
+    return "250 never said"
 
 
 def say(reply: str) -> Step:
@@ -104,15 +103,16 @@ async def serving(handler: Handler, **options: Any) -> AsyncIterator[int]:
 
 
 def channel(port: int, **settings: str) -> Email:
-    """An impatient channel."""
+    """A channel that waits long, however slow the machine is."""
     base = {"host": "127.0.0.1", "port": str(port), "tls": "none", "from": "Crew desk <desk@example.org>"}
-    return Email({**base, "timeout_s": str(TIMEOUT_S), **settings}, SteppedClock(NOW))
+    patient = {"timeout_s": PATIENT_S, "data_timeout_s": PATIENT_S}
+    return Email({**base, **patient, **settings}, SteppedClock(NOW))
 
 
-async def sent(handler: Handler, delivery: Delivery = PLAIN) -> Outcome:
+async def sent(handler: Handler, delivery: Delivery = PLAIN, **settings: str) -> Outcome:
     """What becomes of a delivery at a server with that handler."""
     async with serving(handler) as port:
-        return await channel(port).deliver(delivery)
+        return await channel(port, **settings).deliver(delivery)
 
 
 def mail(handler: Handler) -> EmailMessage:
@@ -206,7 +206,8 @@ STAGES = {
 async def test_each_way_of_going_wrong_has_its_outcome(case: str) -> None:
     """Before DATA nothing was sent; from DATA on a lost answer is unknown; 4xx is later, 5xx never."""
     handler, means = STAGES[case]
-    outcome = await sent(handler)
+    stalls = {"data stall": "data_timeout_s"}.get(case, "timeout_s" if "stall" in case else "")
+    outcome = await sent(handler, **({stalls: IMPATIENT_S} if stalls else {}))
     assert outcome.sent is means, outcome
     # Whatever was not taken is never called accepted, and what was taken never surely not sent.
     if handler.taken:
@@ -242,9 +243,15 @@ async def test_a_greeting_that_is_none(greeting: bytes) -> None:
 
 async def test_a_server_that_never_greets_is_not_sent() -> None:
     """The connection is taken, and then nothing."""
-    server = await asyncio.start_server(lambda _r, _w: asyncio.sleep(STALL_S), "127.0.0.1", 0)
+
+    async def read_on(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        await reader.read()
+        writer.close()
+
+    server = await asyncio.start_server(read_on, "127.0.0.1", 0)
     async with server:
-        outcome = await channel(server.sockets[0].getsockname()[1]).deliver(PLAIN)
+        port = server.sockets[0].getsockname()[1]
+        outcome = await channel(port, timeout_s=IMPATIENT_S).deliver(PLAIN)
     assert outcome.sent is Sent.NOT_SENT
 
 

@@ -16,11 +16,10 @@ from bot.channels.addresses import WrongSettingsError
 from bot.channels.base import RawUpdate
 from bot.channels.telegram import Telegram, make
 from bot.channels.telegram.hook import PATH, SECRET_HEADER, telegram_webhook
-from bot.channels.telegram.listening import Hook
+from bot.channels.telegram.listening import Backoff, Hook
 from tests.channels import standin as at
+from tests.channels.conftest import WAIT_S, until
 from tests.channels.standin import StandIn
-
-WAIT_S = 5.0
 
 
 class Store:
@@ -61,13 +60,6 @@ async def listening(channel: Telegram, store: Store) -> AsyncIterator[asyncio.Ta
     finally:
         task.cancel()
         await asyncio.gather(task, return_exceptions=True)
-
-
-async def until(true: Callable[[], bool]) -> None:
-    """Wait until it is so."""
-    async with asyncio.timeout(WAIT_S):
-        while not true():  # noqa: ASYNC110 - what is waited for happens in another server
-            await asyncio.sleep(0.005)
 
 
 # Asking ------------------------------------------------------------------------------------------------------
@@ -145,15 +137,15 @@ async def test_trouble_on_the_way_is_waited_out(telegram: Telegram, standin: Sta
         await store.until(lambda s: s.texts == ["kept"])
 
 
-async def test_telegram_away_and_back(telegram: Telegram, standin: StandIn) -> None:
+async def test_telegram_away_and_back(make_telegram: Callable[..., Telegram], standin: StandIn) -> None:
     """Connections refused for a while: the loop goes on, and gives no sign of life meanwhile."""
-    store = Store()
-    async with listening(telegram, store):
+    store, failures = Store(), Backoff(0.01, 0.05)
+    async with listening(make_telegram(backoff=lambda: failures), store):
         await store.until(lambda s: s.quiet > 0)
         await standin.stop()
-        await asyncio.sleep(0.1)
+        await until(lambda: failures.failures > 0)
         before = store.quiet
-        await asyncio.sleep(0.2)
+        await until(lambda: failures.failures > 5)
         assert store.quiet == before
         await standin.__aenter__()
         await standin.say("back")

@@ -11,6 +11,7 @@ import pytest
 from bot.channels.base import Delivery, RawUpdate
 from bot.channels.telegram import Telegram
 from tests.channels import standin as at
+from tests.channels.conftest import WAIT_S
 from tests.channels.standin import TOKEN, StandIn
 
 WORDS = "she is at 54.1234, -2.4321 and being sick"
@@ -28,7 +29,7 @@ async def test_no_log_holds_the_token_or_what_was_written(
     await standin.say(WORDS)
     stored: asyncio.Queue[tuple[RawUpdate, ...]] = asyncio.Queue()
     listening = asyncio.create_task(channel.listen(stored.put))
-    await asyncio.wait_for(stored.get(), 5)
+    await asyncio.wait_for(stored.get(), WAIT_S)
     listening.cancel()
     standin.script("sendMessage", at.fine, at.refused(500, WORDS), at.not_json, at.not_ok, at.another_shape)
     standin.script("sendMessage", at.lost_reply, at.refused(400, WORDS))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import io
 from collections.abc import Callable
 from dataclasses import replace
@@ -14,6 +15,7 @@ from bot.channels.base import Delivery, Incoming, Reply, Sent
 from bot.channels.telegram import Telegram
 from server.wording.message import Button
 from tests.channels import standin as at
+from tests.channels.conftest import PATIENT
 from tests.channels.standin import StandIn
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*retry_after.*")
@@ -36,7 +38,6 @@ FAILING = {
     "200 not ok": (at.not_ok, Sent.UNKNOWN),
     "200 another shape": (at.another_shape, Sent.UNKNOWN),
     "lost reply": (at.lost_reply, Sent.UNKNOWN),
-    "slow": (at.slow(1.0), Sent.UNKNOWN),
 }
 
 
@@ -49,6 +50,17 @@ async def test_a_failing_send_has_its_outcome(telegram: Telegram, standin: Stand
     assert outcome.sent is means, outcome
     assert len(standin.sent) <= 1
     assert at.TOKEN not in outcome.detail
+
+
+async def test_an_answer_that_does_not_come_is_unknown(
+    make_telegram: Callable[..., Telegram], standin: StandIn
+) -> None:
+    """Telegram has it and says nothing: connecting may take its time, the answer may not."""
+    arrived, go_on = asyncio.Event(), asyncio.Event()
+    standin.script("sendMessage", at.held(arrived, go_on))
+    outcome = await make_telegram(timeouts=replace(PATIENT, answer_s=0.2)).deliver(PLAIN)
+    go_on.set()
+    assert outcome.sent is Sent.UNKNOWN, outcome
 
 
 async def test_asked_for_time_is_handed_on(telegram: Telegram, standin: StandIn) -> None:

@@ -11,10 +11,10 @@ from typing import Any
 import aiohttp
 import pytest
 
-from bot.channels.base import Delivery, Outcome, Sent
+from bot.channels.base import Delivery, Outcome, Sent, StoreUpdates
 from bot.channels.outgoing import OnlyOut
 from bot.channels.telegram import Telegram
-from bot.channels.telegram.listening import Hook
+from bot.channels.telegram.listening import Backoff, Hook
 from bot.loops import answering
 from bot.loops.delivering import as_one
 from bot.worker import Worker
@@ -23,21 +23,10 @@ from server.api.replies import ButtonOut, DeliveryOut
 from server.journal import Status
 from server.watch.notice import Urgency
 from tests.channels import standin as at
-from tests.channels.conftest import EVENT, EchoDesk, Server
+from tests.channels.conftest import EVENT, WAIT_S, EchoDesk, Server, until
 from tests.channels.standin import StandIn
 
 MakeWorker = Callable[..., Awaitable[Worker]]
-WAIT_S = 8.0
-
-
-async def until(true: Callable[[], Any]) -> None:
-    """Wait until it is so; `true` may be asynchronous."""
-    async with asyncio.timeout(WAIT_S):
-        while True:
-            found = true()
-            if await found if isinstance(found, Awaitable) else found:
-                return
-            await asyncio.sleep(0.01)
 
 
 def texts(standin: StandIn, chat: str = "41") -> list[str]:
@@ -84,8 +73,9 @@ async def test_a_doubled_update_is_answered_once(
     await standin.say("once")  # the same id, from Telegram again
     await make_worker(make_telegram(), desk)
     await make_worker(make_telegram(), desk)
+    await until(lambda: standin.unconfirmed == [])
     await until(lambda: all_done(server))
-    await asyncio.sleep(0.2)
+    await server.looked("next_updates", 4)
     assert texts(standin) == ["you said: once"]
 
 
@@ -105,9 +95,11 @@ async def test_the_server_down_and_back(
     await make_worker(telegram, desk)
     await standin.say("before")
     await until(lambda: len(texts(standin)) == 1)
+    await until(lambda: standin.unconfirmed == [])
     await server.stop()
     ids = [await standin.say("meanwhile")]
-    await asyncio.sleep(0.3)
+    asked = len(standin.offsets)
+    await until(lambda: len(standin.offsets) > asked + 2)
     assert standin.unconfirmed == ids
     await server.start()
     await until(lambda: texts(standin) == ["you said: before", "you said: meanwhile"])
@@ -122,7 +114,7 @@ async def test_an_answer_telegram_did_not_take_is_given_later(
     standin.script("sendMessage", *[at.refused(429, "Too Many Requests", retry_after=3600)] * 3)
     await make_worker(telegram, desk)
     await until(lambda: standin.asked["sendMessage"] == 1)
-    await asyncio.sleep(0.1)
+    await server.looked("next_updates")
     assert await server.journal.waiting() == 1
     standin.no_script("sendMessage")
     server.clock.advance(timedelta(seconds=61))
@@ -185,7 +177,8 @@ async def test_a_slow_chat_holds_nobody_else_up_and_keeps_its_order(
     desk.gates["41"] = wait
     await make_worker(telegram, desk)
     await standin.say("first")
-    await asyncio.sleep(0.1)
+    await until(lambda: standin.unconfirmed == [])
+    await server.looked("next_updates")
     await standin.say("second")
     await standin.say("quick", user=42)
     await until(lambda: texts(standin, "42") == ["you said: quick"])
@@ -263,8 +256,7 @@ async def test_a_lost_reply_is_repeated_and_marked(
     standin.script("sendMessage", at.lost_reply)
     short = await server.owe("ana")
     await make_worker(telegram, desk)
-    await until(lambda: len(texts(standin)) == 1)
-    await asyncio.sleep(0.1)
+    await until(lambda: states_are(server, short, [("telegram", "unknown")]))
     server.clock.advance(timedelta(seconds=5))
     await until(lambda: len(texts(standin)) == 2)
     first, again = texts(standin)
@@ -288,7 +280,7 @@ async def test_a_wait_that_is_asked_for_is_kept(
 
     await until(waits)
     server.clock.advance(timedelta(seconds=29))
-    await asyncio.sleep(0.15)
+    await server.looked("claim")
     assert texts(standin) == []
     server.clock.advance(timedelta(seconds=1))
     await until(lambda: len(texts(standin)) == 1)
@@ -364,12 +356,18 @@ async def test_a_moved_chat_is_followed(
 ) -> None:
     """The new address is stored, and the notice goes there, unmarked."""
     standin.migrated["42"] = 4242
-    await server.owe("jonas")
+    short = await server.owe("jonas")
     await make_worker(telegram, desk)
-    await until(
-        lambda: len(texts(standin, "4242")) == 1 or server.clock.advance(timedelta(seconds=1)) is None
-    )
-    assert await server.journal.person_at("telegram", "4242") == "jonas"
+
+    async def moved() -> bool:
+        return await server.journal.person_at("telegram", "4242") == "jonas"
+
+    await until(moved)
+    server.clock.advance(timedelta(seconds=5))
+    await until(lambda: states_are(server, short, [("telegram", "sent")]))
+    (delivery,) = await server.journal.deliveries(EVENT, short)
+    assert not delivery.possible_repeat
+    assert len(texts(standin, "4242")) == 1
 
 
 async def test_news_for_one_chat_is_one_message(
@@ -408,6 +406,7 @@ class Broken(OnlyOut):
 
     def __init__(self) -> None:
         self.up = True
+        self.found_down = 0
         self.raises: Exception | None = RuntimeError("a fault")
         self.delivered: list[Delivery] = []
 
@@ -420,6 +419,7 @@ class Broken(OnlyOut):
 
     async def check(self) -> bool:
         """As told."""
+        self.found_down += not self.up
         return self.up
 
 
@@ -442,10 +442,15 @@ async def test_a_channel_with_a_fault_leaves_the_outcome_unknown(
 
 
 async def test_the_server_knows_for_how_long_telegram_was_down(
-    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
+    server: Server,
+    standin: StandIn,
+    make_telegram: Callable[..., Telegram],
+    make_worker: MakeWorker,
+    desk: EchoDesk,
 ) -> None:
     """Signs of life come only when Telegram has answered: the gap is the outage, and it counts as nobody."""
-    await make_worker(telegram, desk)
+    failures = Backoff(0.01, 0.05)
+    await make_worker(make_telegram(backoff=lambda: failures), desk)
 
     async def heard() -> bool:
         beats = await server.journal.last_heartbeats()
@@ -454,9 +459,9 @@ async def test_the_server_knows_for_how_long_telegram_was_down(
     await until(heard)
     went = server.clock.now()
     await standin.stop()
-    await asyncio.sleep(0.3)
+    await until(lambda: failures.failures > 0)
     server.clock.advance(timedelta(minutes=40))
-    await asyncio.sleep(0.3)
+    await until(lambda: failures.failures > 5)
     (still,) = await server.journal.outages(went, server.clock.now())
     assert (still.component, still.start, still.end) == ("channel:telegram", went, None)
     await standin.__aenter__()
@@ -477,7 +482,7 @@ async def test_a_mail_server_that_is_down_makes_nobody_deaf(
 
     await until(heard)
     channel.up = False
-    await asyncio.sleep(0.2)
+    await until(lambda: channel.found_down)
     went = server.clock.now()
     server.clock.advance(timedelta(hours=1))
     (outage,) = await server.journal.outages(went, server.clock.now())
@@ -513,31 +518,50 @@ async def test_one_listens_and_the_next_takes_over(
     first = await make_worker(make_telegram(), desk)
     await until(lambda: standin.offsets)
     await make_worker(make_telegram(), desk)
-    await asyncio.sleep(0.3)
+    await server.looked("take_lease", 3)
     await standin.say("one")
     await until(lambda: texts(standin) == ["you said: one"])
     assert standin.conflicts == 0
     first.stop()
-    await asyncio.sleep(0.3)
     await standin.say("two")
     await until(lambda: texts(standin) == ["you said: one", "you said: two"])
     assert standin.conflicts == 0
 
 
 async def test_who_has_lost_the_lease_stops_listening(
-    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
+    server: Server,
+    standin: StandIn,
+    telegram: Telegram,
+    make_worker: MakeWorker,
+    desk: EchoDesk,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """Another took it while this one was asleep: it asks no more."""
+    ended: list[bool] = []
+    listen = telegram.listen
+
+    async def listens(store: StoreUpdates) -> None:
+        try:
+            await listen(store)
+        finally:
+            ended.append(True)
+
+    monkeypatch.setattr(telegram, "listen", listens)
     await make_worker(telegram, desk)
     await until(lambda: standin.offsets)
-    server.clock.advance(timedelta(seconds=5))
-    hour = timedelta(hours=1)
-    assert await server.journal.take_lease("listen:telegram", "another", server.clock.now(), hour)
-    await asyncio.sleep(1.0)
+
+    async def taken() -> bool:
+        # It may renew in between, at any moment: then it holds on a little longer.
+        server.clock.advance(timedelta(seconds=5))
+        now = server.clock.now()
+        return await server.journal.take_lease("listen:telegram", "another", now, timedelta(hours=9))
+
+    await until(taken)
+    await until(lambda: ended)
     asked = len(standin.offsets)
     await standin.say("unheard")
-    await asyncio.sleep(0.3)
-    assert len(standin.offsets) <= asked
+    await server.looked("take_lease")
+    assert len(standin.offsets) == asked
     assert standin.unconfirmed != []
 
 
@@ -549,7 +573,12 @@ async def test_a_wrong_token_is_tried_again_without_harm(
     await standin.say("waits")
     short = await server.owe("jonas")
     await make_worker(telegram, desk)
-    await asyncio.sleep(0.2)
+
+    async def refused() -> bool:
+        (d,) = await server.journal.deliveries(EVENT, short)
+        return d.tries > 0 and d.state.value == "queued"
+
+    await until(refused)
     assert standin.sent == []
     standin.token = right
     server.clock.advance(timedelta(minutes=1))

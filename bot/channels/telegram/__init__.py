@@ -24,8 +24,9 @@ def make(settings: Settings) -> Telegram:
     if bool(url) != bool(secret):
         raise WrongSettingsError("a webhook of Telegram needs both telegram_webhook_secret and public_url")
     try:
+        timeout_s = float(settings.get("timeout_s", "5"))
         timeouts = Timeouts(
-            poll_s=int(settings.get("poll_s", "25")), connection_s=float(settings.get("timeout_s", "5"))
+            poll_s=int(settings.get("poll_s", "25")), connection_s=timeout_s, answer_s=timeout_s
         )
     except ValueError:
         raise WrongSettingsError("poll_s and timeout_s of telegram are numbers of seconds") from None

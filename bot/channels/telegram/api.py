@@ -22,10 +22,11 @@ BATCH = 100
 @dataclass(frozen=True, slots=True)
 class Timeouts:
     """Seconds. `poll_s` is how long one request for updates may wait for the first; `connection_s` holds for
-    connecting, reading and writing each; pictures take longer to write."""
+    connecting and for writing, `answer_s` for the answer to begin; pictures take longer to write."""
 
     poll_s: int = 25
     connection_s: float = 5.0
+    answer_s: float = 5.0
     picture_s: float = 20.0
     pool_s: float = 1.0
 
@@ -88,7 +89,7 @@ def make_bot(token: str, base_url: str, timeouts: Timeouts) -> TokenBot:
 def _request(timeouts: Timeouts, connections: int) -> _Request:
     return _Request(
         connection_pool_size=connections,
-        read_timeout=timeouts.connection_s,
+        read_timeout=timeouts.answer_s,
         write_timeout=timeouts.connection_s,
         connect_timeout=timeouts.connection_s,
         pool_timeout=timeouts.pool_s,
