@@ -20,6 +20,8 @@ from server.plan.cards import cards_of
 from server.plan.movements import crew_plan
 from server.plan.timetable import Timetable
 from server.wording.cards import built_in_cards
+from server.wording.movements import broken_words
+from server.wording.reader import Reader
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
 # A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two
@@ -147,17 +149,12 @@ class _Places:
 
 def _broken_rules(event: Event, timetables: Mapping[str, Timetable], places: _Places) -> list[Problem]:
     """Every rule of the race that the crew's movements would break, at the meeting that breaks it."""
-    broken = crew_plan(event, timetables, other_cars=False).broken
-    return [
-        places.problem(
-            PlanError(
-                f"{b.what} (rule: {b.rule})",
-                field="meetings" if b.meeting is None else f"meetings.{b.meeting}",
-                remedy=b.remedy,
-            )
-        )
-        for b in broken
-    ]
+    found = []
+    for b in crew_plan(event, timetables, other_cars=False).broken:
+        what, remedy = broken_words(Reader("en", event.time_zone, event.time_zone), b)
+        field = "meetings" if b.meeting is None else f"meetings.{b.meeting}"
+        found.append(places.problem(PlanError(what, field=field, remedy=remedy)))
+    return found
 
 
 def _card_problems(event: Event, places: _Places) -> list[Problem]:

@@ -19,11 +19,12 @@ from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of, calendar, meeting_lines
 from server.paper.files import gpx_with_points, to_csv, to_json
+from server.paper.moves import moves_table
 from server.paper.picture import plan_picture
 from server.paper.sheet import crew_sheets
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
-from server.plan.movements.rows import plan_remarks
+from server.wording.movements import plan_remarks
 from server.wording.reader import Reader, reader_in
 from server.wording.say import Say
 from server.wording.sentences import languages
@@ -70,8 +71,10 @@ def plan(
     for each in who:
         _show(console, before, each, say)
     moves = crew_plan(event, built.timetables, before.views, spots=course_spots(event, built.courses))
-    for line in dict.fromkeys(plan_remarks(moves)):
-        console.print(f"- {line}", markup=False)
+    if moves.visits:
+        console.print(moves_table(event, moves, say))
+    for line in plan_remarks(say.reader, event, moves):
+        console.print(f"- {line}", highlight=False, markup=False)
     _draw(before, built, who[0], say.reader, picture, svg)
     if out is not None:
         for name, content in _files(before, who, say).items():

@@ -6,7 +6,7 @@ from server.event.check_moves import check_moves, known
 from server.event.draft import At, Draft
 from server.event.lines import Path
 from server.event.model import Drive, MeetingPlan, Part, PartKind, Person, Point
-from server.event.section import nearest
+from server.event.section import did_you_mean, nearest
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 
@@ -23,6 +23,7 @@ def check_crew(draft: Draft) -> None:
     _drives(draft)
     _meetings(draft)
     _car_ways(draft)
+    _permits(draft)
     check_moves(draft)
 
 
@@ -238,6 +239,33 @@ def _vehicles(draft: Draft) -> None:
                 if most is not None and len(cars) > most:
                     what = f"{len(cars)} cars are used for {r.value.name} ({', '.join(cars)}), the rules allow {most}"
                     draft.report.error((*m.path, "car"), what, "Use fewer cars.")
+
+
+def _permits(draft: Draft) -> None:
+    """A permit that a meeting needs and nobody is said to hold, and one held that no point asks for."""
+    asked = {p.value.access.permit for p in draft.points if p.value.access and p.value.access.permit}
+    plain = {_plain(a) for a in asked}
+    held = [(c.path, x) for c in draft.cars for x in c.value.permits]
+    held += [(p.path, x) for p in draft.parts for x in p.value.permits]
+    for path, name in held:
+        if _plain(name) not in plain:
+            what = f"no point asks for the permit '{name}'"
+            known = ", ".join(sorted(asked))
+            else_say = f"Permits asked for: {known}." if known else 'Add permit = "..." to crew = { ... } of a point.'
+            draft.report.warn((*path, "permits"), what, did_you_mean(name, asked, else_say))
+    names = {_plain(x) for _, x in held}
+    points = {p.value.id: p.value for p in draft.points}
+    for m in draft.meetings:
+        point = points.get(m.value.point)
+        permit = point.access.permit if point is not None and point.access is not None else ""
+        if point is not None and permit and _plain(permit) not in names:
+            what = f"crew need the permit '{permit}' at '{point.name}', and nobody says who has it"
+            remedy = f'Ask the race, then write permits = ["{permit}"] at the car, or at the part of who holds it.'
+            draft.report.warn((*m.path, "point"), what, remedy)
+
+
+def _plain(permit: str) -> str:
+    return permit.casefold().strip()
 
 
 def _car_ways(draft: Draft) -> None:

@@ -114,9 +114,11 @@ class ReportsThere:
 
 @dataclass(frozen=True, slots=True)
 class CrewAccess:
-    """How crew get to a point: where to park, how long on foot, when it is open, how many people.
+    """How crew get to a point: where to park, how long on foot, when it is open, how many people and cars.
 
-    `place` is the id of a `Place`: points that name the same one (a loop come round again) are one car park.
+    `permit` names the permit that a car, or somebody of the crew, needs there ('' for none); `cars_max` is how many cars
+    of one runner may come. `place` is the id of a `Place`: points that name the same one (a loop come round again) are
+    one car park.
     """
 
     parking: str = ""
@@ -129,6 +131,7 @@ class CrewAccess:
     lon: float | None = None
     permit: str = ""
     place: str = ""
+    cars_max: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -334,7 +337,8 @@ class Sleep:
 class Part:
     """What a person is in this event, and for which runner (None = for all).
 
-    `ladder` is the step on which an alarm reaches them (1 = first). `point` is where a volunteer stands.
+    `ladder` is the step on which an alarm reaches them (1 = first). `point` is where a volunteer stands. `permits` are
+    those they hold in person (a pass, an armband).
     """
 
     person: str
@@ -350,16 +354,18 @@ class Part:
     pace_from: str | None = None
     pace_to: str | None = None
     sleeps: tuple[Sleep, ...] = ()
+    permits: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Car:
-    """A vehicle: who usually drives, and how many it seats."""
+    """A vehicle: where it stands before the first meeting, how many it seats, the permits it carries."""
 
     id: str
     name: str
     seats: int = 5
     starts_at: str | None = None
+    permits: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

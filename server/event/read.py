@@ -26,7 +26,7 @@ from server.event.read_people import (
     read_waves,
     zone,
 )
-from server.event.section import WORDS_MAX, Report, Section
+from server.event.section import WORDS_MAX, Report, Section, nearest
 from server.event.times import end_of_day
 
 __all__ = ["parse_event"]
@@ -236,10 +236,19 @@ def _contact(top: Section, key: str) -> Contact | None:
 
 
 def _fill_in(draft: Draft) -> None:
-    """With no people at all the runners stand for themselves; every runner has the part of one."""
-    if not draft.people:
-        for r in draft.runners:
-            draft.people.append(At(Person(r.value.person, r.value.name), r.path))
+    """Runners who are nobody else stand for themselves; every runner has the part of one."""
+    listed = [p.value.id for p in draft.people]
+    for r in draft.runners:
+        theirs = [p for p in draft.parts if p.value.kind is PartKind.RUNNER and p.value.runner == r.value.id]
+        if r.value.person in listed or r.value.person != r.value.id or theirs:
+            continue
+        draft.people.append(At(Person(r.value.person, r.value.name), r.path))
+        if listed:
+            what = f"{r.value.name} is not among the [[people]]: nothing can be sent to her"
+            near = nearest(r.value.id, listed)
+            add = f'Add [[people]] with name = "{r.value.name}" and her phone'
+            remedy = f'{add}; if she is {near}, write person = "{near}" here.' if near else f"{add}."
+            draft.report.warn(r.path, what, remedy)
     people = {p.value.id for p in draft.people}
     for r in draft.runners:
         kinds = [(p.value.kind, p.value.person) for p in draft.parts if p.value.runner in (None, r.value.id)]

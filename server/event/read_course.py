@@ -181,6 +181,7 @@ def _access(draft: Draft, section: Section) -> CrewAccess | None:
         lon=lon,
         permit=crew.text("permit", most=WORDS_MAX),
         place=crew.text("place"),
+        cars_max=crew.whole("cars_max", 0, 50),
     )
     crew.done()
     return found

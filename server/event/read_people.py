@@ -259,6 +259,7 @@ def _part(draft: Draft, section: Section, person: str) -> Part:
         pace_from=section.text("pace_from") or None,
         pace_to=section.text("pace_to") or None,
         sleeps=read_sleeps(draft, section),
+        permits=section.texts("permits"),
     )
 
 
@@ -268,7 +269,13 @@ def read_cars(draft: Draft, top: Section) -> None:
         name = section.text("name")
         car_id = read_id(section, name)
         seats = section.whole("seats", 1, 60, 5)
-        car = Car(car_id, name or car_id, 5 if seats is None else seats, section.text("starts_at") or None)
+        car = Car(
+            car_id,
+            name or car_id,
+            5 if seats is None else seats,
+            section.text("starts_at") or None,
+            section.texts("permits"),
+        )
         draft.cars.append(At(car, section.path))
         section.done()
     for section in top.tables("drives"):

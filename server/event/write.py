@@ -26,6 +26,7 @@ from server.event.model import (
     MeetingPlan,
     NoticeChoice,
     Part,
+    PartKind,
     PastRace,
     Person,
     Place,
@@ -76,7 +77,7 @@ def dump_event(event: Event) -> str:
             "points": [_of(c, many) | _point(p, zone) for c in event.courses for p in c.points],
             "stretches": [_of(c, many) | _stretch(s) for c in event.courses for s in c.stretches],
             "runners": [_runner(r, event, many) for r in event.runners],
-            "people": [_person(p, event) for p in event.people],
+            "people": [] if _nobody_but_runners(event) else [_person(p, event) for p in event.people],
             "places": [_place(p) for p in event.places],
             "cars": [_car(c) for c in event.cars],
             "drives": [_drive(d) for d in event.drives],
@@ -134,6 +135,15 @@ def _head(event: Event, many: bool) -> Table:
             "keep_until": keep,
         }
     )
+
+
+def _nobody_but_runners(event: Event) -> bool:
+    """A file without [[people]], where each runner stands for herself: it stays one. Written out, these people
+    would be asked for a safety contact."""
+    people = tuple(Person(r.person, r.name) for r in event.runners)
+    parts = tuple(Part(r.person, PartKind.RUNNER, r.id) for r in event.runners)
+    own = all(r.person == r.id for r in event.runners)
+    return own and event.people == people and event.parts == parts
 
 
 def _contact(c: Contact) -> Table:
@@ -233,6 +243,7 @@ def _access(a: CrewAccess, zone: str) -> Table:
             "lon": a.lon,
             "permit": a.permit,
             "place": a.place,
+            "cars_max": a.cars_max,
         }
     )
 
@@ -359,12 +370,21 @@ def _part(p: Part, zone: str) -> Table:
             "pace_from": p.pace_from,
             "pace_to": p.pace_to,
             "sleeps": [_sleep(s, zone) for s in p.sleeps],
+            "permits": list(p.permits),
         }
     )
 
 
 def _car(c: Car) -> Table:
-    return _given({"id": c.id, "name": c.name, "seats": _unless(c.seats, 5), "starts_at": c.starts_at})
+    return _given(
+        {
+            "id": c.id,
+            "name": c.name,
+            "seats": _unless(c.seats, 5),
+            "starts_at": c.starts_at,
+            "permits": list(c.permits),
+        }
+    )
 
 
 def _drive(d: Drive) -> Table:

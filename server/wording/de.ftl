@@ -709,6 +709,112 @@ plan-latest-none = ab { $place }: keine Zeit ist früh genug
 plan-odds = Zeitlimit { $edge } bei { $place } bis { $when }: { $odds }, es zu schaffen.
 plan-planned-notes = Was der Planer sagt:
 
+## Fahrten der Crew: was nicht geht und was helfen könnte
+
+move-not-allowed = NICHT ERLAUBT: { $what }. { $remedy }.
+move-broken = { $what } (Regel: { $rule })
+move-trouble = { $place }, { $runner }: { $what }
+move-offer = { $place }, { $runner }: was helfen könnte: { $what }
+plan-move-name = { $name }
+plan-move-on-foot = { $person } ist dann zu Fuß mit { $runner } unterwegs
+plan-move-stranded = { $person } ist { $place ->
+    [none] an keinem bekannten Ort
+   *[other] {"bei "}{ $place }
+ }, und { $car } fährt von { $origin ->
+    [none] einem Ort, den niemand genannt hat,
+   *[other] { $origin }
+ } los
+plan-move-no-driver = in { $car } ist niemand, von dem es heißt, dass er oder sie fährt
+plan-move-seats = { $people } Leute fahren in { $car }, das { $seats } Plätze hat
+plan-move-no-car-there = { $person } hört bei { $place } auf mitzulaufen, und dort ist kein Auto
+plan-move-hand-over = { $person } übernimmt bei { $place }, und kein Treffen bringt sie oder ihn dorthin
+plan-move-not-fetched = { $person } übergibt bei { $place }, und kein Treffen holt sie oder ihn dort ab
+plan-move-pacer-not-fetched = { $person } läuft bis ins Ziel mit, und kein Treffen holt sie oder ihn dort ab
+plan-move-closed = der Crew-Zugang bei { $place } ist gesperrt
+plan-move-no-way = wie { $car } nach { $place } kommt, ist nicht bekannt: { $origin ->
+    [none] niemand hat gesagt, wo es losgeht
+   *[other] {"es ist keine Fahrt von "}{ $origin }{" angegeben"}
+ }
+plan-move-estimated = { $drive } von { $origin } nach { $place } ist eine Schätzung, die niemand bestätigt hat
+plan-move-short = { $p }, vor ihr bei { $place } zu sein
+plan-move-clash = { $p }, sie bei { $first } zu sehen und dann vor ihr bei { $place } zu sein
+plan-move-confirm = die Fahrt von { $origin } nach { $place } bestätigen oder berichtigen: { $about }
+plan-move-part-drive = Fahrt { $took }
+plan-move-part-road = Straße { $took }
+plan-move-part-the-way-back = wie der Rückweg { $took }
+plan-move-part-night = Nacht { $took }
+plan-move-part-traffic = Verkehr { $took }
+plan-move-part-full-car-park = voller Parkplatz { $took }
+plan-move-part-fuel = Tanken { $took }
+plan-move-part-walk-out = zurück zum Auto { $took }
+plan-move-part-walk-in = zu Fuß hin { $took }
+plan-move-part-unloading = Ausladen { $took }
+plan-move-part-pacer-signs-in = Anmelden der Begleitung { $took }
+plan-move-skip-others = dieses Treffen auslassen: die anderen gewinnen dabei
+plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme Schicht, Begleitung oder Übergabe
+plan-move-other-car = { $car } fährt zu diesem Treffen, mit { $about }: { $p }, vor ihr dort zu sein
+plan-move-awake = { $person } wird am Ende dieser Fahrt { $awake } wach gewesen sein
+plan-move-awake-assumed = angenommen ist, dass { $person } seit { $since } wach ist: in der Eventdatei mit awake_since oder sleeps sagen
+plan-move-swap = { $person }, im selben Auto, fährt stattdessen
+plan-move-sleep = { $person } schläft vor dieser Fahrt, von { $from } bis { $until }
+plan-move-no-access = die Crew hat keinen Zugang zu { $place }
+plan-move-crowd = { $count ->
+    [one] eine Person soll
+   *[other] { $count } Leute sollen
+ } sie bei { $place } treffen
+plan-move-closes-first = { $place } schließt, bevor die Regeln eine Crew erlauben
+plan-move-closed-before-her = { $place } ist für die Crew geschlossen, bevor sie wohl kommt, frühestens { $early }
+plan-move-opens-after-her = die Crew darf erst nach { $place }, wenn sie dort wohl schon fort ist: sie bricht bis { $late } auf
+plan-move-cars-at = { $count ->
+    [one] ein Auto kommt
+   *[other] { $count } Autos kommen
+ } nach { $place } ({ $about })
+plan-move-permit-elsewhere = { $about } käme ohne die Genehmigung „{ $permit }“, die { $holders } hat
+plan-move-permit-unsaid = bei { $place } braucht die Crew die Genehmigung „{ $permit }“, und niemand sagt, wer sie hat: beim Veranstalter fragen, dann permits = ["{ $permit }"] bei Auto oder Person eintragen
+plan-move-vehicles = { $count } Autos kommen, um { $runner } zu treffen: { $about }
+plan-move-pacer-early = eine Begleitung stößt bei { $here } dazu
+plan-move-pacers = { $count } Begleitungen wären bei ihr
+plan-rule-help = Hilfe von außen nur an Crew-Punkten
+plan-rule-people-at = { $count ->
+    [0] keine Crew
+    [one] höchstens eine Person
+   *[other] höchstens { $count } Leute
+ } bei { $place }
+plan-rule-people = { $count ->
+    [0] gar keine Crew
+    [one] höchstens eine Person Crew
+   *[other] höchstens { $count } Leute Crew
+ }
+plan-rule-not-before = keine Crew vor der erlaubten Zeit
+plan-rule-crew-not-before = nirgends Crew vor { $opens }
+plan-rule-opens = keine Crew bei { $place } vor { $opens }
+plan-rule-closes = keine Crew bei { $place } nach { $closes }
+plan-rule-cars-at = { $count ->
+    [0] keine Autos
+    [one] höchstens ein Auto
+   *[other] höchstens { $count } Autos
+ } je Läuferin bei { $place }
+plan-rule-permit = Genehmigung „{ $permit }“ bei { $place }
+plan-rule-vehicles = { $count ->
+    [0] kein Fahrzeug
+    [one] höchstens ein Fahrzeug
+   *[other] höchstens { $count } Fahrzeuge
+ }
+plan-rule-pacer-from = Begleitung ab { $from }
+plan-rule-pacers = { $count ->
+    [0] keine Begleitung
+    [one] eine Begleitung
+   *[other] { $count } Begleitungen
+ } zugleich
+plan-remedy-crew-point = Sie an einem Punkt mit Crew-Zugang treffen
+plan-remedy-fewer-people = Weniger Leute nennen
+plan-remedy-leave-out = Dieses Treffen auslassen
+plan-remedy-other-point = Sie an einem anderen Punkt treffen
+plan-remedy-fewer-cars = Weniger Autos nehmen
+plan-remedy-permit = Das Auto oder die Person schicken, die sie hat, oder dieses Treffen auslassen
+plan-remedy-later = Die Begleitung später dazustoßen lassen
+plan-remedy-pacer-leaves = Sagen, wo die vorige aufhört: pacer_leaves
+
 ## Papier: Tabelle, Kalender, Blatt
 
 paper-point = Punkt
@@ -777,6 +883,15 @@ paper-head-cards = Wenn dies, dann das
 paper-head-cut-offs = Zeitlimits
 paper-head-light = Licht
 paper-head-fuel = Was sie mitnimmt
+paper-head-drives = Wer fährt wohin
+paper-car = Auto
+paper-who = wer
+paper-made-of = besteht aus
+paper-in-time = vor ihr da
+paper-drives-her = { $name } (fährt)
+paper-own-car = auf eigene Faust
+paper-there-already = schon da
+paper-not-promised = { $odds }, nicht zugesagt
 paper-head-others = Die anderen
 paper-no-meetings = Für dich ist kein Treffen geplant.
 paper-runner = { $name }, Startnummer { $bib }. { $clothing }

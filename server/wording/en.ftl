@@ -730,6 +730,112 @@ plan-latest-none = out of { $place }: no time is early enough
 plan-odds = Cut-off { $edge } at { $place } by { $when }: { $odds } to make it.
 plan-planned-notes = What the planner says:
 
+## Crew movements: what will not work, and what could help
+
+move-not-allowed = NOT ALLOWED: { $what }. { $remedy }.
+move-broken = { $what } (rule: { $rule })
+move-trouble = { $place }, { $runner }: { $what }
+move-offer = { $place }, { $runner }: what could help: { $what }
+plan-move-name = { $name }
+plan-move-on-foot = { $person } is on foot with { $runner } then
+plan-move-stranded = { $person } is { $place ->
+    [none] nowhere that is known
+   *[other] {"at "}{ $place }
+ }, and { $car } sets out from { $origin ->
+    [none] a place nobody has said
+   *[other] { $origin }
+ }
+plan-move-no-driver = nobody who goes in { $car } is said to drive
+plan-move-seats = { $people } people go in { $car }, which seats { $seats }
+plan-move-no-car-there = { $person } comes off the course at { $place }, where no car comes
+plan-move-hand-over = { $person } takes over at { $place }, and no meeting brings them there
+plan-move-not-fetched = { $person } hands over at { $place }, and no meeting fetches them there
+plan-move-pacer-not-fetched = { $person } paces on to the finish, and no meeting fetches them there
+plan-move-closed = crew access at { $place } is closed
+plan-move-no-way = how { $car } gets to { $place } is not known: { $origin ->
+    [none] nobody has said where they set out from
+   *[other] {"no drive from "}{ $origin }{" is given"}
+ }
+plan-move-estimated = { $drive } from { $origin } to { $place } is an estimate that nobody has confirmed
+plan-move-short = { $p } to be at { $place } before her
+plan-move-clash = { $p } to see her at { $first } and then be at { $place } before her
+plan-move-confirm = confirm or correct the drive from { $origin } to { $place }: { $about }
+plan-move-part-drive = drive { $took }
+plan-move-part-road = road { $took }
+plan-move-part-the-way-back = as the way back { $took }
+plan-move-part-night = night { $took }
+plan-move-part-traffic = traffic { $took }
+plan-move-part-full-car-park = a full car park { $took }
+plan-move-part-fuel = fuel { $took }
+plan-move-part-walk-out = out to the car { $took }
+plan-move-part-walk-in = in on foot { $took }
+plan-move-part-unloading = unloading { $took }
+plan-move-part-pacer-signs-in = the pacer signs in { $took }
+plan-move-skip-others = leave this meeting out: the others gain by it
+plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer or hand-over
+plan-move-other-car = { $car } goes to this meeting, with { $about }: { $p } to be there before her
+plan-move-awake = { $person } will have been awake for { $awake } at the end of this drive
+plan-move-awake-assumed = { $person } is taken to be awake since { $since }: say so in the event file with awake_since or sleeps
+plan-move-swap = { $person }, in the same car, drives instead
+plan-move-sleep = { $person } sleeps before this drive, from { $from } to { $until }
+plan-move-no-access = crew have no access to { $place }
+plan-move-crowd = { $count ->
+    [one] one person is
+   *[other] { $count } people are
+ } to meet her at { $place }
+plan-move-closes-first = { $place } closes before the rules allow crew
+plan-move-closed-before-her = { $place } is closed to crew before she is likely to come, { $early } at the earliest
+plan-move-opens-after-her = crew may come to { $place } only when she is likely gone: she leaves by { $late }
+plan-move-cars-at = { $count ->
+    [one] one car comes
+   *[other] { $count } cars come
+ } to { $place } ({ $about })
+plan-move-permit-elsewhere = { $about } would come without the permit “{ $permit }”, which { $holders } has
+plan-move-permit-unsaid = crew need the permit “{ $permit }” at { $place }, and nobody says who has it: ask the race, then write permits = ["{ $permit }"] at the car or person
+plan-move-vehicles = { $count } cars come to meet { $runner }: { $about }
+plan-move-pacer-early = a pacer joins at { $here }
+plan-move-pacers = { $count } pacers would be with her
+plan-rule-help = outside help at crew points only
+plan-rule-people-at = { $count ->
+    [0] no crew
+    [one] one person at most
+   *[other] { $count } people at most
+ } at { $place }
+plan-rule-people = { $count ->
+    [0] no crew at all
+    [one] one of the crew at most
+   *[other] { $count } crew at most
+ }
+plan-rule-not-before = no crew before its time
+plan-rule-crew-not-before = no crew anywhere before { $opens }
+plan-rule-opens = no crew at { $place } before { $opens }
+plan-rule-closes = no crew at { $place } after { $closes }
+plan-rule-cars-at = { $count ->
+    [0] no cars
+    [one] one car of one runner at most
+   *[other] { $count } cars of one runner at most
+ } at { $place }
+plan-rule-permit = permit “{ $permit }” at { $place }
+plan-rule-vehicles = { $count ->
+    [0] no vehicles
+    [one] one vehicle at most
+   *[other] { $count } vehicles at most
+ }
+plan-rule-pacer-from = pacers from { $from }
+plan-rule-pacers = { $count ->
+    [0] no pacers
+    [one] one pacer
+   *[other] { $count } pacers
+ } at once
+plan-remedy-crew-point = Meet her at a point with crew access
+plan-remedy-fewer-people = Name fewer people
+plan-remedy-leave-out = Leave this meeting out
+plan-remedy-other-point = Meet her at another point
+plan-remedy-fewer-cars = Use fewer cars
+plan-remedy-permit = Send the car or person that has it, or leave this meeting out
+plan-remedy-later = Let the pacer join later
+plan-remedy-pacer-leaves = Say where the one before leaves: pacer_leaves
+
 ## Paper: table, calendar, sheet
 
 paper-point = point
@@ -798,6 +904,15 @@ paper-head-cards = If this, then that
 paper-head-cut-offs = Cut-offs
 paper-head-light = Light
 paper-head-fuel = What she carries
+paper-head-drives = Who drives where
+paper-car = car
+paper-who = who
+paper-made-of = made of
+paper-in-time = there before her
+paper-drives-her = { $name } (drives)
+paper-own-car = their own way
+paper-there-already = there already
+paper-not-promised = { $odds }, not promised
 paper-head-others = The others
 paper-no-meetings = No meeting is planned for you.
 paper-runner = { $name }, bib { $bib }. { $clothing }

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
+
+from babel.numbers import format_decimal
 
 from server.plan.notes import Note, Saying
 from server.plan.targets import hours
-from server.wording import measures
+from server.wording import measures, times
 from server.wording.reader import Reader
 from server.wording.say import slug
-from server.wording.sentences import has, sentence
+from server.wording.sentences import has, locale_of, sentence
 
 _SURFACE = "surface: "
 
@@ -34,7 +36,7 @@ def say_sources(reader: Reader, sources: Iterable[Saying]) -> str:
 
 def _shown(reader: Reader, name: str, number: float) -> tuple[str, str | int]:
     """A number by the unit in its name, and the name without it; a count stays a number, for its plural."""
-    for unit in ("_pace_s", "_whole_km", "_km", "_s", "_m", "_h"):
+    for unit in ("_pace_s", "_length_s", "_whole_km", "_odds", "_km", "_at", "_s", "_m", "_h"):
         if name.endswith(unit):
             return name.removesuffix(unit), _in_unit(reader, unit, number)
     return name, int(number) if number == int(number) else f"{number:g}"
@@ -50,10 +52,16 @@ def _in_unit(reader: Reader, unit: str, number: float) -> str:
             return measures.distance(number, reader)
         case "_s":
             return hours(timedelta(seconds=round(number)))
+        case "_length_s":
+            return times.duration(timedelta(seconds=number), reader.language)
+        case "_at":
+            return times.full_clock(datetime.fromtimestamp(number, UTC), reader)
+        case "_odds":
+            return measures.odds(number, reader.language)
         case "_m":
             return f"{number:.0f} m"
         case _:
-            return f"{number:.1f} h"
+            return f"{format_decimal(number, format='0.0', locale=locale_of(reader.language))} h"
 
 
 def hours_min(seconds: float) -> str:

@@ -126,6 +126,7 @@ def accesses(draw: st.DrawFn, start: datetime) -> CrewAccess:
         lat=draw(st.floats(-90, 90)) if placed else None,
         lon=draw(st.floats(-180, 180)) if placed else None,
         permit=draw(maybe_words),
+        cars_max=draw(st.none() | st.integers(0, 9)),
     )
 
 
@@ -134,6 +135,7 @@ targets = (
     | st.builds(Target, pace_all_in=paces)
     | st.builds(Target, easy_pace=paces, margin=paces)
 )
+permits = st.lists(words, max_size=2).map(tuple)
 clocks = st.times().map(lambda t: f"{t:%H:%M}")
 
 
@@ -188,6 +190,7 @@ def events(draw: st.DrawFn) -> Event:
             awake_since=start,
             can_telephone=True,
             sleeps=(Sleep(start + timedelta(hours=20), start + timedelta(hours=23)),),
+            permits=draw(permits),
         ),
         *(Part(r.person, PartKind.RUNNER, r.id) for r in runners),
     )
@@ -211,7 +214,15 @@ def events(draw: st.DrawFn) -> Event:
         race_control=Contact("Control", "+44 1632 960002"),
         emergency_number="112",
         limit=timedelta(days=10),
-        cars=(Car("van", draw(words), draw(st.integers(1, 9)), draw(st.sampled_from([None, "home"]))),),
+        cars=(
+            Car(
+                "van",
+                draw(words),
+                draw(st.integers(1, 9)),
+                draw(st.sampled_from([None, "home"])),
+                draw(permits),
+            ),
+        ),
         drives=(
             Drive("home", courses[0].points[0].id, draw(st.floats(0.5, 600)), "ana", draw(maybe_words)),
             Drive("home", "inn", None, None, "", draw(minutes), draw(minutes)),
@@ -313,6 +324,65 @@ def test_written_and_read_again_it_is_the_same_event(event: Event) -> None:
     parsed = parse_event(dump_event(event))
     assert [str(p) for p in parsed.errors] == []
     assert parsed.event == event
+
+
+def alone(event: Event) -> Event:
+    """The event as a first file has it: no people but the runners, nothing that speaks of others."""
+    runners = tuple(replace(r, person=r.id) for r in event.runners)
+    return replace(
+        event,
+        runners=runners,
+        people=tuple(Person(r.id, r.name) for r in runners),
+        parts=tuple(Part(r.id, PartKind.RUNNER, r.id) for r in runners),
+        cars=(),
+        drives=(),
+        meetings=(),
+        shares=(),
+    )
+
+
+@few
+@given(event=events())
+def test_an_event_without_people_stays_one(event: Event) -> None:
+    """What a first-time runner writes, herself alone, is not asked for a safety contact once it is written out."""
+    text = dump_event(alone(event))
+    assert "[[people]]" not in text
+    parsed = parse_event(text)
+    assert [str(p) for p in parsed.errors] == []
+    assert parsed.event == alone(event)
+
+
+FIRST = """\
+event = { name = "First", time_zone = "Europe/Vienna", starts = 2027-05-01T06:00, route = "r.gpx" }
+race_control = { name = "Hut", phone = "+43 1 960100" }
+points = [ { name = "Start", kinds = ["start"] }, { name = "Finish", kinds = ["finish"] } ]
+runners = [ { name = "Nell", target = { pace_all_in = "9:30" } } ]
+"""
+CONTACT = """\
+[[people]]
+name = "Joss"
+phone = "+44 1632 960111"
+parts = [ { kind = "safety contact", ladder = 1, calls_race_control = true } ]
+"""
+
+
+def test_a_runner_among_others_stands_for_herself() -> None:
+    """Who names her crew but not herself is no mistake: she is a person by her name, and is told what that means."""
+    parsed = parse_event(FIRST + CONTACT)
+    assert parsed.event is not None, [str(p) for p in parsed.problems]
+    assert [p.id for p in parsed.event.people] == ["joss", "nell"]
+    assert parsed.event.people_for("nell", PartKind.RUNNER)[0].person == "nell"
+    (told,) = [p for p in parsed.problems if "is not among the [[people]]" in p.what]
+    assert told.field == "runners.nell"
+    assert parse_event(dump_event(parsed.event)).event == parsed.event
+
+
+def test_a_runners_person_misspelt_is_pointed_out() -> None:
+    """A person much like the runner's id is asked about; a person given that is not there stays a mistake."""
+    parsed = parse_event(FIRST + CONTACT.replace("Joss", "Nelle"))
+    assert any('write person = "nelle"' in p.remedy for p in parsed.problems)
+    wrong = FIRST.replace('name = "Nell"', 'name = "Nell", person = "nele"')
+    assert any("there is no person 'nele'" in p.what for p in parse_event(wrong + CONTACT).errors)
 
 
 def test_the_good_file_survives_too(good) -> None:

@@ -46,6 +46,12 @@ WRONG = [
     ("pacer_from_km = 60", "pacer_from_km = 70", E, "parts = [ { kind = \"pacer\"", "from km 66"),
     ("pacer_from_km = 60", "pacer_from_km = 95", E, "pacer_joins", "a pacer joins at km 90"),
     ("pacer_from_km = 60", "pacers_at_once = 0", E, "pacer_joins", "the rules allow 0"),
+    # -- permits
+    ('people_max = 2', 'people_max = 2, permit = "green"', W, 'point = "mill"', "nobody says who has it. Ask the race"),
+    ('people_max = 2', 'people_max = 2, permit = 3', E, "people_max", "3 is no text"),
+    ('people_max = 2', 'people_max = 2, cars_max = -1', E, "people_max", "-1 is outside 0 to 50"),
+    ('[[cars]]', '[[cars]]\npermits = ["green"]', W, "permits", "no point asks for the permit 'green'"),
+    ('[[cars]]', '[[cars]]\npermits = "green"', E, "permits", 'Write permits = ["...", "..."]'),
     # -- points
     ("km = 21.3", "km = -1", E, "km = -1", "outside 0 to 1000"),
     ("km = 21.3", 'km = "21,3"', E, "km =", "a point, not a comma"),

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import ast
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
 from server.event.model import IfThenCard
+from server.plan.movements import Addend, part_of
 from server.plan.notes import Saying, note, saying
 from server.wording import cards_de
 from server.wording.cards import ALSO, CARDS, built_in_cards, cards_meant, red_flag_line
@@ -21,7 +23,7 @@ ROOT = Path(__file__).parents[2]
 def sayings() -> list[Saying]:
     """Every `note("kind", …)` and `saying("kind", …)` of the plan room, with made-up values of its names."""
     found = []
-    for path in sorted((ROOT / "server/plan").glob("*.py")):
+    for path in sorted((ROOT / "server/plan").rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             name = getattr(getattr(node, "func", None), "id", "")
             if not isinstance(node, ast.Call) or name not in ("note", "saying") or not node.args:
@@ -32,10 +34,16 @@ def sayings() -> list[Saying]:
             keys = [k.arg for k in node.keywords if k.arg]
             if len(keys) < len(node.keywords):
                 continue
-            values = {k: (7.0 if "_" in k or k in ("count", "one_in", "times") else "x") for k in keys}
+            values = {k: _value(k) for k in keys}
             inner = [saying("source-costs")] if len(node.args) > 1 else []
             found.append(note(kind.value, *inner, **values))
     return found
+
+
+def _value(name: str) -> float | str:
+    if name.endswith("_odds"):
+        return 0.7
+    return 7.0 if "_" in name or name in ("count", "one_in", "times", "seats", "people") else "x"
 
 
 SAYINGS = sayings()
@@ -43,7 +51,23 @@ SAYINGS = sayings()
 
 def test_there_are_sayings_to_try() -> None:
     """The search finds the planner's sayings: a renamed function fails here and not silently."""
-    assert len({s.kind for s in SAYINGS}) > 20
+    assert len({s.kind for s in SAYINGS}) > 60
+    assert any(s.kind == "move-stranded" for s in SAYINGS)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_every_part_of_a_drive_has_a_word(language: str) -> None:
+    """What a way is made of is told in each language: the names stand in the code that makes them."""
+    names = set()
+    for path in sorted((ROOT / "server/plan/movements").glob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Addend":
+                names |= {a.value for a in node.args[:1] if isinstance(a, ast.Constant)}
+    names |= {"traffic", "full car park", "fuel"}
+    assert len(names) >= 11
+    for name in names:
+        text = say_planned(Reader(language, "UTC", "UTC"), part_of(Addend(name, timedelta(minutes=4))))
+        assert "4 min" in text
 
 
 @pytest.mark.parametrize("language", languages())

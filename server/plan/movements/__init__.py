@@ -7,9 +7,7 @@ Never imports aiohttp, SQLAlchemy, telegram; no clock, file or network.
 
 from server.plan.movements.joint import Tie, leave_by, tie
 from server.plan.movements.offers import crew_plan
-from server.plan.movements.plan import require_allowed
 from server.plan.movements.roads import Roads, course_spots
-from server.plan.movements.rows import plan_rows
 from server.plan.movements.values import (
     Addend,
     Broken,
@@ -25,6 +23,7 @@ from server.plan.movements.values import (
     TroubleKind,
     Visit,
     Way,
+    part_of,
 )
 
 __all__ = [
@@ -47,7 +46,6 @@ __all__ = [
     "course_spots",
     "crew_plan",
     "leave_by",
-    "plan_rows",
-    "require_allowed",
+    "part_of",
     "tie",
 ]

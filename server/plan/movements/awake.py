@@ -18,6 +18,7 @@ from server.plan.movements.joint import moment
 from server.plan.movements.times import Timed
 from server.plan.movements.trips import drivers_of
 from server.plan.movements.values import Offer, OfferKind, Trouble, TroubleKind
+from server.plan.notes import Saying, saying
 
 LONGEST = timedelta(hours=17)
 SLEEP_LEAST = timedelta(minutes=90)
@@ -40,14 +41,20 @@ class Wheel:
     free_from: datetime | None
     riders: tuple[str, ...]
     needed: bool
+    """Whether torch, warm layer, pacer or hand-over hangs on the meeting, somebody is fetched there, or it is the finish:
+    then it is never offered to leave it out."""
 
 
-def wheels(timed: Sequence[Timed]) -> tuple[Wheel, ...]:
+def _is_finish(event: Event, t: Timed) -> bool:
+    return event.course_of(t.trip.plan.runner).point(t.trip.plan.point).finish
+
+
+def wheels(event: Event, timed: Sequence[Timed]) -> tuple[Wheel, ...]:
     """Every drive, in order of time."""
     found = []
     gone: dict[str, datetime] = {}
     for t in timed:
-        needed = t.sure > 0.98
+        needed = t.sure > 0.98 or bool(t.trip.leaves) or _is_finish(event, t)
         for leg in t.trip.legs:
             drive = t.journeys[leg.key].drive
             if leg.driver is not None and drive is not None and drive > timedelta(0):
@@ -81,7 +88,7 @@ def awake_since(event: Event, person: str, at: datetime, first: datetime) -> tup
 
 def tired(
     event: Event, drives: Sequence[Wheel]
-) -> tuple[tuple[Trouble, ...], tuple[Offer, ...], tuple[str, ...]]:
+) -> tuple[tuple[Trouble, ...], tuple[Offer, ...], tuple[Saying, ...]]:
     """Drives past 17 h awake, what could be done about each, and for whom a time of waking was assumed."""
     first = {w.person: w.start for w in reversed(drives)}
     troubles: list[Trouble] = []
@@ -95,12 +102,11 @@ def tired(
         if awake <= LONGEST:
             continue
         hours = round(awake / timedelta(hours=1), 1)
-        what = f"{event.person(w.person).name} will have been awake for {hours:g} h at the end of this drive"
-        troubles.append(Trouble(TroubleKind.AWAKE, w.meeting, what, person=w.person, car=w.car, hours=hours))
+        said = saying("move-awake", person=event.person(w.person).name, awake_h=hours)
+        troubles.append(Trouble(TroubleKind.AWAKE, w.meeting, said, person=w.person, car=w.car, hours=hours))
         offers += _instead(event, w, first)
     notes = tuple(
-        f"{event.person(p).name} is taken to be awake since {s.astimezone(ZoneInfo(event.time_zone)):%a %H:%M}: "
-        "say so with awake_since or sleeps"
+        saying("move-awake-assumed", person=event.person(p).name, since_at=s.timestamp())
         for p, s in assumed.items()
     )
     return tuple(troubles), tuple(offers), notes
@@ -111,11 +117,15 @@ def _instead(event: Event, w: Wheel, first: Mapping[str, datetime]) -> Iterator[
     for other in w.riders:
         since, _ = awake_since(event, other, w.end, first.get(other, w.start))
         if other in drivers and w.end - since <= LONGEST:
-            what = f"{event.person(other).name}, in the same car, drives instead"
-            yield Offer(OfferKind.SWAP_DRIVER, w.meeting, what, person=other, car=w.car)
+            said = saying("move-swap", person=event.person(other).name)
+            yield Offer(OfferKind.SWAP_DRIVER, w.meeting, said, person=other, car=w.car)
     if w.free_from is not None and w.start - w.free_from >= SLEEP_LEAST:
-        what = f"{event.person(w.person).name} sleeps before this drive"
-        yield Offer(OfferKind.SLEEP, w.meeting, what, person=w.person, start=w.free_from, end=w.start)
+        said = saying(
+            "move-sleep",
+            person=event.person(w.person).name,
+            from_at=w.free_from.timestamp(),
+            until_at=w.start.timestamp(),
+        )
+        yield Offer(OfferKind.SLEEP, w.meeting, said, person=w.person, start=w.free_from, end=w.start)
     if not w.needed:
-        what = "this meeting carries no torch, warm layer, pacer or hand-over: leave it out"
-        yield Offer(OfferKind.SKIP, w.meeting, what, person=w.person, car=w.car)
+        yield Offer(OfferKind.SKIP, w.meeting, saying("move-skip"), person=w.person, car=w.car)

@@ -13,11 +13,13 @@ from server.facts.state import RaceState
 from server.forecast.outlook import View
 from server.plan.movements.assign import Assignment, Helper, Question, Task, Vehicle, best_assignment
 from server.plan.movements.joint import PATHS, Floats, ceil_grid, quantile
+from server.plan.movements.names import car_name, person_name
 from server.plan.movements.plan import Moves, moves_of, plan_of, walked, with_offers
 from server.plan.movements.roads import Spot
 from server.plan.movements.times import LATE_SIDE, Timed, journey_of
 from server.plan.movements.trips import Leg, drivers_of
 from server.plan.movements.values import CrewPlan, Offer, OfferKind, TroubleKind
+from server.plan.notes import note, saying
 from server.plan.timetable import Timetable
 
 SAFETY_WEIGHT = 2.0
@@ -171,12 +173,13 @@ def _other_cars(moves: Moves, plan: CrewPlan, timetables: Mapping[str, Timetable
     for m in (m for m in moves.event.meetings if m.id in weight):
         goes = found.car_to(m.id)
         if goes is None:
-            yield Offer(OfferKind.SKIP, m.id, "leave this meeting out: the others gain by it", car=m.car)
+            yield Offer(OfferKind.SKIP, m.id, saying("move-skip-others"), car=m.car)
         elif m.id in odds and goes not in {r.car for r in plan.visit(m.id).rides}:
             visit = odds[m.id]
             driver = next((r.driver for r in visit.rides if r.car == goes), None)
-            what = f"'{goes}' goes to this meeting, with {', '.join(visit.crew)}: odds {visit.p_first:.0%}"
-            yield Offer(OfferKind.OTHER_CAR, m.id, what, person=driver, car=goes, odds=visit.p_first)
+            names = [saying("move-name", name=person_name(event, w)) for w in visit.crew]
+            said = note("move-other-car", *names, car=car_name(event, goes), p_odds=visit.p_first)
+            yield Offer(OfferKind.OTHER_CAR, m.id, said, person=driver, car=goes, odds=visit.p_first)
 
 
 def _whole(plan: CrewPlan, weight: Mapping[str, float]) -> float:

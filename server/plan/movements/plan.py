@@ -11,11 +11,11 @@ import numpy as np
 from server.event.model import Event, MeetingPlan
 from server.facts.state import Going, RaceState, RunnerState
 from server.forecast.outlook import View
-from server.plan.errors import PlanError
 from server.plan.movements.awake import tired, wheels
 from server.plan.movements.joint import Paths, moment, of_timetable, of_view, quantile
+from server.plan.movements.names import car_name, place_name
 from server.plan.movements.roads import Roads, Spot
-from server.plan.movements.rules import broken_rules
+from server.plan.movements.rules import broken_rules, permit_troubles
 from server.plan.movements.times import Clockwork, Timed, timed
 from server.plan.movements.trips import Trip, trips_of
 from server.plan.movements.values import (
@@ -30,12 +30,21 @@ from server.plan.movements.values import (
     Trouble,
     TroubleKind,
     Visit,
+    part_of,
 )
+from server.plan.notes import note, saying
 from server.plan.timetable import Timetable
 
 OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
 CANNOT = frozenset(
-    {TroubleKind.STRANDED, TroubleKind.ON_FOOT, TroubleKind.NO_DRIVER, TroubleKind.NO_SEAT, TroubleKind.RULE}
+    {
+        TroubleKind.STRANDED,
+        TroubleKind.ON_FOOT,
+        TroubleKind.NO_DRIVER,
+        TroubleKind.NO_SEAT,
+        TroubleKind.RULE,
+        TroubleKind.PERMIT,
+    }
 )
 """Troubles with which a meeting is not promised, whatever the odds."""
 
@@ -88,32 +97,22 @@ def walked(
 def plan_of(moves: Moves) -> CrewPlan:
     """Rows, troubles and broken rules of the moves; the offers but for other cars."""
     closed = moves.race.access_closed if moves.race is not None else ()
-    early = {t.trip.plan.id: moment(quantile(t.arrive_s, 0.1)) for t in moves.timed}
-    broken = broken_rules(moves.event, moves.trips, early)
-    troubles = [*moves.structural, *_rule_troubles(broken)]
+    arrives = {
+        t.trip.plan.id: (moment(quantile(t.arrive_s, 0.1)), moment(quantile(t.out_s, 0.9)))
+        for t in moves.timed
+    }
+    broken = broken_rules(moves.event, moves.trips, arrives)
+    troubles = [*moves.structural, *_rule_troubles(broken), *permit_troubles(moves.event, moves.trips)]
     for i, t in enumerate(moves.timed):
         troubles += _troubles(moves.event, t, moves.timed[:i], closed)
-    weary, rest, notes = tired(moves.event, wheels(moves.timed))
+    weary, rest, notes = tired(moves.event, wheels(moves.event, moves.timed))
     troubles += weary
     barred = {x.meeting for x in troubles if x.kind in CANNOT}
     visits = tuple(_visit(t, barred) for t in moves.timed)
-    offers = (*_confirm(moves.timed), *rest)
+    offers = (*_confirm(moves.event, moves.timed), *rest)
     people = tuple(row for v, t in zip(visits, moves.timed, strict=True) for row in _person_rows(v, t))
     cars = tuple(row for v in visits for row in _car_rows(v))
     return CrewPlan(visits, people, cars, broken, tuple(troubles), offers, notes)
-
-
-def require_allowed(plan: CrewPlan) -> CrewPlan:
-    """The plan itself. Errors: PlanError naming the first rule that it breaks, how many more, and the remedy."""
-    if not plan.broken:
-        return plan
-    first = plan.broken[0]
-    more = f" (and {len(plan.broken) - 1} more)" if len(plan.broken) > 1 else ""
-    raise PlanError(
-        f"the race does not allow this (rule: {first.rule}): {first.what}{more}",
-        field="meetings" if first.meeting is None else f"meetings.{first.meeting}",
-        remedy=first.remedy,
-    )
 
 
 def _paths(
@@ -181,52 +180,53 @@ def _seen_at(race: RaceState | None, ordered: Sequence[MeetingPlan], over: froze
 
 
 def _rule_troubles(broken: Sequence[Broken]) -> list[Trouble]:
-    return [
-        Trouble(TroubleKind.RULE, b.meeting, f"{b.what} (rule: {b.rule})")
-        for b in broken
-        if b.meeting is not None
-    ]
+    return [Trouble(TroubleKind.RULE, b.meeting, b.said) for b in broken if b.meeting is not None]
 
 
 def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[str]) -> Iterator[Trouble]:
     plan = t.trip.plan
     name = event.course_of(plan.runner).point(plan.point).name
     if plan.point in closed:
-        yield Trouble(TroubleKind.RULE, plan.id, f"crew access at '{name}' is closed")
+        yield Trouble(TroubleKind.RULE, plan.id, saying("move-closed", place=name))
     for leg in t.trip.legs:
         journey = t.journeys[leg.key]
         if journey.drive is None:
-            what = f"how '{leg.key}' gets from '{leg.from_place or 'an unknown place'}' to '{plan.point}' is not known"
-            yield Trouble(TroubleKind.NO_WAY, plan.id, what, car=leg.car)
+            origin = place_name(event, leg.from_place)
+            said = saying("move-no-way", car=car_name(event, leg.key), origin=origin, place=name)
+            yield Trouble(TroubleKind.NO_WAY, plan.id, said, car=leg.car)
         for way in journey.ways:
             if way.drive is not None and not way.confirmed:
-                minutes = round(way.drive.total_seconds() / 60)
-                what = f"{minutes} min from '{way.from_place}' to '{way.to_place}' is an estimate nobody has confirmed"
-                yield Trouble(TroubleKind.ESTIMATED, plan.id, what, car=leg.car)
+                said = saying(
+                    "move-estimated",
+                    drive_length_s=way.drive.total_seconds(),
+                    origin=place_name(event, way.from_place),
+                    place=place_name(event, way.to_place),
+                )
+                yield Trouble(TroubleKind.ESTIMATED, plan.id, said, car=leg.car)
     if t.p_first >= t.sure:
         return
     other = next((b for leg in t.trip.legs for b in before if b.trip.plan.id == leg.after), None)
     if other is None:
-        what = f"the odds of being at '{name}' before her are {t.p_first:.0%}"
-        yield Trouble(TroubleKind.SHORT, plan.id, what, odds=t.p_first)
+        said = saying("move-short", place=name, p_odds=t.p_first)
+        yield Trouble(TroubleKind.SHORT, plan.id, said, odds=t.p_first)
         return
     first = event.course_of(other.trip.plan.runner).point(other.trip.plan.point).name
     both = float(np.mean(t.first & other.first))
-    what = f"the odds of being at '{first}' and then at '{name}' before her are {both:.0%}"
-    yield Trouble(TroubleKind.CLASH, plan.id, what, other=other.trip.plan.id, odds=both)
+    said = saying("move-clash", first=first, place=name, p_odds=both)
+    yield Trouble(TroubleKind.CLASH, plan.id, said, other=other.trip.plan.id, odds=both)
 
 
-def _confirm(timed: Sequence[Timed]) -> Iterator[Offer]:
-    said: set[tuple[str, str]] = set()
+def _confirm(event: Event, timed: Sequence[Timed]) -> Iterator[Offer]:
+    asked: set[tuple[str, str]] = set()
     for t in timed:
         for journey in t.journeys.values():
             for way in journey.ways:
                 key = (way.from_place, way.to_place)
-                if way.drive is not None and not way.confirmed and key not in said:
-                    said.add(key)
-                    parts = ", ".join(f"{a.name} {round(a.time.total_seconds() / 60)}" for a in way.addends)
-                    what = f"confirm or correct the drive from '{key[0]}' to '{key[1]}': {parts} min"
-                    yield Offer(OfferKind.CONFIRM, t.trip.plan.id, what)
+                if way.drive is not None and not way.confirmed and key not in asked:
+                    asked.add(key)
+                    origin, place = (place_name(event, p) for p in key)
+                    said = note("move-confirm", *map(part_of, way.addends), origin=origin, place=place)
+                    yield Offer(OfferKind.CONFIRM, t.trip.plan.id, said)
 
 
 def _visit(t: Timed, barred: set[str]) -> Visit:

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from server.event.model import Event, KitWeight, MeetingPlan, PointKind, Share
+from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.roads import Roads
 from server.plan.movements.values import Role, Trouble, TroubleKind
-
-ON_THEIR_OWN = "~"
+from server.plan.notes import Saying, saying
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +56,16 @@ class _World:
     last: dict[str, str] = field(default_factory=dict)
     troubles: list[Trouble] = field(default_factory=list)
 
-    def trouble(self, kind: TroubleKind, plan: MeetingPlan, what: str, **more: str) -> None:
-        self.troubles.append(Trouble(kind, plan.id, what, **more))  # type: ignore[arg-type]
+    def trouble(
+        self,
+        kind: TroubleKind,
+        plan: MeetingPlan,
+        said: Saying,
+        *,
+        person: str | None = None,
+        car: str | None = None,
+    ) -> None:
+        self.troubles.append(Trouble(kind, plan.id, said, person=person, car=car))
 
 
 def trips_of(
@@ -182,8 +190,9 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
     cars: dict[str, list[str]] = {main: []}
     for who in goes:
         if who in world.on_foot:
-            what = f"{_name(world, who)} is on foot with {world.event.runner(world.on_foot[who]).name} then"
-            world.trouble(TroubleKind.ON_FOOT, plan, what, person=who)
+            her = world.event.runner(world.on_foot[who]).name
+            said = saying("move-on-foot", person=person_name(world.event, who), runner=her)
+            world.trouble(TroubleKind.ON_FOOT, plan, said, person=who)
             continue
         own = world.with_car.get(who)
         if own == main or _beside(world, who, main):
@@ -191,9 +200,14 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
         elif own is not None and own in world.car_at and _can_bring(world, own, main, goes):
             cars.setdefault(own, []).append(who)
         else:
-            where = world.person_at.get(who) or "an unknown place"
-            what = f"{_name(world, who)} is at '{where}', the car '{main}' leaves from '{world.car_at.get(main)}'"
-            world.trouble(TroubleKind.STRANDED, plan, what, person=who, car=main)
+            said = saying(
+                "move-stranded",
+                person=person_name(world.event, who),
+                place=place_name(world.event, world.person_at.get(who)),
+                car=car_name(world.event, main),
+                origin=place_name(world.event, world.car_at.get(main)),
+            )
+            world.trouble(TroubleKind.STRANDED, plan, said, person=who, car=main)
     for key, riders in cars.items():
         riders += [
             w for w, car in world.with_car.items() if car == key and w not in goes and w not in world.on_foot
@@ -234,8 +248,8 @@ def _leg(world: _World, plan: MeetingPlan, key: str, riders: Sequence[str]) -> L
         via = None
     stays = start is not None and via is None and world.roads.same(start, plan.point)
     if driver is None and not stays:
-        what = f"nobody who goes in '{key}' is said to drive"
-        world.trouble(TroubleKind.NO_DRIVER, plan, what, car=key)
+        said = saying("move-no-driver", car=car_name(world.event, key))
+        world.trouble(TroubleKind.NO_DRIVER, plan, said, car=key)
     car = None if key.startswith(ON_THEIR_OWN) else key
     return Leg(key, car, tuple(riders), driver, start, via, world.last.get(key), stays)
 
@@ -244,8 +258,13 @@ def _seats(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
     seats = {c.id: c.seats for c in world.event.cars}
     for leg in legs:
         if leg.car in seats and not leg.stays and len(leg.riders) > seats[leg.car]:
-            what = f"{len(leg.riders)} people go in '{leg.car}', which seats {seats[leg.car]}"
-            world.trouble(TroubleKind.NO_SEAT, plan, what, car=leg.car)
+            said = saying(
+                "move-seats",
+                car=car_name(world.event, leg.car),
+                people=len(leg.riders),
+                seats=seats[leg.car],
+            )
+            world.trouble(TroubleKind.NO_SEAT, plan, said, car=leg.car)
 
 
 def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
@@ -265,8 +284,9 @@ def _meets_car(world: _World, who: str, plan: MeetingPlan, legs: Sequence[Leg]) 
         world.with_car[who] = came
         return
     world.with_car.pop(who, None)
-    what = f"{_name(world, who)} comes off the course at '{plan.point}', where no car comes"
-    world.trouble(TroubleKind.FETCH, plan, what, person=who)
+    place = place_name(world.event, plan.point)
+    said = saying("move-no-car-there", person=person_name(world.event, who), place=place)
+    world.trouble(TroubleKind.FETCH, plan, said, person=who)
 
 
 def _left_over(world: _World, ordered: Sequence[MeetingPlan]) -> None:
@@ -274,20 +294,22 @@ def _left_over(world: _World, ordered: Sequence[MeetingPlan]) -> None:
     met = {(p.runner, p.point) for p in ordered}
     for share in world.event.shares:
         course = world.event.course_of(share.runner)
-        name = _name(world, share.person)
+        name = person_name(world.event, share.person)
         later = [p for p in ordered if p.runner == share.runner]
         if not later:
             continue
         if share.from_point != course.points[0].id and (share.runner, share.from_point) not in met:
-            what = f"{name} takes over at '{share.from_point}', where no meeting brings them"
-            world.trouble(TroubleKind.HAND_OVER, later[0], what, person=share.person)
+            place = place_name(world.event, share.from_point)
+            said = saying("move-hand-over", person=name, place=place)
+            world.trouble(TroubleKind.HAND_OVER, later[0], said, person=share.person)
         if not course.point(share.to_point).finish and (share.runner, share.to_point) not in met:
-            what = f"{name} hands over at '{share.to_point}', where no meeting fetches them"
-            world.trouble(TroubleKind.FETCH, later[0], what, person=share.person)
+            place = place_name(world.event, share.to_point)
+            said = saying("move-not-fetched", person=name, place=place)
+            world.trouble(TroubleKind.FETCH, later[0], said, person=share.person)
     for who, plan in _joined(ordered):
         if who in world.on_foot and not _at_finish(world, plan, met):
-            what = f"{_name(world, who)} paces on to the finish, where no meeting fetches them"
-            world.trouble(TroubleKind.FETCH, plan, what, person=who)
+            said = saying("move-pacer-not-fetched", person=person_name(world.event, who))
+            world.trouble(TroubleKind.FETCH, plan, said, person=who)
 
 
 def _joined(ordered: Sequence[MeetingPlan]) -> Iterator[tuple[str, MeetingPlan]]:
@@ -316,11 +338,6 @@ def _roles(
             else:
                 found[who] = Role.RIDES if who in goes else Role.WITH_CAR
     return found
-
-
-def _name(world: _World, person: str) -> str:
-    known = [p.name for p in world.event.people if p.id == person]
-    return known[0] if known else person
 
 
 def is_safety(event: Event, plan: MeetingPlan) -> bool:

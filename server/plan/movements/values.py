@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from server.plan.notes import Saying, saying
+
 
 @dataclass(frozen=True, slots=True)
 class Addend:
@@ -13,6 +15,11 @@ class Addend:
 
     name: str
     time: timedelta
+
+
+def part_of(addend: Addend) -> Saying:
+    """An addend to be said: 'walk-in 5 min'."""
+    return saying(f"move-part-{addend.name.replace(' ', '-')}", took_length_s=addend.time.total_seconds())
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,18 +186,19 @@ class TroubleKind(StrEnum):
     HAND_OVER = "hand-over without transport"
     FETCH = "pacer not fetched"
     RULE = "breaks a rule"
+    PERMIT = "permit not said to be held"
 
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """A movement that will not work, or not surely: at which meeting, for whom, with what odds, in words.
+    """A movement that will not work, or not surely: at which meeting, for whom, with what odds, and what to say.
 
     `odds` of a CLASH are those that both meetings are made, of a SHORT those of being there first.
     """
 
     kind: TroubleKind
     meeting: str
-    what: str
+    said: Saying
     person: str | None = None
     car: str | None = None
     other: str | None = None
@@ -200,12 +208,13 @@ class Trouble:
 
 @dataclass(frozen=True, slots=True)
 class Broken:
-    """A rule of the race that the plan breaks: `rule` as the race has it; the plan is refused."""
+    """A rule of the race that the plan breaks: `rule` as the race has it, what breaks it, and what to do. The plan
+    is refused."""
 
-    rule: str
+    rule: Saying
     meeting: str | None
-    what: str
-    remedy: str
+    said: Saying
+    remedy: Saying
 
 
 class OfferKind(StrEnum):
@@ -224,7 +233,7 @@ class Offer:
 
     kind: OfferKind
     meeting: str
-    what: str
+    said: Saying
     person: str | None = None
     car: str | None = None
     odds: float | None = None
@@ -242,7 +251,7 @@ class CrewPlan:
     broken: tuple[Broken, ...] = ()
     troubles: tuple[Trouble, ...] = ()
     offers: tuple[Offer, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Saying, ...] = ()
 
     def visit(self, meeting: str) -> Visit:
         """The visit of that meeting; KeyError if it is over or there is none."""

@@ -10,13 +10,11 @@ from itertools import pairwise
 from typing import Any
 
 import numpy as np
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from server.event.model import Event, KitWeight, MeetingPlan
-from server.plan import PlanError
-from server.plan.movements import CrewPlan, Role, Visit, crew_plan, require_allowed
+from server.plan.movements import CrewPlan, Role, Visit, crew_plan
 from server.plan.movements.joint import Paths, of_view
 
 Crew = Callable[[random.Random], tuple[Event, dict[str, Any]]]
@@ -200,10 +198,7 @@ def no_rule_is_broken(event: Event, plan: CrewPlan) -> None:
     for b in plan.broken:
         assert not plan.visit(b.meeting or "").promised
     if plan.broken:
-        with pytest.raises(PlanError, match="rule:"):
-            require_allowed(plan)
         return
-    assert require_allowed(plan) is plan
     rules, meeting = event.rules, {m.id: m for m in event.meetings}
     for runner in event.runners:
         mine = [v for v in plan.visits if v.runner == runner.id]

@@ -12,7 +12,12 @@ DEMO = Path(__file__).resolve().parents[3] / "demo_event"
 YARD = 'parking = "estate yard, ask at the gate", walk_in_minutes = 4'
 REFUSED = [
     # (what is replaced, by what, the rule, text of the line it is said on)
-    (YARD, f'{YARD}, open_to = "Sat 11:00"', "hours of crew access", 'point = "brindle"'),
+    (
+        YARD,
+        f'{YARD}, open_to = "Sat 11:00"',
+        "no crew at Brindle Gate after Saturday 11:00",
+        'point = "brindle"',
+    ),
     ("vehicles_max = 2", "vehicles_max = 1", "the rules allow 1", 'car = "'),
 ]
 
@@ -55,4 +60,4 @@ def test_a_second_car_brought_along_breaks_the_rule_too() -> None:
     text = "[[meetings]]".join(kept).replace('pacer_leaves = "tomas"\n', "")
     with pytest.raises(BuildError) as refused:
         build(text, files(), "my.toml")
-    assert any("rule: 1 vehicles at most" in p.what for p in refused.value.problems), str(refused.value)
+    assert any("rule: one vehicle at most" in p.what for p in refused.value.problems), str(refused.value)
