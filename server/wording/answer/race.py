@@ -1,21 +1,13 @@
-"""What the server answers to a question, as values: the `data` of a reply, before it is worded.
-
-These are the shapes that go over HTTP: `pydantic.TypeAdapter(X).dump_python(value, mode="json")` on the
-server, `TypeAdapter(X).validate_python(data)` in the bot. Ids and names both travel, so that nobody has to
-look them up. Times are aware; probabilities 0..1; distances km on the course. A field that the asker's part
-may not see is None or empty.
-"""
+"""What the server answers about her race: how fresh, where, when, the plan, cut-offs, what has been reported."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, Part, Person
-from server.facts.entry import Fix, Kind
+from server.facts.entry import Fix
 from server.forecast.outlook import Whereabouts, Window
 from server.plan.notes import Note, Saying
-from server.watch.notice import MeetingValues
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,34 +73,6 @@ class ForecastAnswer:
     where_between: tuple[str, str] | None = None
     supposed_factor: float | None = None
     supposed_leaving: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class MeetingAnswer:
-    """One meeting with the names of those who go."""
-
-    values: MeetingValues
-    name: str
-    runner_name: str
-    crew: tuple[str, ...] = ()
-    car: str = ""
-    parking: str = ""
-    walk_in: timedelta | None = None
-    opens: datetime | None = None
-    closes: datetime | None = None
-    mine: bool = True
-    drive_confirmed: bool = False
-    drive_from: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class NextAnswer:
-    """GET …/next: the next meeting and the one after; () when none is left."""
-
-    runner: str
-    runner_name: str
-    meetings: tuple[MeetingAnswer, ...]
-    fresh: Freshness
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,35 +168,6 @@ class PlanAnswer:
 
 
 @dataclass(frozen=True, slots=True)
-class CarryOut:
-    """What she carries out of a point to the next where she can refill (`name`), by goal B; bottles by goal C."""
-
-    name: str
-    takes: timedelta
-    kcal: int | None = None
-    carbohydrate_g: int | None = None
-    sodium_mg: int | None = None
-    bottles: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class KitAnswer:
-    """GET …/kit: what to have ready at a point, food there, and what she takes in from there on."""
-
-    runner: str
-    runner_name: str
-    point: str
-    name: str
-    kit: tuple[KitItem, ...]
-    food: str = ""
-    fuel: FuelPlan | None = None
-    window: Window | None = None
-    dark: bool | None = None
-    cars: tuple[tuple[str, str], ...] = ()
-    carry: CarryOut | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class StopFact:
     """One stop that has happened (or lasts: `left` None)."""
 
@@ -298,134 +233,3 @@ class CutOffsAnswer:
     runner_name: str
     cut_offs: tuple[CutOffAnswer, ...]
     fresh: Freshness
-
-
-@dataclass(frozen=True, slots=True)
-class PersonThere:
-    """Who does what now: the meeting a person is bound for, where they were last known to be, since when."""
-
-    name: str
-    part: str
-    phone: str = ""
-    at_name: str = ""
-    since: datetime | None = None
-    bound_for: str = ""
-    be_there: datetime | None = None
-    car: str = ""
-    reachable: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class PeopleAnswer:
-    """GET …/people: who is where, and the numbers."""
-
-    people: tuple[PersonThere, ...]
-    race_control: Contact
-    emergency_number: str
-    rescue: Contact | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class CardsAnswer:
-    """GET …/cards: the event's own and the built-in ones, in the asker's language; `red_line` says what a red flag
-    means, with the numbers to call."""
-
-    cards: tuple[IfThenCard, ...]
-    red_line: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class NotedAnswer:
-    """POST …/checkins: it is kept. `status` 'noted' | 'same again' | 'conflict'; `doubt` why it is
-    unconfirmed."""
-
-    entry: str
-    status: str
-    kind: Kind
-    at: datetime
-    runner: str
-    runner_name: str
-    point: str | None = None
-    name: str = ""
-    unconfirmed: bool = False
-    doubt: str = ""
-    told: tuple[str, ...] = ()
-    next_name: str = ""
-    next_window: Window | None = None
-    undo_until: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class PointHere:
-    """A point as the bot needs it to understand names."""
-
-    id: str
-    name: str
-    km: float
-    also: tuple[str, ...] = ()
-    crew_access: bool = False
-    finish: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class RunnerHere:
-    """A runner as the bot needs her. `reached` is the last point known reached, `at` the point where she is
-    now."""
-
-    id: str
-    name: str
-    bib: str
-    start: datetime
-    points: tuple[PointHere, ...]
-    reached: str | None = None
-    at: str | None = None
-    going: str = "moving"
-
-
-@dataclass(frozen=True, slots=True)
-class EventHere:
-    """An event in which the asker has a part. `people`: id and name of those whom their part may see."""
-
-    id: str
-    name: str
-    time_zone: str
-    starts: datetime
-    parts: tuple[Part, ...]
-    runners: tuple[RunnerHere, ...]
-    race_control: Contact
-    emergency_number: str
-    open_notices: tuple[int, ...] = ()
-    people: tuple[tuple[str, str], ...] = ()
-    rescue: Contact | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class MeAnswer:
-    """GET /v1/me: who is asking, and the events they have a part in (those still running first)."""
-
-    person: Person
-    events: tuple[EventHere, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class JoinAnswer:
-    """POST /v1/join: who you are and your parts, before (`accepted` False) and after you accept."""
-
-    person: str
-    name: str
-    event: str
-    event_name: str
-    parts: tuple[Part, ...]
-    accepted: bool
-    runner_names: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class AnsweredAnswer:
-    """POST /v1/notices/{short}/answer: whether the answer holds (somebody may have been first)."""
-
-    short: int
-    holder: str
-    yours: bool
-    look_again: datetime | None = None
-    kind: str = ""
