@@ -7,6 +7,7 @@ out what `who_may.SOME_MEANS` says.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from server.api.envelope import ApiError
@@ -32,6 +33,7 @@ from server.wording.answer import (
     Said,
     StopFact,
 )
+from server.wording.answers import LIKELY_GONE_ON
 
 UNDO_WITHIN = timedelta(minutes=10)
 STILL_GOING = frozenset({Going.BEFORE_START, Going.MOVING, Going.AT_POINT, Going.RESTING})
@@ -145,7 +147,8 @@ def forecast(
     if point is not None:
         wanted = point_of(picture.event, runner, point)
         points = tuple(p for p in points if p.point == wanted.id)
-    where = _whereabouts(picture, runner) if share is May.YES else None
+    gone_on = picture.p_gone_on(runner)
+    where = _whereabouts(picture, runner, gone_on) if share is May.YES else None
     return ForecastAnswer(
         runner=runner,
         runner_name=picture.event.runner(runner).name,
@@ -154,6 +157,7 @@ def forecast(
         where=where,
         where_fix=_place(picture, runner, where.likely_km) if where else None,
         where_between=_between(picture.event.course_of(runner), where.likely_km) if where else None,
+        p_gone_on=gone_on,
         supposed_factor=supposed.factor if supposed else None,
         supposed_leaving=supposed.leaving if supposed else None,
     )
@@ -163,15 +167,14 @@ def whereabouts(picture: Picture, runner: str, share: May) -> ForecastAnswer:
     """GET …/where: the last known point as fact and, apart from it, the estimate."""
     whole = forecast(picture, runner, share)
     ahead = tuple(p for p in whole.points if p.window is not None)[:1]
-    return ForecastAnswer(
-        whole.runner, whole.runner_name, ahead, whole.fresh, whole.where, whole.where_fix, whole.where_between
-    )
+    return replace(whole, points=ahead)
 
 
-def _whereabouts(picture: Picture, runner: str) -> Whereabouts | None:
+def _whereabouts(picture: Picture, runner: str, gone_on: float) -> Whereabouts | None:
     going = picture.state.runner(runner).going
     view = picture.views.get(runner)
-    return view.where() if view is not None and going in (Going.MOVING, Going.RESTING) else None
+    away = going in (Going.MOVING, Going.RESTING) or gone_on >= LIKELY_GONE_ON
+    return view.where() if view is not None and away else None
 
 
 def _place(picture: Picture, runner: str, km: float) -> tuple[float, float]:
@@ -186,11 +189,12 @@ def _between(course: CourseDef, km: float) -> tuple[str, str] | None:
 
 
 def next_meetings(picture: Picture, runner: str, person: str | None) -> NextAnswer:
-    """GET …/next: the next two meetings, of one person or of anybody."""
+    """GET …/next: the next two meetings of one person or of anybody, and those before them that are lost."""
     all_of_them = tuple(meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
     mine = tuple(m for m in all_of_them if m.mine)
     chosen = mine if person is not None and mine else all_of_them
-    return NextAnswer(runner, picture.event.runner(runner).name, chosen[:2], freshness(picture, runner))
+    left = 2 + sum(1 for m in chosen if m.values.lost)
+    return NextAnswer(runner, picture.event.runner(runner).name, chosen[:left], freshness(picture, runner))
 
 
 def plan_of(event: Event, meeting: str) -> MeetingPlan | None:
@@ -275,8 +279,10 @@ def _p_past(picture: Picture, runner: str, at: Point, view: View | None) -> floa
     later = any(_km(picture.event, runner, p) > (at.km or 0.0) for p in state.reached)
     if later or (times is not None and times.left is not None):
         return 1.0
-    if view is None or (times is not None and times.arrived is not None and state.going is Going.AT_POINT):
+    if view is None:
         return 0.0
+    if times is not None and times.arrived is not None and state.going is Going.AT_POINT:
+        return picture.p_gone_on(runner)
     return view.p_out_by(at.id, picture.now)
 
 

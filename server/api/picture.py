@@ -17,13 +17,13 @@ from server.course import Course
 from server.event.model import Event
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
-from server.facts.state import Interval, RaceState
+from server.facts.state import Going, Interval, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.outlook import Outlook, View
 from server.journal import Journal, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
-from server.watch.meetings import meetings
+from server.watch.as_told import meetings_as_told, p_gone_on, sight_of
 from server.watch.notice import MeetingValues
 from server.watch.situation import Situation
 
@@ -69,8 +69,15 @@ class Picture:
         return sun_elevation_deg(spot.lat_deg, spot.lon_deg, when) < HORIZON_DEG
 
     def meetings(self, runner: str) -> tuple[MeetingValues, ...]:
-        """Her meetings still to come, as the watch sees them."""
-        return meetings(self.situation, runner, self.now)
+        """Her meetings still to come, as people are told of them."""
+        return meetings_as_told(self.situation, runner, self.now)
+
+    def p_gone_on(self, runner: str) -> float:
+        """P(she has gone on unseen from where she was last seen in); 0 where she was not last seen in."""
+        last = self.state.runner(runner).last_known
+        if last is None or last.point is None or self.state.runner(runner).going is not Going.AT_POINT:
+            return 0.0
+        return p_gone_on(sight_of(self.situation, runner, self.now), last.point)
 
 
 @dataclass(slots=True)

@@ -17,7 +17,7 @@ from server.wording.answer import (
     PointAnswer,
 )
 from server.wording.answers import known_fact
-from server.wording.news import doubt_words
+from server.wording.news import doubt_words, lost_words
 from server.wording.reader import Reader
 from server.wording.say import Say
 
@@ -283,7 +283,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         food=v.food,
         parking=m.parking,
         if_missed=v.if_missed,
-        lost=pen.word("lost", why=v.lost) if v.lost else "",
+        lost=pen.word("lost", why=lost_words(pen.say, v)) if v.lost else "",
         no_signal=v.no_signal,
     )
 

@@ -25,7 +25,7 @@ from server.watch import (
     sightings,
     silence,
 )
-from server.watch.meetings import meetings
+from server.watch.as_told import sight_of
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
 from server.watch.places import may_be_asked
 from server.watch.quiet import asleep_until, chosen
@@ -68,14 +68,7 @@ def evaluate(situation: Situation, now: datetime) -> Verdict:
 def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verdict:
     """What is owed about one runner: the share of `evaluate` to be done under her lock."""
     situation = replace(situation, outlooks=remembering(situation.outlooks, runner_id))
-    sight = Sight(
-        situation=situation,
-        now=now,
-        runner=situation.event.runner(runner_id),
-        state=situation.state.runner(runner_id),
-        meetings=meetings(situation, runner_id, now),
-        made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
-    )
+    sight = sight_of(situation, runner_id, now)
 
     def one_pass(made: tuple[Made, ...]) -> _Found:
         owed: list[Notice] = []

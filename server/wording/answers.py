@@ -24,6 +24,8 @@ ODDS_WORTH_SAYING = 0.9
 NOT_GOING = ("retired", "retired, in hand", "finished", "closed")
 ON_PLAN = timedelta(minutes=2, seconds=30)
 MISSED_HIGH, MISSED_LOW = 0.8, 0.35
+LIKELY_GONE_ON = 0.5
+"""Seen in and not seen out: from these odds on that she has gone on, nobody is told that she is there."""
 
 
 def known_fact(say: Say, last: Known) -> str:
@@ -159,7 +161,8 @@ def say_where(say: Say, answer: ForecastAnswer) -> str:
     if fresh.last is None:
         return freshness(say, fresh, answer.runner_name)
     values = _known_values(say, fresh.last)
-    if fresh.last.kind == "in" and fresh.going in ("at a point", "resting"):
+    gone_on = answer.p_gone_on >= LIKELY_GONE_ON
+    if fresh.last.kind == "in" and fresh.going in ("at a point", "resting") and not gone_on:
         at = {k: v for k, v in values.items() if k != "fact"}
         first = say.s("where-at", runner=answer.runner_name, place=fresh.last.name, **at)
         return lines(first, _after_first(say, answer))
@@ -178,7 +181,8 @@ def say_where(say: Say, answer: ForecastAnswer) -> str:
     if answer.where_between is not None:
         a, b = answer.where_between
         legs = say.s("where-legs", **{"from": a, "to": b})
-    return lines(first, estimate, legs, _after_first(say, answer))
+    unseen = say.s("where-gone-on", odds=say.odds(answer.p_gone_on)) if gone_on else ""
+    return lines(first, unseen, estimate, legs, _after_first(say, answer))
 
 
 def _after_first(say: Say, answer: ForecastAnswer) -> str:
@@ -318,6 +322,8 @@ def _missed_first(say: Say, a: MissedAnswer) -> str:
     if a.seen_out is not None:
         return say.s("missed-seen-out", when=say.when(a.seen_out), **values)
     if a.seen_in is not None:
+        if a.p_past >= LIKELY_GONE_ON:
+            return say.s("missed-gone-on", when=say.when(a.seen_in), odds=say.odds(a.p_past), **values)
         return say.s("missed-seen-in", when=say.when(a.seen_in), **values)
     level = "high" if a.p_past >= MISSED_HIGH else "low" if a.p_past < MISSED_LOW else "even"
     return say.s(f"missed-odds-{level}", odds=say.odds(a.p_past), **values)

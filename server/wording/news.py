@@ -109,14 +109,23 @@ def window_moved(say: SayInEvent, m: MeetingValues) -> str:
     )
 
 
+def lost_words(say: Say, m: MeetingValues) -> str:
+    """Why a meeting can't be made; '' where that has no words of its own."""
+    why = f"lost-{slug(m.lost)}"
+    if not m.lost or not has(why):
+        return ""
+    return say.s(why, when=say.when(m.window.likely)) if why == "lost-she-has-left" else say.s(why)
+
+
 def meeting_lost(say: SayInEvent, m: MeetingValues) -> str:
     """A meeting nobody can make: said plainly, with what comes instead."""
     place = say.point(m.point)
-    why = f"lost-{slug(m.lost)}"
+    gone = m.window.early == m.window.late
+    expected = say.s("meeting-lost-why", runner=say.runner, place=place, window=say.window(m.window))
     return lines(
         say.s("meeting-lost", runner=say.runner, place=place),
-        say.s(why) if m.lost and has(why) else "",
-        say.s("meeting-lost-why", runner=say.runner, place=place, window=say.window(m.window)),
+        lost_words(say, m),
+        "" if gone else expected,
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
     )

@@ -15,6 +15,7 @@ from server.wording.answer import (
     PersonThere,
 )
 from server.wording.answers import freshness
+from server.wording.news import lost_words
 from server.wording.say import Say, lines, slug
 from server.wording.times import floor_to
 
@@ -97,7 +98,15 @@ def _carry(say: Say, carry: CarryOut) -> str:
 
 
 def _meeting_at(a: NextAnswer, point: str | None) -> MeetingAnswer | None:
-    return next((m for m in a.meetings if point is None or m.values.point == point), None)
+    """The meeting at that point; without one the first that can be met, or else the first."""
+    if point is None:
+        return next((m for m in a.meetings if not m.values.lost), a.meetings[0] if a.meetings else None)
+    return next((m for m in a.meetings if m.values.point == point), None)
+
+
+def _lost_line(say: Say, m: MeetingAnswer) -> str:
+    why = lost_words(say, m.values)
+    return say.s("leave-lost", runner=m.runner_name, place=m.name, why=why)
 
 
 def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
@@ -106,6 +115,16 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     if m is None:
         return lines(say.s("leave-none"), freshness(say, a.fresh, a.runner_name))
     v, there = m.values, say.when(floor_to(m.values.be_there))
+    if v.lost:
+        after = [n for n in a.meetings if not n.values.lost]
+        return lines(
+            _lost_line(say, m),
+            say.s("meeting-after", place=after[0].name, window=say.window(after[0].values.window))
+            if after
+            else "",
+            say.s("meeting-if-missed", text=v.if_missed) if v.if_missed else "",
+            freshness(say, a.fresh, a.runner_name),
+        )
     if v.leave_by is None:
         first = say.s("leave-unknown", place=m.name, be_there=there)
     elif v.leave_by < say.now:
@@ -158,7 +177,11 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
     """The next meeting in full, and the one after in a line."""
     if not a.meetings:
         return lines(say.s("meeting-none", runner=a.runner_name), freshness(say, a.fresh, a.runner_name))
-    m, *after = a.meetings
+    lost = [m for m in a.meetings if m.values.lost]
+    can = [m for m in a.meetings if not m.values.lost]
+    if not can:
+        return say_leave(say, a, None)
+    m, *after = can
     crew = say.s("meeting-who", crew=say.all(m.crew), car=m.car or "none") if m.crew else ""
     walk = say.length(m.walk_in) if m.walk_in else "none"
     return lines(
@@ -174,6 +197,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
         say.s("meeting-after", place=after[0].name, window=say.window(after[0].values.window))
         if after
         else "",
+        *(_lost_line(say, n) for n in lost),
         freshness(say, a.fresh, a.runner_name),
     )
 

@@ -115,22 +115,32 @@ def window(
 ) -> str:
     """A window in words: 'likely 14:35, between 14:10 and 15:20; 1 in 10 earlier, 1 in 10 later'.
 
-    Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …'.
-    With `as_stood` it is told as what was once expected, whatever time it is now.
+    Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …'; where
+    the late edge is not after `now` either, it reads as what was expected, with nothing reported. A window without
+    width is a fact: 'there since 14:35'. With `as_stood` it is told as what was once expected, whatever time it is.
     """
     early, likely, late = edges(w)
-    due = early <= now and not as_stood
-    names = ("likely", "late") if due else ("likely", "early", "late")
-    times = (likely, late) if due else (likely, early, late)
+    fixed = w.early == w.late
+    names: tuple[str, ...]
+    times: tuple[datetime, ...]
+    if fixed:
+        likely = w.likely
+        names, times, suffix = ("likely",), (likely,), "set" if likely > now else "there"
+    elif late <= now and not as_stood:
+        names, times, suffix = ("likely", "early", "late"), (likely, early, late), "over"
+    elif early <= now and not as_stood:
+        names, times, suffix = ("likely", "late"), (likely, late), "due"
+    else:
+        names, times, suffix = ("likely", "early", "late"), (likely, early, late), ""
 
     def words(key: str, zone: str) -> str:
         texts = _run(times, reader, now, zone, day)
         return sentence(reader.language, key, **dict(zip(names, texts, strict=True)))
 
-    suffix = "-due" if due else ""
-    text = words("window-stood" if as_stood else "window" + suffix, reader.event_time_zone)
+    as_now = f"window-{suffix}" if suffix else "window"
+    text = words("window-stood" if as_stood and not fixed else as_now, reader.event_time_zone)
     if own_clock(likely, reader, now):
-        text += " " + words("window-own" + suffix, reader.time_zone)
+        text += " " + words(f"window-own-{suffix}" if suffix else "window-own", reader.time_zone)
     return text
 
 

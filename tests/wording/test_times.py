@@ -62,6 +62,12 @@ def test_edges_are_outward_and_likely_inside(a: int, b: int, c: int) -> None:
             local("15:02"), local("15:20"), local("15:41"),
             "likely 15:20, any time from now to 15:45; 1 in 10 later",
         ),
+        (
+            local("13:02"), local("13:31"), local("14:03"),
+            "expected 13:30, between 13:00 and 14:05; nothing reported from there",
+        ),
+        (local("14:58"), local("14:58"), local("14:58"), "there since 14:58"),
+        (local("16:02"), local("16:02"), local("16:02"), "16:02"),
     ],
 )  # fmt: skip
 def test_windows_in_words(early: datetime, likely: datetime, late: datetime, said: str) -> None:

@@ -71,6 +71,7 @@ class ForecastAnswer:
     where: Whereabouts | None = None
     where_fix: tuple[float, float] | None = None
     where_between: tuple[str, str] | None = None
+    p_gone_on: float = 0.0
     supposed_factor: float | None = None
     supposed_leaving: datetime | None = None
 

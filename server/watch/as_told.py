@@ -1,0 +1,66 @@
+"""Her meetings as people are told of them: an answer or a board must not contradict the notice that went before.
+
+The meetings of `meetings` hold what the forecast says; that a drive takes longer than is left, or that she has most
+likely gone on from where she was last seen, is judged with the notices and the roads at hand, as the rules do it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+from server.watch.leaving import too_late
+from server.watch.meetings import LOST_TOO_LATE, meetings
+from server.watch.notice import MeetingValues
+from server.watch.places import is_there
+from server.watch.sight import Sight
+from server.watch.situation import Situation
+
+__all__ = ["meetings_as_told", "sight_of"]
+
+GONE_ON = 0.9
+"""Seen in, not seen out, waited out: with these odds that she has gone on, the meeting is behind the crew."""
+
+
+def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
+    """What the rules look at of one runner; KeyError for one the event does not have."""
+    return Sight(
+        situation=situation,
+        now=now,
+        runner=situation.event.runner(runner_id),
+        state=situation.state.runner(runner_id),
+        meetings=meetings(situation, runner_id, now),
+        made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
+    )
+
+
+def meetings_as_told(situation: Situation, runner_id: str, now: datetime) -> tuple[MeetingValues, ...]:
+    """Her meetings still to come in running order, `lost` also where the crew can't get there in time.
+
+    One where she was seen in and has most likely gone on unseen since the wait was over is left out.
+    """
+    sight = sight_of(situation, runner_id, now)
+    return tuple(_judged(sight, m) for m in sight.meetings if not _gone_on(sight, m))
+
+
+def _judged(sight: Sight, m: MeetingValues) -> MeetingValues:
+    plan = sight.plan(m.meeting)
+    late = not m.lost and not is_there(sight, plan) and too_late(sight, plan, m)
+    return replace(m, lost=LOST_TOO_LATE) if late else m
+
+
+def _gone_on(sight: Sight, m: MeetingValues) -> bool:
+    if sight.now < m.wait_until or is_there(sight, sight.plan(m.meeting)):
+        return False
+    return p_gone_on(sight, m.point) >= GONE_ON
+
+
+def p_gone_on(sight: Sight, point: str) -> float:
+    """P(she has left a point by now) where she was seen in and not out; 0 where that is not how it stands."""
+    times, view = sight.state.at_point(point), sight.view_at(sight.now)
+    if view is None or times is None or times.arrived is None or times.left is not None or times.through:
+        return 0.0
+    try:
+        return view.p_out_by(point, sight.now)
+    except KeyError:
+        return 0.0
