@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import time
+from collections.abc import Iterable, Mapping
+from typing import Any, TypeVar
 
-from bot.api_client import ApiClient
+import aiohttp
+import structlog
+
+from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.addresses import AddressNews
 from bot.channels.base import Outcome, RawUpdate
 from server.api.replies import Claimed, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
@@ -12,8 +17,45 @@ from server.api.replies import Claimed, Done, Held, RawUpdateOut, RawUpdates, Re
 __all__ = ["ServiceClient"]
 
 
+log = structlog.get_logger("service")
+
+T = TypeVar("T")
+
+
 class ServiceClient(ApiClient):
-    """Calls with one channel's own token. Raises ApiError and UnreachableError as its base does."""
+    """Calls with one channel's own token. Raises ApiError and UnreachableError as its base does, and says in
+    the log once that the server is lost, and once that it is back."""
+
+    def __init__(self, session: aiohttp.ClientSession, base_url: str, token: str) -> None:
+        super().__init__(session, base_url, token)
+        self._lost_at: float | None = None
+
+    async def _call(
+        self,
+        address: str | None,
+        method: str,
+        path: str,
+        shape: type[T],
+        query: Mapping[str, str] | None = None,
+        body: Mapping[str, Any] | None = None,
+    ) -> Told[T]:
+        try:
+            told = await super()._call(address, method, path, shape, query, body)
+        except UnreachableError as error:
+            if self._lost_at is None:
+                self._lost_at = time.monotonic()
+                log.error("SERVER NOT REACHED: WAITING FOR IT", server=self._base, why=str(error))
+            raise
+        except ApiError:
+            self._back()
+            raise
+        self._back()
+        return told
+
+    def _back(self) -> None:
+        if self._lost_at is not None:
+            away_s, self._lost_at = time.monotonic() - self._lost_at, None
+            log.warning("server reached again", server=self._base, away_s=round(away_s))
 
     async def store(self, channel: str, updates: Iterable[RawUpdate], *, caught_up: bool) -> int:
         """Keep raw updates; how many were new. Once it returns they are safe."""

@@ -72,6 +72,11 @@ class Settings:
     telegram_webhook_secret: Secret = _row(
         Secret(""), "Set it to have Telegram call us instead of us asking; needs public_url."
     )
+    telegram_username: str = _row(
+        "",
+        "The bot's user name at Telegram, for start links; empty = asked of Telegram when somebody is invited, "
+        "which takes telegram_token.",
+    )
     smtp_host: str = _row("", "The mail server for notices by e-mail; empty = no e-mail.")
     smtp_port: int = _row(587, "The port of the mail server.")
     smtp_user: str = _row("", "The user name at the mail server.")
@@ -87,6 +92,15 @@ class Settings:
     )
     text_gateway_url: str = _row("", "Where answers and notices by short text are POSTed; empty = nowhere.")
     text_gateway_secret: Secret = _row(Secret(""), "What signs them; at least 16 characters.")
+    channels_apart: str = _row(
+        "",
+        "Channels that run on their own with `stilepost bot`, such as 'telegram email': the server queues for them "
+        "and leaves the sending to them.",
+    )
+    server_url: str = _row("", "For `stilepost bot`: where the server is, such as https://crew.example.org.")
+    server_token: Secret = _row(
+        Secret(""), "For `stilepost bot`: the channel's token, made with `stilepost token NAME --channel …`."
+    )
 
     def __post_init__(self) -> None:
         for name, allowed in _ONE_OF.items():

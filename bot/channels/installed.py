@@ -1,18 +1,19 @@
-"""Which channels an installation has, by its settings."""
+"""Which channels an installation has, by its settings, and which of them run in the server's own process."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from server.settings import Settings
+from bot.channels.base import CHANNELS
+from server.settings import Settings, SettingsError
 
-__all__ = ["TELEGRAM_HOOK", "channel_settings"]
+__all__ = ["TELEGRAM_HOOK", "apart", "channel_settings", "channels_of", "here"]
 
 TELEGRAM_HOOK = "/hooks/telegram"
 
 
 def channel_settings(settings: Settings) -> Mapping[str, Mapping[str, str]]:
-    """The channels this installation runs, each with its own settings; none that lacks what it needs."""
+    """The channels these settings can run, each with its own settings; none that lacks what it needs."""
     found: dict[str, Mapping[str, str]] = {}
     if settings.telegram_token:
         hook = settings.telegram_webhook_secret
@@ -38,3 +39,23 @@ def channel_settings(settings: Settings) -> Mapping[str, Mapping[str, str]]:
     if settings.text_gateway:
         found["text"] = {"url": settings.text_gateway_url, "secret": str(settings.text_gateway_secret)}
     return found
+
+
+def apart(settings: Settings) -> frozenset[str]:
+    """The channels that `stilepost bot` runs elsewhere. SettingsError for a name that is none."""
+    named = frozenset(settings.channels_apart.replace(",", " ").split())
+    for name in sorted(named - frozenset(CHANNELS)):
+        there_are = ", ".join(sorted(CHANNELS))
+        raise SettingsError(f"setting channels_apart: no channel is called '{name}'. There are: {there_are}.")
+    return named
+
+
+def here(settings: Settings) -> Mapping[str, Mapping[str, str]]:
+    """The channels that run in the server's own process."""
+    elsewhere = apart(settings)
+    return {name: its for name, its in channel_settings(settings).items() if name not in elsewhere}
+
+
+def channels_of(settings: Settings) -> frozenset[str]:
+    """Every channel over which this installation reaches people, wherever it runs; the page is not among them."""
+    return frozenset(channel_settings(settings)) | apart(settings)

@@ -10,6 +10,7 @@ from datetime import datetime
 from aiohttp import web
 
 from bot.channels.base import RawUpdate
+from bot.channels.installed import channels_of
 from bot.channels.shorttext import BadTextError, ShortText, envelope
 from server.api import auth
 from server.api.ask import not_yours
@@ -26,7 +27,8 @@ TEXT_SCOPE = "text"
 
 
 def add_to(app: web.Application) -> None:
-    """Add the paths; Telegram's only where a webhook is set, as it is open to whoever knows the secret."""
+    """Add the paths: Telegram's only where a webhook is set, as it is open to whoever knows the secret; the
+    gateway's only where somebody works off what comes in, or it would wait for ever."""
     parts = app[PARTS]
     secret = str(parts.settings.telegram_webhook_secret)
     if secret:
@@ -37,7 +39,8 @@ def add_to(app: web.Application) -> None:
             await _store(parts, "telegram", updates, parts.clock.now())
 
         app.router.add_post(PATH, telegram_webhook(secret, store))
-    app.router.add_post(TEXT_PATH, short_text)
+    if ShortText.name in channels_of(parts.settings):
+        app.router.add_post(TEXT_PATH, short_text)
 
 
 async def _store(parts: Parts, channel: str, updates: tuple[RawUpdate, ...], now: datetime) -> int:

@@ -12,10 +12,13 @@ from aiohttp import web
 from pydantic import BaseModel, TypeAdapter
 
 from server.api.ask import Route, Who
+from server.api.auth import COOKIE
+from server.api.besides import BESIDES, Beside, NoticePost, TextPost, posts
 from server.api.calls import CALLS
 from server.api.envelope import FAULTS
 from server.api.who_may import SOME_MEANS, TABLE, May
 
+TELEGRAM_SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name
 _REF = "#/components/schemas/{model}"
 _GIVES_400 = ("bad_json", "wrong_media", "too_long", "invalid")
 
@@ -30,6 +33,9 @@ def document() -> dict[str, Any]:
     paths: dict[str, dict[str, Any]] = {}
     for route in CALLS:
         paths.setdefault(route.path, {})[route.method.lower()] = _operation(route, keyed)
+    for beside in BESIDES:
+        paths.setdefault(beside.path, {})[beside.method.lower()] = _beside(beside, keyed)
+    posted = {m.__name__: keyed[m.__name__, "serialization"] for m in (NoticePost, TextPost)}
     return {
         "openapi": "3.1.0",
         "info": {
@@ -39,6 +45,7 @@ def document() -> dict[str, Any]:
             "distances km along the course, probabilities 0 to 1. An aid to a crew, not a rescue service.",
         },
         "paths": paths,
+        "webhooks": posts(posted),
         "components": {"schemas": schemas, "securitySchemes": _schemes()},
     }
 
@@ -57,6 +64,13 @@ def _shapes() -> dict[tuple[str, Any], TypeAdapter[Any]]:
             if read is not None:
                 shapes[read.__name__, "validation"] = TypeAdapter(read)
         shapes[route.replies.__name__, "serialization"] = TypeAdapter(route.replies)
+    for beside in BESIDES:
+        if beside.body is not None:
+            shapes[beside.body.__name__, "validation"] = TypeAdapter(beside.body)
+        if beside.replies is not None:
+            shapes[beside.replies.__name__, "serialization"] = TypeAdapter(beside.replies)
+    for posted in (NoticePost, TextPost):
+        shapes[posted.__name__, "serialization"] = TypeAdapter(posted)
     return shapes
 
 
@@ -75,8 +89,38 @@ def _operation(route: Route, keyed: Any) -> dict[str, Any]:
     return operation
 
 
-def _operation_id(route: Route) -> str:
-    return re.sub(r"[^a-z]+", "_", f"{route.method.lower()} {route.path.removeprefix('/v1')}").strip("_")
+def _beside(beside: Beside, keyed: Any) -> dict[str, Any]:
+    content: dict[str, Any] = {beside.media: {}}
+    if beside.replies is not None:
+        content = {beside.media: {"schema": _envelope(keyed[beside.replies.__name__, "serialization"])}}
+    responses: dict[str, Any] = {"200": {"description": "Done.", "content": content}}
+    responses |= {str(s): {"description": says} for s, says in (beside.statuses or {}).items()}
+    operation: dict[str, Any] = {
+        "summary": beside.says.partition(". ")[0].rstrip(".") + ".",
+        "description": beside.says,
+        "operationId": _operation_id(beside),
+        "parameters": [*_path_parameters(beside)],
+        "responses": responses,
+        "security": _BESIDE_SECURITY[beside.security],
+    }
+    if beside.body is not None:
+        schema = keyed[beside.body.__name__, "validation"]
+        operation["requestBody"] = {"required": True, "content": {"application/json": {"schema": schema}}}
+    return operation
+
+
+_BESIDE_SECURITY: dict[str, list[dict[str, list[str]]]] = {
+    "": [{}],
+    "token": [{"token": []}],
+    "cookie": [{"cookie": []}, {"token": []}],
+    "deviceToken": [{"token": []}, {"trackerKey": []}],
+    "telegramSecret": [{"telegramSecret": []}],
+}
+
+
+def _operation_id(route: Route | Beside) -> str:
+    path = route.path.removeprefix("/v1")
+    return re.sub(r"[^a-z]+", "_", f"{route.method.lower()} {path}").strip("_")
 
 
 def _who_may(route: Route) -> str:
@@ -89,7 +133,7 @@ def _who_may(route: Route) -> str:
     return f" For: {whole}." + (f" Less ({means}): {some}." if some else "")
 
 
-def _path_parameters(route: Route) -> Iterable[dict[str, Any]]:
+def _path_parameters(route: Route | Beside) -> Iterable[dict[str, Any]]:
     for name in re.findall(r"\{(\w+)\}", route.path):
         yield {"name": name, "in": "path", "required": True, "schema": {"type": "string"}}
 
@@ -120,8 +164,8 @@ def _security(route: Route) -> list[dict[str, list[str]]]:
     return [{}] if route.who is Who.ANYBODY else [{"token": []}]
 
 
-def _responses(route: Route, data: Any) -> dict[str, Any]:
-    reply = {
+def _envelope(data: Any) -> dict[str, Any]:
+    return {
         "type": "object",
         "required": ["ok", "now", "data"],
         "properties": {
@@ -130,6 +174,10 @@ def _responses(route: Route, data: Any) -> dict[str, Any]:
             "data": data,
         },
     }
+
+
+def _responses(route: Route, data: Any) -> dict[str, Any]:
+    reply = _envelope(data)
     codes = [*route.errors, "our_fault"]
     codes += _GIVES_400 if route.body else ("invalid",) if route.query else ()
     if route.who is not Who.ANYBODY:
@@ -175,6 +223,8 @@ def _schemes() -> dict[str, Any]:
     return {
         "token": {"type": "http", "scheme": "bearer"},
         "trackerKey": {"type": "apiKey", "in": "query", "name": "key"},
+        "cookie": {"type": "apiKey", "in": "cookie", "name": COOKIE},
+        "telegramSecret": {"type": "apiKey", "in": "header", "name": TELEGRAM_SECRET_HEADER},
     }
 
 
@@ -185,4 +235,5 @@ async def serve(_request: web.Request) -> web.Response:
 
 def models() -> tuple[type[BaseModel], ...]:
     """Every model a call reads."""
-    return tuple(dict.fromkeys(m for r in CALLS for m in (r.body, r.query) if m is not None))
+    calls = [m for r in CALLS for m in (r.body, r.query) if m is not None]
+    return tuple(dict.fromkeys([*calls, *(b.body for b in BESIDES if b.body is not None)]))

@@ -12,12 +12,13 @@ from typing import Any, TypeVar
 import click
 
 from bot.channels.addresses import WrongSettingsError
-from bot.channels.installed import channel_settings
+from bot.channels.installed import channels_of
 from server.api.building import BuildError, Built, build
 from server.event import Problem, Severity
 from server.event import parse_event as parse
+from server.event.model import Event
 from server.journal import Journal, JournalError
-from server.settings import Settings
+from server.settings import Settings, SettingsError
 
 T = TypeVar("T")
 
@@ -37,7 +38,7 @@ def run(work: Coroutine[Any, Any, T]) -> T:
     """Run one call to its end; what the journal or a channel's settings refuse is told as it is."""
     try:
         return asyncio.run(work)
-    except (JournalError, WrongSettingsError) as error:
+    except (JournalError, SettingsError, WrongSettingsError) as error:
         raise Failed(str(error)) from error
 
 
@@ -46,8 +47,8 @@ async def journal(settings: Settings) -> AsyncIterator[Journal]:
     """The journal of the settings, open for the block."""
     try:
         # Notices are queued only where somebody sends them on: the pages, and the channels of the settings.
-        opened = await Journal.open(settings.database, channels=("web", *channel_settings(settings)))
-    except JournalError:
+        opened = await Journal.open(settings.database, channels=("web", *channels_of(settings)))
+    except (JournalError, SettingsError):
         raise
     except Exception as error:
         raise Failed(
@@ -63,6 +64,36 @@ async def journal(settings: Settings) -> AsyncIterator[Journal]:
 def _without_secret(url: str) -> str:
     scheme, _, rest = url.partition("://")
     return f"{scheme}://…@{rest.rpartition('@')[2]}" if "@" in rest else url
+
+
+async def the_event(opened: Journal, event: str | None) -> str:
+    """The event named, or the only one there is."""
+    stored = [v.event for v in await opened.list_events()]
+    if event is None and len(stored) == 1:
+        return stored[0]
+    if event not in stored or event is None:
+        listed = ", ".join(stored) or "none; `stilepost load event.toml` stores one"
+        raise Failed(
+            f"--event: {'name one' if event is None else f'there is no event {event!r}'}. Stored: {listed}."
+        )
+    return event
+
+
+async def stored_event(opened: Journal, event_id: str) -> Event:
+    """An event as last stored."""
+    stored = await opened.load_event(event_id)
+    return build(stored.text, stored.files, version=stored.version).event
+
+
+def known(kind: str, value: str, there_are: list[str]) -> None:
+    """Failed for an id the event does not have, with those it has."""
+    if value not in there_are:
+        raise Failed(f"the event has no {kind} '{value}'. Use one of: {', '.join(there_are)}.")
+
+
+def base_url(settings: Settings) -> str:
+    """Where people find the server: its public address, or else this machine's own, which only it can open."""
+    return (settings.public_url or f"http://{settings.host}:{settings.port}").rstrip("/")
 
 
 @dataclass(frozen=True, slots=True, eq=False)

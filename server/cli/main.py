@@ -11,7 +11,7 @@ from pathlib import Path
 import click
 
 from server import log
-from server.cli import data, events, people, planning, serving
+from server.cli import bots, data, events, inviting, people, planning, serving
 from server.cli.common import Context, Failed
 from server.settings import SettingsError, read_settings
 
@@ -42,8 +42,9 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     context.obj = Context(settings)
 
 
-for command in (*events.COMMANDS, *planning.COMMANDS, *people.COMMANDS, *serving.COMMANDS, *data.COMMANDS):
-    stilepost.add_command(command)
+for room in (events, planning, inviting, people, serving, bots, data):
+    for command in room.COMMANDS:
+        stilepost.add_command(command)
 
 
 def main(arguments: Sequence[str] | None = None) -> None:

@@ -1,84 +1,27 @@
-"""Subcommands about people: invitations, tokens for devices and channels, deletion."""
+"""Subcommands about what lets people and machines in, and about deletion; invitations are in `inviting`."""
 
 from __future__ import annotations
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 
 import click
 
+from bot.channels.base import CHANNELS
+from bot.channels.installed import channels_of
 from server.api import auth
-from server.api.building import build
-from server.cli.common import Context, Failed, journal, run
+from server.api.hooks import TEXT_PATH, TEXT_SCOPE
+from server.cli.common import Context, Failed, base_url, journal, known, run, stored_event, the_event
 from server.cli.forgetting import without_person
-from server.event.model import Event
 from server.journal import Journal
-
-
-async def _the_event(opened: Journal, event: str | None) -> str:
-    """The event named, or the only one there is."""
-    stored = [v.event for v in await opened.list_events()]
-    if event is None and len(stored) == 1:
-        return stored[0]
-    if event not in stored or event is None:
-        listed = ", ".join(stored) or "none; `stilepost load event.toml` stores one"
-        raise Failed(
-            f"--event: {'name one' if event is None else f'there is no event {event!r}'}. Stored: {listed}."
-        )
-    return event
-
-
-async def _event(opened: Journal, event_id: str) -> Event:
-    stored = await opened.load_event(event_id)
-    return build(stored.text, stored.files, version=stored.version).event
-
-
-def _known(kind: str, value: str, there_are: list[str]) -> None:
-    if value not in there_are:
-        raise Failed(f"the event has no {kind} '{value}'. Use one of: {', '.join(there_are)}.")
-
-
-@click.command()
-@click.argument("person")
-@click.option("--event", help="In which event (default: the only one).")
-@click.option("--hours", default=14 * 24, show_default=True, help="How long the code is good for.")
-@click.option("--qr", is_flag=True, help="Also print the link as a QR code.")
-@click.pass_obj
-def invite(context: Context, person: str, event: str | None, hours: int, qr: bool) -> None:
-    """Make a one-use code that binds a chat or a browser to PERSON (by id).
-
-    A new code makes an earlier unused one of theirs worthless. It is shown once and stored hashed.
-    """
-
-    async def work() -> None:
-        async with journal(context.settings) as opened:
-            event_id = await _the_event(opened, event)
-            known = await _event(opened, event_id)
-            _known("person", person, [p.id for p in known.people])
-            now = datetime.now(UTC)
-            code = await opened.invite(person, event_id, "command line", now, timedelta(hours=hours))
-            _show_code(context, known, person, code, qr)
-
-    run(work())
-
-
-def _show_code(context: Context, event: Event, person: str, code: str, qr: bool) -> None:
-    base = context.settings.public_url or f"http://{context.settings.host}:{context.settings.port}"
-    # Behind the '#': what stands there is never sent to a server, so no log on the way keeps it.
-    link = f"{base.rstrip('/')}/join#{code}"
-    parts = ", ".join(sorted({p.kind.value for p in event.parts_of(person)}))
-    click.echo(f"{event.person(person).name} ({parts}) in {event.name}")
-    click.echo(f"code: {code}")
-    click.echo(f"link: {link}")
-    if qr:
-        import segno
-
-        segno.make(link).terminal(compact=True)
 
 
 @click.command()
 @click.argument("name")
 @click.option("--person", help="A token that acts for this person (id).")
 @click.option("--runner", help="A token that may only report this runner (id): for a tracker.")
+@click.option(
+    "--text", help="A token for one device that sends short texts (SMS, satellite) as this person (id)."
+)
 @click.option("--channel", help="A token for a channel's own process, such as telegram.")
 @click.option("--metrics", is_flag=True, help="A token that may only read /metrics.")
 @click.option("--event", help="In which event (default: the only one).")
@@ -88,48 +31,58 @@ def token(
     name: str,
     person: str | None,
     runner: str | None,
+    text: str | None,
     channel: str | None,
     metrics: bool,
     event: str | None,
 ) -> None:
-    """Make a token for a device called NAME; give exactly one of --person, --runner, --channel, --metrics.
+    """Make a token for a device called NAME; give exactly one of --person, --runner, --text, --channel, --metrics.
 
     It is shown once and stored hashed.
     """
-    given = [x for x in (person, runner, channel, metrics or None) if x]
+    given = [x for x in (person, runner, text, channel, metrics or None) if x]
     if len(given) != 1:
-        raise click.UsageError("Give exactly one of --person, --runner, --channel, --metrics.")
+        raise click.UsageError("Give exactly one of --person, --runner, --text, --channel, --metrics.")
+    if channel and channel not in CHANNELS:
+        raise Failed(
+            f"--channel: no channel is called '{channel}'. There are: {', '.join(sorted(CHANNELS))}."
+        )
 
     async def work() -> None:
         async with journal(context.settings) as opened:
             scope, acts_for = auth.METRICS, None
             if channel:
                 scope = auth.channel_scope(channel)
-            elif person or runner:
-                scope, acts_for = await _scope(opened, person, runner, event)
+            elif not metrics:
+                scope, acts_for = await _scope(opened, person, runner, text, event)
             secret = await opened.issue_token(acts_for, name, [scope], datetime.now(UTC))
             click.echo(f"token: {secret}")
+            base = base_url(context.settings)
             if runner:
-                base = (
-                    context.settings.public_url or f"http://{context.settings.host}:{context.settings.port}"
-                )
-                click.echo(
-                    f"a tracker that can only GET: {base.rstrip('/')}/v1/report?key={secret}&lat=…&lon=…&t=…"
-                )
+                click.echo(f"a tracker that can only GET: {base}/v1/report?key={secret}&lat=…&lon=…&t=…")
+            if text:
+                _show_text_gateway(f"{base}{TEXT_PATH}", secret, on="text" in channels_of(context.settings))
 
     run(work())
 
 
+def _show_text_gateway(url: str, secret: str, *, on: bool) -> None:
+    click.echo(f'the gateway POSTs {{"text": "…"}} to {url} with \'Authorization: Bearer\' and the token;')
+    click.echo(f"one that can't set a header: {url}?key={secret}")
+    if not on:
+        click.echo("note: this server takes no short texts yet. Set STILEPOST_TEXT_GATEWAY=true.", err=True)
+
+
 async def _scope(
-    opened: Journal, person: str | None, runner: str | None, event: str | None
+    opened: Journal, person: str | None, runner: str | None, text: str | None, event: str | None
 ) -> tuple[str, str | None]:
-    event_id = await _the_event(opened, event)
-    known = await _event(opened, event_id)
-    if person:
-        _known("person", person, [p.id for p in known.people])
-        return auth.PERSON, person
-    _known("runner", runner or "", [r.id for r in known.runners])
-    return auth.report_scope(event_id, runner or ""), known.runner(runner or "").person
+    event_id = await the_event(opened, event)
+    found = await stored_event(opened, event_id)
+    if runner:
+        known("runner", runner, [r.id for r in found.runners])
+        return auth.report_scope(event_id, runner), found.runner(runner).person
+    known("person", person or text or "", [p.id for p in found.people])
+    return (auth.PERSON, person) if person else (TEXT_SCOPE, text)
 
 
 @click.command()
@@ -187,4 +140,4 @@ def blank(context: Context, person: str | None, event: str | None, yes: bool) ->
     run(work())
 
 
-COMMANDS = (invite, token, tokens, blank)
+COMMANDS = (token, tokens, blank)

@@ -15,7 +15,7 @@ import click
 import structlog
 from aiohttp import web
 
-from bot.channels.installed import channel_settings
+from bot.channels.installed import channels_of, here
 from bot.starting import channels_at_work
 from server.api import auth
 from server.app import Options, make_app
@@ -56,7 +56,8 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
 
 
 def _channels(settings: Settings) -> frozenset[str]:
-    return frozenset({"telegram"} if settings.telegram_token else ())
+    """Those that hand over what waited while we were away."""
+    return channels_of(settings) & {"telegram"}
 
 
 async def _serve(
@@ -82,8 +83,8 @@ async def _serve(
             ) from error
         for address in runner.addresses:
             log.info("listening", host=address[0], port=address[1])
-        async with channels_at_work(channel_settings(settings), _loopback(host, runner), token):
-            await _until_told()
+        async with channels_at_work(here(settings), _loopback(host, runner), token):
+            await until_told()
             log.info("stopping")
     finally:
         await runner.cleanup()
@@ -97,7 +98,8 @@ def _loopback(host: str, runner: web.AppRunner) -> str:
     return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
 
 
-async def _until_told() -> None:
+async def until_told() -> None:
+    """Return at SIGINT or SIGTERM."""
     told = asyncio.Event()
     loop = asyncio.get_running_loop()
     for number in (signal.SIGINT, signal.SIGTERM):

@@ -119,8 +119,23 @@ def test_invitations_and_tokens(shell: Shell) -> None:
     shell.run("load", str(shell.event), "--yes")
     assert re.search(r"/join#[0-9A-Z]{12}$", shell.run("invite", "ana").output, re.M)
     assert "Use one of: maren, ana" in shell.run("invite", "nobody").output
-    for kind in (["--person", "ana"], ["--runner", "maren"], ["--channel", "telegram"], ["--metrics"]):
+    kinds = (
+        ["--person", "ana"],
+        ["--runner", "maren"],
+        ["--text", "ana"],
+        ["--channel", "telegram"],
+        ["--metrics"],
+    )
+    for kind in kinds:
         assert shell.run("token", "x", *kind).exit_code == 0, kind
+    for kind, names in {
+        "--person": "ana",
+        "--runner": "maren",
+        "--text": "ana",
+        "--channel": "telegram",
+    }.items():
+        wrong = shell.run("token", "x", kind, "pigeon")
+        assert (wrong.exit_code, names in wrong.output) == (1, True), kind
     assert shell.run("token", "x", "--person", "ana", "--metrics").exit_code == 2
     listed = shell.run("tokens").output
     assert "report:harrow-round/maren" in listed

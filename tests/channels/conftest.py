@@ -6,7 +6,7 @@ import asyncio
 import socket
 from collections import Counter
 from collections.abc import AsyncIterator, Awaitable, Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from functools import cache
 from typing import Any
@@ -237,7 +237,9 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
     await journal.store_event(EVENT_TEXT, files, _built(1).event, "test", clock.now())
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())
-    settings = Settings(telegram_webhook_secret=Secret("a-secret-of-ours"), port=unused_port)
+    settings = Settings(
+        telegram_webhook_secret=Secret("a-secret-of-ours"), port=unused_port, text_gateway=True
+    )
     running: list[web.AppRunner] = []
 
     async def start() -> None:
@@ -268,15 +270,19 @@ QUICK = Pace(
 )
 
 
+LISTENS_ON = replace(QUICK, listen_ttl_s=300.0)
+"""For a test whose server goes away: in real time, listening would be given up at the end of a short lease."""
+
+
 @pytest.fixture
 async def make_worker(server: Server) -> AsyncIterator[Callable[..., Awaitable[Worker]]]:
     """Starts workers, quick ones; stops them at the end."""
     running: list[tuple[Worker, asyncio.Task[None]]] = []
     async with aiohttp.ClientSession() as session:
 
-        async def make(channel: Channel, desk: Desk | None = None) -> Worker:
+        async def make(channel: Channel, desk: Desk | None = None, pace: Pace = QUICK) -> Worker:
             service = ServiceClient(session, server.url, await server.token(channel.name))
-            worker = Worker(channel, service, desk or RealDesk(service), QUICK, server.clock)
+            worker = Worker(channel, service, desk or RealDesk(service), pace, server.clock)
             running.append((worker, asyncio.create_task(worker.run())))
             return worker
 

@@ -16,7 +16,7 @@ from tests.channels.conftest import EVENT, WAIT_S, Server, until
 from tests.channels.killable import Nursery
 from tests.channels.standin import TOKEN, StandIn
 
-AFTER_A_DEATH = timedelta(seconds=61)
+AFTER_A_DEATH = timedelta(seconds=301)
 REPEAT = "may be a repeat"
 
 

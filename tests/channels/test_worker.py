@@ -23,7 +23,7 @@ from server.api.replies import ButtonOut, DeliveryOut
 from server.journal import Status
 from server.watch.notice import Urgency
 from tests.channels import standin as at
-from tests.channels.conftest import EVENT, WAIT_S, EchoDesk, Server, until
+from tests.channels.conftest import EVENT, LISTENS_ON, WAIT_S, EchoDesk, Server, until
 from tests.channels.standin import StandIn
 
 MakeWorker = Callable[..., Awaitable[Worker]]
@@ -92,7 +92,7 @@ async def test_the_server_down_and_back(
     server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
 ) -> None:
     """What is written meanwhile waits at Telegram, unconfirmed, and is answered when the server is back."""
-    await make_worker(telegram, desk)
+    await make_worker(telegram, desk, LISTENS_ON)
     await standin.say("before")
     await until(lambda: len(texts(standin)) == 1)
     await until(lambda: standin.unconfirmed == [])

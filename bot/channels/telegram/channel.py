@@ -64,6 +64,12 @@ class Telegram:
     async def open(self) -> None:
         """Learn our own user name, without which a group can't address us, and show the menus of strangers
         and groups. WrongSettingsError for a refused token."""
+        await self.ask_username()
+        await self._show(menu_for((), "en"), BotCommandScopeAllPrivateChats())
+        await self._show(menu_for(IN_GROUPS, "en"), BotCommandScopeAllGroupChats())
+
+    async def ask_username(self) -> str:
+        """Ask Telegram who we are; our user name. Raises as `open`."""
         try:
             me = await self._bot.get_me()
         except (InvalidToken, EndPointNotFound):
@@ -71,8 +77,7 @@ class Telegram:
         except Exception as error:
             raise ConnectionError(detail_of(error, self._token)) from None
         self._me = reading.Me(self._me.id, me.username or "")
-        await self._show(menu_for((), "en"), BotCommandScopeAllPrivateChats())
-        await self._show(menu_for(IN_GROUPS, "en"), BotCommandScopeAllGroupChats())
+        return self._me.username
 
     async def close(self) -> None:
         """Give the connections back."""
