@@ -17,8 +17,9 @@ from server.cli.events import EVENT_FILE
 from server.event.model import Event
 from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
-from server.paper.calendar import appointments_of, calendar, meeting_lines
+from server.paper.calendar import appointments_of, calendar
 from server.paper.files import gpx_with_points, to_csv, to_json
+from server.paper.meeting import meeting_lines
 from server.paper.moves import moves_table
 from server.paper.picture import plan_picture
 from server.paper.sheet import crew_sheets
@@ -77,7 +78,7 @@ def plan(
         console.print(f"- {line}", highlight=False, markup=False)
     _draw(before, built, who[0], say.reader, picture, svg)
     if out is not None:
-        for name, content in _files(before, who, say).items():
+        for name, content in _files(before, who, say, moves).items():
             _write(out / name, content)
             click.echo(f"written: {out / name}")
     _refuse_broken(moves)
@@ -118,7 +119,7 @@ def _draw(
         click.echo(f"drawn to {svg}")
 
 
-def _files(before: BeforeStart, runners: list[str], say: Say) -> Mapping[str, bytes]:
+def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -> Mapping[str, bytes]:
     """Everything to hand out, by file name; with several runners each one's files carry their id."""
     event, files = before.event, {}
     for runner in runners:
@@ -131,11 +132,11 @@ def _files(before: BeforeStart, runners: list[str], say: Say) -> Mapping[str, by
     people = [p.id for p in event.people if event.parts_of(p.id)]
     for person in people:
         own = Say(reader_in(event, person), before.at)
-        found = appointments_of(before, person, own)
+        found = appointments_of(before, person, own, moves)
         if found:
             files[f"calendar-{person}.ics"] = calendar(event, found, before.at)
-        files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name).encode()
-    files["crew-sheets.html"] = crew_sheets(before, people, event.name).encode()
+        files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name, moves).encode()
+    files["crew-sheets.html"] = crew_sheets(before, people, event.name, moves).encode()
     return files
 
 

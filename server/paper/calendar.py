@@ -10,10 +10,12 @@ import icalendar
 
 from server.event.model import Event, Goal, Part, PartKind
 from server.paper.before import BeforeStart
+from server.paper.meeting import meeting_lines, own_way
 from server.paper.table import to_minute
+from server.plan.movements import CrewPlan
 from server.plan.timetable import Timetable
 from server.watch.notice import MeetingValues
-from server.wording.say import Say, lines, slug
+from server.wording.say import Say, lines
 from server.wording.times import floor_to
 
 PRODUCT = "-//Stilepost//crew plan//EN"
@@ -64,11 +66,14 @@ def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime)
     return bytes(whole.to_ical())
 
 
-def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appointment, ...]:
+def appointments_of(
+    before: BeforeStart, person: str, say: Say, moves: CrewPlan | None = None
+) -> tuple[Appointment, ...]:
     """What a person has to do: start, meetings, pacing, standing at a point, in their own words.
 
     A meeting is timed as the watch times it: from leave-by (be there from, without a confirmed drive) until she is
-    not worth waiting for any longer. Errors: KeyError for a person who is not in the event.
+    not worth waiting for any longer; by their own way where `moves` has them in another car. Errors: KeyError for a
+    person who is not in the event.
     """
     event = before.event
     event.person(person)
@@ -79,59 +84,12 @@ def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appoint
         for values in before.meetings(runner.id):
             own = person == runner.person
             if own or person in values.crew:
-                found.append(_meeting(before, runner.id, values, say, own=own))
+                mine = values if own else own_way(moves, values, person)
+                found.append(_meeting(before, runner.id, mine, say, own=own))
         for part in event.parts_of(person):
             if part.runner in (None, runner.id):
                 found += _by_part(event, before.timetable(runner.id), part, say)
     return tuple(found)
-
-
-def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
-    """Everything about a meeting, a line each: leave by, be there from, when she comes, wait until, what to have."""
-    event, plan = before.event, before.plan_of(m.meeting)
-    point = event.course_of(runner).point(m.point)
-    access, brought = point.access, [k.name for k in plan.kit if not k.take_back]
-    taken = [k.name for k in plan.kit if k.take_back]
-    name = event.runner(runner).name
-    row = before.timetable(runner).row(m.point)
-    planned = before.timetable(runner).start + row.arrive[Goal.B]
-    start = _place(event, m.drive_from)
-    said = (
-        say.s("paper-lost", why=say.s(f"lost-{slug(m.lost)}")) if m.lost else "",
-        say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": start or "none"})
-        if m.leave_by is not None
-        else say.s("paper-no-leave"),
-        say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
-        say.s("paper-expected", runner=name, window=say.window(m.window)),
-        say.s(
-            "paper-planned",
-            when=say.when(planned, day=True),
-            length=say.length(row.stop) if row.stop else "none",
-        ),
-        say.s("paper-wait", until=say.when(m.wait_until, day=True)),
-        say.s("paper-drive", length=say.length(m.drive)) if m.drive is not None else "",
-        say.s("paper-parking", parking=access.parking) if access and access.parking else "",
-        say.s("paper-kit", kit=say.all(brought)) if brought else "",
-        say.s("take-back", place=point.name, kit=say.all(taken)) if taken else "",
-        say.s("paper-food", food=m.food) if m.food else "",
-        say.s("paper-pacer-joins", who=_name(event, plan.pacer_joins)) if plan.pacer_joins else "",
-        say.s("paper-pacer-leaves", who=_name(event, plan.pacer_leaves)) if plan.pacer_leaves else "",
-        say.s("paper-if-missed", text=m.if_missed) if m.if_missed else "",
-        say.s("paper-no-signal") if m.no_signal else "",
-    )
-    return tuple(x for x in said if x)
-
-
-def _name(event: Event, person: str) -> str:
-    return next((p.name for p in event.people if p.id == person), person)
-
-
-def _place(event: Event, place: str | None) -> str:
-    if place is None:
-        return ""
-    names = {p.id: p.name for c in event.courses for p in c.points}
-    names |= {p.id: p.name for p in event.places if p.name}
-    return names.get(place, place)
 
 
 def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool) -> Appointment:

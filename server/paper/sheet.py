@@ -2,34 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
 from server.event.model import Event, Goal, PartKind, Rules
 from server.paper.before import BeforeStart
-from server.paper.calendar import meeting_lines
+from server.paper.meeting import GloveMeeting, glove_meeting, own_way
+from server.paper.moves import COLUMNS, move_rows
 from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines
 from server.plan.cards import cards_of
 from server.plan.cutoffs import due_times
+from server.plan.movements import CrewPlan
+from server.plan.notes import saying
 from server.plan.targets import hours
 from server.watch.notice import MeetingValues
 from server.wording.cards import built_in_cards, red_flag_line
+from server.wording.planned import say_planned
 from server.wording.reader import reader_in
 from server.wording.say import Say
 from server.wording.things import card_lines, part_words
-from server.wording.times import floor_to
+from server.wording.times import clock, own_clock
 
 ALL_MEETINGS = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 """Who has every meeting on their sheet, since they are asked about all of them."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Meeting:
-    title: str
-    lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +48,11 @@ class _Plan:
 
 
 @dataclass(frozen=True, slots=True)
-class _Other:
-    name: str
-    parts: str
-    phone: str
+class _How:
+    """What the ways to a person's meetings are made of: heads and rows."""
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,22 +71,23 @@ class _Page:
     stays: str
     aid: str
     rescue: str
-    rules: str
+    rules: tuple[str, ...]
     runners: tuple[str, ...]
-    meetings: tuple[_Meeting, ...]
+    meetings: tuple[GloveMeeting, ...]
+    phones: tuple[str, ...]
+    how: _How
     plans: tuple[_Plan, ...]
-    others: tuple[_Other, ...]
     red_line: str
     cards: tuple[_Card, ...]
     heads: dict[str, str] = field(default_factory=dict)
 
 
-def crew_sheets(before: BeforeStart, people: Sequence[str], title: str) -> str:
-    """One HTML document, a part of it for each person, each beginning on a new sheet of paper.
+def crew_sheets(before: BeforeStart, people: Sequence[str], title: str, moves: CrewPlan | None = None) -> str:
+    """One HTML document, a part of it for each person: a page for the glove box, then the details on further ones.
 
-    Errors: KeyError for a person who is not in the event.
+    `moves`: the crew's movements, for what each way is made of. Errors: KeyError for a person who is not in the event.
     """
-    pages = [_page(before, p) for p in people]
+    pages = [_page(before, p, moves) for p in people]
     language = pages[0].language if pages else "en"
     return _templates().get_template("sheet.html").render(pages=pages, title=title, language=language)
 
@@ -101,7 +101,7 @@ def _templates() -> Environment:
     )
 
 
-def _page(before: BeforeStart, person: str) -> _Page:
+def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
     event = before.event
     someone = event.person(person)
     say = Say(reader_in(event, person), before.at)
@@ -114,7 +114,12 @@ def _page(before: BeforeStart, person: str) -> _Page:
     control, names = event.race_control, {r.id: r.name for r in event.runners}
     numbers = {"name": control.name, "phone": control.phone or "?", "emergency": event.emergency_number}
     everything = any(p.kind in ALL_MEETINGS for p in parts)
-    met = [(r, m) for r in runners for m in before.meetings(r) if _concerns(event, r, m, person, everything)]
+    met = [
+        (r, own_way(moves, m, person))
+        for r in runners
+        for m in before.meetings(r)
+        if _concerns(event, r, m, person, everything)
+    ]
     built_in = built_in_cards(control.phone, event.emergency_number, say.reader.language)
     rescue = event.rescue
     return _Page(
@@ -127,14 +132,17 @@ def _page(before: BeforeStart, person: str) -> _Page:
         rescue=say.s("paper-rescue", name=rescue.name, phone=rescue.phone) if rescue else "",
         rules=_rules(say, event.rules),
         runners=tuple(_runner(say, event, r) for r in runners),
-        meetings=tuple(_meeting(before, say, r, m) for r, m in met),
+        meetings=tuple(
+            glove_meeting(before, r, m, say, own=person == event.runner(r).person) for r, m in met
+        ),
+        phones=_phones(say, event, person, names),
+        how=_how(event, say, moves, {m.meeting for _, m in met}),
         plans=tuple(_plan(before, say, r) for r in runners),
-        others=_others(say, event, person, names),
         red_line=red_flag_line(control.phone, event.emergency_number, say.reader.language),
         cards=tuple(_Card(c.trouble, c.try_first, card_lines(say, c)[1:]) for c in cards_of(event, built_in)),
         heads={
             key: say.s(f"paper-head-{key}")
-            for key in ("meetings", "plan", "cards", "light", "fuel", "others")
+            for key in ("meetings", "plan", "cards", "light", "fuel", "glove", "phones", "how")
         }
         | {
             "cut_offs": say.s("paper-head-cut-offs"),
@@ -148,8 +156,22 @@ def _concerns(event: Event, runner: str, m: MeetingValues, person: str, everythi
     return everything or person in m.crew or person == event.runner(runner).person
 
 
-def _rules(say: Say, rules: Rules) -> str:
-    return say.s("paper-rules", rules=rules.note) if rules.note else ""
+def _rules(say: Say, rules: Rules) -> tuple[str, ...]:
+    """What the race allows everywhere, and its note."""
+    found = [
+        saying("rule-vehicles", count=rules.vehicles_max) if rules.vehicles_max is not None else None,
+        saying("rule-people", count=rules.crew_people_max) if rules.crew_people_max is not None else None,
+        saying("rule-help") if rules.outside_help_only_at_crew_points else None,
+        saying("rule-crew-not-before", opens_at=rules.crew_not_before.timestamp())
+        if rules.crew_not_before is not None
+        else None,
+        saying("rule-pacer-from", from_km=rules.pacer_from_km) if rules.pacer_from_km is not None else None,
+    ]
+    said = "; ".join(say_planned(say.reader, x) for x in found if x is not None)
+    return (
+        *((say.s("paper-allowed-by", rules=said),) if said else ()),
+        *((say.s("paper-rules", rules=rules.note),) if rules.note else ()),
+    )
 
 
 def _runner(say: Say, event: Event, runner: str) -> str:
@@ -162,13 +184,14 @@ def _runner(say: Say, event: Event, runner: str) -> str:
     )
 
 
-def _meeting(before: BeforeStart, say: Say, runner: str, m: MeetingValues) -> _Meeting:
-    event = before.event
-    place, who = event.course_of(runner).point(m.point).name, event.runner(runner).name
-    title = say.s(
-        "paper-meeting-title", runner=who, place=place, be_there=say.when(floor_to(m.be_there), day=True)
-    )
-    return _Meeting(title, meeting_lines(before, runner, m, say))
+def _there(say: Say, at: datetime) -> str:
+    """The point's clock alone: both clocks in every cell would push the table off the paper."""
+    return clock(at, say.reader, say.now, day=True)
+
+
+def _how(event: Event, say: Say, moves: CrewPlan | None, mine: Collection[str]) -> _How:
+    rows = move_rows(event, moves, say) if moves is not None else ()
+    return _How(tuple(say.s(c) for c in COLUMNS), tuple(r.cells for r in rows if r.meeting in mine))
 
 
 def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
@@ -178,11 +201,11 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
     for row in table.rows:
         point = course.point(row.point)
         rules = [
-            say.s("paper-due", edge=say.s(f"edge-{d.edge.value}"), when=say.when(d.at, day=True))
+            say.s("paper-due", edge=say.s(f"edge-{d.edge.value}"), when=_there(say, d.at))
             for d in due
             if d.point == row.point
         ]
-        clocks = [say.when(table.start + row.arrive[g], day=True) for g in (Goal.A, Goal.B, Goal.C)]
+        clocks = [_there(say, table.start + row.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
         stop = hours(row.stop) if row.stop > timedelta(0) else ""
         cells = (point.name, say.km(row.km), *clocks, stop, ", ".join(rules), costs(say, row))
         rows.append(_PlanRow(cells, point.crew_access))
@@ -191,7 +214,12 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
     fed = event.runner(runner).fuel
     return _Plan(
         head=f"{say.s('paper-head-plan')}: {event.runner(runner).name}",
-        goals=goals_line(say, table),
+        goals=" ".join(
+            (
+                goals_line(say, table),
+                *((say.s("paper-race-clock"),) if own_clock(table.start, say.reader, say.now) else ()),
+            )
+        ),
         columns=(*heads, *more),
         rows=tuple(rows),
         light=light_lines(say, table),
@@ -200,9 +228,9 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
     )
 
 
-def _others(say: Say, event: Event, person: str, names: dict[str, str]) -> tuple[_Other, ...]:
+def _phones(say: Say, event: Event, person: str, names: dict[str, str]) -> tuple[str, ...]:
     return tuple(
-        _Other(p.name, part_words(say, event.parts_of(p.id), names), p.phone)
+        say.s("paper-phone", name=p.name, parts=part_words(say, event.parts_of(p.id), names), phone=p.phone)
         for p in event.people
-        if p.id != person and event.parts_of(p.id)
+        if p.id != person and p.phone and event.parts_of(p.id)
     )

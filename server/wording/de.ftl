@@ -211,6 +211,8 @@ alarm-look-again = NACHSEHEN: { $runner } (Nr. { $bib }), der Alarm ist noch off
  }
 alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). Die vorher Gefragten haben nicht geantwortet.
 alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). { $name } hat ihn, antwortet aber nicht mehr.
+alarm-given-back = { $name } kann nicht mehr: DEN ALARM zu { $runner } (Nr. { $bib }) HAT JETZT NIEMAND. Die Nächsten werden gefragt.
+alarm-handed-on-back = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). { $name } hatte ihn und kann nicht mehr.
 alarm-answer = Antworte ‚Ich übernehme‘, dann gehört er dir; ohne Antwort in { $length } wird die nächste Person gefragt.
 alarm-held-you = Du hast diesen Alarm. Nächstes Nachsehen: { $when }.
 alarm-held-you-now = Du hast diesen Alarm. Antworte ‚gesehen‘ oder ‚noch vermisst‘, oder schreib, was du weißt.
@@ -284,8 +286,16 @@ unreached-kind-leave-now = losfahren
 unreached-kind-wake-up = wecken
 unreached-kind-test-alarm = Probealarm
 unreached-phone = { $name }: { $phone }.
-outage-open = Ausfall bei uns seit { $when } ({ $what }). Meldungen können fehlen; für diese Zeit gilt niemand als überfällig.
-outage-over = Ausfall bei uns von { $from } bis { $to } ({ $length }; { $what }). Was gewartet hat, ist gelesen; die Zeiten sind neu berechnet.
+outage-open = AUSGEFALLEN seit { $when }: { $what }. Meldungen darüber kommen verspätet; das Schweigen derer, die es nutzen, löst so lange keinen Alarm aus. Ruf sie an.
+outage-open-out = AUSGEFALLEN seit { $when }: { $what }. Nachrichten darüber warten oder gehen auf dem nächsten Weg hinaus.
+outage-over = { $what }: ausgefallen von { $from } bis { $to } ({ $length }). Was gewartet hat, ist gelesen; die Zeiten sind neu berechnet.
+outage-over-out = { $what }: ausgefallen von { $from } bis { $to } ({ $length }). Was dort gewartet hat, geht jetzt hinaus.
+outage-what-server = unser Server oder seine Datenbank
+outage-what-telegram = unser Telegram-Bot
+outage-what-email = unsere E-Mail
+outage-what-text = unsere Kurznachrichten
+outage-what-webhook = unser Webhook
+outage-what-other = unser Kanal { $name }
 
 ## Nachrichten: Berichtigungen und Zweifel
 
@@ -515,7 +525,8 @@ noted-many = Notiert: { $count ->
  }
 live-ended = Der geteilte Standort ist zu Ende. Das sagt nichts über { $runner }.
 position-whose = Ist { $runner } bei diesem Telefon?
-photo-kept = Bilder werden hier noch nicht aufbewahrt. Schreib, was darauf ist.
+photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht aufbewahrt. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
+photo-words-only = Das Bild selbst wird nicht aufbewahrt, nur deine Worte.
 other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
 undone = Zurückgenommen: { $runner } { $fact }, { $when }.
 undone-words = Zurückgenommen: ‚{ $words }‘
@@ -539,6 +550,47 @@ distress-passed-on = Deine Worte sind bei deinen Begleitern und deinem Sicherhei
 distress-not-passed-on = Ich konnte deine Worte NICHT weitersagen. Bitte ruf an.
 distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
 distress-not-hurt = Wenn nichts ist, schreib ‚undo‘.
+
+## Antworten: wer es weiß, ihr entgegen, wie sie selbst steht, Ziele
+
+told-none = Zu { $runner } ist kein Alarm offen.
+told-held = { $holder } hat den Alarm zu { $runner } ({ $kind }, seit { $since }){ $again ->
+    [none] .
+   *[other] {"; sieht wieder nach: "}{ $again }.
+ }
+told-not-held = Den Alarm zu { $runner } hat noch niemand übernommen ({ $kind }, seit { $since }).
+told-answered = { $name }: gefragt { $when }, Antwort ‚{ $answer }‘ { $at }.
+told-asked = { $name }: gefragt { $when }, noch keine Antwort.
+told-only = { $name }: benachrichtigt { $when }, ohne Frage.
+told-failed = { $name }: NICHT ERREICHT, versucht { $when }.
+told-race-control = Die Rennleitung weiß es, seit { $when }.
+told-race-control-not = Dass die Rennleitung es weiß, hat niemand gemeldet: { $name }, { $phone }.
+towards = Fragt die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
+towards-alarm = Ein Alarm ist offen, und niemand hat ihn übernommen: beantworte zuerst den.
+towards-alarm-held = { $holder } hat den offenen Alarm: sprecht zuerst miteinander.
+towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Punkten für die Crew. Anderswo kann sie das Rennen kosten.
+towards-rule-anywhere = Die Rennregeln verbieten Hilfe außerhalb der Crew-Punkte nicht.
+towards-note = Rennregeln für die Crew: { $note }
+towards-instead = Dort sucht sie euch: { $place }, ab { $be_there }{ $until ->
+    [none] {", bis man von ihr hört."}
+   *[other] {" bis "}{ $until }.
+ }
+towards-if = Geht doch jemand: nie allein, nie ohne Licht; einer bleibt mit einem Telefon mit Netz in { $place }; schreibt hier, wer geht, wann, und wann ihr zurück seid.
+my-race-late = Du bist in { $place } etwa { $length } hinter dem Plan.
+my-race-early = Du bist in { $place } etwa { $length } vor dem Plan.
+my-race-on-plan = Du bist in { $place } im Plan.
+my-race-next = { $place }: { $window }.
+my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; { $odds }, dass du es schaffst.
+my-race-latest = Für 9 von 10 sei bis { $when } aus { $place } los.
+my-race-no-cut-off = Vor dir liegt kein Zeitlimit mehr.
+my-race-ended = Dein Rennen: { $going }.
+goals-next = { $runner } ab { $place }: { $goals }.
+goals-gone = { $goal } nicht mehr
+goals-meaning = Später los als das, gilt das nächste Ziel (nach C keines). Nach dem, was jetzt bekannt ist.
+goals-none = Für { $runner } wechselt kein Ziel mehr.
+cut-off-none-at = In { $place } liegt vor { $runner } kein Zeitlimit.
+cut-off-access = Der Zugang für Begleiter in { $place } ist { $hours } offen.
+cut-off-no-hours = Für { $place } steht nicht da, wann der Zugang für Begleiter schließt.
 
 ## Rückfragen
 
@@ -871,6 +923,7 @@ paper-planned = Geplant { $when }{ $length ->
 paper-wait = Warten bis { $until }.
 paper-drive = Fahrt { $length }.
 paper-parking = Parken: { $parking }
+paper-kit-safety = MUSS da sein: { $kit }.
 paper-kit = Mitbringen: { $kit }.
 paper-food = Essen: { $food }
 paper-if-missed = Falls verpasst: { $text }
@@ -892,6 +945,42 @@ paper-head-cards = Wenn dies, dann das
 paper-head-cut-offs = Zeitlimits
 paper-head-light = Licht
 paper-head-fuel = Was sie mitnimmt
+paper-cell-leave = Abfahrt bis
+paper-cell-from = von { $place }
+paper-cell-there = Da sein ab
+paper-cell-comes = Sie kommt wohl
+paper-cell-between = { $early } bis { $late }
+paper-cell-own = { $here } deine Uhr
+paper-cell-planned = Geplant
+paper-cell-likely = Wohl
+paper-cell-crew-until = Crew wartet bis
+paper-cell-wait = Warten bis
+paper-permit = Genehmigung nötig: { $permit }{ $who ->
+    [none] {", niemand sagt, wer sie hat: beim Veranstalter fragen"}
+   *[other] {", "}{ $who }{" hat sie"}
+ }.
+paper-hours = Crew erlaubt { $from ->
+    [none] {""}
+   *[other] {"ab "}{ $from }
+ }{ $to ->
+    [none] {""}
+   *[other] {" bis "}{ $to }
+ }.
+paper-allowed = Höchstens { $what }.
+paper-people-max = { $count ->
+    [one] eine Person
+   *[other] { $count } Leute
+ }
+paper-cars-max = { $count ->
+    [one] ein Auto
+   *[other] { $count } Autos
+ }
+paper-race-clock = Die Zeiten dieser Tabelle sind die der Uhr beim Rennen.
+paper-head-glove = Dieses Blatt kommt ins Handschuhfach
+paper-head-phones = Telefon
+paper-phone = { $name } ({ $parts }) { $phone }
+paper-head-how = Woraus der Weg besteht
+paper-allowed-by = Erlaubt: { $rules }.
 paper-head-drives = Wer fährt wohin
 paper-car = Auto
 paper-who = wer
@@ -901,7 +990,6 @@ paper-drives-her = { $name } (fährt)
 paper-own-car = auf eigene Faust
 paper-there-already = schon da
 paper-not-promised = { $odds }, nicht zugesagt
-paper-head-others = Die anderen
 paper-no-meetings = Für dich ist kein Treffen geplant.
 paper-runner = { $name }, Startnummer { $bib }. { $clothing }
 paper-no-signal = Dort gibt es kein Netz.

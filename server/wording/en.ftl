@@ -211,6 +211,8 @@ alarm-look-again = LOOK AGAIN: { $runner } (bib { $bib }), alarm still open. { $
  }
 alarm-handed-on = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). Those asked before have not answered.
 alarm-handed-on-held = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). { $name } has it, but does not answer any more.
+alarm-given-back = { $name } can't any more: NOBODY HAS THE ALARM about { $runner } (bib { $bib }) NOW. The next are being asked.
+alarm-handed-on-back = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). { $name } had it and can't any more.
 alarm-answer = Answer ‘I have it’ and it is yours; no answer in { $length } and the next person is asked.
 alarm-held-you = You hold this alarm. Next look: { $when }.
 alarm-held-you-now = You hold this alarm. Answer ‘seen’ or ‘still missing’, or write what you know.
@@ -284,8 +286,16 @@ unreached-kind-leave-now = leave now
 unreached-kind-wake-up = wake-up
 unreached-kind-test-alarm = test alarm
 unreached-phone = { $name }: { $phone }.
-outage-open = Our { $what } has been down since { $when }. Reports may be missing; nobody is called overdue for that time.
-outage-over = Our { $what } was down from { $from } to { $to } ({ $length }). What waited has been read; times are computed anew.
+outage-open = DOWN since { $when }: { $what }. Reports over it come late; the silence of those who use it raises no alarm meanwhile. Telephone them.
+outage-open-out = DOWN since { $when }: { $what }. Notices by it wait, or go over a person's next channel.
+outage-over = { $what } was down from { $from } to { $to } ({ $length }). What waited has been read; times are computed anew.
+outage-over-out = { $what } was down from { $from } to { $to } ({ $length }). What waited there goes out now.
+outage-what-server = our server or its database
+outage-what-telegram = our Telegram bot
+outage-what-email = our e-mail
+outage-what-text = our text messages
+outage-what-webhook = our webhook
+outage-what-other = our channel { $name }
 
 ## Notices: corrections and doubts
 
@@ -484,13 +494,55 @@ cards-line = { $name }: { $trouble }
 cards-none = No card is written for that.
 cards-medical = A card is a reminder, not medical advice: medics and race doctors decide.
 
+## Answers: who knows, towards her, how the runner stands, goals
+
+told-none = No alarm is open about { $runner }.
+told-held = { $holder } has the alarm about { $runner } ({ $kind }, since { $since }){ $again ->
+    [none] .
+   *[other] {"; next look "}{ $again }.
+ }
+told-not-held = Nobody has taken the alarm about { $runner } yet ({ $kind }, since { $since }).
+told-answered = { $name }: asked { $when }, answered ‘{ $answer }’ { $at }.
+told-asked = { $name }: asked { $when }, no answer yet.
+told-only = { $name }: told { $when }, nothing asked of them.
+told-failed = { $name }: NOT REACHED, tried { $when }.
+told-race-control = Race control knows, since { $when }.
+told-race-control-not = Nobody has reported that race control knows: { $name }, { $phone }.
+towards = Ask race control before anybody goes towards her: { $name }, { $phone }. I can’t decide that.
+towards-alarm = An alarm is open and nobody has it yet: answer it first.
+towards-alarm-held = { $holder } has the open alarm: speak to them first.
+towards-rule = Race rules: outside help for { $runner } only at crew points. Away from them it may cost her the race.
+towards-rule-anywhere = The race’s rules do not forbid help away from crew points.
+towards-note = Race rules for crew: { $note }
+towards-instead = Where she will look for you: { $place }, from { $be_there }{ $until ->
+    [none] {" until she is heard of."}
+   *[other] {" until "}{ $until }.
+ }
+towards-if = If somebody goes all the same: never alone, never without a light; one of you stays at { $place } with a phone that works; write here who goes, when, and when they are back.
+my-race-late = You are about { $length } behind plan at { $place }.
+my-race-early = You are about { $length } ahead of plan at { $place }.
+my-race-on-plan = You are on plan at { $place }.
+my-race-next = { $place }: { $window }.
+my-race-cut-off = Next cut-off: { $place }, { $edge } by { $when }; { $odds } that you make it.
+my-race-latest = For 9 in 10 be out of { $place } by { $when }.
+my-race-no-cut-off = No cut-off is left ahead of you.
+my-race-ended = Your race: { $going }.
+goals-next = { $runner } out of { $place }: { $goals }.
+goals-gone = { $goal } no longer
+goals-meaning = Out later than that, the next goal holds (after C: none). By what is known now.
+goals-none = No goal changes over any more for { $runner }.
+cut-off-none-at = No cut-off lies ahead of { $runner } at { $place }.
+cut-off-access = Crew access at { $place } is open { $hours }.
+cut-off-no-hours = No closing time for crew at { $place } is written down.
+
 ## Replies to reports
 
 noted-seen = Noted: { $runner } was seen, { $when }: ‘{ $words }’
 noted-how = Noted how { $runner } is: ‘{ $words }’
 meeting-not-among = { $place } is not among your next meetings.
 picture-none = There is no picture to send. In words:
-photo-kept = Pictures are not kept here yet. Write what it shows.
+photo-kept = I can’t see pictures, and this one is not kept. Write what it shows, for example ‘in at { $place } 14:20’.
+photo-words-only = The picture itself is not kept, only your words.
 other-unreadable = I can’t read that. Please write it.
 live-ended = The shared position has ended. That says nothing of { $runner }.
 position-whose = Is { $runner } with that phone?
@@ -892,6 +944,7 @@ paper-planned = Planned { $when }{ $length ->
 paper-wait = Wait until { $until }.
 paper-drive = Drive { $length }.
 paper-parking = Parking: { $parking }
+paper-kit-safety = MUST be there: { $kit }.
 paper-kit = Bring: { $kit }.
 paper-food = Food: { $food }
 paper-if-missed = If missed: { $text }
@@ -913,6 +966,42 @@ paper-head-cards = If this, then that
 paper-head-cut-offs = Cut-offs
 paper-head-light = Light
 paper-head-fuel = What she carries
+paper-cell-leave = Leave by
+paper-cell-from = from { $place }
+paper-cell-there = Be there from
+paper-cell-comes = She likely comes
+paper-cell-between = { $early } to { $late }
+paper-cell-own = { $here } your clock
+paper-cell-planned = Planned
+paper-cell-likely = Likely
+paper-cell-crew-until = Crew wait until
+paper-cell-wait = Wait until
+paper-permit = Permit needed: { $permit }{ $who ->
+    [none] {", nobody says who has it: ask the race"}
+   *[other] {", "}{ $who }{" has it"}
+ }.
+paper-hours = Crew allowed { $from ->
+    [none] {""}
+   *[other] {"from "}{ $from }
+ }{ $to ->
+    [none] {""}
+   *[other] {" until "}{ $to }
+ }.
+paper-allowed = At most { $what }.
+paper-people-max = { $count ->
+    [one] one person
+   *[other] { $count } people
+ }
+paper-cars-max = { $count ->
+    [one] one car
+   *[other] { $count } cars
+ }
+paper-race-clock = The times of this table are those of the clock at the race.
+paper-head-glove = Keep this page in the glove box
+paper-head-phones = Telephones
+paper-phone = { $name } ({ $parts }) { $phone }
+paper-head-how = What the way is made of
+paper-allowed-by = Allowed: { $rules }.
 paper-head-drives = Who drives where
 paper-car = car
 paper-who = who
@@ -922,7 +1011,6 @@ paper-drives-her = { $name } (drives)
 paper-own-car = their own way
 paper-there-already = there already
 paper-not-promised = { $odds }, not promised
-paper-head-others = The others
 paper-no-meetings = No meeting is planned for you.
 paper-runner = { $name }, bib { $bib }. { $clothing }
 paper-no-signal = No phone signal there.

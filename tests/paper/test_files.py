@@ -317,8 +317,14 @@ class TestSheet:
         text = " ".join(root.text_content().split())
         assert "112" in text
         assert "+44 1632 960001" in text
-        assert f"Leave by {SAY.when(floor_to(watched.leave_by), day=True)}" in text
-        assert "Bring: head torch and poles; spare." in text
+        glove = " ".join(root.xpath("//*[@class='glove']")[0].itertext())
+        for needed in (
+            "Leave by", SAY.when(floor_to(watched.leave_by), day=True),
+            "Be there from", SAY.when(floor_to(watched.be_there), day=True),
+            "Wait until", SAY.when(watched.wait_until, day=True),
+            "Bring: head torch and poles; spare.", "112", "+44 1632 960001",
+        ):  # fmt: skip
+            assert needed in glove, needed
         assert "Torch from" in text
         assert "nausea, vomiting, nothing stays down" in text
         assert "she does not leave until the medic has seen her" in text

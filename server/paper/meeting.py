@@ -1,0 +1,199 @@
+"""One meeting as paper says it: a line each for calendar and terminal, or four times and what goes with them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
+from server.paper.before import BeforeStart
+from server.plan.movements import CrewPlan
+from server.plan.movements.names import car_name, person_name, place_name
+from server.plan.movements.rules import same_permit
+from server.plan.movements.trips import car_of, goes_to
+from server.watch.notice import MeetingValues
+from server.wording.say import Say, slug
+from server.wording.times import clock, edges, floor_to, own_clock
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A time with its name over it and a word on it below."""
+
+    name: str
+    time: str
+    below: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GloveMeeting:
+    """A meeting for the glove box: where, the four times, what to have and what else to know, and what to do if she is
+    missed."""
+
+    place: str
+    about: str
+    cells: tuple[Cell, ...]
+    lines: tuple[str, ...]
+    missed: str
+
+
+def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
+    """Everything about a meeting, a line each: leave by, be there from, when she comes, wait until, what to have."""
+    event = before.event
+    name = event.runner(runner).name
+    row = before.timetable(runner).row(m.point)
+    planned = before.timetable(runner).start + row.arrive[Goal.B]
+    start = None if m.drive_from is None else place_name(event, m.drive_from)
+    said = (
+        _lost(m, say),
+        say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": start or "none"})
+        if m.leave_by is not None
+        else say.s("paper-no-leave"),
+        say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
+        say.s("paper-expected", runner=name, window=say.window(m.window)),
+        say.s(
+            "paper-planned",
+            when=say.when(planned, day=True),
+            length=say.length(row.stop) if row.stop else "none",
+        ),
+        say.s("paper-wait", until=say.when(m.wait_until, day=True)),
+        say.s("paper-drive", length=say.length(m.drive)) if m.drive is not None else "",
+        *_to_have(before, runner, m, say),
+        _missed(m, say),
+    )
+    return tuple(x for x in said if x)
+
+
+def own_way(moves: CrewPlan | None, m: MeetingValues, person: str) -> MeetingValues:
+    """A meeting as it is for somebody who comes in another car than the one it is timed for: their own way there."""
+    visit = next((v for v in moves.visits if v.meeting == m.meeting), None) if moves is not None else None
+    ride = next((r for r in visit.rides if person in r.riders), None) if visit is not None else None
+    if ride is None or ride.from_place in (None, m.drive_from) or not ride.journey.ways:
+        return m
+    whole = ride.journey.whole if ride.journey.confirmed else None
+    return replace(
+        m,
+        leave_by=None if whole is None else m.be_there - whole,
+        drive=ride.journey.drive,
+        drive_from=ride.from_place,
+        drive_confirmed=ride.journey.confirmed,
+    )
+
+
+def glove_meeting(
+    before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool = False
+) -> GloveMeeting:
+    """The same for one look at 3 a.m.: the times side by side, the rest below. `own`: for the runner herself, who has
+    no leave-by, but a plan and a stop."""
+    event = before.event
+    point = event.course_of(runner).point(m.point)
+    cells = _her_cells(before, runner, m, say) if own else _crew_cells(event, m, say)
+    lines = (_lost(m, say), *_to_have(before, runner, m, say))
+    about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"
+    return GloveMeeting(point.name, about, cells, tuple(x for x in lines if x), _missed(m, say))
+
+
+def _cell(name: str, at: datetime, say: Say, below: str = "") -> Cell:
+    """A time large, on the point's clock; the reader's own clock, where it differs, small below it."""
+    there, here = (at.astimezone(ZoneInfo(z)) for z in (say.reader.event_time_zone, say.reader.time_zone))
+    own = own_clock(at, say.reader, say.now, day=there.date() != here.date())
+    under = (say.s("paper-cell-own", here=own) if own else "", below)
+    return Cell(name, clock(at, say.reader, say.now, day=True), " · ".join(x for x in under if x))
+
+
+def _comes(name: str, m: MeetingValues, say: Say) -> Cell:
+    early, likely, late = edges(m.window)
+    zone = ZoneInfo(say.reader.event_time_zone)
+    low = clock(early, say.reader, say.now, day=True)
+    same = early.astimezone(zone).date() == late.astimezone(zone).date()
+    high = clock(late, say.reader, say.now, day=not same)
+    return _cell(name, likely, say, say.s("paper-cell-between", early=low, late=high))
+
+
+def _her_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
+    table = before.timetable(runner)
+    row = table.row(m.point)
+    return (
+        _cell(say.s("paper-cell-planned"), table.start + row.arrive[Goal.B], say),
+        Cell(say.s("paper-stop"), say.length(row.stop) if row.stop else "0"),
+        _comes(say.s("paper-cell-likely"), m, say),
+        _cell(say.s("paper-cell-crew-until"), m.wait_until, say),
+    )
+
+
+def _crew_cells(event: Event, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
+    origin = say.s("paper-cell-from", place=place_name(event, m.drive_from)) if m.drive_from else ""
+    leave = say.s("paper-cell-leave")
+    unknown = " · ".join(x for x in (origin, say.s("paper-no-leave")) if x)
+    return (
+        Cell(leave, "?", unknown) if m.leave_by is None else _cell(leave, floor_to(m.leave_by), say, origin),
+        _cell(say.s("paper-cell-there"), floor_to(m.be_there), say),
+        _comes(say.s("paper-cell-comes"), m, say),
+        _cell(say.s("paper-cell-wait"), m.wait_until, say),
+    )
+
+
+def _missed(m: MeetingValues, say: Say) -> str:
+    return say.s("paper-if-missed", text=m.if_missed) if m.if_missed else ""
+
+
+def _lost(m: MeetingValues, say: Say) -> str:
+    return say.s("paper-lost", why=say.s(f"lost-{slug(m.lost)}")) if m.lost else ""
+
+
+def _to_have(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
+    """What to bring, where to park, who joins, what if she is missed."""
+    event, plan = before.event, before.plan_of(m.meeting)
+    point = event.course_of(runner).point(m.point)
+    access = point.access
+    safety = [k.name for k in plan.kit if not k.take_back and k.weight is KitWeight.SAFETY]
+    brought = [k.name for k in plan.kit if not k.take_back and k.weight is not KitWeight.SAFETY]
+    taken = [k.name for k in plan.kit if k.take_back]
+    return (
+        say.s("paper-kit-safety", kit=say.all(safety)) if safety else "",
+        say.s("paper-kit", kit=say.all(brought)) if brought else "",
+        say.s("take-back", place=point.name, kit=say.all(taken)) if taken else "",
+        say.s("paper-food", food=m.food) if m.food else "",
+        say.s("paper-pacer-joins", who=person_name(event, plan.pacer_joins)) if plan.pacer_joins else "",
+        say.s("paper-pacer-leaves", who=person_name(event, plan.pacer_leaves)) if plan.pacer_leaves else "",
+        say.s("paper-parking", parking=access.parking) if access and access.parking else "",
+        *(_access(event, plan, access, say) if access is not None else ()),
+        say.s("paper-no-signal") if m.no_signal else "",
+    )
+
+
+def _access(event: Event, plan: MeetingPlan, access: CrewAccess, say: Say) -> tuple[str, ...]:
+    """What the race allows there: permit and who has it, hours, how many people and cars."""
+    opens = _later(access.opens, event.rules.crew_not_before)
+    hours = {
+        "from": say.when(opens, day=True) if opens is not None else "none",
+        "to": say.when(access.closes, day=True) if access.closes is not None else "none",
+    }
+    allowed = [
+        say.s("paper-people-max", count=access.people_max) if access.people_max is not None else "",
+        say.s("paper-cars-max", count=access.cars_max) if access.cars_max is not None else "",
+    ]
+    return (
+        say.s("paper-permit", permit=access.permit, who=_holders(event, plan, access.permit, say))
+        if access.permit
+        else "",
+        say.s("paper-hours", **hours) if set(hours.values()) != {"none"} else "",
+        say.s("paper-allowed", what=say.all(allowed)) if any(allowed) else "",
+    )
+
+
+def _later(one: datetime | None, other: datetime | None) -> datetime | None:
+    return max((t for t in (one, other) if t is not None), default=None)
+
+
+def _holders(event: Event, plan: MeetingPlan, permit: str, say: Say) -> str:
+    car = car_of(event, plan)
+    cars = [car_name(event, c.id) for c in event.cars if c.id == car and same_permit(permit, c.permits)]
+    goes = goes_to(event, plan)
+    people = [
+        person_name(event, p.person)
+        for p in event.parts
+        if p.person in goes and same_permit(permit, p.permits)
+    ]
+    return say.all([*cars, *people]) or "none"

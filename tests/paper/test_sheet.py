@@ -1,0 +1,159 @@
+"""The sheet for the glove box: one page a person, each in their own car, with what the race allows there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import AsyncIterator
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import lxml.html
+import pytest
+from playwright.async_api import Browser, async_playwright
+
+from server.api.building import build
+from server.event.model import Event, Rules
+from server.paper.before import BeforeStart, before_start
+from server.paper.calendar import appointments_of
+from server.paper.meeting import meeting_lines
+from server.paper.moves import move_rows
+from server.paper.sheet import crew_sheets
+from server.plan.movements import CrewPlan, course_spots, crew_plan
+from server.wording.reader import Reader
+from server.wording.say import Say
+
+DEMO = Path(__file__).parents[2] / "demo_event"
+STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
+READERS = {x: Reader(x, "Europe/London", "Europe/London") for x in ("en", "de")}
+
+
+@pytest.fixture(scope="module")
+def demo() -> tuple[BeforeStart, CrewPlan]:
+    """The demo before its start, with its crew's movements."""
+    files = {"route.gpx": (DEMO / "route.gpx").read_bytes()}
+    built = build((DEMO / "event.toml").read_text(encoding="utf-8"), files)
+    before = before_start(built.event, built.timetables, built.courses, STAMP)
+    spots = course_spots(built.event, built.courses)
+    return before, crew_plan(built.event, built.timetables, before.views, spots=spots)
+
+
+def with_event(before: BeforeStart, event: Event) -> BeforeStart:
+    """The same situation with another event file."""
+    return replace(before, situation=replace(before.situation, event=event))
+
+
+def glove(html: str) -> str:
+    """The text of the page for the glove box."""
+    (page,) = lxml.html.fromstring(html).xpath("//*[@class='glove']")
+    return " ".join(" ".join(page.itertext()).split())
+
+
+def test_who_comes_in_another_car_has_their_own_way(demo) -> None:
+    """The finish is timed for the grey estate; Ana comes in the van from Ember Quarry, on a drive nobody has
+    confirmed: her paper has no leave-by from where she is not."""
+    before, moves = demo
+    jonas = glove(crew_sheets(before, ["jonas"], "x", moves))
+    assert "from Ravel Dod" in jonas
+    html = crew_sheets(before, ["ana"], "x", moves)
+    last = lxml.html.fromstring(html).xpath("//*[@class='meeting']")[-1].text_content()
+    assert "from Ember Quarry · No leave-by: nobody stands by the drive yet." in last
+    assert "Ravel" not in last
+    say = Say(READERS["en"], STAMP)
+    ana, other = (appointments_of(before, p, say, moves)[-1] for p in ("ana", "jonas"))
+    assert other.title.startswith("Leave by")
+    assert ana.title.startswith("Maren at Harrow Fold finish: be there from")
+
+
+def test_the_runner_s_own_page_sends_her_nowhere(demo) -> None:
+    """Maren reads what is planned, how long she stops and until when her crew wait, never when to leave by car."""
+    before, moves = demo
+    page = glove(crew_sheets(before, ["maren"], "x", moves))
+    assert "Leave by" not in page
+    assert "Crew wait until" in page
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en", ("Permit needed: green, blue van has it.", "Crew allowed from Sat 06:00 until Sat 11:00.",
+                "At most one car.")),
+        ("de", ("Genehmigung nötig: green, blue van hat sie.", "Crew erlaubt ab Sa 06:00 bis Sa 11:00.",
+                "Höchstens ein Auto.")),
+    ],
+)  # fmt: skip
+def test_what_the_race_allows_there_is_on_paper(demo, language: str, words: tuple[str, ...]) -> None:
+    """Permit and who has it, hours (the later of the point's and the race's), people and cars: at 3 a.m. nobody looks
+    up the rules."""
+    before, _ = demo
+    event = before.event
+    day = datetime(2027, 9, 11, tzinfo=UTC)
+    course = event.courses[0]
+    mill = course.point("mill")
+    access = replace(
+        mill.access,
+        permit="green",
+        cars_max=1,
+        opens=day + timedelta(hours=4),
+        closes=day + timedelta(hours=10),
+    )
+    points = tuple(replace(p, access=access) if p.id == "mill" else p for p in course.points)
+    cars = tuple(replace(c, permits=("Green",)) if c.id == "van" else c for c in event.cars)
+    rules = replace(event.rules, crew_not_before=day + timedelta(hours=5))
+    changed = replace(event, courses=(replace(course, points=points),), cars=cars, rules=rules)
+    found = with_event(before, changed)
+    said = meeting_lines(found, "maren", found.meetings("maren")[0], Say(READERS[language], STAMP))
+    assert not set(words) - set(said), said
+    nobody = with_event(before, replace(changed, cars=event.cars))
+    told = meeting_lines(nobody, "maren", nobody.meetings("maren")[0], Say(READERS["en"], STAMP))
+    assert "Permit needed: green, nobody says who has it: ask the race." in told
+
+
+def test_rules_of_the_race_are_on_the_page(demo) -> None:
+    """How many cars and people, and from where pacers may run; nothing where there is no rule."""
+    before, moves = demo
+    page = glove(crew_sheets(before, ["ana"], "x", moves))
+    assert (
+        "Allowed: 2 vehicles at most; 4 crew at most; outside help at crew points only; pacers from 96.0 km."
+        in page
+    )
+    free = with_event(before, replace(before.event, rules=Rules(outside_help_only_at_crew_points=False)))
+    assert "Allowed:" not in glove(crew_sheets(free, ["ana"], "x", moves))
+
+
+def test_rows_of_who_drives_where(demo) -> None:
+    """Each car of each meeting, in both languages, the driver marked; what is not promised says so."""
+    before, moves = demo
+    rows = move_rows(before.event, moves, Say(READERS["de"], STAMP))
+    assert len(rows) == 7
+    assert rows[0].who == "Ana (fährt) und Tomas"
+    assert rows[-1].odds.endswith("nicht zugesagt")
+
+
+@pytest.fixture
+async def browser() -> AsyncIterator[Browser]:
+    """The system's chromium, without a window."""
+    async with async_playwright() as playwright:
+        opened = await playwright.chromium.launch(
+            executable_path="/usr/bin/chromium", args=["--disable-dev-shm-usage"]
+        )
+        yield opened
+        await opened.close()
+
+
+@pytest.mark.browser
+async def test_the_glove_box_page_is_one_sheet_of_paper(demo, browser: Browser) -> None:
+    """Printed on A4, everybody's first page is one page, also with all six meetings on it and a reader on another
+    clock, and no table runs off the paper; on a phone nothing is wider than the screen."""
+    before, moves = demo
+    people = [p.id for p in before.event.people if before.event.parts_of(p.id)]
+    page = await browser.new_page(viewport={"width": 390, "height": 844})
+    await page.set_content(crew_sheets(before, people, "x", moves))
+    assert await page.evaluate("document.documentElement.scrollWidth") <= 390
+    await page.emulate_media(media="print")
+    await page.set_viewport_size({"width": 718, "height": 1000})  # 190 mm at 96 to the inch
+    wide = "[...document.querySelectorAll('.wide')].filter(e => e.scrollWidth > e.clientWidth).length"
+    assert await page.evaluate(wide) == 0
+    await page.add_style_tag(content=".details { display: none }")
+    printed = await page.pdf(prefer_css_page_size=True)
+    assert len(re.findall(rb"/Type\s*/Page\b", printed)) == len(people)
