@@ -31,7 +31,7 @@ async def by_button(visit: Visit, fields: tuple[str, ...]) -> Reply:
     short, answer, point_tag, runner_tag = (*fields, "", "", "", "")[:4]
     runner = untag(runner_tag, (r.id for r in visit.event.runners))
     points = {p.id for r in visit.event.runners for p in r.points}
-    return await _answer(visit, int(short), answer, "", runner, untag(point_tag, points))
+    return await _answer(visit, int(short), Acknowledged(answer), runner, untag(point_tag, points))
 
 
 async def settle(visit: Visit, short: int, answer: str) -> None:
@@ -50,7 +50,7 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     chosen = fitting or (list(open_ones) if plain else [])
     if not chosen:
         return await _nothing_open(visit, said)
-    return await _answer(visit, chosen[-1].short, said.answer, said.words, None, None)
+    return await _answer(visit, chosen[-1].short, said, None, None)
 
 
 async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
@@ -60,6 +60,12 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
         if said.answer == "yes":
             return await reported.confirm(visit, waiting[-1].entry)
         return await reported.undo(visit, waiting[-1].entry)
+    if said.at is not None:
+        runner = visit.context().runner(None)
+        expected = _next_of(visit, runner.id) if runner else None
+        if runner is not None and expected is not None:
+            one = Report(said.kind, said.at, runner.id, expected, words=said.words, guessed=True)
+            return await reported.report(visit, Reported((one,)))
     if said.answer in _ALSO_A_REPORT:
         return await _also(visit, said.answer, None)
     if said.answer == "on our way":
@@ -68,10 +74,11 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
 
 
 async def _answer(
-    visit: Visit, short: int, answer: str, words: str, runner: str | None, point: str | None
+    visit: Visit, short: int, said: Acknowledged, runner: str | None, point: str | None
 ) -> Reply:
+    answer = said.answer
     told = await visit.api.answer(
-        visit.address, visit.event.id, short, answer, words, f"{visit.key()}.answer"
+        visit.address, visit.event.id, short, answer, said.words, f"{visit.key()}.answer"
     )
     kind = NoticeKind(told.data.kind) if told.data.kind else None
     text = replies.say_answered(visit.say, told.data, alarm=kind in _ALARMS and answer != "cannot")
@@ -81,7 +88,7 @@ async def _answer(
         also = await _also(visit, answer, runner)
         return visit.reply(lines(text, also.text), also.buttons)
     if kind is NoticeKind.LATE and runner is not None:
-        return await _late(visit, answer, text, runner, point)
+        return await _late(visit, said, text, runner, point)
     if answer == "seen" and runner is not None:
         return visit.reply(lines(text, visit.s("answered-seen")), visit.report_buttons(runner))
     return visit.reply(text)
@@ -95,20 +102,30 @@ async def _also(visit: Visit, answer: str, runner: str | None) -> Reply:
     return visit.reply(text, visit.undo_button(told.data.entry))
 
 
-async def _late(visit: Visit, answer: str, text: str, runner: str, point: str | None) -> Reply:
-    """'Has she been there?' yes: when; not yet: that is a fact of its own."""
+def _next_of(visit: Visit, runner: str) -> str | None:
+    """The point she is due at."""
     here = visit.runner(runner)
-    if point is None and here is not None:
-        ids = [p.id for p in here.points]
-        reached = ids.index(here.reached) if here.reached in ids else -1
-        point = ids[reached + 1] if reached + 1 < len(ids) else None
+    if here is None:
+        return None
+    ids = [p.id for p in here.points]
+    reached = ids.index(here.reached) if here.reached in ids else -1
+    return ids[reached + 1] if reached + 1 < len(ids) else None
+
+
+async def _late(visit: Visit, said: Acknowledged, text: str, runner: str, point: str | None) -> Reply:
+    """'Has she been there?' yes: when, if they have not said so; not yet: that is a fact of its own."""
+    point = point or _next_of(visit, runner)
     if point is None:
         return visit.reply(text)
-    if answer == "not yet":
+    if said.answer == "yes" and said.at is not None:
+        one = Report(said.kind, said.at, runner, point, words=said.words)
+        reply = await reported.report(visit, Reported((one,)))
+        return visit.reply(lines(text, reply.text), reply.buttons)
+    if said.answer == "not yet":
         one = Report(Kind.NOT_HERE_YET, visit.sent_at, runner, point)
         reply = await reported.report(visit, Reported((one,)))
         return visit.reply(lines(text, reply.text), reply.buttons)
-    if answer == "yes":
+    if said.answer == "yes":
         visit.memory.pending = Report(Kind.IN, visit.sent_at, runner, point)
         buttons: Rows = reported.minutes_ago(visit, "in", point, runner)
         return visit.reply(visit.s("answered-when"), buttons)

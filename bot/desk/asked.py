@@ -9,7 +9,8 @@ from bot.api_client import ApiError
 from bot.channels.base import Reply
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Asked, Question
-from server.wording import answers, plan_answers, things
+from server.event.model import PartKind
+from server.wording import answers, plan_answers, standing, things
 from server.wording.answer import NextAnswer
 from server.wording.cards import cards_meant
 from server.wording.message import Button, Press, Rows, data, tag
@@ -91,7 +92,36 @@ async def _how(visit: Visit, asked: Asked) -> Reply:
 
 async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.cut_offs(visit.address, visit.event.id, _runner(asked))
-    return visit.reply(plan_answers.say_cut_offs(visit.say, told.data, asked.point))
+    place = visit.point_name(asked.runner, asked.point)
+    return visit.reply(plan_answers.say_cut_offs(visit.say, told.data, asked.point, place))
+
+
+async def _who_knows(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(standing.say_told(visit.say, told.data, visit.event.race_control))
+
+
+async def _towards(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.missed(visit.address, visit.event.id, _runner(asked), asked.point)
+    coming = await visit.api.next(visit.address, visit.event.id, _runner(asked))
+    control = visit.event.race_control
+    text = standing.say_towards(visit.say, told.data, coming.data, control)
+    return visit.reply(text, visit.report_buttons(asked.runner))
+
+
+async def _my_race(visit: Visit, asked: Asked) -> Reply:
+    """A runner asks of herself; anybody else who asks so means her against the plan."""
+    if PartKind.RUNNER not in visit.kinds:
+        return await _gap(visit, asked)
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    limits = await visit.api.cut_offs(visit.address, visit.event.id, _runner(asked))
+    text = standing.say_my_race(visit.say, told.data, limits.data)
+    return visit.reply(text, visit.report_buttons(asked.runner))
+
+
+async def _goals(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.plan(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(standing.say_goals(visit.say, told.data))
 
 
 async def _missed(visit: Visit, asked: Asked) -> Reply:
@@ -200,6 +230,10 @@ TABLE: Mapping[Question, Answering] = {
     Question.CARDS: _cards,
     Question.NUMBERS: _numbers,
     Question.PICTURE: _picture,
+    Question.TOWARDS: _towards,
+    Question.TOLD: _who_knows,
+    Question.MY_RACE: _my_race,
+    Question.GOALS: _goals,
     Question.USAGE: _usage,
     Question.HELP_WORD: _numbers,
 }

@@ -19,6 +19,7 @@ from bot.words import (
     Distress,
     Question,
     Reported,
+    Several,
     Small,
     Unclear,
     Understood,
@@ -31,7 +32,7 @@ from server.wording import replies
 from server.wording.answer import EventHere, MeAnswer
 from server.wording.message import Press, read_data, untag
 from server.wording.reader import Reader
-from server.wording.say import Say
+from server.wording.say import Say, lines
 
 log = structlog.get_logger("desk")
 
@@ -94,7 +95,7 @@ class Desk:
         event, text = chosen
         visit = Visit(self._api, replace(incoming, text=text), memory, me.data, event, me.now)
         if incoming.button:
-            return await self._pressed(visit)
+            return await self.pressed(visit)
         if incoming.live_ended:
             runner = _whose(visit)
             name = next((r.name for r in event.runners if r.id == runner), "")
@@ -107,8 +108,11 @@ class Desk:
         if incoming.other and not text:
             return visit.reply(visit.s("other-unreadable"))
         if incoming.photo is not None and not text:
-            return visit.reply(visit.s("photo-kept"))
-        return await self._said(visit, text)
+            return visit.reply(visit.s("photo-kept", place=visit.some_place()))
+        reply = await self._said(visit, text)
+        if incoming.photo is None or reply.silent:
+            return reply
+        return replace(reply, text=lines(reply.text, visit.s("photo-words-only")))
 
     # -- text -------------------------------------------------------------------------------------------------
 
@@ -131,6 +135,8 @@ class Desk:
                 return await asked.answer(visit, meant)
             case Reported():
                 return await reported.report(visit, meant)
+            case Several():
+                return await self._each(visit, meant)
             case AskBack():
                 return await reported.ask_back(visit, meant)
             case Acknowledged():
@@ -142,9 +148,16 @@ class Desk:
             case Unclear():
                 return visit.reply(visit.s("not-understood"))
 
+    async def _each(self, visit: Visit, meant: Several) -> Reply:
+        """Every part of a message in one reply; the buttons are those of the first part that has any."""
+        replies_ = [await self._meant(visit, part) for part in meant.parts]
+        text = lines(*(r.text for r in replies_))
+        return visit.reply(text, next((r.buttons for r in replies_ if r.buttons), ()))
+
     # -- buttons ----------------------------------------------------------------------------------------------
 
-    async def _pressed(self, visit: Visit) -> Reply:
+    async def pressed(self, visit: Visit) -> Reply:
+        """The reply to a pressed button of somebody known."""
         read = read_data(visit.incoming.button)
         if read is None:
             return visit.reply(visit.s("not-understood"))

@@ -102,6 +102,15 @@ class Visit:
         runner = self.runner(runner_id) or (self.event.runners[0] if self.event.runners else None)
         return next((p.name for p in runner.points if p.id == point), "") if runner else ""
 
+    def some_place(self) -> str:
+        """The name of a point to make an example with: the next to come."""
+        runner = self.context().runner(None) or next(iter(self.event.runners), None)
+        if runner is None or not runner.points:
+            return ""
+        ids = [p.id for p in runner.points]
+        reached = ids.index(runner.reached) if runner.reached in ids else -1
+        return runner.points[min(reached + 1, len(ids) - 1)].name
+
     def s(self, key: str, **values: str | int) -> str:
         """A sentence."""
         return self.say.s(key, **values)

@@ -17,6 +17,8 @@ _UNDO = pattern(r"""
     ^(oops |sorry |no |wait )*(wrong( one| button| person| runner)?|my mistake|mistake|pressed the wrong \w+)$
     ^(no )?(wait )?(that is|that was|it is) wrong( sorry)?$
     ^undo\b
+    \bundo (that|it|this)$
+    ^(no )?(that|it) was a mistake$
     ^(oops |sorry |no |wait )*(i )?did not mean (that|it|to send (that|it))$
     \bthat (was|is) the wrong\b
     \bsent (that|it) by (mistake|accident)\b
@@ -28,17 +30,25 @@ _THANKS = pattern(
     ^(perfect|lovely|brilliant|good|great|super)( (stuff|news|work|job|one))?$
     """
 )
-_HELLO = pattern(r"^(hi|hello|hey|morning|good (morning|evening|afternoon|night))( \w+)?$")
+_HELLO = pattern(
+    r"^(oh )?never ?mind( me)?$|^(hi|hello|hey|morning|good (morning|evening|afternoon|night))( \w+)?$"
+)
 
 # Answer word (as notices know it) -> ways of saying it. The order is part of the table.
 _ANSWERS = (
     ("not yet", r"^(no )?(not yet|nope not yet|still not|not seen)$"),
-    ("nobody there", r"^(there is )?(nobody|no one|noone)( is| there| here)?( here| there)?$"),
+    (
+        "nobody there",
+        r"^(no |mate |pal |there is |still )*(nobody|no one|noone)( is| there| here)?( here| there)?( mate| yet)?$",
+    ),
     (
         "i have it",
         r"""
         ^(ok |yes )?(i have|ive|got|i have got|i got|i will take) (it|this|that|this one|that one)$
         ^(ok |yes )?(i am|i will be) on (it|this|that|to it)\b(?!.*\bnot\b)
+        ^(ok |yes )?(i am )?(dealing with|sorting|handling|looking after|seeing to) (it|this|that)( now)?$
+        ^(ok |yes )?(i will|i am going to|i am) (ring|call|phone|ringing|calling|phoning)( them| race control|\
+           hq| the race)?( now)?$
         ^(ok |yes )?(i have|i have got|i got|i will take|i will have|taking) \
           (it|this|this one|that one)\b(?! (wrong|not))
         ^on it\b
@@ -52,13 +62,15 @@ _ANSWERS = (
     ("awake", r"^(ok |yes )?(i am |we are )?(awake|up|up now|awake now|wide awake)$"),
     (
         "on our way",
-        r"^(ok |yes |we are |i am |now )*(on our way|on my way|leaving now|leaving|setting off now|off now)$",
+        r"^(ok |yes |we are |i am |now )*(on our way|on my way|leaving now|leaving|setting off|setting off now|"
+        r"off now|heading off|driving now)$",
     ),
     (
         "cannot",
         r"""
+        ^(sorry |no |nope )*(i|we) (can not|cannot) (take|do|go|come|make|get|drive|hold|have|answer)\b
         ^(sorry |no )*(i|we) (can not|cannot|will not be able to)( go| make it| do it| come| get there| drive)*$
-        ^(can not|cannot)( go| make it| do it| drive| come| get there)( sorry| today| now)?$
+        ^(can not|cannot)( go| make it| do it| drive| come| get there)?( sorry| today| now| right now)*$
         """,
     ),
     (

@@ -11,46 +11,21 @@ _COMPILED = tuple((question, pattern(lines, SHORT)) for question, lines in TABLE
 _ASKS = pattern(
     r"""
     \?$
-    ^LEAD(when|where|what|who|whose|how|which|why|whereabouts|any|eta)\b
+    ^LEAD(when|where|what|who|whose|how|which|why|whereabouts|any|anyone|anybody|eta)\b
     ^LEAD(is|are|do|does|did|can|could|will|would|should|shall|has|have|had|was|were|am|might|may) \
-      (not )?(she|we|i|you|it|they|anyone|there|PERSON|PT|everyone|the|us|her|any|somebody|someone)\b
+      (not )?(she|we|i|you|it|they|anyone|there|PERSON|PT|everyone|the|us|her|any|somebody|someone|race control|\
+        my|our|that|this)\b
     ^LEAD(tell me|show|give me|send me|remind|if|suppos\w*|say she|let me know|do you|latest|number for|\
       time to)\b
     ^LEAD(wondering|need to know|want to know|think we|think you|reckon)\b
     \b(what|how) (do|does|did|now|should|can|is|are|about)\b
-    \b(what if|where is|when is|how long|what time|how far|do you know|any idea|can you tell|remind me)\b
+    \b(what if|did (i|we) miss|where is|when is|how long|what time|how far|do you know|any idea|can you tell|\
+      remind me)\b
     """,
     {
         "LEAD": "(hi |hey |hello |so |and |but |oi |please |sorry |quick q |ok |right |um |er |hmm |also |then |well )*"
     },
 )
-
-
-_NO_FACT = pattern(
-    r"""
-    \b(i|we|they) (hope|wish|guess|assume|suppose|bet|doubt)\b
-    \b(hopefully|presumably|supposedly|allegedly)\b
-    \b(supposed|meant|expected|due|likely|ought|hoping|going) to (be|get|arrive|leave|come|go|reach)\b
-    \b(might|may|could|should|would|will|must|can) (already |still |well |not |have )*\
-      (be|been|get|got|arrive|arrived|leave|left|come|gone|reach|reached)\b
-    \b(she|maren) ?('ll|'d)\b
-    ^(wie|wo|wer|wen|wem|wann|warum|wieso|weshalb|wozu|wohin|woher|welche[rsnm]?|ob)\b
-    ^was \w+ (sie|er|es|wir|ich|ihr|man)\b
-    ^(ist|war|hat|kommt|kann|wird|muss|soll|darf|geht|braucht|isst|trinkt) (sie|er|es|wir|ich|ihr|man|jemand)\b
-    \b(sag|sagt|schreib|schreibt|ruf|gib|melde|weck)\w* (mir|uns|mich|dich|bitte)\b
-    \b(hoffentlich|vermutlich|wahrscheinlich|vielleicht|wohl|angeblich)\b
-    \b(sollte|müsste|könnte|dürfte|würde|wird|soll|will)\b.*\b(sein|ankommen|kommen|erreichen|gehen|laufen)\b
-    \b(hoffe|glaube|denke|schätze|vermute)\b
-    """
-)
-
-
-def says_no_fact(words: str) -> bool:
-    """Whether a sentence as written asks, hopes, plans or supposes, in either language: never an arrival.
-
-    Looked for in the words themselves, as what has been put into the tables' English may have lost it.
-    """
-    return _NO_FACT.search(" ".join(words.lower().replace("’", "'").split())) is not None
 
 
 _OPINION = pattern(r"\b(do|would|did) (we|you|they|u) (think|reckon|expect|guess|say|suppose)( that)?\b")

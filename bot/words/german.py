@@ -1,121 +1,135 @@
 """German sentences put into the plain English words that the tables know: phrase by phrase, longest first.
 
-Enough for what crew ask and report in the demo; a phrase that is missing is added to the table.
+Written as on a phone: umlauts may be spelt out or left off, 'is', 'nich' and 'grad' stand for what they are. A
+phrase that is missing is added to the table in `german_phrases`.
 """
 
 from __future__ import annotations
 
 import re
 
-_PHRASES: tuple[tuple[str, str], ...] = (
-    (r"was kann ich (dich )?(fragen|tun|machen)", "what can i ask"),
-    (
-        r"was ((sollen |können )?wir |kann ich |soll ich )?(tun|machen)( wir| ich)?,? (bei|wenn|falls|gegen)"
-        r"|was,? (wenn|falls)",
-        "what do we do if",
-    ),
-    (r"(die )?karten?\b", "if then cards"),
-    (r"wie viel verspätung|wie weit hinten|hinter (dem )?plan", "behind plan"),
-    (r"vor (dem )?plan|im plan|nach plan", "on plan"),
-    (r"(haben|hab) (wir|ich) sie verpasst|verpasst", "have we missed her"),
-    (r"ist sie schon (durch|vorbei|weg)", "has she gone through already"),
-    (r"(sollen|soll|müssen) (wir|ich) (noch )?warten|warten oder (fahren|gehen|weiter)", "should we wait or go"),
-    (r"was (sollen|müssen|muss|soll|nehmen|bringen) (wir|ich) ?(mit)?(bringen|nehmen)?( mit)?", "what do we bring"),
-    (r"was (bekommen|nehmen) (wir|ich) zurück", "what do we take back"),
-    (r"was (isst|trinkt) sie|was will sie (essen|trinken)|essen|verpflegung", "what does she eat"),
-    (r"wann (müssen|muss|fahren|sollen|soll) (wir|ich) (los|losfahren|ab|abfahren)( fahren)?", "when do we leave"),
-    (r"wie lange (fahren|dauert die fahrt|brauchen wir)|fahrzeit|wie lange ist die fahrt", "how long is the drive"),
-    (r"wo treffen wir (sie|uns)( als nächstes)?|nächster treffpunkt|nächstes treffen", "where do we meet her next"),
-    (r"wann treffen wir sie", "when do we meet her"),
-    (r"wie weit ist sie( schon)?", "how far along is she"),
-    (r"ist sie schon (da|hier|angekommen)", "is she here yet"),
-    (r"wie lange noch", "how long until she is here"),
-    (r"was (soll|sollen|muss|müssen) (ich|wir) (einpacken|packen|dabeihaben)", "what do we bring"),
-    (r"(wir sind|ich bin) (in|bei|am|an)", "we are at"),
-    (r"(sie )?braucht hilfe", "she needs help"),
-    (r"(gerade|eben) los", "just left"),
-    (r"\bdanke( schön| dir)?", "thanks"),
-    (r"wo ist (sie|er)( gerade| jetzt)?|wo steckt sie|wo bist du", "where is she"),
-    (r"wo (ist|sind) (alle|die anderen)", "where is everyone"),
-    (r"wie lange (war|stand|blieb) sie", "how long was she at"),
-    (r"wann (ist|kommt|erreicht) (sie|er)", "when is she at"),
-    (r"wann (kommt|ist) (\w+) (an|in|am|bei)", r"when is \2 at"),
-    (r"(im|am|ins|zum) ziel", "at the finish"),
-    (r"\bziel(zeit)?\b", "finish"),
-    (r"wie (geht es|geht's|gehts) ihr", "how is she"),
-    (r"zeitlimit|zielschluss|karenzzeit|sollzeit", "cutoff"),
-    (r"wann (habt ihr|haben wir|wurde sie) zuletzt (etwas )?(von ihr )?(gehört|gesehen)", "when last heard"),
-    (r"letzte meldung|gibt es (etwas )?neues|was neues", "when last heard"),
-    (r"ist es (dort|da) (schon )?dunkel|wird es dunkel|\bdunkel\b", "is it dark"),
-    (r"nächste[rn]? punkt|als nächstes|nächste station", "next point"),
-    (r"und (der|die|das) danach|und danach|und dann", "and the one after"),
-    (r"zeitplan|\bplan\b", "plan"),
-    (r"(noch )?nicht (da|hier|angekommen)", "not here yet"),
-    (r"(ist )?(angekommen|eingetroffen|ist da|ist hier|ist drin|rein)", "arrived"),
-    (r"(ist )?(raus|wieder los|losgelaufen|weitergelaufen|abgelaufen|weg)( aus)?", "left"),
-    (r"durchgelaufen|(ist )?durch\b", "through"),
-    (r"(macht|ist in der|in) pause|schläft|ruht( sich aus)?|legt sich hin", "resting"),
-    (r"läuft wieder|geht wieder|wieder unterwegs", "moving again"),
-    (r"(hat )?aufgegeben|ausgestiegen|aufgehört", "retired own choice"),
-    (r"besenläufer|besenwagen|schlussläufer", "sweeper"),
-    (r"gesehen", "saw her"),
-    (r"hilfe|notfall", "help"),
-    (r"verletzt", "hurt"),
-    (r"verlaufen|verirrt", "lost"),
-    (r"rückgängig|zurücknehmen|stimmt nicht|falsch", "undo"),
-    (r"ich übernehme|übernehme ich|hab ich|mach ich", "i have it"),
-    (r"verstanden|alles klar|gut danke", "ok"),
-    (r"\bwach\b", "awake"),
-    (r"sind unterwegs|bin unterwegs|fahren los|fahre los", "on our way"),
-    (r"\bja\b", "yes"),
-    (r"\bnein\b", "no"),
-    (r"\bnoch nicht\b", "not yet"),
-    (r"vor (\d+) ?(min\w*)", r"\1 min ago"),
-    (r"vor (einer|1) stunde", "an hour ago"),
-    (r"vor einer halben stunde", "half an hour ago"),
-    (r"viertel nach", "quarter past"),
-    (r"viertel vor", "quarter to"),
-    (r"(\d+) nach (\d+)", r"\1 past \2"),
-    (r"(\d+) vor (\d+)", r"\1 to \2"),
-    (r"um (\d{1,2}) uhr (\d{2})", r"at \1:\2"),
-    (r"um (\d{1,2}) uhr", r"at \1 oclock"),
-    (r"\b(\d{1,2}) uhr (\d{2})", r"\1:\2"),
-    (r"\bjetzt\b|\bgerade\b", "now"),
-    (r"\bund\b", "and"),
-    (r"\bsie\b", "she"),
-    (r"\bin\b|\bbei\b|\bbeim\b|\bam\b|\bnach\b|\ban\b|\bzum\b|\bzur\b|\bbis\b", "at"),
-    (r"\bist\b", "is"),
-    (r"\bwann\b", "when"),
-    (r"\bwo\b", "where"),
-    (r"\baus\b", "out of"),
-    (r"\bum\b", "at"),
-)  # fmt: skip
-_COMPILED = tuple((re.compile(p), to) for p, to in _PHRASES)
-_HALF = re.compile(r"\bhalb (\w+)")
-_NUMBERS = {
-    "eins": 1, "ein": 1, "zwei": 2, "drei": 3, "vier": 4, "fünf": 5, "sechs": 6, "sieben": 7, "acht": 8, "neun": 9,
-    "zehn": 10, "elf": 11, "zwölf": 12, "zwanzig": 20, "dreißig": 30,
+from bot.words.german_phrases import PHRASES
+from bot.words.tidy import fold
+
+_LOOSE = str.maketrans({"ä": "ae?", "ö": "oe?", "ü": "ue?", "ß": "ss?"})
+
+
+def loose(pattern: str) -> str:
+    """A pattern over folded text in which a vowel may have lost its umlaut: 'müssen' also finds 'mussen'."""
+    return pattern.translate(_LOOSE)
+
+
+_COMPILED = tuple((re.compile(loose(p)), to) for p, to in PHRASES)
+
+# One word as it is spoken or typed -> the word of the phrases.
+_SPOKEN = {
+    "is": "ist", "iss": "ist", "issn": "ist", "isn": "ist", "isses": "ist es", "ists": "ist es", "nich": "nicht",
+    "net": "nicht", "ned": "nicht", "nid": "nicht", "nix": "nichts", "nischt": "nichts", "grad": "gerade",
+    "grade": "gerade", "ham": "haben", "hamma": "haben wir", "hammer": "haben wir", "hab": "habe", "solln": "sollen",
+    "muessn": "muessen", "mussn": "muessen", "gehts": "geht es", "gibts": "gibt es", "jo": "ja", "jau": "ja",
+    "joa": "ja", "jup": "ja", "jap": "ja", "jepp": "ja", "jawohl": "ja", "nee": "nein", "noe": "nein", "ner": "einer",
+    "nen": "einen", "nem": "einem", "se": "sie", "jetz": "jetzt", "etz": "jetzt", "heut": "heute", "gesehn": "gesehen",
+    "gsehn": "gesehen", "fahrn": "fahren", "mitm": "mit dem", "beim": "bei", "glaub": "glaube", "hoff": "hoffe",
+    "schaetz": "schaetze", "kanns": "kann es", "kotzuebel": "schlecht", "er": "sie", "ihm": "ihr", "ihn": "sie",
+    "mim": "mit dem",
+    "naechst": "naechste", "wanns": "wann es", "dauerts": "dauert es", "keiner": "niemand", "keine": "niemand",
+    "mir": "mir", "min": "min", "minuten": "min", "minute": "min", "std": "stunde", "stunden": "stunde",
+    "siehts": "sieht es", "schaffts": "schafft es", "kommts": "kommt sie", "drinne": "drin",
 }  # fmt: skip
-_MARKS = re.compile(
-    r"\b(?:wann|wo|wie|sie|ist|nicht|und|wir|haben|was|ich|noch|schon|angekommen|hilfe|verletzt|ja|nein|raus|"
-    r"gerade|sind|bin|braucht|soll|vor \d+ min|uhr|"
-    r"halb|viertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|eben|zeitplan|rückgängig|los|durch)\b"
+_FILLERS = frozenset(
+    "denn eigentlich bitte mal ma gell halt eh doch ungefaehr ca circa leute jungs maedels sag nochmal ueberhaupt".split()  # noqa: SIM905
+)
+# 'keine' is 'nobody' only where nothing follows that it counts.
+_COUNTED = re.compile(
+    r"\bniemand(?= (?:ahnung|spur|zeit|lust|neuigkeiten|meldung|blasen|energie|kraft|probleme))"
+)
+
+_UNITS = {
+    "ein": 1, "eins": 1, "zwei": 2, "zwo": 2, "drei": 3, "vier": 4, "fuenf": 5, "funf": 5, "sechs": 6, "sieben": 7,
+    "acht": 8, "neun": 9, "zehn": 10, "elf": 11, "zwoelf": 12, "zwolf": 12, "dreizehn": 13, "vierzehn": 14,
+    "fuenfzehn": 15, "funfzehn": 15, "sechzehn": 16, "siebzehn": 17, "achtzehn": 18, "neunzehn": 19,
+}  # fmt: skip
+_TENS = {"zwanzig": 20, "dreissig": 30, "vierzig": 40, "fuenfzig": 50, "funfzig": 50}
+_NUMBERS = {
+    **_UNITS,
+    **_TENS,
+    **{f"{u}und{t}": n + m for t, m in _TENS.items() for u, n in _UNITS.items() if n < 10 and u != "eins"},
+}
+
+# Words that say a sentence is German, and words that say it is English; those of both languages say nothing.
+_GERMAN = re.compile(
+    loose(
+        r"\b(?:wann|wo|wie|wer|wen|sie|ist|isses|issn|ihr|ihre|nicht|nich|nix|net|und|wir|haben|ham|hab|habt|ich|"
+        r"du|noch|"
+        r"schon|angekommen|hilfe|verletzt|ja|jo|nein|nee|nö|raus|rein|gerade|grad|sind|bin|bist|braucht|soll|"
+        r"sollen|solln|"
+        r"vor \d+|uhr|halb|viertel|dreiviertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|eben|zeitplan|"
+        r"rückgängig|"
+        r"los|durch|aus|nach|bei|beim|im|zum|zur|kommt|geht|läuft|schläft|sitzt|isst|trinkt|warten|weiter|unterwegs|"
+        r"jetzt|gleich|muss|müssen|kann|könnt|mach|mache|alles|klar|verstanden|passt|kein|keine|keiner|niemand|da|"
+        r"letzte|meldung|neues|nächste[rns]?|treffpunkt|fahren|fahrt|losfahren|mitnehmen|essen|trinken|stimmt|falsch|"
+        r"verlaufen|verirrt|gestürzt|gesehen|schlecht|übel|müde|kaputt|kalt|blase|blasen|füße|pause|pennt|weg|drin|"
+        r"die|der|das|den|dem|ein|eine|einen|ruft|bergwacht|arzt|mit|auf|für|von|uns|sich|auch|mal|denn|steh|"
+        r"steht|stehe|wieder|vor|ne|"
+        r"angeblich|hoffentlich|vielleicht|wahrscheinlich|aufgehört|aufgegeben|ausgestiegen|besenwagen|schlussläufer|"
+        r"wo|was|welche[rsnm]?|warum|wieviel|seit|kurz|mitternacht|um|wird|wurde|hat|habe|geworden|geschafft|"
+        r"sonnenuntergang|sonnenaufgang|startnummer|zeitlimit|entwarnung|fehlalarm|krank|fertig|hier|nochmal|bitte)\b"
+    )
+)
+_ENGLISH = re.compile(
+    r"\b(?:the|she|where|when|what|how|who|is she|are|we|you|do|does|did|has|have|her|at|left|out|yet|now|"
+    r"here|there|next|and|of|to|from|she's|shes|been|not|just|should|will|for|on|it)\b"
 )
 
 
 def is_german(text: str, reader_language: str) -> bool:
-    """Whether a sentence is German: two of its words say so, or one and the writer reads German."""
-    marks = set(_MARKS.findall(text.lower()))
-    return len(marks) >= (1 if reader_language.startswith("de") else 2)
+    """Whether a sentence is German: two of its words say so, or one and the writer reads German; and no fewer
+    than say it is English."""
+    folded = fold(text.lower())
+    marks, against = len(_GERMAN.findall(folded)), len(_ENGLISH.findall(folded))
+    return marks >= (1 if reader_language.startswith("de") else 2) and marks >= against
 
 
 def to_english(text: str) -> str:
     """The sentence with German phrases put into the words of the tables; names stay."""
-    t = text.lower()
-    for word, number in _NUMBERS.items():
-        t = re.sub(rf"\b{word}\b", str(number), t)
-    # 'halb drei' is half past two.
-    t = _HALF.sub(lambda m: f"{int(m[1]) - 1 or 12}:30" if m[1].isdigit() else m[0], t)
+    t = re.sub(r"(?<=\d)[.:](?=\d\d\b)", ":", fold(text.lower()))
+    t = re.sub(r"(?<=\d) ?uhr ?(?=\d\d\b)", ":", t)
+    t = re.sub(r"(?<=\d)(?=min|uhr|std)", " ", t)
+    # Names keep their own marks: only what parts sentences and times matters from here on.
+    t = re.sub(r"[^\w\s:;?%#/+.,\n-]", " ", t)
+    words = (w for w in re.findall(r"[\w#%]+|[^\w\s]|\n", t) if w not in _FILLERS)
+    t = " ".join(str(_NUMBERS.get(w, _SPOKEN.get(w, w))) for w in words)
+    t = re.sub(r"(?<=\d) ([:.]) (?=\d)", r"\1", t)
+    t = re.sub(r"^ne\b", "nein", t).replace(" ne ", " eine ")
+    t = _COUNTED.sub("keine", t)
+    t = _times(t)
     for pattern, to in _COMPILED:
         t = pattern.sub(to, t)
     return t
+
+
+_HALF_NEAR = re.compile(r"\b(\d{1,2}|kurz)(?: min)? (vor|nach) halb (\d{1,2})\b")
+_HALF = re.compile(r"\bhalb (\d{1,2})\b")
+_THREE_QUARTERS = re.compile(r"\b(?:dreiviertel|3 ?viertel) (\d{1,2})\b")
+_QUARTER_OF = re.compile(r"\bviertel (\d{1,2})\b")
+
+
+def _clock(hour: int, minute: int) -> str:
+    """A 12-hour clock time as it is spoken: 'halb drei' may be 02:30 or 14:30, so it carries no leading nought."""
+    hour, minute = divmod(hour * 60 + minute, 60)
+    return f"{(hour - 1) % 12 + 1 if hour <= 12 else hour}:{minute:02d}"
+
+
+def _near_half(m: re.Match[str]) -> str:
+    off = 2 if m[1] == "kurz" else int(m[1])
+    return _clock(int(m[3]) - 1, 30 - off if m[2] == "vor" else 30 + off)
+
+
+def _times(t: str) -> str:
+    """German clock times: 'halb drei' is half past two, 'dreiviertel drei' a quarter to three, 'viertel drei' a
+    quarter past two."""
+    t = re.sub(r"\b0 uhr\b", "00:00", t)
+    t = _HALF_NEAR.sub(_near_half, t)
+    t = _HALF.sub(lambda m: _clock(int(m[1]) - 1, 30), t)
+    t = _THREE_QUARTERS.sub(lambda m: _clock(int(m[1]) - 1, 45), t)
+    return _QUARTER_OF.sub(lambda m: _clock(int(m[1]) - 1, 15), t)

@@ -8,6 +8,7 @@ from bot.words import lists, names
 from bot.words.meaning import AskBack, Choice, Context, Need, Report, Reported, Understood
 from bot.words.sentence import FINISH_SAID, Sentence
 from bot.words.telling import placed
+from server.event.model import PartKind
 from server.facts.entry import Kind
 
 
@@ -17,7 +18,10 @@ def listed(said: Sentence, ctx: Context) -> Understood | None:
     if said.point is not None:
         text = text.replace(said.point.words, names.POINT, 1)
     text = FINISH_SAID.sub(names.FINISH, text)
-    items = lists.read_list(text, ctx.now, ctx.time_zone, frozenset(r.bib for r in ctx.runners))
+    bibs = frozenset(r.bib for r in ctx.runners)
+    items = lists.read_list(text, ctx.now, ctx.time_zone, bibs) or lists.read_columns(
+        text, ctx.now, ctx.time_zone, bibs, from_post=ctx.parts <= {PartKind.VOLUNTEER}
+    )
     if items is None:
         return None
     alone = items[0]

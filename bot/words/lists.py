@@ -5,6 +5,9 @@
     word    = in | out | through | resting | moving | sweep | not yet
 A bib and a point hold until the next one. A message is taken for this form only if nothing else stands in it.
 It fits 160 characters, needs no punctuation, and is what goes through text gateways.
+
+Lists kept on paper come in other orders too: the word once for many ('in: 214 1502, 87 1509'), the time first
+('15:02 214 in'), and from a volunteer bib and times alone ('214 1502 1507'): `read_columns`.
 """
 
 from __future__ import annotations
@@ -23,7 +26,27 @@ _WORDS = {
     "through": Kind.THROUGH, "thro": Kind.THROUGH, "resting": Kind.RESTING, "rest": Kind.RESTING,
     "moving": Kind.MOVING_AGAIN, "sweep": Kind.SWEEP_THROUGH, "notyet": Kind.NOT_HERE_YET,
 }  # fmt: skip
-_FILLER = frozenset({"at", "and", "then", ";", "she", "bib", "no", "number", "runner"})
+_FILLER = frozenset(
+    {
+        "at",
+        "and",
+        "then",
+        ";",
+        "she",
+        "bib",
+        "bibs",
+        "no",
+        "nr",
+        "number",
+        "numbers",
+        "runner",
+        "runners",
+        "both",
+        "all",
+        "was",
+        "were",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,11 +86,26 @@ def _timely(token: str) -> bool:
 
 def _tokens(text: str) -> list[str]:
     """The words of a message; digits dictated one by one joined to a bib, hours and minutes to a time."""
-    joined = text.replace("not yet", "notyet").replace("sweep through", "sweep")
+    joined = _SPOKEN.sub(_as_clock, text).replace("not yet", "notyet").replace("sweep through", "sweep")
+    joined = re.sub(r"(?<=\d) i (?=\d)", " in ", re.sub(r"(?<=\d) o (?=\d)", " out ", joined))
+    joined = re.sub(r"\b([1-9]) (\d0|1\d|[2-9]\d)\b(?= (?:in|out|through|left|arrived)\b)", r"\1\2", joined)
     joined = re.sub(r"(?<=\d)(?=(?:in|out)\b)", " ", joined)
     joined = re.sub(r"(?<!\d )\b(?:\d )+\d\b(?= (?:in|out|through|left|arrived)\b)", _closed, joined)
     joined = re.sub(r"\b(in|out|at|through|left|arrived) (\d{1,2}) ([0-5]\d)\b", r"\1 \2:\3", joined)
     return joined.split()
+
+
+_SPOKEN = re.compile(r"\b(quarter|half|\d{1,2})(?: min)? (past|to) (\d{1,2})\b(?!:)")
+
+
+def _as_clock(m: re.Match[str]) -> str:
+    """'5 past 3' as '3:05'; anything that is no time stays."""
+    minutes, hour = {"quarter": 15, "half": 30}.get(m[1]) or int(m[1]), int(m[3])
+    if minutes >= 60 or hour > 24:
+        return m[0]
+    if m[2] == "to":
+        return f"{(hour - 2) % 12 + 1 if hour <= 12 else hour - 1}:{60 - minutes:02d}" if minutes else m[0]
+    return f"{hour}:{minutes:02d}"
 
 
 def _closed(m: re.Match[str]) -> str:
@@ -97,9 +135,105 @@ def read_list(text: str, now: datetime, zone: str, bibs: frozenset[str]) -> tupl
         elif latest and items[-1].at is None and (at := _time(t, now, zone)):
             for k in latest:
                 items[k] = replace(items[k], at=at)
+        elif _carries_on(tokens, i, items, bibs):
+            # '214 through 1502 and 87 at 1504': the word holds for the next bib too.
+            group = [t.lstrip("#")]
+            latest = range(len(items), len(items) + 1)
+            items.append(Item(items[-1].kind, group[0], None))
         else:
             return None
     return tuple(items) or None
+
+
+def _carries_on(tokens: list[str], i: int, items: list[Item], bibs: frozenset[str]) -> bool:
+    """Whether a known bib follows a finished item and has its own time and no word."""
+    later = [t for t in tokens[i + 1 :] if t not in _FILLER]
+    once = bool(items) and items[-1].at is not None and sum(x.bib == items[-1].bib for x in items) == 1
+    return once and tokens[i].lstrip("#") in bibs and bool(later) and _timely(later[0].replace(":", ""))
+
+
+_SEPARATE = re.compile(r" ;(?: |$)")
+
+
+def read_columns(
+    text: str, now: datetime, zone: str, bibs: frozenset[str], *, from_post: bool
+) -> tuple[Item, ...] | None:
+    """Lists in columns: word first, time first, and `from_post` (a volunteer writes) bib and times alone."""
+    items: list[Item] = []
+    heading: Kind | None = None
+    for line in _SEPARATE.split(text):
+        tokens = [t for t in _tokens(line) if t not in _FILLER and t != "PT"]
+        if not tokens:
+            continue
+        if tokens == [t for t in tokens if t in _WORDS][:1]:
+            heading = _WORDS[tokens[0]]
+            continue
+        found = _column(tokens, heading, bibs, from_post=from_post)
+        if found is None:
+            return None
+        for kind, bib, said in found:
+            at = _time(said, now, zone) if said else None
+            if said and at is None:
+                return None
+            items.append(Item(kind, bib, at))
+    return tuple(items) or None
+
+
+_Found = list[tuple[Kind, str, str]]
+
+
+def _column(
+    tokens: list[str], heading: Kind | None, bibs: frozenset[str], *, from_post: bool
+) -> _Found | None:
+    """One line of a list: (kind, bib, time as written) of each entry; None if it is none."""
+    if tokens[0] in _WORDS and len(tokens) > 2:
+        heading, tokens = _WORDS[tokens[0]], tokens[1:]
+    elif len(tokens) == 3 and _timely(tokens[0].replace(":", "")):
+        # The time first, then word and bib in either order.
+        a, b = tokens[1:]
+        word, bib = (a, b) if a in _WORDS else (b, a)
+        if word in _WORDS and _number(bib):
+            return [(_WORDS[word], bib.lstrip("#"), tokens[0])]
+    if any(t in _WORDS for t in tokens):
+        return None
+    return _rows(tokens, heading, bibs, from_post=from_post)
+
+
+def _rows(tokens: list[str], heading: Kind | None, bibs: frozenset[str], *, from_post: bool) -> _Found | None:
+    """Bibs each with a time (under a heading) or with one or two times (in, and out)."""
+    found: _Found = []
+    waiting: list[str] = []
+    times: list[str] = []
+
+    def close() -> bool:
+        kinds = [heading] if heading else [Kind.IN, Kind.OUT]
+        if len(times) > len(kinds) or not waiting or not (times or heading):
+            return False
+        for bib in waiting:
+            found.extend((k, bib, at) for k, at in zip(kinds, times or [""], strict=False))
+        return True
+
+    if heading is None and not from_post:
+        return None
+    for t in tokens:
+        is_bib = _number(t) and (t.lstrip("#") in bibs or t.startswith("#") or not waiting or not _timely(t))
+        if not is_bib and not _timely(t.replace(":", "")):
+            return None
+        if is_bib and times:
+            if not close():
+                return None
+            waiting, times = [], []
+        if is_bib:
+            waiting.append(t.lstrip("#"))
+        elif waiting:
+            times.append(t)
+        else:
+            return None
+    return found if close() else None
+
+
+def _number(token: str) -> bool:
+    return re.fullmatch(r"#?\d{1,5}", token) is not None
 
 
 def near_bibs(bib: str, runners: tuple[RunnerHere, ...]) -> tuple[RunnerHere, ...]:

@@ -39,6 +39,10 @@ class Question(StrEnum):
     CARDS = "cards"
     NUMBERS = "numbers"
     PICTURE = "picture"
+    TOWARDS = "walk towards"
+    TOLD = "who knows"
+    MY_RACE = "my race"
+    GOALS = "goals"
     USAGE = "usage"
     HELP_WORD = "help"
 
@@ -96,10 +100,13 @@ class Distress:
 
 @dataclass(frozen=True, slots=True)
 class Acknowledged:
-    """An answer to what was asked: one of the answer words of notices, or 'yes', 'no', 'ok'."""
+    """An answer to what was asked: one of the answer words of notices, or 'yes', 'no', 'ok'. `at`: 'yes, at 5 to
+    3' says when as well, and `kind` whether in, out or through."""
 
     answer: str
     words: str = ""
+    at: datetime | None = None
+    kind: Kind = Kind.IN
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +159,14 @@ class AskBack:
     also: tuple[Report, ...] = ()
 
 
-Understood = Asked | Reported | Distress | Acknowledged | Undo | Small | Unclear | AskBack
+@dataclass(frozen=True, slots=True)
+class Several:
+    """A message that does more than one thing: each is dealt with, in this order."""
+
+    parts: tuple[Asked | Reported, ...]
+
+
+Understood = Asked | Reported | Distress | Acknowledged | Undo | Small | Unclear | AskBack | Several
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from functools import lru_cache
 from rapidfuzz import fuzz
 
 from bot.words.everyday import NO_NAMES
-from bot.words.tidy import tidy
+from bot.words.tidy import fold, tidy
 from server.wording.answer import PointHere, RunnerHere
 
 POINT, FINISH = "PT", "FINISH"
@@ -92,7 +92,7 @@ def aliases(points: tuple[PointHere, ...]) -> tuple[tuple[str, tuple[str, ...], 
 def name_words(points: Iterable[PointHere], others: Iterable[str]) -> frozenset[str]:
     """All words that are part of names, which must not be taken for slips."""
     texts = [t for p in points for t in (p.name, p.id.replace("-", " "), *p.also)] + list(others)
-    return frozenset(w for t in texts for w in re.findall(r"[^\W\d_]+", t.lower()))
+    return frozenset(w for t in texts for w in re.findall(r"[^\W\d_]+", fold(t).lower()))
 
 
 def _score(gram: str, alias: str) -> float:

@@ -7,17 +7,32 @@ question if it is put as one, else a report if it says one, else a question if i
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import timedelta
 
-from bot.words import answering, asking
+from bot.words import answering, asking, supposing
 from bot.words.german import is_german, to_english
 from bot.words.listing import listed
-from bot.words.meaning import Context, Distress, Unclear, Understood
+from bot.words.meaning import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Context,
+    Distress,
+    Need,
+    Question,
+    Reported,
+    Several,
+    Unclear,
+    Understood,
+)
 from bot.words.patterns import pattern
 from bot.words.questioning import follow_up, question
 from bot.words.sentence import Sentence, find_names
 from bot.words.telling import report
+from bot.words.times import find_time
 from server.event.model import PartKind
+from server.facts.entry import Kind
 
 UNDO_WITHIN = timedelta(minutes=10)
 """How long a report can be taken back with one word."""
@@ -25,12 +40,20 @@ UNDO_WITHIN = timedelta(minutes=10)
 
 def understand(text: str, ctx: Context) -> Understood:
     """What a person means by `text`. Never raises; what is not understood is `Unclear`."""
+    whole = _understand(text, ctx)
+    if isinstance(whole, Distress | Several):
+        return whole
+    return _several(text, ctx) or whole
+
+
+def _understand(text: str, ctx: Context) -> Understood:
     english = to_english(text) if is_german(text, ctx.language) else text
     said = find_names(text, english, ctx)
     if not said.plain.strip("? ;"):
         return Unclear(text)
     return (
         _distress(said, ctx)
+        or _yes_at(said, ctx)
         or answering.short_answer(said.plain, text)
         or listed(said, ctx)
         or follow_up(said, ctx)
@@ -39,10 +62,67 @@ def understand(text: str, ctx: Context) -> Understood:
     )
 
 
+_NEXT_CLAUSE = re.compile(
+    r"[.?!;\n]+\s+|[?\n]+|,\s+(?=(?:when|where|what|who|how|wann|wo|was|wer|wie)\b)|\s*,?\s(?:and|und|also|"
+    r"btw)\s(?=(?:when|where|what|who|how|do|does|should|shall|which|"
+    r"wann|wo|was|wer|wie|muss|sollen|soll)\b)",
+    re.IGNORECASE,
+)
+# What a later clause leans on an earlier one with: it can't be read alone.
+_LEANS = re.compile(r"\b(?:it|that|there|one|then|da|dort|das|es|he|his)\b", re.IGNORECASE)
+
+
+def _several(text: str, ctx: Context) -> Several | None:
+    """Two questions in one message, or a report and a question: only where every clause is plain by itself."""
+    clauses = [c.strip() for c in _NEXT_CLAUSE.split(text) if c.strip(" ?.!,")]
+    if not 2 <= len(clauses) <= 3 or any(_LEANS.search(c) or " " not in c for c in clauses[1:]):
+        return None
+    parts = [_understand(_as_asked(c, text), ctx) for c in clauses]
+    if not all(isinstance(p, Asked | Reported) for p in parts):
+        return None
+    reports = tuple(r for p in parts if isinstance(p, Reported) for r in p.reports)
+    asked = tuple(p for p in parts if isinstance(p, Asked))
+    same = len({(a.question, a.point, a.runner) for a in asked}) < len(asked)
+    if not asked or same or any(a.person for a in asked) or any(a.question is Question.USAGE for a in asked):
+        return None
+    # Reports first: what is asked is answered on what has just been told.
+    return Several((*((Reported(reports),) if reports else ()), *asked))
+
+
+def _as_asked(clause: str, text: str) -> str:
+    """The clause with the question mark that stood behind it."""
+    return f"{clause}?" if f"{clause}?" in text else clause
+
+
+_YES_AT = re.compile(
+    r"^yes (?:(?:she|it|has|was|is|did|came|went|got|been|about|just) ?)*"
+    r"(in|here|there|at PT|through|past|out|left|gone|off)?"
+    r"(?: at PT)?$"
+)
+
+
+def _yes_at(said: Sentence, ctx: Context) -> Acknowledged | None:
+    """'Yes, at 5 to 3' to 'has she been there?': the answer and when."""
+    time = find_time(said.text, ctx.now, ctx.time_zone)
+    if time is None or not said.text.startswith("yes ") or said.text.endswith("?"):
+        return None
+    m = _YES_AT.search(f"{time.rest} ".replace("  ", " ").strip() + (" " if time.rest == "yes" else ""))
+    if m is None or supposing.says_no_fact(said.words):
+        return None
+    kind = {"through": Kind.THROUGH, "past": Kind.THROUGH}.get(m[1] or "", Kind.IN)
+    return Acknowledged(
+        "yes", said.words, time.at, Kind.OUT if m[1] in ("out", "left", "gone", "off") else kind
+    )
+
+
 _SELF = pattern(
     r"""
     \b(help|sos|mayday|hurt|injured|lost|bleeding|collapsed|ambulance|rescue me|emergency|stuck)\b
-    \bcan not (move|walk|get up|go on)\b
+    \bcan not (move|walk|get up|go on|stand)\b
+    \b(can not|can no longer|do not|unable to|could not) (find|see|know) (the |my |any |where )?(path|way|trail|\
+      markers?|markings?|course|route|\
+      i am|track|next marker)\b
+    ^(i |she |have |has |just )*(fell|fallen|fell over|fallen over|had a fall)( over| down| off| badly| hard| bad)*$
     \bbroken (my |an? )?(leg|ankle|arm|wrist)\b
     \b(hilfe|notfall|verletzt|verlaufen|verirrt)\b
     """
@@ -59,6 +139,12 @@ _FOR_HER = pattern(
       (help|rescue|a medic|a doctor|an? ambulance|medics?|ambulance)\b
     \bshe (is |has |was )?(badly |seriously )?(hurt|injured|collapsed|unconscious|bleeding|lost)\b
     \b(sos|mayday)\b
+    \b(ambulance|air ambulance|helicopter|mountain rescue) (is |has been |was )?(called|coming|on (its|it is) way|\
+      on the way|requested)\b
+    \b(called|calling|rung|phoned|requested) (an|the|for an|999|112|for the) ?(air )?(ambulance|helicopter|\
+      mountain rescue)\b
+    \bcall (someone|somebody)\b
+    \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure)|chest pains?)\b
     \bcall (an ambulance|for help|rescue|mountain rescue)\b
     """
 )
@@ -79,9 +165,55 @@ def _distress(said: Sentence, ctx: Context) -> Distress | None:
 
 
 def _question_or_report(said: Sentence, ctx: Context) -> Understood | None:
-    volunteer = ctx.parts <= {PartKind.VOLUNTEER}
-    if asking.is_question(said.text) and not volunteer:
+    if said.text.endswith("?") or supposing.asks_in_german(said.words):
+        return question(said, ctx) or _asked_after_all(report(said, ctx, loose=True), said)
+    if asking.is_question(said.text):
         asked = question(said, ctx)
-        # 'in at the mill?' may still be a report; 'how is she in herself' never is one.
-        return asked or (None if asking.is_put_as_question(said.text) else report(said, ctx, loose=True))
+        # 'what a run, in at the mill 14:55' may still be a report; 'how is she in herself' never is one.
+        return asked or (
+            None if asking.is_put_as_question(said.text) else _as_guess(report(said, ctx, loose=True))
+        )
+    volunteer = ctx.parts <= {PartKind.VOLUNTEER}
     return report(said, ctx, loose=volunteer) or question(said, ctx) or report(said, ctx, loose=True)
+
+
+_ASKS_FOR = {
+    Kind.IN: Question.NEXT,
+    Kind.NOT_HERE_YET: Question.NEXT,
+    Kind.OUT: Question.MISSED,
+    Kind.THROUGH: Question.MISSED,
+    Kind.SWEEP_THROUGH: Question.CUT_OFF,
+    Kind.RESTING: Question.WHERE,
+    Kind.MOVING_AGAIN: Question.WHERE,
+    Kind.HOW_SHE_IS: Question.HOW,
+    Kind.CREW_THERE: Question.PEOPLE,
+    Kind.CREW_LEFT: Question.PEOPLE,
+}
+
+
+def _asked_after_all(reported: Understood | None, said: Sentence) -> Understood | None:
+    """'in?', 'out yet?': what would be a report without its mark is the question whether it is so."""
+    if isinstance(reported, AskBack):
+        if reported.need is Need.OUT:
+            return _asks(Kind.OUT, None, said, reported.point)
+        if reported.need in (Need.DROPPED, Need.HOW):
+            return Asked(Question.HEARD, said.runner.id if said.runner else None, words=said.words)
+        return reported if all(isinstance(c.then, Asked) for c in reported.choices) else None
+    if not isinstance(reported, Reported):
+        return None
+    first = reported.reports[0]
+    return _asks(first.kind, first.runner, said, first.point)
+
+
+def _asks(kind: Kind, runner: str | None, said: Sentence, point: str | None) -> Asked:
+    question = _ASKS_FOR.get(kind, Question.HEARD)
+    if question is Question.NEXT and said.point is not None:
+        question = Question.AT
+    meant = runner or (said.runner.id if said.runner else None)
+    return Asked(question, meant, point if question is not Question.NEXT else None, words=said.words)
+
+
+def _as_guess(reported: Understood | None) -> Understood | None:
+    if isinstance(reported, Reported):
+        return Reported(tuple(replace(r, guessed=True) for r in reported.reports))
+    return reported

@@ -28,6 +28,12 @@ _CONDITION = pattern(
     \b(running|moving|going|walking|doing) (\w+ )?LOOKS\b
     \b(good (spirits|form|shape)|bad (way|shape))\b
     \b(slipped|fell|fallen|tripped|cut her|medics?|not well|unwell)\b
+    \bpulled (a |her )?(muscle|hamstring|calf|groin|quad|ligament|something)\b
+    \b(talking|speaking|making) (\w+ )?(rubbish|nonsense|gibberish|sense)\b
+    \bout of (it|breath|sorts|energy|puff|steam)\b
+    ^(she )?(is )?(so |very |really |bit |a bit |too |still |quite |just )*(LOOKS|thirsty|hungry|starving|wet|\
+      dehydrated|exhausted|\
+      wrecked|broken|bonking|bonked)( now| today| but ok| again)?$
     ^(she )?(needs|wants|would like|is asking for|asks for)\s
     """,
     {"LOOKS": _LOOKS},
@@ -54,6 +60,8 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \b(nobody|no one|noone|none of us) (here )?(has |have |had )?(seen|saw|spotted)\b
         \bnot seen (her|she)\b
         \bno show\b
+        \bno she( yet| so far| here)?$
+        \b(not|never|nobody|no one|noone) (\w+ )?(seen|saw|spotted|met)\b(?!.*\bsince\b)
         \bnot (here|arrived|shown)\b
         \bno runner\b
         \bwaiting for (her|she)\b
@@ -62,7 +70,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
     (
         Kind.SWEEP_THROUGH,
         r"""
-        \b(sweep|sweeps|sweeper|sweepers|tail ?runners?|broom wagon|back marker|tail end charlie)\b
+        \b(sweep|sweeps|sweeper|sweepers|tail ?runners?|broom wagon|back marker|tail end charlie)\b(?!.*\bnot\b)
         """,
     ),
     (
@@ -119,7 +127,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         Kind.THROUGH,
         r"""
         \bthrough\b
-        \b(did|does) not stop\b
+        \b(did|does) not (even |really |want to )?stop\b
         \bwithout stopping\b
         \b(ran|went|flew|blew|run|gone|goes|shot|cruised|breezed) (straight |right )?(past|by)\b
         \bno stop\b
@@ -207,6 +215,9 @@ _ENDED = pattern(r"""
     \b(retired|retires|retiring|retirement|dnf|withdrawn|withdrew|withdraws|withdrawing|quit|quits|quitting)\b
     \bout of the race\b
     \b(her )?race is over\b
+    \b(binned|bins|binning|chucked|thrown|jacked) (it|in)\b
+    \b(thrown|throwing|threw) in the towel\b
+    \bbailed\b
     \b(given|giving|gave|gives) up\b
     \b(packed|packing|called|calling|jacked) it (in|a day|quits)\b
     \b(done|finished) for the (day|night)\b
@@ -218,7 +229,7 @@ _ENDED = pattern(r"""
     \b(medics?|doctors?|officials?|marshals?) (will not|are not|is not|did not|have not) (let|letting|allow)\b
     \bnot allowed (to )?(go on|continue|carry on|out)\b
     \b(hung up|hanging up) her\b
-    \b(pulled|taken|took|pulling|stopped|withdrawn) (\w+ )?(\w+ )?(out )?by (the )?(medic|doctor|official|\
+    \b(pulled|taken|took|pulling|stopped|withdrawn) (\w+ ){0,4}(out )?by (the )?(\w+ )?(medic|doc|doctor|official|\
       marshal|race|organis)\w*
     \b(medics?|doctors?|officials?|marshals?|race control|doc|organis\w+) (\w+ )?(pulled|stopped|withdr\w+|\
       took|taken|dropped|have taken|has taken)\b
@@ -234,11 +245,28 @@ _OWN = re.compile(
 _DROPPED = re.compile(
     r"\b(?:dropped|drops|dropping|pulled|pulling|pulls|stopped|stopping|had enough|is done|done|finished)\b"
 )
+# 'dropped her bottle', 'pulled a muscle', 'dropping into Brindle', 'stopped her watch': nobody's race is over.
+_DROPPED_THINGS = re.compile(
+    r"\b(?:dropped|dropping|drops|pulled|pulling|pulls|stopped|stopping) "
+    r"(?:(?:her|the|my|our|a|an|his|some|it) (?!out)\w+"
+    r"|(?:down |back )?(?:in|into|to|towards|down to|behind|back)\b|\w+ away)"
+)
 
 
 def kind_in(text: str) -> Kind | None:
     """The kind of report a tidied sentence (names and time replaced) is, but for in, out and retired."""
     return next((kind for kind, says in _REPORTS if says.search(text)), None)
+
+
+_SWEEP_TO_COME = re.compile(
+    r"\b(?:sweep|sweeps|sweepers?|tail ?runners?|broom wagon|back marker)\b"
+    r".{0,12}\bnot\b.{0,24}\b(?:through|past|here|come|came|arrived|been|in)\b"
+)
+
+
+def is_sweep_to_come(text: str) -> bool:
+    """Whether it says that the sweep has not been yet, which says nothing of her."""
+    return _SWEEP_TO_COME.search(text) is not None and kind_in(text) is not Kind.SWEEP_THROUGH
 
 
 def says_out(text: str) -> bool:
@@ -273,7 +301,7 @@ def says_condition(text: str) -> bool:
 
 def dropped_word(text: str) -> str | None:
     """A word that may mean the end of her race or something quite harmless; None if there is none."""
-    m = _DROPPED.search(text)
+    m = _DROPPED.search(_DROPPED_THINGS.sub(" ", text))
     return m[0] if m else None
 
 

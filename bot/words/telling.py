@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.words import asking, lists, names, reporting
+from bot.words import asking, lists, names, reporting, supposing
 from bot.words.everyday import AROUND_IN_AND_OUT
 from bot.words.meaning import (
     AskBack,
@@ -34,10 +34,13 @@ _CORRECTS = pattern(
 _STRONG_IN = pattern(
     r"""
     \b(arrived|arrives|reached|turned up|rocked up|checked in|made it|rolled in|landed)\b
-    \b(got|came|come|comes|coming|pulled|just|is|now|she) (in|into)\b
+    \b(got|came|come|comes|coming|pulled|rolled|ran|walked|strolled|limped|staggered|jogged|stumbled|hobbled|\
+      wandered|just|is|now|\
+      she) (in|into)\b
     \b(just |she |has )got (in|here|to)\b
     \b(she|her) (is )?(just )?(here|at (PT|FINISH))\b
     \b(with (us|me)|here now|just here)\b
+    ^PT (is |now |just )*(in|arrived)\b
     ^(in|here|at PT|finish\w*|she finish\w*|she (is|has) (finish\w*|home))\b
     """
 )
@@ -45,6 +48,7 @@ _STRONG_OUT = pattern(
     r"""
     ^(she |just |ok |now |is |has |been )*(left|leaving|leaves|departed|gone|out|off|heading|headed|on her way|\
       setting off|set off|away|moving on)\b
+    \bback (out|on (the )?(course|trail|her way))\b
     \b(departed|leaving|out of|heading out|headed out|head out|set off|setting off|on her way|off again)\b
     \b(she|has|just|have) left\b
     \bleft (PT|FINISH|here|us|at|with|again|LENGTH|now)\b
@@ -53,6 +57,20 @@ _STRONG_OUT = pattern(
 )
 _BODY = re.compile(
     r"\b(?:left|right) (?:heel|foot|knee|leg|ankle|toe|hip|shin|calf|arm|hand|side|shoulder|shoe|wrist|quad|eye)s?\b"
+    r"|\bleft or right\b|\bright or left\b|\bleft (?:turn|fork|hand|at the|of the|side)\b"
+)
+# 'left the pub', 'left her poles', 'out of diesel', 'in the car': no point of the course is left or reached.
+_THINGS = re.compile(
+    r"\b(?:left|leaving|leaves|forgot|out of|out from|in|into|inside|got|off)\s+(?:the|my|our|a|an|her|his|some|"
+    r"your|this|that)\s+"
+    r"(?!PT|FINISH|aid|station|check|point|cp|stop|next|last|mat|feed|hall|tent\b)\w+"
+    r"|\b(?:out of|short of)\s+(?!PT|FINISH|here|there|us|the|her|a|my|our)\w+"
+    r"|\bin (?:bed|tears|trouble|position|place|sight|range|traffic|pain|charge|time|front|touch|view|two minds)\b"
+    r"|\b(?:out|off|away) (?:getting|buying|looking|for a|to get|shopping|walking the)\b"
+)
+_OF_ANOTHER = re.compile(
+    r"^(?!.*\b(?:she|her)\b).*\bPERSON (?:\w+ )?(?:is|has|was|in|at|out|left|just|got|going|on|will|now|arrived|"
+    r"there|here|gone|went|went)\b"
 )
 _STILL_HERE = re.compile(r"\b(?:still|yet) (?:here|in|there|at PT|with us)\b")
 # 'we are out of soup', 'call me when she is in': about somebody else, or a wish.
@@ -66,6 +84,8 @@ _LEAVING_TIME = re.compile(r"^(?:leaving time|departure|leave)\b")
 def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
     """The report a sentence makes; `loose` takes any 'in' and 'out' for one."""
     said, corrects = _correction(said)
+    if corrects:
+        said = replace(said, text=_WAS_NOT.sub("", said.text))
     time = find_time(said.text, ctx.now, ctx.time_zone)
     length = find_length(said.text)
     text = time.rest if time else (length[1] if length else said.text)
@@ -76,14 +96,14 @@ def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
         at,
         said.runner.id if said.runner else None,
         words=said.words,
-        guessed=unsure or (said.named and said.runner_score < names.SURE),
+        guessed=unsure or (said.named and said.runner_score < names.SURE) or supposing.is_hearsay(said.words),
         corrects=corrects,
         amount=length[0] if length else None,
     )
     unknown = _unknown_bib(said, ctx)
     if unknown is not None:
         return unknown
-    both = _in_and_out(said, ctx, corrects)
+    both = _in_and_out(said, ctx, corrects) or _two_times(said, ctx, corrects)
     if both is not None:
         return both
     drive = _drive(base, said, ctx)
@@ -105,6 +125,8 @@ def _correction(said: Sentence) -> tuple[Sentence, bool]:
     return replace(said, text=said.text[m.end() :]), True
 
 
+# 'Lathe was 14:59 not 15:05': what it was not is no time of hers.
+_WAS_NOT = re.compile(r"\b(?:and |so )?not (?:at )?\d{1,2}:?\d\d\b.*$")
 _LEADING_NUMBER = re.compile(
     r"^(?:bib |no |number |runner |#)*(\d{1,5})\b(?! ?(?:min|hour|km|percent|mile|am|pm|ago|oclock|past|to|\d|:))"
 )
@@ -154,6 +176,25 @@ def _in_and_out(said: Sentence, ctx: Context, corrects: bool) -> Reported | None
         if isinstance(placed_in, Report):
             return Reported((placed_in, replace(placed_in, kind=Kind.OUT, seen_at=went.at)))
     return None
+
+
+_SPAN = re.compile(r"^PT (?:at )?(\d{1,2}:?\d\d) (?:to |until |out )?(\d{1,2}:?\d\d)$")
+
+
+def _two_times(said: Sentence, ctx: Context, corrects: bool) -> Reported | None:
+    """'Lathe 1458-1506': came and went."""
+    m = _SPAN.match(said.text)
+    if m is None or said.runner is None:
+        return None
+    came, went = (find_time(f"at {t}", ctx.now, ctx.time_zone) for t in m.groups())
+    if came is None or went is None or went.at < came.at:
+        return None
+    arrived = placed(
+        Report(Kind.IN, came.at, said.runner.id, words=said.words, corrects=corrects), said, said.runner, ctx
+    )
+    if isinstance(arrived, AskBack):
+        return None
+    return Reported((arrived, replace(arrived, kind=Kind.OUT, seen_at=went.at)))
 
 
 _DRIVE = re.compile(
@@ -223,6 +264,9 @@ def _kind_of(
     """Which kind of report; the ways of saying that her race may be over are looked at first."""
     if asking.is_question(said.text) and not loose:
         return None
+    text = _WAVED_OFF.sub("she left", text)
+    if (_MAY_STOP.search(text) or _NOT_OVER.search(text)) and base.runner is not None:
+        return replace(base, kind=Kind.HOW_SHE_IS)
     ended = _ended(base, said, text, ctx)
     if ended is not None:
         return ended
@@ -232,6 +276,10 @@ def _kind_of(
         kind = reporting.kind_in(said.plain)
     if kind is None and base.amount is not None and re.search(r"\bstopp?\w*\b", text):
         kind = Kind.RESTING
+    if reporting.is_sweep_to_come(text):
+        return replace(base, kind=Kind.NOTE)
+    if kind in (Kind.RESTING, Kind.MOVING_AGAIN) and _came_first(text, kind):
+        kind = None
     if kind is Kind.STAND_DOWN:
         # An alarm is not ended by two words: whoever may end it is asked once more.
         return replace(base, kind=kind, guessed=True)
@@ -245,9 +293,29 @@ def _kind_of(
     if kind is not None:
         return replace(base, kind=kind)
     if PartKind.RUNNER in ctx.parts:
+        if _GOING_ON.search(text):
+            return replace(base, kind=Kind.MOVING_AGAIN)
         # A runner speaks of herself.
         text = re.sub(r"\bi (?:am|have|was)\b", "she is", text)
     return _in_or_out(base, said, text, timed, loose=loose)
+
+
+_CAME = re.compile(
+    r"\b(?:arrived|reached|landed|(?:came|come|got|rolled|pulled|ran|walked|just|is|now|she) (?:in|into)\b|^in\b)"
+)
+
+
+def _came_first(text: str, kind: Kind) -> bool:
+    """'came in at 3 and is sat down': that she arrived is the news, and stands before what she does there."""
+    came = _CAME.search(text)
+    return came is not None and kind is Kind.RESTING and reporting.kind_in(text[: came.end()]) is None
+
+
+_WAVED_OFF = re.compile(r"\b(?:waved|saw|seen|sent|packed) (?:her|she) off\b")
+_GOING_ON = re.compile(
+    r"^(?:i am )?(?:still )?(?:moving|going|walking|running|jogging|shuffling|plodding)(?: on|"
+    r" along| ok| fine)?$"
+)
 
 
 def _in_or_out(
@@ -259,7 +327,9 @@ def _in_or_out(
     if _STILL_HERE.search(text) and base.runner is not None:
         # She is where she was: heard of, but no second arrival.
         return replace(base, kind=Kind.HOW_SHE_IS)
-    text = _BODY.sub(" ", text)
+    text = " ".join(_THINGS.sub(" ", _BODY.sub(" ", text)).split())
+    if _OF_ANOTHER.search(text):
+        return None
     if _STRONG_OUT.search(text) and not _LEAVING_TIME.search(text):
         if (
             re.search(r"\bout\b", text)
@@ -275,6 +345,8 @@ def _in_or_out(
         return replace(base, kind=Kind.HOW_SHE_IS)
     if not loose and asking.question_in(said.text) is not None:
         return None
+    if timed and _WAS_THERE.search(text):
+        return replace(base, kind=Kind.IN)
     # Anything longer that merely has 'in', 'at' or 'out' in it ('parking at Kettle') is no report.
     if not all(word in AROUND_IN_AND_OUT for word in text.replace("?", " ").split()):
         return None
@@ -286,21 +358,34 @@ def _in_or_out(
     return None
 
 
+_WAS_THERE = re.compile(r"^(?:she )?was (?:in|at (?:PT|FINISH))\b|^PT was$")
+
+
+_CLAUSES = re.compile(r"[,;.!\n]+\s|[,;!\n]+|\s(?:and|but|und|aber)\s")
+_GERMAN_IN_OUT = re.compile(r"\b(?:rein|raus|los|durch|angekommen|drin|weg|da)\b")
+
+
 def _only_supposed(words: str) -> bool:
     """Whether a sentence states nothing; 'left Brindle 16:54, should be with you at 7' states its first part."""
-    if not asking.says_no_fact(words):
+    if not supposing.says_no_fact(words):
         return False
-    first, *others = re.split(r"[,;]", words.lower())
-    return (
-        not others
-        or asking.says_no_fact(first)
-        or not (reporting.says_out(first) or reporting.says_in(first))
+    clauses = _CLAUSES.split(words.lower())
+    if len(clauses) == 1 or supposing.says_no_fact(clauses[0]):
+        return True
+    return not any(
+        (reporting.says_out(c) or reporting.says_in(c) or _GERMAN_IN_OUT.search(c))
+        and not supposing.says_no_fact(c)
+        for c in clauses
     )
 
 
 _MAY_STOP = re.compile(
     r"\b(?:wants? to|want to|thinking (?:about|of)|might|may|talking about|considering) "
     r"(?:stop|drop|quit|pull|giv|retir|pack)\w*"
+)
+_NOT_OVER = re.compile(
+    r"\b(?:not|never|nowhere near) (?:been |going to |yet |be )?"
+    r"(?:retir|quit|drop|stopp|giv|pull|dnf|withdr|out of the race|bail|pack)\w*"
 )
 _ENDED_HOW = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
 
@@ -312,8 +397,6 @@ def _ended(base: Report, said: Sentence, text: str, ctx: Context) -> Report | As
         how = reporting.how_ended(text)
         return replace(retired, how=how) if how is not None else _ask_how(retired, said, ctx)
     word = reporting.dropped_word(text)
-    if _MAY_STOP.search(text) and base.runner is not None:
-        return replace(base, kind=Kind.HOW_SHE_IS)
     if word is None or base.amount is not None or reporting.kind_in(text) is not None:
         return None
     if word in ("finished", "done") and not re.search(r"\bshe (?:is |has )?done\b|^done$", text):
@@ -382,6 +465,8 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         finish = finish_of(runner)
         near = finish in [p.id for p in place_of(runner).ahead[:2]]
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
+    if report.kind is Kind.RETIRED and ctx.point is not None and re.search(r"\bhere\b", said.text):
+        return replace(report, point=ctx.point)
     if report.kind not in _AT_A_POINT:
         return report
     point = _expected(runner, report.kind, ctx.point)

@@ -40,11 +40,26 @@ WRITTEN_OUT = {
     "schedual": "schedule", "dnf": "dnf", "dnfed": "dnf", "dnfd": "dnf", "dns": "dns", "alright": "ok",
     "percent": "percent", "pc": "percent", "peed": "peeing", "pee": "peeing", "everybody": "everyone",
     "anybody": "anyone", "jus": "just", "shuld": "should", "thx": "thanks", "ty": "thanks", "cheers": "thanks",
-    "ta": "thanks", "hiya": "hi", "gd": "good", "nxt": "next", "lst": "last", "abt": "about",
+    "ta": "thanks", "hiya": "hi", "gd": "good", "nvm": "never mind", "nxt": "next", "lst": "last", "abt": "about",
     "stil": "still", "arived": "arrived", "thee": "the", "teh": "the", "hte": "the", "adn": "and",
     "shee": "she", "sge": "she", "whe": "when", "hwo": "how", "hoe": "how", "woh": "who", "iz": "is",
 }  # fmt: skip
 
+_HOURS = (
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "noon",
+)
 _PHRASES = (
     (r"\bcut[ -]?offs?\b", "cutoff"),
     (r"\bcut off time(s)?\b", "cutoff"),
@@ -54,6 +69,15 @@ _PHRASES = (
     (r"\bper ?cent\b", "percent"),
     (r"\bo['’ ]?clock\b", "oclock"),
     (r"\bcheck[- ]?in\b", "check in"),
+    (r"\b(past|to|after|before) midnight\b", r"\1 24"),
+    (r"\b(past|to|after|before) (?:noon|midday)\b", r"\1 12"),
+    (r"(?<=\d)ish\b", ""),
+    (
+        r"\bill (?=(?:ring|call|phone|take|go|do|be|get|bring|drive|have|let|come|sort|fetch|pick|wait|meet|see|check)\b)",
+        "i will ",
+    ),
+    (r"\bw(?:tf|th) is\b", "where is"),
+    (r"\b(?:bang|dead|spot|exactly|dot) (?:on|at) (?=\d|" + "|".join(_HOURS) + r")", "at "),
     (r"\bdid not finish\b", "dnf"),
     (r"\bdid not start\b", "dns"),
     (r"\b(i|you|we|she|he|they|it)'ll\b", r"\1 will"),
@@ -98,6 +122,10 @@ def _numbers(words: list[str]) -> list[str]:
             out.append(f"0{_UNITS[nxt]}")
             i += 2
             continue
+        if w in ("oh", "o") and len(nxt) == 1 and nxt.isdigit() and out and out[-1].isdigit():
+            out.append(f"0{nxt}")
+            i += 2
+            continue
         if w == "one":
             before = out[-1] if out else ""
             dictated = before.isdigit() and nxt in _UNITS
@@ -126,10 +154,35 @@ def mend(word: str, known: frozenset[str]) -> str:
     return str(found[0])
 
 
+_UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
+
+
+def fold(text: str) -> str:
+    """The text with umlauts spelt out, so that 'Brücke' and 'Bruecke' are one word, in names too."""
+    return unicodedata.normalize("NFKC", text).translate(_UMLAUTS)
+
+
+_THUMBS = (
+    *((sign, " ok ") for sign in "👍👌🆗✅"),
+    *((sign, " no ") for sign in "👎❌"),
+    ("🙏", " thanks "),
+)
+
+
+def _signs(text: str) -> str:
+    """A sign that stands alone is a word; among words it is decoration. A cry for help is one wherever it stands."""
+    text = text.replace("🆘", " sos ")
+    if re.search(r"\w", text):
+        return text
+    for sign, word in _THUMBS:
+        text = text.replace(sign, word)
+    return text
+
+
 def tidy(text: str, known: frozenset[str] = frozenset()) -> str:
     """The sentence in plain words. `known` are words that are right as they are (names). ';' and line ends
     stay as ' ; ', a question mark at the end as ' ?', clock times as '14:35'."""
-    t = unicodedata.normalize("NFKC", text).lower().replace("’", "'").replace("‘", "'").replace("`", "'")
+    t = fold(_signs(text)).lower().replace("’", "'").replace("‘", "'").replace("`", "'")
     t = re.sub(r"[\n;|]+", " ; ", t)
     for pattern, to in _PHRASES:
         t = re.sub(pattern, to, t)

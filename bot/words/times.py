@@ -8,7 +8,7 @@ come tidied.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -33,6 +33,14 @@ _COUNT = (
 _AGO = re.compile(
     rf"(?:\b(?:about|like|maybe|some|at|from) )*\b{_COUNT} (min|hour|m)\b(?: (?:and )?(?:(a half)|(\d+) ?(?:min)?))?"
     r"(?: or so)? (?:ago|back|earlier|since)\b"
+)
+_JUST_AFTER = re.compile(
+    r"\b(?:just |shortly |bit |little |about )+(?:after|before|past|gone|turned) (\d{1,2})(?: (am|pm))?\b(?!:| min)"
+)
+# 'gone from here 10 min': so long ago. 'In 10 min' is something else.
+_GONE = re.compile(
+    r"\b((?:gone|left)(?: (?!at|for|early)\w+){0,3}) (\d{1,2}) min\b(?! (?:early|late|behind|ahead|up|down|to|"
+    r"past|before|after))"
 )
 _BARE_AGO = re.compile(r"\b(?:about )?(\d+) ago\b")
 _HALF = re.compile(
@@ -120,11 +128,39 @@ def _valid(hour: int, minute: int) -> bool:
 
 def find_time(text: str, now: datetime, time_zone: str) -> TimeSaid | None:
     """The first time said in a tidied sentence; None if there is none. 'now' counts as one."""
+    found = _first_time(text, now, time_zone)
+    return replace(found, rest=" ".join(_DAY.sub(" ", found.rest).split())) if found else None
+
+
+# Which day or half of it: read with the clock time, and no part of what is reported.
+_DAY = re.compile(
+    r"\b(?:last night|yesterday|(?:this|in the) (?:morning|afternoon|evening)|today|tonight|at night|earlier|"
+    r"or so|ish)\b"
+)
+_MORNING = re.compile(r"\b(?:this morning|in the morning)\b")
+_AFTERNOON = re.compile(r"\b(?:this afternoon|in the afternoon|this evening|in the evening)\b")
+_NIGHT = re.compile(r"\b(?:tonight|at night|last night)\b")
+
+
+def _half_of_day(text: str, hour: int) -> str:
+    """'in the afternoon', 'last night' settle a 12-hour time; two at night may be either."""
+    if hour > 12 or hour == 0:
+        return ""
+    if _MORNING.search(text):
+        return "am"
+    return "pm" if _AFTERNOON.search(text) or (_NIGHT.search(text) and 5 <= hour < 12) else ""
+
+
+def _first_time(text: str, now: datetime, time_zone: str) -> TimeSaid | None:
     zone = ZoneInfo(time_zone)
     if m := _AGO.search(text):
         return TimeSaid(now - _length(m.groups()), _cut(text, m))
     if m := _BARE_AGO.search(text):
         return TimeSaid(now - timedelta(minutes=int(m[1])), _cut(text, m))
+    if m := _GONE.search(text):
+        return TimeSaid(
+            now - timedelta(minutes=int(m[2])), " ".join((text[: m.end(1)] + text[m.end() :]).split())
+        )
     return _clock_said(text, now, zone) or _now_said(text, now)
 
 
@@ -142,6 +178,7 @@ def _clock_said(text: str, now: datetime, zone: ZoneInfo) -> TimeSaid | None:
             hour, minute, half, pad = parts
             if not _valid(hour, minute):
                 continue
+            half = half or ("" if pad else _half_of_day(text, hour))
             at, unsure = nearest(hour, minute, half, now, zone, pad)
             if "yesterday" in text and at.astimezone(zone).date() == now.astimezone(zone).date():
                 at -= timedelta(days=1)
@@ -197,6 +234,10 @@ def _read_at_hour(m: re.Match[str], _local: datetime) -> Parts | None:
     return int(m[1]), 0, "", int(m[1]) > 12
 
 
+def _read_just_after(m: re.Match[str], _local: datetime) -> Parts | None:
+    return int(m[1]), 0, m[2] or "", int(m[1]) > 12
+
+
 def _read_half_two(m: re.Match[str], _local: datetime) -> Parts | None:
     return int(m[1]), 30, m[2] or "", False
 
@@ -204,11 +245,12 @@ def _read_half_two(m: re.Match[str], _local: datetime) -> Parts | None:
 _READERS = (
     (_HALF, _read_half),
     (_HALF_TWO, _read_half_two),
+    (_JUST_AFTER, _read_just_after),
     (_CLOCK, _read_clock),
     (_FOUR, _read_four),
     (_THREE, _read_clock),
-    (_HOUR, _read_hour),
     (_SPACED, _read_spaced),
+    (_HOUR, _read_hour),
     (_PAST_THIS, _read_past_this),
     (_AT_HOUR, _read_at_hour),
 )

@@ -10,17 +10,20 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from server.api.alarms import holder_of, open_about
 from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
 from server.event.model import CourseDef, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
 from server.facts.state import Going, Interval, LastKnown, RunnerState
+from server.forecast.hearing import nobody_since
 from server.forecast.outlook import View, Whereabouts
 from server.plan.fuel import fuel_table
 from server.plan.timetable import Row
 from server.watch.notice import MeetingValues
 from server.wording.answer import (
     CarryOut,
+    DoorHours,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
@@ -70,7 +73,7 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
     late = picture.late_time(runner)
     sharpened = point_name(event, runner, late[0]) if late else ""
     open_hold = next((h for h in (*state.held, *picture.state.held) if holds(h, picture.now)), None)
-    blind = next((o.start for o in picture.situation.outages if o.end is None), None)
+    blind = nobody_since(picture.situation.downs)
     return Freshness(
         last=known(event, runner, state.last_known, share),
         going=state.going.value,
@@ -254,6 +257,10 @@ def missed(picture: Picture, runner: str, point: str | None, person: str) -> Mis
         next_name=point_name(event, runner, after.point) if after else "",
         next_leave_by=after.leave_by if after else None,
         if_missed=values.if_missed if values else "",
+        help_only_at_points=event.rules.outside_help_only_at_crew_points,
+        rules_note=event.rules.note,
+        no_signal=values.no_signal if values else False,
+        alarm_holder=holder_of(picture, runner),
     )
 
 
@@ -291,6 +298,12 @@ def _advice(now: datetime, state: RunnerState, p_past: float, wait_until: dateti
     if p_past >= 1.0 or state.going not in STILL_GOING:
         return "go"
     return "go" if wait_until is not None and now >= wait_until else "wait"
+
+
+def doors(picture: Picture, runner: str) -> tuple[DoorHours, ...]:
+    """When the points with crew access are open to crew."""
+    points = picture.event.course_of(runner).points
+    return tuple(DoorHours(p.id, p.access.opens, p.access.closes) for p in points if p.access is not None)
 
 
 def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAnswer:
@@ -337,7 +350,7 @@ def _fuel(event: Event, runner: str, at: Point) -> FuelPlan | None:
 
 
 def facts(picture: Picture, runner: str) -> FactsAnswer:
-    """GET …/facts: what has been reported, nothing else."""
+    """GET …/facts: what has been reported; of open alarms, who knows."""
     event, state = picture.event, picture.state.runner(runner)
     stops = tuple(
         StopFact(
@@ -352,4 +365,13 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
         for t in state.times
     )
     said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
-    return FactsAnswer(runner, event.runner(runner).name, stops, freshness(picture, runner), said)
+    told = state.race_control_knows
+    return FactsAnswer(
+        runner,
+        event.runner(runner).name,
+        stops,
+        freshness(picture, runner),
+        said,
+        open_about(picture, runner),
+        told.at if told else None,
+    )

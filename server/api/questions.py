@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from dataclasses import replace
 
 from server.api import answers, board, planned
 from server.api.ask import Ask
@@ -66,8 +67,9 @@ async def facts(ask: Ask) -> FactsAnswer:
 
 
 async def cut_offs(ask: Ask) -> CutOffsAnswer:
-    """GET …/cutoffs: those to come and their odds."""
-    return planned.cut_offs(await ask.picture(), ask.runner)
+    """GET …/cutoffs: those to come and their odds; when crew access closes."""
+    picture = await ask.picture()
+    return replace(planned.cut_offs(picture, ask.runner), doors=answers.doors(picture, ask.runner))
 
 
 async def cards(ask: Ask) -> CardsAnswer:

@@ -98,7 +98,8 @@ def _gap(say: Say, actual: datetime, planned: datetime) -> str:
     return say.s("gap-late" if off > timedelta(0) else "gap-early", length=say.length(off))
 
 
-def _rounded(off: timedelta) -> timedelta:
+def rounded(off: timedelta) -> timedelta:
+    """A difference as it is told: to 5 minutes."""
     return timedelta(minutes=5 * round(off / timedelta(minutes=5)))
 
 
@@ -109,7 +110,7 @@ def _point_more(say: Say, p: PointAnswer) -> str:
     unsure = p.p_gets_there is not None and p.p_gets_there < ODDS_WORTH_SAYING
     plan = ""
     if p.planned_in is not None:
-        off = _rounded(p.window.likely - p.planned_in)
+        off = rounded(p.window.likely - p.planned_in)
         plan = say.s(
             "point-planned",
             when=say.when(p.planned_in),
@@ -203,7 +204,7 @@ def say_gap(say: Say, answer: ForecastAnswer) -> str:
     fresh = freshness(say, answer.fresh, answer.runner_name)
     if p is None or p.window is None or p.planned_in is None:
         return lines(fact or say.s("gap-none-known"), fresh)
-    off = _rounded(p.window.likely - p.planned_in)
+    off = rounded(p.window.likely - p.planned_in)
     key = "gap-answer-late" if off > ON_PLAN else "gap-answer-early" if off < -ON_PLAN else "gap-answer-none"
     values = {"runner": answer.runner_name, "place": p.name, "window": say.window(p.window)}
     if key != "gap-answer-none":

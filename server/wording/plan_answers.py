@@ -7,24 +7,24 @@ from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanR
 from server.wording.answers import freshness
 from server.wording.planned import say_planned, say_sources
 from server.wording.say import Say, lines, slug
+from server.wording.things import hours_words
 from server.wording.times import window_short
 
 
-def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None) -> str:
-    """The cut-off asked about, or the next and those after it."""
-    asked = [c for c in answer.cut_offs if point is None or c.point == point] or list(answer.cut_offs)
+def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str = "") -> str:
+    """The cut-off asked about, or the next and those after it; of a point (`place` its name) when it closes to crew."""
+    asked = [c for c in answer.cut_offs if point is None or c.point == point]
     name = answer.runner_name
+    if point is not None and not asked:
+        return lines(
+            say.s("cut-off-none-at", runner=name, place=place),
+            _closing(say, answer, point, place),
+            *(_cut_off_line(say, c) for c in answer.cut_offs),
+            freshness(say, answer.fresh, name),
+        )
     if not asked:
         return lines(say.s("cut-offs-none", runner=name), freshness(say, answer.fresh, name))
     first, *rest = asked
-
-    def values(c: CutOffAnswer) -> dict[str, str]:
-        return {
-            "place": c.name,
-            "edge": say.s(f"edge-{c.edge}"),
-            "when": say.when(c.at),
-            "odds": say.odds(c.odds),
-        }
 
     latest = ""
     if first.latest_out is not None and first.latest_out_name:
@@ -35,13 +35,34 @@ def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None) -> str:
     if first.window is not None:
         there = say.s("point-next", runner=name, place=first.name, window=say.window(first.window))
     return lines(
-        say.s("cut-off-answer", runner=name, **values(first)),
+        say.s("cut-off-answer", runner=name, **_cut_off_values(say, first)),
+        _closing(say, answer, point, first.name) if point is not None else "",
         latest,
         _earlier(say, first),
         there,
         say.s("cut-off-more") if rest else "",
-        *(say.s("cut-off-line", **values(c)) for c in rest),
+        *(_cut_off_line(say, c) for c in rest),
         freshness(say, answer.fresh, name),
+    )
+
+
+def _cut_off_values(say: Say, c: CutOffAnswer) -> dict[str, str]:
+    edge = say.s(f"edge-{c.edge}")
+    return {"place": c.name, "edge": edge, "when": say.when(c.at), "odds": say.odds(c.odds)}
+
+
+def _cut_off_line(say: Say, c: CutOffAnswer) -> str:
+    return say.s("cut-off-line", **_cut_off_values(say, c))
+
+
+def _closing(say: Say, answer: CutOffsAnswer, point: str, place: str) -> str:
+    """Until when a point is open to crew."""
+    door = next((d for d in answer.doors if d.point == point), None)
+    if door is None:
+        return ""
+    hours = hours_words(say, door.opens, door.closes)
+    return (
+        say.s("cut-off-access", place=place, hours=hours) if hours else say.s("cut-off-no-hours", place=place)
     )
 
 

@@ -20,6 +20,7 @@ from bot.words import (
     Need,
     Report,
     Reported,
+    Several,
     Small,
     Unclear,
     Understood,
@@ -153,6 +154,8 @@ def brief(u: Understood) -> str:
             return " ".join(words)
         case Reported():
             return " & ".join(_report(r) for r in u.reports)
+        case Several():
+            return " & ".join(brief(p) for p in u.parts)
         case Distress():
             return "distress"
         case AskBack():
@@ -174,13 +177,32 @@ def _writer(part: str) -> Context:
     return replace(crew_of_maren(), parts=frozenset({PartKind(part)}))
 
 
+_ON_RECORD = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.SWEEP_THROUGH})
+
+
+def _on_record(u: Understood, expected: str) -> bool:
+    """Whether taking it so would say something about a runner's race that ends a watch or begins an alarm;
+    of what need only be 'not counted', whether it would be kept as confirmed."""
+    if isinstance(u, Several):
+        return any(_on_record(p, expected) for p in u.parts)
+    if isinstance(u, Reported):
+        kept = [r for r in u.reports if r.kind in _ON_RECORD]
+        return any(expected == "no check-in" or not r.guessed for r in kept)
+    return isinstance(u, Distress)
+
+
 def score(rows: tuple[tuple[str, ...], ...]) -> tuple[list[str], list[str], int]:
     """What came out wrong, what was asked back though it was clear, and how many were right. A row may
     name the writer's part; else it is crew."""
     wrong, asked_back, right = [], [], 0
     for sentence, expected, before, *part in rows:
-        got = brief(understand(sentence, after(before, _writer(part[0] if part else "crew"))))
-        if got == expected:
+        meant = understand(sentence, after(before, _writer(part[0] if part else "crew")))
+        got = brief(meant)
+        if expected.startswith("acknowledge ") and isinstance(meant, Acknowledged):
+            got = f"acknowledge {meant.answer}"
+        if got == expected or (
+            expected in ("no check-in", "not counted") and not _on_record(meant, expected)
+        ):
             right += 1
         elif got.startswith("ask ") or got == "unclear":
             asked_back.append(f"{sentence!r} ({before}): {got}, not {expected}")

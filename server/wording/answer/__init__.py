@@ -25,9 +25,12 @@ from server.wording.answer.here import (
     RunnerHere,
 )
 from server.wording.answer.race import (
+    AlarmHere,
+    AskedHere,
     ChangeAt,
     CutOffAnswer,
     CutOffsAnswer,
+    DoorHours,
     EarlierOut,
     FactorMinutes,
     FactsAnswer,
@@ -45,12 +48,15 @@ from server.wording.answer.race import (
 )
 
 __all__ = [
+    "AlarmHere",
     "AnsweredAnswer",
+    "AskedHere",
     "CardsAnswer",
     "CarryOut",
     "ChangeAt",
     "CutOffAnswer",
     "CutOffsAnswer",
+    "DoorHours",
     "EarlierOut",
     "EventHere",
     "FactorMinutes",

@@ -79,7 +79,9 @@ class ForecastAnswer:
 @dataclass(frozen=True, slots=True)
 class MissedAnswer:
     """GET …/missed: has she been through already? `p_past` is the probability that she has left the point
-    by now; `advice` 'wait' or 'go'; `seen_out` the fact that settles it."""
+    by now; `advice` 'wait' or 'go'; `seen_out` the fact that settles it. Besides, for whoever would go towards
+    her: the race's rules on help away from crew points, signal at the point, and of an open alarm who holds it
+    ('' nobody; None: no alarm is open)."""
 
     runner: str
     runner_name: str
@@ -95,6 +97,10 @@ class MissedAnswer:
     next_name: str = ""
     next_leave_by: datetime | None = None
     if_missed: str = ""
+    help_only_at_points: bool = True
+    rules_note: str = ""
+    no_signal: bool = False
+    alarm_holder: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,14 +197,42 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
+class AskedHere:
+    """Somebody who has been asked or told about an alarm: when, and what they said (`answer` '' = nothing yet).
+    `asked` False: told only, no answer is owed. `failed`: no channel reaches them."""
+
+    name: str
+    at: datetime
+    asked: bool
+    answer: str = ""
+    answered_at: datetime | None = None
+    failed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class AlarmHere:
+    """An open alarm about her: its kind, where, since when, who holds it ('' nobody), until when, and whom it has
+    gone to, in that order."""
+
+    kind: str
+    name: str
+    raised_at: datetime
+    people: tuple[AskedHere, ...]
+    holder: str = ""
+    look_again: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class FactsAnswer:
-    """GET …/facts: what has been reported, nothing else."""
+    """GET …/facts: what has been reported; and of open alarms, who knows. `race_control_knows`: since when."""
 
     runner: str
     runner_name: str
     stops: tuple[StopFact, ...]
     fresh: Freshness
     how_she_is: tuple[Said, ...] = ()
+    alarms: tuple[AlarmHere, ...] = ()
+    race_control_knows: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,10 +261,20 @@ class CutOffAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class DoorHours:
+    """From when to when a point is open to crew; None where the event does not say."""
+
+    point: str
+    opens: datetime | None
+    closes: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
 class CutOffsAnswer:
-    """GET …/cutoffs, in running order."""
+    """GET …/cutoffs, in running order; and the hours of the points with crew access."""
 
     runner: str
     runner_name: str
     cut_offs: tuple[CutOffAnswer, ...]
     fresh: Freshness
+    doors: tuple[DoorHours, ...] = ()

@@ -1,0 +1,146 @@
+"""Answers about how things stand: who knows of an alarm, going towards her, how the runner herself is doing, and
+until when each goal holds. The answer is in the first line; nothing here is an order."""
+
+from __future__ import annotations
+
+from server.event.model import Contact
+from server.wording.answer import (
+    AlarmHere,
+    AskedHere,
+    CutOffsAnswer,
+    FactsAnswer,
+    ForecastAnswer,
+    MissedAnswer,
+    NextAnswer,
+    PlanAnswer,
+    PlanRow,
+)
+from server.wording.answers import NOT_GOING, ON_PLAN, freshness, going_words, next_point, rounded
+from server.wording.notices import label_key
+from server.wording.say import Say, lines, slug
+from server.wording.sentences import has
+from server.wording.times import ceil_to, floor_to
+
+GOALS_TOLD = 6
+"""So many points are told of when goals change over; the plan has the rest."""
+
+
+def say_told(say: Say, a: FactsAnswer, control: Contact) -> str:
+    """Who knows of what is open about her: who has it, whom it went to, what they said; whether race control knows."""
+    if not a.alarms:
+        return lines(
+            say.s("told-none", runner=a.runner_name),
+            freshness(say, a.fresh, a.runner_name, sharper=False),
+        )
+    told = (line for alarm in a.alarms for line in (_held(say, a.runner_name, alarm), *_asked(say, alarm)))
+    return lines(*told, _race_control(say, a, control))
+
+
+def _held(say: Say, runner: str, alarm: AlarmHere) -> str:
+    key = f"alarm-kind-{slug(alarm.kind)}"
+    kind = say.s(key if has(key) else "alarm-kind-other")
+    values = {"runner": runner, "kind": kind, "since": say.when(alarm.raised_at)}
+    if alarm.holder:
+        return say.s("told-held", holder=alarm.holder, again=say.maybe(alarm.look_again), **values)
+    return say.s("told-not-held", **values)
+
+
+def _asked(say: Say, alarm: AlarmHere) -> tuple[str, ...]:
+    return tuple(_person(say, p) for p in alarm.people)
+
+
+def _person(say: Say, p: AskedHere) -> str:
+    values = {"name": p.name, "when": say.when(p.at)}
+    if p.answered_at is not None:
+        label = label_key(slug(p.answer))
+        answer = p.answer if label == "button-other" else say.s(label)
+        return say.s("told-answered", answer=answer, at=say.when(p.answered_at), **values)
+    if p.failed:
+        return say.s("told-failed", **values)
+    return say.s("told-asked" if p.asked else "told-only", **values)
+
+
+def _race_control(say: Say, a: FactsAnswer, control: Contact) -> str:
+    if a.race_control_knows is not None:
+        return say.s("told-race-control", when=say.when(a.race_control_knows))
+    return say.s("told-race-control-not", name=control.name, phone=control.phone)
+
+
+def say_towards(say: Say, a: MissedAnswer, coming: NextAnswer, control: Contact) -> str:
+    """Whether to walk towards her: what is known, what the rules say, where to be instead; no order either way."""
+    meeting = coming.meetings[0] if coming.meetings else None
+    window = ""
+    if a.window is not None and a.seen_in is None and a.seen_out is None:
+        window = say.s("wait-expected", runner=a.runner_name, place=a.name, window=say.window(a.window))
+    instead = ""
+    if meeting is not None:
+        until = None if meeting.values.stay else ceil_to(meeting.values.wait_until)
+        be_there = say.when(floor_to(meeting.values.be_there))
+        instead = say.s("towards-instead", place=meeting.name, be_there=be_there, until=say.maybe(until))
+    alarm = ""
+    if a.alarm_holder is not None:
+        alarm = (
+            say.s("towards-alarm-held", holder=a.alarm_holder) if a.alarm_holder else say.s("towards-alarm")
+        )
+    return lines(
+        say.s("towards", name=control.name, phone=control.phone),
+        alarm,
+        say.s("towards-rule" if a.help_only_at_points else "towards-rule-anywhere", runner=a.runner_name),
+        say.s("towards-note", note=a.rules_note) if a.rules_note else "",
+        freshness(say, a.fresh, a.runner_name, sharper=False),
+        window,
+        instead,
+        say.s("towards-if", place=meeting.name if meeting else a.name),
+        say.s("meeting-no-signal", place=a.name) if a.no_signal else "",
+    )
+
+
+def say_my_race(say: Say, a: ForecastAnswer, limits: CutOffsAnswer) -> str:
+    """What the runner asks of herself: against the plan, the next point, the next cut-off."""
+    if a.fresh.going in NOT_GOING:
+        return say.s("my-race-ended", going=going_words(say, a.fresh.going))
+    p = next_point(a)
+    if p is None or p.window is None:
+        return freshness(say, a.fresh, a.runner_name)
+    first = say.s("my-race-next", place=p.name, window=say.window(p.window))
+    gap = ""
+    if p.planned_in is not None:
+        off = rounded(p.window.likely - p.planned_in)
+        key = "my-race-late" if off > ON_PLAN else "my-race-early" if off < -ON_PLAN else "my-race-on-plan"
+        values = {} if key == "my-race-on-plan" else {"length": say.length(off)}
+        gap = say.s(key, place=p.name, **values)
+    cut = limits.cut_offs[0] if limits.cut_offs else None
+    limit = say.s("my-race-no-cut-off")
+    latest = ""
+    if cut is not None:
+        edge = say.s(f"edge-{cut.edge}")
+        limit = say.s(
+            "my-race-cut-off", place=cut.name, edge=edge, when=say.when(cut.at), odds=say.odds(cut.odds)
+        )
+        if cut.latest_out is not None and cut.latest_out > say.now:
+            latest = say.s("my-race-latest", place=cut.latest_out_name, when=say.when(cut.latest_out))
+    return lines(gap, limit, latest, first, freshness(say, a.fresh, a.runner_name, sharper=False))
+
+
+def say_goals(say: Say, a: PlanAnswer) -> str:
+    """Until when out of each point to come each goal still holds; of the next point first."""
+    rows = [r for r in a.rows if r.changes]
+    if not rows:
+        return say.s("goals-none", runner=a.runner_name)
+    first, *rest = rows
+    return lines(
+        say.s("goals-next", runner=a.runner_name, place=first.name, goals=_goals(say, first)),
+        *(say.s("plan-change", place=r.name, goals=_goals(say, r)) for r in rest[:GOALS_TOLD]),
+        say.s("goals-meaning"),
+    )
+
+
+def _goals(say: Say, row: PlanRow) -> str:
+    """'A no longer, B until 14:20': a goal whose time out of there is over is said to be gone."""
+    told = (
+        say.s("plan-change-goal", goal=c.goal, when=say.when(c.at))
+        if c.at > say.now
+        else say.s("goals-gone", goal=c.goal)
+        for c in row.changes
+    )
+    return say.all(told)
