@@ -78,6 +78,14 @@ mark-repeat = [vielleicht doppelt{ $short ->
  }] { $text }
 mark-number = (Nr. { $short })
 
+# In einer Mail, die keine Knöpfe hat.
+mail-answer = Zum Antworten diese Seite öffnen und dort drücken: { $link }
+mail-answer-note = Der Link antwortet als du, bis { $until }: gib ihn nicht weiter. Das Öffnen allein ist noch keine Antwort. Eine Antwort auf diese Mail liest niemand.
+mail-no-page = Eine Antwort auf diese Mail liest niemand, und es gilt als unbeantwortet, bis du im Chat oder auf der Seite antwortest.{ $phone ->
+    [none] {""}
+   *[other] { " " }Wenn du beides nicht hast, ruf { $name } an: { $phone }.
+}
+
 ## Nachrichten: Treffen
 
 leave-now = Fahr jetzt los nach { $place } zu { $runner }: sei ab { $be_there } dort.

@@ -78,6 +78,14 @@ mark-repeat = [may be a repeat{ $short ->
  }] { $text }
 mark-number = (no. { $short })
 
+# In a mail, which has no buttons.
+mail-answer = To answer, open this page and press there: { $link }
+mail-answer-note = The link answers as you, until { $until }: do not pass it on. Opening it answers nothing yet. A reply to this mail is read by nobody.
+mail-no-page = A reply to this mail is read by nobody, and this counts as unanswered until you answer in your chat or on the page.{ $phone ->
+    [none] {""}
+   *[other] { " " }If you have neither, telephone { $name }: { $phone }.
+}
+
 ## Notices: meetings
 
 leave-now = Leave now for { $place } to meet { $runner }: be there from { $be_there }.

@@ -161,16 +161,20 @@ def say_drive(say: Say, a: NextAnswer, point: str | None) -> str:
     return lines(_drive(say, m), from_where, say_leave(say, a, point).split("\n")[0])
 
 
-def _hours(say: Say, opens: datetime | None, closes: datetime | None) -> str:
+def hours_words(say: Say, opens: datetime | None, closes: datetime | None) -> str:
+    """From when to when, or '' where neither is known."""
     if opens is None and closes is None:
         return ""
     if opens is None:
-        hours = say.s("hours-to", closes=say.maybe(closes))
-    elif closes is None:
-        hours = say.s("hours-from", opens=say.when(opens))
-    else:
-        hours = say.s("hours-both", opens=say.when(opens), closes=say.when(closes))
-    return say.s("meeting-hours", hours=hours)
+        return say.s("hours-to", closes=say.maybe(closes))
+    if closes is None:
+        return say.s("hours-from", opens=say.when(opens))
+    return say.s("hours-both", opens=say.when(opens), closes=say.when(closes))
+
+
+def _hours(say: Say, opens: datetime | None, closes: datetime | None) -> str:
+    hours = hours_words(say, opens, closes)
+    return say.s("meeting-hours", hours=hours) if hours else ""
 
 
 def say_meeting(say: Say, a: NextAnswer) -> str:
