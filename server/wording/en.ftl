@@ -748,7 +748,7 @@ plan-jumps = { $count ->
     [one] one jump of the satellite fix was left out
    *[other] { $count } jumps of the satellite fix were left out
  }
-plan-far-race = { $name } was { $times } times shorter or longer in effort than this race: the further from what she has run, the less it says
+plan-far-race = { $name } and this race differ in effort by a factor of { $times }: the further from what she has run, the less it says
 plan-short-race = the rule was fitted on races up to about 4 h and is hopeful past a marathon
 plan-few-near = few have finished near { $target }: the shape is of runners around { $middle }
 plan-easy-scaled = easy pace plus a margin suits a flat 50 km; here it was scaled to { $course } with { $ascent } of ascent (as { $effort } on the level, times growing as distance to the power 1.06), which is hopeful past a day on foot

@@ -99,8 +99,13 @@ def say_plan(say: Say, answer: PlanAnswer) -> str:
         rests,
         _changes(say, changes) if changes is not None else "",
         say_light(say, answer),
-        *(say_planned(say.reader, n) for n in answer.notes),
+        *(_whole(say_planned(say.reader, n)) for n in answer.notes),
     )
+
+
+def _whole(text: str) -> str:
+    """A remark that stands as a line of its own, as a sentence."""
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
 
 
 def _changes(say: Say, row: PlanRow) -> str:
