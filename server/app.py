@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import AsyncIterator, Callable, Iterable
 from dataclasses import dataclass
+from datetime import timedelta
 
 import structlog
 from aiohttp import web
@@ -23,6 +24,9 @@ from server.settings import Settings
 from server.ticker import Schedule, Ticker
 
 log = structlog.get_logger("app")
+
+MAIL_CHECKED = timedelta(minutes=13)
+"""The mail server is looked at every five minutes; two looks and a half without an answer, and it is down."""
 
 Background = Callable[[web.Application], AsyncIterator[None]]
 """Something that runs as long as the server: aiohttp's cleanup_ctx form."""
@@ -70,7 +74,15 @@ def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Opti
     """One of each part, joined."""
     pictures, hub, metrics = Pictures(journal), Hub(), Metrics()
     ticker = Ticker(
-        journal, pictures, clock, settings, hub, metrics, channels=options.channels, beats=options.live
+        journal,
+        pictures,
+        clock,
+        settings,
+        hub,
+        metrics,
+        channels=options.channels,
+        expected={"outgoing:email": MAIL_CHECKED} if settings.smtp_host else {},
+        beats=options.live,
     )
     guesses = Guesses(settings.guesses_per_quarter_hour)
     return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses)

@@ -2,13 +2,14 @@
 
 `Ticker.tick(now)` is a plain function of the journal and `now`; `Schedule` (APScheduler) only wakes it, the
 demo and tests call it themselves. One runner is judged under the journal's lock, so any number of servers may
-tick. Nobody is judged before what waited during an absence has been read (`catching_up`).
+tick. Nobody is judged before what waited during an absence has been read (`catching_up`): ours, or that of a
+channel. Beside a server that listens already there is nothing to wait for.
 """
 
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
@@ -16,6 +17,7 @@ from datetime import datetime, timedelta
 import structlog
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
+from server.api.board import alarms as alarms_of
 from server.api.building import BuildError
 from server.api.hub import Hub
 from server.api.metrics import Metrics
@@ -32,6 +34,10 @@ log = structlog.get_logger("ticker")
 
 NO_RUNNER = ""
 SWEEP_EVERY = timedelta(hours=1)
+GAP = timedelta(minutes=2)
+"""Signs of life farther apart than this are an outage."""
+JUST_BACK = timedelta(minutes=2)
+"""How long after a channel's outage what waited at it is worked off before anybody is judged."""
 SOONEST = timedelta(milliseconds=500)
 # A rule that asks to be asked again at once must not spin the server.
 
@@ -61,16 +67,22 @@ class Ticker:
         metrics: Metrics,
         *,
         channels: frozenset[str] = frozenset(),
+        expected: Mapping[str, timedelta] | None = None,
         beats: bool = True,
     ) -> None:
         self._journal, self._pictures, self._clock = journal, pictures, clock
         self._settings, self._hub, self._metrics = settings, hub, metrics
         self._beats = beats
         self.catching_up: Catching | None = Catching(clock.now(), set(channels))
+        self._expected: Mapping[str, timedelta] = {f"channel:{c}": GAP for c in channels} | dict(
+            expected or {}
+        )
         self.last_tick: datetime | None = None
         self.failing: dict[str, str] = {}
         self._seen: dict[str, tuple[str, int]] = {}
         self._swept: datetime | None = None
+        self._read_up_to: datetime | None = None
+        self._unreached: dict[str, frozenset[str]] = {}
         self.on_due: Callable[[datetime], None] = lambda _moment: None
 
     def caught_up(self, channel: str) -> None:
@@ -82,7 +94,7 @@ class Ticker:
         """Judge every event at `now`; returns when to ask next. One event's failure stops no other."""
         with self._metrics.ticks.time():
             if self._beats:
-                await self._journal.heartbeat("server", now)
+                await self._beat(now)
             next_due = now + timedelta(seconds=self._settings.tick_seconds_max)
             if await self._still_catching_up(now):
                 return now + timedelta(seconds=1)
@@ -112,10 +124,22 @@ class Ticker:
             self._hub.changed(event_id)
             self.on_due(now + SOONEST)
 
+    async def _beat(self, now: datetime) -> None:
+        """Say that we work, and once what else should: a channel that never comes up is down since now."""
+        await self._journal.heartbeat("server", now, GAP)
+        for component, gap in self._expected.items():
+            await self._journal.expect(component, now, gap)
+        self._expected = {}
+
     async def _still_catching_up(self, now: datetime) -> bool:
+        if self.catching_up is None and await self._back_again(now):
+            self.catching_up = Catching(now)
         catching = self.catching_up
         if catching is None:
             return False
+        for channel in sorted(catching.channels):
+            if await self._journal.listens_elsewhere(channel, now):
+                catching.channels.discard(channel)
         waiting = await self._journal.waiting()
         if not catching.over(waiting, now, timedelta(seconds=self._settings.catch_up_seconds_max)):
             return True
@@ -124,6 +148,17 @@ class Ticker:
         self.catching_up = None
         self._pictures.watching_since = now
         return False
+
+    async def _back_again(self, now: datetime) -> bool:
+        """Whether a channel has just come back and what waited at it is stored, not yet worked off."""
+        if not await self._journal.waiting():
+            return False
+        ended = [o.end for o in await self._journal.outages(now - JUST_BACK, now) if o.end is not None]
+        back = max((e for e in ended if e <= now), default=None)
+        if back is None or (self._read_up_to is not None and back <= self._read_up_to):
+            return False
+        self._read_up_to = back
+        return True
 
     async def _tick_event(self, event_id: str, now: datetime) -> datetime | None:
         try:
@@ -185,6 +220,18 @@ class Ticker:
             )
         alarms = [m for m in picture.situation.made if m.notice.urgency.value == "alarm"]
         self._metrics.unreached.set(sum(m.answered_at is None for m in alarms))
+        self._log_unreached(picture)
+
+    def _log_unreached(self, picture: Picture) -> None:
+        """Say in capitals, once each, which alarms nobody has answered."""
+        event = picture.event
+        found = (alarm for r in event.runners for alarm in alarms_of(picture, r.id))
+        waiting = {alarm.alarm: alarm for alarm in found if alarm.unreached}
+        for alarm_id, alarm in waiting.items():
+            if alarm_id not in self._unreached.get(event.id, ()):
+                words = {"alarm": alarm_id, "kind": alarm.kind, "runner": alarm.runner}
+                log.error("!!! NOBODY HAS BEEN REACHED: TELEPHONE NOW !!!", event_id=event.id, **words)
+        self._unreached[event.id] = frozenset(waiting)
 
     async def _sweep(self, now: datetime) -> None:
         if self._swept is None or now - self._swept >= SWEEP_EVERY:

@@ -10,6 +10,7 @@ from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Part, PartKind, Person
+from server.forecast.hearing import nobody_since
 from server.watch.climb import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
 from server.wording.answer import MeetingAnswer, PeopleAnswer, PersonThere
@@ -35,7 +36,7 @@ def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer
         race_control=event.race_control,
         rescue=event.rescue if phones else None,
         race_notes=tuple(_race_notes(picture)),
-        blind_since=next((o.start for o in picture.situation.outages if o.end is None), None),
+        blind_since=nobody_since(picture.situation.downs),
     )
 
 

@@ -17,8 +17,9 @@ from server.course import Course
 from server.event.model import Event
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
-from server.facts.state import Going, Interval, RaceState
+from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
+from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
 from server.journal import Journal, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
@@ -86,16 +87,16 @@ class _Folded:
 
     head: str
     version: int
-    outages: tuple[Interval, ...]
+    hearing: Hearing
     state: RaceState
     entries: tuple[Entry, ...]
     folded_at: datetime
     holds_until: datetime | None
     outlooks: Mapping[str, Outlook]
 
-    def fits(self, head: str, version: int, outages: tuple[Interval, ...], now: datetime) -> bool:
+    def fits(self, head: str, version: int, hearing: Hearing, now: datetime) -> bool:
         return (
-            (self.head, self.version, self.outages) == (head, version, outages)
+            (self.head, self.version, self.hearing) == (head, version, hearing)
             and now >= self.folded_at
             and (self.holds_until is None or now < self.holds_until)
         )
@@ -133,7 +134,9 @@ class Pictures:
         kept = self._kept.setdefault(event_id, _Kept())
         async with kept.lock:
             built = await self._built(event_id, kept)
-            folded = await self._folded(event_id, kept, built, now)
+            downs = await self._downs(now)
+            hearing = await self._hearing(built.event, downs)
+            folded = await self._folded(event_id, kept, built, now, hearing)
         situation = Situation(
             event=built.event,
             state=folded.state,
@@ -141,8 +144,10 @@ class Pictures:
             timetables=built.timetables,
             courses=built.courses,
             made=await self._journal.made(event_id),
-            outages=folded.outages,
+            outages=hearing.nobody,
             watching_since=self.watching_since,
+            downs=downs,
+            hearing=hearing,
         )
         views = {r: o.at(now) for r, o in folded.outlooks.items()}
         return Picture(situation, now, views, folded.entries, built)
@@ -161,20 +166,26 @@ class Pictures:
             kept.built = (latest, made)
         return kept.built[1]
 
-    async def _folded(self, event_id: str, kept: _Kept, built: Built, now: datetime) -> _Folded:
+    async def _folded(
+        self, event_id: str, kept: _Kept, built: Built, now: datetime, hearing: Hearing
+    ) -> _Folded:
         head = str(await self._journal.head(event_id))
-        outages = await self._outages(now)
-        if kept.folded and kept.folded.fits(head, built.event.version, outages, now):
+        if kept.folded and kept.folded.fits(head, built.event.version, hearing, now):
             return kept.folded
         entries = tuple(await self._journal.entries(event_id))
-        kept.folded = await asyncio.to_thread(partial(_fold, built, entries, now, head=head, outages=outages))
+        kept.folded = await asyncio.to_thread(partial(_fold, built, entries, now, head=head, hearing=hearing))
         return kept.folded
 
-    async def _outages(self, now: datetime) -> tuple[Interval, ...]:
+    async def _downs(self, now: datetime) -> tuple[Down, ...]:
         found = await self._journal.outages(now - OUTAGES_BACK, now)
-        # Nobody reports over a channel that only sends: while it is down, silence still means something.
-        deaf = {Interval(o.start, o.end) for o in found if not o.component.startswith("outgoing:")}
-        return tuple(sorted(deaf, key=lambda i: i.start))
+        return tuple(Down(o.component, o.start, o.end) for o in found)
+
+    async def _hearing(self, event: Event, downs: tuple[Down, ...]) -> Hearing:
+        if not any(d.component.startswith(LISTENS) for d in downs):
+            return hearing_of(downs, (), {})
+        beats = await self._journal.last_heartbeats()
+        listening = [b.removeprefix(LISTENS) for b in beats if b.startswith(LISTENS)]
+        return hearing_of(downs, sorted(listening), await self._journal.channels_of(event.people))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -204,6 +215,7 @@ def suppose(picture: Picture, runner: str, factor: float | None, leaving: dateti
         picture.timetable(runner),
         picture.course(runner),
         picture.situation.outages,
+        picture.situation.hearing,
     )
     return Supposed(new.at(now), factor, leaving)
 
@@ -240,14 +252,19 @@ def _fold(
     now: datetime,
     *,
     head: str,
-    outages: tuple[Interval, ...],
+    hearing: Hearing,
 ) -> _Folded:
     event = built.event
     state = fold(entries, event, now, built.placer)
     waiting = [e.seen_at for r in state.runners for e in r.future] + [e.seen_at for e in state.future]
     outlooks = {
         r.runner: outlook(
-            event, r, state, built.timetables[r.runner], built.courses[event.runner(r.runner).course], outages
+            event,
+            r,
+            state,
+            built.timetables[r.runner],
+            built.courses[event.runner(r.runner).course],
+            hearing=hearing,
         )
         for r in state.runners
         if r.runner in built.timetables
@@ -255,7 +272,7 @@ def _fold(
     return _Folded(
         head=head,
         version=event.version,
-        outages=outages,
+        hearing=hearing,
         state=state,
         entries=entries,
         folded_at=now,

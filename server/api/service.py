@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from datetime import timedelta
 
+from server.api.answer_links import mail_text
 from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
 from server.api.me import buttons_out
@@ -51,7 +52,7 @@ async def store(ask: Ask) -> Stored:
     new = await ask.parts.journal.store_updates(
         sent.channel, [(number(u.id), u.body) for u in sent.updates], ask.now
     )
-    await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now)
+    await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now, caught_up=sent.caught_up)
     if sent.caught_up:
         ask.parts.ticker.caught_up(sent.channel)
     return Stored(new)
@@ -150,7 +151,7 @@ async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
     return DeliveryOut(
         id=delivery.id,
         address=delivery.address,
-        text=message.text,
+        text=await mail_text(parts, delivery, event, message),
         buttons=buttons_out(message.buttons),
         short=delivery.made.short,
         urgent=notice.urgency is Urgency.ALARM,

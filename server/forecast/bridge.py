@@ -14,8 +14,19 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 
 from server.course import Course
-from server.event.model import CourseDef, Edge, Event, Goal, Point, ReporterKind, ReportsThere, Signal
+from server.event.model import (
+    CourseDef,
+    Edge,
+    Event,
+    Goal,
+    PartKind,
+    Point,
+    ReporterKind,
+    ReportsThere,
+    Signal,
+)
 from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
+from server.forecast.hearing import Hearing
 from server.forecast.outlook import Outlook, Whereabouts, Window
 from server.forecast.posterior import Posterior, posterior
 from server.forecast.values import (
@@ -57,17 +68,19 @@ def outlook(
     timetable: Timetable,
     course: Course,
     outages: Sequence[Interval] = (),
+    hearing: Hearing | None = None,
 ) -> Outlook:
     """A runner's forecast after the facts. Deterministic: same facts, same outlook.
 
-    `timetable` goal B is the reference. `outages` are times when nobody could have reached us.
+    `timetable` goal B is the reference. `outages` are times when nobody could have reached us,
+    `hearing` those when some could not.
     """
     rows = timetable.rows[1:]
     ids = tuple(r.point for r in rows)
     index = {p: i for i, p in enumerate(ids)}
     reference = reference_of(timetable, course)
     facts = facts_of(runner, index, timetable)
-    silence = silence_of(event, runner, race, index, outages)
+    silence = silence_of(event, runner, race, index, outages, hearing)
     post = posterior(reference, facts, limit_s=limit_of(event, runner, race, ids[-1]))
     return _Outlook(runner.start, ids, post, silence)
 
@@ -224,15 +237,20 @@ def limit_of(event: Event, runner: RunnerState, race: RaceState, finish: str) ->
 
 
 def silence_of(
-    event: Event, runner: RunnerState, race: RaceState, index: dict[str, int], outages: Sequence[Interval]
+    event: Event,
+    runner: RunnerState,
+    race: RaceState,
+    index: dict[str, int],
+    outages: Sequence[Interval],
+    hearing: Hearing | None = None,
 ) -> Silence:
     """Who would have told us, where and how surely.
 
     Reporters that need a telephone count as nobody where there is no signal; crew count only where a meeting takes
-    them, and no longer than until they say they have left; while our own channels were down nobody counts.
+    them, and no longer than until they say they have left. While our own server was down nobody counts, and while a
+    channel was, none of those who write over it.
     """
-    course = event.course_of(runner.runner)
-    down = _merged([(_since(runner.start, o.start), _until(runner.start, o.end)) for o in outages])
+    course, hearing = event.course_of(runner.runner), hearing or Hearing()
     watchers: list[Watcher] = []
     for point in course.points:
         if point.id not in index:
@@ -240,7 +258,8 @@ def silence_of(
         for reporter in point.reports:
             if not _can_report(event, runner, course, point, reporter):
                 continue
-            off = list(down)
+            deaf = (*outages, *_deaf(event, runner, point, reporter, hearing))
+            off = [(_since(runner.start, o.start), _until(runner.start, o.end)) for o in deaf]
             if reporter.by is ReporterKind.CREW:
                 off += _after_crew_left(event, runner, race, point.id)
             watchers.append(
@@ -264,6 +283,24 @@ def _can_report(
     if reporter.by is ReporterKind.CREW:
         return any(m.point == point.id and m.runner == runner.runner for m in event.meetings)
     return True
+
+
+def _deaf(
+    event: Event, runner: RunnerState, point: Point, reporter: ReportsThere, hearing: Hearing
+) -> tuple[Interval, ...]:
+    """When those who report there could not have reached us, whoever of them it would have been."""
+    match reporter.by:
+        case ReporterKind.VOLUNTEER:
+            posted = [p.person for p in event.parts if p.kind is PartKind.VOLUNTEER and p.point == point.id]
+            # Volunteers whom the event file does not know report by way of the race, which calls the server.
+            return hearing.deaf_to_all(posted) if posted else hearing.nobody
+        case ReporterKind.CREW:
+            here = [m for m in event.meetings if m.point == point.id and m.runner == runner.runner]
+            return hearing.deaf_to_all(list(dict.fromkeys(w for m in here for w in m.crew)))
+        case ReporterKind.RUNNER:
+            return hearing.deaf_to(event.runner(runner.runner).person)
+        case _:
+            return hearing.nobody
 
 
 def has_signal(course: CourseDef, point: Point) -> bool:

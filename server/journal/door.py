@@ -28,7 +28,8 @@ for work with a lease like deliveries; one whose worker died comes again, so wor
 (keys make it so). Handed out as they were received, those of one batch by id: not every channel counts up.
 
 Leases by name (who polls) hold until, not including, `now + ttl`; only the holder renews or gives back early.
-`runner_lock` is held by a live process and freed by the system when it dies, whatever the clock says.
+A lease taken through a server that has died is free at once. `runner_lock`, and what says that a server lives, are
+held by its process and freed by the system when it dies, whatever the clock says.
 
 On restart: open (migrates), store what the channels kept, work off `next_updates` until none, then watch.
 """
@@ -40,7 +41,7 @@ from contextlib import asynccontextmanager
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from server.event.model import Event
+from server.event.model import Event, Person
 from server.facts.entry import Entry
 from server.journal import (
     blanking,
@@ -52,6 +53,7 @@ from server.journal import (
     keeping,
     notices,
     outbox,
+    people,
     pictures,
     reports,
 )
@@ -313,19 +315,40 @@ class Journal(PeopleDoor):
     # Being up -------------------------------------------------------------------------------------------
 
     async def heartbeat(
-        self, component: str, now: datetime, gap: timedelta = timedelta(minutes=2)
+        self,
+        component: str,
+        now: datetime,
+        gap: timedelta = timedelta(minutes=2),
+        *,
+        caught_up: bool = False,
     ) -> Outage | None:
-        """Say that a component works. If the last heartbeat is longer ago than `gap` (not: exactly as long),
-        that time is recorded as an outage and returned."""
+        """Say that a component works; `caught_up`: and that nothing waited there. If the last heartbeat is longer
+        ago than `gap` (not: exactly as long), that time is recorded as an outage and returned."""
         async with self._store.write() as c:
-            return await keeping.heartbeat(c, component, now, gap)
+            return await keeping.heartbeat(c, component, now, gap, caught_up=caught_up)
+
+    async def expect(self, component: str, now: datetime, gap: timedelta = timedelta(minutes=2)) -> None:
+        """A component is to give heartbeats from now on: one that never does is down since then. Nothing changes
+        for one that has given any."""
+        async with self._store.write() as c:
+            await keeping.expect(c, component, now, gap)
 
     async def outages(
         self, since: datetime, now: datetime, components: Iterable[str] | None = None
     ) -> tuple[Outage, ...]:
-        """Outages that ended after `since` or have not ended, oldest first."""
+        """Outages that ended after `since` or have not ended, oldest first. Only a component that this
+        installation has can be down now: a channel taken out of the settings is not, however long it is silent."""
+        here = self._installed()
+        wanted = None if components is None else frozenset(components)
         async with self._store.read() as c:
-            return await keeping.outages(c, since, now, None if components is None else frozenset(components))
+            found = await keeping.outages(c, since, now, here)
+        return found if wanted is None else tuple(x for x in found if x.component in wanted)
+
+    def _installed(self) -> frozenset[str] | None:
+        channels = self._store.channels
+        if channels is None:
+            return None
+        return frozenset({"server"}) | {f"{way}:{c}" for way in ("channel", "outgoing") for c in channels}
 
     async def last_heartbeats(self) -> Mapping[str, datetime]:
         """When each component last said that it works."""
@@ -333,9 +356,21 @@ class Journal(PeopleDoor):
             return await keeping.last_heartbeats(c)
 
     async def take_lease(self, name: str, holder: str, now: datetime, ttl: timedelta) -> bool:
-        """Take or renew a lease; False while another holds it."""
+        """Take or renew a lease; False while another holds it. One whose server has died is free at once."""
+        await self._store.live()
         async with self._store.write() as c:
-            return await keeping.take_lease(c, name, holder, now, ttl)
+            return await keeping.take_lease(c, name, holder, now, ttl, self._store)
+
+    async def listens_elsewhere(self, channel: str, now: datetime) -> bool:
+        """Whether another server that runs holds the lease to listen at a channel, has found since it took it that
+        nothing waited there, and has given signs of life since: then nothing waits that only we could read."""
+        async with self._store.read() as c:
+            return await keeping.listens(c, f"listen:{channel}", f"channel:{channel}", now, self._store)
+
+    async def channels_of(self, persons: Iterable[Person]) -> Mapping[str, tuple[str, ...]]:
+        """By person id, the channels over which each can be reached, in the order in which they are tried."""
+        async with self._store.read() as c:
+            return await people.channels_of(c, tuple(persons), self._store.channels)
 
     async def give_back_lease(self, name: str, holder: str) -> None:
         """Give a lease back early; nothing happens if another holds it."""

@@ -5,21 +5,31 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 
-from sqlalchemy import delete, or_, select
+from sqlalchemy import and_, delete, or_, select
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
-from server.journal.store import insert
+from server.journal.store import Store, insert
 from server.journal.values import Outage
 
-__all__ = ["give_back_lease", "heartbeat", "last_heartbeats", "outages", "take_lease"]
+__all__ = ["expect", "give_back_lease", "heartbeat", "last_heartbeats", "listens", "outages", "take_lease"]
 
 
-async def heartbeat(c: AsyncConnection, component: str, now: datetime, gap: timedelta) -> Outage | None:
+async def expect(c: AsyncConnection, component: str, now: datetime, gap: timedelta) -> None:
+    """See `Journal.expect`."""
+    row = {"component": component, "at": now, "gap_s": gap.total_seconds()}
+    await c.execute(insert(c, t.heartbeat).values(row).on_conflict_do_nothing())
+
+
+async def heartbeat(
+    c: AsyncConnection, component: str, now: datetime, gap: timedelta, *, caught_up: bool = False
+) -> Outage | None:
     """See `Journal.heartbeat`."""
     h = t.heartbeat.c
     before = await c.scalar(select(h.at).where(h.component == component).with_for_update())
-    values = {"at": now, "gap_s": gap.total_seconds()}
+    values: dict[str, object] = {"at": now, "gap_s": gap.total_seconds()}
+    if caught_up:
+        values["caught_up_at"] = now
     await c.execute(
         insert(c, t.heartbeat)
         .values(component=component, **values)
@@ -35,7 +45,7 @@ async def heartbeat(c: AsyncConnection, component: str, now: datetime, gap: time
 async def outages(
     c: AsyncConnection, since: datetime, now: datetime, components: frozenset[str] | None
 ) -> tuple[Outage, ...]:
-    """See `Journal.outages`."""
+    """See `Journal.outages`; `components` are those that may be down now."""
     over = [
         Outage(r.component, r.start, r.end)
         for r in await c.execute(select(t.outage).where(t.outage.c.end > since))
@@ -43,10 +53,9 @@ async def outages(
     still = [
         Outage(r.component, r.at, None)
         for r in await c.execute(select(t.heartbeat))
-        if now - r.at > timedelta(seconds=r.gap_s)
+        if now - r.at > timedelta(seconds=r.gap_s) and (components is None or r.component in components)
     ]
-    wanted = [x for x in over + still if components is None or x.component in components]
-    return tuple(sorted(wanted, key=lambda x: (x.start, x.component)))
+    return tuple(sorted(over + still, key=lambda x: (x.start, x.component)))
 
 
 async def last_heartbeats(c: AsyncConnection) -> Mapping[str, datetime]:
@@ -54,19 +63,43 @@ async def last_heartbeats(c: AsyncConnection) -> Mapping[str, datetime]:
     return {r.component: r.at for r in await c.execute(select(t.heartbeat.c.component, t.heartbeat.c.at))}
 
 
-async def take_lease(c: AsyncConnection, name: str, holder: str, now: datetime, ttl: timedelta) -> bool:
+async def take_lease(
+    c: AsyncConnection, name: str, holder: str, now: datetime, ttl: timedelta, store: Store
+) -> bool:
     """See `Journal.take_lease`."""
     x = t.lease.c
-    values = {"holder": holder, "until": now + ttl}
+    row = (await c.execute(select(t.lease).where(x.name == name).with_for_update())).one_or_none()
+    dead = row is not None and row.server is not None and not await store.is_live(c, row.server)
+    free = [x.holder == holder, x.until <= now]
+    if dead and row is not None:
+        free.append(and_(x.holder == row.holder, x.server == row.server))
+    same = row is not None and row.holder == holder and row.until > now and row.since is not None
+    values = {
+        "holder": holder,
+        "until": now + ttl,
+        "since": row.since if same and row is not None else now,
+        "server": store.id,
+    }
     taken = await c.execute(
         insert(c, t.lease)
         .values(name=name, **values)
-        .on_conflict_do_update(
-            index_elements=["name"], set_=values, where=or_(x.holder == holder, x.until <= now)
-        )
+        .on_conflict_do_update(index_elements=["name"], set_=values, where=or_(*free))
         .returning(x.name)
     )
     return taken.one_or_none() is not None
+
+
+async def listens(c: AsyncConnection, lease: str, component: str, now: datetime, store: Store) -> bool:
+    """See `Journal.listens_elsewhere`."""
+    x, h = t.lease.c, t.heartbeat.c
+    held = (await c.execute(select(t.lease).where(x.name == lease, x.until > now))).one_or_none()
+    if held is None or held.since is None or held.server in (None, store.id):
+        return False
+    beat = (await c.execute(select(t.heartbeat).where(h.component == component))).one_or_none()
+    if beat is None or beat.caught_up_at is None or beat.caught_up_at < held.since:
+        return False
+    fresh = now - beat.at <= timedelta(seconds=beat.gap_s)
+    return fresh and await store.is_live(c, held.server)
 
 
 async def give_back_lease(c: AsyncConnection, name: str, holder: str) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import ColumnElement, and_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Kind
@@ -15,22 +15,38 @@ from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
 from server.journal.store import insert
-from server.watch.notice import AlarmValues, Made, Notice, StandDownValues
+from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues
 
-__all__ = ["by_short", "locked", "made", "made_of", "open_alarms", "put", "still_open"]
+__all__ = ["answers_to", "by_short", "locked", "made", "made_of", "open_alarms", "put", "still_open"]
 
 
-def made_of(row: Any) -> Made:
-    """The value of a row of the notice table."""
+def made_of(row: Any, said: tuple[Said, ...] = ()) -> Made:
+    """The value of a row of the notice table and what its person answered."""
     return Made(
         notice=load_notice(row.body),
         short=row.short,
         made_at=row.made_at,
         sent_at=row.sent_at,
         answered_at=row.answered_at,
-        answer=row.answer,
+        answer=said[-1].words if said else row.answer,
         failed=row.failed_at is not None,
+        said=said,
     )
+
+
+async def answers_to(c: AsyncConnection, which: ColumnElement[bool]) -> dict[str, tuple[Said, ...]]:
+    """What their own persons answered to the notices that `which` picks, by key, in order of time."""
+    a = t.answer.c
+    query = (
+        select(a.notice, a.at, a.words)
+        .join(t.notice, t.notice.c.key == a.notice)
+        .where(which, a.person == t.notice.c.person)
+        .order_by(a.notice, a.at, a.id)
+    )
+    found: dict[str, tuple[Said, ...]] = {}
+    for row in await c.execute(query):
+        found[row.notice] = (*found.get(row.notice, ()), Said(row.at, row.words))
+    return found
 
 
 async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tuple[Made, ...]:
@@ -77,15 +93,19 @@ def _row(m: Made) -> dict[str, Any]:
 
 async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made, ...]:
     """See `Journal.made`."""
-    query = select(t.notice).where(t.notice.c.event == event).order_by(t.notice.c.short)
+    which = t.notice.c.event == event
     if runner is not None:
-        query = query.where(t.notice.c.runner == runner)
-    return tuple(made_of(row) for row in await c.execute(query))
+        which = and_(which, t.notice.c.runner == runner)
+    said = await answers_to(c, which)
+    rows = await c.execute(select(t.notice).where(which).order_by(t.notice.c.short))
+    return tuple(made_of(row, said.get(row.key, ())) for row in rows)
 
 
 async def by_short(c: AsyncConnection, event: str, short: int) -> Made:
     """See `Journal.notice`."""
-    return made_of(await _row_of(c, event, short, lock=False))
+    row = await _row_of(c, event, short, lock=False)
+    said = await answers_to(c, t.notice.c.key == row.key)
+    return made_of(row, said.get(row.key, ()))
 
 
 async def locked(c: AsyncConnection, event: str, short: int) -> Any:

@@ -18,6 +18,7 @@ __all__ = [
     "addresses",
     "bind",
     "block",
+    "channels_of",
     "is_blocked",
     "order",
     "parts",
@@ -128,6 +129,21 @@ async def addresses(
         for x in bound
     ]
     return order(found, who.channels, channels)
+
+
+async def channels_of(
+    c: AsyncConnection, persons: tuple[Person, ...], channels: frozenset[str] | None
+) -> dict[str, tuple[str, ...]]:
+    """See `Journal.channels_of`."""
+    a, by_id = t.address.c, {p.id: p for p in persons}
+    found: dict[str, list[Address]] = {}
+    query = select(t.address).where(a.person.in_(by_id)).order_by(a.bound_at, a.address)
+    for r in await c.execute(query):
+        found.setdefault(r.person, []).append(Address(r.channel, r.address, r.person, r.bound_at))
+    return {
+        who: tuple(dict.fromkeys(x.channel for x in order(theirs, by_id[who].channels, channels)))
+        for who, theirs in found.items()
+    }
 
 
 def order(

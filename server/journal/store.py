@@ -7,6 +7,7 @@ import contextlib
 import hashlib
 import os
 import sys
+import uuid
 from collections.abc import AsyncIterator, Iterable
 from contextlib import asynccontextmanager
 from pathlib import Path
@@ -61,6 +62,9 @@ class Store:
         self._lockers = create_async_engine(url, poolclass=NullPool)
         self._own_locks: dict[str, asyncio.Lock] = {}
         self._writer = asyncio.Lock()
+        self.id = uuid.uuid4().hex
+        self._alive: int | AsyncConnection | None = None
+        self._alive_lock = asyncio.Lock()
 
     @classmethod
     async def open(cls, url: str, channels: Iterable[str] | None) -> Store:
@@ -90,6 +94,7 @@ class Store:
 
     async def close(self) -> None:
         """Close every connection."""
+        await self._end()
         await self.engine.dispose()
         await self._lockers.dispose()
 
@@ -141,22 +146,97 @@ class Store:
 
     @asynccontextmanager
     async def _advisory_lock(self, name: str) -> AsyncIterator[None]:
-        key = int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big", signed=True)
         async with self._lockers.begin() as c:
-            await c.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
+            await c.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _key_of(name)})
             yield
 
     @asynccontextmanager
     async def _file_lock(self, name: str) -> AsyncIterator[None]:
         # Not BEGIN IMMEDIATE: that would keep every check-in waiting while a forecast is worked out. flock and
         # not lockf: closing any descriptor would give back all of a process's lockf locks on the file.
-        fd = _lock_file(Path(f"{self.path}-locks"), name)
+        fd = _lock_file(self._locks, name)
         try:
             while not _try_lock(fd):  # noqa: ASYNC110 - the holder may be another process
                 await asyncio.sleep(_LOCK_POLL_S)
             yield
         finally:
             os.close(fd)
+
+    async def live(self) -> str:
+        """This server's id, for others to tell by `is_live` whether it runs. What says so is held by the system and
+        goes with the process, whatever the clock says; a connection that broke is made anew."""
+        async with self._alive_lock:
+            if self.sqlite:
+                if self._alive is None:
+                    self._alive = _live_file(self._locks, self.id)
+            elif not await self._still_connected():
+                await self._end()
+                c = await self._lockers.connect()
+                self._alive = await c.execution_options(isolation_level="AUTOCOMMIT")
+                await c.execute(text("SELECT pg_advisory_lock(:key)"), {"key": _key_of(f"live|{self.id}")})
+        return self.id
+
+    async def is_live(self, c: AsyncConnection, server: str) -> bool:
+        """Whether the server of that id runs; asked inside a transaction of ours."""
+        if server == self.id:
+            return True
+        if self.sqlite:
+            return _is_live_file(self._locks, server)
+        key = {"key": _key_of(f"live|{server}")}
+        return not await c.scalar(text("SELECT pg_try_advisory_xact_lock(:key)"), key)
+
+    async def _still_connected(self) -> bool:
+        if not isinstance(self._alive, AsyncConnection):
+            return False
+        try:
+            await self._alive.execute(text("SELECT 1"))
+        except (DBAPIError, OSError):
+            return False
+        return True
+
+    async def _end(self) -> None:
+        held, self._alive = self._alive, None
+        if isinstance(held, AsyncConnection):
+            with contextlib.suppress(DBAPIError, OSError):
+                await held.close()
+        elif held is not None:
+            os.close(held)
+
+    @property
+    def _locks(self) -> Path:
+        return Path(f"{self.path}-locks")
+
+
+def _key_of(name: str) -> int:
+    return int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big", signed=True)
+
+
+def _live_file(folder: Path, server: str) -> int:
+    """Open and lock the file that says that a server runs, and clear away those of the dead."""
+    folder.mkdir(exist_ok=True)
+    for other in folder.glob("live-*"):
+        if not _is_live_file(folder, other.name.removeprefix("live-")):
+            other.unlink(missing_ok=True)
+    path = folder / f"live-{server}"
+    while True:
+        fd = os.open(path, os.O_RDWR | os.O_CREAT, 0o600)
+        # Somebody clearing away may have taken it for dead between the two calls.
+        if _try_lock(fd) and path.exists() and os.path.samestat(os.fstat(fd), path.stat()):
+            return fd
+        os.close(fd)
+
+
+def _is_live_file(folder: Path, server: str) -> bool:
+    if sys.platform == "win32":  # no flock: only the end of its lease tells
+        return True
+    try:
+        fd = os.open(folder / f"live-{server}", os.O_RDWR)
+    except FileNotFoundError:
+        return False
+    try:
+        return not _try_lock(fd)
+    finally:
+        os.close(fd)
 
 
 def _lock_file(folder: Path, name: str) -> int:

@@ -178,6 +178,17 @@ address = Table(
     PrimaryKeyConstraint("channel", "address"),
 )
 
+crew_group = Table(
+    "crew_group",
+    metadata,
+    _text("channel"),
+    _text("address"),
+    _event(),
+    _text("bound_by"),
+    _at("bound_at", nullable=False),
+    PrimaryKeyConstraint("channel", "address", "event"),
+)
+
 destination = Table(
     "destination",
     metadata,
@@ -375,6 +386,7 @@ heartbeat = Table(
     _text("component", primary_key=True),
     _at("at", nullable=False),
     Column("gap_s", Float, nullable=False),
+    _at("caught_up_at"),
 )
 
 outage = Table(
@@ -392,4 +404,6 @@ lease = Table(
     _text("name", primary_key=True),
     _text("holder"),
     _at("until", nullable=False),
+    _at("since"),
+    _text("server", nullable=True),
 )

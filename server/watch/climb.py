@@ -2,7 +2,8 @@
 
 It remembers nothing: where an alarm stands is replayed each time from who was asked when, and who answered.
 Reached means answered; a channel that accepted a message has reached nobody. The first who answers holds the
-alarm until it is time to look again; who answers then, holds it on.
+alarm until it is time to look again; who answers then, holds it on. No answer is the last: who said 'can't' may
+take it later, and a holder who says 'can't' gives it back, which has the next step asked at once.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from enum import StrEnum
 from server.event.model import AlarmRule
 from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, StandDownValues, UnreachedValues
 
-__all__ = ["TABLE", "Move", "Stage", "Stand", "Turn", "next_move", "open_alarms", "replay"]
+__all__ = ["TABLE", "Move", "Stage", "Stand", "Turn", "given_back", "next_move", "open_alarms", "replay"]
 
 
 RAISING = frozenset(k.value for k in (NoticeKind.ASKED_FOR_HELP, NoticeKind.SWEEP, NoticeKind.OVERDUE))
@@ -38,6 +39,7 @@ class Turn(StrEnum):
     ASKED = "the people of a step are asked"
     ANSWERED = "somebody answers"
     DECLINED = "somebody can't"
+    GAVE_BACK = "its holder can't any more"
     LOOK_AGAIN = "look-again time"
     ENDED = "confirmed sighting, in hand, or stand-down"
 
@@ -55,6 +57,7 @@ TABLE: Mapping[Stage, Mapping[Turn, Stage]] = {
     _S.HELD: {
         _T.ANSWERED: _S.HELD,
         _T.DECLINED: _S.HELD,
+        _T.GAVE_BACK: _S.ASKING,
         _T.LOOK_AGAIN: _S.LOOKING_AGAIN,
         _T.ASKED: _S.ASKING,
         _T.ENDED: _S.OVER,
@@ -62,6 +65,7 @@ TABLE: Mapping[Stage, Mapping[Turn, Stage]] = {
     _S.LOOKING_AGAIN: {
         _T.ANSWERED: _S.HELD,
         _T.DECLINED: _S.LOOKING_AGAIN,
+        _T.GAVE_BACK: _S.ASKING,
         _T.ASKED: _S.ASKING,
         _T.ENDED: _S.OVER,
     },
@@ -73,7 +77,8 @@ TABLE: Mapping[Stage, Mapping[Turn, Stage]] = {
 @dataclass(frozen=True, slots=True)
 class Stand:
     """Where an alarm stands. `step` numbers the steps asked so far from 0 (-1 = none), going on upwards in
-    later rounds. `since` is when the stage began. `spent`: everybody asked in it can't, or is unreachable."""
+    later rounds. `since` is when the stage began. `spent`: everybody asked in it can't, or is unreachable.
+    `takes` counts how often somebody took it, `gave_back` names who gave it back last, if nobody has it since."""
 
     stage: Stage = Stage.RAISED
     step: int = -1
@@ -82,12 +87,16 @@ class Stand:
     spent: bool = False
     asked: frozenset[str] = frozenset()
     out: frozenset[str] = frozenset()
+    takes: int = 0
+    gave_back: str = ""
 
 
 def replay(notices: Iterable[Made]) -> Stand:
     """Where an alarm stands after these of its notices, in any order."""
     stand = Stand()
-    for at, turn, made in sorted(_turns(notices), key=_order):
+    for at, what, made in sorted(_turns(notices), key=_order):
+        holds = stand.stage in (Stage.HELD, Stage.LOOKING_AGAIN) and made.notice.key.person == stand.holder
+        turn = Turn.GAVE_BACK if holds and what is Turn.DECLINED else what
         then = TABLE[stand.stage].get(turn)
         if then is not None:
             stand = _after(stand, then, turn, at, made)
@@ -99,8 +108,8 @@ def _turns(notices: Iterable[Made]) -> Iterable[tuple[datetime, Turn, Made]]:
         if m.notice.needs_answer and step_of(m) >= 0:
             again = m.notice.key.kind is NoticeKind.LOOK_AGAIN
             yield m.made_at, Turn.LOOK_AGAIN if again else Turn.ASKED, m
-        if m.answered_at is not None:
-            yield m.answered_at, Turn.DECLINED if m.answer == Answer.CANNOT.value else Turn.ANSWERED, m
+        for said in m.answers:
+            yield said.at, Turn.DECLINED if said.words == Answer.CANNOT.value else Turn.ANSWERED, m
 
 
 _RANK = {turn: i for i, turn in enumerate((Turn.ASKED, Turn.LOOK_AGAIN, Turn.DECLINED, Turn.ANSWERED))}
@@ -123,10 +132,17 @@ def _after(stand: Stand, then: Stage, turn: Turn, at: datetime, made: Made) -> S
             return replace(stand, stage=then, step=step, since=at, asked=asked, out=out | gone)
         case Turn.DECLINED:
             return replace(stand, stage=then, out=stand.out | {who})
+        case Turn.GAVE_BACK:
+            alone = frozenset({who})
+            return replace(stand, stage=then, since=at, holder=None, asked=alone, out=alone, gave_back=who)
         case _:
             if stand.stage is Stage.HELD and who != stand.holder:
                 return stand  # the first who answers holds it
-            return replace(stand, stage=then, since=at, holder=who, asked=frozenset(), out=frozenset())
+            takes = stand.takes + (who != stand.holder)
+            free = frozenset[str]()
+            return replace(
+                stand, stage=then, since=at, holder=who, asked=free, out=free, takes=takes, gave_back=""
+            )
 
 
 def step_of(made: Made) -> int:
@@ -179,13 +195,20 @@ def next_move(
         return Move(stand.since + rule.look_again, None)
     number = stand.step + 1
     wait = timedelta(0) if stand.spent else rule.answer_within
-    if stand.stage is Stage.ASKING and number % len(steps) == 0:
+    if stand.stage is Stage.ASKING and number % len(steps) == 0 and not given_back(stand):
         wait = max(rule.answer_within, pause)
     return Move(stand.since + wait, number)
 
 
+def given_back(stand: Stand) -> bool:
+    """Whether its holder has given it back and nobody has been asked since."""
+    return stand.stage is Stage.ASKING and stand.asked == {stand.gave_back}
+
+
 def nobody_answers(stand: Stand, steps: Sequence[tuple[str, ...]], now: datetime, rule: AlarmRule) -> bool:
     """Whether a whole round of the ladder has gone by without an answer."""
+    if given_back(stand):
+        return False
     if stand.stage is not Stage.ASKING or stand.since is None or (stand.step + 1) % len(steps):
         return False
     return stand.spent or now >= stand.since + rule.answer_within

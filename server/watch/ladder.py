@@ -11,16 +11,17 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.watch.alarms import Alarm, End, alarms, ended, overdue_again
-from server.watch.climb import Stage, Stand, next_move, nobody_answers, over_at, replay
+from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.notice import (
     AlarmValues,
     Answer,
+    Made,
     NoticeKind,
     StandDownValues,
     UnreachedValues,
 )
 from server.watch.places import may_be_asked, on_road_until
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards
+from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
 from server.watch.silence import overdue_at, with_her
 from server.watch.table import may_be_told
 
@@ -90,6 +91,8 @@ def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
     stand = replay(alarm.notices)
     if stand.stage is Stage.HELD:
         yield from _held(sight, alarm, stand)
+    elif given_back(stand):
+        yield from _given_back(sight, alarm, stand, steps)
     elif steps and nobody_answers(stand, steps, sight.now, rule):
         yield from _unanswered(sight, alarm)
     soon = alarm.kind is NoticeKind.ASKED_FOR_HELP and stand.step < SOON
@@ -113,9 +116,15 @@ def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
 def _steps(
     sight: Sight, alarm: Alarm, steps: tuple[tuple[str, ...], ...], first: int, stand: Stand
 ) -> Iterator[Draft | Wake]:
-    """Tell step `first`; a step where everybody is on the road is told, and the next asked at once."""
+    """Tell step `first`; a step where everybody is on the road is told, and the next asked at once.
+
+    Whoever has just given it back is not asked again at once, unless there is nobody else.
+    """
+    back = (
+        {stand.gave_back} if given_back(stand) and any(set(s) - {stand.gave_back} for s in steps) else set()
+    )
     for number in range(first, first + len(steps)):
-        people = steps[number % len(steps)]
+        people = [p for p in steps[number % len(steps)] if p not in back]
         free = [p for p in people if may_be_asked(sight, p)]
         for who in people:
             yield _tell(sight, alarm, stand, who, number, asks=who in free)
@@ -162,9 +171,10 @@ def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
     had, the holder is."""
     holder, caller = stand.holder or "", sight.caller()
     told = dict.fromkeys(m.notice.key.person for m in alarm.notices)
+    again = "" if stand.takes < 2 else f":{stand.takes}"
     for who in told:
         if who not in (holder, caller):
-            yield _inform(sight, alarm, stand, who, f"{alarm.id}:held:{holder}")
+            yield _inform(sight, alarm, stand, who, f"{alarm.id}:held:{holder}" + again)
     if caller is None or caller == holder or _race_control_knows(sight, alarm):
         return
     asks = may_be_asked(sight, caller)
@@ -181,6 +191,16 @@ def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
         )
         assert isinstance(call.values, AlarmValues)
         yield replace(call, values=replace(call.values, caller=holder))
+
+
+def _given_back(
+    sight: Sight, alarm: Alarm, stand: Stand, steps: tuple[tuple[str, ...], ...]
+) -> Iterator[Draft]:
+    """Everybody told hears that nobody has it now, but for those who are asked to take it this very moment."""
+    asked = steps[(stand.step + 1) % len(steps)] if steps else ()
+    for who in dict.fromkeys(m.notice.key.person for m in alarm.notices):
+        if who != stand.gave_back and who not in asked:
+            yield _inform(sight, alarm, stand, who, f"{alarm.id}:back:{stand.takes}")
 
 
 def _inform(
@@ -207,17 +227,21 @@ def _race_control_knows(sight: Sight, alarm: Alarm) -> bool:
 
 def _unanswered(sight: Sight, alarm: Alarm) -> Iterator[Draft]:
     """A whole round unanswered: the organiser hears who did not answer, to telephone them."""
-    silent = dict.fromkeys(m.notice.key.person for m in alarm.notices if m.answered_at is None)
+    asked: dict[str, list[Made]] = {}
+    for m in alarm.notices:
+        if m.notice.needs_answer:
+            asked.setdefault(m.notice.key.person, []).append(m)
     for organiser in stewards(sight.event):
-        for who in silent:
-            if who != organiser:
+        for who, mine in asked.items():
+            if who != organiser and all(m.answered_at is None for m in mine):
+                since = min(m.made_at for m in mine)
                 yield Draft(
                     NoticeKind.UNREACHED,
                     organiser,
                     alarm.point or "",
                     f"{alarm.id}:{who}",
                     sight.now,
-                    UnreachedValues(who, alarm.kind.value, sight.person(who).channels, alarm.raised),
+                    UnreachedValues(who, alarm.kind.value, tried(sight.person(who), mine), since),
                     alarm.facts,
                     mine=True,
                 )
@@ -262,6 +286,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         pacer=next((p for p in sight.people(PartKind.PACER) if with_her(sight, p)), None),
         look_again=_look_again(sight, stand),
         raised_at=alarm.raised,
+        gave_back=stand.gave_back,
     )
 
 

@@ -24,7 +24,7 @@ from server.watch.notice import (
 )
 from server.watch.places import is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards
+from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried
 
 __all__ = ["RULES", "leave_time", "next_of", "too_late"]
 
@@ -283,7 +283,8 @@ def _hand_on(
     them = next(
         (p for p in members(sight.event, trip.plan) if p in drivers), members(sight.event, trip.plan)[0]
     )
-    values = UnreachedValues(them, kind.value, sight.person(them).channels, since)
+    theirs = sight.told(kind, them, trip.m.point)
+    values = UnreachedValues(them, kind.value, tried(sight.person(them), theirs), since)
     return Draft(
         NoticeKind.UNREACHED,
         who,

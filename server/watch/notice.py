@@ -150,7 +150,10 @@ class LateValues:
 
 @dataclass(frozen=True, slots=True)
 class AlarmValues:
-    """An alarm (overdue, asked for help, sweep through without her, look again, handed on)."""
+    """An alarm (overdue, asked for help, sweep through without her, look again, handed on).
+
+    `step` is that of the ladder, -1 for what only tells. `gave_back`: who held it and can't any more.
+    """
 
     alarm: str
     of_kind: str
@@ -168,6 +171,7 @@ class AlarmValues:
     pacer: str | None = None
     look_again: datetime | None = None
     raised_at: datetime | None = None
+    gave_back: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -328,10 +332,20 @@ class Notice:
 
 
 @dataclass(frozen=True, slots=True)
+class Said:
+    """One answer of a person to a notice."""
+
+    at: datetime
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Made:
     """A notice already in the database, with what became of it. `short` is its short number for people.
 
-    `sent_at` first accepted by a channel; `answered_at` by the person (reached); `failed` no channel works.
+    `sent_at` first accepted by a channel; `answered_at` first answered by the person (reached), `answer` what
+    they say now: who said 'can't' may say 'I have it' later, and the other way round. `said` are all their answers in
+    order of time. `failed`: no channel works.
     """
 
     notice: Notice
@@ -341,3 +355,11 @@ class Made:
     answered_at: datetime | None = None
     answer: str = ""
     failed: bool = False
+    said: tuple[Said, ...] = ()
+
+    @property
+    def answers(self) -> tuple[Said, ...]:
+        """Every answer in order of time."""
+        if self.said or self.answered_at is None:
+            return self.said
+        return (Said(self.answered_at, self.answer),)

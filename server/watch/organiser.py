@@ -7,8 +7,9 @@ from datetime import datetime, timedelta
 
 from server.event.model import Event, PartKind
 from server.facts.state import Going
+from server.forecast.hearing import LISTENS, SERVER, Down
 from server.watch.notice import Made, NoticeKind, OutageValues, TestAlarmValues, UnreachedValues, Urgency
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards
+from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
 from server.watch.situation import Situation
 
 __all__ = ["EVENT_RULES", "RULES", "on_ladder", "test_alarm_roll"]
@@ -19,6 +20,13 @@ TEST_OVER = timedelta(hours=1)
 """The test alarm goes out so long before the first start, again to the silent ones, and is closed."""
 OUTAGE_MIN = timedelta(minutes=2)
 """Shorter gaps than this are restarts that nobody could have noticed."""
+
+OUTAGE_HOME = timedelta(minutes=30)
+"""A channel's outage that lasts so long is told to the safety contact too (own choice)."""
+WITH_SERVER = timedelta(minutes=3)
+WITH_SERVER_OUT = timedelta(minutes=13)
+"""What gave its last sign of life so long before the server did stopped with it: those of channels come every minute
+or so, those of channels that only send every few minutes."""
 
 EventRule = Callable[[Situation, tuple[Made, ...], datetime], Iterable[Draft | Wake]]
 """A rule about no one runner: sees the notices made about none."""
@@ -70,35 +78,62 @@ def test_alarm(situation: Situation, made: tuple[Made, ...], now: datetime) -> I
                 yield Draft(NoticeKind.TEST_ALARM, who, "", "second", again, values, use_by=closes, mine=True)
             yield Wake(closes)
         elif mine:
-            since = min(m.made_at for m in mine)
-            yield from _unreached(
-                situation.event, who, NoticeKind.TEST_ALARM.value, "test alarm", closes, since
-            )
+            yield from _unreached(situation.event, mine, "test alarm", closes)
 
 
-def _unreached(
-    event: Event, who: str, kind: str, occasion: str, at: datetime, since: datetime
-) -> Iterator[Draft]:
+def _unreached(event: Event, notices: list[Made], occasion: str, at: datetime) -> Iterator[Draft]:
+    """The organiser hears who did not answer these notices, all of one kind to one person."""
+    key, since = notices[0].notice.key, min(m.made_at for m in notices)
+    who = key.person
     for organiser in stewards(event):
         if organiser != who:
-            values = UnreachedValues(who, kind, event.person(who).channels, since)
+            values = UnreachedValues(who, key.kind.value, tried(event.person(who), notices), since)
             yield Draft(NoticeKind.UNREACHED, organiser, "", f"{occasion}:{who}", at, values, mine=True)
 
 
 def outage(situation: Situation, made: tuple[Made, ...], now: datetime) -> Iterator[Draft | Wake]:
-    """The organiser hears for how long we were blind; while it lasts, once, if any channel still works."""
-    del made
-    for span in situation.outages:
-        long_enough = span.start + OUTAGE_MIN
-        if span.end is None and now < long_enough:
-            yield Wake(long_enough)
+    """The organiser hears what of ours was down and for how long; while it lasts, once, if any channel still works.
+
+    What went down with the server itself is told with it, unless it stays down when the server is back. A channel
+    over which people report, down for half an hour while somebody is on the course: the safety contact hears as well,
+    since her crew's silence raises no alarm meanwhile.
+    """
+    for down in situation.downs:
+        known_at = max(down.start, _back_after(situation, down)) + OUTAGE_MIN
+        if down.end is None and now < known_at:
+            yield Wake(known_at)
             continue
-        if (span.end or now) - span.start < OUTAGE_MIN:
+        if (down.end or now) - down.start < OUTAGE_MIN or (down.end is not None and down.end < known_at):
             continue
-        for who in stewards(situation.event):
-            occasion = f"{span.start.isoformat()}:{'lasts' if span.end is None else 'over'}"
-            values = OutageValues("our own channels", span.start, span.end)
-            yield Draft(NoticeKind.OUTAGE, who, "", occasion, span.end or long_enough, values, mine=True)
+        told = dict.fromkeys(stewards(situation.event))
+        if down.end is None and down.component.startswith(LISTENS) and _on_course(situation):
+            home = down.start + OUTAGE_HOME
+            yield Wake(home)
+            if now >= home:
+                told |= dict.fromkeys(p.person for p in situation.event.parts if p.kind is _HOME)
+        lasts, over = (f"{down.component}:{down.start.isoformat()}:{end}" for end in ("lasts", "over"))
+        told |= dict.fromkeys(m.notice.key.person for m in made if m.notice.occasion == lasts)
+        for who in told:
+            occasion = lasts if down.end is None else over
+            values = OutageValues(down.component, down.start, down.end)
+            yield Draft(NoticeKind.OUTAGE, who, "", occasion, down.end or known_at, values, mine=True)
+
+
+_HOME = PartKind.SAFETY_CONTACT
+
+
+def _back_after(situation: Situation, down: Down) -> datetime:
+    """When the server was back that took this component down with it; its own start where none did."""
+    if down.component == SERVER:
+        return down.start
+    before = WITH_SERVER if down.component.startswith(LISTENS) else WITH_SERVER_OUT
+    servers = (d for d in situation.downs if d.component == SERVER and d.end is not None)
+    ends = [d.end for d in servers if d.end and d.start - before <= down.start <= d.start + WITH_SERVER]
+    return max(ends, default=down.start)
+
+
+def _on_course(situation: Situation) -> bool:
+    return any(r.going in (Going.MOVING, Going.AT_POINT, Going.RESTING) for r in situation.state.runners)
 
 
 def unreached(sight: Sight) -> Iterator[Draft | Wake]:
@@ -117,7 +152,7 @@ def unreached(sight: Sight) -> Iterator[Draft | Wake]:
             continue
         key = failed.notice.key
         occasion = f"no channel:{key.text()}"
-        yield from _unreached(sight.event, who, key.kind.value, occasion, sight.now, failed.made_at)
+        yield from _unreached(sight.event, [failed], occasion, sight.now)
 
 
 RULES: tuple[Rule, ...] = (unreached,)

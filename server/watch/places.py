@@ -169,8 +169,8 @@ def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
 def _answered_leaving(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
     """Answering 'leaving' to a leave-now says that the drive begins."""
     for m in _leave_nows(sight, plan, who):
-        if m.answered_at is not None and m.answer != Answer.CANNOT.value:
-            yield m.answered_at
+        if m.answer != Answer.CANNOT.value:
+            yield from (said.at for said in m.answers if said.words != Answer.CANNOT.value)
 
 
 def _leave_nows(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[Made]:

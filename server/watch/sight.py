@@ -203,6 +203,11 @@ def stewards(event: Event) -> tuple[str, ...]:
     return ()
 
 
+def tried(person: Person, notices: Iterable[Made]) -> tuple[str, ...]:
+    """The channels over which somebody was tried in vain; () for one whom a notice got to, who did not answer."""
+    return () if any(m.sent_at is not None for m in notices) else person.channels
+
+
 Rule = Callable[[Sight], Iterable[Draft | Wake]]
 """One reason for notices: looks at a runner, says what is owed and when to be asked again."""
 

@@ -24,7 +24,10 @@ ASK_SPACING = timedelta(minutes=20)
 
 
 def blind(sight: Sight) -> bool:
-    """Whether we could not have heard: what waited is not yet read, or our own channels are down now."""
+    """Whether nobody could have reached us: what waited is not yet read, or we are down ourselves.
+
+    A channel that is down takes only the silence of those who write over it: the forecast leaves that out.
+    """
     down = any(o.start <= sight.now and o.end is None for o in sight.situation.outages)
     return sight.situation.watching_since is None or down
 
@@ -68,6 +71,8 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
     asked, roads = _whom(sight, point)
     yield from (Wake(r) for r in roads)
     for who, mine in asked:
+        if any(o.start <= sight.now and o.end is None for o in sight.situation.hearing.deaf_to(who)):
+            continue  # no answer of theirs would reach us
         before = [m.made_at for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
         if before and sight.now < max(before) + ASK_SPACING:
             yield Wake(max(before) + ASK_SPACING)

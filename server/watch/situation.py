@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from server.course import Course
 from server.event.model import Event
 from server.facts.state import Interval, RaceState
+from server.forecast.hearing import Down, Hearing
 from server.forecast.outlook import Outlook
 from server.plan.timetable import Timetable
 from server.watch.notice import Made, Notice
@@ -16,8 +17,9 @@ from server.watch.notice import Made, Notice
 
 @dataclass(frozen=True, slots=True)
 class Situation:
-    """One event at one moment. `outages` are times when our own channels were down (they count as nobody
-    listening); `watching_since` is when this server last finished reading what waited after a start."""
+    """One event at one moment. `outages` are times when nobody at all could have reached us, `hearing` says when whom
+    could not, `downs` are all outages of components of ours; `watching_since` is when this server last finished
+    reading what waited after a start."""
 
     event: Event
     state: RaceState
@@ -27,6 +29,8 @@ class Situation:
     made: tuple[Made, ...]
     outages: tuple[Interval, ...] = ()
     watching_since: datetime | None = None
+    downs: tuple[Down, ...] = ()
+    hearing: Hearing = field(default_factory=Hearing)
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,6 +68,10 @@ def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
     who = {"runner": say.runner, "bib": _bib(say)}
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
+    if kind is NoticeKind.HANDED_ON and v.gave_back:
+        key = "alarm-given-back" if _told_only(v) else "alarm-handed-on-back"
+        back = say.s(key, name=say.person(v.gave_back), **who)
+        return lines(back, "" if _told_only(v) else _what(say, v, v.of_kind, who))
     if kind is NoticeKind.HANDED_ON and not _told_only(v):
         held = v.holder is not None
         handed = (
@@ -99,7 +103,9 @@ def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     control = say.event.race_control
     if kind is NoticeKind.LOOK_AGAIN:
         return _held(say, v, to)
-    if v.holder is None or (kind is NoticeKind.HANDED_ON and not _told_only(v)):
+    if v.gave_back and _told_only(v):
+        held = ""
+    elif v.holder is None or (kind is NoticeKind.HANDED_ON and not _told_only(v)):
         held = say.s("alarm-answer", length=say.length(say.event.alarm.answer_within))
     else:
         held = _held(say, v, to)
@@ -325,12 +331,17 @@ def unreached(say: SayInEvent, v: UnreachedValues) -> str:
 
 
 def outage(say: SayInEvent, v: OutageValues) -> str:
-    """Our own server, database or channel was down, and what that means."""
+    """Our own server, database or channel was down, by name, and what that means."""
+    way, _, name = v.what.rpartition(":")
+    sends = ("outage-open-out", "outage-over-out")
+    lasts, over = sends if way == "outgoing" else ("outage-open", "outage-over")
+    key = f"outage-what-{slug(name)}"
+    what = say.s(key) if has(key) else say.s("outage-what-other", name=name)
     if v.end is None:
-        return say.s("outage-open", what=v.what, when=say.when(v.start))
+        return say.s(lasts, what=what, when=say.when(v.start))
     return say.s(
-        "outage-over",
-        what=v.what,
+        over,
+        what=what[:1].upper() + what[1:],
         length=say.length(v.end - v.start),
         **{"from": say.when(v.start), "to": say.when(v.end)},
     )

@@ -10,11 +10,12 @@ import numpy as np
 import pytest
 
 from server.api.building import Built, build
-from server.event.model import Event, Signal
+from server.event.model import Event, ReporterKind, Signal
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Interval
 from server.forecast.bridge import facts_of, limit_of, outlook, reference_of, silence_of
+from server.forecast.hearing import Hearing
 from server.forecast.posterior import posterior
 from server.forecast.values import NotYet, Position, Sighting
 
@@ -138,6 +139,33 @@ def test_our_own_outage_counts_as_nobody(built: Built) -> None:
     assert found.at(now).p_unheard() < 0.1
     assert blind.at(now).p_unheard() == pytest.approx(1.0)
     assert blind.unheard_falls_under(0.005, now) is None
+
+
+def test_a_channel_that_is_down_takes_only_the_silence_of_those_who_use_it(built: Built) -> None:
+    """Telegram down: crew who write over it count as nobody, a crew on another channel and the race's mats do not."""
+    race = fold((), built.event, START, None)
+    runner = race.runner("maren")
+    crew = {w for m in built.event.meetings for w in m.crew}
+    down = (Interval(START, None),)
+
+    def covered(hearing: Hearing) -> dict[ReporterKind, set[object]]:
+        found: dict[ReporterKind, set[object]] = {}
+        silence = silence_of(built.event, runner, race, index(built), (), hearing)
+        every = [r for p in built.event.courses[0].points if p.id in index(built) for r in p.reports]
+        kinds = [r.by for r in every if r.by is not ReporterKind.NOBODY and r.chance > 0]
+        assert len(kinds) == len(silence.watchers)
+        for kind, watcher in zip(kinds, silence.watchers, strict=True):
+            found.setdefault(kind, set()).add(watcher.covered_s)
+        return found
+
+    deaf = covered(Hearing(people=dict.fromkeys(crew, down)))
+    assert deaf[ReporterKind.CREW] == {((-1e12, 0.0),)}
+    assert all(spans == {None} for kind, spans in deaf.items() if kind is not ReporterKind.CREW)
+    one = dict.fromkeys(sorted(crew)[1:], down)
+    assert len(crew) > 1
+    assert None in covered(Hearing(people=one))[ReporterKind.CREW]
+    everybody = covered(Hearing(nobody=down, unknown=down, people=dict.fromkeys(crew, down)))
+    assert all(spans == {((-1e12, 0.0),)} for spans in everybody.values())
 
 
 def test_long_unheard_she_is_looked_for_on_the_leg_not_beyond_it(built: Built) -> None:

@@ -28,6 +28,7 @@ from server.watch.notice import (
     OutageValues,
     RaceChangeValues,
     RetiredValues,
+    Said,
     SightingValues,
     StandDownValues,
     UnreachedValues,
@@ -128,6 +129,11 @@ async def test_answered(loaded: Journal, notice: Make, entry: Callable[..., Entr
     )
     later = await loaded.answer("long-stile", 1, "tomas", "me too", start + 2 * MINUTE)
     assert (later.first, later.made.answer) == (False, "on it")
+    third = await loaded.answer("long-stile", 1, "ana", "cannot", start + 3 * MINUTE)
+    assert (third.first, third.made.answer, third.made.answered_at) == (False, "cannot", start + MINUTE)
+    said = (Said(start + MINUTE, "on it"), Said(start + 3 * MINUTE, "cannot"))
+    (made,) = await loaded.made("long-stile")
+    assert made.answers == said == third.made.answers, "what they say now counts, what they said is kept"
     assert await loaded.claim(["telegram"], start + 2 * MINUTE) == []
     assert len(await loaded.entries("long-stile")) == 1
     with pytest.raises(UnknownError, match="no notice 99"):

@@ -12,12 +12,13 @@ from pathlib import Path
 import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
-from sqlalchemy import Connection, Table, select, text
+from sqlalchemy import Connection, Table, bindparam, select, text
 from sqlalchemy.exc import IntegrityError, StatementError
 
 from server.journal import Journal, JournalError, TooNewError
 from server.journal import tables as t
 from server.journal.store import Store, insert
+from server.journal.tables import UtcDateTime
 
 
 async def test_migrations_make_the_tables(database_url: str) -> None:
@@ -47,15 +48,40 @@ async def test_servers_that_start_at_once(make_database: Callable[[], str]) -> N
         await journal.close()
 
 
+async def test_a_database_of_the_first_revision_is_brought_up_to_date(
+    database_url: str, start: datetime
+) -> None:
+    """A database as the first revision left it, with a lease and a sign of life in it, opens with both kept; the
+    lease is its holder's until it ends, as nothing is known of its server."""
+    store = await Store.open(database_url, None)
+    async with store.write() as c:
+        await c.execute(text("DROP TABLE crew_group"))
+        for table, column in (("heartbeat", "caught_up_at"), ("lease", "since"), ("lease", "server")):
+            await c.execute(text(f"ALTER TABLE {table} DROP COLUMN {column}"))
+        await c.execute(text("UPDATE alembic_version SET version_num = '0001'"))
+        beat = {"at": start, "gap": 120.0}
+        at = bindparam("at", type_=UtcDateTime())
+        await c.execute(text("INSERT INTO heartbeat VALUES ('server', :at, :gap)").bindparams(at), beat)
+        until = {"at": start + timedelta(minutes=1)}
+        await c.execute(text("INSERT INTO lease VALUES ('poller', 'a', :at)").bindparams(at), until)
+    await store.close()
+    journal = await Journal.open(database_url)
+    assert await journal.last_heartbeats() == {"server": start}
+    assert not await journal.take_lease("poller", "b", start, timedelta(minutes=1))
+    assert await journal.take_lease("poller", "b", start + timedelta(minutes=1), timedelta(minutes=1))
+    await journal.close()
+
+
 async def test_a_newer_database_is_refused(database_url: str) -> None:
     """A database of a revision that this program does not know is left alone, with the likely cause."""
     store = await Store.open(database_url, None)
     async with store.write() as c:
+        now = await c.scalar(text("SELECT version_num FROM alembic_version"))
         await c.execute(text("UPDATE alembic_version SET version_num = '9999'"))
     with pytest.raises(TooNewError, match=r"revision '9999'.*newer Stilepost"):
         await Journal.open(database_url)
     async with store.write() as c:
-        await c.execute(text("UPDATE alembic_version SET version_num = '0001'"))
+        await c.execute(text("UPDATE alembic_version SET version_num = :now"), {"now": now})
     await store.close()
     await (await Journal.open(database_url)).close()
 

@@ -42,9 +42,10 @@ from server.event.model import (
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Interval, RunnerState
+from server.forecast.hearing import Down, Hearing
 from server.forecast.outlook import Whereabouts, Window
 from server.watch.evaluate import evaluate
-from server.watch.notice import Made, Notice, NoticeKind
+from server.watch.notice import Made, Notice, NoticeKind, Said
 from server.watch.situation import Situation
 
 START = datetime(2027, 6, 19, 14, 0, tzinfo=UTC)
@@ -317,6 +318,8 @@ class Night:
     entries: list[Entry] = field(default_factory=list)
     made: list[Made] = field(default_factory=list)
     outages: tuple[Interval, ...] = ()
+    downs: tuple[Down, ...] = ()
+    hearing: Hearing = field(default_factory=Hearing)
     watching_since: datetime | None = START - timedelta(days=1)
     reported: tuple[str, ...] = REPORTED
     going: float = 0.98
@@ -346,7 +349,16 @@ class Night:
         state = fold([e for e in self.entries if e.received_at <= now], self.event, now)
         outlooks = {r.runner: FakeOutlook(r, self.going, self.reported) for r in state.runners}
         return Situation(
-            self.event, state, outlooks, {}, {}, tuple(self.made), self.outages, self.watching_since
+            self.event,
+            state,
+            outlooks,
+            {},
+            {},
+            tuple(self.made),
+            self.outages,
+            self.watching_since,
+            self.downs,
+            self.hearing,
         )
 
     def verdict(self, now: str | datetime) -> Any:
@@ -387,12 +399,18 @@ class Night:
         return log
 
     def answer(self, kind: NoticeKind, person: str, words: str, at: str | datetime) -> None:
-        """The person answers the last notice of that kind they got and have not answered."""
+        """The person answers the last notice of that kind they got and have not answered; of those answered, the
+        last where none is left."""
         when = clock(at) if isinstance(at, str) else at
         for i in range(len(self.made) - 1, -1, -1):
             m = self.made[i]
             if (m.notice.key.kind, m.notice.key.person) == (kind, person) and m.answered_at is None:
-                self.made[i] = replace(m, answered_at=when, answer=words)
+                self.made[i] = replace(m, answered_at=when, answer=words, said=(Said(when, words),))
+                return
+        for i in range(len(self.made) - 1, -1, -1):
+            m = self.made[i]
+            if (m.notice.key.kind, m.notice.key.person) == (kind, person):
+                self.made[i] = replace(m, answer=words, said=(*m.said, Said(when, words)))
                 return
         raise AssertionError(f"{person} has no {kind.value} to answer")
 

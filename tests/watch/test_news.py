@@ -10,7 +10,7 @@ import pytest
 
 from server.event.model import NoticeChoice, PartKind
 from server.facts.entry import Kind, Retired, Source
-from server.facts.state import Interval
+from server.forecast.hearing import Down
 from server.watch import organiser
 from server.watch.notice import CutOffValues, NoticeKind, RaceChangeValues, SightingValues
 from server.watch.odds import LEVELS, band
@@ -287,7 +287,7 @@ def test_who_did_not_answer_the_test_is_asked_again_and_shown(night: Any, at: An
 @pytest.mark.parametrize(("end", "owed"), [("17:01", 0), ("17:02", 1), ("18:00", 1)])
 def test_the_organiser_hears_of_an_outage(night: Any, at: Any, end: str, owed: int) -> None:
     """Two minutes or more, once, with from when to when."""
-    night.outages = (Interval(at("17:00"), at(end)),)
+    night.downs = (Down("outgoing:email", at("17:00"), at(end)),)
     found = [n for n in night.tick("18:00") if n.key.kind is K.OUTAGE]
     assert len(found) == owed
     assert told(night.tick("18:01"), K.OUTAGE) == []
@@ -297,7 +297,7 @@ def test_without_an_organiser_the_safety_contact_hears(night: Any, at: Any) -> N
     """A small crew has no organiser in the file: somebody hears all the same."""
     parts = tuple(p for p in night.event.parts if p.kind is not PartKind.ORGANISER)
     night.event = replace(night.event, parts=parts)
-    night.outages = (Interval(at("17:00"), at("17:30")),)
+    night.downs = (Down("server", at("17:00"), at("17:30")),)
     assert told(night.tick("17:30"), K.OUTAGE) == ["sasha"]
 
 

@@ -160,8 +160,11 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         UnreachedValues("tomas", "leave now", (), in_minutes(-20)),
     ),
     NoticeKind.OUTAGE: (
-        OutageValues("database", in_minutes(-30), None),
-        OutageValues("our own channels", in_minutes(-30), in_minutes(-10)),
+        OutageValues("server", in_minutes(-30), in_minutes(-10)),
+        OutageValues("channel:telegram", in_minutes(-30), None),
+        OutageValues("outgoing:email", in_minutes(-30), None),
+        OutageValues("outgoing:webhook", in_minutes(-30), in_minutes(-10)),
+        OutageValues("channel:pigeon", in_minutes(-30), None),
     ),
     NoticeKind.TEST_ALARM: (TestAlarmValues(in_minutes(30)),),
 }
