@@ -13,6 +13,7 @@ from server.forecast.outlook import View
 from server.paper.before import changes_of
 from server.plan.cards import cards_of
 from server.plan.cutoffs import DueTime, cut_off_odds
+from server.plan.delayed import started_at
 from server.plan.timetable import Row
 from server.watch.meetings import cut_offs_at
 from server.watch.odds import latest_out
@@ -38,6 +39,8 @@ def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
     rows = tuple(_plan_row(picture, runner, row, share, changes.get(row.point, ())) for row in timetable.rows)
     ahead = (r.point for r in timetable.rows if r.point not in state.reached)
     full = share is May.YES
+    # A start that was put off moves her into another light.
+    lit = started_at(timetable, event.course_of(runner), picture.course(runner), state.start)
     return PlanAnswer(
         runner=runner,
         runner_name=event.runner(runner).name,
@@ -45,8 +48,8 @@ def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
         source=timetable.source if full else (),
         notes=timetable.notes if full else (),
         next_point=next(ahead, None),
-        light=tuple(LightAt(m.event.value, m.at, m.km) for m in timetable.light),
-        torch=tuple(TorchPart(d.from_at, d.to_at, d.from_km, d.to_km) for d in timetable.dark),
+        light=tuple(LightAt(m.event.value, m.at, m.km) for m in lit.light),
+        torch=tuple(TorchPart(d.from_at, d.to_at, d.from_km, d.to_km) for d in lit.dark),
         odds_spread=timetable.spread if full else None,
     )
 

@@ -22,6 +22,9 @@ UNDERFOOT: Final = {GroundState.MUD: 1.30, GroundState.SNOW: 1.35}
 """By what time is multiplied there, as for a surface of that name; snow: Pandolf, Haisman, Goldman 1976
 (from memory); mud: common practice, no source."""
 
+RUNS_DOWN_M_S: Final = {GroundState.MUD: 3.2, GroundState.SNOW: 2.5}
+"""The fastest anybody runs down there, as for a surface of that name; common practice, no source."""
+
 
 @dataclass(frozen=True, slots=True)
 class Weather:
@@ -73,6 +76,15 @@ class Day:
                 here = found.setdefault(w.ground.value, np.ones_like(elapsed_s))
                 within = self._within(w, elapsed_s, km)
                 here[within] = np.maximum(UNDERFOOT[w.ground] / firm[within], 1.0)
+        return tuple(found.items())
+
+    def downhill(self, elapsed_s: Floats, km: Floats) -> tuple[tuple[str, Floats], ...]:
+        """(name, the fastest anybody runs down there (n,), m/s) of mud and snow that the weather brings; inf elsewhere."""
+        found: dict[str, Floats] = {}
+        for w in self.weather:
+            if w.ground is not None:
+                here = found.setdefault(w.ground.value, np.full(len(elapsed_s), np.inf))
+                here[self._within(w, elapsed_s, km)] = RUNS_DOWN_M_S[w.ground]
         return tuple(found.items())
 
     def _within(self, w: Weather, elapsed_s: Floats, km: Floats) -> Bools:

@@ -147,18 +147,25 @@ class Gait:
 
 
 def faster_gait(
-    terrain: Terrain, limits: Limits, power: Floats | float, left: Floats | float, dark: Bools
+    terrain: Terrain,
+    limits: Limits,
+    power: Floats | float,
+    left: Floats | float,
+    dark: Bools,
+    weather_m_s: Floats | float = np.inf,
 ) -> Gait:
     """The faster of running and walking on every step.
 
     power: W/kg she holds there; left (0, 1]: what fatigue has left of her legs' limits; dark: no light by
-    which to run down. Ground speed, m/s, for gradients in the range of the cost curves.
+    which to run down; weather_m_s: the fastest that mud or snow lets anybody run down. Ground speed, m/s, for
+    gradients in the range of the cost curves.
     """
     i = terrain.gradient
     run = power / terrain.run_cost
     own = np.inf if limits.downhill_m_s is None else limits.downhill_m_s
     good = np.minimum(
-        np.minimum(terrain.downhill_m_s, own) * left, DOWNHILL_OVER_LEVEL * power / running_cost(0.0)
+        np.minimum(np.minimum(terrain.downhill_m_s, weather_m_s), own) * left,
+        DOWNHILL_OVER_LEVEL * power / running_cost(0.0),
     )
     brakes = np.exp(-BRAKES * np.maximum(0.0, BRAKES_FROM - i))
     down = good * brakes * np.where(dark, DARK_DOWNHILL, 1.0)
@@ -219,7 +226,8 @@ def _timed(
     """Moving seconds and plain seconds (before multipliers) of each step, if begun at starts_s (n,)."""
     left = limits.fade.at(starts_s / 3600.0)
     dark = day.sky.dark_for_pace(starts_s, terrain.km[:-1])
-    plain = terrain.step_m / faster_gait(terrain, limits, power * left, left, dark).speed_m_s
+    ground = np.minimum.reduce([s for _, s in day.downhill(starts_s, terrain.km[:-1])], initial=np.inf)
+    plain = terrain.step_m / faster_gait(terrain, limits, power * left, left, dark, ground).speed_m_s
     times = np.where(dark, NIGHT, 1.0)
     for _, factor in _hourly(terrain, day, starts_s):
         times = times * factor
@@ -267,15 +275,25 @@ def march(terrain: Terrain, limits: Limits, stops: Stops, day: Day, power: float
     level = terrain.step_m / faster_gait(flat, limits, power, 1.0, nowhere_dark).speed_m_s
     fresh = terrain.step_m / faster_gait(terrain, limits, power, 1.0, nowhere_dark).speed_m_s
     tired = terrain.step_m / faster_gait(terrain, limits, power * left, left, nowhere_dark).speed_m_s
-    gait = faster_gait(terrain, limits, power * left, left, dark)
+    braked, ground = [], np.full(n, np.inf)
+    slower = tired
+    for name, fastest in day.downhill(starts, terrain.km[:-1]):
+        ground = np.minimum(ground, fastest)
+        now = (
+            terrain.step_m / faster_gait(terrain, limits, power * left, left, nowhere_dark, ground).speed_m_s
+        )
+        braked.append((name, now - slower))
+        slower = now
+    gait = faster_gait(terrain, limits, power * left, left, dark, ground)
     plain = terrain.step_m / gait.speed_m_s
     night = np.where(dark, NIGHT, 1.0)
     fixed = ((f.name, f.times) for f in terrain.fixed)
     factors = [("night", night), *_hourly(terrain, day, starts), *fixed]
     shared = _shares(plain, [times for _, times in factors])
     parts = [("level ground", level), ("hills", fresh - level), ("fade", tired - fresh)]
+    extra = {"night": plain - slower} | dict(braked)
     for (name, _), seconds in zip(factors, shared, strict=True):
-        parts.append((name, seconds + (plain - tired) if name == "night" else seconds))
+        parts.append((name, seconds + extra[name] if name in extra else seconds))
     return March(power, moving, starts, gait.walks, dark, tuple(parts))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from server.plan.cards import NEEDED
-from tests.api.conftest import RUNNER, Running
+from tests.api.conftest import EVENT, RUNNER, Running
 
 
 def at(text: str) -> datetime:
@@ -38,6 +38,17 @@ async def test_the_plan_says_light_and_torch(running: Running) -> None:
     night = data["torch"][-1]
     assert abs((at(night["from_at"]) - at(sunset["at"])).total_seconds()) < 120
     assert night["from_km"] < night["to_km"]
+
+
+async def test_a_start_put_off_moves_her_into_another_light(running: Running) -> None:
+    """Two hours late she needs her torch from an earlier km, at the same hour of the day."""
+    was = (await plan_of(running, "ana"))["torch"][-1]
+    body = {"kind": "start delayed", "amount_s": 7200}
+    status, reply = await running.call("olga", "POST", f"/v1/events/{EVENT}/race", body)
+    assert status == 200, reply
+    now = (await plan_of(running, "ana"))["torch"][-1]
+    assert now["from_km"] < was["from_km"] - 3
+    assert abs((at(now["from_at"]) - at(was["from_at"])).total_seconds()) < 600
 
 
 async def test_goals_change_over_in_order_and_move_with_what_is_known(running: Running) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -9,12 +10,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from server.event.model import GroundState
 from server.plan.costs import running_cost, tobler_m_s, walking_cost
 from server.plan.day import Day, Weather
+from server.plan.ground import surface_of
 from server.plan.light import sky_over
 from server.plan.pace import (
     DOWNHILL_OVER_LEVEL,
     WALK_LEVEL_M_S,
+    Factor,
     Fade,
     Limits,
     Stops,
@@ -151,6 +155,27 @@ class TestAddingUp:
         inside = (done.starts_s >= 2 * 3600) & (done.starts_s < 4 * 3600)
         assert heat[inside].min() > 0
         assert np.all(heat[~inside] == 0)
+
+    @pytest.mark.parametrize("ground", list(GroundState))
+    def test_bad_ground_from_the_sky_is_bad_ground(self, terrain_of, long_day, ground: GroundState) -> None:
+        """Mud or snow that the weather brings takes as long as a surface of that name: also downhill, where it is the
+        foothold and not the breath that bounds her; and it is told under its own name."""
+        kind = surface_of(ground.value)
+        assert kind is not None
+        firm = terrain_of(self.hills)
+        laid = replace(
+            firm,
+            downhill_m_s=np.full(len(self.hills), kind.downhill_m_s),
+            fixed=(Factor("surface", np.full(len(self.hills), kind.times), "test"),),
+        )
+        brought = march(firm, Limits(), NO_STOPS, Day(long_day, (Weather(None, None, ground=ground),)), 12.0)
+        there = march(laid, Limits(), NO_STOPS, Day(long_day), 12.0)
+        np.testing.assert_allclose(brought.moving_s, there.moving_s, rtol=1e-9)
+        np.testing.assert_allclose(sum(p for _, p in brought.parts), brought.moving_s, atol=1e-6)
+        down = np.array(self.hills) < -0.05
+        extra = dict(brought.parts)[ground.value][down] / brought.moving_s[down]
+        assert float(extra.max()) > 1.05 * (1.0 - 1.0 / kind.times)
+        assert float(np.abs(dict(brought.parts)["night"]).max()) == 0.0
 
     def test_night_is_paid_where_it_is_dark(self, terrain_of) -> None:
         """Minutes for the night fall on steps begun between civil dusk and dawn and nowhere else."""
