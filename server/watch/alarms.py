@@ -18,7 +18,7 @@ from server.facts.state import Going, Stamp
 from server.watch.climb import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues
 from server.watch.sight import Sight, fact_at, seen_by_somebody
-from server.watch.silence import blind, late_at, overdue_at
+from server.watch.silence import blind, finish_of, late_at, overdue_at
 
 __all__ = ["Alarm", "End", "alarms", "ended", "overdue_again"]
 
@@ -130,7 +130,7 @@ def _overdue(sight: Sight) -> Iterator[Alarm]:
     last = sight.state.last_known
     basis = "start" if last is None else last.entry
     facts = () if last is None else (last.entry,)
-    for new in _new(sight, NoticeKind.OVERDUE, basis, None if late is None else late[0], at, facts):
+    for new in _new(sight, NoticeKind.OVERDUE, basis, finish_of(sight) if late is None else late[0], at, facts):
         quiet = overdue_again(sight)
         if quiet is None or sight.now >= quiet:
             yield new

@@ -17,7 +17,7 @@ from server.watch.notice import LateValues, NoticeKind
 from server.watch.places import may_be_asked, on_road_until, plans_of
 from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
 
-__all__ = ["RULES", "blind", "hold_ends", "late_at", "overdue_at", "with_her"]
+__all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", "with_her"]
 
 ASK_SPACING = timedelta(minutes=20)
 """The same person is not asked about the same point more often (own choice)."""
@@ -39,15 +39,34 @@ def late_at(sight: Sight) -> tuple[str, datetime] | None:
 
 
 def overdue_at(sight: Sight) -> datetime | None:
-    """When silence becomes an alarm if nothing is heard; None when it never says so much."""
+    """When silence becomes an alarm if nothing is heard; None without a forecast.
+
+    The earlier of two moments, neither of them before the grace after she was late: P(not heard by now | still
+    going) falls under the alarm line; or she would be at the finish by now with as high a probability, and the
+    grace is over. The second holds whoever reports: where each reporter may fail one time in twenty, or nobody
+    reports at all, silence alone never says so much, and somebody at home would wait for ever.
+    """
     if sight.outlook is None:
         return None
-    rule = sight.event.alarm
+    rule, late = sight.event.alarm, late_at(sight)
     under = sight.outlook.unheard_falls_under(rule.line, fact_at(sight.state))
-    if under is None:
+    home = _surely_home(sight)
+    ends = [max(t, late[1] + rule.grace) if late else t for t in (under, home) if t is not None]
+    return min(ends, default=None)
+
+
+def finish_of(sight: Sight) -> str:
+    """Her finish."""
+    points = sight.event.course_of(sight.runner.id).points
+    return next((p.id for p in points if p.finish), points[-1].id)
+
+
+def _surely_home(sight: Sight) -> datetime | None:
+    """When she would be at the finish but for the alarm line's odds, as it stood at the last fact, and the grace."""
+    view, finish = sight.fact_view, finish_of(sight)
+    if view is None or finish not in view.points:
         return None
-    late = late_at(sight)
-    return under if late is None else max(under, late[1] + rule.grace)
+    return view.arrival(finish, 1.0 - sight.event.alarm.line) + sight.event.alarm.grace
 
 
 def late(sight: Sight) -> Iterator[Draft | Wake]:
