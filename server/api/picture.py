@@ -24,7 +24,8 @@ from server.forecast.outlook import Outlook, View
 from server.journal import Journal, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
-from server.watch.as_told import meetings_as_told, p_gone_on, sight_of
+from server.watch.as_told import meetings_as_told, sight_of
+from server.watch.leaving import p_gone_on
 from server.watch.notice import MeetingValues
 from server.watch.situation import Situation
 

@@ -251,7 +251,11 @@ def _permits(draft: Draft) -> None:
         if _plain(name) not in plain:
             what = f"no point asks for the permit '{name}'"
             known = ", ".join(sorted(asked))
-            else_say = f"Permits asked for: {known}." if known else 'Add permit = "..." to crew = { ... } of a point.'
+            else_say = (
+                f"Permits asked for: {known}."
+                if known
+                else 'Add permit = "..." to crew = { ... } of a point.'
+            )
             draft.report.warn((*path, "permits"), what, did_you_mean(name, asked, else_say))
     names = {_plain(x) for _, x in held}
     points = {p.value.id: p.value for p in draft.points}
@@ -260,7 +264,9 @@ def _permits(draft: Draft) -> None:
         permit = point.access.permit if point is not None and point.access is not None else ""
         if point is not None and permit and _plain(permit) not in names:
             what = f"crew need the permit '{permit}' at '{point.name}', and nobody says who has it"
-            remedy = f'Ask the race, then write permits = ["{permit}"] at the car, or at the part of who holds it.'
+            remedy = (
+                f'Ask the race, then write permits = ["{permit}"] at the car, or at the part of who holds it.'
+            )
             draft.report.warn((*m.path, "point"), what, remedy)
 
 

@@ -130,7 +130,9 @@ def _overdue(sight: Sight) -> Iterator[Alarm]:
     last = sight.state.last_known
     basis = "start" if last is None else last.entry
     facts = () if last is None else (last.entry,)
-    for new in _new(sight, NoticeKind.OVERDUE, basis, finish_of(sight) if late is None else late[0], at, facts):
+    for new in _new(
+        sight, NoticeKind.OVERDUE, basis, finish_of(sight) if late is None else late[0], at, facts
+    ):
         quiet = overdue_again(sight)
         if quiet is None or sight.now >= quiet:
             yield new

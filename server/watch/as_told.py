@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from server.watch.leaving import too_late
+from server.watch.leaving import GONE_ON, p_gone_on, too_late
 from server.watch.meetings import LOST_TOO_LATE, meetings
 from server.watch.notice import MeetingValues
 from server.watch.places import is_there
@@ -17,9 +17,6 @@ from server.watch.sight import Sight
 from server.watch.situation import Situation
 
 __all__ = ["meetings_as_told", "sight_of"]
-
-GONE_ON = 0.9
-"""Seen in, not seen out, waited out: with these odds that she has gone on, the meeting is behind the crew."""
 
 
 def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
@@ -53,14 +50,3 @@ def _gone_on(sight: Sight, m: MeetingValues) -> bool:
     if sight.now < m.wait_until or is_there(sight, sight.plan(m.meeting)):
         return False
     return p_gone_on(sight, m.point) >= GONE_ON
-
-
-def p_gone_on(sight: Sight, point: str) -> float:
-    """P(she has left a point by now) where she was seen in and not out; 0 where that is not how it stands."""
-    times, view = sight.state.at_point(point), sight.view_at(sight.now)
-    if view is None or times is None or times.arrived is None or times.left is not None or times.through:
-        return 0.0
-    try:
-        return view.p_out_by(point, sight.now)
-    except KeyError:
-        return 0.0

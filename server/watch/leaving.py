@@ -26,7 +26,7 @@ from server.watch.places import is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried
 
-__all__ = ["RULES", "leave_time", "next_of", "too_late"]
+__all__ = ["GONE_ON", "RULES", "leave_time", "next_of", "p_gone_on", "too_late", "unreported_out"]
 
 LEAD = timedelta(minutes=5)
 """Leave now comes so long before the leave-by: the time an answer may take."""
@@ -38,6 +38,8 @@ NO_DRIVE_LEAD = timedelta(hours=1)
 """Without a confirmed drive 'be there from' comes so long, and the estimate, ahead (own choice)."""
 AGAIN = timedelta(minutes=30)
 """A leave-by moved later by more, after a leave-now that nobody answered, gets a leave-now of its own."""
+GONE_ON = 0.9
+"""Seen in, not seen out, waited out: with these odds that she has gone on, the meeting is behind the crew."""
 LOST_ODDS = 0.9
 """A meeting is called lost when she will have left, with this probability, before the crew can be there."""
 
@@ -62,11 +64,35 @@ def _next_of(sight: Sight, who: str) -> MeetingValues | None:
 
 
 def _over(sight: Sight, m: MeetingValues) -> bool:
-    """Whether a meeting is behind the crew: waited out, and there is another to go to; or too late."""
+    """Whether a meeting is behind the crew: waited out, and there is another to go to; or too late.
+
+    Where she was seen in and nobody has reported her out, the crew wait no longer than she would have stayed: an
+    'out' that was forgotten must not keep them from the next meeting.
+    """
     if sight.state.at_point(m.point) is not None:
-        return False
+        return (
+            m.next_meeting is not None and sight.now >= m.wait_until and p_gone_on(sight, m.point) >= GONE_ON
+        )
     waited = not sight.held() and m.next_meeting is not None and sight.now >= m.wait_until
     return waited or too_late(sight, sight.plan(m.meeting), m)
+
+
+def p_gone_on(sight: Sight, point: str) -> float:
+    """P(she has left a point by now) where she was seen in and not out; 0 where that is not how it stands."""
+    times, view = sight.state.at_point(point), sight.view_at(sight.now)
+    if view is None or times is None or times.arrived is None or times.left is not None or times.through:
+        return 0.0
+    try:
+        return view.p_out_by(point, sight.now)
+    except KeyError:
+        return 0.0
+
+
+def unreported_out(sight: Sight) -> str | None:
+    """The point where she was last seen in, and from which nobody has reported her out."""
+    last = sight.state.times[-1] if sight.state.times else None
+    open_end = last is not None and last.arrived is not None and last.left is None and not last.through
+    return last.point if last is not None and open_end else None
 
 
 def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
@@ -118,6 +144,8 @@ def _moments(sight: Sight) -> Iterator[Wake]:
             yield Wake(m.leave_by + timedelta(microseconds=1))
             if sight.now > m.leave_by:
                 yield on_grid(sight.now)[1]
+        if sight.now >= m.wait_until and unreported_out(sight) == m.point:
+            yield on_grid(sight.now)[1]
 
 
 def brief(sight: Sight) -> Iterator[Draft | Wake]:
@@ -194,10 +222,11 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
             continue
         kind = NoticeKind.LEAVE_NOW if trip.m.leave_by is not None else NoticeKind.BE_THERE
         new = False
+        values = replace(trip.m, unreported_out=unreported_out(sight))
         for who in trip.who:
             occasion = _occasion(sight, trip, kind, who)
             new = new or all(m.notice.occasion != occasion for m in sight.told(kind, who, trip.m.point))
-            yield Draft(kind, who, trip.m.point, occasion, due, trip.m, use_by=trip.m.wait_until, mine=True)
+            yield Draft(kind, who, trip.m.point, occasion, due, values, use_by=trip.m.wait_until, mine=True)
         # Whoever is told anew has yet to be given the time to answer; the pass after this one asks again.
         if kind is NoticeKind.LEAVE_NOW and not new:
             yield from _climbed(sight, trip, kind)

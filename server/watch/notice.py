@@ -83,7 +83,8 @@ class MeetingValues:
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
     they stay here until she leaves. `stay`: the time to wait is over, but she is missed here, so crew stay until
     she is heard of. `lost` says why the meeting can't be made ('' = it can), `was_leave_by`
-    and `was_be_there` what this person was last told.
+    and `was_be_there` what this person was last told; `unreported_out` the point where she was seen in, and from
+    which nobody has reported her out.
     """
 
     meeting: str
@@ -108,6 +109,7 @@ class MeetingValues:
     was_leave_by: datetime | None = None
     was_be_there: datetime | None = None
     stay: bool = False
+    unreported_out: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -215,7 +215,8 @@ Rule = Callable[[Sight], Iterable[Draft | Wake]]
 def fact_at(state: RunnerState) -> datetime:
     """The moment of the last thing that is fact about her; her start if nothing is.
 
-    Silence counts from here; a view at this moment holds every fact and no silence.
+    Silence counts from here; a view at this moment holds every fact and no silence. How she is moves no time: it
+    may be written long after she was seen, and would have silence move what only a fact may.
     """
     moments = [state.start]
     for t in state.times:
@@ -223,7 +224,7 @@ def fact_at(state: RunnerState) -> datetime:
     moments += [f.stamp.at for f in state.positions]
     moments += [n.stamp.at for n in state.not_yet]
     moments += [at for r in state.rests for at in (r.start, r.end) if at is not None]
-    moments += [e.seen_at for e in (*state.conditions, *state.how_she_is)]
+    moments += [e.seen_at for e in state.conditions]
     if state.last_known is not None:
         moments.append(state.last_known.at)
     return max(moments)

@@ -109,6 +109,7 @@ window-moved-leave = Fahr bis { $leave_by } los{ $was ->
    *[other] {" (vorher "}{ $was })
  }, sei ab { $be_there } dort, warte bis { $until }.
 window-moved-there = Sei ab { $be_there } dort, warte bis { $until }.
+unreported-out = Dass { $runner } aus { $place } los ist, hat niemand gemeldet. Schreib, wann sie los ist; ist sie noch bei dir, schreib „noch da“ und bleib.
 meeting-lost = { $runner } in { $place } ist nicht mehr zu schaffen. Versuch es nicht.
 meeting-lost-why = { $runner } in { $place }: { $window }.
 lost-access-closed = Der Zugang für Begleiter ist dort gesperrt.

@@ -109,6 +109,7 @@ window-moved-leave = Leave by { $leave_by }{ $was ->
    *[other] {" (was "}{ $was })
  }, be there from { $be_there }, wait until { $until }.
 window-moved-there = Be there from { $be_there }, wait until { $until }.
+unreported-out = Nobody has reported { $runner } out of { $place }. Tell me when she left; if she is still with you, write ‘still here’ and stay.
 meeting-lost = { $runner } at { $place } can't be met any more. Do not try to make it.
 meeting-lost-why = { $runner } at { $place }: { $window }.
 lost-access-closed = Crew access there is closed.

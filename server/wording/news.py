@@ -59,13 +59,21 @@ def leave_now(say: SayInEvent, m: MeetingValues) -> str:
         first = say.s(
             "leave-now-by", place=place, runner=say.runner, be_there=there, leave_by=_leave_by(say, m)
         )
-    return lines(first, _with_her(say, m))
+    return lines(first, _unreported_out(say, m), _with_her(say, m))
+
+
+def _unreported_out(say: SayInEvent, m: MeetingValues) -> str:
+    """She was seen in where the crew may still be with her: they know better than the forecast."""
+    if m.unreported_out is None or m.unreported_out == m.point:
+        return ""
+    return say.s("unreported-out", runner=say.runner, place=say.point(m.unreported_out))
 
 
 def be_there(say: SayInEvent, m: MeetingValues) -> str:
     """From when to be at a point."""
     return lines(
         say.s("be-there", place=say.point(m.point), be_there=_be_there(say, m), runner=say.runner),
+        _unreported_out(say, m),
         _with_her(say, m),
     )
 
