@@ -9,6 +9,7 @@ import click
 from bot.channels.base import CHANNELS
 from bot.channels.installed import channels_of
 from server.api import auth
+from server.api.answer_links import is_answer
 from server.api.hooks import TEXT_PATH, TEXT_SCOPE
 from server.cli.common import Context, Failed, base_url, journal, known, run, stored_event, the_event
 from server.cli.forgetting import without_person
@@ -90,13 +91,16 @@ async def _scope(
 @click.option("--revoke", help="Withdraw the token of this id.")
 @click.pass_obj
 def tokens(context: Context, person: str | None, revoke: str | None) -> None:
-    """List tokens that hold, without their secrets; withdraw one with --revoke ID."""
+    """List tokens that hold, without their secrets; withdraw one with --revoke ID. Links in mails are left out."""
 
     async def work() -> None:
         async with journal(context.settings) as opened:
-            if revoke and not await opened.revoke_token(revoke, datetime.now(UTC)):
+            now = datetime.now(UTC)
+            if revoke and not await opened.revoke_token(revoke, now):
                 raise Failed(f"there is no token '{revoke}' that holds. `stilepost tokens` lists them.")
             for t in await opened.tokens(person):
+                if is_answer(t) or (t.expires_at is not None and t.expires_at <= now):
+                    continue
                 who = t.person or "-"
                 click.echo(
                     f"{t.id}  {who}  {t.device}  {' '.join(sorted(t.scopes))}  {t.created_at:%Y-%m-%d}"

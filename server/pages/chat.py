@@ -35,13 +35,13 @@ class Desks:
     """A desk for each open session: it remembers what was asked last. Forgetting one is harmless."""
 
     def __init__(self, session: aiohttp.ClientSession) -> None:
-        self._session = session
+        self.session = session
         self._desks: OrderedDict[str, tuple[Desk, asyncio.Lock]] = OrderedDict()
 
     def of(self, token_id: str, base_url: str, secret: str) -> tuple[Desk, asyncio.Lock]:
         """The desk of that session, and the lock that keeps its messages in order."""
         if token_id not in self._desks:
-            client = ApiClient(self._session, base_url, secret)
+            client = ApiClient(self.session, base_url, secret)
             self._desks[token_id] = (Desk(client), asyncio.Lock())
         self._desks.move_to_end(token_id)
         while len(self._desks) > DESKS_MAX:
@@ -69,7 +69,7 @@ async def say(request: web.Request) -> web.StreamResponse:
     if sum((bool(sent.text), bool(sent.button), sent.fix is not None)) != 1:
         raise ApiError("invalid", "exactly one of text, button, fix is wanted", "text", "Send one of them.")
     incoming = _incoming(sent, ask)
-    its_desk, lock = request.app[DESKS].of(ask.who.token.id, _loopback(request), secret)
+    its_desk, lock = request.app[DESKS].of(ask.who.token.id, loopback(request), secret)
     async with lock:
         said = await its_desk.handle(incoming)
     picture = ""
@@ -91,7 +91,7 @@ def _incoming(sent: ChatIn, ask: Ask) -> Incoming:
     )
 
 
-def _loopback(request: web.Request) -> str:
+def loopback(request: web.Request) -> str:
     """This server's own address as seen from itself."""
     transport = request.transport
     name = transport.get_extra_info("sockname") if transport is not None else None

@@ -11,12 +11,12 @@ import structlog
 from aiohttp import web
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
-from server.api import auth
+from server.api import answer_links, auth
 from server.api.envelope import ApiError, from_journal
 from server.api.parts import PARTS
 from server.journal import JournalError
 from server.log import broke
-from server.pages import board, chat, pictures, session, stream
+from server.pages import answer, board, chat, pictures, session, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 
@@ -48,8 +48,11 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
         ("/board/{event}/part", board.part),
         ("/join", _join_page),
         ("/stream", stream.news),
+        (answer_links.PATH, answer.show),
     ):
         app.router.add_get(path, _page(page))
+    app[answer.PRESSING] = answer.Pressing()
+    app.router.add_post(answer_links.PATH, _page(answer.press))
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.svg", pictures.svg)
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.png", pictures.png)
     app.router.add_post("/join", session.join)
@@ -97,6 +100,8 @@ def _page(page: Page) -> Page:
 
 
 def _trouble(request: web.Request, error: ApiError) -> web.StreamResponse:
+    if request.path == answer_links.PATH and error.code == "bad_token":
+        return answer.no_such_link(request)
     if error.code in ("no_token", "bad_token"):
         response = _door(request, stranger=True)
         if error.code == "bad_token":

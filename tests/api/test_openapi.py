@@ -52,7 +52,7 @@ def test_every_model_refuses_unknown_fields_or_says_why() -> None:
 
 
 PAGES = {"/", "/board/{event}", "/board/{event}/part", "/join", "/leave", "/be/{person}", "/stream",
-         "/static/{version}/{name}"}  # fmt: skip
+         "/static/{version}/{name}", "/answer"}  # fmt: skip
 """What only a browser asks for."""
 
 

@@ -56,7 +56,13 @@ class Site:
 
 
 @pytest.fixture
-async def site(sqlite_url: str) -> AsyncIterator[Site]:
+def settings() -> Settings:
+    """Those of an installation that sets none."""
+    return Settings()
+
+
+@pytest.fixture
+async def site(sqlite_url: str, settings: Settings) -> AsyncIterator[Site]:
     text = (DEMO / "event.toml").read_text(encoding="utf-8")
     files = {"route.gpx": (DEMO / "route.gpx").read_bytes()}
     event = build(text, files).event
@@ -64,7 +70,7 @@ async def site(sqlite_url: str) -> AsyncIterator[Site]:
     journal = await Journal.open(sqlite_url)
     await journal.store_event(text, files, event, "test", clock.now())
     choices = tuple(Choice(p.id, p.name) for p in event.people)
-    app = make_app(Settings(), journal, clock, options=Options(live=False, choices=choices))
+    app = make_app(settings, journal, clock, options=Options(live=False, choices=choices))
     runner = web.AppRunner(app, shutdown_timeout=1.0)
     await runner.setup()
     await web.TCPSite(runner, "127.0.0.1", 0).start()
