@@ -65,6 +65,7 @@ class NoticeHere:
     needs_answer: bool
     answered: str
     text: str = ""
+    changeable: bool = False
 
 
 @dataclass(frozen=True, slots=True)

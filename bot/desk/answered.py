@@ -24,6 +24,7 @@ _ALARMS = frozenset(
     }
 )
 _ALSO_A_REPORT = {"in hand": Kind.IN_HAND, "race control told": Kind.RACE_CONTROL_TOLD, "awake": Kind.AWAKE}
+_CHANGES_ITS_MIND = ("i have it", "cannot")
 
 
 async def by_button(visit: Visit, fields: tuple[str, ...]) -> Reply:
@@ -42,9 +43,13 @@ async def settle(visit: Visit, short: int, answer: str) -> None:
 async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     """'ok', 'I have it', 'not yet': goes to the notice it fits, the newest of those still open."""
     open_ones: tuple[NoticeHere, ...] = ()
-    if visit.event.open_notices:
+    taking = said.answer in _CHANGES_ITS_MIND
+    if visit.event.open_notices or taking:
         told = await visit.api.notices(visit.address, visit.event.id)
         open_ones = tuple(n for n in told.data.notices if n.needs_answer and not n.answered)
+        if taking and not open_ones:
+            # "Can't" may become "I have it" while the alarm is open, and the other way round.
+            open_ones = tuple(n for n in told.data.notices if n.changeable and n.answered != said.answer)
     fitting = [n for n in open_ones if said.answer in ANSWERS.get(NoticeKind(n.kind), ())]
     plain = said.answer in ("ok", "yes", "i have it")
     chosen = fitting or (list(open_ones) if plain else [])

@@ -18,7 +18,7 @@ from server.facts.state import Going
 from server.journal import Invitation
 from server.watch.climb import Stage, replay
 from server.watch.notice import AlarmValues, Made, NoticeKind
-from server.watch.waiting import waiting
+from server.watch.waiting import changeable, waiting
 from server.wording.answer import AnsweredAnswer, EventHere, MeAnswer, PointHere, RunnerHere
 from server.wording.message import Rows
 from server.wording.notices import say_notice
@@ -142,12 +142,16 @@ async def notices(ask: Ask) -> Notices:
 def notices_of(picture: Picture, person: str) -> tuple[NoticeOut, ...]:
     """A person's notices in one event, oldest first, worded for them."""
     open_ones = waiting(picture.situation.made, picture.now)
+    again = changeable(picture.situation.made, picture.now)
     mine = (m for m in picture.situation.made if m.notice.key.person == person)
-    return tuple(notice_out(m, picture.event, waits=m.short in open_ones) for m in mine)
+    return tuple(
+        notice_out(m, picture.event, waits=m.short in open_ones, changes=m.short in again) for m in mine
+    )
 
 
-def notice_out(made: Made, event: Event, *, waits: bool) -> NoticeOut:
-    """One notice in its person's words, as of when it was made; `waits`: an answer would still be about it."""
+def notice_out(made: Made, event: Event, *, waits: bool, changes: bool = False) -> NoticeOut:
+    """One notice in its person's words, as of when it was made; `waits`: an answer would still be about it;
+    `changes`: another one would."""
     notice = made.notice
     message = say_notice(notice, event, reader_in(event, notice.key.person), made.made_at, short=made.short)
     return NoticeOut(
@@ -156,10 +160,11 @@ def notice_out(made: Made, event: Event, *, waits: bool) -> NoticeOut:
         kind=notice.key.kind.value,
         urgency=notice.urgency.value,
         text=message.text,
-        buttons=buttons_out(message.buttons) if waits or _may_be_judged(made) else (),
+        buttons=buttons_out(message.buttons) if waits or changes or _may_be_judged(made) else (),
         made_at=made.made_at,
         needs_answer=waits,
         answered=made.answer,
+        changeable=changes,
     )
 
 

@@ -114,7 +114,8 @@ class Reported:
 
 @dataclass(frozen=True, slots=True)
 class NoticeOut:
-    """A notice to the asker, worded; `answered` their answer, empty while they owe one or none is asked."""
+    """A notice to the asker, worded; `answered` what they say now, empty while they owe an answer or none is asked;
+    `changeable`: another answer would still change something."""
 
     short: int
     event: str
@@ -125,6 +126,7 @@ class NoticeOut:
     made_at: datetime
     needs_answer: bool
     answered: str = ""
+    changeable: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ when a newer one asks the same, and an alarm's question is over when the alarm i
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import datetime
 
 from server.event.model import Point
@@ -14,7 +14,7 @@ from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
 from server.watch.notice import AlarmValues, Made
 
-__all__ = ["missed_at", "waiting"]
+__all__ = ["changeable", "missed_at", "waiting"]
 
 
 def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iterable[Made]) -> bool:
@@ -31,18 +31,25 @@ def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iter
 
 def waiting(made: Iterable[Made], now: datetime) -> frozenset[int]:
     """Short numbers of the notices of one event that an answer would still be about at `now`."""
+    return frozenset(m.short for m in _open(made, now) if m.answered_at is None)
+
+
+def changeable(made: Iterable[Made], now: datetime) -> frozenset[int]:
+    """Short numbers of the notices answered already at which another answer would still change something: 'can't' may
+    become 'I have it' while an alarm is open, and the other way round."""
+    return frozenset(m.short for m in _open(made, now) if m.answered_at is not None)
+
+
+def _open(made: Iterable[Made], now: datetime) -> Iterator[Made]:
     everything = tuple(made)
     still = set(open_alarms(everything))
     newest = {_occasion(m): m.short for m in sorted(everything, key=lambda m: m.short)}
-    return frozenset(
-        m.short
-        for m in everything
-        if m.notice.needs_answer
-        and m.answered_at is None
-        and newest[_occasion(m)] == m.short
-        and (m.notice.use_by is None or now <= m.notice.use_by)
-        and (not isinstance(m.notice.values, AlarmValues) or m.notice.values.alarm in still)
-    )
+    for m in everything:
+        values = m.notice.values
+        over = isinstance(values, AlarmValues) and values.alarm not in still
+        late = m.notice.use_by is not None and now > m.notice.use_by
+        if m.notice.needs_answer and newest[_occasion(m)] == m.short and not over and not late:
+            yield m
 
 
 def _occasion(m: Made) -> tuple[str, str, str, str]:

@@ -124,7 +124,9 @@ async def test_what_was_guessed_is_kept_and_asked_about(race: Race) -> None:
     """'in' alone: the point is a guess, so it counts only after a tap."""
     race.at("09:14")
     reply = await race.say("ana", "in")
-    assert reply.text == "Noted: Maren in at Moor Cross, 09:14.\nI took it so. Right?"
+    assert reply.text == (
+        "Maren in at Moor Cross, 09:14: is that right?\nIt is kept, and counts once you press ‘Right’."
+    )
     assert (await race.state()).runner("maren").going is Going.MOVING
     assert (await race.press("ana", reply, "Right")).text == "Confirmed. Thank you."
     assert (await race.state()).runner("maren").going is Going.AT_POINT
@@ -304,6 +306,20 @@ async def test_an_alarm_is_answered_in_words(race: Race) -> None:
     race.at("08:01")
     other = await race.say("ana", "i have it")
     assert other.text == "Ines has it already. Thank you."
+
+
+async def test_who_holds_an_alarm_may_give_it_back_in_words(race: Race) -> None:
+    """'Can't' from the holder frees it for the next; and whoever said 'can't' may take it after all."""
+    race.at("08:00")
+    await race.say("maren", "help")
+    await race.tick()  # type: ignore[misc]
+    await race.say("ana", "can't")
+    race.at("08:01")
+    assert (await race.say("ana", "i have it")).text.startswith("It is yours.")
+    race.at("08:03")
+    await race.say("ana", "can't")
+    race.at("08:04")
+    assert (await race.say("ines", "i have it")).text.startswith("It is yours.")
 
 
 async def test_leaving_is_noted_even_if_nobody_asked(race_to_come: Race) -> None:

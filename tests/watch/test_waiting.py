@@ -19,7 +19,7 @@ from server.watch.notice import (
     Urgency,
     Values,
 )
-from server.watch.waiting import missed_at, waiting
+from server.watch.waiting import changeable, missed_at, waiting
 
 START = datetime(2027, 6, 19, 12, tzinfo=UTC)
 HOUR = timedelta(hours=1)
@@ -116,3 +116,14 @@ def test_an_alarm_about_somebody_else_keeps_nobody() -> None:
     """Two runners, one crew: an alarm about Tove says nothing of Maren."""
     other = RunnerState("tove", START, Going.MOVING, ())
     assert not missed_at(point(), START, other, [OVERDUE])
+
+
+def test_another_answer_changes_something_while_the_alarm_is_open() -> None:
+    """Answered ones may be answered anew until the alarm is over or a newer notice asks the same."""
+    alarm_of = made(1, NoticeKind.OVERDUE, values=alarm("a1"), answered=True)
+    assert waiting([alarm_of], START) == frozenset()
+    assert changeable([alarm_of], START) == {1}
+    again = made(3, NoticeKind.OVERDUE, values=alarm("a1"))
+    assert changeable([alarm_of, again], START) == frozenset()
+    assert changeable([alarm_of, ENDED], START) == frozenset()
+    assert changeable([made(4, answered=True, use_by=START)], START + HOUR) == frozenset()
