@@ -237,7 +237,7 @@ class _Walk:
     def _retire(self, was: Going, e: Entry) -> None:
         how = e.how or Retired.OWN_CHOICE
         if self.retirement is None or was not in (Going.RETIRED, Going.IN_HAND):
-            self.retirement = Retirement(how, e.point, stamp(e))
+            self.retirement = Retirement(how, e.point, stamp(e), e.words)
             if self.told_about != e.id:
                 self.told = None  # what race control heard before was about something else
         self._close_rest(e.seen_at)
@@ -264,6 +264,8 @@ class _Walk:
         self.rest_until = e.until or (e.seen_at + e.amount if e.amount is not None else None)
         if self.going is Going.RESTING and not (self.rests and self.rests[-1].end is None):
             self.rests.append(Interval(e.seen_at, None))
+        if e.words:
+            self.how_she_is.append(e)
 
     def _close_rest(self, at: datetime) -> None:
         self.rest_until = None

@@ -71,11 +71,12 @@ class NotYet:
 
 @dataclass(frozen=True, slots=True)
 class Retirement:
-    """A race that ended early: how, where (point id or words), and the entry that says so."""
+    """A race that ended early: how, where (point id or words), and the entry that says so, with its words."""
 
     how: Retired
     point: str | None
     stamp: Stamp
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +119,8 @@ class RunnerState:
     `refused`: confirmed entries that the table of what may follow what does not allow; they changed
     nothing. `helps_open`: every request for help not yet answered, `help_open` the first of them (one may
     be unconfirmed: it counts at once). `held`: when she herself was kept from going on. `rest_until`: how
-    long the rest she is in was said to last. `last_heard`: when we last received a report that somebody
+    long the rest she is in was said to last. `how_she_is`: what was written of how she is, the words of a
+    rest among it. `last_heard`: when we last received a report that somebody
     (or something) saw or heard her.
     """
 

@@ -472,3 +472,14 @@ def test_nothing_but_taking_back_leads_out_of_an_end() -> None:
     out_there = {Going.MOVING, Going.AT_POINT, Going.RESTING, Going.BEFORE_START}
     ends = (Going.FINISHED, Going.RETIRED, Going.IN_HAND, Going.CLOSED)
     assert not any(after(end, step) in out_there for end in ends for step in Step)
+
+
+def test_words_of_a_rest_and_of_a_retirement_are_kept(maren) -> None:
+    """'Sitting on a wall, feel sick' says how she is as much as that she rests; taken back, it says nothing."""
+    sick, knee = {"words": "sitting on a wall feel sick", "id": "rest"}, {"words": "my knee"}
+    rows = [(K.RESTING, "7:00"), (K.RESTING, "7:10", sick), (K.HOW_SHE_IS, "7:20", {"words": "better"})]
+    state = maren(*rows, (K.RETIRED, "9:00", knee))
+    assert [e.words for e in state.how_she_is] == ["sitting on a wall feel sick", "better"]
+    assert state.retirement.words == "my knee"
+    back = maren(*rows, (K.TAKEN_BACK, "7:30", {"about": "rest"}))
+    assert [e.words for e in back.how_she_is] == ["better"]
