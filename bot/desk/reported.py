@@ -49,7 +49,8 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     if supporter:
         return visit.reply(text, visit.undo_button(answer.entry))
     if one.placed_by_words:
-        text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), *text.split("\n")[1:])
+        kept = visit.s("noted-seen-kept") if answer.unconfirmed else ""
+        text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), kept)
         return _ask_where_seen(visit, one, text)
     if answer.unconfirmed:
         return visit.reply(text, visit.confirm_buttons(answer.entry))

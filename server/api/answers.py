@@ -237,7 +237,8 @@ def missed(picture: Picture, runner: str, point: str | None, person: str) -> Mis
     at = point_of(event, runner, point or _meant(picture, runner, coming, person))
     times = state.at_point(at.id)
     values = next((m for m in coming if m.point == at.id), None)
-    after = next((m for m in coming if _km(event, runner, m.point) > (at.km or 0.0)), None)
+    mine = [m for m in coming if person in m.crew] or coming
+    after = next((m for m in mine if _km(event, runner, m.point) > (at.km or 0.0)), None)
     view = picture.views.get(runner)
     ahead = view is not None and at.id in view.points
     p_past = _p_past(picture, runner, at, view)

@@ -172,7 +172,7 @@ def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
         be_there=gone.at,
         wait_until=gone.at,
         drive=way.drive,
-        kit=tuple(k.name for k in plan.kit),
+        kit=tuple(k.name for k in plan.kit if not k.take_back),
         food=plan.food,
         if_missed=plan.if_missed,
         no_signal=False,

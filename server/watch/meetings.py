@@ -137,7 +137,7 @@ def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan)
         be_there=be_there,
         wait_until=wait_until,
         drive=way.drive,
-        kit=tuple(k.name for k in plan.kit),
+        kit=tuple(k.name for k in plan.kit if not k.take_back),
         food=plan.food,
         if_missed=plan.if_missed,
         no_signal=_no_signal(course, point),

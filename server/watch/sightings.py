@@ -104,7 +104,7 @@ def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp:
         at=stamp.at,
         told_by=stamp.by,
         through=times.through,
-        kit=tuple(k.name for k in plan.kit),
+        kit=tuple(k.name for k in plan.kit if not k.take_back),
         food=plan.food,
         planned_stop=stop if times.left is None else None,
         next_window=None if ahead is None else ahead.window,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from server.facts.entry import Kind
 from server.watch.notice import (
     BriefValues,
     CorrectionValues,
@@ -40,7 +41,7 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
         say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
         say.s("meeting-drive", length=say.length(m.drive)) if m.drive is not None else "",
         say.s("meeting-wait", until=_wait_until(say, m)),
-        say.s("meeting-kit", kit=say.all(m.kit)) if m.kit else "",
+        say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
         say.s("meeting-food", food=m.food) if m.food else "",
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("meeting-no-signal", place=place) if m.no_signal else "",
@@ -101,7 +102,7 @@ def _was(say: SayInEvent, m: MeetingValues) -> str:
 
 
 def window_moved(say: SayInEvent, m: MeetingValues) -> str:
-    """A window moved so far that it changes what they do: the new one, what to do, the old one."""
+    """A window moved so far that it changes what they do: what to do, the new window, the old one."""
     place = say.point(m.point)
     there, wait = _be_there(say, m), _wait_until(say, m)
     if m.leave_by is not None and m.leave_by > say.now:
@@ -111,8 +112,8 @@ def window_moved(say: SayInEvent, m: MeetingValues) -> str:
     else:
         times = say.s("window-moved-there", be_there=there, until=wait)
     return lines(
-        say.s("window-moved", place=place, runner=say.runner, window=say.window(m.window)),
-        times,
+        say.s("window-moved", place=place, what=times),
+        say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
         say.s("window-moved-was", was=say.window_short(m.was)) if m.was else "",
     )
 
@@ -159,10 +160,10 @@ def brief(say: SayInEvent, b: BriefValues) -> str:
         if m.leave_by is not None:
             parts.append(say.s("brief-leave", leave_by=_leave_by(say, m)))
         parts.append(say.s("brief-times", be_there=_be_there(say, m), until=_wait_until(say, m)))
-        parts.append(say.s("meeting-kit", kit=say.all(m.kit)) if m.kit else "")
+        parts.append(say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "")
     if b.signal_back_at:
         parts.append(say.s("brief-signal", place=say.point(b.signal_back_at)))
-        parts.append(say.s("brief-nothing-heard", place=say.point(b.signal_back_at)))
+        parts.append(say.s("brief-nothing-heard"))
     else:
         parts.append(say.s("brief-nothing-heard-plain"))
     return lines(*parts)
@@ -176,7 +177,7 @@ def arrived(say: SayInEvent, v: SightingValues) -> str:
     return lines(
         say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by)),
         say.s("arrived-stop", length=say.length(stop)) if stop else "",
-        say.s("arrived-kit", kit=say.all(v.kit)) if v.kit and not v.through else "",
+        say.s("arrived-kit", kit=say.things(v.kit)) if v.kit and not v.through else "",
         say.s("meeting-food", food=v.food) if v.food and not v.through else "",
         _then(say, v, "arrived-next"),
     )
@@ -185,17 +186,25 @@ def arrived(say: SayInEvent, v: SightingValues) -> str:
 def _then(say: SayInEvent, v: SightingValues, key: str) -> str:
     if v.next_window is None:
         return ""
-    return say.s(key, place=say.point(v.next_window.point), window=say.window(v.next_window))
+    values = {"place": say.point(v.next_window.point), "window": say.window(v.next_window)}
+    return say.s(key, runner=say.runner, **values) if key == "left-next-her" else say.s(key, **values)
 
 
-def left(say: SayInEvent, v: SightingValues) -> str:
-    """She is out of a point, or went through."""
+def _seen(say: SayInEvent, v: SightingValues, key: str, place: str, to: str) -> str:
+    if to and to == v.told_by and v.next_window is not None:
+        return ""
+    return say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by))
+
+
+def left(say: SayInEvent, v: SightingValues, to: str = "") -> str:
+    """She is out of a point, or went through; for whoever said so (`to`) only what follows from it."""
     key = "arrived-through" if v.through else "left"
     place = say.point(v.point)
+    first = _seen(say, v, key, place, to)
     return lines(
-        say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by)),
-        _then(say, v, "left-next"),
-        say.s("meeting-kit", kit=say.all(v.kit)) if v.kit else "",
+        first,
+        _then(say, v, "left-next" if first else "left-next-her"),
+        say.s("meeting-kit", kit=say.things(v.kit)) if v.kit else "",
         say.s("meeting-food", food=v.food) if v.food else "",
     )
 
@@ -204,7 +213,7 @@ def finished(say: SayInEvent, v: SightingValues, *, asked: bool) -> str:
     """The end of the course; those who are `asked` still have to take her in hand."""
     return lines(
         say.s("finished", runner=say.runner, when=say.when(v.at), who=say.person(v.told_by)),
-        say.s("arrived-kit", kit=say.all(v.kit)) if v.kit else "",
+        say.s("arrived-kit", kit=say.things(v.kit)) if v.kit else "",
         say.s("finished-crew") if asked else "",
     )
 
@@ -213,6 +222,7 @@ def cut_off_odds(say: SayInEvent, v: CutOffValues) -> str:
     """The odds of a cut-off have crossed a level, and what would still help."""
     text = say.s(
         "cut-off-falling" if v.falling else "cut-off-rising",
+        runner=say.runner,
         place=say.point(v.point),
         edge=say.s(f"edge-{v.edge}"),
         cut_off=say.when(v.cut_off),
@@ -332,9 +342,12 @@ def doubt_words(say: Say, doubt: str) -> str:
 
 def unconfirmed(say: SayInEvent, v: DoubtValues) -> str:
     """A report is kept but not counted: is it right?"""
+    values = {"runner": say.runner, "when": say.when(v.at), "who": say.person(v.told_by)}
     fact = say.fact(v.kind, say.point(v.point) if v.point else say.s("place-nowhere"))
+    # A sighting told in words comes as 'moving again' with no place.
+    seen = v.kind == Kind.MOVING_AGAIN.value and v.point is None and v.words
     return lines(
-        say.s("unconfirmed", runner=say.runner, fact=fact, when=say.when(v.at), who=say.person(v.told_by)),
+        say.s("unconfirmed-seen", **values) if seen else say.s("unconfirmed", fact=fact, **values),
         say.s("unconfirmed-words", words=v.words) if v.words else "",
         say.s("unconfirmed-why", doubt=doubt_words(say, v.doubt)) if v.doubt else "",
     )

@@ -57,6 +57,10 @@ def _alarm(say: SayInEvent, notice: Notice) -> str:
     return _of(AlarmValues, lambda s, v: alarm.alarm(s, v, notice.key.kind, notice.key.person))(say, notice)
 
 
+def _left(say: SayInEvent, notice: Notice) -> str:
+    return _of(SightingValues, lambda s, v: news.left(s, v, notice.key.person))(say, notice)
+
+
 def _finished(say: SayInEvent, notice: Notice) -> str:
     return _of(SightingValues, lambda s, v: news.finished(s, v, asked=notice.needs_answer))(say, notice)
 
@@ -77,7 +81,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.WAKE_UP: _of(MeetingValues, news.wake_up),
     NoticeKind.BRIEF: _of(BriefValues, news.brief),
     NoticeKind.ARRIVED: _of(SightingValues, news.arrived),
-    NoticeKind.LEFT: _of(SightingValues, news.left),
+    NoticeKind.LEFT: _left,
     NoticeKind.FINISHED: _finished,
     NoticeKind.CUT_OFF_ODDS: _of(CutOffValues, news.cut_off_odds),
     NoticeKind.LATE: _of(LateValues, news.late),

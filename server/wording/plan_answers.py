@@ -18,7 +18,7 @@ def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str 
     if point is not None and not asked:
         return lines(
             say.s("cut-off-none-at", runner=name, place=place),
-            _closing(say, answer, point, place),
+            _closing(say, answer, point, place) or say.s("cut-off-no-hours", place=place),
             *(_cut_off_line(say, c) for c in answer.cut_offs),
             freshness(say, answer.fresh, name),
         )
@@ -61,9 +61,7 @@ def _closing(say: Say, answer: CutOffsAnswer, point: str, place: str) -> str:
     if door is None:
         return ""
     hours = hours_words(say, door.opens, door.closes)
-    return (
-        say.s("cut-off-access", place=place, hours=hours) if hours else say.s("cut-off-no-hours", place=place)
-    )
+    return say.s("cut-off-access", place=place, hours=hours) if hours else ""
 
 
 def _earlier(say: Say, cut_off: CutOffAnswer) -> str:

@@ -12,6 +12,8 @@ from server.wording.say import Say, lines
 from server.wording.sentences import has
 from server.wording.things import part_words
 
+_TOLD_WITH_PLACE = frozenset({*CHECK_INS} - {Kind.ASKED_FOR_HELP, Kind.POSITION})
+
 
 def _noted_first(say: Say, a: NotedAnswer, words: str) -> str:
     when = say.when(a.at)
@@ -47,10 +49,17 @@ def say_noted(
         return lines(say.s("noted-same"), _noted_first(say, a, words))
     if a.unconfirmed:
         guessed = "guessed" in a.doubt.split("; ")
-        doubt = say.s("noted-unconfirmed", doubt=doubt_words(say, a.doubt))
-        if supporter:
-            doubt = say.s("noted-supporter")
-        return lines(_noted_first(say, a, words), say.s("noted-guessed") if guessed and ask else doubt)
+        if a.kind not in _TOLD_WITH_PLACE or supporter:
+            doubt = say.s("noted-unconfirmed", doubt=doubt_words(say, a.doubt))
+            return lines(_noted_first(say, a, words), say.s("noted-supporter") if supporter else doubt)
+        # Not 'noted': what does not count is put as the question it is.
+        fact = say.fact(a.kind.value, a.name or say.s("place-nowhere"))
+        return lines(
+            say.s("noted-kept", runner=a.runner_name, fact=fact, when=say.when(a.at)),
+            say.s("noted-guessed")
+            if guessed and ask
+            else say.s("noted-kept-why", doubt=doubt_words(say, a.doubt)),
+        )
     moved = a.kind in (Kind.IN, Kind.OUT, Kind.THROUGH)
     return lines(
         _noted_first(say, a, words),
@@ -74,9 +83,6 @@ def say_many(say: Say, noted: tuple[NotedAnswer, ...], undo: timedelta) -> str:
             else line
         )
     return lines(say.s("noted-many", count=len(noted)), *each, say.s("noted-undo", minutes=minutes))
-
-
-_TOLD_WITH_PLACE = frozenset({*CHECK_INS} - {Kind.ASKED_FOR_HELP, Kind.POSITION})
 
 
 def say_undone(say: Say, a: NotedAnswer, words: str = "") -> str:

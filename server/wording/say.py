@@ -74,6 +74,11 @@ class Say:
         """A list in words."""
         return measures.listing(items, self.reader.language)
 
+    def things(self, items: Iterable[str]) -> str:
+        """Things to bring; parted so that 'head torch, fresh battery' stays one of them."""
+        listed = tuple(items)
+        return "; ".join(listed) if any("," in i for i in listed) else self.all(listed)
+
     def fact(self, kind: str, place: str) -> str:
         """A check-in as a fact: 'out of Mill'."""
         key = f"fact-{slug(kind)}"

@@ -23,7 +23,7 @@ CARDS_IN_FULL = 2
 
 
 def _items(say: Say, kit: list[KitItem]) -> str:
-    return say.all(k.name for k in kit)
+    return say.things(k.name for k in kit)
 
 
 def say_bring(say: Say, a: KitAnswer) -> str:
@@ -192,7 +192,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
         say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
         say_leave(say, a, None).split("\n")[0],
         say.s("meeting-wait", until=say.s("until-heard") if m.values.stay else say.when(m.values.wait_until)),
-        say.s("meeting-kit", kit=say.all(m.values.kit)) if m.values.kit else "",
+        say.s("meeting-kit", kit=say.things(m.values.kit)) if m.values.kit else "",
         say.s("meeting-food", food=m.values.food) if m.values.food else "",
         crew,
         say.s("meeting-parking", parking=m.parking, walk=walk) if m.parking else "",
