@@ -14,6 +14,7 @@ from server.api.building import Built
 from server.cli import tables
 from server.cli.common import Failed, read_event
 from server.cli.events import EVENT_FILE
+from server.event.keys import TABLES, key_help, nearest_table, tables_named
 from server.event.model import Event
 from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
@@ -156,4 +157,23 @@ def _refuse_broken(moves: CrewPlan) -> None:
         )
 
 
-COMMANDS = (plan,)
+@click.command()
+@click.argument("table", required=False)
+def keys(table: str | None) -> None:
+    """List every table and key of an event file: meaning, form, what holds without it, an example.
+
+    With a TABLE (points, points.crew, …) only that one and those inside it.
+    """
+    shown = TABLES if table is None else tables_named(table)
+    if not shown:
+        raise Failed(f"there is no table '{table}'. {nearest_table(table or '')}")
+    for one in shown:
+        click.echo(f"{one.head}\n  {one.means}")
+        for k in key_help(one):
+            click.echo(f"\n  {k.name}: {k.means}")
+            form = f"{k.form}; without it {k.default}" if k.default else k.form
+            click.echo(f"      {form}\n      {k.example}")
+        click.echo("")
+
+
+COMMANDS = (plan, keys)

@@ -92,6 +92,8 @@ class Draft:
         example: str = "2027-06-19T05:00",
     ) -> datetime | None:
         """A key that holds a moment, in UTC. With `not_before` (naive local) also '11:30' and 'Sun 11:30'."""
+        short = f"; or a time of day with or without weekday, as in {example}" if not_before else ""
+        section.expect(key, f"date and time without quotes, as in 2027-06-19T05:00{short}")
         value = section.raw(key)
         if value is None:
             return None
@@ -129,6 +131,7 @@ class Draft:
 
     def clock(self, section: Section, key: str) -> str | None:
         """A key that holds a time of day, as text 'HH:MM'."""
+        section.expect(key, 'time of day in quotes, as in "22:00"')
         value = section.raw(key)
         if value is None:
             return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -26,7 +26,7 @@ from server.event.read_people import (
     read_waves,
     zone,
 )
-from server.event.section import WORDS_MAX, Report, Section, nearest
+from server.event.section import WORDS_MAX, Ask, Report, Section, nearest, one_of
 from server.event.times import end_of_day
 
 __all__ = ["parse_event"]
@@ -52,6 +52,13 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
     event = _event(Section(report, values, ()), draft, languages)
     problems = sorted(report.problems, key=lambda p: p.line if p.line is not None else len(text))
     return Parsed(None if report.failed else event, tuple(problems), lines, paths(draft))
+
+
+def read_asking(text: str) -> Mapping[tuple[str, str], Ask]:
+    """What the reader asks for, table by table and key by key, as it reads a text that is valid TOML."""
+    report = Report("", {})
+    _event(Section(report, tomllib.loads(with_seconds(text)), ()), Draft(report), LANGUAGES)
+    return report.asks
 
 
 def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
@@ -163,6 +170,7 @@ def _when(draft: Draft, head: Section) -> None:
     elif not head.has("starts"):
         head.missing("starts", "Say when: starts = 2027-06-19T05:00 (local time).")
     draft.limit = head.span("limit", timedelta(minutes=30), timedelta(days=14))
+    head.expect("keep_until", "day or date and time without quotes, as in 2027-09-30")
     keep = head.raw("keep_until")
     if isinstance(keep, date) and not isinstance(keep, datetime):
         if not FIRST_YEAR <= keep.year <= LAST_YEAR:
@@ -177,6 +185,7 @@ def _rules(draft: Draft, top: Section) -> Rules:
     rules = top.table("rules")
     if rules is None:
         return Rules()
+    rules.expect("outside_help", one_of(_HELP), _HELP[0])
     help_where = rules.text("outside_help", _HELP[0])
     if help_where not in _HELP:
         rules.error("outside_help", f"'{help_where}' is not known here", f"Write one of: {', '.join(_HELP)}.")

@@ -35,6 +35,7 @@ def slug(name: str) -> str:
 
 def read_id(section: Section, default: str) -> str:
     """The id of a table, by default made from its name; names the table in messages."""
+    section.expect("id", "small letters, digits and hyphens, at most 40", "made from the name")
     given = section.text("id")
     if given and ID.fullmatch(given) is None:
         remedy = f"Use small letters, digits and hyphens, such as '{slug(given) or 'point-1'}'."
@@ -123,7 +124,7 @@ def _point(draft: Draft, section: Section) -> Point:
         cut_offs=cut_offs,
         access=access,
         reports=tuple(_reports(s) for s in section.tables("reports")),
-        signal=section.choice("signal", Signal) or Signal.GOOD,
+        signal=section.choice("signal", Signal, Signal.GOOD) or Signal.GOOD,
         planned_stop=section.minutes("stop_minutes", timedelta(0)),
         note=section.text("note", most=WORDS_MAX),
     )

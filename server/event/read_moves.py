@@ -32,9 +32,9 @@ def read_driving(top: Section) -> Driving:
     if table is None:
         return default
     found = Driving(
-        road_factor=table.number("road_factor", 1, 5) or default.road_factor,
-        speed_kmh=table.number("speed_kmh", 5, 130) or default.speed_kmh,
-        night_factor=table.number("night_factor", 1, 3) or default.night_factor,
+        road_factor=table.number("road_factor", 1, 5, default.road_factor) or default.road_factor,
+        speed_kmh=table.number("speed_kmh", 5, 130, default.speed_kmh) or default.speed_kmh,
+        night_factor=table.number("night_factor", 1, 3, default.night_factor) or default.night_factor,
         full_car_park=table.minutes("full_car_park_minutes", default.full_car_park),
     )
     table.done()

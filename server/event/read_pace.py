@@ -21,12 +21,14 @@ _WEATHER = (
 
 def read_file_name(section: Section, key: str) -> str:
     """The name of a file that stands beside the event file, '' for none."""
+    section.expect(key, "name of a file beside the event file")
     name = section.text(key)
     return name if not name or _beside(section, key, name) else ""
 
 
 def read_own_runs(section: Section) -> tuple[str, ...]:
     """own_runs = ["run1.gpx", "long.fit"]: each once."""
+    section.expect("own_runs", f"list of at most {RUNS_MAX} names of files beside the event file")
     names = section.texts("own_runs")
     if len(names) > RUNS_MAX:
         section.error("own_runs", f"{len(names)} recordings are too many", f"Name the best {RUNS_MAX}.")
@@ -54,6 +56,7 @@ def _last(name: str) -> str:
 
 def read_past_races(section: Section) -> tuple[PastRace, ...]:
     """past_race = { ... }, or a list of them."""
+    section.expect("past_race", "table, or list of tables")
     value = section.raw("past_race")
     if value is not None and not isinstance(value, dict | list):
         section.error("past_race", f"{value!r} is no table", _RACE)

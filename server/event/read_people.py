@@ -26,7 +26,7 @@ from server.event.model import (
 from server.event.read_course import read_id
 from server.event.read_moves import read_sleeps
 from server.event.read_pace import read_own_runs, read_past_races
-from server.event.section import WORDS_MAX, Section, did_you_mean
+from server.event.section import WORDS_MAX, Section, did_you_mean, one_of
 from server.event.times import read_pace, zone_names
 
 CHANNELS = ("telegram", "email", "web", "webhook", "text", "terminal")
@@ -87,6 +87,7 @@ def read_runners(draft: Draft, top: Section) -> None:
 
 
 def _bib(section: Section) -> str:
+    section.expect("bib", "whole number or text")
     value = section.raw("bib")
     return str(value) if isinstance(value, int) and not isinstance(value, bool) else section.text("bib")
 
@@ -114,6 +115,7 @@ def _target(section: Section, *, optional: bool) -> Target:
     finish = table.span("finish", timedelta(minutes=30), timedelta(days=14))
     paces = {}
     for key in ("pace_all_in", "easy_pace", "margin"):
+        table.expect(key, 'minutes and seconds per km in quotes, as in "6:30"')
         text = table.text(key)
         pace = table.timed(key, partial(read_pace, text)) if text else None
         if pace is not None and key != "margin" and not timedelta(minutes=2) <= pace <= timedelta(hours=1):
@@ -146,6 +148,7 @@ def _fuel(section: Section) -> FuelPlan:
 def read_phone(section: Section, key: str, *, need: str = "", short: bool = False) -> str:
     """A telephone number: digits and the usual signs, 7 to 15 digits (ITU-T E.164 allows 15); `short` ones
     of 3 to 6 digits (emergency numbers) where they make sense."""
+    section.expect(key, "telephone number in quotes, with country code")
     text = section.text(key, need=need)
     digits = sum(c.isdigit() for c in text)
     if text and (_PHONE.fullmatch(text) is None or not (3 if short else 7) <= digits <= 15):
@@ -183,7 +186,7 @@ def read_people(draft: Draft, top: Section, languages: Collection[str]) -> None:
             miles=section.yes("miles"),
             clock_12h=_one_of(section, "clock", ("24h", "12h"), "24h") == "12h",
             channels=_channels(section),
-            notices=section.choice("notices", NoticeChoice) or NoticeChoice.ALL,
+            notices=section.choice("notices", NoticeChoice, NoticeChoice.ALL) or NoticeChoice.ALL,
             quiet_from=quiet_from,
             quiet_to=quiet_to,
         )
@@ -196,6 +199,7 @@ def read_people(draft: Draft, top: Section, languages: Collection[str]) -> None:
 
 def zone(section: Section, key: str) -> str | None:
     """The name of a time zone, or None."""
+    section.expect(key, 'area and city in quotes, as in "Europe/London"')
     name = section.text(key)
     if name and name not in zone_names():
         remedy = did_you_mean(name, zone_names(), 'Write area and city, as in "Europe/London".')
@@ -205,6 +209,7 @@ def zone(section: Section, key: str) -> str | None:
 
 
 def _email(section: Section) -> str:
+    section.expect("email", "e-mail address in quotes")
     text = section.text("email", most=254)
     if text and re.fullmatch(r"[^@\s]+@[^@\s]+\.[^@\s.]+", text) is None:
         section.error("email", f"'{text}' is no e-mail address", "Check the @ and what follows it.")
@@ -212,6 +217,7 @@ def _email(section: Section) -> str:
 
 
 def _webhook(section: Section) -> str:
+    section.expect("webhook", "web address in quotes, beginning with https://")
     text = section.text("webhook", most=500)
     if text and re.fullmatch(r"https?://[^\s/]+\S*", text) is None:
         section.error("webhook", f"'{text}' is no web address", "Write it whole, beginning with https://.")
@@ -219,6 +225,7 @@ def _webhook(section: Section) -> str:
 
 
 def _one_of(section: Section, key: str, known: Collection[str], default: str) -> str:
+    section.expect(key, one_of(known), default)
     word = section.text(key)
     if word and word not in known:
         remedy = did_you_mean(word, known, f"Write one of: {', '.join(known)}.")
@@ -228,6 +235,7 @@ def _one_of(section: Section, key: str, known: Collection[str], default: str) ->
 
 
 def _channels(section: Section) -> tuple[str, ...]:
+    section.expect("channels", f"list of words, in the order to try; {one_of(CHANNELS)}")
     names = section.texts("channels")
     for i, name in enumerate(names):
         if name not in CHANNELS:
@@ -331,6 +339,7 @@ def read_meetings(draft: Draft, top: Section) -> None:
 
 def _kit(section: Section) -> tuple[KitItem, ...]:
     """Items are texts or tables, mixed."""
+    section.expect("kit", "list of texts or tables, mixed")
     value = section.raw("kit")
     if value is None:
         return ()
@@ -345,7 +354,7 @@ def _kit(section: Section) -> tuple[KitItem, ...]:
             section.report, item if isinstance(item, dict) else {"name": item}, (*section.at("kit"), i)
         )
         name = table.text("name", need='Name the item: { name = "head torch" }.')
-        weight = table.choice("weight", KitWeight) or KitWeight.NORMAL
+        weight = table.choice("weight", KitWeight, KitWeight.NORMAL) or KitWeight.NORMAL
         items.append(KitItem(name, weight, table.text("car") or None, table.yes("take_back")))
         table.done()
     return tuple(items)

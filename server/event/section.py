@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Any, TypeVar
@@ -25,14 +26,32 @@ E = TypeVar("E", bound=StrEnum)
 TEXT_MAX, WORDS_MAX, ITEMS_MAX = 120, 2000, 500
 
 
+def table_of(path: Path) -> str:
+    """The name of the table a path leads to, as people look it up: 'points.crew'; '' for the file itself."""
+    words = [p for p in path if isinstance(p, str)]
+    return ".".join("cut_off" if w == "cut_offs" else w for w in words)
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """What the reader asked for at a key: the form it must have, and what holds where it is not given ('' = nothing)."""
+
+    form: str
+    default: str = ""
+
+
 class Report:
-    """Collects problems; knows the file's name and the line of every path."""
+    """Collects problems; knows the file's name and the line of every path.
+
+    `asks` is what was asked for, by table and key: what `stilepost keys` says of each.
+    """
 
     def __init__(self, file: str, lines: Mapping[Path, int]) -> None:
         self.file = file
         self.lines = lines
         self.problems: list[Problem] = []
         self.names: dict[Path, str] = {}
+        self.asks: dict[tuple[str, str], Ask] = {}
 
     def error(self, path: Path, what: str, remedy: str) -> None:
         """Note a mistake that stands in the way."""
@@ -92,6 +111,11 @@ class Section:
         """The path of a key."""
         return (*self.path, key)
 
+    def expect(self, key: str, form: str, default: object = None) -> None:
+        """Say which form a key has: the first word said of it counts."""
+        shown = "" if default in (None, "", ()) else _default(default)
+        self.report.asks.setdefault((table_of(self.path), key), Ask(form, shown))
+
     def has(self, key: str) -> bool:
         """Whether the key is given."""
         self.asked.add(key)
@@ -112,6 +136,7 @@ class Section:
 
     def text(self, key: str, default: str = "", *, need: str = "", most: int = TEXT_MAX) -> str:
         """A text; `need` is the remedy when it is missing or empty."""
+        self.expect(key, f"text of at most {most} characters", default)
         value = self.raw(key)
         if value is None or value == "":
             if need:
@@ -138,6 +163,7 @@ class Section:
         self, key: str, low: float, high: float, default: float | None = None, *, need: str = ""
     ) -> float | None:
         """A number from `low` to `high`."""
+        self.expect(key, f"number from {low:g} to {high:g}", default)
         value = self.raw(key)
         if value is None:
             if need:
@@ -156,6 +182,7 @@ class Section:
 
     def whole(self, key: str, low: int, high: int, default: int | None = None) -> int | None:
         """A whole number from `low` to `high`."""
+        self.expect(key, f"whole number from {low} to {high}", default)
         value = self.number(key, low, high)
         if value is None:
             return default
@@ -166,6 +193,7 @@ class Section:
 
     def yes(self, key: str) -> bool:
         """true or false; false if not given."""
+        self.expect(key, "true or false", "false")
         value = self.raw(key)
         if value is None:
             return False
@@ -178,15 +206,17 @@ class Section:
 
     def minutes(self, key: str, default: timedelta, most: float = 24 * 60) -> timedelta:
         """A length in minutes."""
+        self.expect(key, f"minutes, from 0 to {most:g}", f"{default / timedelta(minutes=1):g}")
         value = self.number(key, 0, most)
         return default if value is None else timedelta(minutes=value)
 
     def span(self, key: str, least: timedelta, most: timedelta) -> timedelta | None:
         """A length 'h:mm' within bounds."""
+        hours = f"{least / timedelta(hours=1):.3g} to {most / timedelta(hours=1):g} hours"
+        self.expect(key, f'hours and minutes in quotes, as in "29:00"; {hours}')
         value = self.text(key)
         length = self.timed(key, lambda: read_span(value)) if value else None
         if length is not None and not least <= length <= most:
-            hours = f"{least / timedelta(hours=1):g} to {most / timedelta(hours=1):g} hours"
             self.error(key, f"{value} is outside {hours}", 'Write hours and minutes, as in "29:00".')
             return None
         return length
@@ -203,6 +233,7 @@ class Section:
 
     def choice(self, key: str, kinds: type[E], default: E | None = None, *, need: str = "") -> E | None:
         """One of a fixed set of words."""
+        self.expect(key, one_of(k.value for k in kinds), None if default is None else default.value)
         value = self.text(key, need=need)
         if not value:
             return default
@@ -210,6 +241,7 @@ class Section:
 
     def choices(self, key: str, kinds: type[E]) -> tuple[E, ...]:
         """A list of words of a fixed set."""
+        self.expect(key, f"list of words; {one_of(k.value for k in kinds)}")
         found = []
         for i, word in enumerate(self.texts(key)):
             member = self._member((*self.at(key), i), word, kinds)
@@ -227,6 +259,7 @@ class Section:
 
     def texts(self, key: str, most: int = TEXT_MAX) -> tuple[str, ...]:
         """A list of texts."""
+        self.expect(key, "list of texts")
         value = self.raw(key)
         if value is None:
             return ()
@@ -237,6 +270,7 @@ class Section:
 
     def table(self, key: str) -> Section | None:
         """A table within this one."""
+        self.expect(key, "table")
         value = self.raw(key)
         if value is None:
             return None
@@ -249,6 +283,7 @@ class Section:
 
     def tables(self, key: str) -> list[Section]:
         """A list of tables within this one; not more than ITEMS_MAX."""
+        self.expect(key, "list of tables")
         value = self.raw(key)
         if value is None:
             return []
@@ -273,11 +308,22 @@ class Section:
 
     def done(self) -> None:
         """Report what nobody asked for."""
+        table = table_of(self.path)
+        look = f"`stilepost keys {table}` says what each means." if table else ""
         for key in self.values:
             if key not in self.asked:
                 known = sorted(self.asked)
                 remedy = did_you_mean(key, known, f"Known here: {', '.join(known)}.")
-                self.error(key, f"the key '{key}' is not known", remedy)
+                self.error(key, f"the key '{key}' is not known", f"{remedy} {look}".rstrip())
+
+
+def one_of(words: Iterable[str]) -> str:
+    """The form of a key that holds one of some words."""
+    return f"one of: {', '.join(words)}"
+
+
+def _default(value: object) -> str:
+    return f"{value:g}" if isinstance(value, float) else str(value)
 
 
 def _shown(value: object) -> str:

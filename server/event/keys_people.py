@@ -1,0 +1,235 @@
+"""The tables of an event file about runners, crew, cars, meetings and cards: what each key means, with an example."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from server.event.keys_race import SEVERAL
+from server.event.keyword import Key, KeyTable
+
+PEOPLE_TABLES: Final = (
+    KeyTable(
+        "runners",
+        "A runner and what she means to do.",
+        (
+            Key("id", "what other tables call her", '"maren"'),
+            Key("name", "her name", '"Maren"'),
+            Key("person", "her id in [[people]], where it is not the same", '"maren"'),
+            Key("bib", "her number", '"214"'),
+            Key("course", "which of several [[courses]]", '"long"', SEVERAL),
+            Key("wave", "the wave she starts in, of [waves]", '"B"'),
+            Key("start", "a start of her own; goes before that of her wave", "2027-09-11T05:40"),
+            Key("target", "what she means to do; without it past_race or own_runs say what she can"),
+            Key("past_race", "a race she has run: what it makes of this one"),
+            Key("own_runs", "recordings of her runs (GPX, FIT, TCX): her own pace by slope", '["long.gpx"]'),
+            Key("walk_kmh", "her fastest walk on the level", "6.5"),
+            Key("climb_m_per_h", "metres of height she climbs in an hour", "700"),
+            Key("downhill_kmh", "how fast she runs down at most", "12"),
+            Key("fuel", "what she means to take in, from a point on"),
+            Key("clothing", "what she wears, for whoever looks for her", '"orange jacket, white cap"'),
+            Key("torch", "what light she has", '"head torch, spare in the pack"'),
+            Key(
+                "medical_note",
+                "what helpers must know; only her ladder and race control see it",
+                '"asthma, inhaler in the pack"',
+            ),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "runners.target",
+        "One form: a finish time, a pace with all stops, or easy pace plus a margin.",
+        (
+            Key("finish", "the whole time, stops and all", '"29:00"', (0,)),
+            Key("pace_all_in", "minutes per km, stops and all", '"10:50"', (1,)),
+            Key("easy_pace", "minutes per km of an easy training run; with margin", '"6:30"', (2,)),
+            Key(
+                "margin",
+                "what the race is slower by, for a flat 50 km; scaled with distance and climb",
+                '"1:30"',
+                (2,),
+            ),
+        ),
+    ),
+    KeyTable(
+        "runners.past_race",
+        "A race of hers: Riegel's rule and the climb make a time for this one.",
+        (
+            Key("name", "what it was", '"Fell 50"'),
+            Key("km", "its length", "52"),
+            Key("ascent_m", "its climb, 0 for a level one", "1900"),
+            Key("time", "her time, stops and all", '"7:40"'),
+        ),
+    ),
+    KeyTable(
+        "runners.fuel",
+        "What she eats and drinks from a point until the next one named. Figures are for planning: drink to thirst.",
+        (
+            Key("from", "the id of the point", '"start"'),
+            Key("words", "in plain words", '"a bar each half hour"'),
+            Key("kcal_per_h", "energy an hour", "240"),
+            Key("carbohydrate_g_per_h", "carbohydrate an hour", "45"),
+            Key("fluid_ml_per_h", "fluid an hour, to plan bottles with", "500"),
+            Key("sodium_mg_per_h", "sodium an hour", "400"),
+        ),
+        wrap="[ %s ]",
+    ),
+    KeyTable(
+        "people",
+        "Everybody with a part in it. Names, numbers and how to reach them.",
+        (
+            Key("id", "what other tables call them", '"ana"'),
+            Key("name", "their name", '"Ana"'),
+            Key("phone", "their number", '"+44 7700 900102"'),
+            Key("email", "their e-mail address", '"ana@example.org"'),
+            Key("webhook", "a web address that notices are sent to", '"https://example.org/notices"'),
+            Key("channels", "how to reach them, in the order to try", '["telegram", "email"]'),
+            Key("language", "the language they read", '"en"'),
+            Key("time_zone", "their own clock, where it is not that of the race", '"Europe/Berlin"'),
+            Key("miles", "distances in miles", "false"),
+            Key("clock", "how they read the clock", '"24h"'),
+            Key("notices", "how much they want to be told; alarms always come", '"all"'),
+            Key("quiet", "hours in which only alarms and their own leave-now come"),
+            Key("parts", "what they do: one or several"),
+        ),
+        many=True,
+        after='[[people]]\nname = "Maren"\n[[people]]\nname = "Tomas"\nparts = [ { kind = "pacer" } ]\n',
+    ),
+    KeyTable(
+        "people.quiet",
+        "Quiet hours, on their own clock.",
+        (Key("from", "when they begin", '"22:00"'), Key("to", "when they end", '"06:00"')),
+    ),
+    KeyTable(
+        "people.parts",
+        "A part in this event. A crew of one may be everything.",
+        (
+            Key("kind", "what they are; a safety contact is needed, with ladder = 1", '"safety contact"'),
+            Key("runner", "for which runner; without it for all", '"maren"'),
+            Key("ladder", "the step on which an alarm reaches them, 1 first", "1"),
+            Key("calls_race_control", "whether it is they who call race control: exactly one person", "true"),
+            Key("can_telephone", "whether they can be asked to call others", "true"),
+            Key("point", "where a volunteer stands", '"mill"'),
+            Key("car", "the car they are with", '"van"'),
+            Key("drives", "whether they drive", "true"),
+            Key("permits", "permits they hold in person", '["green"]'),
+            Key(
+                "awake_since",
+                "since when they are awake: nobody is sent driving past 17 h",
+                "2027-09-11T04:00",
+            ),
+            Key("sleeps", "when they mean to sleep"),
+            Key("pace_from", "for a pacer: the point from which they run with her", '"mill"'),
+            Key("pace_to", "and to which", '"finish"'),
+        ),
+        wrap='[ %s, { kind = "crew" } ]',
+    ),
+    KeyTable(
+        "people.parts.sleeps",
+        "A sleep they mean to have.",
+        (Key("from", "when it begins", '"Sun 01:00"'), Key("to", "when it ends", '"Sun 03:00"')),
+        wrap="[ %s ]",
+    ),
+    KeyTable(
+        "places",
+        "Somewhere crew drive from or to that is no point: a hotel, home, a field that several points share.",
+        (
+            Key("id", "what other tables call it", '"field"'),
+            Key("name", "what people call it", '"Mown field"'),
+            Key("lat", "degrees north", "54.2"),
+            Key("lon", "degrees east, west is negative", "-2.31"),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "cars",
+        "A car of the crew.",
+        (
+            Key("id", "what other tables call it", '"van"'),
+            Key("name", "what people call it", '"blue van"'),
+            Key("seats", "how many it seats, the driver among them", "5"),
+            Key("starts_at", "where it stands before its first meeting: a point or place", '"start"'),
+            Key("permits", "permits that lie in it", '["green"]'),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "drives",
+        "The way by car from one place to another. Only a drive that a person stands by sets a leave-by.",
+        (
+            Key("from", "a point, a place, or any name", '"start"'),
+            Key("to", "the same", '"mill"'),
+            Key("minutes", "door to door, everything counted; without it the drive is estimated", "32"),
+            Key("confirmed_by", "who says that it is right", '"ana"'),
+            Key("note", "which way", '"by the reservoir"'),
+            Key("traffic_minutes", "on top of an estimate", "0"),
+            Key("fuel_minutes", "to fill up, on top of an estimate", "0"),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "meetings",
+        "Crew meet a runner at a point. Times are never written here: they follow from her pace and the drives.",
+        (
+            Key("id", "what it is called; made of point and runner without it", '"mill-maren"'),
+            Key("point", "where", '"mill"'),
+            Key("runner", "whom, where there are several", '"maren"'),
+            Key("crew", "who goes", '["ana"]'),
+            Key("car", "in which car", '"van"'),
+            Key("from", "from where, if not from the meeting before", '"start"'),
+            Key("kit", "what to have ready"),
+            Key("food", "what to eat and drink there", '"rice pudding, coffee"'),
+            Key("if_missed", "what to do if she is gone when crew come", '"drive on to the finish"'),
+            Key("pacer_joins", "who sets off with her there", '"tomas"'),
+            Key("pacer_leaves", "who comes off the course there", '"tomas"', ()),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "meetings.kit",
+        'A thing to have ready. A plain text is enough: kit = ["poles"].',
+        (
+            Key("name", "what", '"head torch"'),
+            Key("weight", "safety: the meeting is planned for at 99% instead of 97%", '"safety"'),
+            Key("car", "the car it is in", '"van"'),
+            Key("take_back", "whether crew take it away from her", "false"),
+        ),
+        wrap='[ "poles", %s ]',
+    ),
+    KeyTable(
+        "shares",
+        "A relay: who of a team runs from where to where. Shares follow each other from start to finish.",
+        (
+            Key("runner", "the team, where there are several", '"maren"'),
+            Key("person", "who runs", '"maren"'),
+            Key("from", "the point where the share begins", '"start"'),
+            Key("to", "the point where it ends", '"finish"'),
+        ),
+        many=True,
+    ),
+    KeyTable(
+        "if_then",
+        "A prepared answer to trouble. Eight are there already (feet, stomach, fall, wrong-turn, weather, lost-kit, "
+        "cannot-get-warm, wants-to-stop); a card with such an id takes the place of its steps and keeps its red flags.",
+        (
+            Key(
+                "id",
+                "one of the eight (`stilepost plan --out` prints them), or your own",
+                '"feet"',
+            ),
+            Key("trouble", "what has gone wrong", '"hot spot or blister"'),
+            Key(
+                "try_first",
+                "what is tried, step by step",
+                '["sit down at the next point, dry the foot, tape it"]',
+            ),
+            Key("call", "whom to call", '"the medics at the point"'),
+            Key(
+                "red_flags",
+                "when a medic is fetched and she does not leave",
+                '["she cannot put weight on the foot"]',
+            ),
+        ),
+        many=True,
+    ),
+)
