@@ -322,12 +322,22 @@ def _question(visit: Visit, back: AskBack) -> str:
             return visit.s("ask-retired-how")
         case Need.POINT:
             return visit.s("ask-point")
+        case Need.WHO:
+            return visit.s("ask-who", place=visit.point_name(None, back.point))
         case Need.RUNNER:
             return visit.s("ask-runner")
         case Need.BIB:
             return visit.s("ask-bib", bib=back.word, count=len(back.choices))
 
 
+def _name_of(visit: Visit, choice: Choice) -> str:
+    """The name of the runner whom a choice is about."""
+    reports = choice.then.reports if isinstance(choice.then, Reported) else ()
+    known = (visit.runner(r.runner) for r in reports)
+    return next((r.name for r in known if r is not None), "")
+
+
+_WHO_LABELS = {"crew": "choice-crew", "her": "choice-her"}
 _HOW_LABELS = {
     "own choice": "button-own-choice",
     "timed out": "button-timed-out",
@@ -342,6 +352,8 @@ def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
     if choice.label == "left":
         place = visit.point_name(None, back.point)
         return visit.s("choice-left", place=place) if place else visit.s("choice-left-plain")
+    if choice.label in _WHO_LABELS:
+        return visit.s(_WHO_LABELS[choice.label], runner=_name_of(visit, choice))
     if choice.label in _HOW_LABELS:
         return visit.s(_HOW_LABELS[choice.label])
     runner = visit.runner(choice.label)

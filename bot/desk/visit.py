@@ -89,7 +89,7 @@ class Visit:
             own_runners=own,
             people=self.event.people,
             last=self.memory.last,
-            point=stands,
+            point=stands or self.event.stands,
             language=self.person.language,
         )
 

@@ -136,6 +136,7 @@ class Need(StrEnum):
     HOW = "how"
     POINT = "point"
     RUNNER = "runner"
+    WHO = "who"
     BIB = "bib"
 
 

@@ -253,9 +253,25 @@ def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood |
     alone = said.runner is not None and said.runner.at is not None and not re.search(r"\b(?:we|i)\b", text)
     if reporting.says_crew_off(text) and not alone:
         return Reported((replace(base, kind=Kind.CREW_LEFT),))
+    if _BARE_PLACE.match(text) and said.runner is not None and ctx.point is None and said.runner.at is None:
+        return _ask_who(base, said, said.runner, ctx)
     if reporting.says_crew_there(text) and said.runner is not None:
         return _as_meant(placed(replace(base, kind=Kind.CREW_THERE), said, said.runner, ctx))
     return None
+
+
+_BARE_PLACE = re.compile(r"^(?:now |just |back )?(?:at|in) (?:PT|FINISH)(?: now| already)?$")
+
+
+def _ask_who(base: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> AskBack | None:
+    """'at Brindle now' from crew whose own place nobody knows: they, or she?"""
+    ways = (("crew", Kind.CREW_THERE), ("her", Kind.IN))
+    found = [(label, placed(replace(base, kind=kind), said, runner, ctx)) for label, kind in ways]
+    reports = [(label, one) for label, one in found if isinstance(one, Report)]
+    if len(reports) < len(ways):
+        return None
+    choices = tuple(Choice(label, Reported((one,))) for label, one in reports)
+    return AskBack(Need.WHO, choices, "", reports[0][1].point)
 
 
 def _kind_of(
@@ -437,15 +453,24 @@ _AT_A_POINT = frozenset(
 
 
 def _expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | None:
-    """The point a report without one is about: where the writer stands, where she is, or the next due."""
+    """The point a report without one is about: where she is, where the writer stands, where she is due.
+
+    Nobody comes in at the start, and out of it only while nothing else is known of her.
+    """
     place = place_of(runner)
+    if kind is Kind.OUT and place.at is not None:
+        return place.at.id
     if stands_at is not None:
         return stands_at
-    if place.at is not None and kind in (Kind.OUT, Kind.IN):
+    if place.at is not None and kind is Kind.IN:
         return place.at.id
-    if place.ahead:
-        return place.ahead[0].id
-    return place.points[-1].id if place.points else None
+    ahead = [p.id for p in place.ahead]
+    if kind is Kind.OUT and runner.reached is None and ahead and runner.going == "before the start":
+        return ahead[0]
+    if runner.due in ahead:
+        return runner.due
+    ahead = ahead[1:] if runner.reached is None and len(ahead) > 1 else ahead
+    return next(iter(ahead), place.points[-1].id if place.points else None)
 
 
 def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> Report | AskBack:
@@ -470,5 +495,6 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     if report.kind not in _AT_A_POINT:
         return report
     point = _expected(runner, report.kind, ctx.point)
-    surely = ctx.point is not None or (runner.at is not None and report.kind is Kind.OUT)
+    stands = ctx.point is not None and ctx.point == point
+    surely = stands or (runner.at is not None and report.kind is Kind.OUT)
     return replace(report, point=point, guessed=report.guessed or not surely)

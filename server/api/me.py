@@ -11,6 +11,7 @@ from server.api.envelope import ApiError
 from server.api.models import Answer, Join
 from server.api.picture import Picture
 from server.api.replies import ButtonOut, Joined, NoticeOut, Notices
+from server.api.standing import due_at, stands_at
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Person
 from server.facts.entry import Entry, Kind, Source
@@ -48,7 +49,7 @@ def _event_here(picture: Picture, person: str) -> EventHere:
     event = picture.event
     mine = event.parts_of(person)
     runners = tuple(
-        _runner_here(picture, r.id, may(mine, Call.FACTS, r.id))
+        _runner_here(picture, r.id, may(mine, Call.FACTS, r.id), person)
         for r in event.runners
         if any(p.runner in (None, r.id) for p in mine)
     )
@@ -66,10 +67,11 @@ def _event_here(picture: Picture, person: str) -> EventHere:
         open_notices=tuple(m.short for m in owed),
         people=tuple((p.id, p.name) for p in event.people) if may(mine, Call.PHONES) is May.YES else (),
         rescue=event.rescue,
+        stands=stands_at(picture, person),
     )
 
 
-def _runner_here(picture: Picture, runner: str, share: May) -> RunnerHere:
+def _runner_here(picture: Picture, runner: str, share: May, person: str) -> RunnerHere:
     """A runner with her points; where she is only for those who may see what was reported."""
     event, state = picture.event, picture.state.runner(runner)
     r = event.runner(runner)
@@ -81,7 +83,8 @@ def _runner_here(picture: Picture, runner: str, share: May) -> RunnerHere:
         return RunnerHere(r.id, r.name, r.bib, state.start, points)
     reached = state.reached[-1] if state.reached else None
     at = reached if state.going is Going.AT_POINT else None
-    return RunnerHere(r.id, r.name, r.bib, state.start, points, reached, at, state.going.value)
+    due = due_at(picture, runner, person)
+    return RunnerHere(r.id, r.name, r.bib, state.start, points, reached, at, state.going.value, due)
 
 
 async def join(ask: Ask) -> Joined:

@@ -613,6 +613,7 @@ ask-out-nowhere = Wo heraus? Von einem Punkt los und weiter, oder aus dem Rennen
 ask-dropped = ‚{ $word }‘: ist ihr Rennen vorbei, oder etwas anderes?
 ask-retired-how = Ihr Rennen ist also vorbei. Wie?
 ask-point = Welchen Punkt meinst du?
+ask-who = Wer ist in { $place }?
 ask-runner = Welche Läuferin?
 ask-bib = Niemand hat Startnummer { $bib }. { $count ->
     [0] Bitte sieh noch einmal nach.
@@ -622,6 +623,8 @@ ask-where-seen = Zwischen welchen Punkten war das?
 ask-event = Welche Veranstaltung?
 choice-left = Aus { $place } los und weiter
 choice-left-plain = Von einem Punkt los und weiter
+choice-crew = Ich
+choice-her = { $runner }
 choice-over = Ihr Rennen ist vorbei
 choice-else = Etwas anderes
 choice-runner = { $name } ({ $bib })

@@ -614,6 +614,7 @@ ask-out-nowhere = Out of what? Left a point and going on, or out of the race?
 ask-dropped = ‘{ $word }’: is her race over, or something else?
 ask-retired-how = Her race is over, then. How?
 ask-point = Which point do you mean?
+ask-who = Who is at { $place }?
 ask-runner = Which runner?
 ask-bib = No runner has bib { $bib }. { $count ->
     [0] Please look again.
@@ -623,6 +624,8 @@ ask-where-seen = Between which points was that?
 ask-event = Which event?
 choice-left = Left { $place }, going on
 choice-left-plain = Left a point, going on
+choice-crew = I am
+choice-her = { $runner } is
 choice-over = Her race is over
 choice-else = Something else
 choice-runner = { $name } ({ $bib })

@@ -46,7 +46,7 @@ class PointHere:
 @dataclass(frozen=True, slots=True)
 class RunnerHere:
     """A runner as the bot needs her. `reached` is the last point known reached, `at` the point where she is
-    now."""
+    now, `due` the point where the asker would see her next."""
 
     id: str
     name: str
@@ -56,11 +56,13 @@ class RunnerHere:
     reached: str | None = None
     at: str | None = None
     going: str = "moving"
+    due: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class EventHere:
-    """An event in which the asker has a part. `people`: id and name of those whom their part may see."""
+    """An event in which the asker has a part. `people`: id and name of those whom their part may see; `stands`: the
+    point where the asker stands, as far as is known."""
 
     id: str
     name: str
@@ -73,6 +75,7 @@ class EventHere:
     open_notices: tuple[int, ...] = ()
     people: tuple[tuple[str, str], ...] = ()
     rescue: Contact | None = None
+    stands: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,97 @@
+"""Where the person who writes stands, and where a runner is due: what 'she is just in' means from them.
+
+A place is known by what people said of themselves ('we are at Mill'), by those who share their meeting there (a car
+arrives with all its people), and by what they reported of her from there. It holds until they say that they left, or
+until she has been out of it for so long that they will have left too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from server.api.picture import Picture
+from server.facts.entry import Entry, Kind
+from server.watch.as_told import sight_of
+from server.watch.leaving import next_of
+from server.watch.meetings import members
+
+HOLDS = timedelta(hours=12)
+"""What was said of a place longer ago says nothing of now (own choice)."""
+PACKED_UP = timedelta(minutes=15)
+"""So long after she is out of a point, crew have left it too (own choice)."""
+SOON = timedelta(minutes=10)
+"""She is due at a point whose window begins by then."""
+
+_SEEN_FROM = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH})
+
+
+def stands_at(picture: Picture, person: str) -> str | None:
+    """The point where a person stands, as far as is known; None where nothing says so."""
+    said = max(_said(picture, person), default=None)
+    if said is None or picture.now - said[0] > HOLDS:
+        return None
+    at, point = said
+    left = [
+        s.at for p, who, s in picture.state.crew_left if p == point and who in _with(picture, person, point)
+    ]
+    return None if any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
+
+
+def due_at(picture: Picture, runner: str, person: str) -> str | None:
+    """The point where this person would see her next: of their own next meeting, else the farthest she may have
+    reached by the forecast; None where she has no forecast."""
+    view = picture.views.get(runner)
+    if view is None:
+        return None
+    mine = next_of(sight_of(picture.situation, runner, picture.now), person)
+    if mine is not None:
+        return mine.point
+    near = [p for p in view.points if view.window(p).early <= picture.now + SOON]
+    return next(iter(near[::-1] or view.points), None)
+
+
+def _with(picture: Picture, person: str, point: str) -> set[str]:
+    """The person, and whoever shares a meeting with them at that point."""
+    event = picture.event
+    shared = (members(event, m) for m in event.meetings if m.point == point)
+    return {person}.union(*(m for m in shared if person in m))
+
+
+def _said(picture: Picture, person: str) -> Iterator[tuple[datetime, str]]:
+    for point, who, stamp in picture.state.crew_there:
+        if who in _with(picture, person, point):
+            yield stamp.at, point
+    for e in picture.entries:
+        if _from_there(picture, e, person) and e.point is not None:
+            yield e.seen_at, e.point
+
+
+def _from_there(picture: Picture, e: Entry, person: str) -> bool:
+    """Whether an entry tells that its sender stood at its point when it was seen: a report that counts."""
+    if e.point is None or e.kind not in _SEEN_FROM or e.seen_at > picture.now:
+        return False
+    return e.by in _with(picture, person, e.point) and e.id in _counting(picture)
+
+
+def _counting(picture: Picture) -> set[str]:
+    counted: set[str] = set()
+    for r in picture.state.runners:
+        for t in r.times:
+            counted |= {s.entry for s in (t.arrived, t.left, *t.also_arrived, *t.also_left) if s is not None}
+        counted |= {n.stamp.entry for n in r.not_yet}
+    return counted
+
+
+def _packed_up(picture: Picture, person: str, point: str, at: datetime) -> bool:
+    """Whether every runner this person meets there has been out of it for a while."""
+    event = picture.event
+    runners = {m.runner for m in event.meetings if m.point == point and person in members(event, m)}
+    if not runners:
+        return False
+    for runner in runners:
+        times = picture.state.runner(runner).at_point(point)
+        gone = None if times is None else times.left or (times.arrived if times.through else None)
+        if gone is None or picture.now - max(gone.at, at) < PACKED_UP:
+            return False
+    return True
