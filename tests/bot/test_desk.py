@@ -125,7 +125,7 @@ async def test_what_was_guessed_is_kept_and_asked_about(race: Race) -> None:
     race.at("09:14")
     reply = await race.say("ana", "in")
     assert reply.text == (
-        "Maren in at Moor Cross, 09:14: is that right?\nIt is kept, and counts once you press ‘Right’."
+        "Maren in at Brindle Gate, 09:14: is that right?\nIt is kept, and counts once you press ‘Right’."
     )
     assert (await race.state()).runner("maren").going is Going.MOVING
     assert (await race.press("ana", reply, "Right")).text == "Confirmed. Thank you."
