@@ -67,7 +67,8 @@ class Incoming:
     it use it as their key. `live` marks a position of a live share, `live_ended` that the share has ended.
     `short_form` marks channels where a report needs no confirming (text gateways). `edits` is the key of the
     message of which this one is a later form. `other` names what we can't read ('voice'), so that its sender
-    is told instead of left waiting.
+    is told instead of left waiting. `kept`: it is stored, and handed to the desk again when the server could not be
+    asked; false where whoever sent it has to send it again.
     """
 
     channel: str
@@ -87,6 +88,7 @@ class Incoming:
     language: str = ""
     edits: str = ""
     other: str = ""
+    kept: bool = True
 
 
 @dataclass(frozen=True, slots=True)

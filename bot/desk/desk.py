@@ -223,7 +223,8 @@ class Desk:
                 number = event.emergency_number
                 text = replies.say_distress(say, control, number, None, by_self=meant.by_self)
                 return Reply(text, again=True)
-        return Reply(say.s("error-unreachable"), again=True)
+        key = "error-unreachable" if incoming.kept else "error-unreachable-not-kept"
+        return Reply(say.s(key), again=True)
 
 
 def _say_of(incoming: Incoming, memory: Memory) -> Say:

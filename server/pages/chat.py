@@ -86,6 +86,7 @@ def _incoming(sent: ChatIn, ask: Ask) -> Incoming:
         sent_at=ask.now - timedelta(seconds=sent.age_s),
         message_key=sent.key,
         text=sent.text,
+        kept=False,
         button=sent.button,
         fix=fix,
     )

@@ -11,10 +11,12 @@ from typing import Any
 import aiohttp
 import pytest
 
-from bot.channels.base import Delivery, Outcome, Sent, StoreUpdates
+from bot.api_client import ApiClient
+from bot.channels.base import Delivery, Incoming, Outcome, Reply, Sent, StoreUpdates
 from bot.channels.outgoing import OnlyOut
 from bot.channels.telegram import Telegram
 from bot.channels.telegram.listening import Backoff, Hook
+from bot.desk import Desk as RealDesk
 from bot.loops import answering
 from bot.loops.delivering import as_one
 from bot.worker import Worker
@@ -221,6 +223,52 @@ async def test_a_report_in_the_chat_is_an_entry(
     (entry,) = await server.journal.entries(EVENT)
     assert (entry.kind.value, entry.point, entry.by) == ("in", "mill", "ana")
     assert (await server.journal.append(entry)).status is Status.SAME_AGAIN
+
+
+async def test_what_is_said_while_the_server_is_lost_comes_true(
+    server: Server,
+    standin: StandIn,
+    telegram: Telegram,
+    make_worker: MakeWorker,
+    unused_tcp_port_factory: Callable[[], int],
+) -> None:
+    """Nothing noted, kept, dealt with later, no need to send it again: said once, and then it happens, as of when
+    it was sent."""
+    server.clock.set(server.clock.now() + timedelta(hours=4))
+    sent_at = server.clock.now()
+    body = at_message(6001, "in at mill").replace(str(at.BEGINS_AT), str(int(sent_at.timestamp())))
+    await server.journal.store_updates("telegram", [(6001, body)], sent_at)
+    async with aiohttp.ClientSession() as session:
+        token = await server.token("telegram")
+        lost = RealDesk(ApiClient(session, f"http://127.0.0.1:{unused_tcp_port_factory()}", token))
+        there = RealDesk(ApiClient(session, server.url, token))
+        asked: list[bool] = []
+
+        class Both:
+            """The server is away until two minutes after."""
+
+            async def handle(self, incoming: Incoming) -> Reply:
+                away = server.clock.now() < sent_at + timedelta(seconds=120)
+                asked.append(away)
+                return await (lost if away else there).handle(incoming)
+
+        await make_worker(telegram, Both())
+        await until(lambda: len(texts(standin)) == 1)
+        (said,) = texts(standin)
+        assert "NOTHING is noted yet" in said
+        assert "No need to send it again" in said
+        assert not await server.journal.entries(EVENT)
+        await until(lambda: len(asked) == answering.QUICK_TRIES)
+        await server.looked("next_updates")
+        server.clock.advance(timedelta(seconds=61))
+        await until(lambda: len(asked) == 2 * answering.QUICK_TRIES)
+        await server.looked("next_updates")
+        assert len(texts(standin)) == 1
+        server.clock.advance(timedelta(seconds=61))
+        await until(lambda: len(texts(standin)) == 2)
+        (entry,) = await server.journal.entries(EVENT)
+        assert (entry.kind.value, entry.point, entry.seen_at) == ("in", "mill", sent_at)
+        await until(lambda: all_done(server))
 
 
 # Delivering --------------------------------------------------------------------------------------------------
