@@ -75,11 +75,15 @@ class View:
         return np.asarray(w / total) if total > 0 else self.posterior.weights
 
     def _real(self, running_s: FloatArray) -> FloatArray:
-        """Real times of running times of the paths, with a rest or a hold that still goes on added at its start."""
+        """Real times of running times of the paths, with a rest or a hold that still goes on added at its start.
+
+        A rest lasts as long as rests do from the last thing heard of her: that nobody has reported her moving again
+        says nothing, for nobody may be there to see it, and would put off the question and the alarm for ever.
+        """
         track = self._track
         extra = np.zeros(running_s.shape[0])
         if track.resting_since_s is not None and track.at_point < 0:
-            so_far = max(self.now_s, track.last_fact_s) - track.resting_since_s
+            so_far = max(track.last_fact_s - track.resting_since_s, 0.0)
             finish = float(self.posterior.reference.elapsed_s[-1])
             extra = stops.rest_lengths(self.posterior.rest_scores, finish, so_far)
         column = (slice(None),) + (None,) * (running_s.ndim - 1)

@@ -176,14 +176,18 @@ def test_a_rest_between_points_is_not_held_against_her_pace(plan: Reference) -> 
     assert middle(plan, rested, 9) - middle(plan, plain, 9) == pytest.approx(3600.0, abs=60.0)
 
 
-def test_a_rest_that_goes_on_moves_with_the_clock(plan: Reference) -> None:
-    """While she rests her windows move later as time passes, and never before now."""
-    seen: list[Fact] = [*on_plan(plan, 5), Rest(float(plan.elapsed_s[4]) + 2000.0)]
-    post = posterior(plan, seen)
+def test_a_rest_lasts_as_long_as_rests_do_from_what_was_last_heard(plan: Reference) -> None:
+    """Nobody sees her move again out there: hours of silence after 'resting' put nothing off, hearing that she still
+    rests does."""
     begin = float(plan.elapsed_s[4]) + 2000.0
+    seen: list[Fact] = [*on_plan(plan, 5), Rest(begin)]
+    post = posterior(plan, seen)
     early, late = (post.view(begin + wait).quantiles(5, PROBS) for wait in (60.0, 7200.0))
-    assert np.all(late > early)
-    assert late[0] > begin + 7200.0
+    assert np.allclose(late, early)
+    again = posterior(plan, [*seen, Rest(begin + 3600.0)]).view(begin + 7200.0).quantiles(5, PROBS)
+    assert np.all(again > late)
+    watch = Silence((Watcher(5, 0.999, 60.0, 0.5),))
+    assert post.unheard_falls_under(0.005, begin, watch) is not None
 
 
 def test_held_and_not_released_moves_with_the_clock(plan: Reference) -> None:
