@@ -179,7 +179,7 @@ def _runner(say: Say, event: Event, runner: str) -> str:
     return say.s(
         "paper-runner",
         name=r.name,
-        bib=r.bib or "?",
+        bib=r.bib or "none",
         clothing="; ".join(x for x in (r.clothing, r.torch) if x),
     )
 

@@ -52,6 +52,8 @@ def _correct(sight: Sight, kind: NoticeKind, who: str, point: str, told: Made) -
         taken_back=now_at is None,
         by="" if stamp is None else stamp.by,
     )
+    if stamp is not None and stamp.by == who:
+        return  # they said so themselves
     occasion = f"{kind.value}:{told.notice.occasion}:{len(said)}"
     facts = told.notice.facts if stamp is None else (stamp.entry,)
     yield Draft(NoticeKind.CORRECTION, who, point, occasion, sight.now, values, facts, mine=True)

@@ -14,10 +14,10 @@ from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
 from server.watch.leaving import next_of, too_late
-from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, members
-from server.watch.notice import BriefValues, MeetingValues, NoticeKind, SightingValues
+from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, brought, members, taken_back
+from server.watch.notice import MeetingValues, NoticeKind
 from server.watch.places import is_there, plans_of, reported_her, set_out, set_out_at, way_of
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.sight import Draft, Rule, Sight, Wake, last_told
 from server.watch.silence import hold_ends
 from server.watch.waiting import missed_at
 
@@ -42,7 +42,7 @@ def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(at - AHEAD)
             continue
         for who in members(sight.event, plan):
-            last = _last_told(sight, who, m.meeting)
+            last = last_told(sight, who, m.meeting)
             if last is None or sight.now >= at or next_of(sight, who) is not m or not _differs(last, m):
                 continue
             values = replace(m, was=last.window, was_leave_by=last.leave_by, was_be_there=last.be_there)
@@ -56,26 +56,6 @@ def _differs(told: MeetingValues, m: MeetingValues) -> bool:
     if told.leave_by is not None and m.leave_by is not None:
         return abs(told.leave_by - m.leave_by) >= MOVED
     return abs(told.be_there - m.be_there) >= MOVED
-
-
-def _last_told(sight: Sight, who: str, meeting: str) -> MeetingValues | None:
-    """What a person was last told about a meeting, in whatever notice; None if nothing."""
-    last: MeetingValues | None = None
-    for m in sight.made:
-        if m.notice.key.person != who:
-            continue
-        found: tuple[MeetingValues | None, ...]
-        match m.notice.values:
-            case MeetingValues() as values:
-                found = (values,)
-            case BriefValues(meetings=several):
-                found = several
-            case SightingValues(next_meeting=values):
-                found = (values,)
-            case _:
-                found = ()
-        last = next((v for v in found if v is not None and v.meeting == meeting), last)
-    return last
 
 
 def _facts(sight: Sight) -> tuple[str, ...]:
@@ -172,7 +152,8 @@ def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
         be_there=gone.at,
         wait_until=gone.at,
         drive=way.drive,
-        kit=tuple(k.name for k in plan.kit if not k.take_back),
+        kit=brought(plan),
+        take_back=taken_back(plan),
         food=plan.food,
         if_missed=plan.if_missed,
         no_signal=False,

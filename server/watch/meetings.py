@@ -27,7 +27,7 @@ from server.watch.situation import Situation
 from server.watch.waiting import missed_at
 from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, shared, way_to
 
-__all__ = ["Way", "meetings", "members", "plans_in_order", "way_to"]
+__all__ = ["Way", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
 
 SURE = 0.97
 SURER = 0.99
@@ -137,7 +137,8 @@ def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan)
         be_there=be_there,
         wait_until=wait_until,
         drive=way.drive,
-        kit=tuple(k.name for k in plan.kit if not k.take_back),
+        kit=brought(plan),
+        take_back=taken_back(plan),
         food=plan.food,
         if_missed=plan.if_missed,
         no_signal=_no_signal(course, point),
@@ -147,6 +148,16 @@ def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan)
         p_in_time=sure,
         lost=lost,
     )
+
+
+def brought(plan: MeetingPlan) -> tuple[str, ...]:
+    """What crew bring to a meeting."""
+    return tuple(k.name for k in plan.kit if not k.take_back)
+
+
+def taken_back(plan: MeetingPlan) -> tuple[str, ...]:
+    """What crew take away from it."""
+    return tuple(k.name for k in plan.kit if k.take_back)
 
 
 def _window(view: View, state: RunnerState, point: str) -> Window:

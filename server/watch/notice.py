@@ -81,10 +81,10 @@ class MeetingValues:
     `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
     the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
-    they stay here until she leaves. `stay`: the time to wait is over, but she is missed here, so crew stay until
-    she is heard of. `lost` says why the meeting can't be made ('' = it can), `was_leave_by`
-    and `was_be_there` what this person was last told; `unreported_out` the point where she was seen in, and from
-    which nobody has reported her out.
+    they stay here until she leaves. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
+    over, but she is missed here, so crew stay until she is heard of. `lost` says why the meeting can't be made ('' = it
+    can), `was_leave_by` and `was_be_there` what this person was last told; `unreported_out` the point where she was
+    seen in, and from which nobody has reported her out.
     """
 
     meeting: str
@@ -110,6 +110,7 @@ class MeetingValues:
     was_be_there: datetime | None = None
     stay: bool = False
     unreported_out: str | None = None
+    take_back: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +127,7 @@ class SightingValues:
     next_window: Window | None = None
     next_meeting: MeetingValues | None = None
 
+    take_back: tuple[str, ...] = ()
 
 @dataclass(frozen=True, slots=True)
 class CutOffValues:

@@ -29,6 +29,8 @@ def race_change(sight: Sight) -> Iterator[Draft | Wake]:
     changes = list(_changes(sight))
     for change in changes:
         for who in _affected(sight, change.values.point):
+            if change.facts and who == change.values.told_by:
+                continue  # they said so themselves
             yield Draft(
                 NoticeKind.RACE_CHANGE,
                 who,

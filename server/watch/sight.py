@@ -15,7 +15,16 @@ from server.event.model import Event, MeetingPlan, Part, PartKind, Person, Runne
 from server.facts.entry import Source
 from server.facts.state import Going, RaceState, RunnerState, Stamp
 from server.forecast.outlook import Outlook, View
-from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, Urgency, Values
+from server.watch.notice import (
+    Answer,
+    BriefValues,
+    Made,
+    MeetingValues,
+    NoticeKind,
+    SightingValues,
+    Urgency,
+    Values,
+)
 from server.watch.situation import Situation
 
 __all__ = ["Draft", "Rule", "Sight", "Wake", "fact_at", "floor_to", "on_grid"]
@@ -201,6 +210,26 @@ def stewards(event: Event) -> tuple[str, ...]:
         if found:
             return tuple(found)
     return ()
+
+
+def last_told(sight: Sight, who: str, meeting: str) -> MeetingValues | None:
+    """What a person was last told about a meeting, in whatever notice; None if nothing."""
+    last: MeetingValues | None = None
+    for m in sight.made:
+        if m.notice.key.person != who:
+            continue
+        found: tuple[MeetingValues | None, ...]
+        match m.notice.values:
+            case MeetingValues() as values:
+                found = (values,)
+            case BriefValues(meetings=several):
+                found = several
+            case SightingValues(next_meeting=values):
+                found = (values,)
+            case _:
+                found = ()
+        last = next((v for v in found if v is not None and v.meeting == meeting), last)
+    return last
 
 
 def tried(person: Person, notices: Iterable[Made]) -> tuple[str, ...]:

@@ -13,10 +13,10 @@ from datetime import timedelta
 from server.event.model import MeetingPlan, PartKind
 from server.facts.state import Going, PointTimes, Stamp
 from server.watch.leaving import next_of
-from server.watch.meetings import members
+from server.watch.meetings import brought, members, taken_back
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
 from server.watch.places import plans_of
-from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+from server.watch.sight import Draft, Rule, Sight, Wake, heard_at, last_told
 
 __all__ = ["RULES"]
 
@@ -44,7 +44,7 @@ def sighting(sight: Sight) -> Iterator[Draft | Wake]:
     times, stamp, out = found
     kind = NoticeKind.LEFT if out else NoticeKind.ARRIVED
     for who, plan in _concerned(sight, times.point, out):
-        if not out and _knows(sight, who, plan, stamp):
+        if _knows(sight, who, times.point, stamp) and (not out or _told_of_next(sight, who)):
             continue
         yield Draft(
             kind,
@@ -83,14 +83,19 @@ def _concerned(sight: Sight, point: str, out: bool) -> Iterator[tuple[str, Meeti
             yield who, plan
 
 
-def _knows(sight: Sight, who: str, plan: MeetingPlan, stamp: Stamp) -> bool:
-    """Whoever reported her in from a meeting knows it, and so do those who are there with them."""
-    return stamp.by == who or (stamp.by in members(sight.event, plan) and _reported_from(sight, plan, stamp))
+def _knows(sight: Sight, who: str, point: str, stamp: Stamp) -> bool:
+    """Whoever reported her knows it, and so do those who meet her there with them."""
+    if stamp.by == who:
+        return True
+    here = [members(sight.event, p) for p in plans_of(sight) if p.point == point]
+    return any(who in crew and stamp.by in crew for crew in here)
 
 
-def _reported_from(sight: Sight, plan: MeetingPlan, stamp: Stamp) -> bool:
-    times = sight.state.at_point(plan.point)
-    return times is not None and stamp.entry in {s.entry for s in (times.arrived, times.left) if s}
+def _told_of_next(sight: Sight, who: str) -> bool:
+    """Whether they know of their next meeting already: then they hear only if it moves what they do, as a window
+    moved; else her leaving is when they learn when to leave themselves."""
+    ahead = next_of(sight, who)
+    return ahead is None or last_told(sight, who, ahead.meeting) is not None
 
 
 def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp) -> SightingValues:
@@ -104,7 +109,8 @@ def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp:
         at=stamp.at,
         told_by=stamp.by,
         through=times.through,
-        kit=tuple(k.name for k in plan.kit if not k.take_back),
+        kit=brought(plan),
+        take_back=taken_back(plan),
         food=plan.food,
         planned_stop=stop if times.left is None else None,
         next_window=None if ahead is None else ahead.window,
@@ -154,7 +160,8 @@ def finished(sight: Sight) -> Iterator[Draft | Wake]:
             buttons=(Answer.IN_HAND,) if asks else (),
             mine=who in crew or who in sight.people(PartKind.SAFETY_CONTACT),
         )
-        yield draft
+        if asks or who != stamp.by:
+            yield draft
         if asks and 0 < number < ASKS_FOR_HER:
             again = (
                 max(m.made_at for m in sight.told(NoticeKind.FINISHED, who, point))

@@ -60,12 +60,18 @@ def _runner(say: SayInEvent) -> Runner | None:
 
 
 def _bib(say: SayInEvent) -> str:
+    """Her number; '' where she has none: nobody is helped by 'bib ?'."""
     runner = _runner(say)
-    return runner.bib if runner and runner.bib else say.s("not-known")
+    return runner.bib if runner else ""
+
+
+def _named(say: SayInEvent) -> str:
+    bib = _bib(say)
+    return say.s("alarm-runner", runner=say.runner, bib=bib) if bib else say.runner
 
 
 def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
-    who = {"runner": say.runner, "bib": _bib(say)}
+    who = {"runner": _named(say)}
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
     if kind is NoticeKind.HANDED_ON and v.gave_back:
@@ -223,14 +229,14 @@ def _her(say: SayInEvent, v: AlarmValues) -> str:
     if runner is None:
         return ""
     pacer = say.s("alarm-pacer", name=say.person(v.pacer)) if v.pacer else say.s("alarm-no-pacer")
-    return say.s(
+    her = say.s(
         "alarm-her",
-        bib=_bib(say),
         phone=_phone(say, runner),
         clothing=runner.clothing or say.s("not-known"),
         torch=runner.torch or say.s("not-known"),
         pacer=pacer,
     )
+    return f"{say.s('alarm-bib', bib=_bib(say))} {her}" if _bib(say) else her
 
 
 def _numbers(say: SayInEvent) -> str:
@@ -261,7 +267,7 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
     )
     return lines(
         say.s("alarm-read-out"),
-        say.s("read-out-who", runner=say.runner, bib=_bib(say), event=say.event.name),
+        say.s("read-out-who", runner=say.runner, bib=_bib(say) or "none", event=say.event.name),
         help_words,
         *_read_out_last(say, v.last_known),
         _read_out_expected(say, v),

@@ -96,6 +96,7 @@ meeting-drive = Fahrt { $length }.
 meeting-no-drive = Keine Fahrzeit ist bestätigt, darum keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
 meeting-wait = Warte bis { $until }.
 meeting-kit = Mitbringen: { $kit }.
+meeting-take-back = Dort wieder mitnehmen: { $kit }.
 meeting-food = Essen: { $food }
 meeting-if-missed = Falls verpasst: { $text }
 meeting-no-signal = Kein Netz in { $place }.
@@ -211,18 +212,19 @@ race-change-who = Gemeldet von { $who }. Alle Zeiten sind neu berechnet.
 
 ## Nachrichten: Alarm
 
-alarm-overdue = ALARM: { $runner } (Nr. { $bib }) ist in { $place } ÜBERFÄLLIG.
-alarm-overdue-nowhere = ALARM: { $runner } (Nr. { $bib }) ist ÜBERFÄLLIG.
-alarm-asked-for-help = ALARM: { $runner } (Nr. { $bib }) hat UM HILFE GEBETEN.
-alarm-sweep = ALARM: SCHLUSSLÄUFER DURCH { $place }, und { $runner } (Nr. { $bib }) wurde dort nicht gesehen.
-alarm-look-again = NACHSEHEN: { $runner } (Nr. { $bib }), der Alarm ist noch offen. { $name ->
+alarm-runner = { $runner } (Nr. { $bib })
+alarm-overdue = ALARM: { $runner } ist in { $place } ÜBERFÄLLIG.
+alarm-overdue-nowhere = ALARM: { $runner } ist ÜBERFÄLLIG.
+alarm-asked-for-help = ALARM: { $runner } hat UM HILFE GEBETEN.
+alarm-sweep = ALARM: SCHLUSSLÄUFER DURCH { $place }, und { $runner } wurde dort nicht gesehen.
+alarm-look-again = NACHSEHEN: { $runner }, der Alarm ist noch offen. { $name ->
     [none] Was ist jetzt bekannt?
    *[other] { $name }, was ist jetzt bekannt?
  }
-alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). Die vorher Gefragten haben nicht geantwortet.
-alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). { $name } hat ihn, antwortet aber nicht mehr.
-alarm-given-back = { $name } kann nicht mehr: DEN ALARM zu { $runner } (Nr. { $bib }) HAT JETZT NIEMAND. Die Nächsten werden gefragt.
-alarm-handed-on-back = ALARM GEHT AN DICH WEITER: { $runner } (Nr. { $bib }). { $name } hatte ihn und kann nicht mehr.
+alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner }. Die vorher Gefragten haben nicht geantwortet.
+alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hat ihn, antwortet aber nicht mehr.
+alarm-given-back = { $name } kann nicht mehr: DEN ALARM zu { $runner } HAT JETZT NIEMAND. Die Nächsten werden gefragt.
+alarm-handed-on-back = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hatte ihn und kann nicht mehr.
 alarm-answer = Antworte ‚Ich übernehme‘, dann gehört er dir; ohne Antwort in { $length } wird die nächste Person gefragt.
 alarm-held-you = Du hast diesen Alarm. Nächstes Nachsehen: { $when }.
 alarm-held-you-now = Du hast diesen Alarm. Antworte ‚gesehen‘ oder ‚noch vermisst‘, oder schreib, was du weißt.
@@ -256,14 +258,18 @@ by-volunteer = Helfer
 by-crew = Begleiter
 by-runner = die Läuferin selbst
 by-tracker = einen Sender
-alarm-her = Nr. { $bib }. Telefon { $phone }. Kleidung: { $clothing }. Lampe: { $torch }. { $pacer }.
+alarm-bib = Nr. { $bib }.
+alarm-her = Telefon { $phone }. Kleidung: { $clothing }. Lampe: { $torch }. { $pacer }.
 alarm-pacer = Begleitläufer bei ihr: { $name }
 alarm-no-pacer = Kein Begleitläufer bei ihr bekannt
 not-known = nicht bekannt
 alarm-numbers = { $name }: { $phone }. Notruf: { $emergency }.
 alarm-numbers-rescue = { $name }: { $phone }.
 alarm-read-out = Zum Vorlesen:
-read-out-who = „Es geht um Läuferin { $runner }, Startnummer { $bib }, beim { $event }.
+read-out-who = „Es geht um Läuferin { $runner }{ $bib ->
+    [none] {""}
+   *[other] {", Startnummer "}{ $bib }
+ }, beim { $event }.
 read-out-last = Zuletzt bekannt: { $fact }, { $when } Ortszeit, gemeldet von { $who }.
 read-out-last-place = Dieser Ort: { $place }.
 read-out-last-km = Das sind { $km } nach dem Start.
@@ -581,7 +587,7 @@ told-race-control = Die Rennleitung weiß es, seit { $when }.
 told-race-control-not = Dass die Rennleitung es weiß, hat niemand gemeldet: { $name }, { $phone }.
 towards = Fragt die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
 towards-alarm = Ein Alarm ist offen, und niemand hat ihn übernommen: beantworte zuerst den.
-towards-alarm-held = { $holder } hat den offenen Alarm: sprecht zuerst miteinander.
+towards-alarm-held = { $holder } hat den offenen Alarm: sprich zuerst mit { $holder }.
 towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Punkten für die Crew. Anderswo kann sie das Rennen kosten.
 towards-rule-anywhere = Die Rennregeln verbieten Hilfe außerhalb der Crew-Punkte nicht.
 towards-note = Rennregeln für die Crew: { $note }
@@ -1009,6 +1015,9 @@ paper-own-car = auf eigene Faust
 paper-there-already = schon da
 paper-not-promised = { $odds }, nicht zugesagt
 paper-no-meetings = Für dich ist kein Treffen geplant.
-paper-runner = { $name }, Startnummer { $bib }. { $clothing }
+paper-runner = { $name }{ $bib ->
+    [none] {""}
+   *[other] {", Startnummer "}{ $bib }
+ }. { $clothing }
 paper-no-signal = Dort gibt es kein Netz.
 paper-rules = Rennregeln für die Crew: { $rules }

@@ -96,6 +96,7 @@ meeting-drive = Drive { $length }.
 meeting-no-drive = No drive time is confirmed, so no leave-by is given. Tell me how long the drive is.
 meeting-wait = Wait until { $until }.
 meeting-kit = Bring: { $kit }.
+meeting-take-back = Take back there: { $kit }.
 meeting-food = Food: { $food }
 meeting-if-missed = If missed: { $text }
 meeting-no-signal = No phone signal at { $place }.
@@ -211,18 +212,19 @@ race-change-who = Told by { $who }. All times are computed anew.
 
 ## Notices: alarms
 
-alarm-overdue = ALARM: { $runner } (bib { $bib }) is OVERDUE at { $place }.
-alarm-overdue-nowhere = ALARM: { $runner } (bib { $bib }) is OVERDUE.
-alarm-asked-for-help = ALARM: { $runner } (bib { $bib }) has ASKED FOR HELP.
-alarm-sweep = ALARM: SWEEP THROUGH { $place } and { $runner } (bib { $bib }) was not seen there.
-alarm-look-again = LOOK AGAIN: { $runner } (bib { $bib }), alarm still open. { $name ->
+alarm-runner = { $runner } (bib { $bib })
+alarm-overdue = ALARM: { $runner } is OVERDUE at { $place }.
+alarm-overdue-nowhere = ALARM: { $runner } is OVERDUE.
+alarm-asked-for-help = ALARM: { $runner } has ASKED FOR HELP.
+alarm-sweep = ALARM: SWEEP THROUGH { $place } and { $runner } was not seen there.
+alarm-look-again = LOOK AGAIN: { $runner }, alarm still open. { $name ->
     [none] What is known now?
    *[other] { $name }, what is known now?
  }
-alarm-handed-on = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). Those asked before have not answered.
-alarm-handed-on-held = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). { $name } has it, but does not answer any more.
-alarm-given-back = { $name } can't any more: NOBODY HAS THE ALARM about { $runner } (bib { $bib }) NOW. The next are being asked.
-alarm-handed-on-back = ALARM HANDED ON TO YOU: { $runner } (bib { $bib }). { $name } had it and can't any more.
+alarm-handed-on = ALARM HANDED ON TO YOU: { $runner }. Those asked before have not answered.
+alarm-handed-on-held = ALARM HANDED ON TO YOU: { $runner }. { $name } has it, but does not answer any more.
+alarm-given-back = { $name } can't any more: NOBODY HAS THE ALARM about { $runner } NOW. The next are being asked.
+alarm-handed-on-back = ALARM HANDED ON TO YOU: { $runner }. { $name } had it and can't any more.
 alarm-answer = Answer ‘I have it’ and it is yours; no answer in { $length } and the next person is asked.
 alarm-held-you = You hold this alarm. Next look: { $when }.
 alarm-held-you-now = You hold this alarm. Answer ‘seen’ or ‘still missing’, or write what you know.
@@ -256,14 +258,18 @@ by-volunteer = volunteers
 by-crew = crew
 by-runner = the runner
 by-tracker = a tracker
-alarm-her = Bib { $bib }. Phone { $phone }. Clothing: { $clothing }. Torch: { $torch }. { $pacer }.
+alarm-bib = Bib { $bib }.
+alarm-her = Phone { $phone }. Clothing: { $clothing }. Torch: { $torch }. { $pacer }.
 alarm-pacer = Pacer with her: { $name }
 alarm-no-pacer = No pacer is known to be with her
 not-known = not known
 alarm-numbers = { $name }: { $phone }. Emergency: { $emergency }.
 alarm-numbers-rescue = { $name }: { $phone }.
 alarm-read-out = To read out:
-read-out-who = “This is about runner { $runner }, bib { $bib }, in { $event }.
+read-out-who = “This is about runner { $runner }{ $bib ->
+    [none] {""}
+   *[other] {", bib "}{ $bib }
+ }, in { $event }.
 read-out-last = She was last known { $fact } on { $when }, local time, told by { $who }.
 read-out-last-place = That place: { $place }.
 read-out-last-km = That is { $km } into the course.
@@ -521,7 +527,7 @@ told-race-control = Race control knows, since { $when }.
 told-race-control-not = Nobody has reported that race control knows: { $name }, { $phone }.
 towards = Ask race control before anybody goes towards her: { $name }, { $phone }. I can’t decide that.
 towards-alarm = An alarm is open and nobody has it yet: answer it first.
-towards-alarm-held = { $holder } has the open alarm: speak to them first.
+towards-alarm-held = { $holder } has the open alarm: speak to { $holder } first.
 towards-rule = Race rules: outside help for { $runner } only at crew points. Away from them it may cost her the race.
 towards-rule-anywhere = The race’s rules do not forbid help away from crew points.
 towards-note = Race rules for crew: { $note }
@@ -1030,6 +1036,9 @@ paper-own-car = their own way
 paper-there-already = there already
 paper-not-promised = { $odds }, not promised
 paper-no-meetings = No meeting is planned for you.
-paper-runner = { $name }, bib { $bib }. { $clothing }
+paper-runner = { $name }{ $bib ->
+    [none] {""}
+   *[other] {", bib "}{ $bib }
+ }. { $clothing }
 paper-no-signal = No phone signal there.
 paper-rules = Race rules for crew: { $rules }

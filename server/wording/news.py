@@ -42,6 +42,7 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
         say.s("meeting-drive", length=say.length(m.drive)) if m.drive is not None else "",
         say.s("meeting-wait", until=_wait_until(say, m)),
         say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
+        say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "",
         say.s("meeting-food", food=m.food) if m.food else "",
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("meeting-no-signal", place=place) if m.no_signal else "",
@@ -161,6 +162,7 @@ def brief(say: SayInEvent, b: BriefValues) -> str:
             parts.append(say.s("brief-leave", leave_by=_leave_by(say, m)))
         parts.append(say.s("brief-times", be_there=_be_there(say, m), until=_wait_until(say, m)))
         parts.append(say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "")
+        parts.append(say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "")
     if b.signal_back_at:
         parts.append(say.s("brief-signal", place=say.point(b.signal_back_at)))
         parts.append(say.s("brief-nothing-heard"))
@@ -178,6 +180,7 @@ def arrived(say: SayInEvent, v: SightingValues) -> str:
         say.s(key, runner=say.runner, place=place, when=say.when(v.at), who=say.person(v.told_by)),
         say.s("arrived-stop", length=say.length(stop)) if stop else "",
         say.s("arrived-kit", kit=say.things(v.kit)) if v.kit and not v.through else "",
+        say.s("meeting-take-back", kit=say.things(v.take_back)) if v.take_back and not v.through else "",
         say.s("meeting-food", food=v.food) if v.food and not v.through else "",
         _then(say, v, "arrived-next"),
     )

@@ -229,6 +229,7 @@ def say_people(say: Say, a: PeopleAnswer, name: str = "", person: str = "") -> s
     chosen = [
         p
         for p in a.people
+        say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
         if (not name or name in (p.at_name, p.bound_for)) and (not person or p.name == person)
     ]
     if not chosen:

@@ -283,6 +283,55 @@ def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
 def test_delayed_and_repeated_are_marked(event: Event, here: Reader) -> None:
     """A late notice says when it was due, a possible repeat says of which number."""
     n = notice(NoticeKind.ARRIVED, SIGHTING)
+@pytest.mark.parametrize("kind", [NoticeKind.OVERDUE, NoticeKind.ASKED_FOR_HELP, NoticeKind.LOOK_AGAIN])
+def test_an_alarm_about_somebody_without_a_number(kind: NoticeKind, event: Event, here: Reader) -> None:
+    """No 'bib ?' or 'bib not known' where she wears none: it is left out, wherever an alarm says it."""
+    bare = replace(event, runners=tuple(replace(r, bib="") for r in event.runners))
+    text = say_notice(notice(kind, replace(ALARM, of_kind=kind.value)), bare, here, NOW).text
+    assert "bib" not in text.lower()
+    assert "Maren" in text
+    assert "  " not in text
+
+
+def test_what_is_brought_and_taken_back_are_apart(event: Event, here: Reader) -> None:
+    """Two lines, so that nobody drives the wet shoes back to her."""
+    values = replace(MEETING, kit=("head torch",), take_back=("wet shoes",))
+    text = say_notice(notice(NoticeKind.LEAVE_NOW, values), event, here, NOW).text
+    assert "Bring: head torch." in text
+    assert "Take back there: wet shoes." in text
+
+
+def test_who_gave_an_alarm_back_is_named(event: Event, here: Reader) -> None:
+    """Those told hear in capitals that nobody has it; whoever is asked, why it comes to them."""
+    back = replace(ALARM, gave_back="ana", holder=None)
+    told = say_notice(notice(NoticeKind.HANDED_ON, replace(back, step=-1), asks=False), event, here, NOW).text
+    assert told.startswith("Ana can't any more: NOBODY HAS THE ALARM about Maren (bib 214) NOW.")
+    asked = say_notice(notice(NoticeKind.HANDED_ON, replace(back, step=1)), event, here, NOW).text
+    assert asked.startswith("ALARM HANDED ON TO YOU: Maren (bib 214). Ana had it and can't any more.")
+
+
+@pytest.mark.parametrize(
+    ("what", "end", "said"),
+    [
+        ("server", -10, "Our server or its database was down from 14:40 to 15:00 (20 min)."),
+        ("channel:telegram", None, "DOWN since 14:40: our Telegram bot. Reports over it come late;"),
+        ("outgoing:email", None, "DOWN since 14:40: our e-mail. Notices by it wait,"),
+        (
+            "outgoing:email",
+            -10,
+            "Our e-mail was down from 14:40 to 15:00 (20 min). What waited there goes out now.",
+        ),
+        ("channel:pigeon", None, "DOWN since 14:40: our channel pigeon."),
+    ],
+)
+def test_an_outage_is_called_by_its_name(
+    what: str, end: float | None, said: str, event: Event, here: Reader
+) -> None:
+    """What was down, since when, and what that means for those who report or are told."""
+    values = OutageValues(what, in_minutes(-30), None if end is None else in_minutes(end))
+    assert said in say_notice(notice(NoticeKind.OUTAGE, values), event, here, NOW).text
+
+
     text = say_notice(n, event, here, NOW, delayed=True, repeat=True, short=7).text
     assert text.startswith("[delayed, was due 15:09] [may be a repeat of no. 7] Maren is in at")
     assert "[" not in say_notice(n, event, here, NOW, short=7).text
