@@ -54,6 +54,8 @@ class Place:
             "STILEPOST_CHANNELS_APART": "telegram",
         }
         self.bot_env = {"STILEPOST_TELEGRAM_TOKEN": TOKEN, "STILEPOST_TELEGRAM_BASE_URL": telegram.base_url}
+        # The loudest log there is: what must not stand in it must not stand in any.
+        self.env["STILEPOST_LOG_LEVEL"] = self.bot_env["STILEPOST_LOG_LEVEL"] = "debug"
 
     def command(self, *arguments: str) -> str:
         """What a command on the server's machine prints."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+from collections.abc import Iterable
 
 import matplotlib.image
 import numpy as np
@@ -90,14 +91,25 @@ async def test_menus_are_set_where_they_belong(telegram: Telegram, standin: Stan
     await telegram.open()
     asked = Incoming("telegram", "41", datetime(2027, 6, 19, tzinfo=UTC), "41.1", reply_to="41")
     await telegram.show_menu(asked, ["crew"], "en")
-    calls = [c.params for c in standin.calls if c.method == "setMyCommands"]
     shown = {
-        (c["scope"]["type"], c["scope"].get("chat_id")): [x["command"] for x in c["commands"]] for c in calls
+        (
+            c.params["scope"]["type"],
+            c.params["scope"].get("chat_id"),
+            c.params.get("language_code", ""),
+        ): [(x["command"], x["description"]) for x in c.params["commands"]]
+        for c in standin.calls
+        if c.method == "setMyCommands"
     }
+
+    def wanted(kinds: Iterable[str], language: str) -> list[tuple[str, str]]:
+        return [(c.word, c.says) for c in menu_for(kinds, language)]
+
     assert shown == {
-        ("all_private_chats", None): ["start"],
-        ("all_group_chats", None): [c.word for c in menu_for(IN_GROUPS, "en")],
-        ("chat", 41): [c.word for c in menu_for(["crew"], "en")],
+        ("all_private_chats", None, ""): wanted((), "en"),
+        ("all_private_chats", None, "de"): wanted((), "de"),
+        ("all_group_chats", None, ""): wanted(IN_GROUPS, "en"),
+        ("all_group_chats", None, "de"): wanted(IN_GROUPS, "de"),
+        ("chat", 41, ""): wanted(["crew"], "en"),
     }
     assert telegram.username == USERNAME
 

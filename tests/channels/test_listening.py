@@ -6,6 +6,7 @@ import asyncio
 import json
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
+from dataclasses import replace
 
 import aiohttp
 import pytest
@@ -18,7 +19,7 @@ from bot.channels.telegram import Telegram, make
 from bot.channels.telegram.hook import PATH, SECRET_HEADER, telegram_webhook
 from bot.channels.telegram.listening import Backoff, Hook
 from tests.channels import standin as at
-from tests.channels.conftest import WAIT_S, until
+from tests.channels.conftest import PATIENT, WAIT_S, until
 from tests.channels.standin import StandIn
 
 
@@ -60,6 +61,21 @@ async def listening(channel: Telegram, store: Store) -> AsyncIterator[asyncio.Ta
     finally:
         task.cancel()
         await asyncio.gather(task, return_exceptions=True)
+
+
+SECRET = "a-secret-of-ours"
+
+
+@pytest.fixture
+async def hooked() -> AsyncIterator[tuple[TestServer, Store]]:
+    """A server with Telegram's path, and what it stores."""
+    store = Store()
+    app = web.Application()
+    app.router.add_post(PATH, telegram_webhook(SECRET, store))
+    server = TestServer(app)
+    await server.start_server()
+    yield server, store
+    await server.close()
 
 
 # Asking ------------------------------------------------------------------------------------------------------
@@ -122,7 +138,12 @@ BREAKING = {
     "500": at.refused(500, "Internal Server Error"),
     "502 a page": at.refused(502, "Bad Gateway"),
     "409": at.refused(409, "Conflict: terminated by other getUpdates request"),
-    "not ok": at.not_ok,
+    "400": at.refused(400, "Bad Request: strange"),
+    "403": at.refused(403, "Forbidden: strange"),
+    "200 a page": at.not_json,
+    "200 not ok": at.not_ok,
+    "200 another shape": at.another_shape,
+    "lost reply": at.lost_reply,
 }
 
 
@@ -135,6 +156,51 @@ async def test_trouble_on_the_way_is_waited_out(telegram: Telegram, standin: Sta
     store = Store()
     async with listening(telegram, store):
         await store.until(lambda s: s.texts == ["kept"])
+
+
+async def test_an_answer_that_does_not_come_is_asked_for_again(
+    make_telegram: Callable[..., Telegram], standin: StandIn
+) -> None:
+    """Telegram hangs in the middle of a question: the next one gets what waits."""
+    arrived, go_on = asyncio.Event(), asyncio.Event()
+    standin.script("getUpdates", at.held(arrived, go_on))
+    await standin.say("kept")
+    store = Store()
+    async with listening(make_telegram(timeouts=replace(PATIENT, answer_s=0.2)), store):
+        await store.until(lambda s: "kept" in s.texts)
+        go_on.set()
+
+
+@pytest.mark.parametrize("method", ["getWebhookInfo", "setWebhook"])
+@pytest.mark.parametrize("case", [c for c in BREAKING if c != "400"])
+@pytest.mark.filterwarnings("ignore:.*retry_after.*")
+async def test_trouble_with_the_webhook_is_waited_out(
+    make_telegram: Callable[..., Telegram],
+    standin: StandIn,
+    hooked: tuple[TestServer, Store],
+    method: str,
+    case: str,
+) -> None:
+    """Whatever one request comes to, the webhook is set in the end, and only then is there a sign of life."""
+    server, store = hooked
+    standin.script(method, BREAKING[case])
+    channel = make_telegram(hook=Hook(str(server.make_url(PATH)), SECRET, 0.02))
+    async with listening(channel, store):
+        await store.until(lambda s: s.quiet > 0)
+    assert standin.webhook["secret_token"] == SECRET
+
+
+async def test_a_webhook_telegram_refuses_is_a_wrong_setting(
+    make_telegram: Callable[..., Telegram], standin: StandIn
+) -> None:
+    """An address without TLS, say: waiting would not help, and the secret is not shown."""
+    standin.script(
+        "setWebhook", at.refused(400, f"Bad Request: bad webhook: {SECRET}: HTTPS url must be provided")
+    )
+    channel = make_telegram(hook=Hook("http://crew.example.org", SECRET, 0.02))
+    with pytest.raises(WrongSettingsError, match="public_url") as told:
+        await asyncio.wait_for(channel.listen(Store()), WAIT_S)
+    assert SECRET not in str(told.value)
 
 
 async def test_telegram_away_and_back(make_telegram: Callable[..., Telegram], standin: StandIn) -> None:
@@ -185,20 +251,6 @@ async def test_only_the_kinds_we_read_are_asked_for(telegram: Telegram, standin:
 
 
 # Being called ------------------------------------------------------------------------------------------------
-
-SECRET = "a-secret-of-ours"
-
-
-@pytest.fixture
-async def hooked() -> AsyncIterator[tuple[TestServer, Store]]:
-    """A server with Telegram's path, and what it stores."""
-    store = Store()
-    app = web.Application()
-    app.router.add_post(PATH, telegram_webhook(SECRET, store))
-    server = TestServer(app)
-    await server.start_server()
-    yield server, store
-    await server.close()
 
 
 async def test_a_webhook_is_set_and_brings_updates(

@@ -12,7 +12,7 @@ import pytest
 from matplotlib.figure import Figure
 
 from bot.channels.base import Delivery, Incoming, Reply, Sent
-from bot.channels.telegram import Telegram
+from bot.channels.telegram import Telegram, api
 from server.wording.message import Button
 from tests.channels import standin as at
 from tests.channels.conftest import PATIENT
@@ -174,13 +174,50 @@ async def test_words_too_long_for_a_picture_go_first(
     assert len(standin.sent[1].text) <= 1024
 
 
-async def test_a_refused_picture_does_not_cost_the_words(
-    telegram: Telegram, standin: StandIn, png: bytes, question: Incoming
+NO_PICTURE = {
+    "400": at.refused(400, "Bad Request: PHOTO_INVALID_DIMENSIONS"),
+    "413": at.refused(413, "Request Entity Too Large"),
+    "500": at.refused(500, "Internal Server Error"),
+    "200 not ok": at.not_ok,
+    "lost reply": at.lost_reply,
+}
+
+
+@pytest.mark.parametrize("case", NO_PICTURE)
+async def test_a_picture_that_fails_does_not_cost_the_words(
+    telegram: Telegram, standin: StandIn, png: bytes, question: Incoming, case: str
 ) -> None:
-    """What must arrive is the words: a picture Telegram does not like is left out."""
-    standin.script("sendPhoto", at.refused(400, "Bad Request: PHOTO_INVALID_DIMENSIONS"))
+    """What must arrive is the words: refused or of unknown fate, the picture is left out, and they go alone."""
+    standin.script("sendPhoto", NO_PICTURE[case])
     assert (await telegram.reply(question, Reply("At Mill.", (), png, "a profile"))).sent is Sent.ACCEPTED
-    assert [(call.method, call.text) for call in standin.sent] == [("sendMessage", "At Mill.")]
+    assert (standin.sent[-1].method, standin.sent[-1].text) == ("sendMessage", "At Mill.")
+
+
+@pytest.mark.parametrize("case", ["429", "403 blocked", "400 migrated", "401"])
+async def test_an_answer_about_the_chat_is_about_the_words_too(
+    telegram: Telegram, standin: StandIn, png: bytes, question: Incoming, case: str
+) -> None:
+    """Later, gone, moved, wrong settings: the words are not tried behind the picture."""
+    answer, means = FAILING[case]
+    standin.script("sendPhoto", answer)
+    assert (await telegram.reply(question, Reply("At Mill.", (), png, "a profile"))).sent is means
+    assert standin.asked["sendMessage"] == 0
+
+
+async def test_no_connection_free_is_not_sent(
+    make_telegram: Callable[..., Telegram], standin: StandIn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """All connections wait for an answer: the next message has surely not left."""
+    monkeypatch.setattr(api, "SENDING_AT_ONCE", 1)
+    channel = make_telegram(timeouts=replace(PATIENT, pool_s=0.05))
+    arrived, go_on = asyncio.Event(), asyncio.Event()
+    standin.script("sendMessage", at.held(arrived, go_on))
+    first = asyncio.create_task(channel.deliver(PLAIN))
+    await arrived.wait()
+    assert (await channel.deliver(PLAIN)).sent is Sent.NOT_SENT
+    go_on.set()
+    assert (await first).sent is Sent.ACCEPTED
+    assert len(standin.sent) == 1
 
 
 async def test_a_picture_lost_after_long_words_is_told(

@@ -670,6 +670,122 @@ async def test_a_webhook_brings_updates_to_the_desk(
     assert await standin.push(tries=1) == [403]
 
 
+async def test_an_update_the_webhook_brings_twice_is_answered_once(
+    server: Server,
+    standin: StandIn,
+    make_telegram: Callable[..., Telegram],
+    make_worker: MakeWorker,
+    desk: EchoDesk,
+) -> None:
+    """Telegram brings it again where it did not hear our 200; both are answered 200, the person once."""
+    await make_worker(
+        make_telegram(hook=Hook(f"{server.url}/hooks/telegram", "a-secret-of-ours", 0.05)), desk
+    )
+    await until(lambda: standin.webhook)
+    body = at_message(7001, "once")
+    headers = {"X-Telegram-Bot-Api-Secret-Token": "a-secret-of-ours"}
+    async with aiohttp.ClientSession(headers=headers) as session:
+        for _ in range(2):
+            async with session.post(f"{server.url}/hooks/telegram", data=body) as answer:
+                assert answer.status == 200
+            await until(lambda: texts(standin) == ["you said: once"])
+    await until(lambda: all_done(server))
+    await server.looked("next_updates")
+    assert texts(standin) == ["you said: once"]
+
+
+async def test_a_group_that_became_a_supergroup_is_answered_there(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
+) -> None:
+    """The question came from the old group, the answer goes to the new one, at once."""
+    group = {"id": -500, "type": "group", "title": "crew"}
+    standin.migrated["-500"] = -100500
+    await standin.put(message=standin.message(41, chat=group, text="/next"))
+    await make_worker(telegram, desk)
+    await until(lambda: texts(standin, "-100500") == ["you said: /next"])
+    await until(lambda: all_done(server))
+    assert texts(standin, "-500") == []
+
+
+STRANGERS = {
+    "a greeting": "hello",
+    "the start of a chat": "/start",
+    "a question": "where is Maren",
+    "a guess at an event": "the short stile",
+    "a report": "in at mill",
+    "an answer": "i have it",
+    "a code of nobody's": "/start 0000AAAA1111",
+    "a code used up": "/start USED",
+    "a code withdrawn": "/start WITHDRAWN",
+    "a code too old": "/start OLD",
+}
+TELLING = ("Maren", "Ana", "Tomas", "Jonas", "Stile", "Mill", "Fold", "214", "960001", "maren", "crew")
+
+
+@pytest.mark.parametrize("case", STRANGERS)
+async def test_a_stranger_learns_nothing(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, case: str
+) -> None:
+    """Not even that there is an event: one of two sentences, whatever is written; nothing is kept of it as a report."""
+    now = server.clock.now()
+    journal = server.journal
+    if "USED" in STRANGERS[case]:
+        code = await journal.invite("maren", EVENT, "test", now, timedelta(hours=1))
+        await journal.redeem(code, "telegram", "99", "test", now)
+    elif "WITHDRAWN" in STRANGERS[case]:
+        code = await journal.invite("maren", EVENT, "test", now, timedelta(hours=1))
+        (made,) = await journal.invitations(EVENT)
+        await journal.revoke_invitation(made.id, now)
+    elif "OLD" in STRANGERS[case]:
+        code = await journal.invite("maren", EVENT, "test", now - timedelta(hours=2), timedelta(hours=1))
+    else:
+        code = ""
+    await make_worker(telegram)
+    words = STRANGERS[case]
+    await standin.say(f"/start {code}" if code else words, user=77)
+    await standin.press("j|yes", user=77)
+    await standin.press("n|1|i have it||", user=77)
+    await until(lambda: len(texts(standin, "77")) == 3)
+    said = texts(standin, "77")
+    assert not [word for text in said for word in TELLING if word in text], said
+    assert said[0] in (
+        "This number or chat is not known here. If you have an invitation, send its code.",
+        "That code is not valid: mistyped, used, or over. Ask whoever sent it for a new one.",
+    )
+    assert (
+        said[1]
+        == said[2]
+        == "This number or chat is not known here. If you have an invitation, send its code."
+    )
+    assert await journal.person_at("telegram", "77") is None
+    assert not await journal.entries(EVENT)
+
+
+async def test_an_invitation_says_who_and_what_before_it_is_taken(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker
+) -> None:
+    """Looked at, withdrawn, then accepted: nothing is bound. The next one is refused by its reader, and still holds."""
+    now = server.clock.now()
+    code = await server.journal.invite("tomas", EVENT, "test", now, timedelta(hours=1))
+    await make_worker(telegram)
+    await standin.say(f"/start {code}", user=43)
+    await until(lambda: len(texts(standin, "43")) == 1)
+    assert texts(standin, "43")[0].startswith("You are Tomas. Part: ")
+    assert "safety contact" in texts(standin, "43")[0]
+    (made,) = await server.journal.invitations(EVENT)
+    assert await server.journal.revoke_invitation(made.id, now)
+    await standin.press("j|yes", user=43)
+    await until(lambda: len(texts(standin, "43")) == 2)
+    assert "not valid" in texts(standin, "43")[1]
+    code = await server.journal.invite("tomas", EVENT, "test", now, timedelta(hours=1))
+    await standin.say(code, user=43)
+    await until(lambda: len(texts(standin, "43")) == 3)
+    await standin.press("j|no", user=43)
+    await until(lambda: len(texts(standin, "43")) == 4)
+    assert await server.journal.person_at("telegram", "43") is None
+    assert (await server.journal.preview(code, "test", now)).person == "tomas"
+
+
 async def test_a_text_gateway_needs_its_devices_token(server: Server) -> None:
     """Stored for the person the token was made for; without one, or with another's, nothing is."""
     now = server.clock.now()

@@ -17,6 +17,8 @@ __all__ = ["Timeouts", "TokenBot", "make_bot"]
 # httpx logs whole URLs at INFO, the library what it sends at DEBUG: tokens and people's words.
 _TALKATIVE = ("httpx", "httpcore", "telegram")
 BATCH = 100
+SENDING_AT_ONCE = 48
+"""Room for all that one worker sends at once, answers and notices (a batch of 20 each)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,7 @@ def make_bot(token: str, base_url: str, timeouts: Timeouts) -> TokenBot:
     for name in _TALKATIVE:
         logger = logging.getLogger(name)
         logger.setLevel(max(logger.level, logging.WARNING))
-    asking, sending = _request(timeouts, 1), _request(timeouts, 16)
+    asking, sending = _request(timeouts, 1), _request(timeouts, SENDING_AT_ONCE)
     if not base_url:
         return TokenBot(token, request=sending, get_updates_request=asking)
     base, files = f"{base_url}/bot", f"{base_url}/file/bot"

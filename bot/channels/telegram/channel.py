@@ -25,6 +25,7 @@ from bot.channels.telegram.listening import Backoff, Hook, poll, watch_webhook
 from bot.channels.telegram.outcomes import detail_of
 from bot.channels.telegram.sending import Parcel, send
 from server.wording.menu import IN_GROUPS, Command, menu_for
+from server.wording.sentences import languages
 
 __all__ = ["Telegram"]
 
@@ -65,8 +66,10 @@ class Telegram:
         """Learn our own user name, without which a group can't address us, and show the menus of strangers
         and groups. WrongSettingsError for a refused token."""
         await self.ask_username()
-        await self._show(menu_for((), "en"), BotCommandScopeAllPrivateChats())
-        await self._show(menu_for(IN_GROUPS, "en"), BotCommandScopeAllGroupChats())
+        # The first is for phones in any language, the others for those in one of ours.
+        for language, code in (("en", ""), *((x, x) for x in languages() if x != "en")):
+            await self._show(menu_for((), language), BotCommandScopeAllPrivateChats(), code)
+            await self._show(menu_for(IN_GROUPS, language), BotCommandScopeAllGroupChats(), code)
 
     async def ask_username(self) -> str:
         """Ask Telegram who we are; our user name. Raises as `open`."""
@@ -135,9 +138,9 @@ class Telegram:
         with suppress(Exception):
             await self._bot.answer_callback_query(to.message_key.removeprefix("q"))
 
-    async def _show(self, commands: Iterable[Command], scope: BotCommandScope) -> None:
+    async def _show(self, commands: Iterable[Command], scope: BotCommandScope, language: str = "") -> None:
         try:
             shown = [BotCommand(c.word, c.says) for c in commands]
-            await self._bot.set_my_commands(shown, scope=scope)
+            await self._bot.set_my_commands(shown, scope=scope, language_code=language or None)
         except Exception as error:
             log.info("menu not shown", detail=detail_of(error, self._token))

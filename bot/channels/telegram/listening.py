@@ -11,7 +11,7 @@ import json
 from dataclasses import dataclass
 
 import structlog
-from telegram.error import Conflict, EndPointNotFound, InvalidToken, RetryAfter
+from telegram.error import BadRequest, Conflict, EndPointNotFound, InvalidToken, RetryAfter
 
 from bot.channels.addresses import WrongSettingsError
 from bot.channels.base import RawUpdate, StoreUpdates
@@ -109,10 +109,10 @@ async def watch_webhook(bot: TokenBot, store: StoreUpdates, hook: Hook, backoff:
         try:
             info = await bot.get_webhook_info()
             if info.url != hook.url:
-                await bot.set_webhook(
-                    hook.url, secret_token=hook.secret, allowed_updates=ALLOWED, drop_pending_updates=False
-                )
+                await _set_webhook(bot, hook)
                 continue
+        except WrongSettingsError:
+            raise
         except Exception as error:
             await asyncio.sleep(_wait(error, backoff, bot.token))
             continue
@@ -122,3 +122,16 @@ async def watch_webhook(bot: TokenBot, store: StoreUpdates, hook: Hook, backoff:
         elif await _stored(store, (), backoff):
             backoff.worked()
             await asyncio.sleep(hook.look_every_s)
+
+
+async def _set_webhook(bot: TokenBot, hook: Hook) -> None:
+    try:
+        await bot.set_webhook(
+            hook.url, secret_token=hook.secret, allowed_updates=ALLOWED, drop_pending_updates=False
+        )
+    except BadRequest as error:
+        # An address without TLS, one that names no host, a secret of other letters: waiting mends none of them.
+        why = detail_of(error, bot.token).replace(hook.secret, "…")
+        raise WrongSettingsError(
+            f"Telegram refuses the webhook: check public_url and telegram_webhook_secret ({why})"
+        ) from None

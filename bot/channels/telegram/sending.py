@@ -27,6 +27,10 @@ __all__ = ["Parcel", "send"]
 _NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 
 
+_SAYS_NOTHING_OF_THE_WORDS = (Sent.NEVER, Sent.UNKNOWN, Sent.NOT_SENT)
+"""Outcomes of a picture after which its words go alone. Should it have arrived all the same, they are there twice."""
+
+
 @dataclass(frozen=True, slots=True)
 class Parcel:
     """What goes to one chat. `under`: the message it answers."""
@@ -49,9 +53,8 @@ async def send(bot: TokenBot, parcel: Parcel) -> Outcome:
         outcome = await _attempt(
             bot, [_photo(bot, chat, parcel, parcel.text or cut(parcel.alt), _markup(parcel))]
         )
-        if outcome.sent is not Sent.NEVER:
+        if outcome.sent not in _SAYS_NOTHING_OF_THE_WORDS:
             return outcome
-        # The picture was refused, which says nothing against the words.
         return await _attempt(bot, _texts(bot, chat, parcel))
     outcome = await _attempt(bot, _texts(bot, chat, parcel))
     if parcel.picture is None or outcome.sent is not Sent.ACCEPTED:
