@@ -10,8 +10,11 @@ A Message-ID is made from the delivery's id, so that a repeat threads with (or h
 
 from __future__ import annotations
 
+import hashlib
+import re
 import socket
 import ssl
+import unicodedata
 from dataclasses import dataclass
 from datetime import timedelta
 from email.errors import MessageError
@@ -28,6 +31,9 @@ from bot.channels.outgoing import OnlyOut
 from server.clock import Clock, SystemClock
 
 __all__ = ["TABLE", "Email", "Row", "Stage", "make", "outcome_of"]
+
+
+SUBJECT_MAX = 200
 
 
 class Stage(StrEnum):
@@ -177,21 +183,26 @@ class Email(OnlyOut):
         )
 
     def _message_id(self, delivery: Delivery) -> str:
-        local = "".join(c if c.isalnum() or c in "-_" else "." for c in delivery.id)
+        local = delivery.id
+        if not re.fullmatch(r"[A-Za-z0-9_-]{1,120}", local):
+            # Two ids that differ must not become one: mail programs hide what they take for a repeat.
+            digest = hashlib.sha256(local.encode("utf-8", "replace")).hexdigest()
+            local = re.sub(r"[^A-Za-z0-9_-]", "-", local)[:80] + "-" + digest[:16]
         return f"<{local}@{self._domain}>"
 
     def _message(self, delivery: Delivery) -> EmailMessage:
         mail = EmailMessage()
         mail["From"] = self._from
         mail["To"] = _bare(delivery.address)
-        # Whatever stands on another line would be read as a header of its own.
-        mail["Subject"] = " ".join(delivery.subject.split()) or delivery.text.strip().partition("\n")[0][:120]
+        text = _writable(delivery.text)
+        mail["Subject"] = _one_line(_writable(delivery.subject)) or _one_line(text.strip().partition("\n")[0])
         mail["Date"] = format_datetime(self._clock.now())
         mail["Message-ID"] = self._message_id(delivery)
         mail["Auto-Submitted"] = "auto-generated"  # RFC 3834: no out-of-office replies, please
         if delivery.urgent:
             mail["Importance"] = "high"
-        text = delivery.text if delivery.picture is None else f"{delivery.text}\n\n{delivery.alt}".strip()
+        if delivery.picture is not None:
+            text = f"{text}\n\n{_writable(delivery.alt)}".strip()
         mail.set_content(text)
         if delivery.picture is not None:
             mail.add_attachment(delivery.picture, maintype="image", subtype="png", filename="picture.png")
@@ -204,7 +215,21 @@ def _bare(address: str) -> str:
     local, _, domain = bare.rpartition("@")
     if not local or not domain or any(c in bare for c in "<> ") or any(ord(c) < 32 for c in address):
         raise ValueError("the address is no mail address")
-    return bare
+    if not local.isascii():
+        # It takes SMTPUTF8 on every server on the way (RFC 6531): rare, and we can't know.
+        raise ValueError("the part of the address before the @ has other letters than ASCII")
+    return f"{local}@{domain.encode('idna').decode()}" if not domain.isascii() else bare
+
+
+def _writable(text: str) -> str:
+    """The text without what no mail can carry: halves of characters, control characters but line end and tab."""
+    whole = text.replace("\r\n", "\n").encode("utf-8", "replace").decode()
+    return "".join(c if c in "\n\t" or unicodedata.category(c) != "Cc" else " " for c in whole)
+
+
+def _one_line(text: str) -> str:
+    """A text as a header takes it: whatever stands on another line would be read as a header of its own."""
+    return " ".join(text.split())[:SUBJECT_MAX]
 
 
 async def _leave(client: aiosmtplib.SMTP) -> None:

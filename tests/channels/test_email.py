@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import asyncio
+import re
 from collections.abc import AsyncIterator, Awaitable, Callable
 from contextlib import asynccontextmanager
 from datetime import UTC, datetime
 from email import message_from_bytes
 from email.message import EmailMessage
+from email.policy import SMTP as SMTP_POLICY
 from email.policy import default as parse_policy
 from typing import Any
 
 import aiosmtplib
 import pytest
 from aiosmtpd.smtp import SMTP, AuthResult, Envelope, LoginPassword, Session
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bot.channels.addresses import Checked, WrongSettingsError
 from bot.channels.base import Delivery, Outcome, Sent
@@ -177,6 +181,65 @@ async def test_a_subject_adds_no_header(subject: str) -> None:
     got = mail(handler)
     assert (got["Bcc"], got["X"]) == (None, None)
     assert got["Subject"].startswith("Late ")
+
+
+NASTY = {
+    "a name that would add a header": "Leave for Mill.\r\nBcc: all@example.org\r\n\r\nI am the mail now",
+    "line ends of other kinds": "Late\u2028X: y\x85Z: w\x0bV: u\x1cT: s\rR: q",
+    "a line longer than SMTP knows": "she is at " + "very " * 400 + "long",
+    "control characters": "in\x00 at\x07 mill\x1b[31m",
+    "half a character": "at the \ud83d mill",
+    "other scripts": "Grüße aus Łódź, 鳥, עברית, 🏔\ufe0f",
+    "the end of a mail": "over\r\n.\r\nMAIL FROM:<x@example.org>\r\nRCPT TO:<y@example.org>\r\nDATA",
+    "nothing but spaces": " \n \t",
+}
+
+
+@pytest.mark.parametrize("place", ["subject", "text", "both"])
+@pytest.mark.parametrize("case", NASTY)
+async def test_whatever_people_write_or_are_called_makes_one_mail(case: str, place: str) -> None:
+    """To its one recipient, with our headers only, its words whole but for what no mail can carry."""
+    nasty = NASTY[case]
+    handler = Handler()
+    owed = Delivery(
+        "a/ü-1 <x>",
+        "ana@example.org",
+        nasty if place != "subject" else "Leave now.",
+        subject=nasty if place != "text" else "",
+    )
+    outcome = await sent(handler, owed)
+    assert outcome.sent is Sent.ACCEPTED, outcome
+    (envelope,) = handler.taken
+    assert (envelope.mail_from, envelope.rcpt_tos) == ("desk@example.org", ["ana@example.org"])
+    got = mail(handler)
+    assert set(got.keys()) == {
+        "From", "To", "Subject", "Date", "Message-ID", "Auto-Submitted", "MIME-Version", "Content-Type",
+        "Content-Transfer-Encoding",
+    }  # fmt: skip
+    assert isinstance(envelope.content, bytes)
+    assert max(len(line) for line in envelope.content.split(b"\r\n")) <= 998
+    assert re.fullmatch(r"<[A-Za-z0-9._-]+@example\.org>", got["Message-ID"])
+    if place != "subject":
+        letters = [c for c in nasty if c.isalnum()]
+        assert [c for c in words(got) if c.isalnum()] == letters
+
+
+async def test_an_address_of_another_script_is_written_as_mail_servers_know_it() -> None:
+    """A domain has a form in ASCII (RFC 3490); a name before the @ has none, so the next channel is tried."""
+    handler = Handler()
+    assert (await sent(handler, Delivery("d", "ana@bücher.example", "text"))).sent is Sent.ACCEPTED
+    assert handler.taken[0].rcpt_tos == ["ana@xn--bcher-kva.example"]
+    assert (await sent(handler, Delivery("d", "änne@example.org", "text"))).sent is Sent.NEVER
+    assert len(handler.taken) == 1
+
+
+@given(st.text(max_size=80), st.text(max_size=40), st.text(max_size=30))
+def test_no_text_is_too_strange_to_be_written(text: str, subject: str, delivery: str) -> None:
+    """Bytes come out, and one subject line goes in."""
+    made = channel(25)._message(Delivery(delivery, "ana@example.org", text, subject=subject))
+    read = message_from_bytes(made.as_bytes(policy=SMTP_POLICY), policy=parse_policy)
+    assert len(read.get_all("Subject", [])) == 1
+    assert set(read.keys()) == set(made.keys())
 
 
 STAGES = {
