@@ -24,6 +24,7 @@ from server.watch import (
     retired,
     sightings,
     silence,
+    word_of_her,
 )
 from server.watch.as_told import sight_of
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
@@ -42,6 +43,7 @@ RULES: tuple[Rule, ...] = (
     *race.RULES,
     *corrections.RULES,
     *sightings.RULES,
+    *word_of_her.RULES,
     *leaving.RULES,
     *crew.RULES,
     *odds.RULES,

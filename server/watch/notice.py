@@ -43,6 +43,7 @@ class NoticeKind(StrEnum):
     TEST_ALARM = "test alarm"
     UNREACHED = "unreached"
     OUTAGE = "outage"
+    WORD_OF_HER = "word of her"
 
 
 class Answer(StrEnum):
@@ -218,7 +219,8 @@ class StandDownValues:
 
 @dataclass(frozen=True, slots=True)
 class CorrectionValues:
-    """Something this person was told has been corrected: what was said, what holds now."""
+    """Something this person was told has been corrected: what was said (with its words, of a word of her), what
+    holds now."""
 
     was_kind: str
     point: str | None
@@ -226,6 +228,27 @@ class CorrectionValues:
     now_at: datetime | None
     taken_back: bool
     by: str
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class WordValues:
+    """How she is, as somebody wrote it of the moment `at`.
+
+    `going` is where in her race she is now. `since` is from when she rests, or is in at `point`; or from when
+    she moves again after a rest. `until` is how long a rest was said to last. `next_window` is for the point
+    where this person may meet her next.
+    """
+
+    entry: str
+    words: str
+    at: datetime
+    told_by: str
+    going: str
+    point: str | None = None
+    since: datetime | None = None
+    until: datetime | None = None
+    next_window: Window | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -285,6 +308,7 @@ Values = (
     | RaceChangeValues
     | StandDownValues
     | CorrectionValues
+    | WordValues
     | DoubtValues
     | BriefValues
     | UnreachedValues

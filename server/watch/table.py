@@ -21,6 +21,7 @@ _P, _G, _K, _U, _A = PartKind, Going, NoticeKind, Urgency, Answer
 _ON_COURSE = frozenset({_G.MOVING, _G.AT_POINT, _G.RESTING})
 _BEFORE_OR_ON = _ON_COURSE | {_G.BEFORE_START}
 _OUT = _ON_COURSE | {_G.RETIRED}
+_BEFORE_OR_OUT = _OUT | {_G.BEFORE_START}
 _NOT_CLOSED = frozenset(Going) - {_G.CLOSED}
 _ALWAYS = frozenset(Going)
 
@@ -146,6 +147,17 @@ _ROWS: tuple[Row, ...] = (
         "she is out of the point before their meeting",
         "a later fact",
         _hours(0.75),
+        joins=True,
+    ),
+    Row(
+        _K.WORD_OF_HER,
+        _U.NEWS,
+        _ALARMED,
+        _BEFORE_OR_OUT,
+        "somebody wrote how she is, or that she rests: to the crew of her next meeting and her pacer; while an "
+        "alarm is open also, as an alarm, to its holder and the safety contact",
+        "she is in at that meeting's point",
+        _hours(6),
         joins=True,
     ),
     Row(

@@ -143,6 +143,17 @@ left-next = Als Nächstes { $place }: { $window }.
 left-next-her = { $runner } als Nächstes in { $place }: { $window }.
 finished = { $runner } ist im Ziel: { $when }, gemeldet von { $who }.
 finished-crew = Sag Bescheid, wenn du sie bei dir hast (‚sie ist bei uns‘).
+word-of-her = Wie es { $runner } geht, { $when }, gemeldet von { $who }: ‚{ $words }‘
+word-rests = Pause seit { $since }{ $until ->
+    [none] .
+   *[other] {", wie gesagt wurde bis "}{ $until }.
+ }
+word-moves = Wieder unterwegs seit { $since }.
+word-at = Sie ist in { $place }, dort seit { $since }.
+word-no-rest = Keine Pause, soweit bekannt.
+word-retired = Sie ist ausgeschieden, und noch niemand hat sie bei sich.
+word-next = Als Nächstes für dich, { $place }: { $window }.
+word-taken-back = Zurückgenommen: was über { $runner } gemeldet war, { $when }, gilt nicht mehr: ‚{ $words }‘
 retired = { $runner } ist in { $place } ausgeschieden, { $when }, gemeldet von { $who }.
 retired-nowhere = { $runner } ist ausgeschieden, { $when }, gemeldet von { $who }; wo, ist nicht bekannt.
 retired-how = Grund: { $how }.

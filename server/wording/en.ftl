@@ -143,6 +143,17 @@ left-next = Next { $place }: { $window }.
 left-next-her = { $runner } next at { $place }: { $window }.
 finished = { $runner } has finished: { $when }, told by { $who }.
 finished-crew = Tell me when you have her with you (‘in hand’).
+word-of-her = Word of { $runner }, { $when }, told by { $who }: ‘{ $words }’
+word-rests = Resting since { $since }{ $until ->
+    [none] .
+   *[other] {", until "}{ $until }{" as was said."}
+ }
+word-moves = Moving again since { $since }.
+word-at = She is at { $place }, in since { $since }.
+word-no-rest = Not resting, as far as is known.
+word-retired = She has retired, and nobody has her in hand yet.
+word-next = Next for you, { $place }: { $window }.
+word-taken-back = Taken back: the word of { $runner }, { $when }, no longer counts: ‘{ $words }’
 retired = { $runner } has retired at { $place }, { $when }, told by { $who }.
 retired-nowhere = { $runner } has retired, { $when }, told by { $who }; where is not known.
 retired-how = Why: { $how }.

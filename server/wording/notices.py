@@ -28,8 +28,9 @@ from server.watch.notice import (
     TestAlarmValues,
     UnreachedValues,
     Values,
+    WordValues,
 )
-from server.wording import alarm, news
+from server.wording import alarm, news, word_of_her
 from server.wording.message import Button, Message, Press, Rows, data, tag
 from server.wording.reader import Reader
 from server.wording.say import SayInEvent, lines, slug
@@ -59,6 +60,16 @@ def _alarm(say: SayInEvent, notice: Notice) -> str:
 
 def _left(say: SayInEvent, notice: Notice) -> str:
     return _of(SightingValues, lambda s, v: news.left(s, v, notice.key.person))(say, notice)
+
+
+def _correction(say: SayInEvent, notice: Notice) -> str:
+    """What was told: a fact, or words of how she is."""
+
+    def worded(say: SayInEvent, v: CorrectionValues) -> str:
+        of_words = v.was_kind == NoticeKind.WORD_OF_HER.value
+        return word_of_her.word_taken_back(say, v) if of_words else news.correction(say, v)
+
+    return _of(CorrectionValues, worded)(say, notice)
 
 
 def _finished(say: SayInEvent, notice: Notice) -> str:
@@ -96,7 +107,8 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.TEST_ALARM: _of(TestAlarmValues, alarm.test_alarm),
     NoticeKind.UNREACHED: _of(UnreachedValues, alarm.unreached),
     NoticeKind.OUTAGE: _of(OutageValues, alarm.outage),
-    NoticeKind.CORRECTION: _of(CorrectionValues, news.correction),
+    NoticeKind.CORRECTION: _correction,
+    NoticeKind.WORD_OF_HER: _of(WordValues, word_of_her.word_of_her),
     NoticeKind.UNCONFIRMED: _of(DoubtValues, news.unconfirmed),
 }
 

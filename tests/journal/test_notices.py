@@ -34,6 +34,7 @@ from server.watch.notice import (
     UnreachedValues,
     Urgency,
     Values,
+    WordValues,
 )
 from server.watch.notice import TestAlarmValues as RehearsalValues
 
@@ -63,6 +64,7 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         StandDownValues("a1", "overdue", "seen", "ana", at),
         CorrectionValues("in", "mill", at, None, True, "ana"),
         DoubtValues("e-1", "in", "mill", at, "ana", "can't be right"),
+        WordValues("e-1", "feet bad", at, "ana", "resting", since=at, next_window=window),
         BriefValues((meeting, meeting), "chapel"),
         UnreachedValues("jonas", "overdue", ("telegram",), at),
         OutageValues("telegram", at, None),

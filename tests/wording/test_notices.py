@@ -32,6 +32,7 @@ from server.watch.notice import (
     UnreachedValues,
     Urgency,
     Values,
+    WordValues,
 )
 from server.wording import notices
 from server.wording.message import Press, read_data
@@ -149,6 +150,19 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         CorrectionValues("in", "lathe", None, in_minutes(-20), False, "ana"),
         CorrectionValues("retired", "lathe", in_minutes(-40), None, True, "ana"),
         CorrectionValues("finished", None, None, None, False, "ana"),
+        CorrectionValues("word of her", None, in_minutes(-9), None, True, "", "feet bad"),
+    ),
+    NoticeKind.WORD_OF_HER: tuple(
+        WordValues("e-1", "sitting on a wall, feel sick", in_minutes(-4), "ana", going, **more)
+        for going, more in (
+            ("resting", {"since": in_minutes(-4), "until": in_minutes(16), "next_window": WINDOW}),
+            ("resting", {"since": in_minutes(-4), "next_window": WINDOW}),
+            ("moving", {"next_window": WINDOW}),
+            ("moving", {"since": in_minutes(-1)}),
+            ("at a point", {"since": in_minutes(-1), "point": "lathe"}),
+            ("before the start", {}),
+            ("retired", {}),
+        )
     ),
     NoticeKind.UNCONFIRMED: (
         DoubtValues("e-0123456789abcdef0123", "in", "lathe", in_minutes(-3), "ana", "too-fast"),
@@ -211,6 +225,7 @@ def test_every_notice_is_sound(
             NoticeKind.LATE,
             "Maren at Wether Lathe? Later than 9 in 10 would have been. Has she been there?",
         ),
+        (NoticeKind.WORD_OF_HER, "Word of Maren, 15:06, told by Ana: ‘sitting on a wall, feel sick’"),
         (NoticeKind.STAND_DOWN, "STAND-DOWN: Maren has been seen at Wether Lathe, 15:10, told by Ana."),
     ],
 )
