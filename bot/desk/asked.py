@@ -8,7 +8,7 @@ from dataclasses import replace
 from bot.api_client import ApiError
 from bot.channels.base import Reply
 from bot.desk.visit import Visit
-from bot.words import UNDO_WITHIN, Asked, Question
+from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_when
 from server.event.model import PartKind
 from server.wording import answers, plan_answers, standing, things
 from server.wording.answer import NextAnswer
@@ -64,6 +64,12 @@ async def _gap(visit: Visit, asked: Asked) -> Reply:
 
 
 async def _supposed(visit: Visit, asked: Asked) -> Reply:
+    here = visit.runner(asked.runner)
+    if asked.leaving is not None and asked.factor is None and here is not None and here.at is None:
+        # Nobody can leave where she is not: the forecast as it stands answers that.
+        reply = await _point(visit, asked)
+        note = visit.s("supposed-on-the-move", runner=here.name) if here.going == "moving" else ""
+        return replace(reply, text=lines(reply.text, note))
     told = await visit.api.forecast(
         visit.address, visit.event.id, _runner(asked), factor=asked.factor, leaving=asked.leaving
     )
@@ -77,7 +83,10 @@ async def _dark(visit: Visit, asked: Asked) -> Reply:
         plan = await visit.api.plan(visit.address, visit.event.id, _runner(asked))
     except ApiError:
         return visit.reply(text)  # a part that may not see the plan still hears whether it is dark there
-    return visit.reply(lines(text, plan_answers.say_light(visit.say, plan.data)))
+    light = plan_answers.say_light(visit.say, plan.data)
+    # 'When does it get dark' asks for the time; 'is it dark there' for the place.
+    first_light = asked.point is None and asks_when(asked.words) and light
+    return visit.reply(lines(light, text) if first_light else lines(text, light))
 
 
 async def _last_stop(visit: Visit, asked: Asked) -> Reply:
@@ -153,6 +162,8 @@ async def _meetings(visit: Visit, asked: Asked) -> Reply:
     if asked.point is not None and asked.point not in {m.values.point for m in found.meetings}:
         not_among = visit.s("meeting-not-among", place=visit.point_name(asked.runner, asked.point))
         return visit.reply(lines(not_among, things.say_meeting(visit.say, found)))
+    if asks_the_way(asked.words):
+        return visit.reply(things.say_way(visit.say, found, asked.point))
     if asked.question is Question.LEAVE:
         return visit.reply(things.say_leave(visit.say, found, asked.point))
     if asked.question is Question.DRIVE:

@@ -151,7 +151,8 @@ class Desk:
     async def _each(self, visit: Visit, meant: Several) -> Reply:
         """Every part of a message in one reply; the buttons are those of the first part that has any."""
         replies_ = [await self._meant(visit, part) for part in meant.parts]
-        text = lines(*(r.text for r in replies_))
+        # What two answers say in the same words is said once.
+        text = lines(*dict.fromkeys(line for r in replies_ for line in r.text.split("\n")))
         return visit.reply(text, next((r.buttons for r in replies_ if r.buttons), ()))
 
     # -- buttons ----------------------------------------------------------------------------------------------

@@ -135,6 +135,8 @@ class Visit:
         if reached + 1 >= len(ids):
             return ()
         point = ids[reached + 1]
+        if runner.going == "before the start" and reached < 0:
+            return (self._report("out", "button-out", runner, point),)
         return (
             (*self._report("in", "button-in", runner, point),),
             (*self._report("through", "button-through", runner, point),),

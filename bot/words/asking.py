@@ -37,6 +37,22 @@ def is_weather(text: str) -> bool:
     return _WEATHER.search(text) is not None
 
 
+_THE_WAY = pattern(r"\b(park|parking|parked|directions|postcode|address|parken|parkplatz|anfahrt|adresse)\b")
+_WHEN = pattern(
+    r"\b(when|what time|how late|wann|sunset|sunrise|sundown|dusk|dawn|nightfall|sonnenuntergang|sonnenaufgang)\b"
+)
+
+
+def asks_the_way(words: str) -> bool:
+    """Whether a question about a meeting is about how to get there."""
+    return _THE_WAY.search(words.lower()) is not None
+
+
+def asks_when(words: str) -> bool:
+    """Whether a question about light wants its times."""
+    return _WHEN.search(words.lower()) is not None
+
+
 def is_put_as_question(text: str) -> bool:
     """Whether it begins as a question or a request does, whatever its mark at the end."""
     return _ASKS.search(text.removesuffix(" ?")) is not None

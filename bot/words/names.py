@@ -212,7 +212,14 @@ def find_person(text: str, people: tuple[tuple[str, str], ...]) -> tuple[str, st
     """The person named (id) and the sentence with PERSON in their place."""
     tokens = text.split()
     for person, name in people:
-        first = tidy(name).split()[0] if tidy(name) else ""
+        full = tidy(name).split()
+        # 'Race office' answers to its whole name only: 'race control' is somebody else.
+        if full and full[0] in NO_NAMES:
+            found = next((i for i in range(len(tokens)) if tokens[i : i + len(full)] == full), None)
+            if found is not None:
+                return person, " ".join([*tokens[:found], "PERSON", *tokens[found + len(full) :]])
+            continue
+        first = full[0] if full else ""
         for i, t in enumerate(tokens):
             if first and (t in (first, f"{first}s") or _name_score(t, first) >= 88):
                 return person, " ".join([*tokens[:i], "PERSON", *tokens[i + 1 :]])

@@ -28,7 +28,7 @@ _AFTER = re.compile(
     rf"^(?:and |so |then )+(?:the )?next(?: one| point| stop)?(?: after)?(?: that)?(?: \?)?$|^and then(?: \?)?$|"
     r"^(?:the )?next one(?: after)?(?: that)?(?: \?)?$|\bthe one after\b|^(?:and )?after (?:that|PT)(?: \?)?$"
 )
-_PLACE_ONLY = re.compile(rf"^{_LEAD}(?:the )?(?:PT|FINISH)(?: then| though)?(?: \?)?$")
+_PLACE_ONLY = re.compile(rf"^(?!in at\b){_LEAD}(?:the )?(?:PT|FINISH)(?: then| though)?(?: \?)?$")
 _OTHER_RUNNER = re.compile(rf"^{_LEAD}(?:the )?other (?:one|runner|girl|lady|woman)(?: too)?(?: \\?)?$")
 _RUNNER_ONLY = re.compile(rf"^{_LEAD}(?:she|her)(?: then| though| too)?(?: \?)?$")
 

@@ -95,7 +95,7 @@ def _as_asked(clause: str, text: str) -> str:
 
 
 _YES_AT = re.compile(
-    r"^yes (?:(?:she|it|has|was|is|did|came|went|got|been|about|just) ?)*"
+    r"^yes (?:(?:she has|she is|she did|it was|has|was|about|just|been) ?)*"
     r"(in|here|there|at PT|through|past|out|left|gone|off)?"
     r"(?: at PT)?$"
 )

@@ -253,7 +253,9 @@ def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood |
     alone = said.runner is not None and said.runner.at is not None and not re.search(r"\b(?:we|i)\b", text)
     if reporting.says_crew_off(text) and not alone:
         return Reported((replace(base, kind=Kind.CREW_LEFT),))
-    if _BARE_PLACE.match(text) and said.runner is not None and ctx.point is None and said.runner.at is None:
+    bare = _BARE_PLACE.match(text) and base.seen_at == ctx.now
+    if bare and said.runner is not None and ctx.point is None and said.runner.at is None:
+        # 'in Ravel 0305' with its time is hers: nobody writes down to the minute when they parked.
         return _ask_who(base, said, said.runner, ctx)
     if reporting.says_crew_there(text) and said.runner is not None:
         return _as_meant(placed(replace(base, kind=Kind.CREW_THERE), said, said.runner, ctx))
@@ -494,7 +496,8 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=ctx.point)
     if report.kind not in _AT_A_POINT:
         return report
-    point = _expected(runner, report.kind, ctx.point)
+    from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None
+    point = ctx.point if from_post else _expected(runner, report.kind, ctx.point)
     stands = ctx.point is not None and ctx.point == point
     surely = stands or (runner.at is not None and report.kind is Kind.OUT)
     return replace(report, point=point, guessed=report.guessed or not surely)

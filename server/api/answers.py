@@ -197,6 +197,9 @@ def next_meetings(picture: Picture, runner: str, person: str | None) -> NextAnsw
     mine = tuple(m for m in all_of_them if m.mine)
     chosen = mine if person is not None and mine else all_of_them
     left = 2 + sum(1 for m in chosen if m.values.lost)
+    if chosen:
+        since = _left_at(picture, runner, chosen[0].values, person)
+        chosen = (replace(chosen[0], on_way_since=since), *chosen[1:])
     return NextAnswer(runner, picture.event.runner(runner).name, chosen[:left], freshness(picture, runner))
 
 
@@ -224,6 +227,19 @@ def meeting_answer(picture: Picture, runner: str, values: MeetingValues, person:
         drive_confirmed=values.drive_confirmed,
         drive_from=_place_name(event, values.drive_from) if values.drive_from else "",
     )
+
+
+def _left_at(picture: Picture, runner: str, values: MeetingValues, person: str | None) -> datetime | None:
+    """When that person said they were off to this meeting, their next; None once they, or she at a meeting of
+    theirs, have been seen since."""
+    left = [(s.at, point) for point, who, s in picture.state.crew_left if who == person]
+    at, start = max(left, default=(None, ""))
+    if at is None or start == values.point or person not in values.crew:
+        return None
+    theirs = {m.point for m in picture.event.meetings if m.runner == runner and person in m.crew}
+    met = [t.arrived.at for t in picture.state.runner(runner).times if t.point in theirs and t.arrived]
+    there = [s.at for _, who, s in picture.state.crew_there if who == person]
+    return at if all(t < at for t in (*met, *there)) else None
 
 
 def _place_name(event: Event, place: str) -> str:

@@ -232,7 +232,7 @@ def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[Note, ...]]:
         return c, ()
     arrive = np.floor(b.arrive_s + share * (c.arrive_s - b.arrive_s))
     pulled = Times(arrive, arrive + (b.leave_s - b.arrive_s))
-    return pulled, (note("goal-c", because, pulled_s=float(c.arrive_s[-1] - arrive[-1])),)
+    return pulled, (note("goal-c", because, pulled_length_s=float(c.arrive_s[-1] - arrive[-1])),)
 
 
 def _scaled(setting: Setting, b: Times, total_s: float) -> Times:

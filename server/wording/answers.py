@@ -21,6 +21,7 @@ from server.wording.times import ceil_to, floor_to, window_short
 
 # Under these odds of getting there at all, the window alone ('given that she gets there') would mislead.
 ODDS_WORTH_SAYING = 0.9
+ODDS_FIRST = 0.5
 NOT_GOING = ("retired", "retired, in hand", "finished", "closed")
 ON_PLAN = timedelta(minutes=2, seconds=30)
 MISSED_HIGH, MISSED_LOW = 0.8, 0.35
@@ -107,7 +108,7 @@ def _point_more(say: Say, p: PointAnswer) -> str:
     """What goes with a point to come: the odds of getting there, and the plan."""
     if p.window is None or p.arrived is not None or p.left is not None:
         return ""
-    unsure = p.p_gets_there is not None and p.p_gets_there < ODDS_WORTH_SAYING
+    unsure = p.p_gets_there is not None and ODDS_FIRST <= p.p_gets_there < ODDS_WORTH_SAYING
     plan = ""
     if p.planned_in is not None:
         off = rounded(p.window.likely - p.planned_in)
@@ -141,10 +142,18 @@ def say_point(say: Say, answer: ForecastAnswer, point: str | None) -> str:
         first = say.s("where-ended", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
         return lines(first, freshness(say, answer.fresh, answer.runner_name))
     return lines(
-        point_line(say, answer.runner_name, p),
+        _doubtful(say, answer, p) or point_line(say, answer.runner_name, p),
         _point_more(say, p),
         freshness(say, answer.fresh, answer.runner_name),
     )
+
+
+def _doubtful(say: Say, answer: ForecastAnswer, p: PointAnswer) -> str:
+    """Where she less likely gets there than not, that comes first, and the window after it as an 'if'; else ''."""
+    if p.window is None or p.p_gets_there is None or p.p_gets_there >= ODDS_FIRST:
+        return ""
+    first = say.s("point-odds-first", runner=answer.runner_name, place=p.name, odds=say.odds(p.p_gets_there))
+    return lines(first, say.s("point-if", window=say.window(p.window)))
 
 
 def say_finish(say: Say, answer: ForecastAnswer) -> str:
@@ -167,7 +176,12 @@ def say_where(say: Say, answer: ForecastAnswer) -> str:
         at = {k: v for k, v in values.items() if k != "fact"}
         first = say.s("where-at", runner=answer.runner_name, place=fresh.last.name, **at)
         return lines(first, _after_first(say, answer))
-    first = say.s("where-between", runner=answer.runner_name, **values)
+    if fresh.last.kind == "position":
+        place = say.place_of(fresh.last.name, fresh.last.km)
+        seen = {k: v for k, v in values.items() if k != "fact"}
+        first = say.s("where-seen", runner=answer.runner_name, place=place, **seen)
+    else:
+        first = say.s("where-between", runner=answer.runner_name, **values)
     estimate = ""
     if answer.where is not None:
         low, high = measures.stretch(answer.where.low_km, answer.where.high_km, say.reader)
@@ -209,7 +223,7 @@ def say_gap(say: Say, answer: ForecastAnswer) -> str:
     values = {"runner": answer.runner_name, "place": p.name, "window": say.window(p.window)}
     if key != "gap-answer-none":
         values["length"] = say.length(off)
-    return lines(say.s(key, **values), fact, fresh)
+    return lines(_doubtful(say, answer, p).split("\n")[0], say.s(key, **values), fact, fresh)
 
 
 def say_supposed(say: Say, answer: ForecastAnswer, point: str | None) -> str:
@@ -238,6 +252,8 @@ def say_dark(say: Say, answer: ForecastAnswer, point: str | None) -> str:
     p = point_in(answer, point)
     if p is None:
         return say_point(say, answer, point)
+    if p.arrived is not None or p.left is not None:
+        return point_line(say, answer.runner_name, p)
     if p.dark is None or p.window is None:
         return lines(say.s("dark-unknown", place=p.name), point_line(say, answer.runner_name, p))
     return lines(
@@ -315,7 +331,12 @@ def say_how_she_is(say: Say, answer: FactsAnswer) -> str:
             freshness(say, answer.fresh, answer.runner_name, sharper=False),
         )
     newest = sorted(answer.how_she_is, key=lambda h: h.at, reverse=True)[:3]
-    return lines(*(say.s("how-she-is", who=h.by, when=say.when(h.at), words=h.words) for h in newest))
+    return lines(
+        *(
+            say.s("how-she-is", who=h.by, when=say.when(h.at), ago=say.ago(h.at), words=h.words)
+            for h in newest
+        )
+    )
 
 
 def _missed_first(say: Say, a: MissedAnswer) -> str:

@@ -365,6 +365,8 @@ point-reached = { $runner } war in { $place }, an { $when }{ $left ->
 point-left = { $runner } war { $when } aus { $place } los.
 point-through = { $runner } lief { $when } durch { $place }.
 point-is-in = { $runner } ist in { $place }, seit { $when }.
+point-odds-first = { $runner } überhaupt in { $place }: { $odds }.
+point-if = Wenn sie hinkommt: { $window }.
 point-odds = Das gilt, falls sie dort ankommt: { $odds }.
 point-planned = Plan: { $when } ({ $gap }).
 gap-late = { $length } dahinter
@@ -380,6 +382,7 @@ going-retired-in-hand = ausgeschieden, jemand hat sie bei sich
 going-finished = im Ziel
 going-closed = im Ziel, bei ihren Begleitern
 no-forecast = Für { $place } gibt es kein Zeitfenster.
+where-seen = { $runner } wurde zuletzt { $when } gesehen, { $place }, gemeldet von { $who } ({ $ago }).
 where-between = { $runner }, zuletzt bekannt: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
 where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } der Strecke, wohl nahe { $likely }.
 where-estimate-near = Schätzung, nicht gesehen: nahe { $likely } der Strecke.
@@ -395,6 +398,7 @@ gap-none-known = Es gibt keine Planzeit zum Vergleich.
 supposed-slower = Läuft { $runner } ab hier { $percent } % langsamer: { $place } { $window }.
 supposed-faster = Läuft { $runner } ab hier { $percent } % schneller: { $place } { $window }.
 supposed-leaving = Läuft { $runner } um { $when } los: { $place } { $window }.
+supposed-on-the-move = { $runner } ist, soviel bekannt, an keinem Punkt, sondern unterwegs: so steht es jetzt.
 supposed-only = Nur angenommen: niemand wurde benachrichtigt, nichts ist geändert.
 stop-over = { $runner } war { $length } in { $place } ({ $from } bis { $to }){ $gap ->
     [none] .
@@ -450,13 +454,13 @@ numbers = { $name }: { $phone }. Notruf: { $emergency }.
 bring = Nach { $place } für { $runner } mitbringen: { $kit }.
 bring-none = Für { $runner } steht in { $place } nichts auf der Liste.
 bring-safety = Geh nicht ohne: { $kit }.
-bring-car = { $item } ist im Wagen { $car }.
+bring-car = Im Wagen { $car }: { $items }.
 bring-food = Essen: { $food }
 bring-dark = Sie ist dort wohl im Dunkeln.
 take-back = In { $place } zurücknehmen: { $kit }.
 take-back-none = In { $place } ist nichts zurückzunehmen.
 food = { $runner } in { $place }: { $food }
-food-carry = Mitzunehmen bis { $place } ({ $length } bei Ziel B): { $things }.
+food-carry = Mitzunehmen bis { $place } ({ $length } bei Ziel B): etwa { $things }.
 food-bottles = { $count ->
     [one] eine Flasche zu einem halben Liter
    *[other] { $count } Flaschen zu einem halben Liter
@@ -472,6 +476,7 @@ leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
 leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
 leave-over = Abfahrt nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
 leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt ist nicht bestätigt. Sei ab { $be_there } dort.
+leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
 leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
 drive = Fahrt nach { $place }: { $length }{ $walk ->
     [none] {""}
@@ -485,6 +490,11 @@ meeting-who = Es fahren: { $crew }{ $car ->
     [none] .
    *[other] {", "}{ $car }.
  }
+meeting-way = { $place }, Parken: { $parking }{ $walk ->
+    [none] .
+   *[other] {", dann "}{ $walk }{" zu Fuß."}
+ }
+meeting-way-unknown = Wie man nach { $place } kommt, steht nicht da.
 meeting-parking = Parken: { $parking }{ $walk ->
     [none] .
    *[other] {", dann "}{ $walk }{" zu Fuß."}
@@ -500,7 +510,7 @@ dark-yes = Ja: dunkel in { $place }, wenn { $runner } wohl dort ist ({ $window }
 dark-no = Nein: hell in { $place }, wenn { $runner } wohl dort ist ({ $window }).
 dark-unknown = Ob es in { $place } hell ist, weiß ich nicht.
 heard = { $runner }: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
-how-she-is = { $who }, { $when }: ‚{ $words }‘
+how-she-is = { $who }, { $when } ({ $ago }): ‚{ $words }‘
 how-she-is-none = Noch hat niemand geschrieben, wie es { $runner } geht.
 plan-head = Plan von { $runner }, Ankunft (Ziel B), A bis C:
 plan-row = { $place } ({ $km }): { $times }{ $was ->
@@ -614,6 +624,7 @@ my-race-next = { $place }: { $window }.
 my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; { $odds }, dass du es schaffst.
 my-race-latest = Für 9 von 10 sei bis { $when } aus { $place } los.
 my-race-no-cut-off = Vor dir liegt kein Zeitlimit mehr.
+my-race-old = Was ich von dir weiß, ist alt ({ $ago }). Schreib ‚da‘ oder ‚los‘, oder schick deinen Standort.
 my-race-ended = Dein Rennen: { $going }.
 goals-next = { $runner } ab { $place }: { $goals }.
 goals-gone = { $goal } nicht mehr
@@ -788,13 +799,13 @@ plan-factor-altitude = Höhenlage
 
 plan-rests = Beruht auf: { $source }.
 plan-change-next = Wechsel der Ziele: ab { $place } gilt { $goals }.
-plan-light = Nach dem Plan: { $light }.
+plan-light = Licht, und wo sie nach dem Plan dann ist: { $light }.
 cut-off-earlier = Für 9 von 10, wenn sie weitermacht: { $points }.
 plan-goals = Ziele: A { $a }, B { $b }, C { $c }.
-plan-light-civil-dawn = { $when } erstes Licht, bei { $km }
-plan-light-sunrise = { $when } Sonnenaufgang, bei { $km }
-plan-light-sunset = { $when } Sonnenuntergang, bei { $km }
-plan-light-civil-dusk = { $when } letztes Licht, bei { $km }
+plan-light-civil-dawn = erstes Licht { $when } (bei { $km })
+plan-light-sunrise = Sonnenaufgang { $when } (bei { $km })
+plan-light-sunset = Sonnenuntergang { $when } (bei { $km })
+plan-light-civil-dusk = letztes Licht { $when } (bei { $km })
 plan-torch = Lampe von { $from } ({ $from_when }) bis { $to } ({ $to_when }).
 plan-no-torch = Bei diesem Tempo braucht es keine Lampe; mitnehmen, was die Regeln verlangen.
 plan-changes = Wechsel der Ziele: später ab als hier, gilt das nächste Ziel.
@@ -846,6 +857,7 @@ plan-move-part-walk-out = zurück zum Auto { $took }
 plan-move-part-walk-in = zu Fuß hin { $took }
 plan-move-part-unloading = Ausladen { $took }
 plan-move-part-pacer-signs-in = Anmelden der Begleitung { $took }
+plan-move-not-searched = ob andere Autos oder Leute es besser machten, war zu viel zu durchsuchen
 plan-move-skip-others = dieses Treffen auslassen: die anderen gewinnen dabei
 plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme Schicht, Begleitung oder Übergabe
 plan-move-other-car = { $car } fährt zu diesem Treffen, mit { $about }: { $p }, vor ihr dort zu sein

@@ -366,6 +366,8 @@ point-left = { $runner } was out of { $place } { $when }.
 point-through = { $runner } went through { $place } { $when }.
 point-is-in = { $runner } is in at { $place } since { $when }.
 point-odds = That is if she gets there: { $odds }.
+point-odds-first = { $runner } at { $place } at all: { $odds }.
+point-if = If she gets there: { $window }.
 point-planned = Plan: { $when } ({ $gap }).
 gap-late = { $length } behind
 gap-early = { $length } ahead
@@ -381,6 +383,7 @@ going-finished = finished
 going-closed = finished, with her crew
 no-forecast = There is no window for { $place } to give you.
 where-between = { $runner } was last known { $fact } { $when }, told by { $who } ({ $ago }).
+where-seen = { $runner } was last seen { $when }, { $place }, told by { $who } ({ $ago }).
 where-estimate = Estimate, not seen: between { $low } and { $high } on the course, likely near { $likely }.
 where-estimate-near = Estimate, not seen: near { $likely } on the course.
 where-legs = That lies between { $from } and { $to }.
@@ -395,6 +398,7 @@ gap-none-known = There is no plan time to hold against.
 supposed-slower = If { $runner } goes { $percent }% slower from here: { $place } { $window }.
 supposed-faster = If { $runner } goes { $percent }% faster from here: { $place } { $window }.
 supposed-leaving = If { $runner } leaves at { $when }: { $place } { $window }.
+supposed-on-the-move = { $runner } is not known to be at a point: this is how it stands, on the move.
 supposed-only = A what-if: nobody has been told, nothing is changed.
 stop-over = { $runner } was at { $place } for { $length } ({ $from } to { $to }){ $gap ->
     [none] .
@@ -450,13 +454,13 @@ numbers = { $name }: { $phone }. Emergency: { $emergency }.
 bring = Bring to { $place } for { $runner }: { $kit }.
 bring-none = Nothing is listed to bring to { $place } for { $runner }.
 bring-safety = Do not go without: { $kit }.
-bring-car = { $item } is in the { $car }.
+bring-car = In the { $car }: { $items }.
 bring-food = Food: { $food }
 bring-dark = She is likely there in the dark.
 take-back = Take back at { $place }: { $kit }.
 take-back-none = Nothing is listed to take back at { $place }.
 food = { $runner } at { $place }: { $food }
-food-carry = To carry to { $place } ({ $length } at goal B): { $things }.
+food-carry = To carry to { $place } ({ $length } at goal B): about { $things }.
 food-bottles = { $count ->
     [one] one bottle of half a litre
    *[other] { $count } bottles of half a litre
@@ -472,6 +476,7 @@ leave = Leave by { $leave_by } for { $place }; be there from { $be_there }.
 leave-lost = { $runner } at { $place } can’t be met any more. { $why }
 leave-over = Leave-by for { $place } was { $leave_by }. Drive as always; nobody gains by haste.
 leave-unknown = No leave-by for { $place } yet: the drive is not confirmed. Be there from { $be_there }.
+leave-on-way = You are on the way to { $place } since { $left }; be there from { $be_there }.
 leave-none = There is no meeting left to leave for.
 drive = Drive to { $place }: { $length }{ $walk ->
     [none] {""}
@@ -485,6 +490,11 @@ meeting-who = Going: { $crew }{ $car ->
     [none] .
    *[other] {", "}{ $car }.
  }
+meeting-way = { $place }, parking: { $parking }{ $walk ->
+    [none] .
+   *[other] {", then "}{ $walk }{" on foot."}
+ }
+meeting-way-unknown = Nothing is written down on how to get to { $place }.
 meeting-parking = Parking: { $parking }{ $walk ->
     [none] .
    *[other] {", then "}{ $walk }{" on foot."}
@@ -499,7 +509,7 @@ dark-yes = Yes: dark at { $place } when { $runner } is likely there ({ $window }
 dark-no = No: light at { $place } when { $runner } is likely there ({ $window }).
 dark-unknown = Light at { $place } is not known to me.
 heard = { $runner }: { $fact } { $when }, told by { $who } ({ $ago }).
-how-she-is = { $who }, { $when }: ‘{ $words }’
+how-she-is = { $who }, { $when } ({ $ago }): ‘{ $words }’
 how-she-is-none = Nobody has written yet how { $runner } is.
 plan-head = Plan of { $runner }, in (goal B), A to C:
 plan-row = { $place } ({ $km }): { $times }{ $was ->
@@ -554,6 +564,7 @@ my-race-next = { $place }: { $window }.
 my-race-cut-off = Next cut-off: { $place }, { $edge } by { $when }; { $odds } that you make it.
 my-race-latest = For 9 in 10 be out of { $place } by { $when }.
 my-race-no-cut-off = No cut-off is left ahead of you.
+my-race-old = What I know of you is old ({ $ago }). Write ‘in’ or ‘out’, or send your position.
 my-race-ended = Your race: { $going }.
 goals-next = { $runner } out of { $place }: { $goals }.
 goals-gone = { $goal } no longer
@@ -809,13 +820,13 @@ plan-factor-altitude = altitude
 
 plan-rests = Rests on: { $source }.
 plan-change-next = Goals change over: out of { $place }, { $goals }.
-plan-light = By the plan: { $light }.
+plan-light = Light, and where the plan has her then: { $light }.
 cut-off-earlier = For 9 in 10, if she goes on: { $points }.
 plan-goals = Goals: A { $a }, B { $b }, C { $c }.
-plan-light-civil-dawn = { $when } first light, at { $km }
-plan-light-sunrise = { $when } sunrise, at { $km }
-plan-light-sunset = { $when } sunset, at { $km }
-plan-light-civil-dusk = { $when } last light, at { $km }
+plan-light-civil-dawn = first light { $when } (at { $km })
+plan-light-sunrise = sunrise { $when } (at { $km })
+plan-light-sunset = sunset { $when } (at { $km })
+plan-light-civil-dusk = last light { $when } (at { $km })
 plan-torch = Torch from { $from } ({ $from_when }) to { $to } ({ $to_when }).
 plan-no-torch = No torch is needed at this pace; carry what the rules ask for.
 plan-changes = Goals change over: out later than this, the next goal holds.
@@ -867,6 +878,7 @@ plan-move-part-walk-out = out to the car { $took }
 plan-move-part-walk-in = in on foot { $took }
 plan-move-part-unloading = unloading { $took }
 plan-move-part-pacer-signs-in = the pacer signs in { $took }
+plan-move-not-searched = whether other cars or people would do better was too much to search through
 plan-move-skip-others = leave this meeting out: the others gain by it
 plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer or hand-over
 plan-move-other-car = { $car } goes to this meeting, with { $about }: { $p } to be there before her

@@ -8,7 +8,10 @@ from server.wording.answers import freshness
 from server.wording.planned import say_planned, say_sources
 from server.wording.say import Say, lines, slug
 from server.wording.things import hours_words
-from server.wording.times import window_short
+from server.wording.times import floor_to, window_short
+
+EARLIER_TOLD = 2
+"""So many of the points to come are told of with their latest times out; the first are what can still be acted on."""
 
 
 def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str = "") -> str:
@@ -71,7 +74,7 @@ def _earlier(say: Say, cut_off: CutOffAnswer) -> str:
         for e in cut_off.earlier
         if e.at is not None and e.at > say.now and e.name != cut_off.latest_out_name
     ]
-    return say.s("cut-off-earlier", points=say.all(told)) if told else ""
+    return say.s("cut-off-earlier", points=say.all(told[:EARLIER_TOLD])) if told else ""
 
 
 def _plan_row(say: Say, r: PlanRow) -> str:
@@ -108,8 +111,20 @@ def _whole(text: str) -> str:
 
 def _changes(say: Say, row: PlanRow) -> str:
     """Until when out of a point each goal still holds."""
-    told = (say.s("plan-change-goal", goal=c.goal, when=say.when(c.at)) for c in row.changes)
-    return say.s("plan-change-next", place=row.name, goals=say.all(told))
+    return say.s("plan-change-next", place=row.name, goals=goals_told(say, row))
+
+
+def goals_told(say: Say, row: PlanRow, gone: frozenset[str] = frozenset()) -> str:
+    """'A no longer, B until 14:20': the time rounded down, a goal whose time is over said to be gone, one that is
+    `gone` already left out."""
+    told = (
+        say.s("plan-change-goal", goal=c.goal, when=say.when(floor_to(c.at)))
+        if c.at > say.now
+        else say.s("goals-gone", goal=c.goal)
+        for c in row.changes
+        if c.goal not in gone
+    )
+    return say.all(told)
 
 
 def say_light(say: Say, answer: PlanAnswer) -> str:
@@ -129,5 +144,5 @@ def say_light(say: Say, answer: PlanAnswer) -> str:
         for t in answer.torch
         if t.to_at > say.now
     ]
-    told = say.s("plan-light", light=say.all(moments)) if moments else ""
+    told = say.s("plan-light", light="; ".join(moments)) if moments else ""
     return lines(told, *torch)

@@ -13,10 +13,10 @@ from server.wording.answer import (
     MissedAnswer,
     NextAnswer,
     PlanAnswer,
-    PlanRow,
 )
 from server.wording.answers import NOT_GOING, ON_PLAN, freshness, going_words, next_point, rounded
 from server.wording.notices import label_key
+from server.wording.plan_answers import goals_told
 from server.wording.say import Say, lines, slug
 from server.wording.sentences import has
 from server.wording.times import ceil_to, floor_to
@@ -103,6 +103,10 @@ def say_my_race(say: Say, a: ForecastAnswer, limits: CutOffsAnswer) -> str:
     if p is None or p.window is None:
         return freshness(say, a.fresh, a.runner_name)
     first = say.s("my-race-next", place=p.name, window=say.window(p.window))
+    last = a.fresh.last
+    # She asks, so she is there: odds that come of silence would be about us, not about her.
+    if last is not None and p.window.late < say.now:
+        return lines(say.s("my-race-old", ago=say.ago(last.at)), freshness(say, a.fresh, a.runner_name))
     gap = ""
     if p.planned_in is not None:
         off = rounded(p.window.likely - p.planned_in)
@@ -128,19 +132,10 @@ def say_goals(say: Say, a: PlanAnswer) -> str:
     if not rows:
         return say.s("goals-none", runner=a.runner_name)
     first, *rest = rows
+    # What is gone at the next point is gone at those after it, whatever their own time says.
+    gone = frozenset(c.goal for c in first.changes if c.at <= say.now)
     return lines(
-        say.s("goals-next", runner=a.runner_name, place=first.name, goals=_goals(say, first)),
-        *(say.s("plan-change", place=r.name, goals=_goals(say, r)) for r in rest[:GOALS_TOLD]),
+        say.s("goals-next", runner=a.runner_name, place=first.name, goals=goals_told(say, first)),
+        *(say.s("plan-change", place=r.name, goals=goals_told(say, r, gone)) for r in rest[:GOALS_TOLD]),
         say.s("goals-meaning"),
     )
-
-
-def _goals(say: Say, row: PlanRow) -> str:
-    """'A no longer, B until 14:20': a goal whose time out of there is over is said to be gone."""
-    told = (
-        say.s("plan-change-goal", goal=c.goal, when=say.when(c.at))
-        if c.at > say.now
-        else say.s("goals-gone", goal=c.goal)
-        for c in row.changes
-    )
-    return say.all(told)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part
@@ -36,11 +37,20 @@ def say_bring(say: Say, a: KitAnswer) -> str:
     return lines(
         first,
         say.s("bring-safety", kit=_items(say, safety)) if safety else "",
-        *(say.s("bring-car", item=k.name, car=cars.get(k.name, k.car)) for k in kit if k.car),
+        *_by_car(say, kit, cars),
         say.s("bring-food", food=a.food) if a.food else "",
         say.s("bring-dark") if a.dark else "",
         _there(say, a),
     )
+
+
+def _by_car(say: Say, kit: list[KitItem], cars: Mapping[str, str]) -> Iterable[str]:
+    """In which car what is."""
+    by_car: dict[str, list[str]] = {}
+    for k in kit:
+        if k.car:
+            by_car.setdefault(cars.get(k.name, k.car), []).append(k.name)
+    return (say.s("bring-car", car=car, items=say.things(items)) for car, items in by_car.items())
 
 
 def _there(say: Say, a: KitAnswer) -> str:
@@ -85,11 +95,11 @@ def say_food(say: Say, a: KitAnswer) -> str:
 def _carry(say: Say, carry: CarryOut) -> str:
     """Amounts to the next refill; nothing where her plan names none."""
     amounts = (
-        ("paper-bag-kcal", carry.kcal),
-        ("paper-bag-carbohydrate", carry.carbohydrate_g),
-        ("paper-bag-sodium", carry.sodium_mg),
+        ("paper-bag-kcal", carry.kcal, 10),
+        ("paper-bag-carbohydrate", carry.carbohydrate_g, 5),
+        ("paper-bag-sodium", carry.sodium_mg, 50),
     )
-    things = [say.s(key, amount=str(v)) for key, v in amounts if v is not None]
+    things = [say.s(key, amount=str(step * round(v / step))) for key, v, step in amounts if v is not None]
     if carry.bottles is not None:
         things.append(say.s("food-bottles", count=carry.bottles))
     if not things:
@@ -123,6 +133,13 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
             if after
             else "",
             say.s("meeting-if-missed", text=v.if_missed) if v.if_missed else "",
+            freshness(say, a.fresh, a.runner_name),
+        )
+    if m.on_way_since is not None:
+        left = say.when(m.on_way_since)
+        return lines(
+            say.s("leave-on-way", place=m.name, left=left, be_there=there),
+            _comes(say, m),
             freshness(say, a.fresh, a.runner_name),
         )
     if v.leave_by is None:
@@ -177,6 +194,25 @@ def _hours(say: Say, opens: datetime | None, closes: datetime | None) -> str:
     return say.s("meeting-hours", hours=hours) if hours else ""
 
 
+def say_way(say: Say, a: NextAnswer, point: str | None) -> str:
+    """How to get to a meeting: parking and walk first, opening hours, the drive, when to leave."""
+    m = _meeting_at(a, point)
+    if m is None:
+        return say.s("leave-none")
+    walk = say.length(m.walk_in) if m.walk_in else "none"
+    first = (
+        say.s("meeting-way", place=m.name, parking=m.parking, walk=walk)
+        if m.parking
+        else say.s("meeting-way-unknown", place=m.name)
+    )
+    return lines(
+        first,
+        _hours(say, m.opens, m.closes),
+        say.s("meeting-no-signal", place=m.name) if m.values.no_signal else "",
+        say_leave(say, a, point).split("\n")[0],
+    )
+
+
 def say_meeting(say: Say, a: NextAnswer) -> str:
     """The next meeting in full, and the one after in a line."""
     if not a.meetings:
@@ -193,6 +229,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
         say_leave(say, a, None).split("\n")[0],
         say.s("meeting-wait", until=say.s("until-heard") if m.values.stay else say.when(m.values.wait_until)),
         say.s("meeting-kit", kit=say.things(m.values.kit)) if m.values.kit else "",
+        say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
         say.s("meeting-food", food=m.values.food) if m.values.food else "",
         crew,
         say.s("meeting-parking", parking=m.parking, walk=walk) if m.parking else "",
@@ -229,7 +266,6 @@ def say_people(say: Say, a: PeopleAnswer, name: str = "", person: str = "") -> s
     chosen = [
         p
         for p in a.people
-        say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
         if (not name or name in (p.at_name, p.bound_for)) and (not person or p.name == person)
     ]
     if not chosen:

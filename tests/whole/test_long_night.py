@@ -46,7 +46,7 @@ MUST_BE_TOLD = (
     ("blocked", 10, 90, "jonas", K.WAKE_UP, "Time to wake up"),
     ("awake", 5, 40, "jonas", K.BRIEF, "Before you lose signal"),
     ("awake", 15, 60, "jonas", K.LEAVE_NOW, "for Black Tarn"),
-    ("ana is back", 0, 2, "ana", K.LEFT, "out of Hollin Mill, Sat 23:21"),
+    ("ana is back", 0, 2, "ana", K.LEFT, "Maren next at Wythe Cross"),
     ("ana is back", 0, 2, "tomas", K.LEFT, "out of Hollin Mill, Sat 23:21"),
     ("jonas is back", 0, 2, "ana", K.LEFT, "out of Black Tarn, Sun 01:31"),
     ("ana waits", 0, 90, "ana", K.LATE, "Has she been there?"),

@@ -140,7 +140,7 @@ FULL_PLAN = replace(
     source=(saying("source-finish", target_s=104_400), saying("source-costs")),
     notes=(
         note("few-stops", planned_s=1_800),
-        note("goal-c", saying("cut-off-in", place="Brindle Gate"), pulled_s=926),
+        note("goal-c", saying("cut-off-in", place="Brindle Gate"), pulled_length_s=926),
     ),
     light=(LightAt("sunset", in_minutes(90), 51.2), LightAt("sunrise", in_minutes(-400), 3.0)),
     torch=(TorchPart(in_minutes(90), in_minutes(700), 51.2, 98.0),),

@@ -103,6 +103,7 @@ LEAVE = r"""
 """
 
 MEETING = r"""
+    \bwhen (do|am|will|shall) (i|we) (start|PT|begin|take over|pace|pacing|on|up|join|joining)\b
     \bpark(ing)?\b
     \bdirections\b
     \bhow (do|can|should) (we|i) get (to|there)\b

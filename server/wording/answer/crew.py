@@ -13,7 +13,7 @@ from server.wording.answer.race import Freshness
 
 @dataclass(frozen=True, slots=True)
 class MeetingAnswer:
-    """One meeting with the names of those who go."""
+    """One meeting with the names of those who go. `on_way_since`: when the asker said they had left for it."""
 
     values: MeetingValues
     name: str
@@ -27,6 +27,7 @@ class MeetingAnswer:
     mine: bool = True
     drive_confirmed: bool = False
     drive_from: str = ""
+    on_way_since: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
