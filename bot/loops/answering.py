@@ -22,6 +22,7 @@ from bot.service_client import ServiceClient
 from server.api.replies import RawUpdateOut
 from server.clock import Clock, SystemClock
 from server.log import broke
+from server.wording.sentences import language_of, sentence
 
 __all__ = ["Answering", "Desk"]
 
@@ -34,7 +35,9 @@ TRIES_MAX = 30
 QUICK_TRIES = 3
 MENUS_MAX = 10_000
 
-_SETTLED = (Sent.ACCEPTED, Sent.UNKNOWN, Sent.NEVER, Sent.GONE)
+_SETTLED = (Sent.ACCEPTED, Sent.NEVER, Sent.GONE)
+_ENDED = (*_SETTLED, Sent.UNKNOWN)
+"""After the quick tries an answer of unknown fate is let be: whoever asked sees at least that, or asks again."""
 
 
 class Desk(Protocol):
@@ -123,7 +126,7 @@ class Answering:
                 if reply.again and update.tries > 1:
                     return False
                 outcome = await self._answered(incoming, reply)
-                if outcome.sent not in _SETTLED and not self._stale(update.received_at):
+                if outcome.sent not in _ENDED and not self._stale(update.received_at):
                     log.warning("answer not sent", channel=self._channel.name, outcome=outcome.sent.value)
                     return False
                 if reply.again:
@@ -145,11 +148,13 @@ class Answering:
                 await self._service.address_news(self._channel.name, news)
 
     async def _answered(self, incoming: Incoming, reply: Reply) -> Outcome:
-        """Send the desk's answer, trying a few times at once what may soon work."""
-        wait_s = self._pace.again_s
+        """Send the desk's answer, trying a few times at once what may soon work; marked once it may have arrived."""
+        wait_s, marked = self._pace.again_s, False
         for _ in range(QUICK_TRIES - 1):
             outcome = await self._channel.reply(incoming, reply)
             asked_s = outcome.retry_after.total_seconds() if outcome.retry_after else 0.0
+            if outcome.sent is Sent.UNKNOWN and not marked:
+                reply, marked = _may_repeat(reply, incoming.language), True
             if outcome.sent is Sent.MOVED and outcome.new_address:
                 incoming = _at(incoming, outcome.new_address)
             elif outcome.sent in _SETTLED or asked_s > self._pace.again_longest_s:
@@ -195,6 +200,11 @@ class Answering:
 
     def _stale(self, received_at: datetime) -> bool:
         return self._clock.now() - received_at > ANSWERED_FOR
+
+
+def _may_repeat(reply: Reply, language: str) -> Reply:
+    text = sentence(language_of(language), "mark-repeat", text=reply.text or reply.alt, short=0)
+    return replace(reply, text=text)
 
 
 def _at(incoming: Incoming, new_address: str) -> Incoming:

@@ -181,13 +181,15 @@ def _page(
     request: web.Request, asked: _Asked, said: str, buttons: Rows, *, alert: bool = False
 ) -> web.StreamResponse:
     language = asked.say.reader.language
+    first, _, rest = asked.message.text.partition("\n")
     html = (
         request.app[TEMPLATES]
         .get_template("answer.html")
         .render(
             t=labels(language),
             language=language,
-            text=asked.message.text,
+            first=first,
+            rest=rest.strip(),
             said=said,
             alert=alert,
             buttons=buttons,

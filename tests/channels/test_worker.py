@@ -107,6 +107,23 @@ async def test_the_server_down_and_back(
     await until(lambda: texts(standin) == ["you said: before", "you said: meanwhile"])
 
 
+@pytest.mark.parametrize("lost", [1, 2, 3])
+async def test_an_answer_of_unknown_fate_is_given_again_and_marked(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk, lost: int
+) -> None:
+    """Telegram had it, we did not hear so: a few tries at once, each after the first marked, and then it is let be."""
+    await standin.say("question")
+    standin.script("sendMessage", *[at.lost_reply] * lost)
+    await make_worker(telegram, desk)
+    await until(lambda: texts(standin) and standin.unconfirmed == [])
+    await until(lambda: all_done(server))
+    first, *again = texts(standin)
+    assert first == "you said: question"
+    assert again == ["[may be a repeat] you said: question"] * min(lost, answering.QUICK_TRIES - 1)
+    await server.looked("next_updates")
+    assert len(texts(standin)) == 1 + len(again)
+
+
 @pytest.mark.filterwarnings("ignore:.*retry_after.*")
 async def test_an_answer_telegram_did_not_take_is_given_later(
     server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
