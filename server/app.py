@@ -9,6 +9,7 @@ from datetime import timedelta
 import structlog
 from aiohttp import web
 
+from bot.channels.installed import channels_of
 from server.api import calls, hooks, openapi, system
 from server.api.ask import endpoint, measured
 from server.api.hub import Hub
@@ -81,7 +82,7 @@ def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Opti
         hub,
         metrics,
         channels=options.channels,
-        expected={"outgoing:email": MAIL_CHECKED} if settings.smtp_host else {},
+        expected={"outgoing:email": MAIL_CHECKED} if "email" in channels_of(settings) else {},
         beats=options.live,
     )
     guesses = Guesses(settings.guesses_per_quarter_hour)
