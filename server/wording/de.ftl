@@ -1,14 +1,14 @@
-# Jeder Satz, den jemand liest, auf Deutsch. Was hier fehlt, kommt aus en.ftl. Die Namen der Sätze und ihrer
+# Jeder Satz, den jemand liest, auf Deutsch. Die Namen der Sätze und ihrer
 # Werte sind dieselben wie dort.
 
 ## Zeiten, Längen, Orte
 
 both-clocks = { $there } (deine Uhr: { $here })
-window = wohl { $likely }, zwischen { $early } und { $late }; 1 von 10 früher, 1 von 10 später
+window = wohl { $likely }, zwischen { $early } und { $late }; in 1 von 10 Fällen früher, in 1 von 10 später
 window-over = erwartet { $likely }, zwischen { $early } und { $late }; von dort ist nichts gemeldet
 window-there = dort seit { $likely }
 window-set = { $likely }
-window-due = wohl { $likely }, jederzeit von jetzt bis { $late }; 1 von 10 später
+window-due = wohl { $likely }, jederzeit von jetzt bis { $late }; in 1 von 10 Fällen später
 window-stood = wohl { $likely }, zwischen { $early } und { $late }
 window-own = (deine Uhr: wohl { $likely }, zwischen { $early } und { $late })
 window-own-over = (deine Uhr: { $likely }, zwischen { $early } und { $late })
@@ -25,7 +25,7 @@ in-time = in { $length }
 just-now = gerade eben
 km = { $number } km
 miles = { $number } Meilen
-odds-under = unter 1 zu 20
+odds-under = unter 1 von 20
 odds-over = über 19 von 20
 odds-about = etwa { $tenths } von 10
 degrees = { $lat } { $north ->
@@ -42,22 +42,22 @@ somebody = jemand
 ## Meldungen als Tatsachen
 
 fact-in = in { $place } angekommen
-fact-out = aus { $place } los
-fact-through = durch { $place } ohne Halt
-fact-position = gesehen bei { $place }
-fact-resting = Pause bei { $place }
+fact-out = { $place } verlassen
+fact-through = ohne Halt durch { $place }
+fact-position = gesehen, { $place }
+fact-resting = macht Pause in { $place }
 fact-moving-again = wieder unterwegs ab { $place }
-fact-asked-for-help = um Hilfe gebeten bei { $place }
-fact-retired = ausgeschieden bei { $place }
+fact-asked-for-help = hat um Hilfe gebeten, { $place }
+fact-retired = in { $place } ausgeschieden
 fact-sweep-through = Schlussläufer durch { $place }
 fact-not-here-yet = noch nicht in { $place }
 fact-other = { $kind } bei { $place }
 place-km = { $km } nach dem Start
-place-nowhere = einem nicht genannten Ort
+place-nowhere = Ort nicht genannt
 
 ## Wie frisch
 
-fresh = Zuletzt bekannt: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
+fresh = Zuletzt bekannt: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
 fresh-nothing = Von { $name } ist noch nichts gemeldet.
 fresh-before = { $name } ist noch nicht gestartet.
 fresh-doubted = { $count ->
@@ -67,7 +67,7 @@ fresh-doubted = { $count ->
 fresh-blind = Unsere eigene Leitung ist seit { $when } gestört: es kann etwas fehlen.
 fresh-held = Die Rennleitung hält die Läufer an. Die Zeiten zählen ab der Freigabe.
 fresh-held-until = Die Rennleitung hält die Läufer bis { $until } an.
-fresh-sharper = Eine Meldung aus { $name } würde das schärfen.
+fresh-sharper = Eine Meldung aus { $name } würde das genauer machen.
 
 ## Zeichen vor einer Nachricht
 
@@ -93,7 +93,7 @@ leave-now-by = Fahr bis { $leave_by } los nach { $place } zu { $runner }: sei ab
 leave-now-late = Abfahrt nach { $place } war { $leave_by }. Bei normaler Fahrt kommst du vielleicht nach { $runner } an. Fahr wie immer; Eile hilft niemandem.
 meeting-she-comes = { $runner } in { $place }: { $window }.
 meeting-drive = Fahrt { $length }.
-meeting-no-drive = Keine Fahrzeit ist bestätigt, darum keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
+meeting-no-drive = Es ist keine Fahrzeit bestätigt, darum gibt es keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
 meeting-wait = Warte bis { $until }.
 meeting-kit = Mitbringen: { $kit }.
 meeting-take-back = Dort wieder mitnehmen: { $kit }.
@@ -113,8 +113,8 @@ window-moved-there = sei ab { $be_there } dort, warte bis { $until }.
 unreported-out = Dass { $runner } aus { $place } los ist, hat niemand gemeldet. Schreib, wann sie los ist; ist sie noch bei dir, schreib „noch da“ und bleib.
 meeting-lost = { $runner } in { $place } ist nicht mehr zu schaffen. Versuch es nicht.
 meeting-lost-why = { $runner } in { $place }: { $window }.
-lost-access-closed = Der Zugang für Begleiter ist dort gesperrt.
-lost-not-both = Dieselben Begleiter schaffen dieses und das Treffen davor nicht.
+lost-access-closed = Der Zugang für die Crew ist dort gesperrt.
+lost-not-both = Dieselbe Crew schafft dieses Treffen und das davor nicht beide.
 lost-too-late = Die Fahrt dauert länger, als Zeit bleibt.
 lost-she-has-left = Sie ist dort { $when } los.
 brief = Bevor das Netz endet: { $count ->
@@ -134,11 +134,11 @@ wake-up-answer = Antworte ‚wach‘, sonst wird jemand anderes gefragt.
 ## Nachrichten: wo sie ist
 
 arrived = { $runner } ist in { $place } angekommen, { $when }, gemeldet von { $who }.
-arrived-through = { $runner } lief { $when } ohne Halt durch { $place }, gemeldet von { $who }.
+arrived-through = { $runner } ist ohne Halt durch { $place } gelaufen, { $when }, gemeldet von { $who }.
 arrived-stop = Geplanter Halt: { $length }.
 arrived-kit = Bereithalten: { $kit }.
 arrived-next = Danach { $place }: { $window }.
-left = { $runner } ist los aus { $place }, { $when }, gemeldet von { $who }.
+left = { $runner } hat { $place } verlassen, { $when }, gemeldet von { $who }.
 left-next = Als Nächstes { $place }: { $window }.
 left-next-her = { $runner } als Nächstes in { $place }: { $window }.
 finished = { $runner } ist im Ziel: { $when }, gemeldet von { $who }.
@@ -168,13 +168,13 @@ how-own-choice = eigene Entscheidung
 how-timed-out = Zeitlimit
 how-withdrawn-by-medics-or-officials = von Sanitätern oder Rennleitung herausgenommen
 how-did-not-start = nicht gestartet
-cut-off-falling = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): { $odds }, dass sie es schafft, Tendenz fallend.
-cut-off-rising = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): wieder { $odds }, dass sie es schafft.
-cut-off-latest = Für 9 von 10 muss sie bis { $when } aus { $place } los sein.
-cut-off-not-possible = Früh genug für 9 von 10 aus { $place } zu kommen, ist nicht mehr möglich.
-edge-in = hinein
-edge-out = hinaus
-late = { $runner } in { $place }? Später, als es in 9 von 10 Fällen wäre. War sie schon da?
+cut-off-falling = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): Chance { $odds }, und sie sinkt.
+cut-off-rising = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): Chance wieder { $odds }.
+cut-off-latest = Für 9 von 10 muss sie { $place } bis { $when } verlassen haben.
+cut-off-not-possible = { $place } früh genug für 9 von 10 zu verlassen, ist nicht mehr möglich.
+edge-in = Ankunft
+edge-out = Aufbruch
+late = { $runner } in { $place }? Später, als es in 9 von 10 Fällen gewesen wäre. War sie schon da?
 late-window = Erwartet: { $window }.
 late-answer = Ja, noch nicht, oder ist niemand da, der sie sieht?
 sweep = SCHLUSSLÄUFER DURCH { $place }, und { $runner } wurde dort nicht gesehen.
@@ -212,11 +212,11 @@ race-change-cut-off-moved = Das Zeitlimit in { $place } wurde verlegt{ $until ->
     [none] .
    *[other] {" auf "}{ $until }.
  }
-race-change-access-closed = Der Zugang für Begleiter in { $place } ist gesperrt{ $until ->
+race-change-access-closed = Der Zugang für die Crew in { $place } ist gesperrt{ $until ->
     [none] .
    *[other] {" bis "}{ $until }.
  } Fahr nicht hin.
-race-change-access-opened = Der Zugang für Begleiter in { $place } ist wieder offen.
+race-change-access-opened = Der Zugang für die Crew in { $place } ist wieder offen.
 race-change-other = Neues von der Rennleitung: { $change }.
 race-change-words = { $words }
 race-change-who = Gemeldet von { $who }. Alle Zeiten sind neu berechnet.
@@ -236,6 +236,7 @@ alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner }. Die vorher Gefragten h
 alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hat ihn, antwortet aber nicht mehr.
 alarm-given-back = { $name } kann nicht mehr: DEN ALARM zu { $runner } HAT JETZT NIEMAND. Die Nächsten werden gefragt.
 alarm-handed-on-back = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hatte ihn und kann nicht mehr.
+alarm-taken = { $name } HAT DEN ALARM zu { $runner } ÜBERNOMMEN: du musst nicht mehr antworten.
 alarm-answer = Antworte ‚Ich übernehme‘, dann gehört er dir; ohne Antwort in { $length } wird die nächste Person gefragt.
 alarm-held-you = Du hast diesen Alarm. Nächstes Nachsehen: { $when }.
 alarm-held-you-now = Du hast diesen Alarm. Antworte ‚gesehen‘ oder ‚noch vermisst‘, oder schreib, was du weißt.
@@ -244,7 +245,7 @@ alarm-held-untimed = { $name } hat diesen Alarm.
 alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
 alarm-call-other = { $caller } ruft die Rennleitung an. Bitte ruf dort deswegen nicht selbst an.
 alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
-alarm-life = Wenn du sie in Gefahr glaubst, ruf sofort { $emergency }; warte nicht auf dieses hier.
+alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } an; warte nicht auf das hier.
 alarm-words = Empfangene Worte: ‚{ $words }‘
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
 alarm-fact-none = TATSACHE: seit dem Start { $when } wurde nichts von ihr gehört.
@@ -252,7 +253,7 @@ alarm-expected = Erwartet in { $place }: { $window }.
 alarm-asked = Schon gefragt: { $names }.
 alarm-asked-none = Vor dir wurde niemand gefragt.
 alarm-told = Auch benachrichtigt: { $names }.
-alarm-estimate = SCHÄTZUNG, NICHT GESEHEN: zwischen { $low } und { $high } der Strecke, wohl nahe { $likely }.
+alarm-estimate = SCHÄTZUNG, NICHT GESEHEN: zwischen { $low } und { $high } auf der Strecke, am ehesten bei { $likely }.
 alarm-estimate-place = Wahrscheinlichster Ort dieser Schätzung: { $place }.
 alarm-may-be = Vielleicht ist sie nur nicht gemeldet oder von der Strecke ab:
 alarm-may-unreported-nobody = - niemand meldet aus { $place };
@@ -266,7 +267,7 @@ alarm-may-off = - falsch abgebogen, oder unterwegs ausgeschieden und von anderen
 alarm-may-escape = - abgestiegen über { $route }.
 by-timing-mat = eine Zeitmatte
 by-volunteer = Helfer
-by-crew = Begleiter
+by-crew = die Crew
 by-runner = die Läuferin selbst
 by-tracker = einen Sender
 alarm-bib = Nr. { $bib }.
@@ -293,10 +294,10 @@ read-out-help = Sie hat um Hilfe gebeten{ $words ->
 read-out-estimate = Schätzung, nicht gesehen: sie ist vielleicht nahe { $place }.
 read-out-her = Kleidung: { $clothing }. Lampe: { $torch }. Ihr Telefon: { $phone }.“
 alarm-cautions = Stilepost ist eine Hilfe, kein Rettungsdienst: Notruf, Rennleitung und Bergrettung entscheiden. Geh nicht allein oder im Dunkeln auf die Strecke, um sie zu suchen. Halte dieses Telefon geladen und frei.
-stand-down = ENTWARNUNG: der Alarm für { $runner } ist vorbei ({ $of_kind }).
+stand-down = ENTWARNUNG: der Alarm zu { $runner } ist vorbei ({ $of_kind }).
 stand-down-seen = ENTWARNUNG: { $runner } wurde in { $place } gesehen, { $when }, gemeldet von { $by }.
 stand-down-why = Grund: { $reason }. Von { $by }, { $when }.
-stand-down-thanks = Es ist nichts mehr zu tun. Wen du angerufen hast, sag es auch ihnen.
+stand-down-thanks = Es ist nichts mehr zu tun. Hast du jemanden angerufen, sag es auch dort.
 stand-down-reason-seen = gesehen
 stand-down-reason-stand-down = von Hand beendet
 stand-down-reason-taken-back = die Meldung dahinter wurde zurückgenommen
@@ -306,9 +307,9 @@ alarm-kind-asked-for-help = um Hilfe gebeten
 alarm-kind-sweep = Schlussläufer durch, ohne sie
 alarm-kind-other = Alarm
 test-alarm = PROBEALARM, es ist nichts geschehen. Antworte ‚Ich übernehme‘ bis { $when }.
-test-alarm-why = Lass das Telefon, wie es nachts sein wird: geladen, laut, auf dem Tisch. Wer nicht antwortet, wird der Rennleitung gezeigt.
-unreached = { $name } NICHT ERREICHT ({ $what }) seit { $when }. Versucht: { $channels }. Bitte ruf dort an.
-unreached-silent = KEINE ANTWORT von { $name } ({ $what }) seit { $when }. Bitte ruf dort an.
+test-alarm-why = Lass das Telefon, wie es nachts sein wird: geladen, laut, auf dem Tisch. Wer nicht antwortet, wird dem Veranstalter gezeigt.
+unreached = { $name } NICHT ERREICHT ({ $what }) seit { $when }. Versucht: { $channels }. Bitte ruf an.
+unreached-silent = KEINE ANTWORT von { $name } ({ $what }) seit { $when }. Bitte ruf an.
 unreached-kind-leave-now = losfahren
 unreached-kind-wake-up = wecken
 unreached-kind-test-alarm = Probealarm
@@ -326,23 +327,23 @@ outage-what-other = unser Kanal { $name }
 
 ## Nachrichten: Berichtigungen und Zweifel
 
-correction-moved = Berichtigung: { $runner } { $what } war { $now_at }, nicht { $was_at }. Von { $by }.
-correction-now = Berichtigung: { $runner } { $what }: jetzt { $now_at }. Von { $by }.
-correction-taken-back = Zurückgenommen: { $runner } { $what } gilt nicht mehr. Von { $by }.
-correction-taken-back-at = Zurückgenommen: { $runner } { $what } { $was_at } gilt nicht mehr. Von { $by }.
+correction-moved = Berichtigung zu { $runner }: { $what } { $now_at }, nicht { $was_at }. Von { $by }.
+correction-now = Berichtigung zu { $runner }: { $what }, jetzt { $now_at }. Von { $by }.
+correction-taken-back = Zurückgenommen zu { $runner }: { $what }; das gilt nicht mehr. Von { $by }.
+correction-taken-back-at = Zurückgenommen zu { $runner }: { $what } { $was_at }; das gilt nicht mehr. Von { $by }.
 correction-watch-on = Sie wird von jetzt an wieder überwacht.
-unconfirmed = Bitte bestätigen: { $runner } { $fact }, { $when }? Gemeldet von { $who }.
+unconfirmed = Bitte bestätigen, { $runner }: { $fact }, { $when }? Gemeldet von { $who }.
 unconfirmed-seen = Bitte bestätigen: wurde { $runner } unterwegs gesehen, { $when }? Gemeldet von { $who }.
 unconfirmed-words = Geschrieben: ‚{ $words }‘
-unconfirmed-why = Aufbewahrt, zählt aber nicht: { $doubt }.
+unconfirmed-why = Festgehalten, zählt aber nicht: { $doubt }.
 doubt-future = die Zeit liegt in der Zukunft
 doubt-unknown-runner = diese Läuferin gibt es hier nicht
 doubt-unknown-point = diesen Punkt gibt es auf ihrer Strecke nicht
 doubt-before-start = die Zeit liegt vor dem Start
 doubt-retired = sie war davor als ausgeschieden gemeldet
 doubt-finished = sie war davor als im Ziel gemeldet
-doubt-out-before-in = los liegt vor angekommen
-doubt-behind = das liegt hinter dem Ort, an dem sie war
+doubt-out-before-in = der Aufbruch liegt vor der Ankunft
+doubt-behind = das liegt weiter hinten, als sie schon war
 doubt-too-fast = so schnell läuft niemand
 doubt-closed = ihr Rennen war da schon vorbei
 doubt-off-course = der Ort liegt weit neben der Strecke
@@ -350,7 +351,7 @@ doubt-vehicle = es bewegt sich wie ein Auto: Sender im Auto?
 doubt-parked = dort parken Autos: Sender im Auto?
 doubt-other-post = das kommt von jemandem, der an einem anderen Punkt hilft
 doubt-supporter = es kommt von einem Fan
-doubt-guessed = ein Teil davon ist aus dem Text geraten
+doubt-guessed = ein Teil davon ist aus dem Text erschlossen
 doubt-crew-position = es ist der Ort eines Telefons, das nicht ihres ist
 doubt-does-not-fit = es passt nicht zu dem, was vorher gemeldet war
 doubt-none = es muss bestätigt werden
@@ -358,21 +359,21 @@ doubt-none = es muss bestätigt werden
 ## Antworten
 
 point-next = { $runner } in { $place }: { $window }.
-point-reached = { $runner } war in { $place }, an { $when }{ $left ->
+point-reached = { $runner } ist { $when } in { $place } angekommen{ $left ->
     [none] .
-   *[other] {", los "}{ $left }.
+   *[other] {" und hat es "}{ $left }{" verlassen."}
  }
-point-left = { $runner } war { $when } aus { $place } los.
-point-through = { $runner } lief { $when } durch { $place }.
-point-is-in = { $runner } ist in { $place }, seit { $when }.
-point-odds-first = { $runner } überhaupt in { $place }: { $odds }.
-point-if = Wenn sie hinkommt: { $window }.
-point-odds = Das gilt, falls sie dort ankommt: { $odds }.
+point-left = { $runner } hat { $place } { $when } verlassen.
+point-through = { $runner } ist { $when } durch { $place } gelaufen.
+point-is-in = { $runner } ist seit { $when } in { $place }.
+point-odds-first = Dass { $runner } überhaupt nach { $place } kommt: Chance { $odds }.
+point-if = Falls sie hinkommt: { $window }.
+point-odds = Das gilt, falls sie dort ankommt: Chance { $odds }.
 point-planned = Plan: { $when } ({ $gap }).
-gap-late = { $length } dahinter
-gap-early = { $length } davor
+gap-late = { $length } Rückstand
+gap-early = { $length } Vorsprung
 gap-none = im Plan
-no-more-points = { $runner } hat keinen Punkt mehr vor sich: { $going }.
+no-more-points = Vor { $runner } liegt kein Punkt mehr: { $going }.
 going-before-the-start = noch nicht gestartet
 going-moving = unterwegs
 going-at-a-point = an einem Punkt
@@ -380,12 +381,12 @@ going-resting = in einer Pause
 going-retired = ausgeschieden
 going-retired-in-hand = ausgeschieden, jemand hat sie bei sich
 going-finished = im Ziel
-going-closed = im Ziel, bei ihren Begleitern
+going-closed = im Ziel, bei ihrer Crew
 no-forecast = Für { $place } gibt es kein Zeitfenster.
 where-seen = { $runner } wurde zuletzt { $when } gesehen, { $place }, gemeldet von { $who } ({ $ago }).
-where-between = { $runner }, zuletzt bekannt: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
-where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } der Strecke, wohl nahe { $likely }.
-where-estimate-near = Schätzung, nicht gesehen: nahe { $likely } der Strecke.
+where-between = { $runner }, zuletzt bekannt: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
+where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } auf der Strecke, am ehesten bei { $likely }.
+where-estimate-near = Schätzung, nicht gesehen: nahe { $likely } auf der Strecke.
 where-legs = Das liegt zwischen { $from } und { $to }.
 where-at = { $runner } ist in { $place }, seit { $when }, gemeldet von { $who } ({ $ago }).
 where-gone-on = Dass sie dort los ist, hat niemand gemeldet; { $odds }, dass sie weitergegangen ist.
@@ -393,11 +394,11 @@ where-ended = { $runner }: { $going }.
 gap-answer-late = { $runner } liegt in { $place } etwa { $length } hinter dem Plan, { $window }.
 gap-answer-early = { $runner } liegt in { $place } etwa { $length } vor dem Plan, { $window }.
 gap-answer-none = { $runner } liegt in { $place } im Plan, { $window }.
-gap-fact = In { $place } { $when }: dort { $gap }.
+gap-fact = Ankunft in { $place } { $when }: dort { $gap }.
 gap-none-known = Es gibt keine Planzeit zum Vergleich.
 supposed-slower = Läuft { $runner } ab hier { $percent } % langsamer: { $place } { $window }.
 supposed-faster = Läuft { $runner } ab hier { $percent } % schneller: { $place } { $window }.
-supposed-leaving = Läuft { $runner } um { $when } los: { $place } { $window }.
+supposed-leaving = Bricht { $runner } um { $when } auf: { $place } { $window }.
 supposed-on-the-move = { $runner } ist, soviel bekannt, an keinem Punkt, sondern unterwegs: so steht es jetzt.
 supposed-only = Nur angenommen: niemand wurde benachrichtigt, nichts ist geändert.
 stop-over = { $runner } war { $length } in { $place } ({ $from } bis { $to }){ $gap ->
@@ -409,20 +410,20 @@ stop-on = { $runner } ist noch in { $place }, seit { $from } (bisher { $length }
     [none] .
    *[other] {", "}{ $gap }.
  }
-stop-through = { $runner } lief { $when } ohne Halt durch { $place }.
-stop-half = { $runner } in { $place }: an { $from }, los { $to }. Eines von beiden ist nicht bekannt, also auch die Länge nicht.
+stop-through = { $runner } ist { $when } ohne Halt durch { $place } gelaufen.
+stop-half = { $runner } in { $place }: Ankunft { $from }, Aufbruch { $to }. Eines von beiden fehlt, also ist auch die Dauer nicht bekannt.
 stop-none = Von { $runner } ist noch kein Halt gemeldet.
 not-reported = nicht gemeldet
-cut-off-answer = { $place }, { $edge } bis { $when }: { $odds }, dass { $runner } es schafft.
-cut-off-line = { $place }, { $edge } bis { $when }: { $odds }.
+cut-off-answer = { $place }, { $edge } bis { $when }: Chance { $odds }, dass { $runner } es schafft.
+cut-off-line = { $place }, { $edge } bis { $when }: Chance { $odds }.
 cut-off-more = Danach:
 cut-offs-none = Für { $runner } gibt es kein Zeitlimit mehr.
-missed-seen-out = Ja, weg: { $runner } war { $when } aus { $place } los.
-missed-seen-in = Nein: { $runner } ist seit { $when } in { $place } und nicht als los gemeldet.
+missed-seen-out = Ja: { $runner } hat { $place } { $when } verlassen.
+missed-seen-in = Nein: { $runner } ist seit { $when } in { $place }, ein Aufbruch ist nicht gemeldet.
 missed-gone-on = { $runner } war um { $when } in { $place }, ein Aufbruch ist nicht gemeldet; { $odds }, dass sie weitergegangen ist.
-missed-odds-high = Wohl ja: { $odds }, dass { $runner } schon aus { $place } los ist.
-missed-odds-even = Kann sein: { $odds }, dass { $runner } schon aus { $place } los ist.
-missed-odds-low = Wohl nicht: { $odds }, dass { $runner } schon aus { $place } los ist.
+missed-odds-high = Wohl ja: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
+missed-odds-even = Kann sein: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
+missed-odds-low = Wohl nicht: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
 until-heard = man von ihr hört
 wait-advice-wait = Warte{ $until ->
     [none] .
@@ -433,7 +434,7 @@ wait-advice-go = Fahr weiter{ $next ->
    *[other] {" nach "}{ $next }.
  }
 wait-expected = { $runner } in { $place }: { $window }.
-wait-next-leave = Fahr bis { $leave_by } los nach { $next }.
+wait-next-leave = Nach { $next } fahr bis { $leave_by } los.
 people-line = { $name }: { $parts }{ $where ->
     [none] {""}
    *[other] {", "}{ $where }
@@ -444,8 +445,8 @@ people-bound-untimed = auf dem Weg nach { $place }
 people-unreached = NICHT ERREICHT
 people-phone = Telefon { $phone }
 people-car = { $car }
-people-none = Von niemandem ist bekannt, dass er in { $place } ist.
-people-nobody = Sonst hat niemand einen Teil, den du sehen darfst.
+people-none = Soweit bekannt, ist niemand in { $place }.
+people-nobody = Sonst ist niemand dabei, den du sehen darfst.
 people-head = { $count ->
     [one] Eine Person:
    *[other] { $count } Personen:
@@ -453,7 +454,7 @@ people-head = { $count ->
 numbers = { $name }: { $phone }. Notruf: { $emergency }.
 bring = Nach { $place } für { $runner } mitbringen: { $kit }.
 bring-none = Für { $runner } steht in { $place } nichts auf der Liste.
-bring-safety = Geh nicht ohne: { $kit }.
+bring-safety = Auf keinen Fall ohne: { $kit }.
 bring-car = Im Wagen { $car }: { $items }.
 bring-food = Essen: { $food }
 bring-dark = Sie ist dort wohl im Dunkeln.
@@ -474,7 +475,7 @@ fuel-fluid = Flaschen für { $amount } ml
 fuel-sodium = { $amount } mg Natrium
 leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
 leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
-leave-over = Abfahrt nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
+leave-over = Die Abfahrtszeit nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
 leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt ist nicht bestätigt. Sei ab { $be_there } dort.
 leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
 leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
@@ -483,8 +484,8 @@ drive = Fahrt nach { $place }: { $length }{ $walk ->
    *[other] {", dann "}{ $walk }{" zu Fuß"}
  }.
 drive-from = Von { $from }.
-drive-estimated = Von niemandem bestätigt: keine Abfahrtszeit beruht darauf.
-drive-unknown = Keine Fahrt nach { $place } ist aufgeschrieben.
+drive-estimated = Niemand hat das bestätigt; keine Abfahrtszeit stützt sich darauf.
+drive-unknown = Zur Fahrt nach { $place } ist nichts eingetragen.
 meeting = Als Nächstes: { $place }, { $runner } { $window }.
 meeting-who = Es fahren: { $crew }{ $car ->
     [none] .
@@ -494,22 +495,22 @@ meeting-way = { $place }, Parken: { $parking }{ $walk ->
     [none] .
    *[other] {", dann "}{ $walk }{" zu Fuß."}
  }
-meeting-way-unknown = Wie man nach { $place } kommt, steht nicht da.
+meeting-way-unknown = Wie man nach { $place } kommt, ist nicht eingetragen.
 meeting-parking = Parken: { $parking }{ $walk ->
     [none] .
    *[other] {", dann "}{ $walk }{" zu Fuß."}
  }
-meeting-hours = Für Begleiter offen { $hours }.
+meeting-hours = Für die Crew offen { $hours }.
 hours-both = von { $opens } bis { $closes }
 hours-from = ab { $opens }
 hours-to = bis { $closes }
 meeting-after = Danach { $place }: { $window }.
 meeting-none = Es gibt kein Treffen mit { $runner } mehr.
 meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
-dark-yes = Ja: dunkel in { $place }, wenn { $runner } wohl dort ist ({ $window }).
-dark-no = Nein: hell in { $place }, wenn { $runner } wohl dort ist ({ $window }).
+dark-yes = Ja: in { $place } ist es dunkel, wenn { $runner } voraussichtlich dort ist ({ $window }).
+dark-no = Nein: in { $place } ist es hell, wenn { $runner } voraussichtlich dort ist ({ $window }).
 dark-unknown = Ob es in { $place } hell ist, weiß ich nicht.
-heard = { $runner }: { $fact } { $when }, gemeldet von { $who } ({ $ago }).
+heard = { $runner }: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
 how-she-is = { $who }, { $when } ({ $ago }): ‚{ $words }‘
 how-she-is-none = Noch hat niemand geschrieben, wie es { $runner } geht.
 plan-head = Plan von { $runner }, Ankunft (Ziel B), A bis C:
@@ -536,13 +537,13 @@ cards-medical = Eine Karte erinnert nur: Sanitäter und Rennärzte entscheiden.
 
 ## Antworten auf Meldungen
 
-noted = Notiert: { $runner } { $fact }, { $when }.
+noted = Notiert für { $runner }: { $fact }, { $when }.
 noted-seen = Notiert: { $runner } wurde gesehen, { $when }: ‚{ $words }‘
 noted-seen-kept = Es geht an alle, die es bestätigen können; bis dahin zählt es nicht.
 noted-how = Notiert, wie es { $runner } geht: ‚{ $words }‘
 noted-note = Notiert.
 noted-crew-there = Notiert: du bist in { $place }, { $when }.
-noted-crew-left = Notiert: du bist aus { $place } los, { $when }.
+noted-crew-left = Notiert: du hast { $place } verlassen, { $when }.
 noted-on-the-road-untold = Notiert. Fahr vorsichtig.
 noted-awake = Notiert: du bist wach.
 noted-race-control = Notiert: die Rennleitung weiß es.
@@ -550,47 +551,47 @@ noted-in-hand = Notiert: { $runner } ist bei euch, { $when }.
 noted-stand-down = Notiert: der Alarm ist vorbei.
 noted-position = Notiert: Standort von { $runner }, { $when }.
 noted-same = Das lag schon vor; es zählt einmal.
-noted-kept = { $runner } { $fact }, { $when }: stimmt das?
-noted-kept-why = Aufbewahrt; es zählt, sobald das bestätigt ist: { $doubt }.
-noted-unconfirmed = Aufbewahrt, zählt aber noch nicht: { $doubt }. Stimmt es?
-noted-supporter = Aufbewahrt, zählt aber erst, wenn Begleiter es bestätigen.
-noted-guessed = Aufbewahrt; es zählt, sobald du ‚Richtig‘ drückst.
+noted-kept = { $runner }: { $fact }, { $when } – stimmt das?
+noted-kept-why = Festgehalten; es zählt, sobald das bestätigt ist: { $doubt }.
+noted-unconfirmed = Festgehalten, zählt aber noch nicht: { $doubt }. Stimmt es?
+noted-supporter = Festgehalten, zählt aber erst, wenn die Crew es bestätigt.
+noted-guessed = Festgehalten; es zählt, sobald du ‚Richtig‘ drückst.
 noted-next = Als Nächstes { $place }: { $window }.
-noted-undo = Falsch? ‚Undo‘ innerhalb von { $minutes } min.
+noted-undo = Falsch? Schreib innerhalb von { $minutes } min ‚rückgängig‘.
 noted-told = Weitergesagt an { $names }.
-noted-drive = Notiert: die Fahrt von { $from } nach { $to } dauert { $length }. Abfahrtszeiten beruhen ab jetzt darauf.
-noted-drive-from = Von wo nach { $place }? Schreib zum Beispiel ‚drive from hotel to { $place } 35 min‘.
+noted-drive = Notiert: die Fahrt von { $from } nach { $to } dauert { $length }. Die Abfahrtszeiten stützen sich ab jetzt darauf.
+noted-drive-from = Von wo nach { $place }? Schreib zum Beispiel ‚Fahrt vom Hotel nach { $place } 35 min‘.
 noted-many = Notiert: { $count ->
     [one] eine Meldung.
    *[other] { $count } Meldungen.
  }
 live-ended = Der geteilte Standort ist zu Ende. Das sagt nichts über { $runner }.
 position-whose = Ist { $runner } bei diesem Telefon?
-photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht aufbewahrt. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
-photo-words-only = Das Bild selbst wird nicht aufbewahrt, nur deine Worte.
+photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht gespeichert. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
+photo-words-only = Das Bild selbst wird nicht gespeichert, nur deine Worte.
 other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
-undone = Zurückgenommen: { $runner } { $fact }, { $when }.
+undone = Zurückgenommen für { $runner }: { $fact }, { $when }.
 undone-words = Zurückgenommen: ‚{ $words }‘
 undone-plain = Zurückgenommen.
-undo-nothing = Von dir liegt aus den letzten { $minutes } min nichts vor, das zurückzunehmen wäre.
-undo-over = Das ist älter als { $minutes } min. Schick stattdessen, was richtig ist, zum Beispiel ‚correction: in at { $place } 14:20‘.
+undo-nothing = Von dir gibt es aus den letzten { $minutes } min nichts, was sich zurücknehmen ließe.
+undo-over = Das ist älter als { $minutes } min. Schick stattdessen, was richtig ist, zum Beispiel ‚Berichtigung: in { $place } angekommen 14:20‘.
 confirmed = Bestätigt. Danke.
-answered-yours = Er gehört dir. Ich frage { $when } wieder.
-answered-yours-untimed = Er gehört dir.
-answered-other = { $name } hat ihn schon. Danke.
-answered = Notiert für Nr. { $short }. Danke.
-answer-nothing-open = Notiert, obwohl nichts offen ist, das eine Antwort braucht.
+answered-yours = Der Alarm ist bei dir. Ich frage { $when } wieder nach.
+answered-yours-untimed = Der Alarm ist bei dir.
+answered-other = { $name } hat das schon übernommen. Danke.
+answered = Notiert zu Nr. { $short }. Danke.
+answer-nothing-open = Notiert; es ist aber nichts offen, was eine Antwort braucht.
 answered-seen = Wo und wann wurde sie gesehen? Drück einen Knopf oder schreib es.
 answered-when = Wann? ‚jetzt‘, ‚vor 10 min‘ oder eine Uhrzeit.
-distress = Bist du verletzt? Ruf { $emergency }. { $name }: { $phone }.
-distress-for-her = Ist sie verletzt? Ruf { $emergency }. { $name }: { $phone }.
-distress-passed-on = Deine Worte sind bei deinen Begleitern und deinem Sicherheitskontakt{ $count ->
+distress = Bist du verletzt? Ruf { $emergency } an. { $name }: { $phone }.
+distress-for-her = Ist sie verletzt? Ruf { $emergency } an. { $name }: { $phone }.
+distress-passed-on = Deine Worte sind bei deiner Crew und deinem Sicherheitskontakt{ $count ->
     [0] .
    *[other] {": "}{ $names }.
  }
-distress-not-passed-on = Ich konnte deine Worte NICHT weitersagen. Bitte ruf an.
+distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
 distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
-distress-not-hurt = Wenn nichts ist, schreib ‚undo‘.
+distress-not-hurt = Wenn nichts ist, schreib ‚rückgängig‘.
 
 ## Antworten: wer es weiß, ihr entgegen, wie sie selbst steht, Ziele
 
@@ -606,40 +607,40 @@ told-only = { $name }: benachrichtigt { $when }, ohne Frage.
 told-failed = { $name }: NICHT ERREICHT, versucht { $when }.
 told-race-control = Die Rennleitung weiß es, seit { $when }.
 told-race-control-not = Dass die Rennleitung es weiß, hat niemand gemeldet: { $name }, { $phone }.
-towards = Fragt die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
+towards = Fragt zuerst die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
 towards-alarm = Ein Alarm ist offen, und niemand hat ihn übernommen: beantworte zuerst den.
 towards-alarm-held = { $holder } hat den offenen Alarm: sprich zuerst mit { $holder }.
-towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Punkten für die Crew. Anderswo kann sie das Rennen kosten.
+towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Crew-Punkten. Anderswo kann sie sie das Rennen kosten.
 towards-rule-anywhere = Die Rennregeln verbieten Hilfe außerhalb der Crew-Punkte nicht.
 towards-note = Rennregeln für die Crew: { $note }
 towards-instead = Dort sucht sie euch: { $place }, ab { $be_there }{ $until ->
     [none] {", bis man von ihr hört."}
    *[other] {" bis "}{ $until }.
  }
-towards-if = Geht doch jemand: nie allein, nie ohne Licht; einer bleibt mit einem Telefon mit Netz in { $place }; schreibt hier, wer geht, wann, und wann ihr zurück seid.
+towards-if = Wenn doch jemand geht: nie allein, nie ohne Licht; einer bleibt in { $place }, mit einem Telefon, das Netz hat; schreibt hier, wer wann geht und wann ihr zurück seid.
 my-race-late = Du bist in { $place } etwa { $length } hinter dem Plan.
 my-race-early = Du bist in { $place } etwa { $length } vor dem Plan.
 my-race-on-plan = Du bist in { $place } im Plan.
 my-race-next = { $place }: { $window }.
-my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; { $odds }, dass du es schaffst.
-my-race-latest = Für 9 von 10 sei bis { $when } aus { $place } los.
+my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; Chance { $odds }, dass du es schaffst.
+my-race-latest = Für 9 von 10 brich bis { $when } in { $place } auf.
 my-race-no-cut-off = Vor dir liegt kein Zeitlimit mehr.
 my-race-old = Was ich von dir weiß, ist alt ({ $ago }). Schreib ‚da‘ oder ‚los‘, oder schick deinen Standort.
 my-race-ended = Dein Rennen: { $going }.
-goals-next = { $runner } ab { $place }: { $goals }.
+goals-next = { $runner }, Ziele beim Aufbruch in { $place }: { $goals }.
 goals-gone = { $goal } nicht mehr
-goals-meaning = Später los als das, gilt das nächste Ziel (nach C keines). Nach dem, was jetzt bekannt ist.
+goals-meaning = Bricht sie später auf, gilt das nächste Ziel (nach C keines); nach dem, was jetzt bekannt ist.
 goals-none = Für { $runner } wechselt kein Ziel mehr.
 cut-off-none-at = In { $place } liegt vor { $runner } kein Zeitlimit.
-cut-off-access = Der Zugang für Begleiter in { $place } ist { $hours } offen.
-cut-off-no-hours = Für { $place } steht nicht da, wann der Zugang für Begleiter schließt.
+cut-off-access = Der Zugang für die Crew in { $place } ist offen { $hours }.
+cut-off-no-hours = Wann der Zugang für die Crew in { $place } schließt, ist nicht eingetragen.
 
 ## Rückfragen
 
-ask-out = Wo heraus? Aus { $place } los und weiter, oder aus dem Rennen?
-ask-out-nowhere = Wo heraus? Von einem Punkt los und weiter, oder aus dem Rennen?
-ask-dropped = ‚{ $word }‘: ist ihr Rennen vorbei, oder etwas anderes?
-ask-retired-how = Ihr Rennen ist also vorbei. Wie?
+ask-out = Was heißt ‚raus‘? { $place } verlassen und weiter unterwegs, oder aus dem Rennen?
+ask-out-nowhere = Was heißt ‚raus‘? Einen Punkt verlassen und weiter unterwegs, oder aus dem Rennen?
+ask-dropped = ‚{ $word }‘: ist ihr Rennen vorbei, oder ist etwas anderes gemeint?
+ask-retired-how = Ihr Rennen ist also vorbei. Warum?
 ask-point = Welchen Punkt meinst du?
 ask-who = Wer ist in { $place }?
 ask-runner = Welche Läuferin?
@@ -649,8 +650,8 @@ ask-bib = Niemand hat Startnummer { $bib }. { $count ->
  }
 ask-where-seen = Zwischen welchen Punkten war das?
 ask-event = Welche Veranstaltung?
-choice-left = Aus { $place } los und weiter
-choice-left-plain = Von einem Punkt los und weiter
+choice-left = { $place } verlassen, läuft weiter
+choice-left-plain = Einen Punkt verlassen, läuft weiter
 choice-crew = Ich
 choice-her = { $runner }
 choice-over = Ihr Rennen ist vorbei
@@ -659,12 +660,12 @@ choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
 not-understood = Das habe ich nicht verstanden. Schreib ‚was kann ich fragen‘ für Beispiele.
 nothing-to-say = Hallo. Schreib ‚was kann ich fragen‘ für Beispiele.
-thanks = Gut.
+thanks = Gern.
 
 ## Beitreten
 
 stranger = Diese Nummer oder dieser Chat ist hier nicht bekannt. Hast du eine Einladung, schick ihren Code.
-join-preview = Du bist { $name }. Teil: { $parts }. Veranstaltung: { $event }. Bist du das?
+join-preview = Du bist { $name }. Rolle: { $parts }. Veranstaltung: { $event }. Bist du das?
 join-done-plain = Willkommen, { $name }. Schreib ‚was kann ich fragen‘ für Beispiele.
 join-no = Dann ist nichts verbunden, und der Code bleibt unbenutzt. Sag es dem, der ihn geschickt hat.
 join-private = Schick den Code mir allein, nicht in einer Gruppe.
@@ -673,7 +674,7 @@ part-line = { $kind }{ $runner ->
    *[other] {" für "}{ $runner }
  }
 part-runner = Läuferin
-part-crew = Begleitung
+part-crew = Crew
 part-pacer = Begleitläufer
 part-safety-contact = Sicherheitskontakt
 part-organiser = Veranstalter
@@ -683,16 +684,16 @@ part-supporter = Fan
 ## Was man fragen kann
 
 usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘, ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘.
-usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘. ‚Undo‘ nimmt das Letzte { $minutes } min lang zurück.
-usage-volunteer = Melde Startnummern: ‚214 in 0312 out 0319; 87 in 0315‘, ‚214 through‘, ‚sweep through‘. ‚Undo‘ nimmt das Letzte { $minutes } min lang zurück.
-usage-runner = Schreib ‚in‘, ‚out‘, ‚resting‘, ‚moving‘ oder schick deinen Standort. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Begleiter.
+usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘, ‚isst gut, Füße ok‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Besenläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
 usage-answer = Einen Alarm beantwortest du mit ‚ich übernehme‘ oder seinem Knopf.
 
 ## Knöpfe
 
 button-in = In { $place } angekommen
-button-out = Aus { $place } los
-button-through = Durch { $place }
+button-out = { $place } verlassen
+button-through = Ohne Halt durch { $place }
 button-not-here-yet = Noch nicht da
 button-undo = Zurücknehmen
 button-right = Richtig
@@ -725,20 +726,39 @@ button-on-foot = Bei der Läuferin
 button-just-now = Gerade eben
 button-ten-ago = Vor 10 min
 button-twenty-ago = Vor 20 min
+button-in-plain = Da
+button-out-plain = Los
+button-leaving = Fahre los
+button-after = Der danach
 button-other = { $word }
 
 ## Fehler
 
 error-no_such_code = Dieser Code gilt nicht: vertippt, benutzt oder abgelaufen. Bitte um einen neuen.
-error-not_yours = Dein Teil in der Veranstaltung erlaubt das nicht.
+error-not_yours = Deine Rolle in der Veranstaltung erlaubt das nicht.
 error-not_found = Das gibt es in der Veranstaltung nicht.
-error-conflict = Das kam vorher mit anderem Inhalt. Beides ist aufbewahrt, und jemand wird gefragt, was gilt.
+error-conflict = Das kam vorher mit anderem Inhalt. Beides ist festgehalten, und jemand wird gefragt, was gilt.
 error-not_now = Das passt nicht zu dem, was gemeldet ist: { $what }.
 error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
 error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
 error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
 error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist bisher notiert. Deine Nachricht ist aufgehoben: sobald der Server antwortet, wird sie mit der Zeit bearbeitet, zu der du sie geschickt hast, und dann hörst du davon. Du musst sie nicht noch einmal schicken; wenn es eilt, ruf an.
 error-unreachable-not-kept = Der Server ist gerade nicht zu erreichen. NICHTS ist notiert, und deine Nachricht ist nicht aufgehoben. Schick sie noch einmal; wenn es eilt, ruf an.
+
+## Die Befehle im Menü eines Chats
+
+menu-start = Mit dem Code beitreten, den du bekommen hast
+menu-next = Wann sie am nächsten Punkt ist, und wo du sein musst
+menu-leave = Wann wir losfahren müssen
+menu-kit = Was wir mitbringen und bereithalten
+menu-missed = Haben wir sie verpasst?
+menu-where = Wo sie jetzt ist, soweit bekannt
+menu-plan = Der Plan, Punkt für Punkt
+menu-cutoffs = Die Zeitlimits, die noch kommen
+menu-food = Was sie als Nächstes isst und trinkt
+menu-cards = Was zu tun ist, wenn etwas schiefgeht
+menu-numbers = Rennleitung und Notruf
+menu-usage = Wie man fragt und meldet
 
 ## Der Plan: woher Ziel und Tempo kommen
 
@@ -775,8 +795,8 @@ plan-goal-a-target = Ziel A ist das Ziel selbst: die geplanten Pausen lassen kei
 plan-goal-a-limit = Ziel A ist so schnell, wie ihre Grenzen es zulassen, { $fastest }
 plan-goal-c = Ziel C käme zu spät für { $about }: es wurde am Ziel um { $pulled } vorgezogen
 plan-limit = das Zeitlimit des Rennens
-plan-cut-off-in = das Zeitlimit an bei { $place }
-plan-cut-off-out = das Zeitlimit ab bei { $place }
+plan-cut-off-in = das Zeitlimit bei der Ankunft in { $place }
+plan-cut-off-out = das Zeitlimit beim Aufbruch in { $place }
 plan-walking = Gehen kostet keine Zeit auf { $walked } von { $course }; am längsten { $about }
 plan-walking-mostly = Gehen kostet bei diesem Ziel keine Zeit auf { $walked } von { $course }: bergab laufen
 plan-span = { $from } bis { $to }
@@ -798,7 +818,7 @@ plan-factor-altitude = Höhenlage
 ## Der Plan: Licht, Ziele, Zeitlimits
 
 plan-rests = Beruht auf: { $source }.
-plan-change-next = Wechsel der Ziele: ab { $place } gilt { $goals }.
+plan-change-next = Bis wann die Ziele gelten, beim Aufbruch in { $place }: { $goals }.
 plan-light = Licht, und wo sie nach dem Plan dann ist: { $light }.
 cut-off-earlier = Für 9 von 10, wenn sie weitermacht: { $points }.
 plan-goals = Ziele: A { $a }, B { $b }, C { $c }.
@@ -811,9 +831,9 @@ plan-no-torch = Bei diesem Tempo braucht es keine Lampe; mitnehmen, was die Rege
 plan-changes = Wechsel der Ziele: später ab als hier, gilt das nächste Ziel.
 plan-change = { $place }: { $goals }
 plan-change-goal = { $goal } bis { $when }
-plan-latest = ab { $place } bis { $when }
-plan-latest-none = ab { $place }: keine Zeit ist früh genug
-plan-odds = Zeitlimit { $edge } bei { $place } bis { $when }: { $odds }, es zu schaffen.
+plan-latest = { $place } verlassen bis { $when }
+plan-latest-none = { $place }: keine Zeit ist früh genug
+plan-odds = Zeitlimit in { $place }, { $edge } bis { $when }: Chance { $odds }, es zu schaffen.
 plan-planned-notes = Was der Planer sagt:
 
 ## Fahrten der Crew: was nicht geht und was helfen könnte
