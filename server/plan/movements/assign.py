@@ -15,7 +15,10 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import coo_array
 
-from server.plan.errors import PlanError
+
+class NotFoundError(Exception):
+    """No assignment was found in time: the plan stands without one."""
+
 
 CREW_MANY = 100
 SECONDS_MOST = 5.0
@@ -155,7 +158,7 @@ class _Rows:
 
 
 def best_assignment(question: Question) -> Assignment:
-    """The assignment of most worth. Errors: PlanError where the solver finds no answer in its time."""
+    """The assignment of most worth, or the best that is found in `SECONDS_MOST`. Errors: NotFoundError where none is."""
     edges = [k for k in question.odds if _usable(question, k)]
     seats = [(h, v) for h in question.helpers for v in question.vehicles if h.cars is None or v.id in h.cars]
     runners = sorted({t.runner for t in question.tasks})
@@ -181,11 +184,7 @@ def best_assignment(question: Question) -> Assignment:
         options={"time_limit": SECONDS_MOST, "mip_rel_gap": MILP_GAP},
     )
     if found.x is None:
-        raise PlanError(
-            "no assignment of cars and people was found in time",
-            field="meetings",
-            remedy="Name crew and cars for fewer meetings at once",
-        )
+        raise NotFoundError(found.message)
     chosen = found.x > 0.5
     return _read(
         question, [e for e, on in zip(edges, chosen, strict=False) if on], seats, chosen[len(edges) :]
@@ -275,7 +274,5 @@ def _read(
     people = {h.id: v.id for (h, v), on in zip(seats, chosen, strict=False) if on}
     value = worth(question, routes, people)
     if value is None:
-        raise PlanError(
-            "the solver's answer breaks its own rules", field="meetings", remedy="Report this, please"
-        )
+        raise NotFoundError("the solver's answer breaks its own rules")
     return Assignment(tuple(routes.items()), tuple(people.items()), value)

@@ -11,7 +11,15 @@ import numpy as np
 from server.event.model import Event, MeetingPlan, PartKind
 from server.facts.state import RaceState
 from server.forecast.outlook import View
-from server.plan.movements.assign import Assignment, Helper, Question, Task, Vehicle, best_assignment
+from server.plan.movements.assign import (
+    Assignment,
+    Helper,
+    NotFoundError,
+    Question,
+    Task,
+    Vehicle,
+    best_assignment,
+)
 from server.plan.movements.joint import PATHS, Floats, ceil_grid, quantile
 from server.plan.movements.names import car_name, person_name
 from server.plan.movements.plan import Moves, moves_of, plan_of, walked, with_offers
@@ -52,7 +60,10 @@ def crew_plan(
     plan = plan_of(moves)
     if not other_cars or not any(t.kind in HELPED for t in plan.troubles):
         return plan
-    return with_offers(plan, list(_other_cars(moves, plan, timetables)))
+    try:
+        return with_offers(plan, list(_other_cars(moves, plan, timetables)))
+    except NotFoundError:
+        return replace(plan, notes=(*plan.notes, saying("move-not-searched")))
 
 
 def question_of(moves: Moves) -> Question:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import product
+from typing import Any
 
 import pytest
 
+from server.event.model import Event, MeetingPlan
+from server.plan.movements import assign, crew_plan
 from server.plan.movements.assign import Helper, Question, Task, Vehicle, best_assignment, worth
 
 
@@ -77,6 +80,22 @@ def test_two_cars_share_what_one_can_not_do() -> None:
     alone = best_assignment(Question(question.tasks, question.vehicles, (Helper("x", True),), odds))
     assert sum(len(t) for _, t in alone.routes) == 2
     assert alone.worth == pytest.approx(1.1, abs=1e-4)
+
+
+def test_a_search_that_finds_nothing_in_time_is_only_said(
+    event_of: Callable[..., Event], view: Callable[..., Any], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A machine too slow for the solver's seconds costs the offer of other cars, never the plan."""
+    meetings = (
+        MeetingPlan("m1", "mill", "maren", ("ana",), "van"),
+        MeetingPlan("m2", "chapel", "maren", ("ana",), "van"),
+    )
+    tight = view(minutes=(150.0, 160.0, 480.0, 640.0))
+    event = event_of(meetings=meetings)
+    monkeypatch.setattr(assign, "SECONDS_MOST", 0.0)
+    plan = crew_plan(event, {}, {"maren": tight})
+    assert [n.kind for n in plan.notes if n.kind == "move-not-searched"] == ["move-not-searched"]
+    assert plan.visits == crew_plan(event, {}, {"maren": tight}, other_cars=False).visits
 
 
 def test_nothing_to_do() -> None:
