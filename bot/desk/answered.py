@@ -58,6 +58,25 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     return await _answer(visit, chosen[-1].short, said, None, None)
 
 
+async def not_yet(visit: Visit, said: Reported) -> Reply | None:
+    """'not here' with no place, from somebody who was asked 'has she been there?': the answer to that; else None."""
+    one = said.reports[0]
+    if (
+        len(said.reports) > 1
+        or one.kind is not Kind.NOT_HERE_YET
+        or not one.guessed
+        or not visit.event.open_notices
+    ):
+        return None
+    told = await visit.api.notices(visit.address, visit.event.id)
+    late = [
+        n for n in told.data.notices if n.needs_answer and not n.answered and n.kind == NoticeKind.LATE.value
+    ]
+    if not late:
+        return None
+    return await _answer(visit, late[-1].short, Acknowledged("not yet", one.words), None, None)
+
+
 async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
     """No notice waits for that: it may be about the report handed in last, or say something by itself."""
     waiting = [h for h in visit.memory.handed if h.unconfirmed]

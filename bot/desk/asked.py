@@ -200,6 +200,14 @@ def _usage_text(visit: Visit) -> str:
     return things.say_usage(visit.say, kinds, place, round(UNDO_WITHIN.total_seconds() / 60))
 
 
+async def _duty(visit: Visit, asked: Asked) -> Reply:
+    """What somebody in their parts does: before, during, when it goes wrong."""
+    names = {r.id: r.name for r in visit.event.runners}
+    event = visit.event
+    text = things.say_duties(visit.say, event.parts, names, event.race_control, event.emergency_number)
+    return visit.reply(text, visit.report_buttons(asked.runner))
+
+
 async def _usage(visit: Visit, asked: Asked) -> Reply:
     return visit.reply(_usage_text(visit), visit.report_buttons(asked.runner))
 
@@ -246,6 +254,7 @@ TABLE: Mapping[Question, Answering] = {
     Question.MY_RACE: _my_race,
     Question.GOALS: _goals,
     Question.USAGE: _usage,
+    Question.DUTY: _duty,
     Question.HELP_WORD: _numbers,
 }
 

@@ -134,7 +134,7 @@ class Desk:
             case Asked():
                 return await asked.answer(visit, meant)
             case Reported():
-                return await reported.report(visit, meant)
+                return await answered.not_yet(visit, meant) or await reported.report(visit, meant)
             case Several():
                 return await self._each(visit, meant)
             case AskBack():

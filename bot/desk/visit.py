@@ -91,6 +91,7 @@ class Visit:
             last=self.memory.last,
             point=stands or self.event.stands,
             language=self.person.language,
+            control=self.event.race_control.name,
         )
 
     def runner(self, runner_id: str | None) -> RunnerHere | None:

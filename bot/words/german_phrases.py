@@ -35,6 +35,7 @@ _TIMES = (
 
 _QUESTIONS = (
     (r"was kann ich (?:dich )?(?:alles )?(?:fragen|tun|machen|schreiben)|was kannst du", "what can i ask"),
+    (r"was (?:muss|habe) ich (?:hier |denn |zu |jetzt )?(?:zu )?tun|was ist (?:hier )?meine aufgabe", "what is my job"),
     (r"wie (?:melde|funktioniert|geht) (?:ich|das|es)(?: hier)?\b(?! ihr)", "how does this work"),
     (
         r"was (?:(?:sollen |können |soll |kann )?(?:wir|ich|man) )?(?:tun|machen|mache|mach|tu)(?: wir| ich)?,? "

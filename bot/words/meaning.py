@@ -44,6 +44,7 @@ class Question(StrEnum):
     MY_RACE = "my race"
     GOALS = "goals"
     USAGE = "usage"
+    DUTY = "my duty"
     HELP_WORD = "help"
 
 
@@ -173,7 +174,8 @@ Understood = Asked | Reported | Distress | Acknowledged | Undo | Small | Unclear
 @dataclass(frozen=True, slots=True)
 class Context:
     """All that a sentence is understood against. `now` aware; `time_zone` the event's; `last` the question
-    this person asked before; `people` (id, name) of the event; `point` where the writer stands, if known."""
+    this person asked before; `people` (id, name) of the event; `point` where the writer stands, if known;
+    `control` what race control is called."""
 
     now: datetime
     time_zone: str
@@ -184,6 +186,7 @@ class Context:
     last: Asked | None = None
     point: str | None = None
     language: str = "en"
+    control: str = ""
 
     def runner(self, runner_id: str | None) -> RunnerHere | None:
         """The runner of that id; for None the one that is meant when none is named: the last asked about,

@@ -118,7 +118,7 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
 
 
 _NO_RUNNER = frozenset(
-    {Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS, Question.HELP_WORD}
+    {Question.DUTY, Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS, Question.HELP_WORD}
 )
 
 

@@ -36,11 +36,21 @@ def _points(ctx: Context, runner: RunnerHere | None) -> tuple[PointHere, ...]:
 FINISH_SAID = re.compile(r"\b(?:(?:at |to |in )?the (?:finish(?: line)?|end)|finish(?: line)?)\b")
 
 
+_CONTROL = r"(?:the )?(?:race (?:hq|office|headquarters|director|centre|center|organisers?)|hq)"
+
+
+def _race_control(plain: str, own_name: str) -> str:
+    """Race control by whatever name this race or the sport gives it."""
+    named = tidy(own_name)
+    own = rf"(?:the )?{re.escape(named)}|" if named and named != "race control" else ""
+    return re.sub(rf"\b(?:{own}{_CONTROL})\b", "race control", plain)
+
+
 def find_names(words: str, english: str, ctx: Context) -> Sentence:
     """Find who and where, and put stand-ins in their place."""
     everywhere = tuple(p for r in ctx.runners for p in r.points)
     known = names.name_words(everywhere, [*(r.name for r in ctx.runners), *(n for _, n in ctx.people)])
-    plain = tidy(english, known)
+    plain = _race_control(tidy(english, known), ctx.control)
     found = names.find_runner(plain, ctx.runners)
     text = found.rest if found else plain
     runner = ctx.runner(found.id if found else None)

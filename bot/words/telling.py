@@ -262,7 +262,7 @@ def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood |
     return None
 
 
-_BARE_PLACE = re.compile(r"^(?:now |just |back )?(?:at|in) (?:PT|FINISH)(?: now| already)?$")
+_BARE_PLACE = re.compile(r"^(?:now |just |back )?at (?:PT|FINISH)(?: now| already)?$")
 
 
 def _ask_who(base: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> AskBack | None:
@@ -284,7 +284,8 @@ def _kind_of(
         return None
     text = _WAVED_OFF.sub("she left", text)
     if (_MAY_STOP.search(text) or _NOT_OVER.search(text)) and base.runner is not None:
-        return replace(base, kind=Kind.HOW_SHE_IS)
+        came = _CAME_IN_PERSON.search(text) is not None
+        return replace(base, kind=Kind.IN if came else Kind.HOW_SHE_IS, condition=came)
     ended = _ended(base, said, text, ctx)
     if ended is not None:
         return ended
@@ -329,6 +330,9 @@ def _came_first(text: str, kind: Kind) -> bool:
     return came is not None and kind is Kind.RESTING and reporting.kind_in(text[: came.end()]) is None
 
 
+_CAME_IN_PERSON = re.compile(
+    r"\bshe (?:is |has )?(?:just )?(?:here|arrived|come in|came in|walked in|in|got in|made it)\b|^in\b"
+)
 _WAVED_OFF = re.compile(r"\b(?:waved|saw|seen|sent|packed) (?:her|she) off\b")
 _GOING_ON = re.compile(
     r"^(?:i am )?(?:still )?(?:moving|going|walking|running|jogging|shuffling|plodding)(?: on|"
@@ -343,8 +347,11 @@ def _in_or_out(
     if _WISH.search(text) or _only_supposed(said.words) or (_NOT_OF_HER.search(text) and not condition):
         return None
     if _STILL_HERE.search(text) and base.runner is not None:
-        # She is where she was: heard of, but no second arrival.
-        return replace(base, kind=Kind.HOW_SHE_IS)
+        # She is where she was: no second arrival, but she has not gone on either.
+        at = said.runner.at if said.runner is not None else None
+        return replace(
+            base, kind=Kind.RESTING if at is not None else Kind.HOW_SHE_IS, point=at, condition=condition
+        )
     text = " ".join(_THINGS.sub(" ", _BODY.sub(" ", text)).split())
     if _OF_ANOTHER.search(text):
         return None
@@ -494,6 +501,8 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
     if report.kind is Kind.RETIRED and ctx.point is not None and re.search(r"\bhere\b", said.text):
         return replace(report, point=ctx.point)
+    if report.kind is Kind.RETIRED and runner.at is not None:
+        return replace(report, point=runner.at)
     if report.kind not in _AT_A_POINT:
         return report
     from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None

@@ -86,6 +86,7 @@ class Track:
     retired: Retired | None
     held_since_s: float | None
     resting_since_s: float | None
+    resting_heard_s: float
     last_fact_s: float
 
 
@@ -145,6 +146,9 @@ def build(reference: Reference, facts: Sequence[Fact]) -> Track:
         retired=min(retired, key=lambda f: f.at_s) if retired else None,
         held_since_s=min(open_holds) if open_holds else None,
         resting_since_s=resting,
+        resting_heard_s=max(
+            (f.start_s for f in facts if isinstance(f, Rest) and f.end_s is None), default=0.0
+        ),
         last_fact_s=_last_fact(facts),
     )
 

@@ -83,7 +83,7 @@ class View:
         track = self._track
         extra = np.zeros(running_s.shape[0])
         if track.resting_since_s is not None and track.at_point < 0:
-            so_far = max(track.last_fact_s - track.resting_since_s, 0.0)
+            so_far = max(track.resting_heard_s - track.resting_since_s, 0.0)
             finish = float(self.posterior.reference.elapsed_s[-1])
             extra = stops.rest_lengths(self.posterior.rest_scores, finish, so_far)
         column = (slice(None),) + (None,) * (running_s.ndim - 1)

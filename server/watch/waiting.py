@@ -12,21 +12,28 @@ from datetime import datetime
 from server.event.model import Point
 from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
-from server.watch.notice import AlarmValues, Made
+from server.watch.notice import AlarmValues, Made, NoticeKind
 
 __all__ = ["changeable", "missed_at", "waiting"]
 
 
 def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iterable[Made]) -> bool:
     """Whether crew stay at a point though their time to wait is over: she has not been seen there, and an alarm
-    about her is open or somebody said 'not here yet' there. Not past the closing of the place."""
+    about her is open, somebody said 'not here yet' there, or those asked have not answered. Not past the closing of
+    the place."""
     if state.at_point(point.id) is not None:
         return False
     closes = point.access.closes if point.access is not None else None
     if closes is not None and wait_until >= closes:
         return False
-    hers = (m for m in made if m.notice.key.runner == state.runner)
-    return any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
+    hers = tuple(m for m in made if m.notice.key.runner == state.runner)
+    asked = [m for m in hers if _asks_about(m, point.id)]
+    unanswered = bool(asked) and all(m.answered_at is None for m in asked)
+    return unanswered or any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
+
+
+def _asks_about(m: Made, point: str) -> bool:
+    return m.notice.key.kind is NoticeKind.LATE and m.notice.key.point == point
 
 
 def waiting(made: Iterable[Made], now: datetime) -> frozenset[int]:

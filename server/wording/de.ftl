@@ -693,6 +693,17 @@ usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster
 usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘, ‚isst gut, Füße ok‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
 usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Besenläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
 usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
+duty-runner = Du läufst. Schreib an den Punkten ‚rein‘ und ‚raus‘, wenn du kannst, oder teile deinen Live-Standort; ‚Pause‘, wenn du länger stehst; ‚Hilfe‘, wenn du sie brauchst. Deine Crew und { $control } erfahren es.
+duty-crew = Du bist Crew für { $runner }. Du bekommst gesagt, wann du losmusst und was bereitliegen soll: antworte darauf. Schreib, wenn du da bist, wenn { $runner } reinkommt und wenn sie los ist; ‚noch nicht da‘, wenn gefragt wird.
+duty-pacer = Du begleitest { $runner }. Sei an dem Punkt, an dem du dazustößt, mit eigenem Licht und einer warmen Schicht. Melde sie an den Punkten; ist eine von euch verletzt, schreib ‚Hilfe‘ und ruf { $emergency } an.
+duty-safety-contact = Du bist der Sicherheitskontakt von { $runner }, zu Hause und die ganze Nacht erreichbar. Ist sie überfällig oder bittet um Hilfe, kommt hier ein Alarm: antworte binnen 5 min ‚Ich habe es‘ und sorge dafür, dass jemand nach ihr sieht. { $calls ->
+    [yes] Du rufst { $control } an, { $phone }.
+   *[no] Eine bestimmte Person ruft { $control } an; wer, steht im Alarm.
+ } Wenn ein Leben in Gefahr sein kann, zuerst { $emergency }. Vor dem Start kommt ein Probealarm: antworte darauf mit dem Telefon so, wie es nachts sein wird.
+duty-organiser = Du bist Veranstalter. Du hörst von Ausfällen, von Leuten, die nicht zu erreichen sind, und von Alarmen; du sagst, wenn der Start sich verschiebt, Läuferinnen festgehalten werden oder ein Zeitlimit sich ändert.
+duty-volunteer = Du meldest an deinem Punkt: Startnummer, ‚rein‘ und ‚raus‘ mit der Zeit. Positionen siehst du nicht.
+duty-supporter = Du verfolgst { $runner }: frag ‚nächster‘, ‚wo‘ oder ‚Ziel‘. Von dir wird nichts verlangt.
+duty-all = ‚was kann ich fragen‘ zeigt, was du hier schreiben kannst. Das hier ist eine Hilfe, kein Rettungsdienst.
 usage-answer = Einen Alarm beantwortest du mit ‚ich übernehme‘ oder seinem Knopf.
 
 ## Knöpfe

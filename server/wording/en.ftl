@@ -696,6 +696,17 @@ part-supporter = supporter
 usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘finish’, ‘where is she’, ‘have we missed her’, ‘wait or go’, ‘what do we bring’, ‘when do we leave’, ‘cut-off’, ‘dark at { $place }’, ‘what if she slows by 10%’, ‘and the one after?’.
 usage-report = Report as you talk: ‘in at { $place } 5 to 3’, ‘out 20 min ago’, ‘not here yet’, ‘saw her on the ridge going up, looking tired’, ‘she is eating, feet fine’. ‘Undo’ takes the last one back for { $minutes } min.
 usage-volunteer = Report bibs: ‘214 in 0312 out 0319; 87 in 0315’, ‘214 through’, ‘sweep through’. ‘Undo’ takes the last one back for { $minutes } min.
+duty-runner = You are the runner. Say ‘in’ and ‘out’ at points when you can, or share your live location; ‘resting’ when you stop for long; ‘help’ if you need it. Your crew and { $control } hear of it.
+duty-crew = You are crew for { $runner }. You get a message when to leave, with the kit to have ready: answer it. Say when you are there, when { $runner } comes in and when she goes out; ‘not here yet’ when asked.
+duty-pacer = You pace { $runner }. Be at the point where you join, with a light and a warm layer of your own. Report her at points; if one of you is hurt, write ‘help’ and call { $emergency }.
+duty-safety-contact = You are the safety contact of { $runner }, at home, reachable all night. If she is overdue or asks for help you get an alarm here: answer ‘I have it’ within 5 min, and see that somebody looks for her. { $calls ->
+    [yes] You are the one who calls { $control }, { $phone }.
+   *[no] One named person calls { $control }; the alarm says who.
+ } If life may be in danger call { $emergency } first. Before the start a test alarm comes: answer it with the phone as it will be at night.
+duty-organiser = You are the organiser. You hear of outages, of people who can’t be reached and of alarms; you say when the start is delayed, runners are held, or a cut-off moves.
+duty-volunteer = You report runners at your point: bib, ‘in’ and ‘out’ with the time. You see no positions.
+duty-supporter = You follow { $runner }: ask ‘next’, ‘where’ or ‘finish’. Nothing is asked of you.
+duty-all = ‘what can I ask’ lists what you can write here. This is an aid, not a rescue service.
 usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’. If you write help, hurt or lost, it goes to your crew at once.
 usage-answer = Answer an alarm with ‘I have it’ or its button.
 

@@ -320,6 +320,28 @@ def part_words(say: Say, parts: tuple[Part, ...], runner_names: dict[str, str]) 
     return say.all(said)
 
 
+def say_duties(
+    say: Say, parts: tuple[Part, ...], runner_names: dict[str, str], control: Contact, emergency: str
+) -> str:
+    """What a person with these parts does, one paragraph a kind of part."""
+    told = []
+    for kind in dict.fromkeys(p.kind.value for p in parts):
+        mine = [p for p in parts if p.kind.value == kind]
+        who = dict.fromkeys(runner_names.get(p.runner, p.runner) for p in mine if p.runner)
+        calls = any(p.calls_race_control for p in mine)
+        told.append(
+            say.s(
+                f"duty-{slug(kind)}",
+                runner=say.all(who or runner_names.values()),
+                control=control.name,
+                phone=control.phone,
+                emergency=emergency,
+                calls="yes" if calls else "no",
+            )
+        )
+    return lines(*told, say.s("duty-all"))
+
+
 def say_usage(say: Say, kinds: frozenset[str], place: str, undo_minutes: int) -> str:
     """What can be asked, for the parts a person has; `place` is a point's name to make examples with."""
     if kinds and kinds <= {"volunteer"}:

@@ -81,7 +81,7 @@ TIRED: tuple[tuple[str, ...], ...] = (
     ("she's back out on the course", "out lathe 15:10", "at the lathe"),
     ("waved her off at five past", "out lathe 15:05", "at the lathe"),
     ("didnt want anything went straight thru lathe 1459", "through lathe 14:59", ""),
-    ("still at lathe feet being taped", "how she is lathe 15:10", "at the lathe"),
+    ("still at lathe feet being taped", "resting lathe 15:10", "at the lathe"),
     ("no maren yet", "not here yet lathe 15:10", ""),
     ("nothing yet at lathe", "not here yet lathe 15:10", ""),
     ("not seen hide nor hair of her", "not here yet lathe 15:10", ""),

@@ -186,6 +186,8 @@ def test_a_rest_lasts_as_long_as_rests_do_from_what_was_last_heard(plan: Referen
     assert np.allclose(late, early)
     again = posterior(plan, [*seen, Rest(begin + 3600.0)]).view(begin + 7200.0).quantiles(5, PROBS)
     assert np.all(again > late)
+    due = posterior(plan, [*seen, NotYet(5, begin + 3600.0)]).view(begin + 7200.0).quantiles(5, PROBS)
+    assert due[0] < again[0], "'not here yet' does not say that she sits where she was"
     watch = Silence((Watcher(5, 0.999, 60.0, 0.5),))
     assert post.unheard_falls_under(0.005, begin, watch) is not None
 

@@ -164,12 +164,16 @@ def test_no_window_moved_for_those_on_the_way(night: Any) -> None:
     assert told(night.tick(leave_by + timedelta(minutes=5)), K.WINDOW_MOVED) == []
 
 
-@pytest.mark.parametrize(("minutes", "owed"), [(-1, False), (0, True)])
-def test_move_on_when_the_wait_is_over(night: Any, minutes: int, owed: bool) -> None:
-    """Not seen at Mill by 'wait until': those there are told, with what to do instead."""
+@pytest.mark.parametrize(("minutes", "answer", "owed"), [(-1, True, False), (0, True, True), (0, False, False)])
+def test_move_on_when_the_wait_is_over(night: Any, minutes: int, answer: bool, owed: bool) -> None:
+    """Not seen at Mill by 'wait until': those there are told, with what to do instead; but nobody who has been asked
+    about her is sent off before they have answered."""
     night.tick("15:05")
     night.report(Kind.CREW_THERE, "15:50", "ana", runner=None, point="mill")
     wait = night.got(K.LEAVE_NOW)[0].notice.values.wait_until
+    night.tick(wait - timedelta(minutes=2))
+    if answer:
+        night.answer(K.LATE, "ana", "nobody there", wait - timedelta(minutes=2))
     found = night.tick(wait + timedelta(minutes=minutes))
     assert told(found, K.MOVE_ON) == (["ana", "jonas"] if owed else [])
 

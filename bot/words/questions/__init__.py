@@ -29,6 +29,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (Question.MY_RACE, race.MY_RACE),
     (Question.GOALS, race.GOALS),
     (Question.CUT_OFF, race.CLOSES),
+    (Question.DUTY, other.DUTY),
     (Question.USAGE, other.USAGE),
     (Question.SLOWER, race.SLOWER),
     (Question.LEAVES_NOW, race.LEAVES_NOW),

@@ -14,6 +14,13 @@ USAGE = r"""
     how do (i|we) (report|ask|tell)
 """
 
+DUTY = r"""
+    ^(so |ok )?what (do|should|must|am|will|would) (i|we) (have|need|supposed|meant|expected)? ?(to )?(do|be doing)$
+    what (is|are) (my|our) (job|jobs|duty|duties|part|role|task|tasks)\b
+    what am i (doing|for|here for)( here)?$
+    what (do|does) (i|a|the) (\w+ )?(safety contact|crew|pacer|organiser|volunteer|supporter) (have to |need to )?do
+"""
+
 HOW_PLAIN = r"""
     ^(is|has|was) she (been )?(eating|drinking|peeing|sick|hurt|injured|limping|smiling)( \w+)?$
 """
