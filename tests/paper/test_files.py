@@ -252,7 +252,7 @@ class TestTables:
         for row in table.rows:
             assert event.courses[0].point(row.point).name in text
         assert re.search(r"in Sat 22:30", text)
-        assert re.search(r"Sat 21:\d\d sunset, at \d+\.\d km", text)
+        assert re.search(r"sunset Sat 21:\d\d \(at \d+\.\d km\)", text)
         assert "Torch from" in text
         assert re.search(
             r"Cut-off in at Point 6 by Sat 22:30: (about|over|under) \d+ in \d+ to make it", text
