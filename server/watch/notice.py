@@ -179,9 +179,23 @@ class AlarmValues:
     gave_back: str = ""
 
 
+class Waits(StrEnum):
+    """What a notice about a retirement is about: the news itself, that nobody has her in hand yet, that race
+    control does not know yet, or that somebody has her."""
+
+    NEWS = "news"
+    HAND = "hand"
+    RACE_CONTROL = "race control"
+    IN_HAND = "in hand"
+
+
 @dataclass(frozen=True, slots=True)
 class RetiredValues:
-    """Her race has ended before the finish: how, where, who fetches her."""
+    """Her race has ended before the finish: how, where, who fetches her, who tells race control.
+
+    `caller`: the one person who does (None = none is named: whoever reads it). `waits`: what it is
+    about, that she retired or what came of it since.
+    """
 
     how: str
     point: str | None
@@ -191,6 +205,10 @@ class RetiredValues:
     in_hand: bool = False
     race_control_knows: bool = False
     pick_up_by: tuple[str, ...] = ()
+    caller: str | None = None
+    waits: Waits = Waits.NEWS
+    in_hand_by: str = ""
+    in_hand_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The wording of notices that are no alarms: meetings, sightings, cut-offs, retirement, race-level facts."""
+"""The wording of notices that are no alarms: meetings, sightings, cut-offs, race-level facts."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from server.watch.notice import (
     LateValues,
     MeetingValues,
     RaceChangeValues,
-    RetiredValues,
     SightingValues,
 )
 from server.wording.say import Say, SayInEvent, lines, slug
@@ -259,38 +258,6 @@ def late(say: SayInEvent, v: LateValues) -> str:
         say.s("late-window", window=say.window_stood(v.window)),
         heard,
     )
-
-
-def retired(say: SayInEvent, v: RetiredValues) -> str:
-    """Her race is over before the finish: where, why, who fetches her, who has to know."""
-    values = {"runner": say.runner, "when": say.when(v.at), "who": say.person(v.told_by)}
-    first = (
-        say.s("retired", place=say.point(v.point), **values)
-        if v.point
-        else say.s("retired-nowhere", **values)
-    )
-    how = f"how-{slug(v.how)}"
-    control = say.event.race_control
-    return lines(
-        first,
-        say.s("retired-how", how=say.s(how) if has(how) else v.how) if v.how else "",
-        say.s("retired-words", words=v.words) if v.words else "",
-        _pick_up(say, v),
-        say.s("retired-race-control")
-        if v.race_control_knows
-        else say.s("retired-tell-race-control", name=control.name, phone=control.phone),
-    )
-
-
-def _pick_up(say: SayInEvent, v: RetiredValues) -> str:
-    if v.in_hand:
-        return say.s("retired-in-hand")
-    who = (
-        say.s("retired-pick-up", who=say.people(v.pick_up_by))
-        if v.pick_up_by
-        else say.s("retired-no-pick-up")
-    )
-    return lines(who, say.s("retired-not-in-hand"))
 
 
 def race_change(say: SayInEvent, v: RaceChangeValues) -> str:

@@ -28,9 +28,10 @@ from server.watch.notice import (
     TestAlarmValues,
     UnreachedValues,
     Values,
+    Waits,
     WordValues,
 )
-from server.wording import alarm, news, word_of_her
+from server.wording import alarm, news, retired, word_of_her
 from server.wording.message import Button, Message, Press, Rows, data, tag
 from server.wording.reader import Reader
 from server.wording.say import SayInEvent, lines, slug
@@ -63,13 +64,20 @@ def _left(say: SayInEvent, notice: Notice) -> str:
 
 
 def _correction(say: SayInEvent, notice: Notice) -> str:
-    """What was told: a fact, or words of how she is."""
+    """What was told: a fact, words of how she is, that somebody has her."""
 
     def worded(say: SayInEvent, v: CorrectionValues) -> str:
-        of_words = v.was_kind == NoticeKind.WORD_OF_HER.value
-        return word_of_her.word_taken_back(say, v) if of_words else news.correction(say, v)
+        if v.was_kind == NoticeKind.WORD_OF_HER.value:
+            return word_of_her.word_taken_back(say, v)
+        if v.was_kind == Waits.IN_HAND.value:
+            return retired.in_hand_taken_back(say)
+        return news.correction(say, v)
 
     return _of(CorrectionValues, worded)(say, notice)
+
+
+def _retired(say: SayInEvent, notice: Notice) -> str:
+    return _of(RetiredValues, lambda s, v: retired.retired(s, v, notice.key.person))(say, notice)
 
 
 def _finished(say: SayInEvent, notice: Notice) -> str:
@@ -96,7 +104,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.FINISHED: _finished,
     NoticeKind.CUT_OFF_ODDS: _of(CutOffValues, news.cut_off_odds),
     NoticeKind.LATE: _of(LateValues, news.late),
-    NoticeKind.RETIRED: _of(RetiredValues, news.retired),
+    NoticeKind.RETIRED: _retired,
     NoticeKind.RACE_CHANGE: _of(RaceChangeValues, news.race_change),
     NoticeKind.OVERDUE: _alarm,
     NoticeKind.ASKED_FOR_HELP: _alarm,

@@ -120,29 +120,6 @@ def test_undoing_finished_starts_the_watch_again(night: Any) -> None:
     assert told(night.tick("27:00"), K.OVERDUE) == ["sasha"]
 
 
-def test_a_retired_runner_is_watched_until_in_hand_and_race_control_knows(night: Any) -> None:
-    """All hear; the crew of the next meeting are to fetch her and are asked each twenty minutes (after three
-    times each hour); the caller is asked for race control; both done, nothing more."""
-    night.report(Kind.RETIRED, "18:00", "lena", how=Retired.OWN_CHOICE, point="mill")
-    owed = night.tick("18:00")
-    assert told(owed, K.RETIRED) == ["ana", "jonas", "olga", "piet", "sasha", "sasha", "tomas", "vera"]
-    assert {n.values.pick_up_by for n in owed if n.key.kind is K.RETIRED} == {("ana", "jonas")}
-    assert {n.key.person for n in owed if n.key.kind is K.RETIRED and n.needs_answer} == {
-        "ana",
-        "jonas",
-        "sasha",
-    }
-    assert told(night.tick("18:19"), K.RETIRED) == []
-    assert told(night.tick("18:20"), K.RETIRED) == ["ana", "jonas", "sasha"]
-    night.answer(K.RETIRED, "ana", "i go", "18:21")
-    assert told(night.tick("18:40"), K.RETIRED) == ["ana", "sasha"]
-    night.report(Kind.IN_HAND, "18:50", "ana")
-    assert told(night.tick("19:39"), K.RETIRED) == []
-    assert told(night.tick("19:40"), K.RETIRED) == ["sasha"]
-    night.report(Kind.RACE_CONTROL_TOLD, "19:45", "sasha")
-    assert told(night.tick("21:00"), K.RETIRED) == []
-
-
 def test_an_hour_without_anybody_having_her_is_an_alarm_at_home(night: Any) -> None:
     """Retired, nobody answers: after an hour the safety contact is asked as an alarm."""
     night.report(Kind.RETIRED, "18:00", "lena", how=Retired.OWN_CHOICE, point="mill")

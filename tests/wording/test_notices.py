@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -32,6 +33,7 @@ from server.watch.notice import (
     UnreachedValues,
     Urgency,
     Values,
+    Waits,
     WordValues,
 )
 from server.wording import notices
@@ -77,6 +79,7 @@ ALARM = AlarmValues(
     step=1,
     pacer="tomas",
 )
+HAS_HER = {"in_hand": True, "in_hand_by": "tomas", "in_hand_at": in_minutes(-2)}
 SIGHTING = SightingValues("lathe", in_minutes(-2), "ana", kit=("poles",), food="soup", next_window=WINDOW)
 
 EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
@@ -117,6 +120,17 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         RetiredValues("own choice", None, in_minutes(-9), "ana", in_hand=True, race_control_knows=True),
         RetiredValues("withdrawn by medics or officials", "lathe", in_minutes(-9), "ana"),
         RetiredValues("did not start", "start", in_minutes(-9), "ana"),
+        RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", pick_up_by=("ana",), caller="ines"),
+        RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", pick_up_by=("ana",), caller="ana"),
+        *(
+            RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", caller="ana", waits=waits, **more)
+            for waits, more in (
+                (Waits.HAND, {"pick_up_by": ("ana",)}),
+                (Waits.RACE_CONTROL, {"pick_up_by": ("ana",)}),
+                (Waits.RACE_CONTROL, HAS_HER),
+                (Waits.IN_HAND, HAS_HER),
+            )
+        ),
     ),
     NoticeKind.RACE_CHANGE: tuple(
         RaceChangeValues(change, point, until, amount, words, "ana")
@@ -150,6 +164,7 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         CorrectionValues("in", "lathe", None, in_minutes(-20), False, "ana"),
         CorrectionValues("retired", "lathe", in_minutes(-40), None, True, "ana"),
         CorrectionValues("finished", None, None, None, False, "ana"),
+        CorrectionValues("in hand", None, None, None, True, ""),
         CorrectionValues("word of her", None, in_minutes(-9), None, True, "", "feet bad"),
     ),
     NoticeKind.WORD_OF_HER: tuple(
@@ -293,6 +308,30 @@ def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
         "Whoever answers calls Race control"
         in say_notice(notice(NoticeKind.OVERDUE, nobody), event, here, NOW).text
     )
+
+
+@pytest.mark.parametrize(
+    ("values", "to", "first", "race_control"),
+    [
+        ({}, "ana", "Maren has retired at", "Race control has to know: Race control +44 1632 960100."),
+        ({"caller": "ines"}, "ana", "Maren has retired at", "Ines tells race control; no need for you to ring"),
+        ({"caller": "ines"}, "ines", "Maren has retired at", "You tell race control: Race control +44"),
+        ({"caller": "ines", "waits": Waits.RACE_CONTROL}, "ines", "Race control still has to know that Maren has", ""),
+        ({"caller": "ines", "waits": Waits.HAND}, "ana", "Nobody has said yet that they have Maren in hand.", "Ines tells"),
+        ({"caller": "ines", "waits": Waits.IN_HAND, **HAS_HER}, "ines", "Tomas has Maren in hand, 15:08.", "You tell"),
+        ({"caller": "ines", "race_control_knows": True}, "ines", "Maren has retired at", "Race control knows."),
+    ],
+)  # fmt: skip
+def test_one_person_is_told_to_ring_race_control(
+    values: dict[str, Any], to: str, first: str, race_control: str, event: Event, here: Reader
+) -> None:
+    """The others read that there is no need to; what comes later begins with what still waits."""
+    v = RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", pick_up_by=("ana",), **values)
+    text = say_notice(notice(NoticeKind.RETIRED, v, person=to), event, here, NOW).text
+    assert text.startswith(first)
+    assert race_control in text
+    told_to_ring = not v.race_control_knows and v.caller in (None, to)
+    assert text.count("+44") == told_to_ring
 
 
 def test_delayed_and_repeated_are_marked(event: Event, here: Reader) -> None:

@@ -1,0 +1,74 @@
+"""The wording of a race that ended before the finish: what happened, who fetches her, who tells race control.
+
+What comes after the first message keeps to what still waits, in its first line; only the one person who is to
+ring race control is told to.
+"""
+
+from __future__ import annotations
+
+from server.watch.notice import RetiredValues, Waits
+from server.wording.say import SayInEvent, lines, slug
+from server.wording.sentences import has
+
+
+def retired(say: SayInEvent, v: RetiredValues, to: str) -> str:
+    """For the person `to`: that she has retired, or what still waits since, or that somebody has her."""
+    if v.waits is Waits.IN_HAND:
+        return lines(_has_her(say, v), _retired(say, v), _race_control(say, v, to))
+    if v.waits is Waits.RACE_CONTROL:
+        return lines(_race_control(say, v, to, still=True), _retired(say, v), _pick_up(say, v))
+    if v.waits is Waits.HAND:
+        waits = say.s("retired-waits-hand", runner=say.runner)
+        return lines(waits, _retired(say, v), _pick_up(say, v), _race_control(say, v, to))
+    how = f"how-{slug(v.how)}"
+    return lines(
+        _retired(say, v),
+        say.s("retired-how", how=say.s(how) if has(how) else v.how) if v.how else "",
+        say.s("retired-words", words=v.words) if v.words else "",
+        _pick_up(say, v),
+        _race_control(say, v, to),
+    )
+
+
+def _retired(say: SayInEvent, v: RetiredValues) -> str:
+    values = {"runner": say.runner, "when": say.when(v.at), "who": say.person(v.told_by)}
+    if v.point:
+        return say.s("retired", place=say.point(v.point), **values)
+    return say.s("retired-nowhere", **values)
+
+
+def _has_her(say: SayInEvent, v: RetiredValues) -> str:
+    if not v.in_hand_by or v.in_hand_at is None:
+        return say.s("retired-in-hand")
+    who = say.person(v.in_hand_by)
+    return say.s("retired-has-her", who=who, runner=say.runner, when=say.when(v.in_hand_at))
+
+
+def _pick_up(say: SayInEvent, v: RetiredValues) -> str:
+    if v.in_hand:
+        return _has_her(say, v)
+    who = (
+        say.s("retired-pick-up", who=say.people(v.pick_up_by))
+        if v.pick_up_by
+        else say.s("retired-no-pick-up")
+    )
+    return lines(who, say.s("retired-not-in-hand"))
+
+
+def _race_control(say: SayInEvent, v: RetiredValues, to: str, *, still: bool = False) -> str:
+    """One named person rings there; where none is named, whoever reads it."""
+    if v.race_control_knows:
+        return say.s("retired-race-control")
+    control = {"name": say.event.race_control.name, "phone": say.event.race_control.phone}
+    if v.caller is None:
+        return say.s("retired-tell-race-control", **control)
+    if v.caller != to:
+        return say.s("retired-call-other", caller=say.person(v.caller))
+    if still:
+        return say.s("retired-waits-race-control", runner=say.runner, **control)
+    return say.s("retired-call-you", **control)
+
+
+def in_hand_taken_back(say: SayInEvent) -> str:
+    """That somebody had her was wrong."""
+    return say.s("retired-in-hand-taken-back", runner=say.runner)

@@ -1,0 +1,256 @@
+"""Retired: told once to each, one person tells race control, and who sits at home hears when somebody has her."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from server.event.model import PartKind
+from server.facts.entry import Kind, Retired, Source
+from server.watch.notice import NoticeKind, RetiredValues, Waits
+
+K = NoticeKind
+LENA = {"by": "lena", "source": Source.VOLUNTEER}
+EVERYBODY = ["ana", "jonas", "olga", "piet", "sasha", "tomas", "vera"]
+
+
+def told(owed: list[Any], kind: NoticeKind = K.RETIRED) -> list[str]:
+    """Who is owed that kind."""
+    return sorted(n.key.person for n in owed if n.key.kind is kind)
+
+
+def of(owed: list[Any], who: str) -> Any:
+    """The one notice about it that a person is owed."""
+    (found,) = (n for n in owed if n.key.kind is K.RETIRED and n.key.person == who)
+    return found
+
+
+def retires(night: Any, at: str = "18:00", **more: Any) -> str:
+    """A volunteer at the mill reports it: Ana and Jonas fetch her, Sasha is the one who calls race control."""
+    entry: str = night.report(Kind.RETIRED, at, **{"how": Retired.OWN_CHOICE, "point": "mill"} | LENA | more)
+    return entry
+
+
+def change_parts(night: Any, change: Callable[[Any], Any]) -> None:
+    """The event with other parts."""
+    night.event = replace(night.event, parts=tuple(change(p) for p in night.event.parts))
+
+
+def test_each_is_told_once_and_the_caller_is_asked_with_it(night: Any) -> None:
+    """One message each: those who fetch her are asked who goes, the caller for race control, with her words."""
+    retires(night, words="my knee")
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    asked = {n.key.person: n.buttons for n in owed if n.needs_answer}
+    assert asked == {
+        "ana": ("i go", "in hand"),
+        "jonas": ("i go", "in hand"),
+        "sasha": ("race control told",),
+    }
+    values = {n.key.person: n.values for n in owed}
+    assert {v.pick_up_by for v in values.values()} == {("ana", "jonas")}
+    assert {(v.caller, v.waits, v.words) for v in values.values()} == {("sasha", Waits.NEWS, "my knee")}
+    assert night.tick("18:01") == []
+    assert told(night.tick("18:19")) == []
+
+
+def test_reminders_keep_to_what_still_waits(night: Any) -> None:
+    """Every twenty minutes, after three times each hour: those who fetch her for that, the caller for race
+    control alone; both done, nothing more."""
+    retires(night)
+    night.tick("18:00")
+    night.answer(K.RETIRED, "sasha", "ok", "18:05")
+    owed = night.tick("18:20")
+    assert told(owed) == ["ana", "jonas", "sasha"]
+    assert {n.key.person: n.values.waits for n in owed} == {
+        "ana": "hand",
+        "jonas": "hand",
+        "sasha": "race control",
+    }
+    night.answer(K.RETIRED, "ana", "i go", "18:21")
+    assert told(night.tick("18:40")) == ["ana", "sasha"]
+    night.report(Kind.IN_HAND, "18:50", "ana")
+    assert told(night.tick("18:50")) == ["jonas", "sasha"]
+    assert told(night.tick("19:49")) == []
+    owed = night.tick("19:50")
+    assert told(owed) == ["sasha"]
+    assert (of(owed, "sasha").values.waits, of(owed, "sasha").values.in_hand) == ("race control", True)
+    night.report(Kind.RACE_CONTROL_TOLD, "19:55", "sasha")
+    assert told(night.tick("21:00")) == []
+
+
+def test_home_hears_at_once_that_somebody_has_her(night: Any, at: Any) -> None:
+    """'We have her in the car': who sits at home reads it the same minute, by whom and when, with what still waits."""
+    retires(night)
+    night.tick("18:00")
+    night.report(Kind.IN_HAND, "18:04", "ana")
+    owed = night.tick("18:04")
+    assert told(owed) == ["jonas", "sasha"]
+    home, car = of(owed, "sasha"), of(owed, "jonas")
+    assert (home.values.waits, home.values.in_hand_by, home.values.in_hand_at) == (
+        "in hand",
+        "ana",
+        at("18:04"),
+    )
+    assert (home.needs_answer, home.buttons) == (True, ("race control told",))
+    assert (car.needs_answer, car.buttons) == (False, ())
+    assert night.tick("18:05") == []
+
+
+def test_home_hears_it_though_race_control_knew_before(night: Any) -> None:
+    """Both done with that one word, and still home is told; asleep or not."""
+    night.event = replace(
+        night.event,
+        people=tuple(
+            replace(p, quiet_from="18:01", quiet_to="23:00", time_zone="UTC") if p.id == "sasha" else p
+            for p in night.event.people
+        ),
+    )
+    retires(night)
+    night.tick("18:00")
+    night.report(Kind.RACE_CONTROL_TOLD, "18:02", "sasha")
+    assert told(night.tick("18:02")) == []
+    night.report(Kind.IN_HAND, "18:10", "ana")
+    owed = night.tick("18:10")
+    assert told(owed) == ["jonas", "sasha"]
+    assert not of(owed, "sasha").needs_answer
+
+
+def test_retired_and_in_hand_in_one_breath_is_told_once(night: Any) -> None:
+    """'She has dropped, we have her in the car': one message says both."""
+    retires(night, by="ana", source=Source.CREW)
+    night.report(Kind.IN_HAND, "18:00", "ana")
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    assert all(n.values.in_hand for n in owed if n.key.kind is K.RETIRED)
+    assert {n.key.person for n in owed if n.needs_answer} == {"sasha"}
+    assert night.tick("18:01") == []
+
+
+def test_in_hand_taken_back_is_told_and_she_is_sought_again(night: Any) -> None:
+    """It was somebody else in the car: those told so hear it, once; found after all, they hear that too."""
+    retires(night)
+    night.tick("18:00")
+    wrong = night.report(Kind.IN_HAND, "18:04", "ana")
+    night.tick("18:04")
+    night.report(Kind.TAKEN_BACK, "18:06", "ana", about=wrong)
+    owed = night.tick("18:06")
+    assert told(owed, K.CORRECTION) == ["jonas", "sasha"]
+    assert told(owed) == []
+    assert night.tick("18:07") == []
+    assert {"ana", "jonas"} <= set(told(night.tick("18:26")))
+    night.report(Kind.IN_HAND, "18:30", "jonas")
+    assert {"ana", "sasha"} <= set(told(night.tick("18:30")))
+    assert night.tick("18:31") == []
+
+
+@pytest.mark.parametrize("how", ["silent", "no channel"])
+def test_race_control_does_not_hang_on_one_person(night: Any, how: str) -> None:
+    """The caller does not answer in the look-again time, or can't be reached at all: the next who can telephone is
+    asked, then the organiser; who answers is the one, and the others are told so."""
+    retires(night)
+    night.tick("18:00")
+    if how == "no channel":
+        night.made = [replace(m, failed=True) if m.notice.key.person == "sasha" else m for m in night.made]
+        owed = night.tick("18:01")
+        assert told(owed) == ["vera"]
+    else:
+        assert told(night.tick("18:19")) == []
+        owed = night.tick("18:20")
+        assert told(owed) == ["ana", "jonas", "sasha", "vera"]
+        assert {of(owed, w).values.caller for w in ("ana", "jonas", "vera")} == {"vera"}
+    asked = of(owed, "vera")
+    assert (asked.values.waits, asked.values.caller, asked.buttons) == (
+        "race control",
+        "vera",
+        ("race control told",),
+    )
+    night.answer(K.RETIRED, "vera", "ok", "18:25")
+    owed = night.tick("18:45")
+    assert "olga" not in told(owed)
+    assert of(owed, "ana").values.caller == "vera"
+
+
+def test_nobody_answers_for_race_control(night: Any) -> None:
+    """After the last who could, all are told again that race control has to know."""
+    retires(night)
+    for clock in ("18:00", "18:20", "18:40"):
+        owed = night.tick(clock)
+    assert "olga" in told(owed)
+    assert of(owed, "ana").values.caller == "olga"
+    assert of(night.tick("19:00"), "ana").values.caller is None
+
+
+def test_a_caller_at_the_wheel_is_not_asked(night: Any) -> None:
+    """Ana calls race control and drives: she reads the news and is asked nothing; who can telephone is asked."""
+    change_parts(
+        night,
+        lambda p: replace(p, calls_race_control=p.person == "ana" and p.kind is PartKind.CREW),
+    )
+    night.report(Kind.CREW_THERE, "17:50", "ana", runner=None, point="mill")
+    night.report(Kind.CREW_LEFT, "17:55", "ana", runner=None, point="mill")
+    retires(night)
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    assert [n.key.person for n in owed if "race control told" in n.buttons] == ["sasha"]
+    assert (of(owed, "ana").needs_answer, of(owed, "ana").values.caller) == (False, "sasha")
+    night.report(Kind.CREW_THERE, "18:30", "ana", runner=None, point="chapel")
+    asked = [n for n in night.tick("18:30") if n.key.person == "ana" and "race control told" in n.buttons]
+    assert [n.values.caller for n in asked] == ["ana"]
+
+
+def test_who_fetches_her_and_tells_race_control_is_asked_for_both_at_once(night: Any) -> None:
+    """Ana does both: one message, one reminder; having her in hand, what is left is race control."""
+    change_parts(night, lambda p: replace(p, calls_race_control=p.person == "ana"))
+    retires(night)
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    both = ("i go", "in hand", "race control told")
+    assert of(owed, "ana").buttons == both
+    night.answer(K.RETIRED, "ana", "i go", "18:02")
+    owed = night.tick("18:20")
+    assert told(owed) == ["ana"]
+    assert of(owed, "ana").buttons == both
+    assert of(owed, "ana").values.waits == "hand"
+    night.report(Kind.IN_HAND, "18:30", "ana")
+    assert told(night.tick("18:30")) == ["jonas", "sasha"]
+    owed = night.tick("18:40")
+    assert told(owed) == ["ana"]
+    assert (of(owed, "ana").values.waits, of(owed, "ana").buttons) == ("race control", ("race control told",))
+
+
+def test_race_control_told_is_no_word_that_one_goes(night: Any) -> None:
+    """Who answers for race control has not said that they fetch her: both are still asked."""
+    change_parts(night, lambda p: replace(p, calls_race_control=p.person == "ana"))
+    retires(night)
+    night.tick("18:00")
+    night.answer(K.RETIRED, "ana", "race control told", "18:02")
+    night.report(Kind.RACE_CONTROL_TOLD, "18:02", "ana")
+    assert told(night.tick("18:22")) == ["ana", "jonas"]
+
+
+def test_with_no_caller_named_all_are_told_to(night: Any) -> None:
+    """No one is named: nobody is told to keep from ringing, nobody is asked for it alone."""
+    change_parts(night, lambda p: replace(p, calls_race_control=False))
+    retires(night)
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    assert {n.values.caller for n in owed if isinstance(n.values, RetiredValues)} == {None}
+
+
+def test_a_caller_who_may_not_hear_of_it_calls_nobody(night: Any) -> None:
+    """A volunteer is told nothing of it, so the others must not lean on them."""
+    change_parts(night, lambda p: replace(p, calls_race_control=p.person == "lena"))
+    retires(night, by="ana", source=Source.CREW)
+    assert {n.values.caller for n in night.tick("18:00") if n.key.kind is K.RETIRED} == {None}
+
+
+def test_the_caller_who_reported_it_is_asked_what_is_left(night: Any) -> None:
+    """Sasha wrote it herself: she reads no news of it, only that race control has to know."""
+    retires(night, by="sasha", source=Source.CREW)
+    owed = night.tick("18:00")
+    assert told(owed) == EVERYBODY
+    assert of(owed, "sasha").values.waits == "race control"
