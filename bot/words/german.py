@@ -69,7 +69,7 @@ _GERMAN = re.compile(
         r"jetzt|gleich|muss|müssen|kann|könnt|mach|mache|alles|klar|verstanden|passt|kein|keine|keiner|niemand|da|"
         r"letzte|meldung|neues|nächste[rns]?|treffpunkt|fahren|fahrt|losfahren|mitnehmen|essen|trinken|stimmt|falsch|"
         r"verlaufen|verirrt|gestürzt|gesehen|schlecht|übel|müde|kaputt|kalt|blase|blasen|füße|pause|pennt|weg|drin|"
-        r"die|der|das|den|dem|ein|eine|einen|ruft|bergwacht|arzt|mit|auf|für|von|uns|sich|auch|mal|denn|steh|"
+        r"rennleitung|weiss|vom|es|unser\w*|die|der|das|den|dem|ein|eine|einen|ruft|bergwacht|arzt|mit|auf|für|von|uns|sich|auch|mal|denn|steh|"
         r"steht|stehe|wieder|vor|ne|"
         r"angeblich|hoffentlich|vielleicht|wahrscheinlich|aufgehört|aufgegeben|ausgestiegen|besenwagen|schlussläufer|"
         r"wo|was|welche[rsnm]?|warum|wieviel|seit|kurz|mitternacht|um|wird|wurde|hat|habe|geworden|geschafft|"

@@ -22,9 +22,9 @@ _TIMES = (
     (r"\bkurz (?:vor|nach) (\d{1,2})\b(?! min| uhr \d)", r"about \1 oclock"),
     (r"\b(\d+)(?: min)? nach (\d+)\b", r"\1 past \2"),
     (r"\b(\d+)(?: min)? vor (\d+)\b", r"\1 to \2"),
-    (r"\b(?:um|gegen|so um|seit|ab)? ?(\d{1,2}:\d\d)(?: uhr)?\b", r"at \1"),
+    (r"\b(?:(?:so um|um|gegen|seit|ab) )?(\d{1,2}:\d\d)(?: uhr)?\b", r"at \1"),
     (r"\b(\d{4}) uhr\b", r"\1"),
-    (r"\b(?:um|gegen|seit|ab)? ?(\d{1,2}) uhr\b", r"at \1 oclock"),
+    (r"\b(?:(?:um|gegen|seit|ab) )?(\d{1,2}) uhr\b", r"at \1 oclock"),
     (r"\b(?:um|gegen) (\d{1,2})\b", r"at \1"),
     (r"\bmitternacht\b", "midnight"),
     (r"\b(?:um )?mittags?\b", "noon"),
@@ -34,6 +34,8 @@ _TIMES = (
 )
 
 _QUESTIONS = (
+    (r"^(?:sorry,? |nein,? )?(?:berichtigung|korrektur|korrigiere|richtig ist)\b[ :,]*", "correction "),
+    (r"\bfahrt (?:vom|von der|von|ab) (.+?) (?:nach|bis|zum|zur) (?=\w)", r"drive from \1 to "),
     (r"was kann ich (?:dich )?(?:alles )?(?:fragen|tun|machen|schreiben)|was kannst du", "what can i ask"),
     (r"was (?:muss|habe) ich (?:hier |denn |zu |jetzt )?(?:zu )?tun|was ist (?:hier )?meine aufgabe", "what is my job"),
     (r"wie (?:melde|funktioniert|geht) (?:ich|das|es)(?: hier)?\b(?! ihr)", "how does this work"),
@@ -131,7 +133,7 @@ _REPORTS = (
     (r"(?:besenläufer|besenwagen|schlussläufer|schlussmann|schlussfahrzeug|besen)\b", "sweeper"),
     (r"(?:wir haben sie|habe sie|haben sie|sie ist|sie sitzt)(?: jetzt| sicher)* (?:bei uns|im auto|im wagen|"
      r"eingesammelt)",
-     "we have her in the car"),
+     "picked her up"),
     (r"(?:rennleitung|orga|veranstalter) (?:weiß (?:es|bescheid|davon)|ist informiert|informiert|verständigt)|"
      r"(?:habe|haben) (?:die |der )?(?:rennleitung|orga) (?:angerufen|informiert|bescheid gesagt|verständigt)",
      "told race control"),

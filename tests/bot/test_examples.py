@@ -1,0 +1,83 @@
+"""What people are told they can write is understood when they write it, in the language in which they are told."""
+
+from __future__ import annotations
+
+import importlib.util
+import re
+import sys
+from dataclasses import replace
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+from bot.words import Asked, Unclear, understand
+from server.event.model import PartKind
+from server.wording import sentences
+from server.wording.sentences import sentence
+
+
+def _world() -> ModuleType:
+    name = "tests_bot_world"
+    if name not in sys.modules:
+        spec = importlib.util.spec_from_file_location(name, Path(__file__).parent / "world.py")
+        assert spec is not None
+        assert spec.loader is not None
+        module = importlib.util.module_from_spec(spec)
+        sys.modules[name] = module
+        spec.loader.exec_module(module)
+    return sys.modules[name]
+
+
+world = _world()
+# Who is told it, and in which sentence the examples stand.
+SENTENCES = (
+    ("usage-crew", PartKind.CREW),
+    ("usage-report", PartKind.CREW),
+    ("usage-volunteer", PartKind.VOLUNTEER),
+    ("usage-runner", PartKind.RUNNER),
+    ("usage-answer", PartKind.SAFETY_CONTACT),
+    ("noted-drive-from", PartKind.CREW),
+    ("noted-undo", PartKind.CREW),
+    ("undo-over", PartKind.CREW),
+    ("photo-kept", PartKind.CREW),
+    ("distress-not-hurt", PartKind.RUNNER),
+    ("my-race-old", PartKind.RUNNER),
+    ("not-understood", PartKind.CREW),
+    ("nothing-to-say", PartKind.CREW),
+    ("cards-which", PartKind.CREW),
+    ("wake-up-answer", PartKind.CREW),
+    ("retired-tell-race-control", PartKind.CREW),
+    ("finished-crew", PartKind.CREW),
+    ("retired-not-in-hand", PartKind.CREW),
+    ("alarm-answer", PartKind.SAFETY_CONTACT),
+    ("alarm-held-you-now", PartKind.SAFETY_CONTACT),
+    ("test-alarm", PartKind.CREW),
+)
+QUOTED = re.compile(r"[‘‚]([^’‘‚]+?)[’‘]")
+CASES = [
+    (language, key, part, example)
+    for language in sentences.languages()
+    for key, part in SENTENCES
+    for example in QUOTED.findall(
+        sentence(
+            language, key, place="Wether Lathe", minutes="10", name="Race control", phone="1", when="03:00"
+        )
+    )
+]
+
+
+def test_there_are_examples() -> None:
+    """The search finds examples in both languages, or the test below would hold of nothing."""
+    assert len([c for c in CASES if c[0] == "en"]) >= 25
+    assert len([c for c in CASES if c[0] == "de"]) >= 25
+
+
+@pytest.mark.parametrize(("language", "key", "part", "example"), CASES)
+def test_what_is_shown_is_understood(language: str, key: str, part: PartKind, example: str) -> None:
+    """Nobody is told to write something that the bot then does not know."""
+    ctx = world.volunteer_at("lathe") if part is PartKind.VOLUNTEER else world.at_the_lathe()
+    ctx = replace(ctx, parts=frozenset({part}), language=language)
+    asked = understand("wann ist sie in kettle" if language == "de" else "when is she at kettle", ctx)
+    last = asked if isinstance(asked, Asked) else None
+    assert not isinstance(understand(example, replace(ctx, last=last)), Unclear), example
