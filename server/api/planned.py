@@ -112,7 +112,8 @@ def _cut_offs_at(
 ) -> Iterable[CutOffAnswer]:
     for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
         odds = view.p_in_by(point.id, at) if edge is Edge.IN else view.p_out_by(point.id, at)
-        before, out_by = latest_out(view, point, at) if edge is Edge.IN else (None, None)
+        start = picture.state.runner(runner).start
+        before, out_by = latest_out(view, point, at, start) if edge is Edge.IN else (None, None)
         yield CutOffAnswer(
             point.id,
             point.name,

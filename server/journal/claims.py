@@ -15,7 +15,7 @@ from server.journal import tables as t
 from server.journal.outcomes import RANK
 from server.journal.store import insert
 from server.journal.values import Delivery, DeliveryState, Outcome
-from server.watch.notice import Urgency
+from server.watch.notice import NoticeKind, Urgency
 
 __all__ = ["Claimer", "claim"]
 
@@ -48,9 +48,12 @@ def _free(now: datetime) -> ColumnElement[bool]:
 
 
 def _held(now: datetime) -> ColumnElement[bool]:
-    """News that waits for company."""
-    news = d.rank == RANK[Urgency.NEWS]
-    return and_(d.state == DeliveryState.QUEUED.value, d.tries == 0, d.held_until > now, news)
+    """What waits for company."""
+    return and_(d.state == DeliveryState.QUEUED.value, d.tries == 0, d.held_until > now, ~_alarm())
+
+
+def _alarm() -> ColumnElement[bool]:
+    return d.rank == RANK[Urgency.ALARM]
 
 
 async def claim(c: AsyncConnection, who: Claimer, channels: frozenset[str] | None) -> list[Delivery]:
@@ -96,10 +99,12 @@ async def _drop_settled(c: AsyncConnection, who: Claimer) -> None:
 
 
 async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
-    """One message a chat: its most urgent and oldest; if that is news, with all other news for the chat."""
+    """One message a chat: its most urgent and oldest that is due; unless that is an alarm, with everything else for
+    the chat that is none, held or not. A message asks one thing: of those that ask, the first goes with it, in front."""
     resting = exists().where(busy.channel == d.channel, busy.address == d.address, busy.next_at > who.now)
     query = (
-        select(d.id, d.channel, d.address, d.rank, d.due_at)
+        select(d.id, d.channel, d.address, d.rank, d.due_at, n.needs_answer, n.kind, d.state)
+        .join(t.notice, n.key == d.notice)
         .where(d.channel.in_(who.channels), or_(_free(who.now), _held(who.now)), ~resting)
         .order_by(d.rank, d.due_at, d.made_at, d.id)
         .limit(_LOOKED_AT)
@@ -111,11 +116,20 @@ async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
     for waiting in chats.values():
         if len(chosen) >= who.limit:
             break
-        head = waiting[0]
-        if head.due_at > who.now and head.rank == RANK[Urgency.NEWS]:
+        due = [row for row in waiting if row.due_at <= who.now or row.state == DeliveryState.ATTEMPTING.value]
+        if not due:
             continue  # all of it is held
-        chosen += [row.id for row in waiting if row is head or head.rank == RANK[Urgency.NEWS]]
+        if due[0].rank == RANK[Urgency.ALARM]:
+            chosen.append(due[0].id)
+            continue
+        asking = [row.id for row in due if _asks(row)][:1]
+        chosen += asking + [row.id for row in waiting if not _asks(row) and row.rank != RANK[Urgency.ALARM]]
     return chosen
+
+
+def _asks(row: Any) -> bool:
+    """Whether a notice has buttons of its own, which two in one message would mix up."""
+    return bool(row.needs_answer) or row.kind == NoticeKind.UNCONFIRMED.value
 
 
 async def _take(c: AsyncConnection, row: Any, who: Claimer) -> None:

@@ -19,9 +19,9 @@ Deliveries. Whoever claims one holds it from `now` until, not including, `lease_
 meanwhile. Claiming writes 'attempting' before anything is sent. A holder that dies leaves 'attempting': from
 `lease_until` on its outcome is unknown, and the next claim gets it marked `possible_repeat`. A report by a
 holder whose lease went to another is ignored unless it says 'sent', which is a fact. So a notice is sent at
-least once, twice only if marked, once in the quiet case. One chat gets one message per `spacing`; news for one
-chat is claimed together, with what is still held (`hold_until`), to be sent as one message and reported one by
-one.
+least once, twice only if marked, once in the quiet case. One chat gets one message per `spacing`: an alarm
+by itself; else everything for it together, also what is still held (`hold_until`), to be sent as one message and reported
+one by one. One that asks for an answer is not joined with another that does.
 
 Updates. Stored under (channel, update id) before the channel is told; stored again, they count once. Claimed
 for work with a lease like deliveries; one whose worker died comes again, so work on it must bear repeating
@@ -230,7 +230,7 @@ class Journal(PeopleDoor):
         """Claim deliveries due on these channels: alarms first, then by due time, one per chat per `spacing`.
 
         Of several past their use-by for one person and runner only the newest is handed out (`delayed`), the
-        others are overtaken; alarms never are. News for one chat comes together (see above).
+        others are overtaken; alarms never are. What is no alarm comes together for one chat (see above).
         """
         async with self._store.write() as c:
             who = claims.Claimer(tuple(channels), now, limit, lease, holder, spacing)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import contextlib
 from collections.abc import AsyncIterator
+from dataclasses import replace
 from datetime import timedelta
 
 import structlog
@@ -102,22 +103,37 @@ async def _deliver_all(app: web.Application) -> None:
         if not parts.hub.addresses:
             continue
         try:
+            chats: dict[str, list[Delivery]] = {}
             for delivery in await parts.journal.claim([WEB], parts.clock.now(), holder="pages"):
-                await _deliver(parts, delivery)
+                chats.setdefault(delivery.address, []).append(delivery)
+            for owed in chats.values():
+                await _deliver(parts, owed)
         except Exception as error:
             broke(log, "web delivery failed", error)
 
 
-async def _deliver(parts: Parts, delivery: Delivery) -> None:
-    """Hand one delivery to the open pages of its session; without one it waits a little."""
-    out = await worded(parts, delivery)
+async def _deliver(parts: Parts, owed: list[Delivery]) -> None:
+    """Hand what one session is owed to its open pages as one message; without one it waits a little."""
+    out = _as_one([await worded(parts, delivery) for delivery in owed])
     data = _DELIVERY.dump_json(out).decode()
-    taken = parts.hub.message(delivery.address, data)
-    await parts.journal.report(
-        delivery.id,
-        Outcome.SENT if taken else Outcome.LATER,
-        parts.clock.now(),
-        tries=delivery.tries,
-        detail="" if taken else "no page open",
-        retry_after=None if taken else NOT_OPEN,
+    taken = parts.hub.message(out.address, data)
+    for delivery in owed:
+        await parts.journal.report(
+            delivery.id,
+            Outcome.SENT if taken else Outcome.LATER,
+            parts.clock.now(),
+            tries=delivery.tries,
+            detail="" if taken else "no page open",
+            retry_after=None if taken else NOT_OPEN,
+        )
+
+
+def _as_one(worded_ones: list[DeliveryOut]) -> DeliveryOut:
+    """All texts and buttons in one, under the number of the first."""
+    return replace(
+        worded_ones[0],
+        text="\n\n".join(out.text for out in worded_ones),
+        buttons=tuple(row for out in worded_ones for row in out.buttons),
+        urgent=any(out.urgent for out in worded_ones),
+        may_repeat=any(out.may_repeat for out in worded_ones),
     )

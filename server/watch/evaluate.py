@@ -28,7 +28,7 @@ from server.watch import (
 )
 from server.watch.as_told import sight_of
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
-from server.watch.places import may_be_asked
+from server.watch.places import AWAKE_FOR, awake, may_be_asked
 from server.watch.quiet import asleep_until, chosen
 from server.watch.sight import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import Situation, Verdict
@@ -157,7 +157,8 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
         return None
     if not _wakes(draft, urgency):
         until = asleep_until(event.person(draft.person), event, now)
-        if until is not None:
+        up = terms.sight is not None and awake(terms.sight, draft.person, now - AWAKE_FOR)
+        if until is not None and not up:
             return Wake(until)
     asks = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
     asks = asks and (terms.sight is None or may_be_asked(terms.sight, draft.person))

@@ -22,7 +22,7 @@ from server.watch.notice import (
     UnreachedValues,
     Values,
 )
-from server.watch.places import is_there, may_be_asked, set_out, set_out_at
+from server.watch.places import AWAKE_FOR, awake, is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried
 
@@ -202,14 +202,9 @@ def wake_up(sight: Sight) -> Iterator[Draft | Wake]:
 
 
 def _asleep(sight: Sight, who: str, at: datetime) -> bool:
-    """Whether a person's quiet hours hold `at` and nothing says that they are awake in them."""
+    """Whether a person's quiet hours hold `at` and nothing of late says that they are awake in them."""
     since = quiet_since(sight.person(who), sight.event, at)
-    if since is None:
-        return False
-    said = [when for person, when in sight.race.awake if person == who]
-    said += [m.answered_at for m in sight.situation.made if m.notice.key.person == who and m.answered_at]
-    said += [s.at for _, person, s in (*sight.race.crew_there, *sight.race.crew_left) if person == who]
-    return not any(when >= since for when in said)
+    return since is not None and not awake(sight, who, max(since, at - AWAKE_FOR))
 
 
 def leave_now(sight: Sight) -> Iterator[Draft | Wake]:

@@ -7,13 +7,12 @@ they only say again that nothing has been heard: the question and the alarm say 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
-
-import numpy as np
+from datetime import datetime, timedelta
 
 from server.event.model import Edge, PartKind, Point
 from server.forecast.outlook import View
-from server.plan.movements.joint import LEAST_PATHS
+from server.plan.cutoffs import LEAST_PATHS, DueTime
+from server.plan.cutoffs import cut_off_odds as plan_odds
 from server.watch.meetings import cut_offs_at
 from server.watch.notice import CutOffValues, Made, NoticeKind
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
@@ -80,7 +79,7 @@ def _crossed(sight: Sight, view: View, point: Point, edge: Edge, when: datetime)
             continue
         # Falling, the level just gone under; rising, the one just got over.
         level = LEVELS[now - 1] if now > was else LEVELS[now]
-        before, out_by = latest_out(view, point, when)
+        before, out_by = latest_out(view, point, when, sight.state.start, edge)
         yield Draft(
             NoticeKind.CUT_OFF_ODDS,
             who,
@@ -106,21 +105,17 @@ def _band_told(told: list[Made]) -> int:
 
 
 def latest_out(
-    view: View, point: Point, when: datetime, p: float = MAKES_IT
+    view: View, point: Point, when: datetime, start: datetime, edge: Edge = Edge.IN, p: float = MAKES_IT
 ) -> tuple[str | None, datetime | None]:
-    """The point before and the latest time out of it from which she still makes `when` in, with
-    probability `p`. Nothing where that point is behind her: then her leg has begun."""
+    """The point before and the latest time out of it from which she still makes `when` there, with probability `p`,
+    given that she goes on (`server.plan.cutoffs.cut_off_odds`). Nothing where that point is behind her: then her leg
+    has begun; or where the view has too few paths left to say."""
     points = view.points
-    if point.id not in points or points.index(point.id) == 0:
+    if point.id not in points or points.index(point.id) == 0 or len(view.paths()[0]) < LEAST_PATHS:
         return None, None
-    i = points.index(point.id)
-    arrive, leave = view.paths()
-    leg = arrive[:, i] - leave[:, i - 1]
-    leg = leg[np.isfinite(leg)]
-    if leg.size < LEAST_PATHS:
-        return None, None
-    latest = when - timedelta(seconds=float(np.quantile(leg, p)))
-    return points[i - 1], latest.astimezone(UTC).replace(second=0, microsecond=0)
+    (found,) = plan_odds(view, (DueTime(point.id, edge, when),), start, p)
+    last = found.latest_out[-1]
+    return last.point, None if last.at is None else last.at.replace(second=0, microsecond=0)
 
 
 RULES: tuple[Rule, ...] = (cut_off_odds,)

@@ -13,10 +13,12 @@ from datetime import datetime, timedelta
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
-from server.watch.sight import Sight
+from server.watch.sight import Sight, stamps
 from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, way_to
 
 __all__ = [
+    "AWAKE_FOR",
+    "awake",
     "is_there",
     "may_be_asked",
     "on_road_until",
@@ -31,6 +33,8 @@ UNKNOWN_DRIVE = timedelta(hours=1)
 """How long somebody counts as on the road whose drive nobody has timed (own choice)."""
 SLOW_ROAD = 1.25
 """A drive may take a quarter longer than its figure before the driver counts as off the road (own choice)."""
+AWAKE_FOR = timedelta(hours=3)
+"""Somebody heard from in their quiet hours counts as awake for so long; after that they may be asleep (own choice)."""
 SAME_TRIP = timedelta(hours=6)
 """A departure longer ago than this was for some other meeting (own choice)."""
 
@@ -147,6 +151,15 @@ def _plans_of(sight: Sight, who: str) -> Iterator[MeetingPlan]:
         for plan in plans_of(sight, runner.id):
             if who in members(sight.event, plan):
                 yield plan
+
+
+def awake(sight: Sight, who: str, since: datetime) -> bool:
+    """Whether a person has answered, written or reported anything since then."""
+    said = [at for person, at in sight.race.awake if person == who]
+    said += [s.at for m in sight.situation.made if m.notice.key.person == who for s in m.answers]
+    said += [s.at for _, person, s in (*sight.race.crew_there, *sight.race.crew_left) if person == who]
+    said += [s.at for _, s in stamps(sight.state) if s.by == who]
+    return any(at >= since for at in said)
 
 
 def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:

@@ -14,7 +14,7 @@ from server.event.model import PartKind
 from server.watch.climb import open_alarms
 from server.watch.meetings import members
 from server.watch.notice import LateValues, NoticeKind
-from server.watch.places import may_be_asked, on_road_until, plans_of
+from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
 from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
 
 __all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", "with_her"]
@@ -109,23 +109,35 @@ def hold_ends(sight: Sight) -> Iterator[Wake]:
 def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[datetime]]:
     """Who is asked, and whether it is their own meeting; and when those on the road come off it.
 
-    The crew of the meeting at that point, else of the next one, and a pacer; if all of them are on the road, the
-    rest of the crew.
+    First those who could know: who said that they are at that point, the volunteers posted there, the crew of the
+    meeting there unless they are known to be elsewhere. If there is none, or all are on the road: the crew of the next
+    meeting ahead, who at least see that she has not come to them. A pacer with her is asked besides, as one who may be
+    out of signal with her. If nobody of all these is free: the rest of the crew.
     """
+    plans = plans_of(sight)
     crew = sight.people(PartKind.CREW)
-    pacers = sight.people(PartKind.PACER)
-    ahead = [m for m in plans_of(sight) if not sight.reached(m.point)]
-    here = [m for m in ahead if m.point == point] or ahead[:1]
-    nearest = tuple(
-        dict.fromkeys(
-            [*(w for m in here for w in members(sight.event, m)), *(p for p in pacers if with_her(sight, p))]
-        )
-    )
-    free = [w for w in nearest if may_be_asked(sight, w)]
-    roads = [end for w in nearest if (end := on_road_until(sight, w)) is not None]
-    if free:
-        return [(w, True) for w in free], roads
-    return [(w, False) for w in crew if w not in nearest and may_be_asked(sight, w)], roads
+    meets = [w for m in plans if m.point == point for w in members(sight.event, m)]
+    there = [w for w in dict.fromkeys((*crew, *meets)) if there_at(sight, point, w) is not None]
+    posted = [p.person for p in sight.parts(PartKind.VOLUNTEER) if p.point == point]
+    pacers = [p for p in sight.people(PartKind.PACER) if with_her(sight, p)]
+    going = [w for w in meets if w in there or not _elsewhere(sight, w, point)]
+    ahead = [m for m in plans if not sight.reached(m.point)]
+    nearest = [*there, *posted, *going]
+    following = [w for m in ahead[:1] for w in members(sight.event, m)]
+    roads: list[datetime] = []
+    with_us = [p for p in pacers if may_be_asked(sight, p)]
+    for group in (nearest, following):
+        roads += [end for w in (*group, *pacers) if (end := on_road_until(sight, w)) is not None]
+        free = [w for w in group if may_be_asked(sight, w)]
+        if free or (group is following and with_us):
+            return [(w, True) for w in dict.fromkeys((*free, *with_us))], roads
+    return [(w, False) for w in crew if may_be_asked(sight, w)], roads
+
+
+def _elsewhere(sight: Sight, who: str, point: str) -> bool:
+    """Whether a person is known to be at another point: said so there last, and has not left it."""
+    stays = [(s.at, p) for p, w, s in sight.race.crew_there if w == who]
+    return bool(stays) and max(stays)[1] != point and there_at(sight, max(stays)[1], who) is not None
 
 
 def with_her(sight: Sight, pacer: str) -> bool:

@@ -173,9 +173,11 @@ _ROWS: tuple[Row, ...] = (
     Row(
         _K.LATE,
         _U.ACTION,
-        _CREW,
+        _CREW | {_P.VOLUNTEER},
         _ON_COURSE,
-        "now is past the 90% time as it stood at the last fact; not while runners are held",
+        "now is past the 90% time as it stood at the last fact; not while runners are held. Asked are those who could "
+        "know: who is at the point by their own word, its volunteers, the crew of the meeting there unless they are "
+        "elsewhere; else the crew of the next meeting; a pacer with her besides; else the rest of the crew",
         "anything is heard",
         _hours(3),
         needs_answer=True,

@@ -27,10 +27,10 @@ from server.wording.times import edges
 def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     """The full alarm for the person `to`: everything they need, so that nobody has to ask back."""
     others = [p for p in v.told if p not in v.asked and p != to]
-    if kind is NoticeKind.LOOK_AGAIN:
-        # Who holds it has the whole of it already: what is new, and whom to call.
+    if kind is NoticeKind.LOOK_AGAIN or (_told_only(v) and to in v.told):
+        # They have the whole of it already: what is new, and whom to call.
         return lines(
-            _first(say, v, kind),
+            _first(say, v, kind, to),
             _to_do(say, v, kind, to),
             _fact(say, v.last_known),
             _estimate(say, v),
@@ -38,7 +38,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
             _numbers(say),
         )
     return lines(
-        _first(say, v, kind),
+        _first(say, v, kind, to),
         say.s("alarm-words", words=v.words) if v.words else "",
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
@@ -70,7 +70,7 @@ def _named(say: SayInEvent) -> str:
     return say.s("alarm-runner", runner=say.runner, bib=bib) if bib else say.runner
 
 
-def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
+def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     who = {"runner": _named(say)}
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
@@ -78,6 +78,9 @@ def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind) -> str:
         key = "alarm-given-back" if _told_only(v) else "alarm-handed-on-back"
         back = say.s(key, name=say.person(v.gave_back), **who)
         return lines(back, "" if _told_only(v) else _what(say, v, v.of_kind, who))
+    if kind is NoticeKind.HANDED_ON and _told_only(v) and v.holder is not None and v.caller != to:
+        taken = say.s("alarm-taken", name=say.person(v.holder), **who)
+        return lines(taken, "" if to in v.told else _what(say, v, v.of_kind, who))
     if kind is NoticeKind.HANDED_ON and not _told_only(v):
         held = v.holder is not None
         handed = (

@@ -31,11 +31,11 @@ def test_every_kind_is_on_the_page_and_in_the_picture(kind: NoticeKind) -> None:
 
 
 def test_privacy_of_strangers_to_the_crew() -> None:
-    """Supporters hear only how her race ended; volunteers only what the organiser changed, and corrections
-    of it: neither is ever told where she is or may be."""
+    """Supporters hear only how her race ended; volunteers only what the organiser changed, corrections
+    of it, and at their own post whether she has come: neither is ever told where she is or may be."""
     told = {part: {k for k, r in TABLE.items() if part in r.told} for part in PartKind}
     assert told[PartKind.SUPPORTER] == {NoticeKind.RETIRED, NoticeKind.FINISHED, NoticeKind.CORRECTION}
-    assert told[PartKind.VOLUNTEER] == {NoticeKind.RACE_CHANGE, NoticeKind.CORRECTION}
+    assert told[PartKind.VOLUNTEER] == {NoticeKind.RACE_CHANGE, NoticeKind.CORRECTION, NoticeKind.LATE}
 
 
 def test_alarms_are_all_answered_but_the_stand_down() -> None:

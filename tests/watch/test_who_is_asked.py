@@ -1,0 +1,109 @@
+"""Where she is is asked of those who could know; and whom quiet hours hold for asleep."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from server.event.model import Edge, Part, PartKind
+from server.facts.entry import Kind, Source
+from server.plan.cutoffs import SAFE_ODDS, DueTime, cut_off_odds
+from server.watch.notice import NoticeKind
+from server.watch.odds import latest_out
+
+K = NoticeKind
+LENA = {"by": "lena", "source": Source.VOLUNTEER}
+
+
+def asked(night: Any, start: str, end: str) -> set[tuple[str, str]]:
+    """Who is asked of which point in that time."""
+    return {(n.key.person, n.key.point) for _, n in night.run(start, end) if n.key.kind is K.LATE}
+
+
+def out_of(night: Any, point: str, when: str) -> None:
+    """Somebody of the race reports her out of a point."""
+    night.report(Kind.OUT, when, point=point, **LENA)
+
+
+def test_the_volunteers_of_the_point_are_asked(night: Any) -> None:
+    """Late at Moss: Lena is posted there and could know, as could Vera and Tomas whose meeting it is; Ana and Jonas,
+    bound for Barn, could not and are left in peace."""
+    out_of(night, "chapel", "19:25")
+    assert {p for p, point in asked(night, "19:26", "24:00") if point == "moss"} == {"lena", "vera", "tomas"}
+
+
+def test_a_volunteer_elsewhere_is_not_asked(night: Any) -> None:
+    """Lena at Moss knows nothing of Mill."""
+    out_of(night, "start", "14:00")
+    found = {p for p, point in asked(night, "14:01", "17:30") if point == "mill"}
+    assert found <= {"ana", "jonas"}
+    assert found
+
+
+def test_crew_known_to_be_elsewhere_are_not_asked(night: Any) -> None:
+    """Vera, who should be at Moss, said that she is at Chapel: she can't see Moss; whoever is there is asked."""
+    out_of(night, "chapel", "19:25")
+    night.report(Kind.CREW_THERE, "20:30", "vera", point="chapel")
+    night.report(Kind.CREW_THERE, "20:31", "ana", point="moss")
+    found = {p for p, point in asked(night, "20:32", "24:00") if point == "moss"}
+    assert "vera" not in found
+    assert {"ana", "lena"} <= found
+
+
+def test_where_nobody_is_the_next_crew_are_asked(night: Any) -> None:
+    """Late at Ridge, where nobody meets her: the crew of Barn, next ahead, and Tomas who runs with her."""
+    out_of(night, "moss", "22:10")
+    night.report(Kind.CREW_THERE, "24:00", "ana", point="barn")
+    night.report(Kind.CREW_THERE, "24:00", "jonas", point="barn")
+    assert {p for p, point in asked(night, "24:01", "27:00") if point == "ridge"} == {"ana", "jonas", "tomas"}
+
+
+def sleepy(night: Any, **quiet: str) -> None:
+    """Jonas keeps quiet hours."""
+    quiet = {"quiet_from": "17:00", "quiet_to": "08:00"} | quiet
+    people = tuple(replace(p, **quiet) if p.id == "jonas" else p for p in night.event.people)
+    night.event = replace(night.event, people=people)
+
+
+@pytest.mark.parametrize(("heard", "woken"), [("18:00", True), ("21:50", False), ("16:30", True)])
+def test_somebody_heard_long_ago_may_be_asleep_again(night: Any, heard: str, woken: bool) -> None:
+    """A word in the evening does not keep the wake-up of the night away: only one within three hours does."""
+    sleepy(night)
+    out_of(night, "chapel", "19:25")
+    night.report(Kind.AWAKE, heard, "jonas", person="jonas")
+    wakes = [at for at, n in night.run("19:26", "27:00") if n.key.kind is K.WAKE_UP]
+    assert bool(wakes) is woken or (not woken and wakes[0] - night.entries[-1].seen_at > timedelta(hours=3))
+
+
+def test_news_comes_to_somebody_who_is_awake_in_quiet_hours(night: Any) -> None:
+    """Driving at night, he hears that she is out of the point before his; asleep, he hears it in the morning."""
+    for awake in (True, False):
+        one = type(night)()
+        sleepy(one)
+        parts = tuple(p for p in one.event.parts if p.person != "lena")
+        one.event = replace(one.event, parts=(*parts, Part("lena", PartKind.VOLUNTEER, point="moss")))
+        one.report(Kind.OUT, "22:10", point="moss", **LENA)
+        if awake:
+            one.report(Kind.AWAKE, "22:30", "jonas", person="jonas")
+        one.tick("24:00")
+        one.report(Kind.OUT, "24:50", point="ridge", **LENA)
+        owed = [n for n in one.tick("24:51") if n.key.person == "jonas" and n.key.kind is K.LEFT]
+        assert bool(owed) is awake
+
+
+def test_the_latest_time_out_is_that_of_the_plan(night: Any, at: Any) -> None:
+    """Watch, answers and paper give one figure: the watch takes it from the plan's function."""
+    out_of(night, "start", "14:00")
+    outlook = night.situation(at("14:05")).outlooks["maren"]
+    view, start = outlook.at(at("14:05")), at("14:00")
+    point = night.event.courses[0].point("chapel")
+    for when in (at("19:30"), at("21:00")):
+        before, found = latest_out(view, point, when, start)
+        (plan,) = cut_off_odds(view, (DueTime("chapel", Edge.IN, when),), start, SAFE_ODDS)
+        last = plan.latest_out[-1]
+        assert before == last.point == "mill"
+        assert found == (None if last.at is None else last.at.replace(second=0, microsecond=0))
+    assert latest_out(view, night.event.courses[0].point("mill"), at("18:00"), start) == (None, None)
