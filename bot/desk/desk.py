@@ -30,7 +30,7 @@ from bot.words.tidy import tidy
 from bot.words.times import find_time
 from server.wording import replies
 from server.wording.answer import EventHere, MeAnswer
-from server.wording.message import Press, read_data, untag
+from server.wording.message import Press, event_mark, read_data, untag
 from server.wording.reader import Reader
 from server.wording.say import Say, lines
 
@@ -39,6 +39,7 @@ log = structlog.get_logger("desk")
 _OVER = frozenset({"closed"})
 # An event is spoken of from so long before its start, and until all of its runners are closed.
 BEFORE_START = timedelta(days=2)
+ANSWER_FIELDS = 5
 _STRANGER = frozenset({"no_address", "not_yours"})
 
 
@@ -266,6 +267,9 @@ def _choose_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> tup
             if found is not None:
                 text, memory.waiting_text = memory.waiting_text, ""
                 return found, text
+    pressed = _answered_in(incoming.button, events)
+    if pressed is not None:
+        return pressed, incoming.text
     on = [e for e in events if e.starts - BEFORE_START <= me.now and not _over(e)]
     if len(on) == 1 or len(events) == 1:
         return (on or list(events))[0], incoming.text
@@ -277,6 +281,14 @@ def _choose_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> tup
         coming = sorted((e for e in events if e.starts > me.now), key=lambda e: e.starts)
         return (coming or sorted(events, key=lambda e: e.starts, reverse=True))[0], incoming.text
     return None
+
+
+def _answered_in(button: str, events: tuple[EventHere, ...]) -> EventHere | None:
+    """The event of the notice under which an answer was pressed; None for other buttons."""
+    press, fields = read_data(button) or (None, ())
+    if press is not Press.ANSWER or len(fields) < ANSWER_FIELDS:
+        return None
+    return next((e for e in events if event_mark(e.id) == fields[ANSWER_FIELDS - 1]), None)
 
 
 def _over(event: EventHere) -> bool:

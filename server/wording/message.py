@@ -18,7 +18,7 @@ _TAG_BYTES_MAX = 16
 class Press(StrEnum):
     """The first field of a button's data: what pressing it does, and which fields follow.
 
-    ANSWER: notice's short number, answer word, point tag, runner tag. REPORT: check-in kind, point tag,
+    ANSWER: notice's short number, answer word, point tag, runner tag, event mark. REPORT: check-in kind, point tag,
     runner tag, minutes ago. UNDO and CONFIRM: entry id, and the number of
     the notice that asked about it, if one did. ASK: question word, point tag, runner tag.
     PICK: number of the choice last offered. JOIN: 'yes' or 'no'.
@@ -67,6 +67,11 @@ def tag(identifier: str) -> str:
 def untag(tagged: str, identifiers: Iterable[str]) -> str | None:
     """The id among `identifiers` whose tag this is, or None."""
     return next((i for i in identifiers if tag(i) == tagged), None)
+
+
+def event_mark(event: str) -> str:
+    """Five hex digits that tell one person's events apart: a notice's number is only one within its event."""
+    return hashlib.sha256(event.encode()).hexdigest()[:5]
 
 
 def data(press: Press, *fields: str) -> str:

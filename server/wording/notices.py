@@ -32,7 +32,7 @@ from server.watch.notice import (
     WordValues,
 )
 from server.wording import alarm, news, retired, word_of_her
-from server.wording.message import Button, Message, Press, Rows, data, tag
+from server.wording.message import Button, Message, Press, Rows, data, event_mark, tag
 from server.wording.reader import Reader
 from server.wording.say import SayInEvent, lines, slug
 from server.wording.sentences import has, sentence
@@ -176,9 +176,10 @@ def answer_buttons(notice: Notice, reader: Reader, short: int) -> Rows:
     if not short:
         return ()
     words = notice.buttons or (ANSWERS.get(notice.key.kind, ()) if notice.needs_answer else ())
-    point, runner = tag(notice.key.point), tag(notice.key.runner)
+    point, runner, event = tag(notice.key.point), tag(notice.key.runner), event_mark(notice.key.event)
     return tuple(
-        (Button(say(label_key(w), word=w), data(Press.ANSWER, str(short), w, point, runner)),) for w in words
+        (Button(say(label_key(w), word=w), data(Press.ANSWER, str(short), w, point, runner, event)),)
+        for w in words
     )
 
 

@@ -33,7 +33,7 @@ from server.watch.notice import Notice, NoticeKey, NoticeKind, TestAlarmValues, 
 from tests.channels.standin import TOKEN, StandIn
 
 PATIENT = Timeouts(poll_s=1, connection_s=60.0, answer_s=60.0, picture_s=60.0, pool_s=60.0)
-WAIT_S = 60.0
+WAIT_S = 240.0
 """How long a test waits for something that must happen: a limit, never a measure."""
 
 
@@ -203,10 +203,18 @@ class Server:
         """A channel's own token."""
         return await self.journal.issue_token(None, channel, [auth.channel_scope(channel)], self.clock.now())
 
-    async def owe(self, person: str, *, urgency: Urgency = Urgency.ACTION, episode: int = 1) -> int:
+    async def another_event(self, event: str) -> None:
+        """The same people and points are in a second event."""
+        text = EVENT_TEXT.replace(f'"{EVENT}"', f'"{event}"')
+        found = _built(text, 1).event
+        await self.journal.store_event(text, {"route.gpx": _gpx()}, found, "test", self.clock.now())
+
+    async def owe(
+        self, person: str, *, urgency: Urgency = Urgency.ACTION, episode: int = 1, event: str = EVENT
+    ) -> int:
         """A notice is owed to somebody; its short number."""
         now = self.clock.now()
-        key = NoticeKey(EVENT, "", person, NoticeKind.TEST_ALARM, "", episode)
+        key = NoticeKey(event, "", person, NoticeKind.TEST_ALARM, "", episode)
         owed = Notice(key, urgency, now, None, urgency is not Urgency.NEWS, TestAlarmValues(now))
         (made,) = await self.journal.add_notices([owed], now)
         return made.short
@@ -222,8 +230,8 @@ def _counted(method: Callable[..., Awaitable[Any]], name: str, looks: Counter[st
 
 
 @cache
-def _built(version: int) -> Built:
-    return build(EVENT_TEXT, {"route.gpx": _gpx()}, version=version)
+def _built(text: str, version: int) -> Built:
+    return build(text, {"route.gpx": _gpx()}, version=version)
 
 
 @pytest.fixture
@@ -233,8 +241,8 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
     journal = await Journal.open(sqlite_url, channels=("telegram", "email"))
     files = {"route.gpx": _gpx()}
     # Each server would build the same course and timetable again.
-    monkeypatch.setattr(picture, "build", lambda _text, _files, *, version: _built(version))
-    await journal.store_event(EVENT_TEXT, files, _built(1).event, "test", clock.now())
+    monkeypatch.setattr(picture, "build", lambda text, _files, *, version: _built(text, version))
+    await journal.store_event(EVENT_TEXT, files, _built(EVENT_TEXT, 1).event, "test", clock.now())
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())
     settings = Settings(

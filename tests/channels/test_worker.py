@@ -24,6 +24,7 @@ from server.api.hooks import TEXT_SCOPE
 from server.api.replies import ButtonOut, DeliveryOut
 from server.journal import Status
 from server.watch.notice import Urgency
+from server.wording.message import event_mark
 from tests.channels import standin as at
 from tests.channels.conftest import EVENT, LISTENS_ON, WAIT_S, EchoDesk, Server, until
 from tests.channels.standin import StandIn
@@ -286,6 +287,33 @@ async def test_what_is_said_while_the_server_is_lost_comes_true(
         (entry,) = await server.journal.entries(EVENT)
         assert (entry.kind.value, entry.point, entry.seen_at) == ("in", "mill", sent_at)
         await until(lambda: all_done(server))
+
+
+@pytest.mark.parametrize("which", [0, 1])
+async def test_a_press_answers_the_event_it_hangs_under(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, which: int
+) -> None:
+    """Ana has a part in two events that are on, and a notice no. 1 in each: the button says which is meant."""
+    await server.another_event("long-stile")
+    events = (EVENT, "long-stile")
+    for event in events:
+        assert await server.owe("ana", event=event) == 1
+    await make_worker(telegram)
+    await until(lambda: len([c for c in standin.sent if c.chat == "41"]) >= 1)
+    server.clock.advance(timedelta(seconds=5))
+
+    async def sent() -> bool:
+        return all([(await server.journal.deliveries(e, 1))[0].state.value == "sent" for e in events])
+
+    await until(sent)
+    shown = [b for c in standin.sent for row in c.params["reply_markup"]["inline_keyboard"] for b in row]
+    (data,) = [b["callback_data"] for b in shown if b["callback_data"].endswith(event_mark(events[which]))]
+    said = len(standin.sent)
+    await standin.press(data)
+    await until(lambda: len(standin.sent) > said)
+    await until(lambda: all_done(server))
+    answered = [bool(m.answered_at) for e in events for m in await server.journal.made(e)]
+    assert answered == [which == 0, which == 1]
 
 
 # Delivering --------------------------------------------------------------------------------------------------

@@ -21,9 +21,11 @@ from server.journal import Journal
 from server.settings import Settings
 from server.watch.notice import LateValues, Made, Notice, NoticeKey, NoticeKind, Urgency
 from server.watch.notice import TestAlarmValues as AlarmTried
+from server.wording.message import event_mark
 from tests.pages.conftest import EVENT, Site
 
 PUBLIC = "https://crew.example.org"
+MARK = event_mark(EVENT)
 LINK = re.compile(re.escape(PUBLIC) + r"(/answer\?t=([A-Za-z0-9_-]{43}))")
 
 
@@ -110,7 +112,7 @@ async def test_a_mail_has_a_link_under_its_first_line_and_the_page_its_buttons(m
     status, page = await get(mailing, found[1])
     assert status == 200
     assert unescape(page).count(lines[0]) == 1
-    assert [data for _, data in buttons(page)] == [f"n|{short}|i have it||maren"]
+    assert [data for _, data in buttons(page)] == [f"n|{short}|i have it||maren|{MARK}"]
 
 
 @pytest.mark.parametrize("method", ["GET", "HEAD"])
@@ -178,7 +180,7 @@ async def test_a_link_ends_after_a_day(mailing: Site, after: timedelta, holds: b
     assert (status == 200) is holds
     if not holds:
         assert "telephone your crew" in page
-        assert (await press(mailing, path, f"n|{short}|i have it||maren"))[0] == 403
+        assert (await press(mailing, path, f"n|{short}|i have it||maren|{MARK}"))[0] == 403
         assert (await made(mailing, short)).answered_at is None
 
 
@@ -190,8 +192,8 @@ async def test_a_link_answers_nothing_but_its_own_notice(mailing: Site) -> None:
     assert found is not None
     entry = (await mailing.parts.journal.entries(EVENT))[0].id
     for data in (
-        f"n|{other}|in hand||maren",
-        f"n|{short}|cannot||maren",
+        f"n|{other}|in hand||maren|{MARK}",
+        f"n|{short}|cannot||maren|{MARK}",
         "r|in|chapel|maren|0",
         f"u|{entry}|0",
         "x",
@@ -229,7 +231,7 @@ async def test_no_other_token_is_a_link(mailing: Site) -> None:
     assert len(pages) == 1
     assert next(iter(pages))[0] == 403
     for secret in others:
-        await press(mailing, f"/answer?t={secret}", f"n|{short}|i have it||maren")
+        await press(mailing, f"/answer?t={secret}", f"n|{short}|i have it||maren|{MARK}")
     assert (await made(mailing, short)).answered_at is None
 
 

@@ -37,7 +37,7 @@ from server.watch.notice import (
     WordValues,
 )
 from server.wording import notices
-from server.wording.message import Press, read_data
+from server.wording.message import Press, event_mark, read_data
 from server.wording.notices import say_notice
 from server.wording.reader import Reader
 
@@ -396,7 +396,8 @@ def test_answers_carry_number_point_and_runner(event: Event, here: Reader) -> No
     n = notice(NoticeKind.LATE, EXAMPLES[NoticeKind.LATE][0])
     message = say_notice(n, event, here, NOW, short=12)
     assert [b.label for row in message.buttons for b in row] == ["Yes", "Not yet", "Nobody there"]
-    assert read_data(message.buttons[1][0].data) == (Press.ANSWER, ("12", "not yet", "lathe", "maren"))
+    about = ("12", "not yet", "lathe", "maren", event_mark(n.key.event))
+    assert read_data(message.buttons[1][0].data) == (Press.ANSWER, about)
     assert say_notice(n, event, here, NOW).buttons == ()
     assert (
         say_notice(notice(NoticeKind.ARRIVED, SIGHTING, asks=False), event, here, NOW, short=12).buttons == ()
