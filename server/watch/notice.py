@@ -110,8 +110,8 @@ class MeetingValues:
     was_leave_by: datetime | None = None
     was_be_there: datetime | None = None
     stay: bool = False
-    unreported_out: str | None = None
     take_back: tuple[str, ...] = ()
+    unreported_out: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +127,8 @@ class SightingValues:
     planned_stop: timedelta | None = None
     next_window: Window | None = None
     next_meeting: MeetingValues | None = None
-
     take_back: tuple[str, ...] = ()
+
 
 @dataclass(frozen=True, slots=True)
 class CutOffValues:

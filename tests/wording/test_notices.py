@@ -298,45 +298,6 @@ def test_the_full_alarm(event: Event, abroad: Reader) -> None:
         assert needed in text, needed
 
 
-def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
-    """The named caller is told to call, the others not to; with nobody named, whoever answers calls."""
-    other = say_notice(notice(NoticeKind.OVERDUE, ALARM, person="ana"), event, here, NOW).text
-    assert "Ines calls race control. Please do not call them yourself about this." in other
-    assert "YOU call" not in other
-    nobody = replace(ALARM, caller=None)
-    assert (
-        "Whoever answers calls Race control"
-        in say_notice(notice(NoticeKind.OVERDUE, nobody), event, here, NOW).text
-    )
-
-
-@pytest.mark.parametrize(
-    ("values", "to", "first", "race_control"),
-    [
-        ({}, "ana", "Maren has retired at", "Race control has to know: Race control +44 1632 960100."),
-        ({"caller": "ines"}, "ana", "Maren has retired at", "Ines tells race control; no need for you to ring"),
-        ({"caller": "ines"}, "ines", "Maren has retired at", "You tell race control: Race control +44"),
-        ({"caller": "ines", "waits": Waits.RACE_CONTROL}, "ines", "Race control still has to know that Maren has", ""),
-        ({"caller": "ines", "waits": Waits.HAND}, "ana", "Nobody has said yet that they have Maren in hand.", "Ines tells"),
-        ({"caller": "ines", "waits": Waits.IN_HAND, **HAS_HER}, "ines", "Tomas has Maren in hand, 15:08.", "You tell"),
-        ({"caller": "ines", "race_control_knows": True}, "ines", "Maren has retired at", "Race control knows."),
-    ],
-)  # fmt: skip
-def test_one_person_is_told_to_ring_race_control(
-    values: dict[str, Any], to: str, first: str, race_control: str, event: Event, here: Reader
-) -> None:
-    """The others read that there is no need to; what comes later begins with what still waits."""
-    v = RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", pick_up_by=("ana",), **values)
-    text = say_notice(notice(NoticeKind.RETIRED, v, person=to), event, here, NOW).text
-    assert text.startswith(first)
-    assert race_control in text
-    told_to_ring = not v.race_control_knows and v.caller in (None, to)
-    assert text.count("+44") == told_to_ring
-
-
-def test_delayed_and_repeated_are_marked(event: Event, here: Reader) -> None:
-    """A late notice says when it was due, a possible repeat says of which number."""
-    n = notice(NoticeKind.ARRIVED, SIGHTING)
 @pytest.mark.parametrize("kind", [NoticeKind.OVERDUE, NoticeKind.ASKED_FOR_HELP, NoticeKind.LOOK_AGAIN])
 def test_an_alarm_about_somebody_without_a_number(kind: NoticeKind, event: Event, here: Reader) -> None:
     """No 'bib ?' or 'bib not known' where she wears none: it is left out, wherever an alarm says it."""
@@ -386,6 +347,45 @@ def test_an_outage_is_called_by_its_name(
     assert said in say_notice(notice(NoticeKind.OUTAGE, values), event, here, NOW).text
 
 
+def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
+    """The named caller is told to call, the others not to; with nobody named, whoever answers calls."""
+    other = say_notice(notice(NoticeKind.OVERDUE, ALARM, person="ana"), event, here, NOW).text
+    assert "Ines calls race control. Please do not call them yourself about this." in other
+    assert "YOU call" not in other
+    nobody = replace(ALARM, caller=None)
+    assert (
+        "Whoever answers calls Race control"
+        in say_notice(notice(NoticeKind.OVERDUE, nobody), event, here, NOW).text
+    )
+
+
+@pytest.mark.parametrize(
+    ("values", "to", "first", "race_control"),
+    [
+        ({}, "ana", "Maren has retired at", "Race control has to know: Race control +44 1632 960100."),
+        ({"caller": "ines"}, "ana", "Maren has retired at", "Ines tells race control; no need for you to ring"),
+        ({"caller": "ines"}, "ines", "Maren has retired at", "You tell race control: Race control +44"),
+        ({"caller": "ines", "waits": Waits.RACE_CONTROL}, "ines", "Race control still has to know that Maren has", ""),
+        ({"caller": "ines", "waits": Waits.HAND}, "ana", "Nobody has said yet that they have Maren in hand.", "Ines tells"),
+        ({"caller": "ines", "waits": Waits.IN_HAND, **HAS_HER}, "ines", "Tomas has Maren in hand, 15:08.", "You tell"),
+        ({"caller": "ines", "race_control_knows": True}, "ines", "Maren has retired at", "Race control knows."),
+    ],
+)  # fmt: skip
+def test_one_person_is_told_to_ring_race_control(
+    values: dict[str, Any], to: str, first: str, race_control: str, event: Event, here: Reader
+) -> None:
+    """The others read that there is no need to; what comes later begins with what still waits."""
+    v = RetiredValues("own choice", "lathe", in_minutes(-9), "tomas", pick_up_by=("ana",), **values)
+    text = say_notice(notice(NoticeKind.RETIRED, v, person=to), event, here, NOW).text
+    assert text.startswith(first)
+    assert race_control in text
+    told_to_ring = not v.race_control_knows and v.caller in (None, to)
+    assert text.count("+44") == told_to_ring
+
+
+def test_delayed_and_repeated_are_marked(event: Event, here: Reader) -> None:
+    """A late notice says when it was due, a possible repeat says of which number."""
+    n = notice(NoticeKind.ARRIVED, SIGHTING)
     text = say_notice(n, event, here, NOW, delayed=True, repeat=True, short=7).text
     assert text.startswith("[delayed, was due 15:09] [may be a repeat of no. 7] Maren is in at")
     assert "[" not in say_notice(n, event, here, NOW, short=7).text
