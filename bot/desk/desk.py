@@ -98,9 +98,7 @@ class Desk:
         if incoming.button:
             return await self.pressed(visit)
         if incoming.live_ended:
-            runner = _whose(visit)
-            name = next((r.name for r in event.runners if r.id == runner), "")
-            return visit.reply(visit.s("live-ended", runner=name))
+            return await reported.share_ended(visit, _whose(visit))
         if incoming.fix is not None:
             runner = _whose(visit)
             if runner is None:

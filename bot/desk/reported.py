@@ -239,6 +239,21 @@ async def position(visit: Visit, fix: Fix, runner: str) -> Reply:
     )
 
 
+async def share_ended(visit: Visit, runner: str | None) -> Reply:
+    """A live position ended. That says nothing of her; of her own or her pacer's phone it is kept that contact was
+    lost, so that nobody takes the silence after it for rest."""
+    here = visit.runner(runner)
+    if here is not None and visit.kinds & _OWN:
+        body = {
+            "kind": Kind.CONTACT_LOST.value,
+            "seen_at": visit.sent_at.isoformat(),
+            "sent_at": visit.sent_at.isoformat(),
+            "key": visit.key(),
+        }
+        await visit.api.check_in(visit.address, visit.event.id, here.id, body)
+    return visit.reply(visit.s("live-ended", runner=here.name if here else ""))
+
+
 # --- distress --------------------------------------------------------------------------------------------
 
 

@@ -12,6 +12,7 @@ import pytest
 from bot.channels.base import Reply
 from server.facts.entry import Fix
 from server.facts.state import Going
+from server.facts.state import Going
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -216,8 +217,13 @@ async def test_positions(race: Race) -> None:
     positions = await race.entries("position")
     assert [e.unconfirmed for e in positions] == [False, False, True]  # type: ignore[attr-defined]
     await race.press("ana", other, "In a car")
-    ended = await race.say("maren", live_ended=True)
-    assert ended.text == "The shared position has ended. That says nothing of Maren."
+    for person, lost in (("ana", 0), ("maren", 1)):
+        ended = await race.say(person, live_ended=True)
+        assert ended.text == "The shared position has ended. That says nothing of Maren."
+        assert len(await race.entries("contact lost")) == lost
+    state = (await race.state()).runner("maren")
+    assert state.contact_lost is not None
+    assert state.going is not Going.RESTING
 
 
 async def test_a_sighting_in_words(race: Race) -> None:
