@@ -12,7 +12,6 @@ import pytest
 from bot.channels.base import Reply
 from server.facts.entry import Fix
 from server.facts.state import Going
-from server.facts.state import Going
 
 if TYPE_CHECKING:
     from conftest import Race
