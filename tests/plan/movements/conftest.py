@@ -174,8 +174,12 @@ def random_crew(rng: random.Random) -> tuple[Event, dict[str, GivenView]]:
     calm = rng.random() < 0.5
     homes = ["base", "base", "inn"] if calm else ["base", None, "inn"]
     cars = tuple(
-        Car(f"car{i}", f"Car {i}", rng.randint(1 + 2 * calm, 5), rng.choice(homes)) for i in range(3)
-    )
+        Car(
+            f"car{i}", f"Car {i}", rng.randint(1 + 2 * calm, 5), rng.choice(homes),
+            ("green",) if rng.random() < 0.3 else (),
+        )
+        for i in range(3)
+    )  # fmt: skip
     crew = [f"h{i}" for i in range(rng.randint(3 if calm else 1, 5))]
     parts = [Part(r.person, PartKind.RUNNER, r.id) for r in runners]
     for h in crew:
@@ -193,8 +197,9 @@ def random_crew(rng: random.Random) -> tuple[Event, dict[str, GivenView]]:
     )
     rules = Rules(
         vehicles_max=rng.choice([None, None, 1, 2]),
-        crew_people_max=rng.choice([None, 2]),
+        crew_people_max=rng.choice([None, None, 2, 1]),
         pacer_from_km=rng.choice([None, 60]),
+        pacers_at_once=rng.choice([1, 1, 1, 0]),
         crew_not_before=rng.choice([None, None, START + timedelta(hours=4)]),
         pacer_sign_in=rng.choice([0, 10]) * MINUTE,
         outside_help_only_at_crew_points=rng.random() < 0.8,
@@ -214,8 +219,9 @@ def _access(rng: random.Random) -> CrewAccess | None:
     opens = rng.choice([None, None, START + timedelta(hours=rng.randint(0, 10))])
     closes = rng.choice([None, None, START + timedelta(hours=rng.randint(11, 24))])
     return CrewAccess(
-        "", rng.randint(0, 10) * MINUTE, rng.randint(0, 8) * MINUTE, opens, closes, rng.choice([None, 2])
-    )
+        "", rng.randint(0, 10) * MINUTE, rng.randint(0, 8) * MINUTE, opens, closes, rng.choice([None, None, 2, 1]),
+        permit="green" if rng.random() < 0.1 else "", cars_max=rng.choice([None, None, None, 1]),
+    )  # fmt: skip
 
 
 def _meetings(
@@ -231,7 +237,7 @@ def _meetings(
         for p in course.points[1:]:
             if rng.random() < 0.2:
                 continue
-            who = tuple(rng.sample(list(crew), rng.randint(1, min(2, len(crew)))))
+            who = tuple(rng.sample(list(crew), min(len(crew), rng.choice([1, 1, 1, 2, 3]))))
             kit = (KitItem("torch", KitWeight.SAFETY),) if rng.random() < 0.3 else ()
             joins = leaves = None
             if pacer is not None and rng.random() < 0.6:
