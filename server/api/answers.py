@@ -15,7 +15,6 @@ from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
 from server.event.model import CourseDef, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
-from server.facts.entry import Kind
 from server.facts.state import Going, Interval, LastKnown, RunnerState
 from server.forecast.hearing import nobody_since
 from server.forecast.outlook import View, Whereabouts
@@ -382,9 +381,7 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
         )
         for t in state.times
     )
-    resting = (e for e in picture.entries if e.kind is Kind.RESTING and e.id in state.folded and e.words)
-    spoken = sorted((*state.how_she_is, *resting), key=lambda e: (e.seen_at, e.id))
-    said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in spoken)
+    said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
     told = state.race_control_knows
     return FactsAnswer(
         runner,

@@ -15,6 +15,7 @@ from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answe
 from server.watch.notice import (
     AlarmValues,
     Answer,
+    Heard,
     Made,
     NoticeKind,
     StandDownValues,
@@ -27,6 +28,8 @@ from server.watch.table import may_be_told
 
 __all__ = ["RULES", "steps_of"]
 
+HEARD_MAX = 2
+"""How many of the newest words about her an alarm repeats."""
 SOON = 3
 """Help that nobody answers goes to everybody again at once, so many times; then at the look-again time."""
 
@@ -287,7 +290,15 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         look_again=_look_again(sight, stand),
         raised_at=alarm.raised,
         gave_back=stand.gave_back,
+        heard_since=_heard_since(sight),
     )
+
+
+def _heard_since(sight: Sight) -> tuple[Heard, ...]:
+    """The newest words about her later than the last known point: what searchers ask for first."""
+    last = sight.state.last_known
+    later = [e for e in sight.state.how_she_is if e.words and (last is None or e.seen_at > last.at)]
+    return tuple(Heard(e.seen_at, e.by, e.words) for e in later[-HEARD_MAX:])
 
 
 def _look_again(sight: Sight, stand: Stand) -> datetime | None:

@@ -154,10 +154,20 @@ class LateValues:
 
 
 @dataclass(frozen=True, slots=True)
+class Heard:
+    """Words about her with no place: when they were true, who sent them."""
+
+    at: datetime
+    by: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class AlarmValues:
     """An alarm (overdue, asked for help, sweep through without her, look again, handed on).
 
     `step` is that of the ladder, -1 for what only tells. `gave_back`: who held it and can't any more.
+    `heard_since`: what was heard of her after the last known point, where that named no place.
     """
 
     alarm: str
@@ -177,6 +187,7 @@ class AlarmValues:
     look_again: datetime | None = None
     raised_at: datetime | None = None
     gave_back: str = ""
+    heard_since: tuple[Heard, ...] = ()
 
 
 class Waits(StrEnum):

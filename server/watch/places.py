@@ -63,7 +63,17 @@ def is_there(sight: Sight, plan: MeetingPlan) -> bool:
     """
     if any(there_at(sight, plan.point, who) is not None for who in members(sight.event, plan)):
         return True
-    return reported_her(sight, plan)
+    return reported_her(sight, plan) or _missed_her_there(sight, plan)
+
+
+def _missed_her_there(sight: Sight, plan: MeetingPlan) -> bool:
+    """Whether one of those who go said 'not here yet' of that point, and has not left it since."""
+    if plan.runner != sight.runner.id:
+        return False
+    said = [n.stamp for n in sight.state.not_yet if n.point == plan.point]
+    left = {s.by: _last(sight.race.crew_left, plan.point, s.by) for s in said}
+    mine = (s for s in said if s.by in members(sight.event, plan))
+    return any((gone := left[s.by]) is None or gone.at <= s.at for s in mine)
 
 
 def reported_her(sight: Sight, plan: MeetingPlan) -> bool:

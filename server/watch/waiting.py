@@ -12,15 +12,15 @@ from datetime import datetime
 from server.event.model import Point
 from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
-from server.watch.notice import AlarmValues, Made, NoticeKind
+from server.watch.notice import AlarmValues, Answer, Made, NoticeKind
 
 __all__ = ["changeable", "missed_at", "waiting"]
 
 
 def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iterable[Made]) -> bool:
     """Whether crew stay at a point though their time to wait is over: she has not been seen there, and an alarm
-    about her is open, somebody said 'not here yet' there, or those asked have not answered. Not past the closing of
-    the place."""
+    about her is open, somebody said 'not here yet' there, or those asked have not said that nobody is there to
+    see. Not past the closing of the place."""
     if state.at_point(point.id) is not None:
         return False
     closes = point.access.closes if point.access is not None else None
@@ -28,8 +28,9 @@ def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iter
         return False
     hers = tuple(m for m in made if m.notice.key.runner == state.runner)
     asked = [m for m in hers if _asks_about(m, point.id)]
-    unanswered = bool(asked) and all(m.answered_at is None for m in asked)
-    return unanswered or any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
+    # 'Yes' and 'not yet' come before the reports they stand for: only 'nobody there to see' lets crew go.
+    about_her = bool(asked) and all(m.answer != Answer.NOBODY.value for m in asked)
+    return about_her or any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
 
 
 def _asks_about(m: Made, point: str) -> bool:

@@ -33,6 +33,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
             _first(say, v, kind, to),
             _to_do(say, v, kind, to),
             _fact(say, v.last_known),
+            _heard_since(say, v),
             _estimate(say, v),
             say.s("alarm-life", emergency=say.event.emergency_number),
             _numbers(say),
@@ -150,6 +151,21 @@ def _fact(say: SayInEvent, last: LastKnown | None) -> str:
         when=say.when(last.at, day=True),
         ago=say.ago(last.at),
         who=say.person(last.by),
+    )
+
+
+def _heard_since(say: SayInEvent, v: AlarmValues) -> str:
+    return lines(
+        *(
+            say.s(
+                "alarm-heard-since",
+                when=say.when(h.at, day=True),
+                ago=say.ago(h.at),
+                who=say.person(h.by),
+                words=h.words,
+            )
+            for h in v.heard_since
+        )
     )
 
 
@@ -273,6 +289,10 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
         say.s("read-out-who", runner=say.runner, bib=_bib(say) or "none", event=say.event.name),
         help_words,
         *_read_out_last(say, v.last_known),
+        *(
+            say.s("read-out-heard", when=say.spoken(h.at), who=say.person(h.by), words=h.words)
+            for h in v.heard_since
+        ),
         _read_out_expected(say, v),
         say.s("read-out-estimate", place=_place(say, v.where_fix)) if v.where_fix else "",
         her,

@@ -254,7 +254,8 @@ alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwort
 alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } an; warte nicht auf das hier.
 alarm-words = Empfangene Worte: ‚{ $words }‘
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
-alarm-fact-none = TATSACHE: seit dem Start { $when } wurde nichts von ihr gehört.
+alarm-heard-since = SEITDEM GEHÖRT, Ort unbekannt: { $when } ({ $ago }), { $who }: ‚{ $words }‘.
+alarm-fact-none = TATSACHE: seit dem Start { $when } wurde sie an keinem Punkt gesehen.
 alarm-expected = Erwartet in { $place }: { $window }.
 alarm-asked = Schon gefragt: { $names }.
 alarm-asked-none = Vor dir wurde niemand gefragt.
@@ -289,6 +290,7 @@ read-out-who = „Es geht um Läuferin { $runner }{ $bib ->
    *[other] {", Startnummer "}{ $bib }
  }, beim { $event }.
 read-out-last = Zuletzt bekannt: { $fact }, { $when } Ortszeit, gemeldet von { $who }.
+read-out-heard = { $when } Ortszeit meldete { $who }, ohne Ort: ‚{ $words }‘.
 read-out-last-place = Dieser Ort: { $place }.
 read-out-last-km = Das sind { $km } nach dem Start.
 read-out-none = Seit dem Start am { $when } Ortszeit wurde nichts von ihr gehört.

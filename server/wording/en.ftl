@@ -254,7 +254,8 @@ alarm-call-none = Nobody is down to call race control. Whoever answers calls { $
 alarm-life = If you think she is in danger, call { $emergency } at once; do not wait for this.
 alarm-words = Words received: ‘{ $words }’
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
-alarm-fact-none = FACT: nothing has been heard of her since the start at { $when }.
+alarm-heard-since = HEARD SINCE, place not known: { $when } ({ $ago }), { $who }: ‘{ $words }’.
+alarm-fact-none = FACT: she has not been seen at any point since the start at { $when }.
 alarm-expected = Expected at { $place }: { $window }.
 alarm-asked = Asked already: { $names }.
 alarm-asked-none = Nobody has been asked before you.
@@ -289,6 +290,7 @@ read-out-who = “This is about runner { $runner }{ $bib ->
    *[other] {", bib "}{ $bib }
  }, in { $event }.
 read-out-last = She was last known { $fact } on { $when }, local time, told by { $who }.
+read-out-heard = On { $when }, local time, { $who } sent word, with no place: ‘{ $words }’.
 read-out-last-place = That place: { $place }.
 read-out-last-km = That is { $km } into the course.
 read-out-none = She has not been heard of since she started on { $when }, local time.
