@@ -16,7 +16,7 @@ import pytest
 from click.testing import CliRunner
 
 from server.cli.main import stilepost
-from tests.channels.conftest import WAIT_S, until
+from tests.channels.conftest import WAIT_S, Server, until
 from tests.channels.standin import TOKEN, StandIn
 
 ROOT = Path(__file__).parents[2]
@@ -143,11 +143,11 @@ async def test_a_bot_apart_waits_for_its_server_and_loses_nothing(
 
 
 async def test_a_token_that_is_not_the_channels_ends_the_bot(
-    place: Place, standin: StandIn, unused_port: int
+    server: Server, tmp_path: Path, standin: StandIn, unused_port: int
 ) -> None:
     """Waiting would not help: exit code 1, what to do, and Telegram was never asked."""
-    token = (await asyncio.to_thread(place.command, "token", "bot", "--channel", "email")).split()[-1]
-    async with place.serve(unused_port), place.bot(unused_port, token) as bot:
+    token = await server.token("email")
+    async with Place(tmp_path, standin).bot(unused_port, token) as bot:
         assert await asyncio.wait_for(bot.process.wait(), WAIT_S) == 1
         await until(lambda: "--channel telegram" in bot.log)
         assert token not in bot.log
