@@ -335,6 +335,8 @@ def test_a_webhook_without_a_secret_is_refused() -> None:
         ({"token": "no token"}, "telegram_token"),
         ({"token": "1:a", "webhook_url": "https://x"}, "telegram_webhook_secret"),
         ({"token": "1:a", "webhook_secret": "s"}, "public_url"),
+        ({"token": "1:a", "webhook_secret": "short", "webhook_url": "https://x"}, "16 to 256"),
+        ({"token": "1:a", "webhook_secret": "with a space or two", "webhook_url": "https://x"}, "16 to 256"),
         ({"token": "1:a", "poll_s": "soon"}, "poll_s"),
     ],
 )

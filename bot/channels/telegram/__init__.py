@@ -9,6 +9,8 @@ Settings: `token`; `base_url` (another server that speaks Telegram's Bot API; em
 
 from __future__ import annotations
 
+import re
+
 from bot.channels.addresses import WrongSettingsError
 from bot.channels.base import Settings
 from bot.channels.telegram.api import Timeouts
@@ -17,12 +19,17 @@ from bot.channels.telegram.listening import Hook
 
 __all__ = ["Telegram", "make"]
 
+# Telegram takes 1 to 256 of these; one short enough to be guessed would let anybody in.
+_SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")
+
 
 def make(settings: Settings) -> Telegram:
     """The channel from its settings. WrongSettingsError names the setting that is wrong."""
     url, secret = settings.get("webhook_url", ""), settings.get("webhook_secret", "")
     if bool(url) != bool(secret):
         raise WrongSettingsError("a webhook of Telegram needs both telegram_webhook_secret and public_url")
+    if secret and not _SECRET.fullmatch(secret):
+        raise WrongSettingsError("telegram_webhook_secret has 16 to 256 letters, digits, '_' or '-'")
     try:
         timeout_s = float(settings.get("timeout_s", "5"))
         timeouts = Timeouts(
