@@ -43,8 +43,6 @@ _FILLER = frozenset(
         "runners",
         "both",
         "all",
-        "was",
-        "were",
     }
 )
 

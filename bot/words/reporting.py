@@ -60,6 +60,8 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \b(nobody|no one|noone|none of us) (here )?(has |have |had )?(seen|saw|spotted)\b
         \bnot seen (her|she)\b
         \bno show\b
+        \bnever (arrived|came|showed|turned|got|made it)\b
+        \bnot (yet )?(been |gone |come |got |go |be )?(through|past|by)\b
         \bno she( yet| so far| here)?$
         \b(not|never|nobody|no one|noone) (\w+ )?(seen|saw|spotted|met)\b(?!.*\bsince\b)
         \bnot (here|arrived|shown)\b

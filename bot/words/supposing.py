@@ -26,8 +26,10 @@ _NO_FACT = pattern(
       just )*\
       (be|been|get|got|arrive|arrived|leave|left|come|gone|reach|reached|make|made)\b
     \b(should|could|would|might|must|may)(ve|'ve|a|nt|n't)\b
-    \b(she|maren) ?('ll|'d)\b
-    \b(as soon as|in case|unless|before|until|till|when|whenever|if|once) (she|he|they|maren)\b
+    \b(\w+'ll|(she|he|they|you|we)'d|wonder|wondering)\b
+    ^(and |but |so )?(as soon as|in case|unless|whenever|if|once)\b
+    \b(as soon as|in case|unless|before|until|till|when|whenever|if|once) \
+      (\w+ )?(she|he|they|is|gets|comes|leaves|arrives|in|out|has)\b
     \b(nearly|almost|not quite|practically|any (minute|second|moment)( now)?) (in|out|here|there|at|through|left|off)\b
     \b(out|off|away|there|here|back|done|leaving|gone|going) in (about |a |an |another |like |\
       the next )?(\d{1,2}|few|five|ten|fifteen|\

@@ -286,7 +286,8 @@ def _kind_of(
     if (_MAY_STOP.search(text) or _NOT_OVER.search(text)) and base.runner is not None:
         came = _CAME_IN_PERSON.search(text) is not None
         return replace(base, kind=Kind.IN if came else Kind.HOW_SHE_IS, condition=came)
-    ended = _ended(base, said, text, ctx)
+    supposed = _only_supposed(said.words)
+    ended = None if supposed else _ended(base, said, text, ctx)
     if ended is not None:
         return ended
     kind = reporting.kind_in(text if base.amount is None else text + " for LENGTH")
@@ -299,6 +300,8 @@ def _kind_of(
         return replace(base, kind=Kind.NOTE)
     if kind in (Kind.RESTING, Kind.MOVING_AGAIN) and _came_first(text, kind):
         kind = None
+    if supposed and kind in (Kind.THROUGH, Kind.SWEEP_THROUGH, Kind.RESTING, Kind.MOVING_AGAIN):
+        return None
     if kind is Kind.STAND_DOWN:
         # An alarm is not ended by two words: whoever may end it is asked once more.
         return replace(base, kind=kind, guessed=True)
@@ -333,6 +336,11 @@ def _came_first(text: str, kind: Kind) -> bool:
 _CAME_IN_PERSON = re.compile(
     r"\bshe (?:is |has )?(?:just )?(?:here|arrived|come in|came in|walked in|in|got in|made it)\b|^in\b"
 )
+# 'not out', 'never left': the opposite of what it would be without.
+_NEGATED = re.compile(
+    r"\b(?:not|never) (?:yet |been |even |actually |come |gone |got |really )*"
+    r"(?:in|out|left|leave|leaving|arrived?|here|there|gone|come|at PT|off|away|reached?|finished|finish)\b"
+)
 _WAVED_OFF = re.compile(r"\b(?:waved|saw|seen|sent|packed) (?:her|she) off\b")
 _GOING_ON = re.compile(
     r"^(?:i am )?(?:still )?(?:moving|going|walking|running|jogging|shuffling|plodding)(?: on|"
@@ -344,7 +352,12 @@ def _in_or_out(
     base: Report, said: Sentence, text: str, timed: bool, *, loose: bool
 ) -> Report | AskBack | None:
     condition = reporting.says_condition(text)
-    if _WISH.search(text) or _only_supposed(said.words) or (_NOT_OF_HER.search(text) and not condition):
+    if (
+        _NEGATED.search(text)
+        or _WISH.search(text)
+        or _only_supposed(said.words)
+        or (_NOT_OF_HER.search(text) and not condition)
+    ):
         return None
     if _STILL_HERE.search(text) and base.runner is not None:
         # She is where she was: no second arrival, but she has not gone on either.
@@ -501,7 +514,7 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
     if report.kind is Kind.RETIRED and ctx.point is not None and re.search(r"\bhere\b", said.text):
         return replace(report, point=ctx.point)
-    if report.kind is Kind.RETIRED and runner.at is not None:
+    if report.kind is Kind.RETIRED and runner.at is not None and report.how is not Retired.DID_NOT_START:
         return replace(report, point=runner.at)
     if report.kind not in _AT_A_POINT:
         return report

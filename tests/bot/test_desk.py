@@ -243,6 +243,23 @@ async def test_how_she_is_reaches_the_next_crew(race: Race) -> None:
     assert "eating well, feet fine, mood low" in (await race.say("both", "how is maren")).text
 
 
+async def test_the_reply_names_who_was_told_how_she_is(race: Race) -> None:
+    """She writes it herself: the crew she comes to next read it, and she reads that they did; taken back, the same."""
+    reply = await race.say("maren", "sitting on a wall feel sick")
+    assert [e.words for e in await race.entries("resting")] == ["sitting on a wall feel sick"]  # type: ignore[attr-defined]
+    assert "Told to Ana." in reply.text
+    assert "Told to Ana." in (await race.say("maren", "undo")).text
+
+
+async def test_how_she_was_at_a_point_is_told_and_undone_with_the_report(race: Race) -> None:
+    """'in at mill, feet bad': the reply names who was told of either; undo takes both back."""
+    reply = await race.say("both", "maren in at mill 7:20, looking rough")
+    assert "Ana" in reply.text
+    (how,) = await race.entries("how she is")
+    await race.say("both", "rückgängig")
+    assert {e.about for e in await race.entries("taken back")} >= {how.id}  # type: ignore[attr-defined]
+
+
 async def test_a_drive_somebody_stands_for(race: Race) -> None:
     """Once a person says how long the drive takes, there is a leave-by."""
     before = await race.say("ana", "when do we leave for gate")
