@@ -90,7 +90,7 @@ class Nursery:
         assert self._process.stdin is not None
         assert self._process.stdout is not None
         self._process.stdin.write(json.dumps(told).encode() + b"\n")
-        self._pid = int(await asyncio.wait_for(self._process.stdout.readline(), 60))
+        self._pid = int(await asyncio.wait_for(self._process.stdout.readline(), 300))
 
     def kill(self) -> None:
         """Kill the worker as hard as can be."""
