@@ -17,7 +17,7 @@ KEPT_ADDRESSES = 5_000
 @dataclass(frozen=True, slots=True)
 class Handed:
     """A report this address handed in: its entry's id, when, about what, and from
-    which message, for undo and correction."""
+    which message, for undo and correction. `also` is the entry of what it said besides of how she is."""
 
     entry: str
     at: datetime
@@ -25,6 +25,7 @@ class Handed:
     report: Report
     unconfirmed: bool
     message: str = ""
+    also: str = ""
 
 
 @dataclass(slots=True)

@@ -51,10 +51,16 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     if one.placed_by_words:
         kept = visit.s("noted-seen-kept") if answer.unconfirmed else ""
         text = lines(visit.s("noted-seen", **_seen(visit, one, answer)), kept)
-        return _ask_where_seen(visit, one, text)
+        return _ask_where_seen(visit, one, lines(text, _how_told(visit, answer)))
     if answer.unconfirmed:
-        return visit.reply(text, visit.confirm_buttons(answer.entry))
+        return visit.reply(lines(text, _how_told(visit, answer)), visit.confirm_buttons(answer.entry))
     return visit.reply(text, (*visit.undo_button(answer.entry), *_after(visit, one)))
+
+
+def _how_told(visit: Visit, answer: NotedAnswer) -> str:
+    """Of a report that does not count yet only how she is has been told to anybody."""
+    told = answer.told if answer.unconfirmed else ()
+    return visit.s("noted-how-told", names=visit.say.all(told)) if told else ""
 
 
 def _seen(visit: Visit, one: Report, answer: NotedAnswer) -> dict[str, str | int]:
@@ -121,14 +127,25 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
         told = await visit.api.race(visit.address, visit.event.id, body)
     else:
         told = await visit.api.check_in(visit.address, visit.event.id, runner, body)
-        if one.condition and one.kind is not Kind.HOW_SHE_IS:
-            extra = replace(one, kind=Kind.HOW_SHE_IS, guessed=False)
-            await visit.api.check_in(visit.address, visit.event.id, runner, _body(visit, extra, f"{key}.how"))
-    unsure = told.data.unconfirmed
-    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key())
+    how = await _how_besides(visit, one, runner, key) if one.kind not in RACE_LEVEL else None
+    if how is not None:
+        both = tuple(dict.fromkeys((*told.data.told, *how.told)))
+        told = replace(told, data=replace(told.data, told=both))
+    unsure, also = told.data.unconfirmed, "" if how is None else how.entry
+    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key(), also)
     visit.memory.handed.append(handed)
     del visit.memory.handed[:-HANDED_KEPT]
     return told
+
+
+async def _how_besides(visit: Visit, one: Report, runner: str, key: str) -> NotedAnswer | None:
+    """'in at mill 14:55, feet bad': how she is, as an entry of its own; None where nothing is said of it."""
+    if not one.condition or one.kind is Kind.HOW_SHE_IS:
+        return None
+    body = _body(visit, replace(one, kind=Kind.HOW_SHE_IS, guessed=False), f"{key}.how")
+    before = next((h.also for h in visit.memory.handed if h.entry == body["replaces"]), "")
+    body["replaces"] = before or None
+    return (await visit.api.check_in(visit.address, visit.event.id, runner, body)).data
 
 
 def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
@@ -296,21 +313,29 @@ async def undo(visit: Visit, entry: str) -> Reply:
         minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
         place = visit.point_name(handed.report.runner, handed.report.point)
         return visit.reply(visit.s("undo-over", minutes=minutes, place=place or visit.s("place-nowhere")))
-    told = await visit.api.take_back(visit.address, entry, f"{visit.key()}.undo")
-    visit.memory.handed = [h for h in visit.memory.handed if h.entry != entry]
-    answer = told.data
+    answer = (await visit.api.take_back(visit.address, entry, f"{visit.key()}.undo")).data
+    told = answer.told
     if handed is not None:
         answer = replace(answer, kind=handed.report.kind, at=handed.report.seen_at)
-    return visit.reply(replies.say_undone(visit.say, answer, handed.report.words if handed else ""))
+        if handed.also:
+            how = await visit.api.take_back(visit.address, handed.also, f"{visit.key()}.undo.how")
+            told = tuple(dict.fromkeys((*told, *how.data.told)))
+    visit.memory.handed = [h for h in visit.memory.handed if h.entry != entry]
+    text = replies.say_undone(visit.say, answer, handed.report.words if handed else "")
+    return visit.reply(lines(text, _told_to(visit, told)))
+
+
+def _told_to(visit: Visit, people: tuple[str, ...]) -> str:
+    return visit.s("noted-told", names=visit.say.all(people)) if people else ""
 
 
 async def confirm(visit: Visit, entry: str) -> Reply:
     """It is right: it counts from now on."""
-    await visit.api.confirm(visit.address, entry, f"{visit.key()}.confirm")
+    told = (await visit.api.confirm(visit.address, entry, f"{visit.key()}.confirm")).data.told
     visit.memory.handed = [
         replace(h, unconfirmed=False) if h.entry == entry else h for h in visit.memory.handed
     ]
-    return visit.reply(visit.s("confirmed"), visit.undo_button(entry))
+    return visit.reply(lines(visit.s("confirmed"), _told_to(visit, told)), visit.undo_button(entry))
 
 
 # --- asking back -----------------------------------------------------------------------------------------

@@ -298,7 +298,8 @@ async def _keep_positions(ask: Ask, entries: list[Entry]) -> PositionsNoted:
 
 def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
     entry, event = appended.entry, picture.event
-    told = sorted({m.notice.key.person for m in made if entry.id in m.notice.facts} - {entry.by})
+    about = {entry.id, entry.about} if entry.kind in (Kind.CONFIRMED, Kind.TAKEN_BACK) else {entry.id}
+    told = sorted({m.notice.key.person for m in made if about & set(m.notice.facts)} - {entry.by})
     runner = entry.runner or ""
     ahead = [p for p in answers.point_answers(picture, runner, May.YES) if p.window] if runner else []
     return NotedAnswer(

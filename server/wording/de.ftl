@@ -567,6 +567,7 @@ noted-guessed = Festgehalten; es zählt, sobald du ‚Richtig‘ drückst.
 noted-next = Als Nächstes { $place }: { $window }.
 noted-undo = Falsch? Schreib innerhalb von { $minutes } min ‚rückgängig‘.
 noted-told = Weitergesagt an { $names }.
+noted-how-told = Wie es ihr geht, wurde weitergesagt an { $names }.
 noted-drive = Notiert: die Fahrt von { $from } nach { $to } dauert { $length }. Die Abfahrtszeiten stützen sich ab jetzt darauf.
 noted-drive-from = Von wo nach { $place }? Schreib zum Beispiel ‚Fahrt vom Hotel nach { $place } 35 min‘.
 noted-many = Notiert: { $count ->

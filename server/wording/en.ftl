@@ -615,6 +615,7 @@ noted-guessed = It is kept, and counts once you press ‘Right’.
 noted-next = Next { $place }: { $window }.
 noted-undo = Wrong? ‘Undo’ within { $minutes } min.
 noted-told = Told to { $names }.
+noted-how-told = How she is was told to { $names }.
 noted-drive = Noted: the drive from { $from } to { $to } takes { $length }. Leave-bys rest on it from now on.
 noted-drive-from = From where to { $place }? Write for example ‘drive from the hotel to { $place } 35 min’.
 noted-many = Noted: { $count ->

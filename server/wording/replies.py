@@ -82,7 +82,13 @@ def say_many(say: Say, noted: tuple[NotedAnswer, ...], undo: timedelta) -> str:
             if a.unconfirmed
             else line
         )
-    return lines(say.s("noted-many", count=len(noted)), *each, say.s("noted-undo", minutes=minutes))
+    told = tuple(dict.fromkeys(name for a in noted for name in a.told))
+    return lines(
+        say.s("noted-many", count=len(noted)),
+        *each,
+        say.s("noted-told", names=say.all(told)) if told else "",
+        say.s("noted-undo", minutes=minutes),
+    )
 
 
 def say_undone(say: Say, a: NotedAnswer, words: str = "") -> str:
