@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from bot.words import lists, names
 from bot.words.meaning import AskBack, Choice, Context, Need, Report, Reported, Understood
+from bot.words.placing import placed
 from bot.words.sentence import FINISH_SAID, Sentence
-from bot.words.telling import placed
 from server.event.model import PartKind
 from server.facts.entry import Kind
 

@@ -1,0 +1,68 @@
+"""Where a report belongs: the point that is named, else the one the writer stands at or she is due at."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from bot.words import names
+from bot.words.meaning import AskBack, Choice, Context, Need, Report, Reported, place_of
+from bot.words.sentence import Sentence, finish_of
+from server.event.model import PartKind
+from server.facts.entry import Kind, Retired
+from server.wording.answer import RunnerHere
+
+_AT_A_POINT = frozenset(
+    {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH, Kind.CREW_THERE}
+)
+
+
+def expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | None:
+    """The point a report without one is about: where she is, where the writer stands, where she is due.
+
+    Nobody comes in at the start, and out of it only while nothing else is known of her.
+    """
+    place = place_of(runner)
+    if kind is Kind.OUT and place.at is not None:
+        return place.at.id
+    if stands_at is not None:
+        return stands_at
+    if place.at is not None and kind is Kind.IN:
+        return place.at.id
+    ahead = [p.id for p in place.ahead]
+    if kind is Kind.OUT and runner.reached is None and ahead and runner.going == "before the start":
+        return ahead[0]
+    if runner.due in ahead:
+        return runner.due
+    ahead = ahead[1:] if runner.reached is None and len(ahead) > 1 else ahead
+    return next(iter(ahead), place.points[-1].id if place.points else None)
+
+
+def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> Report | AskBack:
+    """The report with its point; asks back if several different places fit."""
+    report = replace(report, runner=runner.id)
+    if report.placed_by_words:
+        # 'above the quarry' names a point and is not at it.
+        return report
+    if said.point is not None:
+        point = names.which_pass(said.point, said.plain, runner, ahead=False)
+        if point is None:
+            choices = tuple(Choice(i, Reported((replace(report, point=i),))) for i in said.point.ids)
+            return AskBack(Need.POINT, choices, said.point.words)
+        # Which of two passes was meant is inferred, but from where she is: as good as written.
+        return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
+    if said.finish or (report.kind is Kind.IN and re.search(r"\bfinish|\bhome\b", said.text)):
+        finish = finish_of(runner)
+        near = finish in [p.id for p in place_of(runner).ahead[:2]]
+        return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
+    if report.kind is Kind.RETIRED and ctx.point is not None and re.search(r"\bhere\b", said.text):
+        return replace(report, point=ctx.point)
+    if report.kind is Kind.RETIRED and runner.at is not None and report.how is not Retired.DID_NOT_START:
+        return replace(report, point=runner.at)
+    if report.kind not in _AT_A_POINT:
+        return report
+    from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None
+    point = ctx.point if from_post else expected(runner, report.kind, ctx.point)
+    stands = ctx.point is not None and ctx.point == point
+    surely = stands or (runner.at is not None and report.kind is Kind.OUT)
+    return replace(report, point=point, guessed=report.guessed or not surely)
