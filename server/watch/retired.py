@@ -145,7 +145,8 @@ def _in_hand(sight: Sight, base: Draft, fetch: tuple[str, ...], calling: _Callin
     stamp, values = sight.state.in_hand, base.values
     assert isinstance(values, RetiredValues)
     home = sight.people(PartKind.SAFETY_CONTACT)
-    for who in dict.fromkeys((*home, *fetch, *calling.people)):
+    ringing = (p for p in calling.people if _asked(sight, p, base.occasion, RACE_CONTROL))
+    for who in dict.fromkeys((*home, *fetch, *ringing)):
         said = _said_in_hand(sight, who, base.occasion)
         if stamp is not None and said is False and who != stamp.by:
             yield _has_her(sight, base, values, stamp, who, calls=who in calling.people)

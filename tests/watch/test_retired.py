@@ -184,6 +184,18 @@ def test_nobody_answers_for_race_control(night: Any) -> None:
     assert of(night.tick("19:00"), "ana").values.caller is None
 
 
+def test_who_is_newly_asked_for_race_control_reads_that_first(night: Any) -> None:
+    """She is in hand already when the organiser's turn comes: it is race control that waits, not the news of that."""
+    retires(night)
+    night.tick("18:00")
+    night.tick("18:20")
+    night.report(Kind.IN_HAND, "18:30", "ana")
+    assert told(night.tick("18:30")) == ["jonas", "sasha", "vera"]
+    owed = night.tick("18:40")
+    assert told(owed) == ["olga"]
+    assert (of(owed, "olga").values.waits, of(owed, "olga").delayed) == (Waits.RACE_CONTROL, False)
+
+
 def test_a_caller_at_the_wheel_is_not_asked(night: Any) -> None:
     """Ana calls race control and drives: she reads the news and is asked nothing; who can telephone is asked."""
     change_parts(
