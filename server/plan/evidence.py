@@ -5,8 +5,10 @@ The bytes are handed in; every file that is wrong is told, so that a person mend
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import timedelta
+from typing import Final
 
 from server.course import Course
 from server.event.model import Event, Runner
@@ -17,8 +19,10 @@ from server.plan.notes import saying
 from server.plan.own import SPREAD, OwnPace, Results
 from server.plan.pace import Limits
 from server.plan.past import from_past_race, read_results
-from server.plan.recordings import read_recording
+from server.plan.recordings import Recording, read_recording
 
+TWICE: Final = timedelta(minutes=2)
+"""Two runs of one person overlap by no more than a device's clock may be wrong (own choice)."""
 RESULTS = saying("source-results-any")
 """Stands for results that have not been looked at near a target yet."""
 
@@ -68,9 +72,13 @@ def _joined(own: OwnPace | None, results: Results | None) -> OwnPace | None:
 def _own_runs(runner: Runner, files: Mapping[str, bytes]) -> tuple[OwnPace | None, list[PlanError]]:
     field, wrong = f"runners.{runner.id}.own_runs", []
     steps: list[Steps] = []
+    recordings: list[Recording] = []
     for name in runner.own_runs:
         try:
-            steps.append(steps_of(read_recording(_named(files, name), name)))
+            recording = read_recording(_named(files, name), name)
+            _refuse_twice(recordings, recording)
+            recordings.append(recording)
+            steps.append(steps_of(recording))
         except PlanError as error:
             wrong.append(_in_field(error, field))
     if wrong or not runner.own_runs:
@@ -79,6 +87,20 @@ def _own_runs(runner: Runner, files: Mapping[str, bytes]) -> tuple[OwnPace | Non
         return learn(steps).own_pace(), []
     except PlanError as error:
         return None, [_in_field(error, field)]
+
+
+def _refuse_twice(before: Sequence[Recording], new: Recording) -> None:
+    """Two recordings of the same hours are one run on two devices, which would count twice."""
+    ends = new.started + timedelta(seconds=float(new.elapsed_s[-1]))
+    for other in before:
+        until = other.started + timedelta(seconds=float(other.elapsed_s[-1]))
+        if min(ends, until) - max(new.started, other.started) > TWICE:
+            raise PlanError(
+                f"it was recorded at the same time as {other.file}: one run would count twice",
+                field=new.file,
+                file=new.file,
+                remedy="Keep the better of the two, or correct the clock of the device",
+            )
 
 
 def _results(

@@ -18,11 +18,12 @@ import numpy.typing as npt
 from scipy.optimize import least_squares
 
 from server.course import heights
+from server.plan.costs import running_cost
 from server.plan.errors import PlanError
 from server.plan.likely import RunPower
 from server.plan.notes import Note, Saying, note, saying
 from server.plan.own import SPREAD, OwnPace
-from server.plan.pace import Fade, Limits, Terrain, faster_gait
+from server.plan.pace import Fade, Limits, Terrain, best_power_w_kg, faster_gait
 from server.plan.recordings import Recording
 
 Floats = npt.NDArray[np.float64]
@@ -167,6 +168,7 @@ def steps_of(recording: Recording) -> Steps:
             file=recording.file,
             remedy="Give a run of more than a kilometre",
         )
+    _refuse_ride(recording, float(walked_m[-1]), float(walked_s[-1]))
     keep = np.concatenate([[True], np.diff(walked_m) > 1e-6])
     along, seconds, hours = walked_m[keep], walked_s[keep], t[keep] / 3600.0
     edges = np.arange(0.0, along[-1], STEP_M)
@@ -188,6 +190,19 @@ def steps_of(recording: Recording) -> Steps:
         int(jump.sum()),
         drift,
     )
+
+
+def _refuse_ride(recording: Recording, metres: float, seconds: float) -> None:
+    """Nobody has run so fast for so long: then it was on wheels, whatever the watch calls it."""
+    fastest = best_power_w_kg(max(seconds / 3600.0, 0.5)) / float(running_cost(0.0))
+    if metres / seconds > fastest:
+        speed = metres / seconds * 3.6
+        raise PlanError(
+            f"{speed:.1f} km/h over {metres / 1000:.0f} km is faster than anybody has run",
+            field=recording.file,
+            file=recording.file,
+            remedy="Leave out rides; give recordings of runs and hikes",
+        )
 
 
 def _moving(t: Floats, x: Floats) -> Bools:

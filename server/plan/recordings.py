@@ -34,6 +34,12 @@ LEAST_S: Final = 300.0
 LONGEST_S: Final = 8 * 86_400.0
 EXPORT: Final = "Export the activity again from the watch's own program, as FIT or TCX, or as GPX with times"
 
+RIDES: Final = (
+    "biking", "cycl", "bike", "ride", "swim", "row", "paddl", "kayak", "sail", "surf", "ski", "snowboard", "skat",
+    "driv", "flying", "horseback", "motor", "transport", "boat",
+)  # fmt: skip
+"""Parts of the words by which FIT, TCX and GPX name a sport that is not on foot."""
+
 _WGS84 = Geod(ellps="WGS84")
 
 
@@ -85,6 +91,16 @@ def read_recording(data: bytes, file: str) -> Recording:
     return _recording(list(reader(data, file)), file)
 
 
+def _on_foot(sport: object, file: str) -> None:
+    """Refuse what the watch itself calls another sport; a word that nobody knows is let pass."""
+    word = str(sport or "").strip().casefold().replace("_", " ")
+    ride = next((r for r in RIDES if r in word), None)
+    if ride is not None:
+        raise _wrong(
+            file, f"the watch calls it '{word}', not a run", "Give recordings of runs and hikes only"
+        )
+
+
 def _wrong(file: str, what: str, remedy: str) -> PlanError:
     return PlanError(what, field=file, remedy=remedy, file=file)
 
@@ -96,8 +112,15 @@ def _gpx(data: bytes, file: str) -> Iterable[_Sample]:
         place = file if error.line is None else f"{file}, line {error.line}"
         raise PlanError(error.what, field=place, remedy=error.remedy, file=file, line=error.line) from error
     samples: list[_Sample] = []
-    parsing = etree.iterparse(io.BytesIO(data), tag="{*}trkpt", resolve_entities=False, no_network=True)
+    parsing = etree.iterparse(
+        io.BytesIO(data), tag=("{*}trkpt", "{*}type"), resolve_entities=False, no_network=True
+    )
     for _, point in parsing:
+        if str(point.tag).endswith("type"):
+            parent = point.getparent()
+            if parent is not None and str(parent.tag).endswith("trk"):
+                _on_foot(point.text, file)
+            continue
         at = _time(point.findtext("{*}time"))
         if at is not None:
             height = _number(point.findtext("{*}ele"))
@@ -132,11 +155,13 @@ def _fit(data: bytes, file: str) -> Iterable[_Sample]:
             # raises.
             warnings.simplefilter("ignore")
             with fitdecode.FitReader(io.BytesIO(data), check_crc=fitdecode.CrcCheck.RAISE) as frames:
-                samples.extend(
-                    _fit_sample(frame)
-                    for frame in frames
-                    if frame.frame_type == fitdecode.FIT_FRAME_DATA and frame.name == "record"
-                )
+                for frame in frames:
+                    if frame.frame_type != fitdecode.FIT_FRAME_DATA:
+                        continue
+                    if frame.name == "record":
+                        samples.append(_fit_sample(frame))
+                    elif frame.name in ("sport", "session"):
+                        _on_foot(frame.get_value("sport", fallback=None), file)
     except (fitdecode.FitError, ValueError, KeyError, TypeError, OverflowError) as error:
         raise _wrong(file, f"the FIT file is damaged ({error})", EXPORT) from error
     return [s for s in samples if s.at.tzinfo is not None]
@@ -165,9 +190,11 @@ def _tcx(data: bytes, file: str) -> Iterable[_Sample]:
     if b"<!DOCTYPE" in data or b"<!ENTITY" in data:
         raise _wrong(file, "the file declares a DOCTYPE, which TCX never needs", EXPORT)
     try:
-        points = TCXReader().read(io.BytesIO(data), only_gps=False).trackpoints
+        activity = TCXReader().read(io.BytesIO(data), only_gps=False)
+        points = activity.trackpoints
     except (ParseError, ValueError, TypeError, AttributeError, KeyError) as error:
         raise _wrong(file, f"the TCX file is damaged ({error})", EXPORT) from error
+    _on_foot(activity.activity_type, file)
     return [_tcx_sample(p) for p in points if isinstance(p.time, datetime)]
 
 

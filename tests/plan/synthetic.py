@@ -115,9 +115,9 @@ def _crc(data: bytes) -> int:
     return crc
 
 
-def to_fit(run: Recording) -> bytes:
+def to_fit(run: Recording, sport: int | None = None) -> bytes:
     """The recording as a FIT activity: a file_id and record messages (global 20), by the published FIT
-    protocol."""
+    protocol; with `sport` (1 running, 2 cycling) a session (global 18) after them."""
     body = struct.pack("<BBBHB", 0x40, 0, 0, 0, 1) + bytes([0, 1, 0]) + struct.pack("<BB", 0, 4)
     fields = ((253, 4, 0x86), (0, 4, 0x85), (1, 4, 0x85), (5, 4, 0x86), (2, 2, 0x84))
     body += struct.pack("<BBBHB", 0x41, 0, 0, 20, len(fields)) + b"".join(bytes(f) for f in fields)
@@ -136,6 +136,8 @@ def to_fit(run: Recording) -> bytes:
             int(x * 100),
             int((h + 500) * 5),
         )
+    if sport is not None:
+        body += struct.pack("<BBBHB", 0x42, 0, 0, 18, 1) + bytes([5, 1, 0]) + struct.pack("<BB", 2, sport)
     head = struct.pack("<BBHI4s", 14, 0x20, 2100, len(body), b".FIT")
     head += struct.pack("<H", _crc(head))
     return head + body + struct.pack("<H", _crc(head + body))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from datetime import timedelta
 
 import numpy as np
@@ -67,7 +68,10 @@ def route() -> bytes:
 def runs() -> dict[str, bytes]:
     """Three of her runs, one in each format."""
     rng = np.random.default_rng(5)
-    long, hill, easy = (made.record(rng, km, 0.06, 9.5, pauses=1) for km in (20.0, 14.0, 12.0))
+    long, hill, easy = (
+        replace(run, started=run.started + timedelta(days=k))
+        for k, run in enumerate(made.record(rng, km, 0.06, 9.5, pauses=1) for km in (20.0, 14.0, 12.0))
+    )
     return {"long.fit": made.to_fit(long), "hills.tcx": made.to_tcx(hill), "easy.gpx": made.to_gpx(easy)}
 
 
@@ -192,6 +196,7 @@ class TestUsed:
 
 # (runner's lines, event's lines, files beside, file named, text of the line, field, what is said)
 _RUN = 'target = { finish = "9:00" }\nown_runs = ["a.gpx"]'
+_TWO = 'target = { finish = "9:00" }\nown_runs = ["a.gpx", "b.gpx"]'
 _CSV = 'results = "s.csv"'
 WRONG = [
     ("missing recording", _RUN, "", {}, "my.toml", "own_runs", "runners.maren.own_runs", "there is no file a.gpx"),
@@ -202,6 +207,8 @@ WRONG = [
     ("no heights", _RUN, "", {"a.gpx": "flat"}, "a.gpx", None, "runners.maren.own_runs", "it has no heights"),
     ("latitude", _RUN, "", {"a.gpx": "lat 95"}, "a.gpx", "lat=\"95.", "runners.maren.own_runs", "latitude"),
     ("too short", _RUN, "", {"a.gpx": "two"}, "a.gpx", None, "runners.maren.own_runs", "samples with a time"),
+    ("one run twice", _TWO, "", {"a.gpx": "run", "b.gpx": "later"}, "b.gpx", None, "runners.maren.own_runs",
+     "at the same time as a.gpx"),
     ("missing results", FINISH, _CSV, {}, "my.toml", "results", "results", "there is no file s.csv"),
     ("empty results", FINISH, _CSV, {"s.csv": b""}, "s.csv", None, "results", "it has no runners"),
     ("results in Latin-1", FINISH, _CSV, {"s.csv": b"Low Barn,Fold end\nM\xfc,9:00"}, "s.csv", "M", "results", "UTF-8"),
@@ -228,6 +235,8 @@ def _made_up(name: str, runs: dict[str, bytes]) -> bytes:
         "route": b"</trkpt>".join(r.split(b"<time>")[0] for r in rows[:-1]) + b"</trkpt>" + rows[-1],
         "flat": b"".join(_without_heights(easy)),
         "lat 95": easy.replace(b'lat="50.', b'lat="95.', 1),
+        "run": easy,
+        "later": easy.replace(b'creator="t"', b'creator="another watch"'),
         "two": b"</trkpt>".join(rows[:2]) + b"</trkpt>" + rows[-1],
     }[name]
 

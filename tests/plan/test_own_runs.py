@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import importlib.util
+import re
 import sys
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from types import ModuleType
@@ -219,6 +221,11 @@ BAD = [
     ("latitude 95", "lat 95", "latitude"),
     ("one kilometre short", "short", "too short to learn from"),
     ("two samples", "two", "samples with a time"),
+    ("three minutes", "three minutes", "too short to learn from"),
+    ("a ride by FIT", "fit ride", "the watch calls it 'cycling', not a run"),
+    ("a ride by TCX", "tcx ride", "the watch calls it 'biking', not a run"),
+    ("a ride by GPX", "gpx ride", "the watch calls it 'cycling', not a run"),
+    ("tcx with neither places nor distances", "tcx of times", "neither distances nor positions"),
 ]
 
 
@@ -238,6 +245,13 @@ def test_bad_recordings(short_run, name: str, data: bytes | str, what: str) -> N
             "lat 95": gpx.replace(b'lat="50.', b'lat="95.', 1),
             "short": made.to_gpx(_first(short_run, 80)),
             "two": made.to_gpx(_first(short_run, 2)),
+            "three minutes": made.to_gpx(_first(short_run, 61)),
+            "fit ride": made.to_fit(short_run, sport=2),
+            "tcx ride": made.to_tcx(short_run).replace(b'Sport="Running"', b'Sport="Biking"'),
+            "gpx ride": gpx.replace(b"<trk>", b"<trk><type>cycling</type>"),
+            "tcx of times": re.sub(
+                rb"<Position>.*?</Position>|<DistanceMeters>.*?</DistanceMeters>", b"", made.to_tcx(short_run)
+            ),
         }
         data = made_up[data]
     with pytest.raises(PlanError) as caught:
@@ -253,6 +267,32 @@ def _first(run: Recording, n: int) -> Recording:
         run.started,
         *(a[:n] for a in (run.elapsed_s, run.along_m, run.height_m, run.lat_deg, run.lon_deg)),
     )
+
+
+@pytest.mark.parametrize("sport", ["fit", "tcx", "gpx", "odd"])
+def test_a_run_that_says_so_is_read(short_run, sport: str) -> None:
+    """A watch that names the run a run is believed, and so is one that names something nobody knows."""
+    gpx = made.to_gpx(short_run)
+    data = {
+        "fit": made.to_fit(short_run, sport=1),
+        "tcx": made.to_tcx(short_run),
+        "gpx": gpx.replace(b"<trk>", b"<trk><type>trail_running</type>"),
+        "odd": gpx.replace(b"<trk>", b"<trk><type>9</type>"),
+    }[sport]
+    assert read_recording(data, "run").along_m[-1] == pytest.approx(float(short_run.along_m[-1]), rel=0.01)
+
+
+def test_what_nobody_runs_is_a_ride(short_run) -> None:
+    """12 km at 26 km/h, called a run: no pace is learnt from it; at 15 km/h a fast runner is believed."""
+    whole = float(short_run.along_m[-1])
+
+    def at(kmh: float) -> Recording:
+        elapsed = short_run.along_m / (kmh / 3.6) + np.arange(len(short_run.along_m)) * 1e-3
+        return replace(short_run, elapsed_s=elapsed)
+
+    with pytest.raises(PlanError, match="faster than anybody has run"):
+        steps_of(at(26.0))
+    assert float(steps_of(at(15.0)).step_m.sum()) > 0.9 * whole
 
 
 def test_without_heights_nothing_is_learnt_of_hills(short_run) -> None:
