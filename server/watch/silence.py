@@ -12,13 +12,17 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.watch.climb import open_alarms
-from server.watch.meetings import members
-from server.watch.notice import LateValues, NoticeKind
+from server.watch.meetings import cut_offs_at, members
+from server.watch.notice import Answer, LateValues, NoticeKind, UnreachedValues
 from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
 from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
 
 __all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", "with_her"]
 
+UNANSWERED = timedelta(minutes=30)
+"""So long the crew at a point may take to answer about her before somebody telephones them (own choice)."""
+PHONING = timedelta(hours=2)
+"""Asked to telephone somebody, that is of use so long (own choice)."""
 ASK_SPACING = timedelta(minutes=20)
 """The same person is not asked about the same point more often (own choice)."""
 
@@ -42,9 +46,9 @@ def overdue_at(sight: Sight) -> datetime | None:
     """When silence becomes an alarm if nothing is heard; None without a forecast.
 
     The earlier of two moments, neither of them before the grace after she was late: P(not heard by now | still
-    going) falls under the alarm line; or she would be at the finish by now with as high a probability, and the
-    grace is over. The second holds whoever reports: where each reporter may fail one time in twenty, or nobody
-    reports at all, silence alone never says so much, and somebody at home would wait for ever.
+    going) falls under the alarm line; or she would be at the finish by now with as high a probability, or the race
+    is over, and the grace too. The second holds whoever reports: where each reporter may fail one time in twenty, or
+    nobody reports at all, silence alone never says so much, and somebody at home would wait for ever.
     """
     if sight.outlook is None:
         return None
@@ -62,11 +66,18 @@ def finish_of(sight: Sight) -> str:
 
 
 def _surely_home(sight: Sight) -> datetime | None:
-    """When she would be at the finish but for the alarm line's odds, as it stood at the last fact, and the grace."""
+    """When she would be at the finish but for the alarm line's odds, as it stood at the last fact, and the grace; or,
+    if that comes first, when the race is over for her and the grace with it."""
     view, finish = sight.fact_view, finish_of(sight)
     if view is None or finish not in view.points:
         return None
-    return view.arrival(finish, 1.0 - sight.event.alarm.line) + sight.event.alarm.grace
+    rule = sight.event.alarm
+    ends = [view.arrival(finish, 1.0 - rule.line)]
+    if sight.event.limit is not None:
+        ends.append(sight.event.starts + sight.event.limit)
+    point = sight.event.course_of(sight.runner.id).point(finish)
+    ends += [at for _, at in cut_offs_at(sight.race, point, sight.state)]
+    return min(ends) + rule.grace
 
 
 def late(sight: Sight) -> Iterator[Draft | Wake]:
@@ -154,4 +165,42 @@ def with_her(sight: Sight, pacer: str) -> bool:
     return False
 
 
-RULES: tuple[Rule, ...] = (late,)
+def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
+    """A question that none of the crew at the point answers: somebody at home is asked to telephone them.
+
+    Silence of reporters who may fail never becomes an alarm by itself (see `overdue_at`); crew who are asleep in the
+    car must not be mistaken for such.
+    """
+    found = late_at(sight)
+    if found is None or blind(sight) or sight.held() or open_alarms(sight.made):
+        return
+    point, occasion = found[0], fact_at(sight.state).isoformat()
+    there = {w for m in plans_of(sight) if m.point == point for w in members(sight.event, m)}
+    asked = [m for m in sight.told(NoticeKind.LATE, point=point) if m.notice.occasion == occasion]
+    mine = [m for m in asked if m.notice.key.person in there]
+    if not mine or any(m.answered_at is not None for m in asked):
+        return
+    since = min(m.made_at for m in mine)
+    due = since + UNANSWERED
+    if sight.now < due:
+        yield Wake(due)
+        return
+    them = mine[0].notice.key.person
+    values = UnreachedValues(them, NoticeKind.LATE.value, sight.person(them).channels, since)
+    for who in sight.people(PartKind.SAFETY_CONTACT):
+        if who not in there and may_be_asked(sight, who):
+            yield Draft(
+                NoticeKind.UNREACHED,
+                who,
+                point,
+                f"{NoticeKind.LATE.value}:{occasion}",
+                due,
+                values,
+                use_by=due + PHONING,
+                needs_answer=True,
+                buttons=(Answer.ON_IT, Answer.CANNOT),
+                mine=True,
+            )
+
+
+RULES: tuple[Rule, ...] = (late, unanswered)

@@ -298,7 +298,8 @@ _ROWS: tuple[Row, ...] = (
         _U.ACTION,
         _ALARMED,
         _ALWAYS,
-        "a leave-now or wake-up not answered in five minutes: the other crew, then who can telephone; the "
+        "a leave-now or wake-up not answered in five minutes: the other crew, then who can telephone; a late "
+        "question not answered by the crew at the point in half an hour: the safety contact; the "
         "organiser where no channel reaches a person or nobody answered",
         "they answer",
         own=True,

@@ -319,6 +319,7 @@ test-alarm-why = Lass das Telefon, wie es nachts sein wird: geladen, laut, auf d
 unreached = { $name } NICHT ERREICHT ({ $what }) seit { $when }. Versucht: { $channels }. Bitte ruf an.
 unreached-silent = KEINE ANTWORT von { $name } ({ $what }) seit { $when }. Bitte ruf an.
 unreached-kind-leave-now = losfahren
+unreached-kind-late = Frage, ob sie angekommen ist
 unreached-kind-wake-up = wecken
 unreached-kind-test-alarm = Probealarm
 unreached-phone = { $name }: { $phone }.

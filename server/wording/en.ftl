@@ -319,6 +319,7 @@ test-alarm-why = Leave this phone as it will be at night: charged, loud, on the 
 unreached = COULD NOT REACH { $name } ({ $what }) since { $when }. Tried: { $channels }. Please telephone them.
 unreached-silent = NO ANSWER from { $name } ({ $what }) since { $when }. Please telephone them.
 unreached-kind-leave-now = leave now
+unreached-kind-late = question whether she has come in
 unreached-kind-wake-up = wake-up
 unreached-kind-test-alarm = test alarm
 unreached-phone = { $name }: { $phone }.

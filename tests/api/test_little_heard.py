@@ -3,6 +3,8 @@ speaks of a time to come that is over, and nobody is told that she is where she 
 
 from __future__ import annotations
 
+import contextlib
+import re
 from collections.abc import AsyncIterator
 from datetime import timedelta
 from pathlib import Path
@@ -16,6 +18,7 @@ from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.journal import Journal
 from server.settings import Settings
+from server.watch.notice import AlarmValues, Made, MeetingValues, NoticeKind
 from tests.api.conftest import Running
 
 FIRST = """
@@ -24,30 +27,51 @@ event.time_zone = "Europe/London"
 event.starts = 2027-06-19T05:00
 event.route = "route.gpx"
 event.emergency_number = "112"
+event.limit = "36:00"
 race_control = { phone = "+44 1632 960001" }
 points = [ { name = "Start", kinds = ["start"] },
   { name = "Skelter Mill", km = 21, crew = {}, stop_minutes = 8, reports = [ { by = "crew", chance = 0.9 } ] },
-  { name = "Finish", kinds = ["finish"] } ]
+@points@  { name = "Finish", kinds = ["finish"] } ]
 runners = [ { name = "Maren", target = { finish = "25:00" } } ]
-people = [ { name = "Maren" }, { name = "Ana", phone = "+44 1632 960011", parts = [ { kind = "crew", drives = true },
-  { kind = "safety contact", ladder = 1, calls_race_control = true } ] } ]
-drives = [ { from = "hotel", to = "skelter-mill", minutes = 35, confirmed_by = "ana" } ]
-meetings = [ { point = "skelter-mill", crew = ["ana"], from = "hotel" } ]
+people = [ { name = "Maren" }, { name = "Ana", phone = "+44 1632 960011", parts = [ { kind = "crew", drives = true } ] },
+  { name = "Dad", phone = "+44 1632 960012", parts = [
+    { kind = "safety contact", ladder = 1, calls_race_control = true } ] } ]
+drives = [ @drives@{ from = "hotel", to = "skelter-mill", minutes = 35, confirmed_by = "ana" } ]
+meetings = [ @meetings@{ point = "skelter-mill", crew = ["ana"], from = "hotel" } ]
 """
+ONWARD = {
+    "@points@": '{ name = "Ravel Dod", km = 60, crew = {}, reports = [ { by = "crew", chance = 0.9 } ] },',
+    "@drives@": '{ from = "skelter-mill", to = "ravel-dod", minutes = 40, confirmed_by = "ana" }, ',
+    "@meetings@": '{ point = "ravel-dod", crew = ["ana"] }, ',
+}
 ROUTE = Path(__file__).parents[2] / "demo_event" / "route.gpx"
 
 
-@pytest.fixture
-async def first(sqlite_url: str) -> AsyncIterator[Running]:
+@contextlib.asynccontextmanager
+async def running(database: str, text: str) -> AsyncIterator[Running]:
+    """The server with that event, at its start."""
     files = {"route.gpx": ROUTE.read_bytes()}
-    built = build(FIRST, files)
+    built = build(text, files)
     clock = SteppedClock(built.event.starts)
-    journal = await Journal.open(sqlite_url)
-    await journal.store_event(FIRST, files, built.event, "test", clock.now())
+    journal = await Journal.open(database)
+    await journal.store_event(text, files, built.event, "test", clock.now())
     app = make_app(Settings(), journal, clock, options=Options(live=False))
     async with TestClient(TestServer(app)) as client:
         yield Running(client, app[PARTS], clock, built)
     await journal.close()
+
+
+@pytest.fixture
+async def first(sqlite_url: str) -> AsyncIterator[Running]:
+    async with running(sqlite_url, re.sub("@[a-z]+@", "", FIRST)) as server:
+        yield server
+
+
+@pytest.fixture
+async def onward(sqlite_url: str) -> AsyncIterator[Running]:
+    """The same with a second meeting."""
+    async with running(sqlite_url, re.sub("@[a-z]+@", lambda m: ONWARD[m[0]], FIRST)) as server:
+        yield server
 
 
 async def ask(first: Running, text: str, person: str = "ana") -> str:
@@ -68,7 +92,7 @@ async def test_nothing_heard(first: Running) -> None:
     assert "nothing reported from there" in said.splitlines()[0]
     for text in ("when do i leave", "next meeting"):
         said = await ask(first, text)
-        assert "can’t be met any more" in said.splitlines()[0], (text, said)
+        assert "can’t be met any more" in said, (text, said)
         assert "any time from now" not in said
         assert "Leave by" not in said
     status, board = await first.get("ana", "/v1/events/first/board")
@@ -89,3 +113,56 @@ async def test_seen_in_hours_ago(first: Running) -> None:
     said = await ask(first, "have we missed her at the mill")
     assert "has not been reported out; over 19 in 20 that she has gone on" in said
     assert (await ask(first, "next meeting")).startswith("No meeting with Maren is left")
+
+
+async def pass_time(first: Running, hours: float, every_minutes: int = 10) -> None:
+    """Let the time go by, with the ticker at work."""
+    for _ in range(round(hours * 60 / every_minutes)):
+        first.clock.advance(timedelta(minutes=every_minutes))
+        await first.parts.ticker.tick(first.clock.now())
+
+
+async def made(first: Running, kind: NoticeKind) -> list[Made]:
+    """The notices of a kind made so far."""
+    return [m for m in await first.parts.journal.made("first") if m.notice.key.kind is kind]
+
+
+async def test_just_in_is_where_the_writer_stands(first: Running) -> None:
+    """'She has just come in' from crew who said where they are counts there, untapped; never as in at the start."""
+    first.clock.advance(timedelta(hours=2))
+    await ask(first, "we're at the mill")
+    first.clock.advance(timedelta(minutes=15))
+    assert (await ask(first, "shes just come in")).startswith("Noted: Maren in at Skelter Mill, 07:15")
+    first.clock.advance(timedelta(minutes=9))
+    assert (await ask(first, "she's off again")).startswith("Noted: Maren out of Skelter Mill, 07:24")
+
+
+async def test_a_forgotten_out_does_not_keep_crew_from_the_next_meeting(onward: Running) -> None:
+    """Seen in, never reported out: leave-now for the next meeting goes out in time, and asks when she left."""
+    onward.clock.advance(timedelta(hours=2))
+    await ask(onward, "we're at the mill")
+    onward.clock.advance(timedelta(minutes=15))
+    await ask(onward, "maren in")
+    await pass_time(onward, 8)
+    onward = [m for m in await made(onward, NoticeKind.LEAVE_NOW) if m.notice.key.point == "ravel-dod"]
+    assert onward
+    values = onward[0].notice.values
+    assert isinstance(values, MeetingValues)
+    assert values.unreported_out == "skelter-mill"
+    assert values.leave_by is not None
+    assert onward[0].made_at <= values.leave_by
+
+
+async def test_silence_ends_in_an_alarm_whoever_reports(first: Running) -> None:
+    """Reporters who may fail, nobody at the finish, and her own 'resting' long ago: home is asked to telephone crew who
+    do not answer, and is alarmed once the race is over, with her words."""
+    first.clock.advance(timedelta(hours=4))
+    assert "resting" in await ask(first, "sitting on a wall feel sick", "maren")
+    await pass_time(first, 33, every_minutes=30)
+    asked = [m for m in await made(first, NoticeKind.UNREACHED) if m.notice.key.person == "dad"]
+    assert any(m.notice.occasion.startswith("late:") for m in asked)
+    raised = await made(first, NoticeKind.OVERDUE)
+    assert [m.notice.key.person for m in raised][:1] == ["dad"]
+    values = raised[0].notice.values
+    assert isinstance(values, AlarmValues)
+    assert [h.words for h in values.heard_since] == ["sitting on a wall feel sick"]

@@ -164,7 +164,9 @@ def test_no_window_moved_for_those_on_the_way(night: Any) -> None:
     assert told(night.tick(leave_by + timedelta(minutes=5)), K.WINDOW_MOVED) == []
 
 
-@pytest.mark.parametrize(("minutes", "answer", "owed"), [(-1, True, False), (0, True, True), (0, False, False)])
+@pytest.mark.parametrize(
+    ("minutes", "answer", "owed"), [(-1, True, False), (0, True, True), (0, False, False)]
+)
 def test_move_on_when_the_wait_is_over(night: Any, minutes: int, answer: bool, owed: bool) -> None:
     """Not seen at Mill by 'wait until': those there are told, with what to do instead; but nobody who has been asked
     about her is sent off before they have answered."""
