@@ -69,6 +69,14 @@ class NoticeHere:
 
 
 @dataclass(frozen=True, slots=True)
+class GroupHere:
+    """Whether a group chat is told now what concerns the whole crew."""
+
+    tell: bool
+    event_name: str
+
+
+@dataclass(frozen=True, slots=True)
 class NoticesHere:
     """The asker's notices, newest last."""
 
@@ -180,6 +188,11 @@ class ApiClient:
         path = f"/v1/events/{event}/notices/{short}/answer"
         body = {"answer": answer, "words": words, "key": key}
         return await self._call(address, "POST", path, AnsweredAnswer, body=body)
+
+    async def group(self, address: str, event: str, chat: str, *, tell: bool) -> Told[GroupHere]:
+        """Have a group chat told what concerns all, or no longer."""
+        body = {"address": chat, "tell": tell}
+        return await self._call(address, "POST", f"/v1/events/{event}/group", GroupHere, body=body)
 
     async def picture(self, address: str, event: str, runner: str) -> bytes:
         """The profile as PNG; ApiError 'not_found' where the server draws none."""

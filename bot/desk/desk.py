@@ -9,7 +9,7 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import answered, asked, joining, reported
+from bot.desk import answered, asked, grouped, joining, reported
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -95,6 +95,8 @@ class Desk:
             return _ask_event(incoming, memory, me)
         event, text = chosen
         visit = Visit(self._api, replace(incoming, text=text), memory, me.data, event, me.now)
+        if incoming.group and (tell := grouped.asked(text)) is not None:
+            return await grouped.settle(visit, incoming.reply_to, tell=tell)
         if incoming.button:
             return await self.pressed(visit)
         if incoming.live_ended:

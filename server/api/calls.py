@@ -174,6 +174,15 @@ CALLS: tuple[Route, ...] = (
     ),
     Route(
         "POST",
+        f"{_E}/group",
+        me.group,
+        "Have a group chat at the asking channel told what concerns the whole crew, or no longer.",
+        replies.GroupBound,
+        call=Call.GROUP,
+        body=models.GroupChat,
+    ),
+    Route(
+        "POST",
         "/v1/inbox",
         service.store,
         "A channel hands over raw updates; once answered they are safe and may be confirmed there.",

@@ -8,9 +8,9 @@ from datetime import timedelta
 from server.api import auth
 from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
-from server.api.models import Answer, Join
+from server.api.models import Answer, GroupChat, Join
 from server.api.picture import Picture
-from server.api.replies import ButtonOut, Joined, NoticeOut, Notices
+from server.api.replies import ButtonOut, GroupBound, Joined, NoticeOut, Notices
 from server.api.standing import due_at, stands_at
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Person
@@ -184,6 +184,18 @@ def buttons_out(rows: Rows) -> tuple[tuple[ButtonOut, ...], ...]:
 async def answer(ask: Ask) -> AnsweredAnswer:
     """POST …/notices/{short}/answer: the person is reached, in words or by a button."""
     return await _answer(ask, ask.event)
+
+
+async def group(ask: Ask) -> GroupBound:
+    """POST …/group: a channel says that its group chat is to be told what concerns all, or no longer."""
+    sent, channel = ask.sent(GroupChat), ask.caller.channel
+    if not channel:
+        raise not_yours(Call.GROUP)
+    if sent.tell:
+        await ask.parts.journal.bind_group(ask.event, channel, sent.address, ask.person, ask.now)
+    else:
+        await ask.parts.journal.unbind_group(ask.event, channel, sent.address)
+    return GroupBound(sent.tell, (await ask.parts.pictures.event(ask.event)).name)
 
 
 async def answer_by_number(ask: Ask) -> AnsweredAnswer:

@@ -222,6 +222,13 @@ class AddressNews(Request):
     new_address: str = Field(default="", max_length=200)
 
 
+class GroupChat(Request):
+    """The chat of a whole crew, at the channel that asks; `tell` false: it is told nothing more."""
+
+    address: str = Field(min_length=1, max_length=200)
+    tell: bool = True
+
+
 class Alive(Request):
     """A channel that only sends found its other side up. Without another such sign for `well_for_s` it counts
     as down."""

@@ -27,7 +27,7 @@ from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.leaving import p_gone_on
 from server.watch.notice import MeetingValues
-from server.watch.situation import Situation
+from server.watch.situation import Group, Situation
 
 OUTAGES_BACK = timedelta(days=14)
 
@@ -149,6 +149,7 @@ class Pictures:
             watching_since=self.watching_since,
             downs=downs,
             hearing=hearing,
+            groups=tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id)),
         )
         views = {r: o.at(now) for r, o in folded.outlooks.items()}
         return Picture(situation, now, views, folded.entries, built)

@@ -130,6 +130,14 @@ class NoticeOut:
 
 
 @dataclass(frozen=True, slots=True)
+class GroupBound:
+    """Whether a group chat is told now what concerns the whole crew of an event."""
+
+    tell: bool
+    event_name: str
+
+
+@dataclass(frozen=True, slots=True)
 class Notices:
     """GET …/notices: the asker's own, newest last."""
 

@@ -26,6 +26,7 @@ from server.event.model import Part, PartKind
 from server.facts.entry import RACE_LEVEL, Entry, Fix, Kind, Source
 from server.journal import Appended, Status, content_key, entry_id
 from server.watch.notice import Made
+from server.watch.situation import GROUP
 from server.wording.answer import NotedAnswer
 
 log = structlog.get_logger("reports")
@@ -300,6 +301,7 @@ def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: date
     entry, event = appended.entry, picture.event
     about = {entry.id, entry.about} if entry.kind in (Kind.CONFIRMED, Kind.TAKEN_BACK) else {entry.id}
     told = sorted({m.notice.key.person for m in made if about & set(m.notice.facts)} - {entry.by})
+    told = [p for p in told if not p.startswith(GROUP)]
     runner = entry.runner or ""
     ahead = [p for p in answers.point_answers(picture, runner, May.YES) if p.window] if runner else []
     return NotedAnswer(

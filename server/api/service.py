@@ -22,7 +22,8 @@ from server.api.models import (
 from server.api.parts import Parts
 from server.api.replies import Claimed, DeliveryOut, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
 from server.journal import Delivery, Outcome
-from server.watch.notice import Urgency
+from server.watch.notice import NoticeKey, Urgency
+from server.watch.situation import GROUP
 from server.wording.notices import say_notice
 from server.wording.reader import reader_in
 
@@ -134,6 +135,14 @@ async def claim(ask: Ask) -> Claimed:
     return Claimed(tuple(out), await ask.parts.journal.next_due([sent.channel]))
 
 
+async def _reads(parts: Parts, key: NoticeKey) -> str:
+    """In whose language and clock a notice is worded: a group's in those of whoever had it bound."""
+    if not key.person.startswith(GROUP):
+        return key.person
+    groups = await parts.journal.groups(key.event)
+    return next((g.bound_by for g in groups if g.id == key.person), key.person)
+
+
 async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
     """A delivery in its person's words; the text is kept with it before it goes out."""
     notice = delivery.notice
@@ -141,7 +150,7 @@ async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
     message = say_notice(
         notice,
         event,
-        reader_in(event, notice.key.person),
+        reader_in(event, await _reads(parts, notice.key)),
         parts.clock.now(),
         delayed=delivery.delayed,
         repeat=delivery.possible_repeat,

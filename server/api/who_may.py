@@ -46,6 +46,7 @@ class Call(StrEnum):
     TAKE_BACK = "take an entry back"
     CONFIRM = "confirm an entry"
     ANSWER = "answer a notice"
+    GROUP = "have a group chat told what concerns all"
 
 
 _Y, _S, _N = May.YES, May.SOME, May.NO
@@ -83,6 +84,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.TAKE_BACK: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.ANSWER: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
+    Call.GROUP: (_Y, _Y, _N, _Y, _Y, _N, _N),
 }
 
 TABLE: Mapping[Call, Mapping[PartKind, May]] = {

@@ -15,12 +15,13 @@ from typing import Any
 from sqlalchemy import ColumnElement, and_, exists, func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
-from server.journal import notices, people
+from server.journal import groups, notices, people
 from server.journal import tables as t
 from server.journal.outcomes import RANK
 from server.journal.store import insert
 from server.journal.values import Answered, Attempt, Delivery, DeliveryState, Outcome
 from server.watch.notice import Made, Notice, Urgency
+from server.watch.situation import GROUP
 
 __all__ = [
     "PENDING",
@@ -70,7 +71,9 @@ async def next_channel(
         (x.channel, x.address): x.state
         for x in await c.execute(select(d.channel, d.address, d.state).where(d.notice == key))
     }
-    for x in await people.usable(c, row.person, channels):
+    is_group = row.person.startswith(GROUP)
+    where = groups.address if is_group else people.usable
+    for x in await where(c, row.person, channels):
         if (x.channel, x.address) not in had:
             await _queue(c, row, len(had) + 1, x.channel, x.address, now, hold_until)
             return True

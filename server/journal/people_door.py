@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from server.event.model import Person
-from server.journal import outbox, people, reports, tokens
+from server.journal import groups, outbox, people, reports, tokens
 from server.journal.store import Store
-from server.journal.values import Address, Invitation, PersonPart, TokenInfo
+from server.journal.values import Address, CrewGroup, Invitation, PersonPart, TokenInfo
 
 __all__ = ["PeopleDoor"]
 
@@ -75,6 +75,21 @@ class PeopleDoor:
             await people.unblock(c, channel, address)
             if person is not None:
                 await outbox.owe_again(c, person, channel, address, now)
+
+    async def bind_group(self, event: str, channel: str, address: str, by: str, now: datetime) -> CrewGroup:
+        """From now on this chat is told what concerns the whole crew of an event; again changes nothing."""
+        async with self._store.write() as c:
+            return await groups.bind(c, event, channel, address, by, now)
+
+    async def unbind_group(self, event: str, channel: str, address: str) -> bool:
+        """This chat is told nothing more of the event; False if it was not."""
+        async with self._store.write() as c:
+            return await groups.unbind(c, event, channel, address)
+
+    async def groups(self, event: str) -> tuple[CrewGroup, ...]:
+        """The chats of an event's whole crew, in the order in which they were bound."""
+        async with self._store.read() as c:
+            return await groups.of_event(c, event)
 
     async def issue_token(
         self,

@@ -9,7 +9,7 @@ from typing import Any
 from sqlalchemy import func, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
-from server.journal import outbox, people
+from server.journal import groups, outbox, people
 from server.journal import tables as t
 from server.journal.errors import UnknownError
 from server.journal.outcomes import AFTER, TRIES_BEFORE_NEXT, After, NextChannel, backoff
@@ -127,6 +127,7 @@ async def _sent(c: AsyncConnection, row: Any, said: Said) -> None:
 async def move(c: AsyncConnection, channel: str, address: str, moved_to: str) -> None:
     """See `Journal.address_moved`."""
     a = t.address.c
+    await groups.move(c, channel, address, moved_to)
     if await people.person_at(c, channel, moved_to) is None:
         await c.execute(
             update(t.address).where(a.channel == channel, a.address == address).values(address=moved_to)

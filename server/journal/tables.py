@@ -181,12 +181,13 @@ address = Table(
 crew_group = Table(
     "crew_group",
     metadata,
+    _text("id", primary_key=True),
     _text("channel"),
     _text("address"),
     _event(),
     _text("bound_by"),
     _at("bound_at", nullable=False),
-    PrimaryKeyConstraint("channel", "address", "event"),
+    UniqueConstraint("channel", "address", "event"),
 )
 
 destination = Table(

@@ -18,6 +18,7 @@ __all__ = [
     "Attempt",
     "Blanked",
     "Conflict",
+    "CrewGroup",
     "Delivery",
     "DeliveryState",
     "EventVersion",
@@ -139,6 +140,18 @@ class Address:
     person: str
     bound_at: datetime | None
     blocked_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CrewGroup:
+    """A chat of a whole crew. `id` begins with `watch.situation.GROUP` and stays when the chat moves."""
+
+    id: str
+    event: str
+    channel: str
+    address: str
+    bound_by: str
+    bound_at: datetime
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from server.watch import (
     corrections,
     crew,
     doubts,
+    groups,
     ladder,
     leaving,
     odds,
@@ -31,7 +32,7 @@ from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
 from server.watch.places import AWAKE_FOR, awake, may_be_asked
 from server.watch.quiet import asleep_until, chosen
 from server.watch.sight import Draft, Rule, Sight, Wake, remembering
-from server.watch.situation import Situation, Verdict
+from server.watch.situation import GROUP, Situation, Verdict
 from server.watch.table import may_be_told, row
 
 __all__ = ["evaluate", "evaluate_event", "evaluate_runner"]
@@ -49,6 +50,7 @@ RULES: tuple[Rule, ...] = (
     *odds.RULES,
     *doubts.RULES,
     *organiser.RULES,
+    *groups.RULES,
 )
 
 HOLD = timedelta(minutes=1)
@@ -155,7 +157,7 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
     use_by = draft.use_by or (None if rule.lasts is None else draft.owed_at + rule.lasts)
     if use_by is not None and now > use_by and not draft.lasting:
         return None
-    if not _wakes(draft, urgency):
+    if not _wakes(draft, urgency) and not draft.person.startswith(GROUP):
         until = asleep_until(event.person(draft.person), event, now)
         up = terms.sight is not None and awake(terms.sight, draft.person, now - AWAKE_FOR)
         if until is not None and not up:
@@ -188,6 +190,8 @@ def _alike(notice: Notice, draft: Draft) -> bool:
 def _allowed(draft: Draft, terms: _Terms) -> bool:
     """Whether part, state and the person's own choice let the notice through."""
     event, rule = terms.situation.event, row(draft.kind)
+    if draft.person.startswith(GROUP):
+        return rule.group and (terms.sight is None or terms.sight.state.going in rule.arises)
     if not may_be_told(event, terms.runner, draft.person, draft.kind):
         return False
     if terms.sight is not None and terms.sight.state.going not in rule.arises:

@@ -10,7 +10,7 @@ from server.facts.state import Going
 from server.forecast.hearing import LISTENS, SERVER, Down
 from server.watch.notice import Made, NoticeKind, OutageValues, TestAlarmValues, UnreachedValues, Urgency
 from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
-from server.watch.situation import Situation
+from server.watch.situation import GROUP, Situation
 
 __all__ = ["EVENT_RULES", "RULES", "on_ladder", "test_alarm_roll"]
 
@@ -139,7 +139,7 @@ def _on_course(situation: Situation) -> bool:
 def unreached(sight: Sight) -> Iterator[Draft | Wake]:
     """No channel reaches somebody who must be told: the organiser hears it once until they are reached."""
     must = [m for m in sight.made if m.notice.needs_answer or m.notice.urgency is not Urgency.NEWS]
-    for who in dict.fromkeys(m.notice.key.person for m in must):
+    for who in dict.fromkeys(m.notice.key.person for m in must if not m.notice.key.person.startswith(GROUP)):
         failed: Made | None = None
         for m in must:
             if m.notice.key.person != who:

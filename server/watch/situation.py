@@ -14,6 +14,17 @@ from server.forecast.outlook import Outlook
 from server.plan.timetable import Timetable
 from server.watch.notice import Made, Notice
 
+GROUP = "group:"
+"""How the id of a group begins, where a person's id would stand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A chat of the whole crew, by its id (`GROUP` and more), and since when it is told what concerns all."""
+
+    id: str
+    since: datetime
+
 
 @dataclass(frozen=True, slots=True)
 class Situation:
@@ -31,6 +42,7 @@ class Situation:
     watching_since: datetime | None = None
     downs: tuple[Down, ...] = ()
     hearing: Hearing = field(default_factory=Hearing)
+    groups: tuple[Group, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

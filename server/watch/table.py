@@ -37,7 +37,8 @@ class Row:
     `told` are the parts that may get it; `arises` the states of her race in which it may be owed.
     `lasts` is how long after it was owed it is still of use, where the rule gives no moment. `own`: a
     person's own leave-now and what belongs to it, which neither choice nor quiet hours hold back.
-    `joins`: may wait a minute for others to the same person, to become one message with them.
+    `joins`: may wait a minute for others to the same person, to become one message with them. `group`: concerns
+    all, and is told to the crew's group chats as well (groups.py).
     """
 
     kind: NoticeKind
@@ -51,6 +52,7 @@ class Row:
     buttons: tuple[Answer, ...] = ()
     own: bool = False
     joins: bool = False
+    group: bool = False
 
 
 def _hours(hours: float) -> timedelta:
@@ -233,7 +235,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(_K.STAND_DOWN, _U.ALARM, _ALARMED, _ALWAYS, "an alarm is over", "at once", _hours(12)),
+    Row(_K.STAND_DOWN, _U.ALARM, _ALARMED, _ALWAYS, "an alarm is over", "at once", _hours(12), group=True),
     Row(
         _K.RETIRED,
         _U.ACTION,
@@ -250,6 +252,7 @@ _ROWS: tuple[Row, ...] = (
         frozenset({_G.FINISHED, _G.CLOSED}),
         "she is in at the finish; crew again every look-again time until they have her",
         "crew have her",
+        group=True,
     ),
     Row(
         _K.RACE_CHANGE,
@@ -260,6 +263,7 @@ _ROWS: tuple[Row, ...] = (
         "six hours later",
         _hours(6),
         joins=True,
+        group=True,
     ),
     Row(
         _K.CORRECTION,
@@ -270,6 +274,7 @@ _ROWS: tuple[Row, ...] = (
         "twelve hours later",
         _hours(12),
         own=True,
+        group=True,
     ),
     Row(
         _K.UNCONFIRMED,

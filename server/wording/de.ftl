@@ -678,6 +678,8 @@ stranger = Diese Nummer oder dieser Chat ist hier nicht bekannt. Hast du eine Ei
 join-preview = Du bist { $name }. Rolle: { $parts }. Veranstaltung: { $event }. Bist du das?
 join-done-plain = Willkommen, { $name }. Schreib ‚was kann ich fragen‘ für Beispiele.
 join-no = Dann ist nichts verbunden, und der Code bleibt unbenutzt. Sag es dem, der ihn geschickt hat.
+group-bound = Ab jetzt hört diese Gruppe, was alle im Team bei { $name } angeht: Änderungen am Rennen, einen beendeten Alarm, den Zieleinlauf. Nie, wo sie ist, und nichts, was nur eine Person angeht: das bekommt jede und jeder allein. ‚/group off‘ beendet es.
+group-free = Diese Gruppe hört von selbst nichts mehr von { $name }. Was dich angeht, bekommst du wie bisher.
 join-private = Schick den Code mir allein, nicht in einer Gruppe.
 part-line = { $kind }{ $runner ->
     [none] {""}
@@ -771,6 +773,7 @@ error-unreachable-not-kept = Der Server ist gerade nicht zu erreichen. NICHTS is
 menu-start = Mit dem Code beitreten, den du bekommen hast
 menu-next = Wann sie am nächsten Punkt ist, und wo du sein musst
 menu-leave = Wann wir losfahren müssen
+menu-group = Dieser Gruppe sagen, was alle im Team angeht
 menu-kit = Was wir mitbringen und bereithalten
 menu-missed = Haben wir sie verpasst?
 menu-where = Wo sie jetzt ist, soweit bekannt

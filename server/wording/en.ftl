@@ -682,6 +682,8 @@ stranger = This number or chat is not known here. If you have an invitation, sen
 join-preview = You are { $name }. Part: { $parts }. Event: { $event }. Is that you?
 join-done-plain = Welcome, { $name }. Write ‘what can I ask’ for examples.
 join-no = Then nothing is joined, and the code stays unused. Tell whoever sent it.
+group-bound = From now on this group hears what concerns all of the crew at { $name }: changes of the race, an alarm that is over, the finish. Never where she is, nor what is one person's: that comes to each of you alone. ‘/group off’ ends it.
+group-free = This group hears nothing more of { $name } by itself. Each of you is told what is yours as before.
 join-private = Send the code to me alone, not in a group.
 part-line = { $kind }{ $runner ->
     [none] {""}
@@ -773,6 +775,7 @@ error-unreachable-not-kept = The server can’t be reached just now. NOTHING is 
 menu-start = Join with the code you were given
 menu-next = When she gets to the next point, and where to be
 menu-leave = When we have to leave
+menu-group = Tell this group what concerns all of the crew
 menu-kit = What to bring and have ready
 menu-missed = Have we missed her?
 menu-where = Where she is now, as far as known

@@ -49,7 +49,7 @@ _STRANGER = ("start",)
 
 IN_GROUPS = ("group",)
 """What to ask a menu for that everybody in a group sees: only what concerns all."""
-_GROUP = ("where", "next", "plan")
+_GROUP = ("where", "next", "plan", "group")
 
 COMMANDS = tuple(dict.fromkeys((*_STRANGER, *(w for words in _BY_PART.values() for w in words))))
 """Every command there is, once."""

@@ -34,7 +34,8 @@ async def fill(
     await loaded.append(entry("k1", point="chapel"))
     await loaded.keep_picture("long-stile", None, "ana", b"\x00\xff", "image/png", start)
     for i, person in enumerate(("ana", "tomas", "ana", "ana", "jonas"), 1):
-        await loaded.add_notices([notice(person, i, urgency=Urgency.ACTION)], start + i * SECOND)
+        asks = notice(person, i, urgency=Urgency.ACTION, needs_answer=True)
+        await loaded.add_notices([asks], start + i * SECOND)
     now = start + timedelta(minutes=1)
     sent, unknown = await loaded.claim(["telegram"], now)
     await loaded.report(sent.id, Outcome.SENT, now, text="words")

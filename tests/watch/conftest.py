@@ -46,7 +46,7 @@ from server.forecast.hearing import Down, Hearing
 from server.forecast.outlook import Whereabouts, Window
 from server.watch.evaluate import evaluate
 from server.watch.notice import Made, Notice, NoticeKind, Said
-from server.watch.situation import Situation
+from server.watch.situation import Group, Situation
 
 START = datetime(2027, 6, 19, 14, 0, tzinfo=UTC)
 MINUTE = timedelta(minutes=1)
@@ -320,6 +320,7 @@ class Night:
     outages: tuple[Interval, ...] = ()
     downs: tuple[Down, ...] = ()
     hearing: Hearing = field(default_factory=Hearing)
+    groups: tuple[Group, ...] = ()
     watching_since: datetime | None = START - timedelta(days=1)
     reported: tuple[str, ...] = REPORTED
     going: float = 0.98
@@ -359,6 +360,7 @@ class Night:
             self.watching_since,
             self.downs,
             self.hearing,
+            self.groups,
         )
 
     def verdict(self, now: str | datetime) -> Any:

@@ -18,11 +18,13 @@ def upgrade() -> None:
     op.add_column("lease", sa.Column("server", sa.Text(), nullable=True))
     op.create_table(
         "crew_group",
+        sa.Column("id", sa.Text(), nullable=False),
         sa.Column("channel", sa.Text(), nullable=False),
         sa.Column("address", sa.Text(), nullable=False),
         sa.Column("event", sa.Text(), nullable=False),
         sa.Column("bound_by", sa.Text(), nullable=False),
         sa.Column("bound_at", UtcDateTime(), nullable=False),
         sa.ForeignKeyConstraint(["event"], ["event.id"], name=op.f("fk_crew_group_event")),
-        sa.PrimaryKeyConstraint("channel", "address", "event", name=op.f("pk_crew_group")),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_crew_group")),
+        sa.UniqueConstraint("channel", "address", "event", name=op.f("uq_crew_group_channel_address_event")),
     )

@@ -1,0 +1,61 @@
+"""What concerns the whole crew, told to their group chats as well: never instead of a person, never what is private.
+
+A group hears what its people were told: the race delayed, held, rerouted; an alarm over; finished. No alarm, no place
+of hers, no words of anybody, no duty of one person: who reads along in a group nobody knows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from server.watch.notice import Made, NoticeKind, SightingValues, Values
+from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.situation import GROUP
+from server.watch.table import row
+
+__all__ = ["RULES"]
+
+
+def groups(sight: Sight) -> Iterator[Draft | Wake]:
+    """One notice to each group for each fact that its people were told since it was bound."""
+    for group in sight.situation.groups:
+        heard = {
+            (m.notice.key.kind, m.notice.occasion)
+            for m in sight.situation.made
+            if m.notice.key.person == group.id and m.notice.key.runner != sight.runner.id
+        }
+        for m in sight.made:
+            key = m.notice.key
+            if not row(key.kind).group or key.person.startswith(GROUP) or m.made_at < group.since:
+                continue
+            if key.kind is NoticeKind.CORRECTION or (key.kind, m.notice.occasion) in heard:
+                continue  # corrections of what a group was told come with those of people
+            if key.kind is NoticeKind.FINISHED and m.notice.occasion not in m.notice.facts:
+                continue  # that crew are asked again whether they have her
+            yield _draft(m, group.id)
+
+
+def _draft(m: Made, group: str) -> Draft:
+    notice = m.notice
+    return Draft(
+        notice.key.kind,
+        group,
+        notice.key.point,
+        notice.occasion,
+        notice.owed_at,
+        _for_all(notice.values),
+        notice.facts,
+        use_by=notice.use_by,
+        needs_answer=False,
+        buttons=(),
+    )
+
+
+def _for_all(values: Values) -> Values:
+    """The same without what is one person's: the kit and their next meeting."""
+    if isinstance(values, SightingValues):
+        return SightingValues(values.point, values.at, values.told_by, values.through)
+    return values
+
+
+RULES: tuple[Rule, ...] = (groups,)
