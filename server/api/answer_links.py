@@ -83,7 +83,10 @@ def _to_telephone(event: Event, person: str, runner: str) -> tuple[str, str]:
         (part.ladder, p.name, p.phone)
         for p in event.people
         for part in event.parts_of(p.id)
-        if part.ladder is not None and p.phone and p.id != person and part.runner in (None, runner)
+        if part.ladder is not None
+        and p.phone
+        and p.id != person
+        and (not runner or part.runner in (None, runner))
     ]
     if steps:
         _, name, phone = min(steps)
