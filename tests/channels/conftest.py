@@ -176,6 +176,12 @@ class EchoDesk:
         return Reply(f"you said: {incoming.text or incoming.button}")
 
 
+@pytest.fixture
+def desk() -> EchoDesk:
+    """A desk that says back what it was asked."""
+    return EchoDesk()
+
+
 @dataclass
 class Server:
     """A real server with a small event, on a port that stays the same when it is stopped and started again."""
