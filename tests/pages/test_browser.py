@@ -118,3 +118,18 @@ async def test_without_a_server_the_page_says_that_it_is_old(site: Site, browser
     site.parts.hub.close()
     await page.wait_for_selector("#stale:visible", timeout=10_000)
     assert "may be old" in await page.inner_text("#stale")
+
+
+async def test_on_a_phone_the_course_begins_where_she_is(site: Site, browser: Browser) -> None:
+    """The picture is wider than the screen: where she was last known, or may be now, is in view from the start."""
+    page, wrong = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_function(
+        """() => {
+          const mark = document.querySelector("figure rect.estimate, figure line.known");
+          const at = mark.getBoundingClientRect(), frame = mark.closest("figure").getBoundingClientRect();
+          const middle = at.left + at.width / 2;
+          return frame.left <= middle && middle <= frame.right;
+        }"""
+    )
+    assert wrong == []

@@ -28,8 +28,19 @@
       const open = [...board.querySelectorAll("details")].map((d) => d.open);
       board.innerHTML = await reply.text();
       board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
+      look();
       connected(true);
     } catch { connected(false); }
+  }
+
+  // On a phone the course is wider than the screen: begin where she is thought to be.
+  function look() {
+    for (const figure of board.querySelectorAll("figure")) {
+      const mark = figure.querySelector("rect.estimate") || figure.querySelector("line.known");
+      if (!mark) continue;
+      const at = mark.getBoundingClientRect(), frame = figure.getBoundingClientRect();
+      figure.scrollLeft += at.left + at.width / 2 - frame.left - frame.width / 2;
+    }
   }
 
   function listen() {
@@ -140,6 +151,7 @@
   }));
 
   if (talk.lastElementChild) talk.scrollTop = talk.scrollHeight;
+  look();
   listen();
   setInterval(refresh, 30000); // words such as '23 min ago' age even when nothing happens
 })();
