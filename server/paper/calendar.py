@@ -98,7 +98,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     values = {"runner": event.runner(runner).name, "place": point.name}
     if own:
         title, start, end = say.s("paper-own-title", place=point.name), m.window.early, m.window.late
-    elif m.leave_by is not None:
+    elif m.leave_by is not None and m.drive != timedelta(0):
         title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
         start, end = floor_to(m.leave_by), m.wait_until
     else:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
@@ -44,12 +44,9 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
     name = event.runner(runner).name
     row = before.timetable(runner).row(m.point)
     planned = before.timetable(runner).start + row.arrive[Goal.B]
-    start = None if m.drive_from is None else place_name(event, m.drive_from)
     said = (
         _lost(m, say),
-        say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": start or "none"})
-        if m.leave_by is not None
-        else say.s("paper-no-leave"),
+        _leave_line(event, m, say),
         say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
         say.s("paper-expected", runner=name, window=say.window(m.window)),
         say.s(
@@ -58,11 +55,25 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
             length=say.length(row.stop) if row.stop else "none",
         ),
         say.s("paper-wait", until=say.when(m.wait_until, day=True)),
-        say.s("paper-drive", length=say.length(m.drive)) if m.drive is not None else "",
+        say.s("paper-drive", length=say.length(m.drive)) if m.drive else "",
         *_to_have(before, runner, m, say),
         _missed(m, say),
     )
     return tuple(x for x in said if x)
+
+
+def _stays(m: MeetingValues) -> bool:
+    """Whether crew are at that car park already, from the meeting before."""
+    return m.drive == timedelta(0)
+
+
+def _leave_line(event: Event, m: MeetingValues, say: Say) -> str:
+    if _stays(m):
+        return say.s("paper-stay", place=place_name(event, m.drive_from))
+    if m.leave_by is None:
+        return say.s("paper-no-leave")
+    origin = "none" if m.drive_from is None else place_name(event, m.drive_from)
+    return say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": origin})
 
 
 def own_way(moves: CrewPlan | None, m: MeetingValues, person: str) -> MeetingValues:
@@ -126,8 +137,14 @@ def _crew_cells(event: Event, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
     origin = say.s("paper-cell-from", place=place_name(event, m.drive_from)) if m.drive_from else ""
     leave = say.s("paper-cell-leave")
     unknown = " · ".join(x for x in (origin, say.s("paper-no-leave")) if x)
+    if _stays(m):
+        first = Cell(leave, say.s("paper-cell-stay"), say.s("paper-there-already"))
+    elif m.leave_by is None:
+        first = Cell(leave, "?", unknown)
+    else:
+        first = _cell(leave, floor_to(m.leave_by), say, origin)
     return (
-        Cell(leave, "?", unknown) if m.leave_by is None else _cell(leave, floor_to(m.leave_by), say, origin),
+        first,
         _cell(say.s("paper-cell-there"), floor_to(m.be_there), say),
         _comes(say.s("paper-cell-comes"), m, say),
         _cell(say.s("paper-cell-wait"), m.wait_until, say),

@@ -888,6 +888,7 @@ plan-move-no-way = wie { $car } nach { $place } kommt, ist nicht bekannt: { $ori
  }
 plan-move-estimated = { $drive } von { $origin } nach { $place } ist eine Schätzung, die niemand bestätigt hat
 plan-move-short = { $p }, vor ihr bei { $place } zu sein
+plan-move-leaves-early = um rechtzeitig bei { $following } zu sein, fährt die Crew um { $wait } von { $place } ab: { $p }, sie dort zu sehen
 plan-move-clash = { $p }, sie bei { $first } zu sehen und dann vor ihr bei { $place } zu sein
 plan-move-confirm = die Fahrt von { $origin } nach { $place } bestätigen oder berichtigen: { $about }
 plan-move-part-drive = Fahrt { $took }
@@ -1041,6 +1042,8 @@ paper-cell-from = von { $place }
 paper-cell-there = Da sein ab
 paper-cell-comes = Sie kommt wohl
 paper-cell-between = { $early } bis { $late }
+paper-stay = Bleiben: ihr seid schon da, von { $place } her.
+paper-cell-stay = bleiben
 paper-cell-own = { $here } deine Uhr
 paper-cell-planned = Geplant
 paper-cell-likely = Wohl

@@ -890,6 +890,7 @@ plan-move-no-way = how { $car } gets to { $place } is not known: { $origin ->
  }
 plan-move-estimated = { $drive } from { $origin } to { $place } is an estimate that nobody has confirmed
 plan-move-short = { $p } to be at { $place } before her
+plan-move-leaves-early = to be at { $following } in time crew leave { $place } at { $wait }: { $p } to see her there
 plan-move-clash = { $p } to see her at { $first } and then be at { $place } before her
 plan-move-confirm = confirm or correct the drive from { $origin } to { $place }: { $about }
 plan-move-part-drive = drive { $took }
@@ -1043,6 +1044,8 @@ paper-cell-from = from { $place }
 paper-cell-there = Be there from
 paper-cell-comes = She likely comes
 paper-cell-between = { $early } to { $late }
+paper-stay = Stay: you are there already, from { $place }.
+paper-cell-stay = stay
 paper-cell-own = { $here } your clock
 paper-cell-planned = Planned
 paper-cell-likely = Likely

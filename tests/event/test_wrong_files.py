@@ -300,6 +300,27 @@ def test_a_place_and_its_point_have_one_position(good) -> None:
     assert any("Keep them at the place only" in p.remedy for p in parse_event(text).errors)
 
 
+SHARED = [
+    # (what is replaced, by what): each makes Mill and Chapel one car park, so that no drive between them is missed
+    (("people_max = 2", 'place = "field"'), ('crew = { parking = "yard" }', 'crew = { place = "field" }')),
+    (("km = 21.3", 'waypoint = "Ford"'), ("km = 90", 'waypoint = "ford"')),
+]
+
+
+@pytest.mark.parametrize("changes", SHARED)
+def test_no_drive_is_missed_within_one_car_park(good, changes) -> None:
+    """Two points that share a place or a waypoint need no drive; without that the drive is missed."""
+    start = good.index('[[drives]]\nfrom = "mill"')
+    end = good.index("[[", start + 2)
+    text = good[:start] + good[end:] + '\n[[places]]\nid = "field"\n'
+    missed = "there is no drive from 'mill' to 'chapel'"
+    assert any(missed in p.what for p in parse_event(text).problems)
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new, 1)
+    assert not any(missed in p.what for p in parse_event(text).problems)
+
+
 def test_every_mistake_at_once(good) -> None:
     """Five mistakes in five tables: five problems, in the order of the file, and no event."""
     text = good

@@ -13,7 +13,7 @@ import pytest
 from playwright.async_api import Browser, async_playwright
 
 from server.api.building import build
-from server.event.model import Event, Rules
+from server.event.model import Event, Place, Rules
 from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of
 from server.paper.meeting import meeting_lines
@@ -63,6 +63,31 @@ def test_who_comes_in_another_car_has_their_own_way(demo) -> None:
     ana, other = (appointments_of(before, p, say, moves)[-1] for p in ("ana", "jonas"))
     assert other.title.startswith("Leave by")
     assert ana.title.startswith("Maren at Harrow Fold finish: be there from")
+
+
+def test_crew_who_are_there_already_are_told_to_stay(demo) -> None:
+    """A second meeting at the same car park has no drive: 'stay', never a time by which to leave; so in the calendar."""
+    before, _ = demo
+    event = before.event
+    brindle = event.courses[0].point("brindle")
+    mill = event.courses[0].point("mill")
+    points = tuple(
+        replace(p, access=replace(p.access, place="yard")) if p.id in ("mill", "brindle") else p
+        for p in event.courses[0].points
+    )
+    assert mill.access
+    assert brindle.access
+    place = Place("yard", "Estate yard")
+    changed = replace(event, courses=(replace(event.courses[0], points=points),), places=(place,))
+    found = with_event(before, changed)
+    say = Say(READERS["en"], STAMP)
+    second = next(m for m in found.meetings("maren") if m.point == "brindle")
+    assert "Stay: you are there already, from Skelter Mill." in meeting_lines(found, "maren", second, say)
+    html = crew_sheets(found, ["ana"], "x")
+    cells = lxml.html.fromstring(html).xpath("//*[@class='meeting']")[1].text_content()
+    assert "stay" in cells
+    entry = next(a for a in appointments_of(found, "ana", say) if a.id == "meeting-brindle-maren")
+    assert "Leave by" not in entry.title
 
 
 def test_the_runner_s_own_page_sends_her_nowhere(demo) -> None:

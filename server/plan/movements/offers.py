@@ -195,4 +195,5 @@ def _other_cars(moves: Moves, plan: CrewPlan, timetables: Mapping[str, Timetable
 
 def _whole(plan: CrewPlan, weight: Mapping[str, float]) -> float:
     barred = {t.meeting for t in plan.troubles if t.kind in (TroubleKind.STRANDED, TroubleKind.NO_DRIVER)}
-    return sum(weight[v.meeting] * (0.0 if v.meeting in barred else v.p_first) for v in plan.visits)
+    seen = {v.meeting: min(v.p_first, v.p_meets) for v in plan.visits}
+    return sum(weight[v.meeting] * (0.0 if v.meeting in barred else seen[v.meeting]) for v in plan.visits)

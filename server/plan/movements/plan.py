@@ -49,6 +49,10 @@ CANNOT = frozenset(
 """Troubles with which a meeting is not promised, whatever the odds."""
 
 
+SEEN = 0.9
+"""Crew who see her less surely than this, because they go on, are not promised (own choice)."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Moves:
     """Everything computed on the way to a `CrewPlan`: for the offers, which change the plan and look again."""
@@ -105,6 +109,7 @@ def plan_of(moves: Moves) -> CrewPlan:
     troubles = [*moves.structural, *_rule_troubles(broken), *permit_troubles(moves.event, moves.trips)]
     for i, t in enumerate(moves.timed):
         troubles += _troubles(moves.event, t, moves.timed[:i], closed)
+        troubles += _leaves_early(moves.event, t, moves.timed[i + 1 :])
     weary, rest, notes = tired(moves.event, wheels(moves.event, moves.timed))
     troubles += weary
     barred = {x.meeting for x in troubles if x.kind in CANNOT}
@@ -216,6 +221,21 @@ def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[
     yield Trouble(TroubleKind.CLASH, plan.id, said, other=other.trip.plan.id, odds=both)
 
 
+def _leaves_early(event: Event, t: Timed, later: Sequence[Timed]) -> Iterator[Trouble]:
+    """Crew who are there in time, but go on to their next meeting before she is likely to have come."""
+    if t.p_meets >= SEEN or t.p_first < t.sure:
+        return
+    after = next((x for x in later for leg in x.trip.legs if leg.after == t.trip.plan.id), None)
+    if after is None:
+        return
+    place = event.course_of(t.trip.plan.runner).point(t.trip.plan.point).name
+    following = event.course_of(after.trip.plan.runner).point(after.trip.plan.point).name
+    said = saying(
+        "move-leaves-early", place=place, following=following, wait_at=t.wait_until_s, p_odds=t.p_meets
+    )
+    yield Trouble(TroubleKind.CLASH, t.trip.plan.id, said, other=after.trip.plan.id, odds=t.p_meets)
+
+
 def _confirm(event: Event, timed: Sequence[Timed]) -> Iterator[Offer]:
     asked: set[tuple[str, str]] = set()
     for t in timed:
@@ -243,7 +263,13 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
         )
         for leg in t.trip.legs
     )
-    promised = t.confirmed and t.p_first >= t.sure and plan.id not in barred and bool(t.trip.goes)
+    promised = (
+        t.confirmed
+        and t.p_first >= t.sure
+        and t.p_meets >= SEEN
+        and plan.id not in barred
+        and bool(t.trip.goes)
+    )
     return Visit(
         meeting=plan.id,
         runner=plan.runner,
@@ -259,7 +285,7 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
         crew=t.trip.goes,
         sure=t.sure,
         p_first=t.p_first,
-        p_meets=float(np.mean(t.met)),
+        p_meets=t.p_meets,
         promised=promised,
         if_missed=plan.if_missed,
     )

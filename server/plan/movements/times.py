@@ -66,6 +66,11 @@ class Timed:
         return float(np.mean(self.first))
 
     @property
+    def p_meets(self) -> float:
+        """Odds of seeing her there."""
+        return float(np.mean(self.met))
+
+    @property
     def confirmed(self) -> bool:
         """Whether people stand by every drive."""
         return bool(self.journeys) and all(j.confirmed for j in self.journeys.values())

@@ -95,8 +95,8 @@ class Visit:
     """A meeting as the movements have it. `there` and `gone` are the likely times (50%) of the crew.
 
     `p_first`: odds that all who go are there before she is, the meetings before it waited out; `p_meets`: before
-    she has left. `promised`: `p_first` reaches `sure` on confirmed drives, nobody has to be elsewhere, and no rule is
-    broken.
+    she has left. `promised`: `p_first` reaches `sure` on confirmed drives, they stay until she is likely to have come,
+    nobody has to be elsewhere, and no rule is broken.
     """
 
     meeting: str

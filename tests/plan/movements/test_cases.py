@@ -87,6 +87,25 @@ def test_one_crew_for_two_runners_at_the_same_time(event_of: Events, view: Views
     assert any(o.kind is OfferKind.OTHER_CAR and o.car == "red" for o in plan.offers)
 
 
+def test_crew_who_go_on_before_she_comes_are_not_promised(event_of: Events, view: Views) -> None:
+    """Ana is at Mill in time, but Jo is due at Chapel so soon that she would leave before Maren has likely come: the
+    odds of seeing her are told, the meeting is not promised, and the other car is offered."""
+    event = two_runners(event_of(), START)
+    first, second = event.meetings
+    meetings = (replace(first, point="mill"), replace(second, point="chapel"))
+    event = replace(event, meetings=meetings)
+    views = {"maren": view(spread=0.15), "jo": view(minutes=(60.0, 200.0, 480.0, 640.0), spread=0.01, key=9)}
+    plan = crew_plan(event, {}, views)
+    mill = plan.visit("m-maren")
+    assert mill.p_first >= mill.sure
+    assert mill.p_meets < 0.9
+    assert not mill.promised
+    (told,) = [t for t in plan.troubles if t.said.kind == "move-leaves-early"]
+    assert (told.meeting, told.other, told.odds) == ("m-maren", "m-jo", mill.p_meets)
+    assert any("to see her there" in line for line in plan_remarks(english(event), event, plan))
+    assert any(o.kind is OfferKind.OTHER_CAR for o in plan.offers)
+
+
 def test_two_runners_met_at_one_car_park(event_of: Events, view: Views) -> None:
     """Both come through Chapel within the hour: the crew are there for both, and no drive lies between."""
     event = two_runners(event_of(), START + 30 * MINUTE)
