@@ -238,7 +238,7 @@ alarm-look-again = NACHSEHEN: { $runner }, der Alarm ist noch offen. { $name ->
     [none] Was ist jetzt bekannt?
    *[other] { $name }, was ist jetzt bekannt?
  }
-alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner }. Die vorher Gefragten haben nicht geantwortet.
+alarm-handed-on = ALARM GEHT AN DICH WEITER: { $runner }. Die vorher Gefragten haben ihn nicht übernommen.
 alarm-handed-on-held = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hat ihn, antwortet aber nicht mehr.
 alarm-given-back = { $name } kann nicht mehr: DEN ALARM zu { $runner } HAT JETZT NIEMAND. Die Nächsten werden gefragt.
 alarm-handed-on-back = ALARM GEHT AN DICH WEITER: { $runner }. { $name } hatte ihn und kann nicht mehr.

@@ -238,7 +238,7 @@ alarm-look-again = LOOK AGAIN: { $runner }, alarm still open. { $name ->
     [none] What is known now?
    *[other] { $name }, what is known now?
  }
-alarm-handed-on = ALARM HANDED ON TO YOU: { $runner }. Those asked before have not answered.
+alarm-handed-on = ALARM HANDED ON TO YOU: { $runner }. Those asked before have not taken it.
 alarm-handed-on-held = ALARM HANDED ON TO YOU: { $runner }. { $name } has it, but does not answer any more.
 alarm-given-back = { $name } can't any more: NOBODY HAS THE ALARM about { $runner } NOW. The next are being asked.
 alarm-handed-on-back = ALARM HANDED ON TO YOU: { $runner }. { $name } had it and can't any more.
