@@ -31,7 +31,7 @@ RED_FLAG: Final = (
 # Shared by every card in which the body is in trouble, since they are what is missed at 3 a.m.
 ALWAYS: Final = (
     "she is confused, talks oddly, does not know where she is",
-    "she faints or can hardly be woken",
+    "she faints, has a fit or can hardly be woken",
     "chest pain, or short of breath at rest",
 )
 
@@ -60,7 +60,7 @@ CARDS: Final = (
         (
             "slow to a walk, get out of the sun, loosen what presses on the stomach",
             "pause food for ten to twenty minutes, then small bites of something plain",
-            "sip to thirst, no more",
+            "sip to thirst, no more; no pills for pain or salt unless the medics say so",
             "change sweet for savoury, cold for warm",
             "give it half an hour before deciding anything",
         ),
@@ -77,8 +77,8 @@ CARDS: Final = (
         "fall",
         "she has fallen",
         (
-            "sit, breathe, look at everything before standing up",
-            "head, neck, wrists, knees: what hurts, what does not move",
+            "before she moves: do head, neck or back hurt, does anything tingle? Then she stays as she lies, and you call",
+            "else sit, breathe; wrists, ribs, knees: what hurts, what does not move",
             "warm layer on while sitting",
             "stand, then walk fifty metres, then decide",
             "clean and cover a graze; anything deeper is for the medics",
@@ -123,7 +123,7 @@ CARDS: Final = (
         RACE_CONTROL,
         (
             "she shivers without end, or no longer shivers and still is cold",
-            "she is hot, no longer sweats or staggers",
+            "hot, and she staggers, is confused or falls, sweating or not: shade and water on her while help is called",
             "somebody was struck, or cannot get down by themselves",
             *ALWAYS,
         ),
@@ -148,7 +148,7 @@ CARDS: Final = (
         "cannot-get-warm",
         "she is cold and does not warm up",
         (
-            "out of the wind, wet things off, everything dry on, hat and hood",
+            "out of the wind, wet things off, everything dry on, hat and hood; no rubbing, no alcohol",
             "off the ground: sit on a pack, blanket round her",
             "something warm and sweet to drink if she is awake and swallows well",
             "into the car or tent, with somebody beside her",

@@ -16,7 +16,7 @@ RED_FLAG: Final = (
 
 ALWAYS: Final = (
     "sie ist verwirrt, redet seltsam, weiß nicht, wo sie ist",
-    "sie wird ohnmächtig oder ist kaum zu wecken",
+    "sie wird ohnmächtig, krampft oder ist kaum zu wecken",
     "Brustschmerz oder Atemnot in Ruhe",
 )
 
@@ -45,7 +45,7 @@ CARDS: Final = (
         (
             "ins Gehen wechseln, aus der Sonne, lockern, was auf den Magen drückt",
             "zehn bis zwanzig Minuten nichts essen, dann kleine Bissen von etwas Einfachem",
-            "schluckweise nach Durst trinken, nicht mehr",
+            "schluckweise nach Durst trinken, nicht mehr; keine Schmerz- oder Salztabletten ohne die Sanitäter",
             "statt süß salzig, statt kalt warm",
             "eine halbe Stunde abwarten, bevor etwas entschieden wird",
         ),
@@ -62,8 +62,8 @@ CARDS: Final = (
         "fall",
         "sie ist gestürzt",
         (
-            "hinsetzen, atmen, alles ansehen, bevor sie aufsteht",
-            "Kopf, Hals, Handgelenke, Knie: was schmerzt, was bewegt sich nicht",
+            "erst fragen: schmerzen Kopf, Hals oder Rücken, kribbelt etwas? Dann bleibt sie liegen, und ihr ruft an",
+            "sonst hinsetzen, atmen; Handgelenke, Rippen, Knie: was schmerzt, was bewegt sich nicht",
             "im Sitzen warm anziehen",
             "aufstehen, fünfzig Meter gehen, dann entscheiden",
             "eine Schürfwunde säubern und abdecken; alles Tiefere ist Sache der Sanitäter",
@@ -108,7 +108,7 @@ CARDS: Final = (
         RACE_CONTROL,
         (
             "sie zittert ohne Ende, oder zittert nicht mehr und ist noch kalt",
-            "sie ist heiß, schwitzt nicht mehr oder taumelt",
+            "heiß, und sie taumelt, ist verwirrt oder fällt, ob sie schwitzt oder nicht: Schatten, Wasser, Hilfe rufen",
             "jemand wurde getroffen oder kommt allein nicht hinunter",
             *ALWAYS,
         ),
@@ -133,7 +133,7 @@ CARDS: Final = (
         "cannot-get-warm",
         "ihr ist kalt und sie wird nicht warm",
         (
-            "aus dem Wind, Nasses aus, alles Trockene an, Mütze und Kapuze",
+            "aus dem Wind, Nasses aus, alles Trockene an, Mütze und Kapuze; nicht reiben, kein Alkohol",
             "weg vom Boden: auf einen Rucksack setzen, Decke herum",
             "etwas Warmes, Süßes, wenn sie wach ist und gut schluckt",
             "ins Auto oder Zelt, mit jemandem neben ihr",

@@ -99,3 +99,22 @@ def test_missing_texts_are_refused(event) -> None:
     """A language without one of the needed cards is an error, not a gap."""
     with pytest.raises(PlanError, match="stomach"):
         cards_of(event, [c for c in BUILT_IN if c.id != "stomach"])
+
+
+@pytest.mark.parametrize(
+    ("language", "fall", "stomach", "weather", "cold"),
+    [
+        ("en", "Then she stays as she lies", "no pills for pain or salt unless the medics", "sweating or not", "no rubbing"),
+        ("de", "Dann bleibt sie liegen", "keine Schmerz- oder Salztabletten", "ob sie schwitzt oder nicht", "nicht reiben"),
+    ],
+)  # fmt: skip
+def test_what_a_medic_would_miss_is_there(
+    language: str, fall: str, stomach: str, weather: str, cold: str
+) -> None:
+    """Common practice, no source: nobody with a hurt neck is sat up; no pain pills on a sick stomach; who has a heat
+    stroke may still sweat; cold limbs are not rubbed."""
+    cards = {c.id: c for c in built_in_cards("1", "112", language)}
+    assert fall in cards["fall"].try_first[0]
+    assert any(stomach in s for s in cards["stomach"].try_first)
+    assert any(weather in f for f in cards["weather"].red_flags)
+    assert any(cold in s for s in cards["cannot-get-warm"].try_first)
