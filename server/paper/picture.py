@@ -120,6 +120,7 @@ def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> No
             [timetable.row(due.point).km],
             [_h(at)],
             marker="v",
+            clip_on=False,
             markersize=9,
             color=DUE,
             linestyle="none",
