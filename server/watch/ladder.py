@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from server.event.model import PartKind
+from server.facts.entry import Kind
 from server.watch.alarms import Alarm, End, alarms, ended, overdue_again
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.notice import (
@@ -20,6 +21,7 @@ from server.watch.notice import (
     NoticeKind,
     StandDownValues,
     UnreachedValues,
+    Unsure,
 )
 from server.watch.places import may_be_asked, on_road_until
 from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
@@ -291,7 +293,18 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         raised_at=alarm.raised,
         gave_back=stand.gave_back,
         heard_since=_heard_since(sight),
+        unconfirmed=_unconfirmed(sight),
     )
+
+
+def _unconfirmed(sight: Sight) -> tuple[Unsure, ...]:
+    """The newest unconfirmed reports later than the last known point: they end nothing, and may be the truth."""
+    last = sight.state.last_known
+    later = [e for e in sight.state.unconfirmed if e.kind in _SEEN and (last is None or e.seen_at > last.at)]
+    return tuple(Unsure(e.kind.value, e.point, e.seen_at, e.by) for e in later[-HEARD_MAX:])
+
+
+_SEEN = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.IN_HAND)
 
 
 def _heard_since(sight: Sight) -> tuple[Heard, ...]:

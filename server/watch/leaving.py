@@ -263,7 +263,8 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
             yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since)
         if free:
             return
-    for organiser in stewards(sight.event):
+    asked = {m.notice.key.person for m in asks}
+    for organiser in (o for o in stewards(sight.event) if o not in asked):
         yield replace(
             _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due, since),
             needs_answer=False,

@@ -163,11 +163,22 @@ class Heard:
 
 
 @dataclass(frozen=True, slots=True)
+class Unsure:
+    """A report of her that is kept unconfirmed: what it says, of which point, when, by whom."""
+
+    kind: str
+    point: str | None
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
 class AlarmValues:
     """An alarm (overdue, asked for help, sweep through without her, look again, handed on).
 
     `step` is that of the ladder, -1 for what only tells. `gave_back`: who held it and can't any more.
-    `heard_since`: what was heard of her after the last known point, where that named no place.
+    `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
+    reports after it that are kept and do not count.
     """
 
     alarm: str
@@ -188,6 +199,7 @@ class AlarmValues:
     raised_at: datetime | None = None
     gave_back: str = ""
     heard_since: tuple[Heard, ...] = ()
+    unconfirmed: tuple[Unsure, ...] = ()
 
 
 class Waits(StrEnum):

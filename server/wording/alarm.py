@@ -44,6 +44,8 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
         _fact(say, v.last_known),
+        _heard_since(say, v),
+        _how_it_ends(say, v),
         _expected(say, v),
         say.s("alarm-asked", names=say.people(v.asked)) if v.asked else say.s("alarm-asked-none"),
         say.s("alarm-told", names=say.people(others)) if others else "",
@@ -154,8 +156,28 @@ def _fact(say: SayInEvent, last: LastKnown | None) -> str:
     )
 
 
+def _how_it_ends(say: SayInEvent, v: AlarmValues) -> str:
+    """Help is not over because she was seen: who can end it, and in which words."""
+    if v.of_kind != NoticeKind.ASKED_FOR_HELP.value:
+        return ""
+    last, raised = v.last_known, v.raised_at
+    seen = last is not None and raised is not None and last.at > raised
+    return say.s("alarm-help-seen" if seen else "alarm-help-ends", runner=say.runner)
+
+
 def _heard_since(say: SayInEvent, v: AlarmValues) -> str:
+    unsure = (
+        say.s(
+            "alarm-unconfirmed",
+            fact=say.fact(u.kind, say.place_of(say.point(u.point) if u.point else "", None)),
+            when=say.when(u.at, day=True),
+            ago=say.ago(u.at),
+            who=say.person(u.by),
+        )
+        for u in v.unconfirmed
+    )
     return lines(
+        *unsure,
         *(
             say.s(
                 "alarm-heard-since",
@@ -165,7 +187,7 @@ def _heard_since(say: SayInEvent, v: AlarmValues) -> str:
                 words=h.words,
             )
             for h in v.heard_since
-        )
+        ),
     )
 
 

@@ -38,7 +38,7 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
     place = say.point(m.point)
     return lines(
         say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
-        say.s("meeting-drive", length=say.length(m.drive)) if m.drive is not None else "",
+        say.s("meeting-drive", length=say.length(m.drive)) if m.drive else "",
         say.s("meeting-wait", until=_wait_until(say, m)),
         say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
         say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "",
@@ -84,7 +84,21 @@ def move_on(say: SayInEvent, m: MeetingValues) -> str:
     return lines(
         say.s("move-on", place=say.point(m.point), runner=say.runner, until=_wait_until(say, m)),
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
-        say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
+        _next_meeting(say, m),
+    )
+
+
+def _next_meeting(say: SayInEvent, m: MeetingValues) -> str:
+    """Where they go next, and to whom where that is another runner."""
+    if not m.next_meeting:
+        return ""
+    place = _meeting_place(say, m.next_meeting)
+    plan = next((p for p in say.event.meetings if p.id == m.next_meeting), None)
+    other = next((r.name for r in say.event.runners if plan and r.id == plan.runner != say.runner_id), "")
+    return (
+        say.s("move-on-next-other", place=place, runner=other)
+        if other
+        else say.s("move-on-next", place=place)
     )
 
 
@@ -136,7 +150,7 @@ def meeting_lost(say: SayInEvent, m: MeetingValues) -> str:
         lost_words(say, m),
         "" if gone else expected,
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
-        say.s("move-on-next", place=_meeting_place(say, m.next_meeting)) if m.next_meeting else "",
+        _next_meeting(say, m),
     )
 
 
