@@ -103,6 +103,9 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
             question = Question.AT
         else:
             return Asked(Question.HELP_WORD, words=said.words) if re.fullmatch(r"help( \?)?", text) else None
+    if question is Question.MEETING and said.point is not None and re.search(r"\bi (?:start|PT)\b", text):
+        # 'When do I start' asks for no point, though the start is one.
+        said = replace(said, point=None)
     asked = Asked(question, words=said.words, person=said.person)
     if question is Question.SLOWER:
         m = _PERCENT.search(text)

@@ -115,9 +115,10 @@ def window(
 ) -> str:
     """A window in words: 'likely 14:35, between 14:10 and 15:20; 1 in 10 earlier, 1 in 10 later'.
 
-    Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …'; where
-    the late edge is not after `now` either, it reads as what was expected, with nothing reported. A window without
-    width is a fact: 'there since 14:35'. With `as_stood` it is told as what was once expected, whatever time it is.
+    Where the early edge is not after `now` nobody can be told 'earlier': it reads 'any time from now to …', without
+    a likely time that is over; where the late edge is not after `now` either, it reads as what was expected, with
+    nothing reported. A window without width is a fact: 'there since 14:35'. With `as_stood` it is told as what was
+    once expected, whatever time it is.
     """
     early, likely, late = edges(w)
     fixed = w.early == w.late
@@ -128,6 +129,9 @@ def window(
         names, times, suffix = ("likely",), (likely,), "set" if likely > now else "there"
     elif late <= now and not as_stood:
         names, times, suffix = ("likely", "early", "late"), (likely, early, late), "over"
+    elif likely <= now and not as_stood:
+        # A likely time that is over is no longer likely.
+        names, times, suffix = ("late",), (late,), "open"
     elif early <= now and not as_stood:
         names, times, suffix = ("likely", "late"), (likely, late), "due"
     else:
