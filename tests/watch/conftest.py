@@ -394,7 +394,9 @@ class Night:
             if not lazily:
                 now += MINUTE
                 continue
-            ahead = [t for t in acts if t > now] + ([self.ask_again] if self.ask_again else [])
+            # A wake within a minute is compared with the look at its end.
+            asked = [] if self.ask_again is None else [self.ask_again + (now - self.ask_again) % MINUTE]
+            ahead = [t for t in acts if t > now] + asked
             if not ahead:
                 break
             now = min(ahead)
