@@ -61,8 +61,8 @@ CHATS = {"maren": 101, "ana": 102, "jonas": 103, "ines": 104, "vera": 105, "offi
 TOLD_OF_RACE = ("maren", "ana", "jonas", "ines", "vera")
 BEFORE = "before the server"
 WAIT_S = 3.0
-LOOKS_WITHIN_S = 30.0
-STUCK_S = 75.0
+LOOKS_WITHIN_S = 180.0
+STUCK_S = 240.0
 REPEAT = "may be a repeat"
 LIVES_S = 2.0
 
