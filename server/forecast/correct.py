@@ -1,6 +1,7 @@
 """The last correction of the quantile curves: small nets trained by quantile loss on plain scale-free inputs."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from server.forecast.condition import Ahead, Legs, Seen, Totals
 from server.forecast.fitted import Net
@@ -21,6 +22,18 @@ INPUTS = (
     "last leg against level",
     "next leg against level",
     "mean ahead against level",
+    "last three legs against level",
+    "last third of the way against level",
+    "first third of the way against level",
+    "trend of her legs",
+    "latest of the last four surprises",
+    "earliest of the last four surprises",
+    "sum of the last four surprises",
+    "latest surprise of all",
+    "log share of the next leg",
+    "spread of the next leg",
+    "leg to the point against level",
+    "pull of the limit, in spreads",
     "limit: score at the finish",
     "limit: finish against limit",
     "limit: time used against share done",
@@ -30,6 +43,8 @@ INPUTS = (
 )
 LIMIT_INPUTS = 6
 FARTHEST = 4.0
+TREND_HOLD = 1e-3
+"""Held against a trend that few close legs would seem to show (share of the course, squared)."""
 # What a net was never shown may not blow a window up: e times the fitted gap is beyond anything in the tables.
 WIDEST_STRETCH = 1.0
 YEARS_HALF = 4.0 / 3.0
@@ -66,9 +81,15 @@ def inputs(
     per_runner = [*lasts, rough, first - level, last - level, legs.mean[:, 0] - level]
     columns += [np.broadcast_to(v[:, None], size) for v in per_runner]
     columns.append(ahead_level)
+    next_leg = [np.log(at[:, 0] - done[:, 0]), np.sqrt(legs.cov[:, 0, 0])]
+    columns += [
+        np.broadcast_to(v[:, None], size) for v in (*_shape_of_run(seen, legs, done[:, :1]), *next_leg)
+    ]
+    columns += [legs.mean - level[:, None], (used.mean - plain.mean) / plain_sd]
     if limit_s is None:
         columns += [np.zeros(size)] * LIMIT_INPUTS
     else:
+        limit_s = np.maximum(limit_s, 60.0)
         z = (np.log(np.maximum(limit_s - spent_s, 60.0)) - plain.mean[:, -1]) / plain_sd[:, -1]
         z = np.clip(z, -3.0, 8.0)
         finish = np.log((spent_s + np.exp(plain.mean[:, -1])) / limit_s)
@@ -99,6 +120,32 @@ def _run_so_far(
     return lasts, rough, first, seen.y[rows, newest[:, 0]], legs.level
 
 
+def _shape_of_run(seen: Seen, legs: Legs, done: FloatArray) -> list[FloatArray]:
+    """(B,) each: how parts of the way so far, and her odd legs, stand against her level. done: (B, 1) share run."""
+    batch, k = seen.y.shape
+    if k == 0:
+        return [np.zeros(batch)] * 8
+    there = seen.counts > 0
+    length = seen.counts * (seen.b - seen.a)
+    middle = (seen.a + seen.b) / 2.0
+    against = seen.y - legs.level[:, None]
+    newness = np.cumsum(seen.counts[:, ::-1], axis=1)[:, ::-1]
+
+    def part(which: NDArray[np.bool_]) -> FloatArray:
+        weight = length * which
+        return np.asarray((weight * against).sum(axis=1) / np.maximum(weight.sum(axis=1), 1e-9))
+
+    parts = [part(newness <= 3), part(middle > done * (2.0 / 3.0)), part(middle < done / 3.0)]
+    centre = (length * middle).sum(axis=1) / np.maximum(length.sum(axis=1), 1e-9)
+    from_centre = middle - centre[:, None]
+    tilt = (length * from_centre * against).sum(axis=1) / ((length * from_centre**2).sum(axis=1) + TREND_HOLD)
+    odd = np.where(there, legs.surprise, 0.0)
+    recent = odd * (newness <= 4)
+    late, early = np.log1p(np.maximum(recent.max(axis=1), 0.0)), np.maximum(-recent.min(axis=1), 0.0)
+    latest = np.log1p(np.maximum(odd.max(axis=1), 0.0))
+    return [*parts, tilt, late, early, recent.sum(axis=1), latest]
+
+
 def net_output(net: Net, x: FloatArray) -> FloatArray:
     """(..., 8) from inputs (..., f); inputs beyond FARTHEST standard deviations of what was fitted are held there."""
     scaled = np.clip((x - net.centre) / net.scale, -FARTHEST, FARTHEST)
@@ -120,17 +167,22 @@ def with_mishaps(
 ) -> FloatArray:
     """Curves (B, m, 8) with the 99.5% time of the next arrival set by mishaps, whose length no leg's spread foretells.
 
-    Beyond its median it becomes tail[0] times (what the nets say plus tail[1] of her whole likely time), and never
-    less than a quarter beyond the 95% time.
+    Beyond its median it becomes tail[0] times a mean of two lengths: what the nets say, and her whole likely time
+    (the latter to the power 1 - tail[1]: a mishap is no shorter on a short leg). Never less than a quarter beyond
+    the 95% time.
     """
     centre, sd = used.mean[:, 0], spread(used)[:, 0]
     middle, high, last = (np.exp(centre + sd * curves[:, 0, i]) for i in (_MIDDLE, -2, -1))
-    whole = spent_s + np.exp(plain.mean[:, -1])
-    late = middle + tail[0] * (last - middle + tail[1] * whole)
+    late = middle + tail[0] * tail_reach(last - middle, spent_s + np.exp(plain.mean[:, -1]), tail[1])
     late = np.maximum(late, high + 0.25 * (high - middle))
     out = np.array(curves)
     out[:, 0, -1] = (np.log(late) - centre) / sd
     return out
+
+
+def tail_reach(width_s: FloatArray, whole_s: FloatArray, power: float) -> FloatArray:
+    """Seconds (B,): width_s ** power * whole_s ** (1 - power); it scales with the hours of the race."""
+    return np.asarray(np.maximum(width_s, 1e-6) ** power * whole_s ** (1.0 - power))
 
 
 def trust_in_nets(years: float, seen: Seen) -> FloatArray:

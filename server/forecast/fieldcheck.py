@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from server.forecast.posterior import posterior
+from server.forecast import kinds
+from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, NotYet, Quality, Reference, Sighting, Target
 
 FLAT_CLIMB_M_PER_KM = 2.0
@@ -16,11 +17,13 @@ def arrivals(
     quantiles: FloatArray,
     now_s: float | None = None,
     limit_s: float | None = None,
+    kind: kinds.Kind | None = None,
 ) -> FloatArray:
     """Quantiles (n - k, q), seconds after the start, of the arrivals after the first k points.
 
     points_km (n,), elapsed_s (k,) nan where not recorded, reference_s (n,) or None where only distances are known;
     quantiles (q,) rising in (0, 1); now_s: asked then, and she is not in yet at point k; limit_s: the race's limit.
+    kind: other constants than the fitted ones, for years that those were fitted on.
     """
     km = np.asarray(points_km, dtype=np.float64)
     elapsed = np.asarray(elapsed_s, dtype=np.float64)
@@ -28,7 +31,8 @@ def arrivals(
     facts: list[Fact] = [Sighting(i, arrived_s=float(t)) for i, t in enumerate(elapsed) if np.isfinite(t)]
     if now_s is not None:
         facts.append(NotYet(elapsed.size, now_s))
-    view = posterior(reference, facts, limit_s).view(0.0 if now_s is None else now_s)
+    found = with_constants(kinds.of(reference) if kind is None else kind, reference, facts, limit_s)
+    view = found.view(0.0 if now_s is None else now_s)
     return np.array([view.quantiles(p, quantiles) for p in range(elapsed.size, km.size)])
 
 

@@ -181,3 +181,65 @@ def test_windows_near_the_limit_stay_sane(built: Built) -> None:
     found, _, _ = look(built, entry(Kind.IN, 26.7, "ember"), entry(Kind.OUT, 27.05, "ember"))
     window = found.at(START + timedelta(hours=28)).window("finish")
     assert window.early <= window.likely <= window.late <= START + timedelta(hours=36)
+
+
+def test_the_alarm_line_is_the_engines_own(built: Built) -> None:
+    """When the odds of silence fall under the line is asked of the same posterior, to the second."""
+    seen = (entry(Kind.IN, 1.3, "pell"), entry(Kind.IN, 2.6, "mill"))
+    found, runner, race = look(built, *seen)
+    engine = posterior(
+        reference_of(built.timetables["maren"], built.courses["main"]),
+        facts_of(runner, index(built), built.timetables["maren"]),
+        limit_of(built.event, runner, race, "finish"),
+    )
+    silence = silence_of(built.event, runner, race, index(built), ())
+    for line in (0.05, 0.005):
+        want = engine.unheard_falls_under(line, 3 * 3600.0, silence)
+        got = found.unheard_falls_under(line, START + timedelta(hours=3))
+        assert want is not None
+        assert got is not None
+        assert abs((got - START).total_seconds() - want) < 0.002
+        assert found.at(got).p_unheard() < line <= found.at(got - timedelta(seconds=2)).p_unheard()
+
+
+def test_a_late_report_counts_by_when_she_was_seen(built: Built) -> None:
+    """Heard three hours later, and after others, an arrival tells the engine just what it would have told at once."""
+    first, second = entry(Kind.IN, 1.3, "pell"), entry(Kind.IN, 2.6, "mill")
+    late = replace(first, received_at=first.received_at + timedelta(hours=3))
+    prompt, _, _ = look(built, first, second)
+    delayed, _, _ = look(built, second, late)
+    assert np.array_equal(prompt.posterior.arrivals_s, delayed.posterior.arrivals_s)
+
+
+def test_a_report_taken_back_is_as_if_never_heard(built: Built) -> None:
+    """A wrong arrival, once taken back, moves no window and no odds."""
+    first, wrong = entry(Kind.IN, 1.3, "pell"), entry(Kind.IN, 1.9, "mill")
+    undo = replace(entry(Kind.TAKEN_BACK, 2.0), about=wrong.id)
+    plain, _, _ = look(built, first)
+    misled, _, _ = look(built, first, wrong)
+    mended, _, _ = look(built, first, wrong, undo)
+    assert not np.array_equal(plain.posterior.arrivals_s, misled.posterior.arrivals_s)
+    assert np.array_equal(plain.posterior.arrivals_s, mended.posterior.arrivals_s)
+    assert np.array_equal(plain.posterior.survival, mended.posterior.survival)
+
+
+@pytest.mark.parametrize("days", [1, 30])
+def test_shifting_all_times_shifts_the_answer(built: Built, days: int) -> None:
+    """The same race so many days later, entries included: every window moves by just that."""
+    by = timedelta(days=days)
+    seen = (entry(Kind.IN, 1.3, "pell"), entry(Kind.OUT, 1.4, "pell"), entry(Kind.NOT_HERE_YET, 2.9, "mill"))
+    moved = tuple(
+        replace(e, seen_at=e.seen_at + by, sent_at=e.sent_at + by, received_at=e.received_at + by)
+        for e in seen
+    )
+    waves = tuple(replace(r, start=r.start + by) for r in built.event.runners)
+    event = replace(built.event, runners=waves, starts=built.event.starts + by)
+    here, _, _ = look(built, *seen)
+    race = fold(moved, event, START + by + timedelta(hours=30), None)
+    runner = race.runner("maren")
+    there = outlook(event, runner, race, built.timetables["maren"], built.courses["main"], ())
+    now = START + timedelta(hours=3)
+    for point in here.at(now).points:
+        one, other = here.at(now).window(point), there.at(now + by).window(point)
+        assert abs((other.likely - one.likely) - by) < timedelta(milliseconds=2)
+        assert abs((other.late - one.late) - by) < timedelta(milliseconds=2)

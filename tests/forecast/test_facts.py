@@ -43,6 +43,28 @@ def test_nothing_known_yet_gives_the_plan_with_a_wide_window(plan: Reference) ->
     assert start[2] - start[0] > 2.0 * (later[2] - later[0])
 
 
+@pytest.mark.parametrize("factor", [0.8, 1.0, 1.25])
+def test_the_first_leg_alone_moves_the_rest_but_not_all_the_way(plan: Reference, factor: float) -> None:
+    """One point seen: the finish moves towards her pace, by less than all of it, and its window stays wide."""
+    first: list[Fact] = [Sighting(0, arrived_s=float(plan.elapsed_s[0]) * factor)]
+    post = posterior(plan, first)
+    early, likely, late = post.view(post.last_fact_s).quantiles(13, PROBS)
+    low, high = sorted((float(plan.elapsed_s[13]), float(plan.elapsed_s[13]) * factor))
+    assert 0.92 * low < likely < 1.08 * high
+    assert late - early > 0.1 * likely
+
+
+def test_a_limit_already_gone_by_leaves_a_sound_forecast(plan: Reference) -> None:
+    """Seen after the limit, or told one that lies before the start: finite windows in order, as if it were not told."""
+    facts = on_plan(plan, 10, 1.3)
+    last = float(plan.elapsed_s[9]) * 1.3
+    plain = posterior(plan, facts).view(last).quantiles(13, PROBS)
+    for limit in (0.9 * last, 10.0, -3600.0):
+        got = posterior(plan, facts, limit).view(last).quantiles(13, PROBS)
+        assert np.all(np.diff(got) > 0)
+        assert got == pytest.approx(plain, rel=0.1)
+
+
 def test_a_plan_that_is_far_off_is_left_behind(plan: Reference) -> None:
     """A runner 40% slower than her plan all along is forecast at her own pace, not the plan's."""
     got = middle(plan, on_plan(plan, 6, 1.4), 8)

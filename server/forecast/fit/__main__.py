@@ -14,6 +14,7 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast.fit.curves import train
+from server.forecast.fit.fold import folds, years
 from server.forecast.fit.hazards import fit_hazard, hazard_score
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
@@ -25,9 +26,10 @@ from server.forecast.fitted import Case, Ground
 from server.forecast.prior import Prior
 from server.forecast.values import Quality
 
-FOLDS = 5
 CLIMB_M_PER_KM = {"flat100": 2.0, "hill100": 34.0}
 """Ground of each course in the folder, from its description: under 400 m in all, and 5500 m over 161 km."""
+MANY_POINTS = 14
+"""Years with fewer points have longer legs, so that their next-point errors and flags compare with nothing else."""
 OWN_REFERENCE = {"flat100": Quality.DISTANCE, "hill100": Quality.PAST_RESULTS}
 HEADER = (
     f"{'':24s} {'next':>6s} {'+4':>6s} {'finish':>6s} {'loss':>6s}   80% holds %    false %, flag after / due"
@@ -40,42 +42,33 @@ def say(line: str) -> None:
     sys.stdout.flush()
 
 
-def folds(races: Sequence[Race]) -> list[list[Race]]:
-    """Years to keep back in turn, dense and sparse years spread over the folds."""
-    ordered = sorted(races, key=lambda r: (-r.ref_s.size, r.year))
-    count = min(FOLDS, len(ordered))
-    return [ordered[i::count] for i in range(count)]
-
-
 def cross_validate(name: str, races: list[Race]) -> list[Prior]:
     """Fit with years left out, score on them, print; the priors found, one a fold."""
     total: dict[str, Tally] = {}
+    by_density: dict[str, dict[str, Tally]] = {}
     priors = []
-    for kept in folds(races):
-        fitted = [r for r in races if r not in kept]
-        prior = fit_prior(fitted)
-        nets = train(fitted, prior, WILD_LEVEL_SD)
-        hazard = fit_hazard(fitted, prior, WILD_LEVEL_SD)
-        priors.append(prior)
+    for fold in folds(races):
+        priors.append(fold.prior)
         here: dict[str, Tally] = {}
-        ground = Ground(0.0, nets, hazard, fit_tail(fitted, prior, nets, WILD_LEVEL_SD), len(fitted))
-        score(kept, ground, prior, WILD_LEVEL_SD, here)
-        score(kept, ground, prior, WILD_LEVEL_SD, total)
-        say(f"{name}: fitted {_years(fitted)}; scored {_years(kept)}")
+        for into in (here, total):
+            score(fold.kept, fold.ground, fold.prior, WILD_LEVEL_SD, into)
+        for race in fold.kept:
+            dense = "many points" if race.ref_s.size >= MANY_POINTS else "few points"
+            score([race], fold.ground, fold.prior, WILD_LEVEL_SD, by_density.setdefault(dense, {}))
+        say(f"{name}: {fold.name()}")
         for row in ("limit told", "no limit"):
             say(f"  {row:22s} {here[row].line()}")
-        foreseen, counted, ours, even = hazard_score(kept, prior, WILD_LEVEL_SD, hazard)
+        foreseen, counted, ours, even = hazard_score(fold.kept, fold.prior, WILD_LEVEL_SD, fold.ground.hazard)
         say(
             f"  retirements foreseen {foreseen:.0f}, counted {counted:.0f}; log score {ours:.4f} (one rate {even:.4f})"
         )
     say(f"{name}: each year scored by constants fitted without it\n{HEADER}")
     for row, tally in sorted(total.items()):
         say(f"{row:24s} {tally.line()}")
+    for dense, tallies in by_density.items():
+        for row in ("limit told", "no limit"):
+            say(f"{dense + ', ' + row:24s} {tallies[row].line()}")
     return priors
-
-
-def _years(races: Sequence[Race]) -> str:
-    return " ".join(str(y) for y in sorted(r.year for r in races))
 
 
 def _spread(case: str, priors: Sequence[Prior]) -> list[tuple[str, str, float]]:
@@ -123,11 +116,11 @@ def main() -> None:
         grounds.append(Ground(climb, nets, fit_hazard(races, prior, WILD_LEVEL_SD), tail, len(races)))
     if chosen.scores_only:
         return
-    years = "; ".join(f"{name} {_years(races)}" for name, races in by_course.items())
+    source = "; ".join(f"{name} {years(races)}" for name, races in by_course.items())
     stops = fit_stops(next(iter(sorted(folder.glob("*_stops.csv")))))
     grounds.sort(key=lambda g: g.climb_m_per_km)
     target = Path(__file__).parents[1] / "constants.py"
-    write(target, years, datetime.now(UTC).date(), cases, grounds, stops, WILD_LEVEL_SD, spread)
+    write(target, source, datetime.now(UTC).date(), cases, grounds, stops, WILD_LEVEL_SD, spread)
     say(f"wrote {target.name}")
 
 

@@ -1,4 +1,8 @@
-"""`python -m server.forecast.fit.ablate FOLDER`: what the score loses without each part of the model, years kept back."""
+"""`python -m server.forecast.fit.ablate FOLDER`: what the score loses without each part of the model, years kept back.
+
+Prints Markdown: mean quantile loss (minutes) a question before the nets, and after nets trained on what is left, which
+make good a part of what was taken away. `--plain` leaves the nets out, which is quick.
+"""
 
 import argparse
 from collections.abc import Callable, Sequence
@@ -7,16 +11,17 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fit.__main__ import folds, say
+from server.forecast.fit.__main__ import say
 from server.forecast.fit.curves import train
+from server.forecast.fit.fold import FOLDS, split, years
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
 from server.forecast.fit.tables import Race, courses, load
-from server.forecast.fitted import Ground, Net
+from server.forecast.fitted import Ground
 from server.forecast.prior import Prior
 
 NO_HAZARD = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
-AS_THE_NETS_SAY = (1.0, 0.0)
+AS_THE_NETS_SAY = (1.0, 1.0)
 Fit = Callable[[Sequence[Race]], Prior]
 
 
@@ -33,7 +38,7 @@ def _not_robust(races: Sequence[Race]) -> Prior:
 
 
 PARTS: dict[str, Fit] = {
-    "all parts": fit_prior,
+    "nothing: all parts": fit_prior,
     "mean fade shape": _straight_mean,
     "personal slope and curvature": _without("slope_sd", "curve_sd"),
     "wander that grows late": _without("wander"),
@@ -45,15 +50,24 @@ PARTS: dict[str, Fit] = {
 }
 
 
-def measure(races: Sequence[Race], fit: Fit, nets: bool) -> dict[str, Tally]:
-    """Tallies over all folds with a fit of the prior, and nets trained on it or none."""
-    out: dict[str, Tally] = {}
-    for kept in folds(races):
+def measure(races: Sequence[Race], fit: Fit, most: int, nets: bool) -> list[float]:
+    """Loss over the first `most` folds, limit told and not: without nets, then, if asked for, with nets."""
+    plain: dict[str, Tally] = {}
+    bent: dict[str, Tally] = {}
+    for kept in split(races)[:most]:
         fitted = [r for r in races if r not in kept]
         prior = fit(fitted)
-        found: tuple[Net, ...] = train(fitted, prior, WILD_LEVEL_SD) if nets else ()
-        score(kept, Ground(0.0, found, NO_HAZARD, AS_THE_NETS_SAY, len(fitted)), prior, WILD_LEVEL_SD, out)
-    return out
+        score(kept, Ground(0.0, (), NO_HAZARD, AS_THE_NETS_SAY, len(fitted)), prior, WILD_LEVEL_SD, plain)
+        if nets:
+            found = train(fitted, prior, WILD_LEVEL_SD)
+            score(
+                kept, Ground(0.0, found, NO_HAZARD, AS_THE_NETS_SAY, len(fitted)), prior, WILD_LEVEL_SD, bent
+            )
+    return [
+        float(np.concatenate(tallies[row].loss).mean())
+        for tallies in (plain, bent)[: 1 + nets]
+        for row in ("limit told", "no limit")
+    ]
 
 
 def main() -> None:
@@ -61,21 +75,21 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.ablate", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--references", type=Path)
+    parser.add_argument("--folds", type=int, default=FOLDS, help="only the first N folds, to save time")
+    parser.add_argument("--plain", action="store_true", help="without the nets")
     chosen = parser.parse_args()
     folder: Path = chosen.folder
     references: Path = chosen.references or folder.parent / "bench" / "references.json"
     for name, races in courses(load(folder, references)).items():
+        scored = [r for kept in split(races)[: chosen.folds] for r in kept]
+        say(f"\n{name}, scored {years(scored)}, each by constants fitted without it\n")
+        columns = ["limit told", "no limit"]
+        if not chosen.plain:
+            columns += ["with nets, limit told", "with nets, no limit"]
+        say("| without | " + " | ".join(columns) + " |\n|---|" + "---|" * len(columns))
         for part, fit in PARTS.items():
-            losses = []
-            for nets in (False, True):
-                tallies = measure(races, fit, nets)
-                losses += [
-                    float(np.concatenate(tallies[row].loss).mean()) for row in ("limit told", "no limit")
-                ]
-            say(
-                f"{name:8s} without {part:30s} no nets {losses[0]:6.3f} {losses[1]:6.3f}   "
-                f"nets {losses[2]:6.3f} {losses[3]:6.3f}"
-            )
+            losses = measure(races, fit, chosen.folds, not chosen.plain)
+            say(f"| {part} | " + " | ".join(f"{v:.2f}" for v in losses) + " |")
 
 
 if __name__ == "__main__":

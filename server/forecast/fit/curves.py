@@ -15,13 +15,12 @@ from server.forecast.margins import KNOT_P, KNOT_Z
 from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
 
-HIDDEN = 12
+HIDDEN = 24
 NETS = 4
-STEPS_PER_RACE = 100
-STEPS_MOST = 1500
-SAMPLE = 4096
+STEPS = 1000
+SAMPLE = 2048
 RATE = 0.01
-DECAY = 1e-2
+DECAY = 0.1
 TAIL_WEIGHT = 0.3
 """Weight of the 99.5% quantile's loss, beside 1 for the other seven together."""
 NEAR_WEIGHT = 0.5
@@ -100,12 +99,15 @@ def train(races: Sequence[Race], prior: Prior, level_sd: float, thin: int = 1) -
     table = rows([*races, *extra], prior, level_sd)
     centre, scale = table.x.mean(axis=0), table.x.std(axis=0) + 1e-6
     scaled = np.clip((table.x - centre) / scale, -FARTHEST, FARTHEST)
-    steps = min(STEPS_PER_RACE * len(races), STEPS_MOST)
-    return tuple(_train_one(table, scaled, centre, scale, seed, steps) for seed in range(NETS))
+    return tuple(_train_one(table, scaled, centre, scale, seed) for seed in range(NETS))
 
 
 def _train_one(
-    table: Rows, scaled: FloatArray, centre: FloatArray, scale: FloatArray, seed: int, steps: int
+    table: Rows,
+    scaled: FloatArray,
+    centre: FloatArray,
+    scale: FloatArray,
+    seed: int,
 ) -> Net:
     """Adam with a cosine rate and decay of the weights; the same seed gives the same net."""
     draws = np.random.default_rng(seed)
@@ -119,10 +121,10 @@ def _train_one(
     ]
     first = [np.zeros_like(w) for w in weights]
     second = [np.zeros_like(w) for w in weights]
-    for step in range(steps):
+    for step in range(STEPS):
         pick = draws.integers(0, scaled.shape[0], SAMPLE)
         slopes = _slopes(weights, scaled[pick], table, pick)
-        rate = RATE * 0.5 * (1.0 + np.cos(np.pi * step / steps)) + 1e-5
+        rate = RATE * 0.5 * (1.0 + np.cos(np.pi * step / STEPS)) + 1e-5
         for i, slope in enumerate(slopes):
             first[i] = 0.9 * first[i] + 0.1 * slope
             second[i] = 0.999 * second[i] + 0.001 * slope * slope

@@ -119,7 +119,7 @@ def even_paced(races: Sequence[Race], folder: Path) -> list[Race]:
     known = {str(n): float(m) for n, m in zip(names, miles, strict=True)}
     out = []
     for race in races:
-        place = np.array([known.get(_plain(p), np.nan) for p in race.points])
+        place = np.array([known.get(plain_name(p), np.nan) for p in race.points])
         there = ~np.isnan(place)
         x, y = np.concatenate([[0.0], race.share[there]]), np.concatenate([[0.0], place[there]])
         way = np.where(there, place, np.interp(race.share, x, y))
@@ -127,7 +127,7 @@ def even_paced(races: Sequence[Race], folder: Path) -> list[Race]:
     return out
 
 
-def _plain(name: str) -> str:
+def plain_name(name: str) -> str:
     """Point names of one table in the other's spelling."""
     return (
         name.split("(")[0]

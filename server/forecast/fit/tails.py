@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from server.forecast.correct import correct, spread, trust_in_nets
+from server.forecast.correct import correct, spread, tail_reach, trust_in_nets
 from server.forecast.fit.curves import ask
 from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Net
@@ -12,15 +12,15 @@ from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
 
 ONE_IN = 200
-MISHAP_SHARES = (0.0, 0.005, 0.01, 0.02, 0.03, 0.04, 0.06, 0.08, 0.12)
+POWERS = (0.25, 0.375, 0.5, 0.625, 0.75, 1.0)
 
 
 def fit_tail(
     races: Sequence[Race], prior: Prior, nets: tuple[Net, ...], level_sd: float
 ) -> tuple[float, float]:
-    """(factor, share of the whole likely time added) of `with_mishaps`.
+    """(factor, power) of `with_mishaps`.
 
-    For each share the factor is such that one leg in 200 that was made is later than the 99.5% time; of these the
+    For each power the factor is such that one leg in 200 that was made is later than the 99.5% time; of these the
     pair is taken whose flag is earliest, after arrivals and after due for those who went no further taken together.
     """
     legs = np.concatenate(
@@ -32,12 +32,12 @@ def fit_tail(
     )
     took, width, whole = legs.T
     made = ~np.isnan(took)
-    best = (np.inf, 1.0, 0.0)
-    for share in MISHAP_SHARES:
-        reach = width + share * whole
+    best = (np.inf, 1.0, 1.0)
+    for power in POWERS:
+        reach = tail_reach(width, whole, power)
         factor = float(np.quantile((took / reach)[made], 1.0 - 1.0 / ONE_IN))
         cost = float((factor * reach - took)[made].mean() + (factor * reach)[~made].mean())
-        best = min(best, (cost, factor, share))
+        best = min(best, (cost, factor, power))
     return best[1], best[2]
 
 

@@ -1,0 +1,123 @@
+"""The fit's own tools: years fitted and scored never overlap, gradients are right, failing reports fail as said."""
+
+import numpy as np
+import pytest
+
+from server.forecast.correct import curve
+from server.forecast.fit import alarms, curves, gain, heldout
+from server.forecast.fit.fold import split
+from server.forecast.fit.reliability import Odds
+from server.forecast.fit.tables import BASIS_S, Race
+from server.forecast.margins import KNOT_P
+
+
+def race(year: int, points: int = 4, runners: int = 30) -> Race:
+    """An invented year: everybody at a pace of their own, one in five ending early."""
+    draws = np.random.default_rng(year)
+    ref = np.linspace(BASIS_S / points, BASIS_S, points)
+    pace = np.exp(0.1 * draws.standard_normal((runners, 1)) + 0.05 * draws.standard_normal((runners, points)))
+    times = np.cumsum(pace * BASIS_S / points, axis=1)
+    times[::5, -1] = np.nan
+    names = tuple(f"Point.{i}" for i in range(points))
+    return Race("hill100", year, times, ref, 1.25 * BASIS_S, False, names)
+
+
+@pytest.mark.parametrize("count", [2, 5, 18])
+def test_no_year_is_both_fitted_and_scored(count: int) -> None:
+    """Each year is kept back exactly once, whatever their number."""
+    races = [race(1990 + i, 4 + i % 3) for i in range(count)]
+    kept = [r.year for fold in split(races) for r in fold]
+    assert sorted(kept) == [r.year for r in races]
+    assert all(len(fold) < count for fold in split(races))
+
+
+def test_the_nets_learn_along_the_true_slope() -> None:
+    """The gradient by each weight is that of the loss itself, by finite differences, where no gap is held at its widest."""
+    draws = np.random.default_rng(4)
+    n, f, h = 60, 5, 3
+    x = draws.standard_normal((n, f))
+    table = curves.Rows(
+        x,
+        draws.normal(4.0, 0.5, n),
+        np.full(n, 0.2),
+        np.exp(draws.normal(4.0, 0.6, n)),
+        draws.uniform(0.5, 2, n),
+    )
+    weights = [draws.standard_normal(shape) * 0.1 for shape in ((f, h), (h,), (h, 8), (8,), (f, 8))]
+
+    def loss() -> float:
+        inner, inner_bias, outer, outer_bias, straight = weights
+        output = np.tanh(x @ inner + inner_bias) @ outer + outer_bias + x @ straight
+        minutes = np.exp(table.centre[:, None] + table.sd[:, None] * curve(output))
+        miss = table.truth_min[:, None] - minutes
+        pinball = np.maximum(KNOT_P * miss, (KNOT_P - 1.0) * miss)
+        by_quantile = np.r_[np.ones(7) / 7.0, curves.TAIL_WEIGHT]
+        return float((pinball * by_quantile * table.weight[:, None]).sum() / n)
+
+    slopes = curves._slopes(weights, x, table, np.arange(n))
+    for weight, slope in zip(weights, slopes, strict=True):
+        flat = weight.reshape(-1)
+        for i in range(0, flat.size, 4):
+            old, step = flat[i], 1e-6
+            flat[i] = old + step
+            up = loss()
+            flat[i] = old - step
+            down = loss()
+            flat[i] = old
+            assert slope.reshape(-1)[i] == pytest.approx((up - down) / (2 * step), rel=1e-3, abs=1e-4)
+
+
+def test_reports_fail_as_often_as_said() -> None:
+    """Of many check-ins the stated parts are lost or come an hour late; the rest come within the minute."""
+    times = np.arange(1, 20001, dtype=np.float64) * 10000.0
+    come = alarms.reports(times, 0.2, 0.1, np.random.default_rng(1))
+    delays = np.array([received - arrived for received, _, arrived in come])
+    assert len(come) == pytest.approx(16000, abs=250)
+    assert (delays > 3000.0).sum() == pytest.approx(2000, abs=150)
+    assert set(delays.round()) == {60.0, 3600.0}
+
+
+def test_past_results_are_joined_by_name_and_never_from_the_year_itself() -> None:
+    """Points are found by name, another spelling and a point more do no harm; her own year's times are not among them."""
+    one, other = race(1991), race(1992)
+    extra = np.column_stack([other.elapsed_s[:, 0], other.elapsed_s[:, 0] + 1.0, other.elapsed_s[:, 1:]])
+    names = ("point_0", "Elsewhere", "POINT.1", "Point.2", "Point.3")
+    mixed = Race(other.course, other.year, extra, other.ref_s, other.limit_s, False, names)
+    got = gain.from_results(one, [one, mixed])
+    assert got is not None
+    assert got.ref_s[-1] == pytest.approx(BASIS_S)
+    assert np.all(np.abs(got.ref_s / one.ref_s - 1.0) < 0.08)
+    assert gain.from_results(one, [one]) is None
+
+
+PRINTED = """
+flat100: 1 races, 65 finishers
+                   next       +4   finish     loss   80% band holds % (next / +4 / finish)    [minutes]
+forecast            4.9     14.9     57.1     8.62   82 / 81 / 80
+one point           3.1     13.0    139.0    17.00   75 / 76 / 77
+still out          18.0     24.0     60.0    11.00   80 / 81 / 82
+overdue flag at the 99.5% time: false on 0.49% of 1600 legs; all tuned to one false flag in 200 legs:
+  forecast           35 min after the arrival on average; {stopped}
+2.40 ms a forecast, 1600 forecasts
+"""
+
+
+@pytest.mark.parametrize(
+    ("stopped", "due"), [("47 min after it was due for 14 who stopped", 47.0), ("nobody stopped", np.nan)]
+)
+def test_the_scripts_figures_are_read_as_printed(stopped: str, due: float) -> None:
+    """Errors, loss, bands and flags come out of the printed lines; a fold where nobody stopped weighs nothing there."""
+    finishers, found = heldout.figures(PRINTED.format(stopped=stopped))
+    assert finishers == 65.0
+    assert found["forecast"] == pytest.approx([4.9, 14.9, 57.1, 8.62, 82, 81, 80, 0.49, 35, due], nan_ok=True)
+    assert found["still out"][3] == 11.0
+    both = heldout.gathered([(65.0, found), heldout.figures(PRINTED.format(stopped="50 min after x"))])
+    assert both["forecast"][9] == pytest.approx(50.0 if np.isnan(due) else 48.5)
+
+
+def test_odds_are_counted_by_what_was_said() -> None:
+    """Rows hold how often a band of odds came true; an odds of one belongs to the last band."""
+    odds = Odds([0.05, 0.96, 1.0, 0.97], [False, True, True, False])
+    rows = odds.rows()
+    assert rows[0] == "| 0 to 10% | 1 | 5% | 0% |"
+    assert rows[1] == "| 95 to 100% | 3 | 98% | 67% |"
