@@ -47,6 +47,7 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
     said = (
         _lost(m, say),
         _leave_line(event, m, say),
+        _after_her(before, runner, m, say),
         say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
         say.s("paper-expected", runner=name, window=say.window(m.window)),
         say.s(
@@ -76,6 +77,16 @@ def _leave_line(event: Event, m: MeetingValues, say: Say) -> str:
     return say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": origin})
 
 
+def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
+    """Crew who come straight from another meeting with her leave when she has left it: the leave-by on paper is for
+    the earliest she may come, and must not take them away before."""
+    mine = [p for p in before.meetings(runner) if p.point == m.drive_from and set(p.crew) & set(m.crew)]
+    if not mine or m.leave_by is None or _stays(m) or m.leave_by > mine[-1].wait_until:
+        return ""
+    name, place = before.event.runner(runner).name, place_name(before.event, mine[-1].point)
+    return say.s("paper-after-her", runner=name, place=place, until=say.when(mine[-1].wait_until, day=True))
+
+
 def own_way(moves: CrewPlan | None, m: MeetingValues, person: str) -> MeetingValues:
     """A meeting as it is for somebody who comes in another car than the one it is timed for: their own way there."""
     visit = next((v for v in moves.visits if v.meeting == m.meeting), None) if moves is not None else None
@@ -100,7 +111,11 @@ def glove_meeting(
     event = before.event
     point = event.course_of(runner).point(m.point)
     cells = _her_cells(before, runner, m, say) if own else _crew_cells(event, m, say)
-    lines = (_lost(m, say), *_to_have(before, runner, m, say))
+    lines = (
+        _lost(m, say),
+        "" if own else _after_her(before, runner, m, say),
+        *_to_have(before, runner, m, say),
+    )
     about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"
     return GloveMeeting(point.name, about, cells, tuple(x for x in lines if x), _missed(m, say))
 

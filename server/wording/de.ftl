@@ -1011,6 +1011,7 @@ paper-leave = Losfahren bis { $leave_by }{ $from ->
     [none] {""}
    *[other] {", von "}{ $from }
  }.
+paper-after-her = Bleibt aber in { $place }, bis { $runner } dort los ist, oder bis { $until }: ab dann kommen neue Zeiten per Nachricht.
 paper-no-leave = Keine Abfahrtszeit: noch steht niemand für die Fahrzeit ein.
 paper-be-there = Da sein ab { $be_there }.
 paper-expected = { $runner }: { $window }.

@@ -1013,6 +1013,7 @@ paper-leave = Leave by { $leave_by }{ $from ->
     [none] {""}
    *[other] {", from "}{ $from }
  }.
+paper-after-her = But stay at { $place } until { $runner } is out of there, or until { $until }: from then on new times come by message.
 paper-no-leave = No leave-by: nobody stands by the drive yet.
 paper-be-there = Be there from { $be_there }.
 paper-expected = { $runner }: { $window }.
