@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.api_client import NoticeHere
 from bot.channels.base import Reply
-from bot.desk import reported
+from bot.desk import alarmed, reported
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Acknowledged, Report, Reported
 from server.facts.entry import Kind
@@ -42,6 +42,11 @@ async def settle(visit: Visit, short: int, answer: str) -> None:
 
 async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     """'ok', 'I have it', 'not yet': goes to the notice it fits, the newest of those still open."""
+    ending = alarmed.asked_to_end(visit)
+    if ending is not None and said.answer in ("yes", "no"):
+        # 'End the alarm?' was the last that was asked: its 'yes' takes no other notice.
+        right = said.answer == "yes"
+        return await (reported.confirm if right else reported.undo)(visit, ending.entry)
     open_ones: tuple[NoticeHere, ...] = ()
     taking = said.answer in _CHANGES_ITS_MIND
     if visit.event.open_notices or taking:
@@ -94,6 +99,11 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
         return await _also(visit, said.answer, None)
     if said.answer == "on our way":
         return await reported.on_the_road(visit, said.words)
+    if said.answer == "ok" and alarmed.own_call(visit) is not None:
+        # 'All good' of her who called for help is how she is.
+        one = Report(Kind.HOW_SHE_IS, visit.sent_at, visit.memory.handed[-1].report.runner, words=said.words)
+        how = Reported((one,))
+        return await alarmed.still_open(visit, how, await reported.report(visit, how))
     return visit.reply(visit.s("answer-nothing-open"))
 
 

@@ -9,7 +9,7 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import answered, asked, grouped, joining, reported
+from bot.desk import alarmed, answered, asked, grouped, joining, reported
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -126,7 +126,7 @@ class Desk:
                 return await reported.report(visit, Reported((replace(pending, seen_at=time.at),)))
         meant = understand(_command(text), visit.context())
         visit.memory.forget_offers()
-        return await self._meant(visit, meant)
+        return await self._meant(visit, await alarmed.whose_alarm(visit, meant))
 
     async def _meant(self, visit: Visit, meant: Understood) -> Reply:
         match meant:
@@ -135,7 +135,7 @@ class Desk:
             case Asked():
                 return await asked.answer(visit, meant)
             case Reported():
-                return await answered.not_yet(visit, meant) or await reported.report(visit, meant)
+                return await self._reported(visit, meant)
             case Several():
                 return await self._each(visit, meant)
             case AskBack():
@@ -148,6 +148,13 @@ class Desk:
                 return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
             case Unclear():
                 return visit.reply(visit.s("not-understood"))
+
+    async def _reported(self, visit: Visit, meant: Reported) -> Reply:
+        call = alarmed.false_call(visit, meant)
+        if call is not None:
+            return await reported.undo(visit, call.entry)
+        reply = await answered.not_yet(visit, meant) or await reported.report(visit, meant)
+        return await alarmed.still_open(visit, meant, reply)
 
     async def _each(self, visit: Visit, meant: Several) -> Reply:
         """Every part of a message in one reply; the buttons are those of the first part that has any."""

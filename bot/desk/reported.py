@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.api_client import ApiError, Told, UnreachableError
 from bot.channels.base import Reply
+from bot.desk import alarmed
 from bot.desk.memory import Handed
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, AskBack, Choice, Distress, Need, Report, Reported
@@ -45,6 +46,10 @@ async def report(visit: Visit, said: Reported) -> Reply:
 
 def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     supporter = visit.kinds <= {PartKind.SUPPORTER}
+    if one.kind is Kind.STAND_DOWN and answer.unconfirmed:
+        return visit.reply(
+            visit.s("ask-stand-down", runner=answer.runner_name), visit.confirm_buttons(answer.entry)
+        )
     text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True, supporter=supporter)
     if supporter:
         return visit.reply(text, visit.undo_button(answer.entry))
@@ -303,13 +308,15 @@ async def undo_last(visit: Visit) -> Reply:
     minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
     if not visit.memory.handed:
         return visit.reply(visit.s("undo-nothing", minutes=minutes))
-    return await undo(visit, visit.memory.handed[-1].entry)
+    call = alarmed.takes_back(visit)
+    return await undo(visit, (call or visit.memory.handed[-1]).entry)
 
 
 async def undo(visit: Visit, entry: str) -> Reply:
-    """Take back one entry; later than ten minutes only what still waits to be confirmed."""
+    """Take back one entry; later than ten minutes only what still waits to be confirmed, or a call for help."""
     handed = next((h for h in visit.memory.handed if h.entry == entry), None)
-    if handed is not None and not handed.unconfirmed and visit.now - handed.at > UNDO_WITHIN:
+    called = handed is not None and handed.report.kind is Kind.ASKED_FOR_HELP
+    if handed is not None and not (handed.unconfirmed or called) and visit.now - handed.at > UNDO_WITHIN:
         minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
         place = visit.point_name(handed.report.runner, handed.report.point)
         return visit.reply(visit.s("undo-over", minutes=minutes, place=place or visit.s("place-nowhere")))

@@ -137,7 +137,13 @@ _REPORTS = (
     (r"(?:rennleitung|orga|veranstalter) (?:weiß (?:es|bescheid|davon)|ist informiert|informiert|verständigt)|"
      r"(?:habe|haben) (?:die |der )?(?:rennleitung|orga) (?:angerufen|informiert|bescheid gesagt|verständigt)",
      "told race control"),
-    (r"\b(?:fehlalarm)\b", "false alarm"),
+    (r"\b(?:war |es war )?(?:nur )?(?:(?:einen?|ein|1) )?(?:fehlalarm|falscher alarm)\b", "false alarm"),
+    (r"\balarm (?:ist )?(?:vorbei|beendet|aufgehoben)\b|\balarm (?:beenden|aufheben)\b", "alarm over"),
+    (r"\bentwarnung\b(?: für(?: die)?\b)?", "stand down"),
+    (r"(?<!nicht )\bwieder (?:zurück )?(?:auf (?:dem|den|der|die) (?:richtigen )?(?:weg|pfad|kurs|strecke|route|trail)|"
+     r"auf kurs|richtig)\b", "back on course"),
+    (r"\b(?:den |die |meinen )?(?:richtigen )?(?:weg|pfad|strecke|markierung\w*|route) (?:jetzt )?(?:wieder )?gefunden\b|"
+     r"\bnicht mehr verlaufen\b", "found the path"),
     (r"(?:noch )?(?:nichts|niemand)(?: \w+)? (?:von ihr )?(?:gesehen|zu sehen)(?: von ihr)?|"
      r"(?:noch )?keine spur(?: von ihr)?|"
      r"(?:noch |immer noch )?nichts von ihr(?: zu sehen| gesehen)?|(?:noch )?nicht (?:da|hier|drin|durch|"
@@ -158,6 +164,7 @@ _REPORTS = (
     (r"(?:nicht gestartet|startet nicht|nicht am start)", "did not start"),
     (r"(?:will|möchte|überlegt) (?:\w+ )?(?:aufgeben|aufhören|aussteigen|aufzugeben|aufzuhören|"
      r"auszusteigen)", "wants to stop"),
+    (r"\bbin wieder (?:unterwegs|am laufen|im rennen)\b", "on our way again"),
     (r"(?:ist )?(?:wieder (?:raus|los|unterwegs|losgelaufen)|losgelaufen|weitergelaufen|weiter gelaufen|abgelaufen|"
      r"weitergegangen|losmarschiert|weg|los|weiter)(?: aus| von)?\b", "left"),
     (r"\braus (?:aus|bei|von|in)\b", "out of"),
@@ -208,6 +215,8 @@ _ANSWERS = (
     (r"(?:ich )?übernehme?(?: (?:ich|es|ihn|das))?\b|(?:ich )?kümmere? mich(?: drum| darum)?|(?:bin|"
      r"ich bin) (?:schon )?dran|"
      r"\bmache? ich\b|\bhabe ich\b(?! \w)|\bhabe (?:ihn|es)\b", "i have it"),
+    (r"\balles (?:wieder |jetzt )*(?:gut|okay|ok|bestens|fein)\b", "all good"),
+    (r"\bmir geht es (?:wieder |jetzt )*(?:gut|okay|ok|bestens)", "i am fine"),
     (r"verstanden|alles klar|gut danke|geht klar|in ordnung|\bpasst\b|erledigt", "ok"),
     (r"(?:ich )?(?:bin|sind) (?:schon |jetzt )?wach|\bwach\b", "awake"),
     (r"(?:sind|bin|wir sind|ich bin) unterwegs|(?:fahren|fahre|fahr) (?:jetzt )?(?:left|los)|"

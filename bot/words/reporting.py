@@ -99,7 +99,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         ^(it (is|was) )?(a )?false alarm$
         ^(the )?alarm (is )?(over|off|cancelled)$
         ^(cancel|end|stop) the alarm$
-        ^stand(ing)? down$
+        ^FINE(stand(ing)? down|all clear)( everyone| everybody| all| the alarm| now)?( (for |about )?(she|her))?FINALLY$
         ^call off the (search|alarm)$
         """,
     ),
@@ -174,7 +174,11 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
 )
 
 
-_REPORTS = tuple((kind, pattern(lines)) for kind, lines in _TABLE)
+_STAND_DOWN = {
+    "FINE": r"(?:(?:ok|yes|no|all|she|her|it|everything|is|has|good|fine|ok|clear|and|so|now|with) )*",
+    "FINALLY": r"(?: (?:all|she|her|everything|is|good|fine|ok|and|with))*",
+}
+_REPORTS = tuple((kind, pattern(lines, _STAND_DOWN)) for kind, lines in _TABLE)
 
 _OUT = pattern(r"""
     \bout (of|from)\b
@@ -269,6 +273,30 @@ _SWEEP_TO_COME = re.compile(
 def is_sweep_to_come(text: str) -> bool:
     """Whether it says that the sweep has not been yet, which says nothing of her."""
     return _SWEEP_TO_COME.search(text) is not None and kind_in(text) is not Kind.SWEEP_THROUGH
+
+
+_BACK_ON_COURSE = pattern(r"""
+    \bback on (the |my )?(right )?(course|route|trail|path|way|track)\b(?! record)
+    \b(found|find) (the |my |our )?(path|way|trail|course|route|track|markers?|markings?)\b
+    \b(no longer|not) lost\b
+    \b(on our way|on my way|under ?way) again\b
+""")
+_NOT_BACK = re.compile(
+    r"\b(?:can not|not (?:yet )?(?:back|found)|unable to|try\w* to|hope\w*|never|nobody|nothing)\b"
+)
+_ALL_FINE = re.compile(
+    r"\b(?:all|i am|am|everything|feel\w*) (?:\w+ )?(?:good|fine|ok|well)\b|\b(?:fine|ok|good) now\b"
+)
+
+
+def says_back_on_course(text: str) -> bool:
+    """Whether somebody who was off the course says to be on it again."""
+    return _BACK_ON_COURSE.search(text) is not None and _NOT_BACK.search(text) is None
+
+
+def says_all_fine(text: str) -> bool:
+    """Whether the writer says that they themselves are well."""
+    return _ALL_FINE.search(text) is not None
 
 
 def says_out(text: str) -> bool:

@@ -147,6 +147,8 @@ def _with_runner(report: Report, said: Sentence, ctx: Context) -> Understood | N
 
 _RACE_WIDE = frozenset({Kind.START_DELAYED, Kind.HELD, Kind.RELEASED, Kind.CREW_LEFT, Kind.RACE_CONTROL_TOLD})
 
+_ON_FOOT = frozenset({PartKind.RUNNER, PartKind.PACER})
+
 _CREW_PARTS = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 
 
@@ -186,6 +188,10 @@ def _kind_of(
     """Which kind of report; the ways of saying that her race may be over are looked at first."""
     if asking.is_question(said.text) and not loose:
         return None
+    if ctx.parts & _ON_FOOT and not said.named and reporting.says_back_on_course(text):
+        # Of those who were off it: on the course again is under way again, and no point is left.
+        fine = reporting.says_all_fine(text) or reporting.says_condition(text)
+        return replace(base, kind=Kind.MOVING_AGAIN, condition=fine)
     text = _WAVED_OFF.sub("she left", text)
     if (MAY_STOP.search(text) or NOT_OVER.search(text)) and base.runner is not None:
         came = CAME_IN_PERSON.search(text) is not None

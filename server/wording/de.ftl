@@ -608,6 +608,11 @@ distress-passed-on = Deine Worte sind bei deiner Crew und deinem Sicherheitskont
 distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
 distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
 distress-not-hurt = Wenn nichts ist, schreib ‚rückgängig‘.
+help-still-open = Der Alarm wegen deines Hilferufs bleibt trotzdem offen{ $holder ->
+    [none] {""}
+   *[other] {" bei "}{ $holder }
+ }, bis jemand ‚Entwarnung‘ schreibt.
+help-was-nothing = War es nichts, schreib ‚rückgängig‘: dann ist der Hilferuf zurückgenommen.
 
 ## Antworten: wer es weiß, ihr entgegen, wie sie selbst steht, Ziele
 
@@ -666,6 +671,7 @@ ask-bib = Niemand hat Startnummer { $bib }. { $count ->
  }
 ask-where-seen = Zwischen welchen Punkten war das?
 ask-event = Welche Veranstaltung?
+ask-stand-down = Den Alarm zu { $runner } für alle beenden? Noch läuft er: drück ‚Richtig‘ oder schreib ‚ja‘.
 choice-left = { $place } verlassen, läuft weiter
 choice-left-plain = Einen Punkt verlassen, läuft weiter
 choice-crew = Ich

@@ -651,6 +651,11 @@ distress-passed-on = Your words have gone to your crew and safety contact{ $coun
 distress-not-passed-on = I could NOT send your words on. Please telephone.
 distress-where = If you can, send your position or write where you are. Stay warm; stay on the course if that is safe.
 distress-not-hurt = If nothing is wrong, write ‘undo’.
+help-still-open = The alarm about your call for help stays open all the same{ $holder ->
+    [none] {""}
+   *[other] {" with "}{ $holder }
+ } until somebody writes ‘stand down’.
+help-was-nothing = If it was nothing, write ‘undo’: that takes your call for help back.
 
 ## Asking back
 
@@ -667,6 +672,7 @@ ask-bib = No runner has bib { $bib }. { $count ->
  }
 ask-where-seen = Between which points was that?
 ask-event = Which event?
+ask-stand-down = End the alarm for { $runner } for everybody? It is still on: press ‘Right’ or write ‘yes’.
 choice-left = Left { $place }, going on
 choice-left-plain = Left a point, going on
 choice-crew = I am

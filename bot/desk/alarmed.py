@@ -1,0 +1,101 @@
+"""What ends a call for help, and what does not: a stand-down is about the alarm that is open, and the runner's own
+word that she goes on leaves it open."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.api_client import ApiError
+from bot.channels.base import Reply
+from bot.desk.memory import Handed
+from bot.desk.visit import Visit
+from bot.words import AskBack, Choice, Need, Report, Reported, Understood
+from server.event.model import PartKind
+from server.facts.entry import Kind
+from server.wording.answer import AlarmHere
+from server.wording.say import lines
+
+_WELL = frozenset({Kind.MOVING_AGAIN, Kind.HOW_SHE_IS, Kind.IN, Kind.OUT, Kind.THROUGH})
+_BELONGS = frozenset({PartKind.RUNNER, PartKind.PACER})
+
+
+async def whose_alarm(visit: Visit, meant: Understood) -> Understood:
+    """A stand-down that names nobody is about the runner whose alarm is open: one's own to take first, asked where
+    several are; anything else as it was."""
+    first = _stand_down(meant)
+    if first is None or _named(visit, first):
+        return meant
+    open_ones = {r.id: found for r in visit.event.runners if (found := await _alarms(visit, r.id))}
+    held = [r for r, found in open_ones.items() if any(a.holder == visit.person.name for a in found)]
+    about = held or list(open_ones)
+    reports = [replace(first, runner=r) for r in about]
+    if len(reports) == 1:
+        return Reported((reports[0],))
+    if reports:
+        return AskBack(Need.RUNNER, tuple(Choice(r.runner or "", Reported((r,))) for r in reports))
+    return meant
+
+
+def _stand_down(meant: Understood) -> Report | None:
+    if isinstance(meant, AskBack):
+        return next((_stand_down(c.then) for c in meant.choices), None)
+    if isinstance(meant, Reported) and len(meant.reports) == 1 and meant.reports[0].kind is Kind.STAND_DOWN:
+        return meant.reports[0]
+    return None
+
+
+def _named(visit: Visit, one: Report) -> bool:
+    """Whether the words name the runner: 'she' of the question before is no name to end an alarm by."""
+    words = one.words.lower()
+    return any(r.name.lower() in words or (r.bib and f"#{r.bib}" in words) for r in visit.event.runners)
+
+
+async def _alarms(visit: Visit, runner: str) -> tuple[AlarmHere, ...]:
+    try:
+        return (await visit.api.facts(visit.address, visit.event.id, runner)).data.alarms
+    except ApiError:
+        return ()
+
+
+def own_call(visit: Visit) -> Handed | None:
+    """The call for help that this person handed in last and has not taken back; None where there is none."""
+    calls = [h for h in visit.memory.handed if h.report.kind is Kind.ASKED_FOR_HELP]
+    return next((h for h in reversed(calls) if h.event == visit.event.id), None)
+
+
+def takes_back(visit: Visit) -> Handed | None:
+    """Which entry 'undo' is about after a call for help: the call, where all that was said since is that she goes on."""
+    call = own_call(visit)
+    if call is None:
+        return None
+    since = visit.memory.handed[visit.memory.handed.index(call) + 1 :]
+    return call if all(h.report.kind in (Kind.MOVING_AGAIN, Kind.HOW_SHE_IS) for h in since) else None
+
+
+def false_call(visit: Visit, said: Reported) -> Handed | None:
+    """Her own call for help, where she who made it says that it was a false alarm; None for anything else."""
+    return own_call(visit) if _stand_down(said) is not None and PartKind.RUNNER in visit.kinds else None
+
+
+def asked_to_end(visit: Visit) -> Handed | None:
+    """The stand-down handed in last that still waits for a 'yes'."""
+    last = visit.memory.handed[-1] if visit.memory.handed else None
+    return last if last is not None and last.unconfirmed and last.report.kind is Kind.STAND_DOWN else None
+
+
+async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
+    """The reply to her own word that she goes on, with what of her call for help is still open."""
+    first = said.reports[0]
+    if not visit.kinds & _BELONGS or first.kind not in _WELL or first.runner is None:
+        return reply
+    asked = [a for a in await _alarms(visit, first.runner) if a.kind == Kind.ASKED_FOR_HELP.value]
+    if not asked:
+        return reply
+    holder = next((a.holder for a in asked if a.holder), "")
+    call = own_call(visit)
+    text = lines(
+        reply.text,
+        visit.s("help-still-open", holder=holder or "none"),
+        visit.s("help-was-nothing") if call is not None else "",
+    )
+    return replace(reply, text=text, buttons=reply.buttons if call is None else visit.undo_button(call.entry))
