@@ -9,7 +9,7 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import alarmed, answered, asked, grouped, joining, reported
+from bot.desk import alarmed, answered, asked, grave, grouped, joining, reported
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -126,7 +126,8 @@ class Desk:
                 return await reported.report(visit, Reported((replace(pending, seen_at=time.at),)))
         meant = understand(_command(text), visit.context())
         visit.memory.forget_offers()
-        return await self._meant(visit, await alarmed.whose_alarm(visit, meant))
+        reply = await self._meant(visit, await alarmed.whose_alarm(visit, meant))
+        return grave.numbers_first(visit, meant, text, reply)
 
     async def _meant(self, visit: Visit, meant: Understood) -> Reply:
         match meant:
@@ -232,6 +233,8 @@ class Desk:
                 number = event.emergency_number
                 text = replies.say_distress(say, control, number, None, by_self=meant.by_self)
                 return Reply(text, again=True)
+            key = "error-unreachable" if incoming.kept else "error-unreachable-not-kept"
+            return grave.numbers_first(visit, meant, incoming.text, Reply(say.s(key), again=True))
         key = "error-unreachable" if incoming.kept else "error-unreachable-not-kept"
         return Reply(say.s(key), again=True)
 

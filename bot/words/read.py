@@ -10,7 +10,7 @@ import re
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.words import answering, asking, supposing
+from bot.words import answering, asking, both, danger, supposing
 from bot.words.german import is_german, to_english
 from bot.words.listing import listed
 from bot.words.meaning import (
@@ -74,6 +74,7 @@ _LEANS = re.compile(r"\b(?:it|that|there|one|then|da|dort|das|es|he|his)\b", re.
 
 def _several(text: str, ctx: Context) -> Several | None:
     """Two questions in one message, or a report and a question: only where every clause is plain by itself."""
+        or danger.kept(said, ctx)
     clauses = [c.strip() for c in _NEXT_CLAUSE.split(text) if c.strip(" ?.!,")]
     if not 2 <= len(clauses) <= 3 or any(_LEANS.search(c) or " " not in c for c in clauses[1:]):
         return None
@@ -144,7 +145,7 @@ _FOR_HER = pattern(
     \b(called|calling|rung|phoned|requested) (an|the|for an|999|112|for the) ?(air )?(ambulance|helicopter|\
       mountain rescue)\b
     \bcall (someone|somebody)\b
-    \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure)|chest pains?)\b
+    \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure))\b
     \bcall (an ambulance|for help|rescue|mountain rescue)\b
     """
 )
@@ -177,6 +178,8 @@ def _question_or_report(said: Sentence, ctx: Context) -> Understood | None:
     return report(said, ctx, loose=volunteer) or question(said, ctx) or report(said, ctx, loose=True)
 
 
+    if danger.needs_help_now(said):
+        return Distress(said.words, ctx.now, runner, by_self=danger.speaks_of_self(said, ctx))
 _ASKS_FOR = {
     Kind.IN: Question.NEXT,
     Kind.NOT_HERE_YET: Question.NEXT,

@@ -608,6 +608,10 @@ distress-passed-on = Deine Worte sind bei deiner Crew und deinem Sicherheitskont
 distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
 distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
 distress-not-hurt = Wenn nichts ist, schreib ‚rückgängig‘.
+grave = Ist sie in Gefahr, ruf jetzt { $emergency } an. { $name }: { $phone }. Ob sie weitergeht, entscheiden Sanitäter und Ärzte.
+grave-own = Bist du in Gefahr, ruf jetzt { $emergency } an. { $name }: { $phone }. Ob du weitergehst, entscheiden Sanitäter und Ärzte.
+grave-help = Sollen es alle sofort erfahren, schreib ‚sie braucht Hilfe‘.
+grave-help-own = Sollen es alle sofort erfahren, schreib ‚Hilfe‘.
 help-still-open = Der Alarm wegen deines Hilferufs bleibt trotzdem offen{ $holder ->
     [none] {""}
    *[other] {" bei "}{ $holder }

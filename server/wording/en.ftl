@@ -651,6 +651,10 @@ distress-passed-on = Your words have gone to your crew and safety contact{ $coun
 distress-not-passed-on = I could NOT send your words on. Please telephone.
 distress-where = If you can, send your position or write where you are. Stay warm; stay on the course if that is safe.
 distress-not-hurt = If nothing is wrong, write ‘undo’.
+grave = If she is in danger call { $emergency } now. { $name }: { $phone }. Medics decide whether she goes on.
+grave-own = If you are in danger call { $emergency } now. { $name }: { $phone }. Medics decide whether you go on.
+grave-help = If everybody is to be told at once, write ‘she needs help’.
+grave-help-own = If everybody is to be told at once, write ‘help’.
 help-still-open = The alarm about your call for help stays open all the same{ $holder ->
     [none] {""}
    *[other] {" with "}{ $holder }

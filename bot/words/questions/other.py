@@ -22,7 +22,8 @@ DUTY = r"""
 """
 
 HOW_PLAIN = r"""
-    ^(is|has|was) she (been )?(eating|drinking|peeing|sick|hurt|injured|limping|smiling)( \w+)?$
+    ^(is|has|was) she (been |badly |seriously )?(eating|drinking|peeing|sick|hurt|injured|limping|smiling|bleeding|\
+      conscious|unconscious|breathing|confused|making sense)( \w+)?$
 """
 
 NUMBERS = r"""

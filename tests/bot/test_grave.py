@@ -1,0 +1,117 @@
+"""Words that say she may be in danger: passed on at once or kept with the numbers to call in front, never lost."""
+
+from __future__ import annotations
+
+import importlib.util
+from pathlib import Path
+from types import ModuleType
+from typing import TYPE_CHECKING
+
+import pytest
+
+from bot.words import Distress, understand
+from bot.words.danger import is_grave
+
+if TYPE_CHECKING:
+    from conftest import Race
+
+
+def _load_world() -> ModuleType:
+    spec = importlib.util.spec_from_file_location("world_grave", Path(__file__).parent / "world.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+WORLD = _load_world()
+AT_ONCE = (
+    "she cant breathe", "can't breathe", "she is struggling to breathe", "she is having a seizure", "she is fitting",
+    "fitting", "she has collapsed", "she is unconscious", "bleeding badly", "her leg is bleeding heavily",
+    "bleeding wont stop", "she has chest pain", "pain in her chest", "she passed out", "she can't breathe, what do we do?",
+    "sie bekommt keine luft", "sie blutet stark", "sie hat einen krampfanfall", "sie hat brustschmerzen",
+    "sie ist bewusstlos",
+)  # fmt: skip
+NOT_HELP = (
+    "she fell and is bleeding", "not making sense", "she is confused", "no chest pain", "not bleeding badly",
+    "new shoes are fitting well", "she passed out of the mill 1455", "blood blister on her heel", "is she bleeding badly?",
+    "can she breathe ok?", "sie redet wirr", "keine brustschmerzen", "sie ist gestürzt und blutet",
+)  # fmt: skip
+GRAVE = (
+    "she fell and is bleeding", "not making sense", "she is talking rubbish", "slurring her words", "she hit her head",
+    "sie ist gestürzt und blutet", "sie redet wirr", "sie ist auf den kopf gefallen", "sie krampft",
+)  # fmt: skip
+NOT_GRAVE = (
+    "blister on her heel", "she is tired", "eating well", "not bleeding any more", "no longer confused", "in at mill 1455",
+    "sie ist müde", "she stopped bleeding",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("words", AT_ONCE)
+def test_what_nobody_may_wait_with_is_a_call_for_help(words: str) -> None:
+    """From crew and volunteers alike, on her behalf and not their own."""
+    for ctx in (WORLD.crew_of_maren(), WORLD.volunteer_at("lathe")):
+        meant = understand(words, ctx)
+        assert isinstance(meant, Distress), (words, WORLD.brief(meant))
+        assert not meant.by_self
+
+
+@pytest.mark.parametrize("words", ["cant breathe", "chest pain", "ich bekomme keine luft", "i passed out"])
+def test_of_herself_it_is_her_own_call(words: str) -> None:
+    """The runner who writes it is told what to do herself."""
+    meant = understand(words, WORLD.the_runner())
+    assert isinstance(meant, Distress), (words, WORLD.brief(meant))
+    assert meant.by_self
+
+
+@pytest.mark.parametrize("words", NOT_HELP)
+def test_other_words_raise_no_alarm(words: str) -> None:
+    """Less, its opposite, or something quite different is no call for help."""
+    assert not isinstance(understand(words, WORLD.crew_of_maren()), Distress), words
+
+
+def test_grave_words_and_others() -> None:
+    """Which words put the numbers first, and which do not."""
+    assert [w for w in GRAVE if not is_grave(w)] == []
+    assert [w for w in NOT_GRAVE if is_grave(w)] == []
+
+
+@pytest.mark.parametrize("words", ["she fell and is bleeding", "not making sense", "her head is bleeding"])
+async def test_grave_words_are_kept_with_the_numbers_first(race: Race, words: str) -> None:
+    """The first line says whom to call and who decides; the words are kept as how she is."""
+    lines = (await race.say("ana", words)).text.split("\n")
+    assert lines[0] == (
+        "If she is in danger call 112 now. Race control: +44 1632 960001. Medics decide whether she goes on."
+    )
+    assert lines[1] == f"Noted how Maren is: ‘{words}’"
+    assert lines[-1] == "If everybody is to be told at once, write ‘she needs help’."
+    assert [e.words for e in await race.entries("how she is")] == [words]  # type: ignore[attr-defined]
+    assert not await race.entries("asked for help")
+
+
+async def test_grave_words_in_german(race: Race) -> None:
+    """In German the same, also while the runner is still asked for."""
+    asked = await race.say("both", "sie ist gestürzt und blutet")
+    assert asked.text.startswith("Ist sie in Gefahr, ruf jetzt 112 an. Race control: +44 1632 960001.")
+    await race.press("both", asked, "Maren")
+    assert [e.words for e in await race.entries("how she is")] == ["sie ist gestürzt und blutet"]  # type: ignore[attr-defined]
+
+
+async def test_collapsed_is_passed_on_at_once_and_can_be_undone(race: Race) -> None:
+    """Crew with her: passed on without a tap, taken back by one word within ten minutes."""
+    reply = await race.say("ana", "she cant breathe")
+    assert reply.text.startswith("Is she hurt? Call 112. Race control: +44 1632 960001.")
+    assert "Ines" in reply.text
+    assert (await race.state()).runner("maren").help_open is not None
+    await race.say("ana", "undo")
+    assert (await race.state()).runner("maren").help_open is None
+
+
+async def test_with_the_server_gone_the_numbers_still_come_first(race: Race) -> None:
+    """Nothing is noted then, and whom to call stands in front of that."""
+    await race.say("ana", "next")
+    await race.runner.cleanup()
+    text = (await race.say("ana", "she fell and is bleeding")).text
+    assert text.startswith("If she is in danger call 112 now.")
+    assert "NOTHING is noted yet" in text
