@@ -60,7 +60,14 @@ def report(said: Sentence, ctx: Context, *, loose: bool) -> Understood | None:
     found = _kind_of(base, said, text, time is not None, ctx, loose=loose)
     if found is None or isinstance(found, AskBack):
         return found
+    if time is None and found.kind in _SIGHTED and _STRAY.search(text):
+        # A number that nobody understood may be the time: it must not count as 'now' unasked.
+        found = replace(found, guessed=True)
     return _with_runner(found, said, ctx)
+
+
+_SIGHTED = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+_STRAY = re.compile(r"\b\d{2,4}\b(?! ?(?:min|km|percent|mile|hour|m\b))")
 
 
 def _correction(said: Sentence) -> tuple[Sentence, bool]:

@@ -161,7 +161,23 @@ def _first_time(text: str, now: datetime, time_zone: str) -> TimeSaid | None:
         return TimeSaid(
             now - timedelta(minutes=int(m[2])), " ".join((text[: m.end(1)] + text[m.end() :]).split())
         )
-    return _clock_said(text, now, zone) or _now_said(text, now)
+    return _clock_said(text, now, zone) or _three_digits(text, now, zone) or _now_said(text, now)
+
+
+# Behind the name of a point and at the end: 'through Brindle 745'. Anywhere else three digits may be a number she wears.
+_THREE_BARE = re.compile(
+    r"\b(?:PT|FINISH)(?: (?:in|out|at|about|through|left|arrived|off|just|now))* (?P<time>([1-9])([0-5]\d))$"
+)
+
+
+def _three_digits(text: str, now: datetime, zone: ZoneInfo) -> TimeSaid | None:
+    """The last such time that has been: nobody reports what is still to come."""
+    m = _THREE_BARE.search(text)
+    if m is None:
+        return None
+    been = [at for at in _candidates(int(m[2]), int(m[3]), "", now, zone, pad=False) if at <= now]
+    at = max(been)
+    return TimeSaid(at, text[: m.start("time")].strip(), now - at > SURE_WITHIN)
 
 
 def _now_said(text: str, now: datetime) -> TimeSaid | None:

@@ -414,6 +414,8 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("the drive to kettle is 35 minutes", "drive confirmed kettle 15:10", ""),
     ("driving from the hotel to the lathe took half an hour", "drive confirmed lathe 15:10", ""),
     ("told race control", "race control told - 15:10", ""),
+    ("she went through brindle 240", "through brindle 14:40", ""),
+    ("in kettle 250", "in kettle 14:50", ""),
     ("race hq knows", "race control told - 15:10", ""),
     ("the race office has been told", "race control told - 15:10", ""),
     ("shes here! she walked in, wants to stop", "in lathe 15:10", ""),
