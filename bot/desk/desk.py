@@ -28,6 +28,7 @@ from bot.words import (
 )
 from bot.words.tidy import tidy
 from bot.words.times import find_time
+from server.event.model import PartKind
 from server.wording import replies
 from server.wording.answer import EventHere, MeAnswer
 from server.wording.message import Press, event_mark, read_data, untag
@@ -148,7 +149,14 @@ class Desk:
             case Small():
                 return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
             case Unclear():
-                return visit.reply(visit.s("not-understood"))
+                return visit.reply(lines(visit.s("not-understood"), self._if_help(visit)))
+
+    @staticmethod
+    def _if_help(visit: Visit) -> str:
+        """Words of whoever is out there that nobody understood may have been a call for help."""
+        if not visit.kinds & {PartKind.RUNNER, PartKind.PACER}:
+            return ""
+        return visit.s("not-understood-help", emergency=visit.event.emergency_number)
 
     async def _reported(self, visit: Visit, meant: Reported) -> Reply:
         call = alarmed.false_call(visit, meant)

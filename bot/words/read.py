@@ -125,7 +125,24 @@ _SELF = pattern(
       i am|track|next marker)\b
     ^(i |she |have |has |just )*(fell|fallen|fell over|fallen over|had a fall)( over| down| off| badly| hard| bad)*$
     \bbroken (my |an? )?(leg|ankle|arm|wrist)\b
-    \b(hilfe|notfall|verletzt|verlaufen|verirrt)\b
+    \b(hilfe|notfall|verletzt|verlaufen|verirrt|bewusstlos|krankenwagen|rettungswagen|bergwacht)\b
+    \bgebrochen(es|er|en)?\b
+    ^(please )?(call |ring |ruf |rufe? )?(999|112|911)( now| please| an)?$
+    ^(s o s|h e l p|hlep|halp|hepl)\b
+    \b(passed out|trapped|heart attack|hypothermi\w+|anaphyla\w+|allergic reaction|chest pains?|dying|urgent(ly)?)\b
+    \b(need|want|require) (urgent )?(assistance|rescue|rescuing|a doctor|a medic|medics?|mountain rescue|picking up)\b
+    \b(come (and )?(get|fetch|find|save)|pick up|rescue|save) me\b
+    \bget me (out|off|down)\b
+    \bmountain rescue\b
+    \b(leg|ankle|arm|wrist|hip|knee|neck|back) (is |has )?broken?\b
+    \bbroke my\b
+    \b(can not|cannot|hard to|struggling to|trouble) breath\w*\b
+    \bhit my head\b
+    \bblood (everywhere|coming|in my)\b|\b(vomiting|throwing up|coughing|peeing|weeing) (up )?blood\b
+    \b(fell|fallen|slid|slipped) (down|off|into)\b
+    \bsomething is (really |very |badly )?wrong with me\b
+    \b(no idea|do not know|not sure|dunno) where i am\b|^where am i$
+    \b(au secours|aidez moi|a l ?aide|socorro|ayuda|aiuto|pomocy|ratunku|hjalp|hjälp|apua)\b
     """
 )
 _NOT_SELF = pattern(
@@ -147,6 +164,17 @@ _FOR_HER = pattern(
     \bcall (someone|somebody)\b
     \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure))\b
     \bcall (an ambulance|for help|rescue|mountain rescue)\b
+    \b(no pulse|doing cpr|cpr|fainted|passed out|had a seizure|heart attack)\b
+    \bshe is (fitting|having a seizure|missing(?! (a|an|her|the|one|two|some)\b))
+    \bshe (has )?(gone|went) missing\b
+    \b(does not|will not|is not|not) (respond\w*|react\w*|wak\w* up)\b
+    \bstopped breathing\b
+    \bshe (has )?(broke|broken) (her |an? )?(leg|ankle|arm|wrist|hip|neck|back)\b
+    \b(called|rung|phoned|rang|calling) (mountain rescue|999|112|911|the ambulance)\b
+    \b(casualty|runner down)\b
+    \b(a |the |one )?(runner|somebody|someone) (here )?(is |has been )?(badly |seriously )?(hurt|injured|unconscious)\b
+    \b(texted|texts|messaged|writes|wrote|says|said) help\b
+    \breagiert nicht\b|\b(bewusstlos|krampfanfall|atmet nicht)\b
     """
 )
 

@@ -105,16 +105,20 @@ def refuse_foreign_form(request: web.Request) -> None:
 
 
 async def check(secret: str, request: web.Request, parts: Parts, now: datetime) -> TokenInfo:
-    """The token behind a secret; wrong ones are counted per address, and too many are not looked at."""
-    address = peer(request, parts)
-    wait = parts.guesses.wait(address, now)
-    if wait.total_seconds() > 0:
-        error = ApiError("too_many", "too many wrong tokens came from this address", "Authorization")
-        error.do = f"Try again in {max(1, round(wait.total_seconds() / 60))} min with the right one."
-        error.headers["Retry-After"] = str(max(1, round(wait.total_seconds())))
-        raise error
+    """The token behind a secret; wrong ones are counted per address, and after too many are told to wait.
+
+    A right one is never turned away: many people share an address (a camp's Wi-Fi, a carrier), and one of them may be
+    asking for help. Nobody guesses 256 bits.
+    """
     token = await parts.journal.check_token(secret, now)
     if token is None:
+        address = peer(request, parts)
+        wait = parts.guesses.wait(address, now)
+        if wait.total_seconds() > 0:
+            error = ApiError("too_many", "too many wrong tokens came from this address", "Authorization")
+            error.do = f"Try again in {max(1, round(wait.total_seconds() / 60))} min with the right one."
+            error.headers["Retry-After"] = str(max(1, round(wait.total_seconds())))
+            raise error
         parts.guesses.wrong(address, now)
         raise ApiError("bad_token", "the token is not known, or no longer holds", "Authorization", _GET_ONE)
     return token

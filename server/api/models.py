@@ -9,6 +9,8 @@ from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field
 
 from server.facts.entry import Kind, Retired
 
+EARLIEST_YEAR, LATEST_YEAR = 1970, 2200
+
 
 class Request(BaseModel):
     """The base of every request: unknown fields are refused, no number may be NaN or infinite."""
@@ -17,6 +19,8 @@ class Request(BaseModel):
 
 
 def _utc(moment: datetime) -> datetime:
+    if not EARLIEST_YEAR < moment.year < LATEST_YEAR:
+        raise ValueError(f"the year {moment.year} can't be meant: write one of this race")
     return moment.astimezone(UTC)
 
 

@@ -114,10 +114,17 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
     share = may(ask.person_parts, call, entry.runner)
     if share is May.NO or (share is May.SOME and entry.by != ask.person):
         raise not_yours(call)
+    if kind is Kind.TAKEN_BACK and entry.kind is Kind.ASKED_FOR_HELP and not _may_call_off(ask, entry):
+        raise not_yours(call)
     picture = await ask.parts.pictures.take(entry.event, ask.now)
     as_check_in = CheckIn(kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words)
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
     return await _keep(ask, picture, replace(made, point=entry.point))
+
+
+def _may_call_off(ask: Ask, entry: Entry) -> bool:
+    """A call for help is taken back by whoever sent it, else by those who may stand an alarm down."""
+    return entry.by == ask.person or may(ask.person_parts, Call.STAND_DOWN, entry.runner) is May.YES
 
 
 async def _parts(ask: Ask, event: str) -> tuple[Part, ...]:
@@ -145,10 +152,35 @@ def _elsewhere(call: Call | None) -> str:
     return "Use the take-back, confirm or answer call."
 
 
+LONGEST = {Kind.RESTING: timedelta(hours=12)}
+LONGEST_ELSE = timedelta(days=4)
+
+
+def _until_in_reason(sent: CheckIn, now: datetime) -> None:
+    """An end far off would keep the watch quiet for so long: 'resting until 2037' is a slip, or worse."""
+    longest = LONGEST.get(sent.kind, LONGEST_ELSE)
+    start = min(sent.seen_at or now, now)
+    if sent.until is not None and sent.until - start > longest:
+        raise ApiError(
+            "invalid",
+            f"'{sent.kind.value}' until {sent.until.isoformat()} is more than {round(longest / timedelta(hours=1))} hours",
+            "until",
+            "Give the day and time that is meant, or leave it out.",
+        )
+    if sent.amount_s is not None and timedelta(seconds=sent.amount_s) > longest:
+        raise ApiError(
+            "invalid",
+            f"'{sent.kind.value}' for {round(sent.amount_s / 3600)} hours is too long",
+            "amount_s",
+            f"At most {round(longest / timedelta(hours=1))} hours; send it again if it goes on.",
+        )
+
+
 async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Entry:
     """The entry of a report. A report sent again without times keeps those it had, so that it stays the same."""
     sender = ask.caller.sender
     before = await ask.parts.journal.entry(entry_id(sender, sent.key)) if sent.key else None
+    _until_in_reason(sent, ask.now)
     sent_at = sent.sent_at or (before.sent_at if before else ask.now)
     seen_at = sent.seen_at or (before.seen_at if before and sent.sent_at is None else sent_at)
     entry = Entry(

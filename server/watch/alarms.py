@@ -102,9 +102,21 @@ def _split(alarm_id: str) -> tuple[str, str]:
 
 def _conditions(sight: Sight) -> Iterator[Alarm]:
     yield from _helps(sight)
-    if sight.state.going in _ON_COURSE and sight.state.in_hand is None:
+    if sight.state.going in _ON_COURSE and not held_now(sight):
         yield from _sweeps(sight)
         yield from _overdue(sight)
+
+
+HAND_HOLDS = timedelta(hours=1)
+"""'In hand' of a runner who has not retired is believed so long: then she has gone on, or somebody says that she has
+retired (own choice). It must not switch the watch off for the rest of the race."""
+
+
+def held_now(sight: Sight) -> bool:
+    hand = sight.state.in_hand
+    if hand is None:
+        return False
+    return sight.state.retirement is not None or sight.now - hand.at < HAND_HOLDS
 
 
 def _helps(sight: Sight) -> Iterator[Alarm]:
@@ -210,7 +222,10 @@ def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
 
 
 def _in_hand(sight: Sight, alarm: Alarm) -> End | None:
-    for stamp in (sight.state.in_hand, sight.state.crew_has_her):
+    hand = sight.state.in_hand
+    if alarm.kind is NoticeKind.OVERDUE and not held_now(sight):
+        hand = None
+    for stamp in (hand, sight.state.crew_has_her):
         if stamp is not None and (stamp.at > alarm.since or stamp.at >= alarm.raised):
             return _by(IN_HAND, stamp)
     return None

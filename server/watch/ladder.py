@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.facts.entry import Kind
-from server.watch.alarms import Alarm, End, alarms, ended, overdue_again
+from server.watch.alarms import HAND_HOLDS, Alarm, End, alarms, ended, overdue_again
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.notice import (
     AlarmValues,
@@ -41,6 +41,8 @@ def ladder(sight: Sight) -> Iterator[Draft | Wake]:
     for when in (overdue_at(sight), overdue_again(sight)):
         if when is not None:
             yield Wake(when)
+    if sight.state.in_hand is not None:
+        yield Wake(sight.state.in_hand.at + HAND_HOLDS)
     for alarm in alarms(sight):
         end = ended(sight, alarm)
         if end is not None:

@@ -21,6 +21,8 @@ __all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", 
 
 UNANSWERED = timedelta(minutes=30)
 """So long the crew at a point may take to answer about her before somebody telephones them (own choice)."""
+PHONED_MAX = 4
+"""So many times home is asked to telephone crew who do not answer."""
 PHONING = timedelta(hours=2)
 """Asked to telephone somebody, that is of use so long (own choice)."""
 ASK_SPACING = timedelta(minutes=20)
@@ -45,8 +47,8 @@ def late_at(sight: Sight) -> tuple[str, datetime] | None:
 def overdue_at(sight: Sight) -> datetime | None:
     """When silence becomes an alarm if nothing is heard; None without a forecast.
 
-    The earlier of two moments, neither of them before the grace after she was late: P(not heard by now | still
-    going) falls under the alarm line; or she would be at the finish by now with as high a probability, or the race
+    The earlier of two moments: P(not heard by now | still going) falls under the alarm line, but not before the grace
+    after she was late; or she would be at the finish by now with as high a probability, or the race
     is over, and the grace too. The second holds whoever reports: where each reporter may fail one time in twenty, or
     nobody reports at all, silence alone never says so much, and somebody at home would wait for ever.
     """
@@ -55,8 +57,9 @@ def overdue_at(sight: Sight) -> datetime | None:
     rule, late = sight.event.alarm, late_at(sight)
     under = sight.outlook.unheard_falls_under(rule.line, fact_at(sight.state))
     home = _surely_home(sight)
-    ends = [max(t, late[1] + rule.grace) if late else t for t in (under, home) if t is not None]
-    return min(ends, default=None)
+    if under is not None and late is not None:
+        under = max(under, late[1] + rule.grace)
+    return min((t for t in (under, home) if t is not None), default=None)
 
 
 def finish_of(sight: Sight) -> str:
@@ -187,16 +190,28 @@ def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
         return
     them = mine[0].notice.key.person
     values = UnreachedValues(them, NoticeKind.LATE.value, sight.person(them).channels, since)
-    for who in sight.people(PartKind.SAFETY_CONTACT):
+    told = [
+        m
+        for m in sight.told(NoticeKind.UNREACHED, point=point)
+        if m.notice.occasion.startswith(f"late:{occasion}")
+    ]
+    if any(m.answered_at is not None for m in told):
+        return
+    # Nobody at home has answered either: the organisers too, and again, for as long as it is of use.
+    number = min(int((sight.now - due) / UNANSWERED), PHONED_MAX - 1)
+    if number + 1 < PHONED_MAX:
+        yield Wake(due + (number + 1) * UNANSWERED)
+    home = sight.people(PartKind.SAFETY_CONTACT, *((PartKind.ORGANISER,) if number else ()))
+    for who in home:
         if who not in there and may_be_asked(sight, who):
             yield Draft(
                 NoticeKind.UNREACHED,
                 who,
                 point,
-                f"{NoticeKind.LATE.value}:{occasion}",
-                due,
+                f"{NoticeKind.LATE.value}:{occasion}:{number}",
+                due + number * UNANSWERED,
                 values,
-                use_by=due + PHONING,
+                use_by=due + number * UNANSWERED + PHONING,
                 needs_answer=True,
                 buttons=(Answer.ON_IT, Answer.CANNOT),
                 mine=True,

@@ -684,6 +684,7 @@ choice-over = Ihr Rennen ist vorbei
 choice-else = Etwas anderes
 choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
+not-understood-help = Wenn du Hilfe brauchst: ruf { $emergency } an und schreib ‚Hilfe‘; das geht sofort an Crew und Sicherheitskontakt.
 not-understood = Das habe ich nicht verstanden. Schreib ‚was kann ich fragen‘ für Beispiele.
 nothing-to-say = Hallo. Schreib ‚was kann ich fragen‘ für Beispiele.
 thanks = Gern.

@@ -685,6 +685,7 @@ choice-over = Her race is over
 choice-else = Something else
 choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
+not-understood-help = If you need help: call { $emergency }, and write ‘help’; that goes to your crew and safety contact at once.
 not-understood = I did not understand that. Write ‘what can I ask’ for examples.
 nothing-to-say = Hello. Write ‘what can I ask’ for examples.
 thanks = Good.

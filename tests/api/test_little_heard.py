@@ -16,6 +16,7 @@ from server.api.building import build
 from server.api.parts import PARTS
 from server.app import Options, make_app
 from server.clock import SteppedClock
+from server.facts.entry import Kind
 from server.journal import Journal
 from server.settings import Settings
 from server.watch.notice import AlarmValues, Made, MeetingValues, NoticeKind
@@ -166,3 +167,42 @@ async def test_silence_ends_in_an_alarm_whoever_reports(first: Running) -> None:
     values = raised[0].notice.values
     assert isinstance(values, AlarmValues)
     assert [h.words for h in values.heard_since] == ["sitting on a wall feel sick"]
+
+
+async def test_no_report_keeps_the_watch_quiet_for_ever(first: Running) -> None:
+    """'Resting until 2037' and years that nobody means are refused; 'in hand' of one who goes on holds for an hour."""
+    path = "/v1/events/first/runners/maren/checkins"
+    for until in ("2037-06-19T12:00:00Z", "9999-12-31T23:59:59-14:00"):
+        status, _ = await first.call("ana", "POST", path, {"kind": "resting", "until": until})
+        assert status == 422
+    status, _ = await first.call("ana", "POST", path, {"kind": "in", "seen_at": "0001-01-01T00:00:00+14:00"})
+    assert status == 422
+    first.clock.advance(timedelta(hours=1))
+    status, _ = await first.call("ana", "POST", path, {"kind": "in hand"})
+    assert status == 200
+    await pass_time(first, 36, every_minutes=60)
+    assert await made(first, NoticeKind.OVERDUE)
+
+
+async def test_only_her_word_or_home_takes_help_back(first: Running) -> None:
+    """Crew can't call off the runner's own call for help; she can, and so can the safety contact."""
+    first.clock.advance(timedelta(hours=1))
+    assert "112" in (await ask(first, "help", "maren")).splitlines()[0]
+    cry = next(e for e in await first.parts.journal.entries("first") if e.kind is Kind.ASKED_FOR_HELP)
+    path = f"/v1/entries/{cry.id}/take-back"
+    assert (await first.call("ana", "POST", path, {}))[0] == 403
+    assert (await first.call("dad", "POST", path, {}))[0] == 200
+
+
+async def test_words_nobody_understood_from_the_runner(first: Running) -> None:
+    """What may have been a call for help is answered with the number and the word that is one."""
+    assert "call 112, and write ‘help’" in await ask(first, "mmph xq zzt", "maren")
+    for text in (
+        "call 112",
+        "i cant breathe",
+        "my leg is broken",
+        "no idea where i am",
+        "s.o.s.",
+        "come and get me",
+    ):
+        assert "112" in (await ask(first, text, "maren")).splitlines()[0], text
