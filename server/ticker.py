@@ -11,7 +11,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 import structlog
@@ -172,7 +172,6 @@ class Ticker:
             broke(log, "tick failed", error, event_id=event_id)
             self._failed(event_id, error)
             return None
-        self.failing.pop(event_id, None)
         if made or await self._is_news(event_id):
             self._hub.changed(event_id)
         return ask_again
@@ -195,16 +194,23 @@ class Ticker:
             return (), None
         new: list[Made] = []
         due: datetime | None = None
+        failed: list[Exception] = []
         for runner in (*(r.id for r in event.runners), NO_RUNNER):
             async with self._journal.runner_lock(event_id, runner):
                 picture = await self._pictures.take(event_id, now)
-                verdict = await asyncio.to_thread(_evaluate, picture, runner, now)
+                verdict, error = await asyncio.to_thread(_evaluate_surely, picture, runner, now)
                 new += await self._journal.add_notices(verdict.owed, now)
+            failed += [] if error is None else [error]
             due = _sooner(due, verdict.ask_again)
         await self._journal.try_next_channels(now, event.alarm.answer_within)
         self._count(new, picture)
         if any(m.failed for m in new):
             due = now  # that somebody can't be reached at all may owe something to the next on the ladder
+        for error in failed:
+            broke(log, "a runner can't be judged: alarms only", error, event_id=event_id)
+            self._failed(event_id, error)
+        if not failed:
+            self.failing.pop(event_id, None)
         return tuple(new), due
 
     def _count(self, new: list[Made], picture: Picture) -> None:
@@ -245,6 +251,16 @@ def _evaluate(picture: Picture, runner: str, now: datetime) -> Verdict:
     if runner == NO_RUNNER:
         return evaluate_event(picture.situation, now)
     return evaluate_runner(picture.situation, runner, now)
+
+
+def _evaluate_surely(picture: Picture, runner: str, now: datetime) -> tuple[Verdict, Exception | None]:
+    """The verdict, and what broke: then that of the situation without a forecast, which still passes on a call for
+    help and climbs open alarms. One thing that can't be judged must not silence the rest."""
+    try:
+        return _evaluate(picture, runner, now), None
+    except Exception as error:
+        bare = replace(picture, situation=replace(picture.situation, outlooks={}))
+        return _evaluate(bare, runner, now), error
 
 
 def _sooner(one: datetime | None, other: datetime | None) -> datetime | None:

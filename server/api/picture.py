@@ -12,6 +12,8 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from functools import partial
 
+import structlog
+
 from server.api.building import Built, build
 from server.course import Course
 from server.event.model import Event
@@ -22,12 +24,15 @@ from server.forecast.bridge import outlook
 from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
 from server.journal import Journal, UnknownError
+from server.log import broke
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.leaving import p_gone_on
 from server.watch.notice import MeetingValues
 from server.watch.situation import Group, Situation
+
+log = structlog.get_logger("picture")
 
 OUTAGES_BACK = timedelta(days=14)
 
@@ -80,6 +85,15 @@ class Picture:
         if last is None or last.point is None or self.state.runner(runner).going is not Going.AT_POINT:
             return 0.0
         return p_gone_on(sight_of(self.situation, runner, self.now), last.point)
+
+
+def _seen_now(outlook: Outlook, now: datetime, event_id: str, runner: str) -> View | None:
+    """The forecast as seen now; None, and a word in the log, where it can't be had."""
+    try:
+        return outlook.at(now)
+    except Exception as error:
+        broke(log, "no view of a forecast", error, event_id=event_id, runner=runner)
+        return None
 
 
 @dataclass(slots=True)
@@ -151,7 +165,9 @@ class Pictures:
             hearing=hearing,
             groups=tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id)),
         )
-        views = {r: o.at(now) for r, o in folded.outlooks.items()}
+        views = {
+            r: v for r, o in folded.outlooks.items() if (v := _seen_now(o, now, event_id, r)) is not None
+        }
         return Picture(situation, now, views, folded.entries, built)
 
     async def _built(self, event_id: str, kept: _Kept) -> Built:
@@ -259,18 +275,17 @@ def _fold(
     event = built.event
     state = fold(entries, event, now, built.placer)
     waiting = [e.seen_at for r in state.runners for e in r.future] + [e.seen_at for e in state.future]
-    outlooks = {
-        r.runner: outlook(
-            event,
-            r,
-            state,
-            built.timetables[r.runner],
-            built.courses[event.runner(r.runner).course],
-            hearing=hearing,
-        )
-        for r in state.runners
-        if r.runner in built.timetables
-    }
+    outlooks: dict[str, Outlook] = {}
+    for r in state.runners:
+        if r.runner in built.timetables:
+            course = built.courses[event.runner(r.runner).course]
+            try:
+                found = outlook(event, r, state, built.timetables[r.runner], course, hearing=hearing)
+            except Exception as error:
+                # Facts that no forecast can hold must not take the board, the chat and a call for help with them.
+                broke(log, "no forecast", error, event_id=event.id, runner=r.runner)
+                continue
+            outlooks[r.runner] = found
     return _Folded(
         head=head,
         version=event.version,

@@ -58,6 +58,8 @@ CONDITION_SD = 0.05
 # Reporters who have the race's own radio or cable; the others need the telephone network.
 OWN_MEANS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 EVER = 1e12
+FAR_S = 1e8
+"""Some three years: no race's time lies farther from its start."""
 _Ask = Callable[[int], float]
 
 
@@ -381,7 +383,8 @@ class _Outlook:
         return None if found is None else max(after, self._when(found))
 
     def _when(self, seconds: float) -> datetime:
-        return self.start + timedelta(seconds=round(seconds, 3))
+        # No calendar holds what a slip of a date can make of a time: it stays a time, far off.
+        return self.start + timedelta(seconds=round(min(max(seconds, -FAR_S), FAR_S), 3))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
