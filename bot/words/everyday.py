@@ -8,7 +8,7 @@ RIGHT_AS_IT_IS = frozenset(
     about after again always ankle another anyone anything arrives ask asked asks awaken back bad bark barn
     battery beating before being bending best better boast bog born both bottle bottles bread bridge
     bringing brings cake call called calling calls cap caste charger cheer cheers climb climbing climbs
-    close coast coasted coffee cold coming corn could crew cross crossed dare dark dart date down drink
+    close coast coasted coffee cold coming corn could crew cross crossed dare darf dark dart date down drink
     driven driver drives drove dry each early eating eight either empty ending ends enough even event ever
     every everything eyes far farm fast feel feels feet felt fence field fight find fine finish finishes
     fired first fog food foot forest found from front full gate gave gel gels getting give given gives

@@ -36,9 +36,11 @@ _SPOKEN = {
     "mir": "mir", "min": "min", "minuten": "min", "minute": "min", "std": "stunde", "stunden": "stunde",
     "siehts": "sieht es", "schaffts": "schafft es", "kommts": "kommt sie", "drinne": "drin",
 }  # fmt: skip
+# fmt: off
 _FILLERS = frozenset(
-    "denn eigentlich bitte mal ma gell halt eh doch ungefaehr ca circa leute jungs maedels sag nochmal ueberhaupt".split()  # noqa: SIM905
+    "denn eigentlich bitte mal ma gell halt eh doch auch ungefaehr ca leute jungs maedels sag nochmal ueberhaupt".split()  # noqa: SIM905
 )
+# fmt: on
 # 'keine' is 'nobody' only where nothing follows that it counts.
 _COUNTED = re.compile(
     r"\bniemand(?= (?:ahnung|spur|zeit|lust|neuigkeiten|meldung|blasen|energie|kraft|probleme))"
@@ -63,7 +65,7 @@ _GERMAN = re.compile(
         r"du|noch|"
         r"schon|angekommen|hilfe|verletzt|ja|jo|nein|nee|nö|raus|rein|gerade|grad|sind|bin|bist|braucht|soll|"
         r"sollen|solln|"
-        r"vorbei|beenden|beendet|beide|beiden|hilft|darf|auch|bin|weiter|"
+        r"vorbei|beenden|beendet|beide|beiden|geparkt|entwarnung|hilft|am (?!i\b)|darf|auch|bin|weiter|"
         r"vor \d+|uhr|halb|viertel|dreiviertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|eben|zeitplan|"
         r"rückgängig|"
         r"los|durch|aus|nach|bei|beim|im|zum|zur|kommt|geht|läuft|schläft|sitzt|isst|trinkt|warten|weiter|unterwegs|"

@@ -34,11 +34,35 @@ _TIMES = (
 )
 
 _QUESTIONS = (
+    (r"\bist der alarm (?:\w+ )?(?:offen|vorbei|aktiv|beendet)\b", "is the alarm still open"),
+    (r"\bwas ist (?:\w+ )?mit (?:dem|diesem) alarm\b", "what about the alarm"),
+    (r"\bwas ist (?:da |hier )?(?:passiert|geschehen)\b", "what happened"),
+    (r"\b(?:muss|soll|müssen|sollen) (?:ich|wir) (?:mir|uns) (?:jetzt )?sorgen machen\b", "should i be worried"),
+    (r"\b(?:kann|darf|können|dürfen) (?:ich|wir) (?:jetzt |noch )*(?:schlafen|ins bett|mich hinlegen|uns hinlegen)\b",
+     "can i sleep"),
     (r"^(?:sorry,? |nein,? )?(?:berichtigung|korrektur|korrigiere|richtig ist)\b[ :,]*", "correction "),
     (r"\bfahrt (?:vom|von der|von|ab) (.+?) (?:nach|bis|zum|zur) (?=\w)", r"drive from \1 to "),
     (r"was kann ich (?:dich )?(?:alles )?(?:fragen|tun|machen|schreiben)|was kannst du", "what can i ask"),
     (r"was (?:muss|habe) ich (?:hier |denn |zu |jetzt )?(?:zu )?tun|was ist (?:hier )?meine aufgabe", "what is my job"),
     (r"wie (?:melde|funktioniert|geht) (?:ich|das|es)(?: hier)?\b(?! ihr)", "how does this work"),
+    (r"\b(?:der |den )?start (?:ist |wurde |wird |hat sich |verzögert sich |verschiebt sich )?(?:(?:um|at) )?"
+     r"(?:(\d+) (min|stunden?)|(?:1 |eine )?(halbe) stunde|(?:1 |eine )?(viertelstunde)) ?(?:nach hinten )?"
+     r"(?:verschoben|verspätet|verzögert|später|verlegt)?", r"start delayed by \1 \2 \3 \4"),
+    (r"\b(?:der )?start (?:ist |wurde |wird )?(?:nach hinten )?(?:verschoben|verspätet|verzögert|verlegt)", "start delayed"),
+    (r"^(?:sollen|soll|muss) (?:wir|ich) (?:noch )?(?:auf|at) (.+?) (?:noch )?warten oder.*$",
+     r"should we wait for \1 or go"),
+    (r"^(?:darf|kann|soll|sollte|muss) (?:sie|ich|ihr) .*\b(?:schlafen|hinlegen|ibu\w*|paracetamol|aspirin|schmerz\w+|"
+     r"salz\w*|cola|koffein|tablette\w*|medikament\w*|magnesium)\b.*$", "what do we do about it"),
+    (r"\b(?:was hilft|hilft|helfen)\b(?: (\w+))? ?(?:bei|gegen|wenn|at)\b", r"what do we do about \1 if"),
+    (r"^(?:hilft|helfen)\b", "what do we do with"),
+    (r"\bwas (?:macht|tut|nimmt|gibt|hilft|nehmen|geben|mache|tue)(?: man| wir| ich)? (?:bei|gegen|wenn|at)\b",
+     "what do we do if"),
+    (r"^was (?:bei|gegen|at) (?=\w+ ?\??$)", "what do we do if "),
+    (r"^was (?:soll|sollen|kann|können|muss|müssen) (?:ich|wir|man) (?:bei|gegen|at) (.+?) (?:machen|tun|"
+     r"nehmen)", r"what do we do if \1"),
+    (r"\b(?:und )?was (?:nun|jetzt|tun|machen)\b(?= ?\??$)", "what do we do now"),
+    (r"^wie (?:behandelt man|behandle ich|behandeln wir|versorgt man|versorge ich|tapet man|tape ich)\b",
+     "what do we do if"),
     (
         r"was (?:(?:sollen |können |soll |kann )?(?:wir|ich|man) )?(?:tun|machen|mache|mach|tu)(?: wir| ich)?,? "
         r"(?:bei|wenn|falls|gegen)|was,? (?:wenn|falls|hilft gegen)",
@@ -175,7 +199,9 @@ _REPORTS = (
      r"hingelegt|\bpause\b|\bsitzt\b|\bsitze\b|\bnickerchen\b", "resting"),
     (r"(?:ist |gerade |eben )*(?:angekommen|eingetroffen|eingelaufen|reingekommen|aufgetaucht|ist da|ist hier|ist drin|"
      r"reingelaufen|\brein\b|\bdrin\b|\bda\b|\bhier\b)", "arrived"),
-    (r"(?:wir sind|ich bin|bin|sind) (?:in|bei|am|an|zurück in|schon in)\b", "we are at"),
+    (r"\b(?:haben|habe|sind|bin)? ?(?:schon |jetzt )?(?:geparkt|eingeparkt)\b", "parked"),
+    (r"(?:wir sind|ich bin|bin|sind) (?:schon |jetzt |gerade |wieder )*(?:in|bei|am|an|zurück in|schon in)\b",
+     "we are at"),
     (r"\b(?:sehe sie|gesehen|gesichtet|getroffen|überholt)\b", "saw her"),
 )  # fmt: skip
 

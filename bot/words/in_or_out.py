@@ -123,7 +123,7 @@ def in_or_out(
     if STRONG_IN.search(text):
         finish = re.search(r"\b(?:finish\w*|home)\b|FINISH", text)
         return replace(base, kind=Kind.IN, condition=condition and not finish)
-    if condition and base.runner is not None:
+    if condition and (base.runner is not None or re.search(r"\b(?:she|her)\b", text)):
         return replace(base, kind=Kind.HOW_SHE_IS)
     if not loose and asking.question_in(said.text) is not None:
         return None

@@ -195,8 +195,12 @@ class Context:
             return next((r for r in self.runners if r.id == runner_id), None)
         if self.last is not None and self.last.runner is not None:
             return self.runner(self.last.runner)
-        own = [r for r in self.runners if r.id in self.own_runners] or list(self.runners)
+        own = self.candidates()
         return own[0] if len(own) == 1 else None
+
+    def candidates(self) -> tuple[RunnerHere, ...]:
+        """The runners that may be meant where none is named: one's own, else all."""
+        return tuple(r for r in self.runners if r.id in self.own_runners) or self.runners
 
 
 @dataclass(frozen=True, slots=True)

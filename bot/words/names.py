@@ -9,7 +9,7 @@ back.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -86,7 +86,38 @@ def aliases(points: tuple[PointHere, ...]) -> tuple[tuple[str, tuple[str, ...], 
             if len(word) >= 4 and word not in NO_NAMES and word.isalpha():
                 for q in others:
                     add(word, q.id)
+    for other, points_ in _in_other_words(points, where).items():
+        if other not in calls and other not in NO_NAMES:
+            for point in points_:
+                add(other, point)
     return tuple((w, tuple(ids), len({where[i] for i in ids}) == 1) for w, ids in calls.items())
+
+
+_SAME_THING = (
+    ("bridge", "bruecke"), ("mill", "muehle"), ("farm", "hof"), ("barn", "scheune"), ("church", "kirche"),
+    ("chapel", "kapelle"), ("castle", "schloss", "burg"), ("ford", "furt"), ("quarry", "steinbruch"), ("lake", "see"),
+    ("pass", "sattel"), ("summit", "gipfel"), ("valley", "tal"), ("forest", "wald"), ("village", "dorf"),
+    ("school", "schule"), ("station", "bahnhof"), ("hut", "huette"), ("tower", "turm"), ("gate", "tor"),
+    ("meadow", "wiese"), ("moor", "moss", "moos"), ("weir", "wehr"), ("spring", "quelle"), ("edge", "kante"),
+    ("inn", "gasthof", "wirtshaus"), ("cross", "kreuz"), ("river", "fluss"), ("brook", "beck", "bach"), ("rock", "fels"),
+    ("house", "haus"), ("reservoir", "stausee", "talsperre"), ("dam", "damm"), ("square", "markt", "marktplatz"),
+)  # fmt: skip
+# Words of one language that mean something else in a sentence of the other, or that are parts of other words.
+_NO_CALLS = frozenset({"see", "tal", "tor", "pass", "station", "house", "spring", "square", "rock", "inn"})
+
+
+def _in_other_words(points: tuple[PointHere, ...], where: Mapping[str, str]) -> dict[str, list[str]]:
+    """What a place is called in the other language: 'die Bruecke' for Sike Bridge; the ids that each word fits."""
+    found: dict[str, list[str]] = {}
+    for p in points:
+        for word in where[p.id].split():
+            for same in _SAME_THING:
+                ends = [w for w in same if word == w or (len(w) > 4 and word.endswith(w))]
+                if ends:
+                    for other in same:
+                        if other not in where[p.id] and other not in _NO_CALLS:
+                            found.setdefault(other, []).append(p.id)
+    return found
 
 
 def name_words(points: Iterable[PointHere], others: Iterable[str]) -> frozenset[str]:
@@ -102,6 +133,9 @@ def _score(gram: str, alias: str) -> float:
         return 0.0
     if not _alike(gram.split(), alias.split()):
         return 0.0
+    if gram.startswith("the ") and alias.startswith("the "):
+        # What is common to both likens nothing: 'the castle' is not 'the stile'.
+        gram, alias = gram[4:], alias[4:]
     if len(alias) <= 4 or gram in NO_NAMES or gram in _LIKE_NAMES or len(gram) < 4 or gram[0] != alias[0]:
         return 0.0
     score = fuzz.ratio(gram, alias)

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.words import asking, names
+from bot.words import asking, names, supposing
+from bot.words.everyday import RIGHT_AS_IT_IS
 from bot.words.meaning import (
     AskBack,
     Asked,
@@ -19,8 +20,14 @@ from bot.words.meaning import (
     place_of,
 )
 from bot.words.sentence import Sentence, finish_of
+from bot.words.tidy import MENDED
 from bot.words.times import find_ahead, find_time
+from server.event.model import PartKind
 from server.wording.answer import RunnerHere
+
+_NO_RUNNER = frozenset(
+    {Question.DUTY, Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS, Question.HELP_WORD}
+)
 
 _LEAD = r"(?:and |so |ok |what about |how about |then |same |again |but |for |at |to |in |with |on )*"
 _AFTER = re.compile(
@@ -36,7 +43,7 @@ _RUNNER_ONLY = re.compile(rf"^{_LEAD}(?:she|her)(?: then| though| too)?(?: \?)?$
 def follow_up(said: Sentence, ctx: Context) -> Understood | None:
     """'and the one after?', 'and Kettle?', 'same for Tove': the last question again about something else."""
     last = ctx.last
-    if _PLACE_ONLY.search(said.text) and (said.point or said.finish):
+    if _PLACE_ONLY.search(said.text) and (said.point or said.finish) and not _who_is_there(said, ctx):
         if (
             last is not None
             and (last.question in asking.ABOUT_A_POINT)
@@ -51,6 +58,9 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
             return Asked(Question.WHERE, said.runner.id, words=said.words)
         return None
     if said.named and _RUNNER_ONLY.search(said.text) and said.runner:
+        if last.runner is None or last.question in _NO_RUNNER:
+            # What was asked before was of oneself, or too long ago: a runner's name asks where she is.
+            return Asked(Question.WHERE, said.runner.id, words=said.words)
         return replace(last, runner=said.runner.id, words=said.words)
     other = [r for r in ctx.runners if r.id != last.runner]
     if _OTHER_RUNNER.search(said.text) and len(other) == 1:
@@ -58,6 +68,12 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
     if _AFTER.search(said.text) and said.runner:
         return _after(last, said.runner, said.words)
     return None
+
+
+def _who_is_there(said: Sentence, ctx: Context) -> bool:
+    """'at Kettle' by itself, from crew whose place nobody knows, may say where they are: no question."""
+    alone = re.fullmatch(r"at (?:PT|FINISH)", said.text) is not None and ctx.last is None
+    return alone and ctx.point is None and PartKind.CREW in ctx.parts
 
 
 _ABOUT_MEETINGS = frozenset(
@@ -84,6 +100,63 @@ def _after(last: Asked, runner: RunnerHere, words: str) -> Asked:
     return replace(last, question=question, point=point, runner=runner.id, words=words)
 
 
+# Of these the place is what is asked for; other answers name the place they are about.
+_OF_A_PLACE = frozenset(
+    {Question.NEXT, Question.AT, Question.WHERE, Question.LAST_STOP, Question.CUT_OFF, Question.DARK}
+)
+
+_A_PLACE = re.compile(
+    r"\b(?:at|to|reach|in) (?:the |der |dem |den |die |das )?(?!the\b|der\b|dem\b|den\b|die\b|das\b)"
+    r"(?P<name>[a-z]{4,})(?= \?$|$| (?:at|then|now|if|when|by|today|tonight|and|or)\b)"
+)
+# Words after 'at', 'to' and 'in' that name no place, or any.
+_NO_PLACE = frozenset(
+    """
+    least last once first night dawn dusk noon midnight home there here this that them next point stop station finish
+    moment all time times pace speed present which what each every these both some rest sleep come leave bring
+    drive wait meet arrive morning evening afternoon hours minutes start place places course trail route camp
+    hurt pain order time touch position late later soon have take give need know call tell report walk race
+    control reached minute hour while total person front back dark light daylight trouble good shape form spirits
+    front ziel naechste naechsten letzten anderen etwa nacht haben kommen bringen nehmen fahren laufen gehen machen
+    danger shop warten stay sein ihre ihren unsere unserem hause hotel auto wagen crew
+    """.split()  # noqa: SIM905 - a list of words reads better as words
+)
+
+
+def _place_not_known(said: Sentence) -> str:
+    """A word that stands where a place does and is none of the course's; '' where there is none."""
+    if said.point is not None or said.finish or said.person is not None:
+        return ""
+    m = _A_PLACE.search(said.text)
+    if m is None or m["name"] in _NO_PLACE or m["name"] in RIGHT_AS_IT_IS or m["name"] in MENDED:
+        return ""
+    return m["name"]
+
+
+def _which_place(asked: Asked, said: Sentence, word: str, ctx: Context) -> AskBack | None:
+    """A place that is not on the course: which point is meant; never another place's answer as if it were that one."""
+    runner = said.runner or next(iter(ctx.candidates()), None)
+    if runner is None:
+        return None
+    place = place_of(runner)
+    question = Question.AT if asked.question in (Question.NEXT, Question.WHERE) else asked.question
+    points = place.points if question in asking.PAST else place.ahead or place.points
+    choices = []
+    for p in points:
+        one = replace(asked, question=Question.FINISH if p.finish and question is Question.AT else question)
+        then = about(replace(one, point=p.id), replace(said, text=""), ctx)
+        choices.append(Choice(p.id, _settled(_at(then, p.id))))
+    return AskBack(Need.POINT, tuple(choices), word)
+
+
+def _at(meant: Understood, point: str) -> Understood:
+    if isinstance(meant, AskBack):
+        return replace(
+            meant, choices=tuple(Choice(c.label, _settled(_at(c.then, point))) for c in meant.choices)
+        )
+    return replace(meant, point=point) if isinstance(meant, Asked) else meant
+
+
 _PERCENT = re.compile(r"\b(\d+) percent\b|\bby (?:a )?(\d+)\b")
 _FASTER = re.compile(r"\b(?:faster|quicker|speed\w*|picks? up|gains?)\b")
 
@@ -98,6 +171,8 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
     question = asking.question_in(text if later is None else later.rest + " LATER")
     if question is None and later is not None:
         question = asking.question_in(text)
+    if question is None and supposing.asks_for_a_remedy(said.words):
+        question = Question.HOW if supposing.asks_how(said.words) else Question.CARDS
     if question is None:
         if (said.point or said.finish) and asking.is_question(text) and not asking.is_weather(text):
             question = Question.AT
@@ -106,6 +181,8 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
     if question is Question.MEETING and said.point is not None and re.search(r"\bi (?:start|PT)\b", text):
         # 'When do I start' asks for no point, though the start is one.
         said = replace(said, point=None)
+    if question in _OF_A_PLACE and (unknown := _place_not_known(said)):
+        return _which_place(Asked(question, words=said.words), said, unknown, ctx)
     asked = Asked(question, words=said.words, person=said.person)
     if question is Question.SLOWER:
         m = _PERCENT.search(text)
@@ -120,11 +197,6 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
     return about(asked, said, ctx)
 
 
-_NO_RUNNER = frozenset(
-    {Question.DUTY, Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS, Question.HELP_WORD}
-)
-
-
 def about(asked: Asked, said: Sentence, ctx: Context) -> Understood:
     """The question with its runner and point; asks back where those are open and matter."""
     runner = said.runner
@@ -132,7 +204,8 @@ def about(asked: Asked, said: Sentence, ctx: Context) -> Understood:
         if len(ctx.runners) < 2:
             return asked
         choices = tuple(
-            Choice(r.id, _settled(_point_of(replace(asked, runner=r.id), said, r, ctx))) for r in ctx.runners
+            Choice(r.id, _settled(_point_of(replace(asked, runner=r.id), said, r, ctx)))
+            for r in ctx.candidates()
         )
         return AskBack(Need.RUNNER, choices)
     if runner is None:

@@ -17,6 +17,7 @@ from bot.words.meaning import (
     Acknowledged,
     AskBack,
     Asked,
+    Choice,
     Context,
     Distress,
     Need,
@@ -40,10 +41,25 @@ UNDO_WITHIN = timedelta(minutes=10)
 
 def understand(text: str, ctx: Context) -> Understood:
     """What a person means by `text`. Never raises; what is not understood is `Unclear`."""
-    whole = _understand(text, ctx)
+    whole = _of_each(text, ctx) or _understand(text, ctx)
     if isinstance(whole, Distress | Several):
         return whole
     return _several(text, ctx) or whole
+
+
+def _of_each(text: str, ctx: Context) -> Understood | None:
+    """'Both are off': a report for each, or the question asked of each; None where it can't be read so."""
+    sentences = both.each(text, ctx)
+    if sentences is None:
+        return None
+    meant = [_understand(s, ctx) for s in sentences]
+    reports = [replace(r, words=text) for m in meant if isinstance(m, Reported) for r in m.reports]
+    if all(isinstance(m, Reported) for m in meant):
+        return Reported(tuple(reports))
+    asked = [replace(m, words=text) for m in meant if isinstance(m, Asked)]
+    if len(asked) == len(meant) and all(a.runner is not None for a in asked):
+        return AskBack(Need.RUNNER, tuple(Choice(a.runner or "", a) for a in asked))
+    return meant[0] if all(isinstance(m, Distress) for m in meant) else None
 
 
 def _understand(text: str, ctx: Context) -> Understood:
@@ -58,6 +74,7 @@ def _understand(text: str, ctx: Context) -> Understood:
         or listed(said, ctx)
         or follow_up(said, ctx)
         or _question_or_report(said, ctx)
+        or danger.kept(said, ctx)
         or Unclear(text)
     )
 
@@ -74,7 +91,6 @@ _LEANS = re.compile(r"\b(?:it|that|there|one|then|da|dort|das|es|he|his)\b", re.
 
 def _several(text: str, ctx: Context) -> Several | None:
     """Two questions in one message, or a report and a question: only where every clause is plain by itself."""
-        or danger.kept(said, ctx)
     clauses = [c.strip() for c in _NEXT_CLAUSE.split(text) if c.strip(" ?.!,")]
     if not 2 <= len(clauses) <= 3 or any(_LEANS.search(c) or " " not in c for c in clauses[1:]):
         return None
@@ -190,6 +206,8 @@ def _distress(said: Sentence, ctx: Context) -> Distress | None:
         return Distress(
             said.words, ctx.now, runner, by_self=not of_self and re.search("sos|mayday", text) is not None
         )
+    if danger.needs_help_now(said):
+        return Distress(said.words, ctx.now, runner, by_self=danger.speaks_of_self(said, ctx))
     return None
 
 
@@ -206,8 +224,6 @@ def _question_or_report(said: Sentence, ctx: Context) -> Understood | None:
     return report(said, ctx, loose=volunteer) or question(said, ctx) or report(said, ctx, loose=True)
 
 
-    if danger.needs_help_now(said):
-        return Distress(said.words, ctx.now, runner, by_self=danger.speaks_of_self(said, ctx))
 _ASKS_FOR = {
     Kind.IN: Question.NEXT,
     Kind.NOT_HERE_YET: Question.NEXT,

@@ -30,7 +30,8 @@ class Sentence:
 def _points(ctx: Context, runner: RunnerHere | None) -> tuple[PointHere, ...]:
     if runner is not None:
         return runner.points
-    return ctx.runners[0].points if ctx.runners else ()
+    # One course is most often that of all; a point of another's is found by its name too.
+    return tuple({p.id: p for r in reversed(ctx.candidates()) for p in r.points}.values())
 
 
 FINISH_SAID = re.compile(r"\b(?:(?:at |to |in )?the (?:finish(?: line)?|end)|finish(?: line)?)\b")

@@ -87,9 +87,37 @@ def is_hearsay(words: str) -> bool:
     return _HEARSAY.search(_plain(words)) is not None
 
 
-_QUESTION_WORD = re.compile(loose(r"^(?:wann|wo|wer|wie|warum|wieso|weshalb|welche[rsnm]?|ob)\b"))
+_QUESTION_WORD = re.compile(
+    loose(
+        r"^(?:und |also |aber )?(?:(?:wann|wo|wer|wie|warum|wieso|weshalb|welche[rsnm]?|ob|hilft|helfen)\b|"
+        r"was (?:hilft|tun|tut|mach\w*|soll\w*|kann|könn\w*|gib\w*|geben|ist|wenn|bei|gegen|hat|braucht|nimmt|nehmen|"
+        r"darf|dürf\w*|muss|müss\w*|isst|trinkt|nun|jetzt)\b|"
+        r"(?:darf|dürfen|kann|können|soll|sollen|sollte|muss|müssen|ist|hat|wird|geht|tut|kommt|braucht) "
+        r"(?:sie|er|es|ihr|ihm|man|ich|wir)\b)"
+    )
+)
+_REMEDY = re.compile(
+    loose(
+        r"\b(?:schlafen|hinlegen|ausruhen|ibu\w*|paracetamol|aspirin|schmerz\w*|salz\w*|cola|koffein|kaffee|tablette\w*|"
+        r"medikament\w*|magnesium|elektrolyt\w*|blase\w*|krampf|krämpfe|übel\w*|durchfall|magen\w*|unterkühl\w*|"
+        r"friert|frieren|kotz\w*|übergibt|erbr\w*|arzt|verwirrt|schwindl\w*|müde|müdigkeit|kalt|füße\w*|knöchel|knie)\b"
+    )
+)
 
 
 def asks_in_german(words: str) -> bool:
-    """Whether it begins with a German question word."""
+    """Whether it is put as a German question is: by its first word, or by verb before subject."""
     return _QUESTION_WORD.search(_plain(words)) is not None
+
+
+def asks_for_a_remedy(words: str) -> bool:
+    """Whether a German question is about what troubles her, or what may help."""
+    return asks_in_german(words) and _REMEDY.search(_plain(words)) is not None
+
+
+_HOW = re.compile(r"^(?:und |also |aber )?(?:ist|hat|geht|tut|wie geht|wie sind|wie sehen) ")
+
+
+def asks_how(words: str) -> bool:
+    """Whether a German question asks how she is rather than what to do: 'hat sie Blasen', 'ist ihr kalt'."""
+    return _HOW.search(_plain(words)) is not None

@@ -146,7 +146,8 @@ def _with_runner(report: Report, said: Sentence, ctx: Context) -> Understood | N
         if len(ctx.runners) < 2:
             return None
         choices = tuple(
-            Choice(r.id, _as_meant(placed(replace(report, runner=r.id), said, r, ctx))) for r in ctx.runners
+            Choice(r.id, _as_meant(placed(replace(report, runner=r.id), said, r, ctx)))
+            for r in ctx.candidates()
         )
         return AskBack(Need.RUNNER, choices)
     return _as_meant(placed(report, said, runner, ctx))
@@ -167,26 +168,37 @@ def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood |
     if reporting.says_crew_off(text) and not alone:
         return Reported((replace(base, kind=Kind.CREW_LEFT),))
     bare = _BARE_PLACE.match(text) and base.seen_at == ctx.now
-    if bare and said.runner is not None and ctx.point is None and said.runner.at is None:
+    runners = (said.runner,) if said.runner is not None else ctx.candidates()
+    if bare and ctx.point is None and any(r.at is None for r in runners):
         # 'in Ravel 0305' with its time is hers: nobody writes down to the minute when they parked.
-        return _ask_who(base, said, said.runner, ctx)
-    if reporting.says_crew_there(text) and said.runner is not None:
-        return _as_meant(placed(replace(base, kind=Kind.CREW_THERE), said, said.runner, ctx))
-    return None
+        return _ask_who(base, said, runners, ctx)
+    return _own_place(base, said, runners, ctx) if reporting.says_crew_there(text) else None
+
+
+def _own_place(
+    base: Report, said: Sentence, runners: tuple[RunnerHere, ...], ctx: Context
+) -> Reported | AskBack | None:
+    """Where crew say they are: of no runner, so that none needs to be named; asked where the points differ."""
+    found = [placed(replace(base, kind=Kind.CREW_THERE), said, r, ctx) for r in runners]
+    reports = {f.point: f for f in reversed(found) if isinstance(f, Report)}
+    if said.point is not None or said.finish or len(reports) < 2:
+        return _as_meant(found[0]) if found else None
+    ways = tuple(Choice(p or "", Reported((replace(r, guessed=False),))) for p, r in reports.items())
+    return AskBack(Need.POINT, ways)
 
 
 _BARE_PLACE = re.compile(r"^(?:now |just |back )?at (?:PT|FINISH)(?: now| already)?$")
 
 
-def _ask_who(base: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> AskBack | None:
-    """'at Brindle now' from crew whose own place nobody knows: they, or she?"""
-    ways = (("crew", Kind.CREW_THERE), ("her", Kind.IN))
-    found = [(label, placed(replace(base, kind=kind), said, runner, ctx)) for label, kind in ways]
-    reports = [(label, one) for label, one in found if isinstance(one, Report)]
-    if len(reports) < len(ways):
+def _ask_who(base: Report, said: Sentence, runners: tuple[RunnerHere, ...], ctx: Context) -> AskBack | None:
+    """'at Brindle now' from crew whose own place nobody knows: they, or she, or which of two?"""
+    crew = placed(replace(base, kind=Kind.CREW_THERE), said, runners[0], ctx)
+    hers = [placed(replace(base, kind=Kind.IN), said, r, ctx) for r in runners if r.at is None]
+    arrived = [one for one in hers if isinstance(one, Report)]
+    if isinstance(crew, AskBack) or not arrived:
         return None
-    choices = tuple(Choice(label, Reported((one,))) for label, one in reports)
-    return AskBack(Need.WHO, choices, "", reports[0][1].point)
+    choices = (("crew", crew), *(("her", one) for one in arrived))
+    return AskBack(Need.WHO, tuple(Choice(label, Reported((one,))) for label, one in choices), "", crew.point)
 
 
 def _kind_of(

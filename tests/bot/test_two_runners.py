@@ -5,14 +5,16 @@ from __future__ import annotations
 import importlib.util
 import sys
 from dataclasses import replace
+from datetime import timedelta
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.words import Context, understand
+from bot.words import Asked, Context, Question, Reported, understand
 from server.event.model import PartKind
+from server.facts.entry import Kind
 from server.facts.state import Going
 
 if TYPE_CHECKING:
@@ -65,6 +67,111 @@ def _writer(part: str, language: str = "de") -> Context:
 def test_what_ends_a_call_for_help(text: str, part: str, meaning: str) -> None:
     """A stand-down and 'on the course again' are known in both languages, their opposites never taken for them."""
     assert world.brief(understand(text, _writer(part))) == meaning
+
+
+TWO = (
+    # crew's own place and movements need no runner
+    ("bin am kettle howe", "crew there kettle 15:10"),
+    ("wir sind in brindle gate", "crew there brindle 15:10"),
+    ("we are at brindle", "crew there brindle 15:10"),
+    ("bin jetzt am brindle gate", "crew there brindle 15:10"),
+    ("at brindle gate", "ask who"),
+    ("am brindle gate", "ask who"),
+    ("parked", "ask point"),
+    ("geparkt", "ask point"),
+    ("fahr jetzt los", "acknowledge"),
+    ("wir fahren los", "crew left - 15:10"),
+    # both
+    ("beide sind los", "out lathe 15:10 & out mill 15:10 /tove"),
+    ("both are off", "out lathe 15:10 & out mill 15:10 /tove"),
+    ("both have left", "out lathe 15:10 & out mill 15:10 /tove"),
+    ("both in", "in lathe 15:10 & in mill 15:10 /tove"),
+    ("beide sind da", "in lathe 15:10 & in mill 15:10 /tove"),
+    ("hab beide", "in hand - 15:10 & in hand - 15:10 /tove"),
+    ("got both", "in hand - 15:10 & in hand - 15:10 /tove"),
+    ("beide ok", "how she is 15:10 & how she is 15:10 /tove"),
+    ("wo sind beide", "ask runner"),
+    ("hoffentlich sind beide bald da", "no check-in"),
+    ("got both bottles", "no check-in"),
+    # reports that could be about either are asked
+    ("sie ist weiter", "ask runner"),
+    ("sie hat blasen", "ask runner"),
+    ("tove jetzt auch da, blasen am fuß", "in mill 15:10 /tove"),
+    # a question is never a report
+    ("was hilft bei blasen", "cards"),
+    ("was tun bei krampf", "cards"),
+    ("hilft cola", "cards"),
+    ("hilft cola bei übelkeit", "cards"),
+    ("darf sie schlafen", "cards"),
+    ("was macht man bei durchfall", "cards"),
+    ("was gegen müdigkeit", "cards"),
+    ("wie behandelt man blasen", "cards"),
+    ("was soll ich bei blasen machen", "cards"),
+    ("was hilft gegen krämpfe", "cards"),
+    ("sie hat blasen, was nun", "cards"),
+    ("sie friert was tun", "cards"),
+    ("was tun wenn sie friert", "cards"),
+    ("darf sie ibuprofen nehmen", "cards"),
+    ("soll sie salz nehmen", "cards"),
+    ("kann sie mit blasen weiterlaufen", "cards"),
+    ("muss sie zum arzt wenn sie kotzt", "cards"),
+    ("was wenn sie sich übergibt", "cards"),
+    ("hilft salz gegen krämpfe", "cards"),
+    ("helfen salztabletten", "cards"),
+    ("was mache ich wenn sie verwirrt ist", "cards"),
+    ("what helps with blisters", "cards"),
+    ("does coke help", "cards"),
+    ("can she sleep", "cards"),
+    ("should she take ibuprofen", "cards"),
+    ("hat sie blasen", "ask runner"),
+    ("ist ihr kalt", "ask runner"),
+    # places in the other language, and places that are not on the course
+    ("wann ist maren an der brücke", "at pell"),
+    ("wann ist maren an der mühle", "at mill"),
+    ("when is maren at the bridge", "at pell"),
+    ("wann ist maren am fluss", "ask point"),
+    ("wann ist maren am hubertushof", "ask point"),
+    ("when is maren at the castle", "ask point"),
+    # the start
+    ("der start ist um 30 min verschoben", "start delayed - 15:10"),
+    ("der start verzögert sich um 20 min", "start delayed - 15:10"),
+    ("start is delayed by 30 min", "start delayed - 15:10"),
+    # waiting for one of them is no question about the finish
+    ("soll ich auf maren warten oder zum ziel", "wait or go"),
+)
+
+
+@pytest.mark.parametrize(("text", "meaning"), TWO)
+def test_with_two_runners_of_ones_own(text: str, meaning: str) -> None:
+    """What needs no runner asks for none, 'both' is a report for each, a question is none, no place is guessed."""
+    meant = understand(text, _writer("crew"))
+    if meaning == "no check-in":
+        assert not isinstance(meant, Reported) or not {r.kind for r in meant.reports} & {
+            Kind.IN,
+            Kind.OUT,
+            Kind.IN_HAND,
+        }
+        return
+    assert world.brief(meant) == meaning
+
+
+def test_a_delay_of_the_start_has_its_length() -> None:
+    """'Um 30 min verschoben' says by how much."""
+    meant = understand("der start ist um 30 min verschoben", _writer("crew"))
+    assert isinstance(meant, Reported)
+    assert meant.reports[0].amount == timedelta(minutes=30)
+
+
+def test_a_runners_name_after_a_question_about_oneself_asks_where_she_is() -> None:
+    """'Und Tove?' repeats a question about a runner; after 'what must I do' it asks where Tove is."""
+    ctx = _writer("crew")
+    for last, meaning in (
+        (Asked(Question.DUTY), "where /tove"),
+        (Asked(Question.NUMBERS), "where /tove"),
+        (Asked(Question.FINISH, "maren"), "finish /tove"),
+        (Asked(Question.FINISH), "where /tove"),
+    ):
+        assert world.brief(understand("und tove?", replace(ctx, last=last))) == meaning
 
 
 async def test_a_stand_down_is_about_the_open_alarm(race: Race) -> None:

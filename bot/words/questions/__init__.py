@@ -9,7 +9,7 @@ asking, add it to its lines and to the table in the tests.
 from __future__ import annotations
 
 from bot.words.meaning import Question
-from bot.words.questions import crew, other, race
+from bot.words.questions import crew, other, race, remedy
 
 _WE = r"(?:we|i|us|me|you|crew|they)"
 _GO = (
@@ -37,6 +37,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (Question.TAKE_BACK, crew.TAKE_BACK),
     (Question.NUMBERS, other.NUMBERS),
     (Question.CARDS, other.CARDS),
+    (Question.CARDS, remedy.REMEDY),
     (Question.PEOPLE, crew.PEOPLE),
     (Question.PICTURE, other.PICTURE),
     (Question.DARK, other.DARK),
