@@ -91,6 +91,7 @@ def _open_alarm(event: Event, runner: str, alarm: str, notices: tuple[Made, ...]
         told=tuple(answers.person_name(event, p) for p in told),
         unreached=stand.holder is None and _nobody_reached(event, runner, notices, now),
         look_again=stand.since + event.alarm.look_again if stand.holder and stand.since else None,
+        words=values.words,
     )
 
 

@@ -146,7 +146,8 @@ class Notices:
 
 @dataclass(frozen=True, slots=True)
 class OpenAlarm:
-    """An alarm that nobody has stood down. `unreached`: everybody on the ladder was tried in vain."""
+    """An alarm that nobody has stood down. `unreached`: everybody on the ladder was tried in vain; `words`: those of a
+    call for help."""
 
     alarm: str
     kind: str
@@ -157,6 +158,7 @@ class OpenAlarm:
     told: tuple[str, ...] = ()
     unreached: bool = False
     look_again: datetime | None = None
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

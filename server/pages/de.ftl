@@ -45,6 +45,9 @@ alarms = Alarm
 alarm-line = { $kind }, ausgelöst { $when }{ $point ->
     [none] {""}
    *[other] , { $point }
+}{ $words ->
+    [none] {""}
+   *[other] {": ‚"}{ $words }{"‘"}
 }
 alarm-held = { $who } hat geantwortet und hat ihn übernommen.{ $again ->
     [none] {""}

@@ -45,6 +45,9 @@ alarms = Alarm
 alarm-line = { $kind }, raised { $when }{ $point ->
     [none] {""}
    *[other] , { $point }
+}{ $words ->
+    [none] {""}
+   *[other] {": ‘"}{ $words }{"’"}
 }
 alarm-held = { $who } has answered and holds it.{ $again ->
     [none] {""}

@@ -230,7 +230,10 @@ def _estimate(forecast: ForecastAnswer, pen: Pen) -> list[str]:
 
 def _alarm(a: OpenAlarm, pen: Pen) -> AlarmLine:
     kind = pen.word("kind-" + a.kind.replace(" ", "-"))
-    text = pen.word("alarm-line", kind=kind, when=pen.when(a.raised_at), point=a.point_name or "none")
+    words = a.words or "none"
+    text = pen.word(
+        "alarm-line", kind=kind, when=pen.when(a.raised_at), point=a.point_name or "none", words=words
+    )
     told = ", ".join(a.told)
     if a.unreached:
         state = pen.word("alarm-unreached", told=told.upper()) if told else pen.word("alarm-nobody")

@@ -5,6 +5,7 @@ The machine is climb.py, what raises and ends an alarm alarms.py; this says whom
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -276,6 +277,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
     where = None if view is None else view.where()
     point = alarm.point
     expected = fact_view.window(point) if fact_view and point and point in fact_view.points else None
+    said_km = _said_km(sight, alarm.words)
     return AlarmValues(
         alarm=alarm.id,
         of_kind=alarm.kind.value,
@@ -296,7 +298,27 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         gave_back=stand.gave_back,
         heard_since=_heard_since(sight),
         unconfirmed=_unconfirmed(sight),
+        said_km=said_km,
+        said_fix=None if said_km is None else _fix(sight, said_km),
     )
+
+
+_KM_SAID = re.compile(
+    r"\b(\d{1,3}(?:[.,]\d{1,2})?) ?(km|k|kms|kilomet\w+|mi|miles?|meilen?)\b|\bkm ?(\d{1,3}(?:[.,]\d)?)\b",
+    re.I,
+)
+KM_OF_A_MILE = 1.609344
+
+
+def _said_km(sight: Sight, words: str) -> float | None:
+    """The distance along the course that a call for help names ('at 50 km'); None where it names none on it."""
+    m = _KM_SAID.search(words)
+    if m is None:
+        return None
+    km = float((m[1] or m[3]).replace(",", "."))
+    km *= KM_OF_A_MILE if (m[2] or "").lower().startswith(("mi", "mei")) else 1.0
+    points = sight.event.course_of(sight.runner.id).points
+    return km if 0 < km <= max(p.km or 0.0 for p in points) else None
 
 
 def _unconfirmed(sight: Sight) -> tuple[Unsure, ...]:

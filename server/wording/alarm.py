@@ -41,6 +41,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     return lines(
         _first(say, v, kind, to),
         say.s("alarm-words", words=v.words) if v.words else "",
+        _said_place(say, v),
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
         _fact(say, v.last_known),
@@ -154,6 +155,14 @@ def _fact(say: SayInEvent, last: LastKnown | None) -> str:
         ago=say.ago(last.at),
         who=say.person(last.by),
     )
+
+
+def _said_place(say: SayInEvent, v: AlarmValues) -> str:
+    """Where the words of the call put her: it stands before what the forecast thinks."""
+    if v.said_km is None:
+        return ""
+    where = _place(say, v.said_fix) if v.said_fix is not None else "none"
+    return say.s("alarm-said-km", km=say.km(v.said_km), place=where)
 
 
 def _how_it_ends(say: SayInEvent, v: AlarmValues) -> str:
@@ -310,6 +319,7 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
         say.s("alarm-read-out"),
         say.s("read-out-who", runner=say.runner, bib=_bib(say) or "none", event=say.event.name),
         help_words,
+        _said_place(say, v),
         *_read_out_last(say, v.last_known),
         *(
             say.s("read-out-heard", when=say.spoken(h.at), who=say.person(h.by), words=h.words)

@@ -260,6 +260,10 @@ alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet
 alarm-unconfirmed = NICHT BESTÄTIGT, kann stimmen: { $fact } { $when } ({ $ago }), gemeldet von { $who }. Frag nach.
 alarm-help-ends = Er ist vorbei, wenn, wer sie bei sich hat, ‚sie ist bei uns‘ schreibt, oder wer ihn hat, ‚Entwarnung‘.
 alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; ‚sie ist bei uns‘ oder ‚Entwarnung‘ beendet das.
+alarm-said-km = NACH DEN WORTEN DES RUFS ist sie bei { $km }{ $place ->
+    [none] .
+   *[other] {": "}{ $place }.
+ }
 alarm-heard-since = SEITDEM GEHÖRT, Ort unbekannt: { $when } ({ $ago }), { $who }: ‚{ $words }‘.
 alarm-fact-none = TATSACHE: seit dem Start { $when } wurde sie an keinem Punkt gesehen.
 alarm-expected = Erwartet in { $place }: { $window }.

@@ -260,6 +260,10 @@ alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
 alarm-unconfirmed = NOT CONFIRMED, may be true: { $fact } { $when } ({ $ago }), told by { $who }. Ask them.
 alarm-help-ends = It is over when whoever has her writes ‘in hand’, or the one who holds it writes ‘stand down’.
 alarm-help-seen = { $runner } has been seen since. Ask whether she still needs help; ‘in hand’ or ‘stand down’ ends this.
+alarm-said-km = BY THE WORDS OF THE CALL she is at { $km }{ $place ->
+    [none] .
+   *[other] {": "}{ $place }.
+ }
 alarm-heard-since = HEARD SINCE, place not known: { $when } ({ $ago }), { $who }: ‘{ $words }’.
 alarm-fact-none = FACT: she has not been seen at any point since the start at { $when }.
 alarm-expected = Expected at { $place }: { $window }.

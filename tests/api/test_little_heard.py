@@ -206,3 +206,34 @@ async def test_words_nobody_understood_from_the_runner(first: Running) -> None:
         "come and get me",
     ):
         assert "112" in (await ask(first, text, "maren")).splitlines()[0], text
+
+
+async def test_a_call_for_help_says_where_by_its_words(first: Running) -> None:
+    """'At 15 km' in her words stands in the alarm with its place, before the forecast's estimate; the board shows
+    the words."""
+    first.clock.advance(timedelta(hours=1))
+    await ask(first, "help, hurt my ankle at 15 km, cant walk", "maren")
+    alarm = (await made(first, NoticeKind.ASKED_FOR_HELP))[0].notice
+    values = alarm.values
+    assert isinstance(values, AlarmValues)
+    assert values.said_km == 15.0
+    assert values.said_fix is not None
+    status, board = await first.get("dad", "/v1/events/first/board")
+    assert status == 200
+    (line,) = board["data"]["runners"][0]["alarms"]
+    assert "15 km" in line["words"]
+
+
+async def test_help_goes_through_though_no_forecast_can_be_had(
+    first: Running, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What breaks the forecast of a runner breaks neither chat nor board, and her call for help reaches home."""
+
+    def broken(*_: object, **__: object) -> None:
+        raise OverflowError("date value out of range")
+
+    monkeypatch.setattr("server.api.picture.outlook", broken)
+    first.clock.advance(timedelta(hours=1))
+    assert "112" in (await ask(first, "help", "maren")).splitlines()[0]
+    assert "dad" in {m.notice.key.person for m in await made(first, NoticeKind.ASKED_FOR_HELP)}
+    assert (await first.get("ana", "/v1/events/first/board"))[0] == 200
