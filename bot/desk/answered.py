@@ -87,7 +87,7 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
     waiting = [h for h in visit.memory.handed if h.unconfirmed]
     if waiting and said.answer in ("yes", "no"):
         if said.answer == "yes":
-            return await reported.confirm(visit, waiting[-1].entry)
+            return await reported.confirm_said(visit, waiting[-1])
         return await reported.undo(visit, waiting[-1].entry)
     if said.at is not None:
         runner = visit.context().runner(None)

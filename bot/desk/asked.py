@@ -262,5 +262,5 @@ TABLE: Mapping[Question, Answering] = {
 async def answer(visit: Visit, asked: Asked) -> Reply:
     """The reply to a question; it becomes the one that follow-ups go on from."""
     reply = await TABLE[asked.question](visit, asked)
-    visit.memory.last = replace(asked, words="")
+    visit.memory.last, visit.memory.last_at = replace(asked, words=""), visit.now
     return reply

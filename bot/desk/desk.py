@@ -9,7 +9,7 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import alarmed, answered, asked, grave, grouped, joining, reported
+from bot.desk import alarmed, answered, asked, either, grave, grouped, joining, reported
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -29,6 +29,7 @@ from bot.words import (
 from bot.words.tidy import tidy
 from bot.words.times import find_time
 from server.event.model import PartKind
+from server.facts.entry import RACE_LEVEL
 from server.wording import replies
 from server.wording.answer import EventHere, MeAnswer
 from server.wording.message import Press, event_mark, read_data, untag
@@ -141,7 +142,7 @@ class Desk:
             case Several():
                 return await self._each(visit, meant)
             case AskBack():
-                return await reported.ask_back(visit, meant)
+                return await either.answer(visit, meant) or await reported.ask_back(visit, meant)
             case Acknowledged():
                 return await answered.in_words(visit, meant)
             case Undo():
@@ -162,6 +163,9 @@ class Desk:
         call = alarmed.false_call(visit, meant)
         if call is not None:
             return await reported.undo(visit, call.entry)
+        if meant.reports[0].kind in RACE_LEVEL and PartKind.ORGANISER not in visit.kinds:
+            control = visit.event.race_control
+            return visit.reply(visit.s("race-only-organiser", name=control.name, phone=control.phone))
         reply = await answered.not_yet(visit, meant) or await reported.report(visit, meant)
         return await alarmed.still_open(visit, meant, reply)
 

@@ -35,6 +35,7 @@ class Memory:
     me: Told[MeAnswer] | None = None
     event: str | None = None
     last: Asked | None = None
+    last_at: datetime | None = None
     need: Need | None = None
     choices: tuple[Choice, ...] = ()
     events_offered: tuple[str, ...] = ()

@@ -38,10 +38,22 @@ async def report(visit: Visit, said: Reported) -> Reply:
         noted.append(answer)
         last = (one, answer)
     assert last is not None, "a Reported holds a report"
+    about = {r.runner for r in said.reports if r.kind is not Kind.CREW_THERE}
+    if len(about) == 1:
+        visit.speaks_of(about.pop())
     if len(noted) > 1:
         text = replies.say_many(visit.say, tuple(noted), UNDO_WITHIN)
-        return visit.reply(text, visit.undo_button(noted[-1].entry))
+        open_ones = [a for a in noted if a.unconfirmed]
+        buttons = tuple(row for a in open_ones for row in _right_of(visit, a))
+        return visit.reply(text, buttons or visit.undo_button(noted[-1].entry))
     return _one(visit, *last)
+
+
+def _right_of(visit: Visit, answer: NotedAnswer) -> Rows:
+    """Right or wrong, of one of several reports: each by the name of its runner."""
+    right = Button(visit.s("button-right-of", runner=answer.runner_name), data(Press.CONFIRM, answer.entry))
+    wrong = Button(visit.s("button-wrong-of", runner=answer.runner_name), data(Press.UNDO, answer.entry))
+    return ((right, wrong),)
 
 
 def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
@@ -336,9 +348,17 @@ def _told_to(visit: Visit, people: tuple[str, ...]) -> str:
     return visit.s("noted-told", names=visit.say.all(people)) if people else ""
 
 
-async def confirm(visit: Visit, entry: str) -> Reply:
+async def confirm_said(visit: Visit, last: Handed) -> Reply:
+    """'Right' in words: of a message that made several reports it is about all of them."""
+    others = [h for h in visit.memory.handed if h.unconfirmed and h.message == last.message and h != last]
+    for number, h in enumerate(others if last.message else (), start=1):
+        await confirm(visit, h.entry, number)
+    return await confirm(visit, last.entry)
+
+
+async def confirm(visit: Visit, entry: str, number: int = 0) -> Reply:
     """It is right: it counts from now on."""
-    told = (await visit.api.confirm(visit.address, entry, f"{visit.key()}.confirm")).data.told
+    told = (await visit.api.confirm(visit.address, entry, f"{visit.key(number)}.confirm")).data.told
     visit.memory.handed = [
         replace(h, unconfirmed=False) if h.entry == entry else h for h in visit.memory.handed
     ]

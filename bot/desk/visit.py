@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from bot.api_client import ApiClient
 from bot.channels.base import Incoming, Reply
 from bot.desk.memory import Memory
-from bot.words import Context
+from bot.words import Asked, Context
 from server.event.model import PartKind, Person
 from server.wording.answer import EventHere, MeAnswer, RunnerHere
 from server.wording.message import Button, Press, Rows, data, tag
@@ -19,6 +19,8 @@ from server.wording.say import Say
 
 # A phone's clock may be this far ahead of ours; further ahead its times are not to be trusted.
 CLOCKS_DIFFER = timedelta(minutes=2)
+SPOKEN_OF = timedelta(minutes=30)
+"""So long after a question 'she' and 'and Tove?' still go on from it (own choice)."""
 
 
 def _sound_key(raw: str) -> str:
@@ -88,11 +90,23 @@ class Visit:
             parts=self.kinds,
             own_runners=own,
             people=self.event.people,
-            last=self.memory.last,
+            last=self._last(),
             point=stands or self.event.stands,
             language=self.person.language,
             control=self.event.race_control.name,
         )
+
+    def _last(self) -> Asked | None:
+        """The question before; of one long ago it is open again which runner it was about."""
+        last, at = self.memory.last, self.memory.last_at
+        if last is None or at is None or self.now - at <= SPOKEN_OF:
+            return last
+        return replace(last, runner=None)
+
+    def speaks_of(self, runner_id: str | None) -> None:
+        """A report has named a runner: 'she' in the next message is that one, whoever was asked about before."""
+        if runner_id is not None and self.memory.last is not None:
+            self.memory.last, self.memory.last_at = replace(self.memory.last, runner=runner_id), self.now
 
     def runner(self, runner_id: str | None) -> RunnerHere | None:
         """A runner of the event."""

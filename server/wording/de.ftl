@@ -678,6 +678,10 @@ ask-bib = Niemand hat Startnummer { $bib }. { $count ->
    *[other] Meintest du:
  }
 ask-where-seen = Zwischen welchen Punkten war das?
+of-runner = { $runner }: { $line }
+race-only-organiser = Nicht notiert, und es zählt nicht: dass der Start sich verschiebt, das Rennen ruht oder ein Zeitlimit sich ändert, kann nur der Veranstalter melden. Sag es { $name }: { $phone }.
+button-right-of = { $runner }: richtig
+button-wrong-of = { $runner }: falsch
 ask-event = Welche Veranstaltung?
 ask-stand-down = Den Alarm zu { $runner } für alle beenden? Noch läuft er: drück ‚Richtig‘ oder schreib ‚ja‘.
 choice-left = { $place } verlassen, läuft weiter
@@ -721,7 +725,7 @@ usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, �
 usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Besenläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
 usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
 duty-runner = Du läufst. Schreib an den Punkten ‚rein‘ und ‚raus‘, wenn du kannst, oder teile deinen Live-Standort; ‚Pause‘, wenn du länger stehst; ‚Hilfe‘, wenn du sie brauchst. Deine Crew und { $control } erfahren es.
-duty-crew = Du bist Crew für { $runner }. Du bekommst gesagt, wann du losmusst und was bereitliegen soll: antworte darauf. Schreib, wenn du da bist, wenn { $runner } reinkommt und wenn sie los ist; ‚noch nicht da‘, wenn gefragt wird.
+duty-crew = Du bist Crew für { $runner }. Du bekommst gesagt, wann du losmusst und was bereitliegen soll: antworte darauf. Melde dich selbst, sobald du an einem Punkt bist; melde dort jede Ankunft und jeden Aufbruch, mit Namen; und ‚noch nicht da‘, wenn gefragt wird.
 duty-pacer = Du begleitest { $runner }. Sei an dem Punkt, an dem du dazustößt, mit eigenem Licht und einer warmen Schicht. Melde sie an den Punkten; ist eine von euch verletzt, schreib ‚Hilfe‘ und ruf { $emergency } an.
 duty-safety-contact = Du bist der Sicherheitskontakt von { $runner }, zu Hause und die ganze Nacht erreichbar. Ist sie überfällig oder bittet um Hilfe, kommt hier ein Alarm: antworte binnen 5 min ‚Ich habe es‘ und sorge dafür, dass jemand nach ihr sieht. { $calls ->
     [yes] Du rufst { $control } an, { $phone }.

@@ -679,6 +679,10 @@ ask-bib = No runner has bib { $bib }. { $count ->
    *[other] Did you mean:
  }
 ask-where-seen = Between which points was that?
+of-runner = { $runner }: { $line }
+race-only-organiser = Not noted, and it does not count: only the organiser can say that the start moves, runners are held or a cut-off changes. Tell { $name }: { $phone }.
+button-right-of = { $runner }: right
+button-wrong-of = { $runner }: wrong
 ask-event = Which event?
 ask-stand-down = End the alarm for { $runner } for everybody? It is still on: press ‘Right’ or write ‘yes’.
 choice-left = Left { $place }, going on
@@ -724,7 +728,7 @@ usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘fi
 usage-report = Report as you talk: ‘in at { $place } 5 to 3’, ‘out 20 min ago’, ‘not here yet’, ‘saw her on the ridge going up, looking tired’, ‘she is eating, feet fine’. ‘Undo’ takes the last one back for { $minutes } min.
 usage-volunteer = Report bibs: ‘214 in 0312 out 0319; 87 in 0315’, ‘214 through’, ‘sweep through’. ‘Undo’ takes the last one back for { $minutes } min.
 duty-runner = You are the runner. Say ‘in’ and ‘out’ at points when you can, or share your live location; ‘resting’ when you stop for long; ‘help’ if you need it. Your crew and { $control } hear of it.
-duty-crew = You are crew for { $runner }. You get a message when to leave, with the kit to have ready: answer it. Say when you are there, when { $runner } comes in and when she goes out; ‘not here yet’ when asked.
+duty-crew = You are crew for { $runner }. You get a message when to leave, with the kit to have ready: answer it. Say when you are at a point yourself, then report each arrival and departure there by name; and ‘not here yet’ when asked.
 duty-pacer = You pace { $runner }. Be at the point where you join, with a light and a warm layer of your own. Report her at points; if one of you is hurt, write ‘help’ and call { $emergency }.
 duty-safety-contact = You are the safety contact of { $runner }, at home, reachable all night. If she is overdue or asks for help you get an alarm here: answer ‘I have it’ within 5 min, and see that somebody looks for her. { $calls ->
     [yes] You are the one who calls { $control }, { $phone }.

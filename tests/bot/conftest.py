@@ -186,6 +186,12 @@ crew = ["ana"]
 car = "van"
 kit = ["dry shirt"]
 
+[[meetings]]
+point = "gate"
+runner = "tove"
+crew = ["both"]
+kit = ["poles"]
+
 [[if_then]]
 id = "feet"
 trouble = "hot spot or blister on a foot"

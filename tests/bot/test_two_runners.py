@@ -212,3 +212,80 @@ async def test_a_false_alarm_of_her_own_is_taken_back(race: Race) -> None:
     await race.tick()  # type: ignore[misc]
     await race.say("maren", "false alarm")
     assert (await race.say("ana", "who knows about this")).text.startswith("No alarm is open about Maren.")
+
+
+async def test_crew_of_two_are_answered_about_both(race: Race) -> None:
+    """'Next', 'where' with two runners and none named: a line for each, and nothing is asked back."""
+    for question in ("nächster punkt", "wo ist sie", "wo sind beide"):
+        told = (await race.say("both", question)).text
+        assert "Welche Läuferin" not in told
+        assert "Maren" in told, question
+        assert "Tove" in told, question
+    open_again = await race.say("both", "sie ist weiter")
+    assert open_again.text == "Welche Läuferin?"
+
+
+async def test_crew_of_two_are_told_of_their_earliest_meeting(race: Race) -> None:
+    """When to leave, where next, what to bring is theirs: the earliest of their meetings, with its runner's name."""
+    for question in (
+        "wann muss ich los",
+        "nächster treffpunkt",
+        "was bringen wir mit",
+        "wie lange fahre ich",
+    ):
+        told = (await race.say("both", question)).text
+        assert "Welche Läuferin" not in told, question
+        assert "Tove" in told.split("\n")[0], (question, told)
+        assert "Brindle Gate" in told, (question, told)
+    assert "poles" in (await race.say("both", "was bringen wir mit")).text
+
+
+async def test_ones_own_place_needs_no_runner_and_places_what_follows(race: Race) -> None:
+    """'Bin am …' counts at once; 'Tove auch da, Blasen am Fuß' is then in there, and how she is."""
+    race.at("09:40")
+    there = await race.say("both", "bin am brindle gate")
+    assert there.text.startswith("Notiert: du bist in Brindle Gate, 09:40.")
+    race.at("09:50")
+    noted = await race.say("both", "tove jetzt auch da, blasen am fuß")
+    assert noted.text.startswith("Notiert für Tove: in Brindle Gate angekommen, 09:50.")
+    assert len(await race.entries("how she is")) == 1
+    asked = await race.say("both", "was hilft bei blasen")
+    assert asked.text.startswith("hot spot or blister on a foot: ")
+    assert len(await race.entries("how she is")) == 1
+
+
+async def test_both_are_off_is_a_report_for_each(race_to_come: Race) -> None:
+    """Each is kept by itself, asked by the runner's name; one 'ja' stands for the whole message."""
+    race_to_come.at("05:01")
+    asked = await race_to_come.say("both", "beide sind los")
+    assert [[b.label for b in row] for row in asked.buttons] == [
+        ["Maren: richtig", "Maren: falsch"],
+        ["Tove: richtig", "Tove: falsch"],
+    ]
+    assert (await race_to_come.say("both", "ja")).text.startswith("Bestätigt.")
+    state = await race_to_come.state()
+    assert {state.runner(r).going for r in ("maren", "tove")} == {Going.MOVING}
+
+
+async def test_only_the_organiser_moves_the_start(race_to_come: Race) -> None:
+    """Crew who write that the start is put off are told that it was not counted, and whom to tell."""
+    told = (await race_to_come.say("both", "der start ist um 30 min verschoben")).text
+    assert told.startswith("Nicht notiert, und es zählt nicht: ")
+    assert told.endswith("Sag es Race control: +44 1632 960001.")
+    assert not await race_to_come.entries("start delayed")
+
+
+async def test_a_name_after_a_question_of_ones_own_asks_where_she_is(race: Race) -> None:
+    """'Und Tove?' after 'was muss ich tun', or long after any question, is where Tove is."""
+    await race.say("both", "was muss ich tun")
+    assert (await race.say("both", "und tove?")).text.startswith("Tove")
+    await race.say("both", "wann ist maren im ziel")
+    race.at("08:20")
+    assert "Finish" not in (await race.say("both", "und tove?")).text.split("\n")[0]
+
+
+async def test_the_duty_of_crew_reads_well_for_two(race: Race) -> None:
+    """Two names stand before no verb that would have to agree with them."""
+    first = (await race.say("both", "was muss ich tun")).text.split("\n")[0]
+    assert first.startswith("Du bist Crew für Maren und Tove. ")
+    assert first.count("Maren") == 1
