@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from bot.api_client import NoticeHere
+import re
+
+from bot.api_client import ApiError, NoticeHere
 from bot.channels.base import Reply
 from bot.desk import alarmed, reported
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Acknowledged, Report, Reported
+from bot.words.tidy import tidy
 from server.facts.entry import Kind
 from server.watch.notice import NoticeKind
-from server.wording import replies
+from server.wording import replies, standing
 from server.wording.message import Rows, untag
 from server.wording.notices import ANSWERS
 from server.wording.say import lines
@@ -25,6 +28,16 @@ _ALARMS = frozenset(
 )
 _ALSO_A_REPORT = {"in hand": Kind.IN_HAND, "race control told": Kind.RACE_CONTROL_TOLD, "awake": Kind.AWAKE}
 _CHANGES_ITS_MIND = ("i have it", "cannot")
+
+
+_RIGHT = re.compile(
+    r"^(?:yes |ja |ok )*(?:(?:that is |das ist |das )?(?:right|correct|richtig|stimmt))(?: so)?$"
+)
+
+
+def confirms(words: str) -> bool:
+    """Whether the words say that what was asked about is right: 'right', 'that's correct', 'stimmt'."""
+    return _RIGHT.search(tidy(words)) is not None
 
 
 async def by_button(visit: Visit, fields: tuple[str, ...]) -> Reply:
@@ -47,6 +60,11 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
         # 'End the alarm?' was the last that was asked: its 'yes' takes no other notice.
         right = said.answer == "yes"
         return await (reported.confirm if right else reported.undo)(visit, ending.entry)
+    offered = reported.just_offered(visit, by_name=confirms(said.words))
+    if offered is not None and (confirms(said.words) or said.answer == "yes") and said.at is None:
+        return await reported.confirm_said(visit, offered)
+    if offered is not None and said.answer == "no":
+        return await reported.undo(visit, offered.entry)
     open_ones: tuple[NoticeHere, ...] = ()
     taking = said.answer in _CHANGES_ITS_MIND
     if visit.event.open_notices or taking:
@@ -115,7 +133,10 @@ async def _answer(
         visit.address, visit.event.id, short, answer, said.words, f"{visit.key()}.answer"
     )
     kind = NoticeKind(told.data.kind) if told.data.kind else None
-    text = replies.say_answered(visit.say, told.data, alarm=kind in _ALARMS and answer != "cannot")
+    taking = kind in _ALARMS and answer != "cannot"
+    text = replies.say_answered(visit.say, told.data, alarm=taking)
+    if taking and told.data.yours:
+        text = lines(text, await _which(visit, runner))
     runner = runner or next(iter(visit.context().own_runners), None)
     runner = runner or next((r.id for r in visit.event.runners), None)
     if answer in _ALSO_A_REPORT:
@@ -126,6 +147,20 @@ async def _answer(
     if answer == "seen" and runner is not None:
         return visit.reply(lines(text, visit.s("answered-seen")), visit.report_buttons(runner))
     return visit.reply(text)
+
+
+async def _which(visit: Visit, runner: str | None) -> str:
+    """The alarms that this person now holds, of that runner or of any: nobody is left to guess what they took."""
+    held = []
+    for r in visit.event.runners:
+        if runner is not None and r.id != runner:
+            continue
+        try:
+            alarms = (await visit.api.facts(visit.address, visit.event.id, r.id)).data.alarms
+        except ApiError:
+            continue
+        held += [standing.say_taken(visit.say, r.name, a) for a in alarms if a.holder == visit.person.name]
+    return lines(*held)
 
 
 async def _also(visit: Visit, answer: str, runner: str | None) -> Reply:

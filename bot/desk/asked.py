@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 
@@ -107,7 +108,8 @@ async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
 
 async def _who_knows(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
-    return visit.reply(standing.say_told(visit.say, told.data, visit.event.race_control))
+    event = visit.event
+    return visit.reply(standing.say_told(visit.say, told.data, event.race_control, event.emergency_number))
 
 
 async def _towards(visit: Visit, asked: Asked) -> Reply:
@@ -156,7 +158,23 @@ async def _kit(visit: Visit, asked: Asked) -> Reply:
     return visit.reply(word(visit.say, told.data))
 
 
+_SLEEP = re.compile(r"\b(?:sleep|nap|kip|bed|lie down|rest|schlafen|bett|hinlegen|ausruhen)\b", re.IGNORECASE)
+
+
 async def _meetings(visit: Visit, asked: Asked) -> Reply:
+    """Meetings, when to leave, how far; whoever asks to sleep reads first of an alarm that is open."""
+    reply = await _about_meetings(visit, asked)
+    if asked.question is not Question.LEAVE or _SLEEP.search(asked.words) is None:
+        return reply
+    told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
+    if not told.data.alarms:
+        return reply
+    alarm = standing.say_told(visit.say, told.data, visit.event.race_control, visit.event.emergency_number)
+    coming = await visit.api.next(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(lines(alarm, reply.text if coming.data.meetings else ""))
+
+
+async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.next(visit.address, visit.event.id, _runner(asked))
     found: NextAnswer = told.data
     if asked.point is not None and asked.point not in {m.values.point for m in found.meetings}:

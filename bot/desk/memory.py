@@ -17,7 +17,8 @@ KEPT_ADDRESSES = 5_000
 @dataclass(frozen=True, slots=True)
 class Handed:
     """A report this address handed in: its entry's id, when, about what, and from
-    which message, for undo and correction. `also` is the entry of what it said besides of how she is."""
+    which message, for undo and correction. `also` is the entry of what it said besides of how she is,
+    `open_notices` what waited for an answer of theirs at that time."""
 
     entry: str
     at: datetime
@@ -26,6 +27,7 @@ class Handed:
     unconfirmed: bool
     message: str = ""
     also: str = ""
+    open_notices: tuple[int, ...] = ()
 
 
 @dataclass(slots=True)

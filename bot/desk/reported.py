@@ -149,7 +149,8 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
         both = tuple(dict.fromkeys((*told.data.told, *how.told)))
         told = replace(told, data=replace(told.data, told=both))
     unsure, also = told.data.unconfirmed, "" if how is None else how.entry
-    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key(), also)
+    waiting = await _open_notices(visit) if unsure else ()
+    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key(), also, waiting)
     visit.memory.handed.append(handed)
     del visit.memory.handed[:-HANDED_KEPT]
     return told
@@ -346,6 +347,22 @@ async def undo(visit: Visit, entry: str) -> Reply:
 
 def _told_to(visit: Visit, people: tuple[str, ...]) -> str:
     return visit.s("noted-told", names=visit.say.all(people)) if people else ""
+
+
+async def _open_notices(visit: Visit) -> tuple[int, ...]:
+    """What waits for this person's answer once a report is in: it may itself have brought a notice."""
+    events = (await visit.api.me(visit.address)).data.events
+    return next((e.open_notices for e in events if e.id == visit.event.id), ())
+
+
+def just_offered(visit: Visit, *, by_name: bool) -> Handed | None:
+    """The report that this person handed in last, where they were asked 'is that right?' within the last minutes.
+    A bare 'yes' (not `by_name`) is about it only while no notice to them has come since."""
+    last = visit.memory.handed[-1] if visit.memory.handed else None
+    if last is None or not last.unconfirmed or last.event != visit.event.id:
+        return None
+    newest = by_name or set(visit.event.open_notices) <= set(last.open_notices)
+    return last if newest and visit.now - last.at <= UNDO_WITHIN else None
 
 
 async def confirm_said(visit: Visit, last: Handed) -> Reply:

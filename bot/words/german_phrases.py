@@ -237,6 +237,7 @@ _TROUBLE = (
 )  # fmt: skip
 
 _ANSWERS = (
+    (r"^(?:ja ?,? |genau ?,? )?(?:das )?(?:ist )?(?:stimmt|richtig)(?: so)?(?= ?[.,]?$)", "that is right"),
     (r"rückgängig|zurücknehmen|(?:das )?stimmt nicht|\b(?:war )?falsch\b|vertippt|vertan|\blöschen\b", "undo"),
     (r"(?:ich )?übernehme?(?: (?:ich|es|ihn|das))?\b|(?:ich )?kümmere? mich(?: drum| darum)?|(?:bin|"
      r"ich bin) (?:schon )?dran|"

@@ -145,7 +145,7 @@ _SELF = pattern(
     \bgebrochen(es|er|en)?\b
     ^(please )?(call |ring |ruf |rufe? )?(999|112|911)( now| please| an)?$
     ^(s o s|h e l p|hlep|halp|hepl)\b
-    \b(passed out|trapped|heart attack|hypothermi\w+|anaphyla\w+|allergic reaction|chest pains?|dying|urgent(ly)?)\b
+    \b(passed out(?! of)|trapped|heart attack|hypothermi\w+|anaphyla\w+|allergic reaction|chest pains?|dying|urgent(ly)?)\b
     \b(need|want|require) (urgent )?(assistance|rescue|rescuing|a doctor|a medic|medics?|mountain rescue|picking up)\b
     \b(come (and )?(get|fetch|find|save)|pick up|rescue|save) me\b
     \bget me (out|off|down)\b
@@ -180,7 +180,7 @@ _FOR_HER = pattern(
     \bcall (someone|somebody)\b
     \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure))\b
     \bcall (an ambulance|for help|rescue|mountain rescue)\b
-    \b(no pulse|doing cpr|cpr|fainted|passed out|had a seizure|heart attack)\b
+    \b(no pulse|doing cpr|cpr|fainted|passed out(?! of)|had a seizure|heart attack)\b
     \bshe is (fitting|having a seizure|missing(?! (a|an|her|the|one|two|some)\b))
     \bshe (has )?(gone|went) missing\b
     \b(does not|will not|is not|not) (respond\w*|react\w*|wak\w* up)\b

@@ -46,6 +46,7 @@ def _alarm(picture: Picture, runner: str, notices: tuple[Made, ...]) -> AlarmHer
         people=tuple(_people(picture, notices)),
         holder=_name(picture, stand.holder) if stand.holder else "",
         look_again=stand.since + event.alarm.look_again if stand.holder and stand.since else None,
+        words=first.values.words,
     )
 
 

@@ -324,7 +324,17 @@ def say_last_stop(say: Say, answer: FactsAnswer, point: str | None) -> str:
 
 
 def say_how_she_is(say: Say, answer: FactsAnswer) -> str:
-    """What people wrote about how she is, the newest first; at most three."""
+    """What people wrote about how she is, the newest first; at most three. A call for help that is open stands
+    before all of it."""
+    calls = (
+        say.s("how-help", runner=answer.runner_name, when=say.when(a.raised_at), words=a.words)
+        for a in answer.alarms
+        if a.words
+    )
+    return lines(*calls, _how_written(say, answer))
+
+
+def _how_written(say: Say, answer: FactsAnswer) -> str:
     if not answer.how_she_is:
         return lines(
             say.s("how-she-is-none", runner=answer.runner_name),

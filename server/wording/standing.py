@@ -25,24 +25,36 @@ GOALS_TOLD = 6
 """So many points are told of when goals change over; the plan has the rest."""
 
 
-def say_told(say: Say, a: FactsAnswer, control: Contact) -> str:
-    """Who knows of what is open about her: who has it, whom it went to, what they said; whether race control knows."""
+def say_told(say: Say, a: FactsAnswer, control: Contact, emergency: str = "") -> str:
+    """Who knows of what is open about her: who has it, its words, whom it went to, what they said; whether race
+    control knows, and whom to call."""
     if not a.alarms:
         return lines(
             say.s("told-none", runner=a.runner_name),
             freshness(say, a.fresh, a.runner_name, sharper=False),
         )
     told = (line for alarm in a.alarms for line in (_held(say, a.runner_name, alarm), *_asked(say, alarm)))
-    return lines(*told, _race_control(say, a, control))
+    danger = say.s("told-danger", emergency=emergency) if emergency else ""
+    return lines(*told, _race_control(say, a, control), danger)
 
 
 def _held(say: Say, runner: str, alarm: AlarmHere) -> str:
     key = f"alarm-kind-{slug(alarm.kind)}"
     kind = say.s(key if has(key) else "alarm-kind-other")
     values = {"runner": runner, "kind": kind, "since": say.when(alarm.raised_at)}
+    words = say.s("told-words", words=alarm.words) if alarm.words else ""
     if alarm.holder:
-        return say.s("told-held", holder=alarm.holder, again=say.maybe(alarm.look_again), **values)
-    return say.s("told-not-held", **values)
+        held = say.s("told-held", holder=alarm.holder, again=say.maybe(alarm.look_again), **values)
+        return lines(held, words)
+    return lines(say.s("told-not-held", **values), words)
+
+
+def say_taken(say: Say, runner: str, alarm: AlarmHere) -> str:
+    """Which alarm somebody has just taken: whose, of what kind, since when, its words."""
+    key = f"alarm-kind-{slug(alarm.kind)}"
+    kind = say.s(key if has(key) else "alarm-kind-other")
+    first = say.s("taken-alarm", runner=runner, kind=kind, since=say.when(alarm.raised_at))
+    return lines(first, say.s("told-words", words=alarm.words) if alarm.words else "")
 
 
 def _asked(say: Say, alarm: AlarmHere) -> tuple[str, ...]:
@@ -62,7 +74,8 @@ def _person(say: Say, p: AskedHere) -> str:
 
 def _race_control(say: Say, a: FactsAnswer, control: Contact) -> str:
     if a.race_control_knows is not None:
-        return say.s("told-race-control", when=say.when(a.race_control_knows))
+        known = say.s("told-race-control", when=say.when(a.race_control_knows))
+        return lines(known, say.s("told-race-control-phone", name=control.name, phone=control.phone))
     return say.s("told-race-control-not", name=control.name, phone=control.phone)
 
 

@@ -92,6 +92,13 @@ TOLD = r"""
     \bhas (anyone|anybody|someone|PERSON) (answered|replied|responded|called|rung|picked up|taken it|got this)\b
     \b(anyone|anybody|someone) (on|handling|dealing with|got|holding) (it|this|the alarm)\b
     \b(is there|any) (an )?(open )?alarms?\b
+    \balarm (is )?(still |now )?(open|on|over|going|active|closed)\b
+    \b(is|was) (the|this|that|her) alarm\b
+    \b(what|how) (about|is up with|is with|is happening with|happened to|happened with) (the|this|that|her) alarm\b
+    ^(so |and |but |now )*what (has )?happened( to (she|her))?( now| here)?$
+    \b(should|must) (i|we) be (worried|concerned|alarmed|scared)\b
+    \b(do|should|must) (i|we) (need to |have to )?worry\b
+    \bis she in (danger|trouble)\b
     ^alarms?$
     \bwhat is the alarm\b
     \bstate of the alarm\b

@@ -212,7 +212,7 @@ class AskedHere:
 @dataclass(frozen=True, slots=True)
 class AlarmHere:
     """An open alarm about her: its kind, where, since when, who holds it ('' nobody), until when, and whom it has
-    gone to, in that order."""
+    gone to, in that order; `words`: what was written when it was raised."""
 
     kind: str
     name: str
@@ -220,6 +220,7 @@ class AlarmHere:
     people: tuple[AskedHere, ...]
     holder: str = ""
     look_again: datetime | None = None
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)
