@@ -280,5 +280,8 @@ TABLE: Mapping[Question, Answering] = {
 async def answer(visit: Visit, asked: Asked) -> Reply:
     """The reply to a question; it becomes the one that follow-ups go on from."""
     reply = await TABLE[asked.question](visit, asked)
-    visit.memory.last, visit.memory.last_at = replace(asked, words=""), visit.now
+    before = visit.context().last
+    # A question about nobody ('what helps with blisters') does not change whom 'she' means.
+    runner = asked.runner or (before.runner if before else None)
+    visit.memory.last, visit.memory.last_at = replace(asked, words="", runner=runner), visit.now
     return reply

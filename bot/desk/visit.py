@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 from bot.api_client import ApiClient
 from bot.channels.base import Incoming, Reply
 from bot.desk.memory import Memory
-from bot.words import Asked, Context
+from bot.words import Asked, Context, Question
 from server.event.model import PartKind, Person
 from server.wording.answer import EventHere, MeAnswer, RunnerHere
 from server.wording.message import Button, Press, Rows, data, tag
@@ -101,12 +101,17 @@ class Visit:
         last, at = self.memory.last, self.memory.last_at
         if last is None or at is None or self.now - at <= SPOKEN_OF:
             return last
-        return replace(last, runner=None)
+        return replace(last, runner=None, point=None)
 
     def speaks_of(self, runner_id: str | None) -> None:
         """A report has named a runner: 'she' in the next message is that one, whoever was asked about before."""
-        if runner_id is not None and self.memory.last is not None:
-            self.memory.last, self.memory.last_at = replace(self.memory.last, runner=runner_id), self.now
+        last = self._last()
+        if runner_id is None or last is None:
+            return
+        # A question of long ago is not asked again of her: only that she is spoken of holds on.
+        stale = self.memory.last is not last
+        self.memory.last = Asked(Question.WHERE, runner_id) if stale else replace(last, runner=runner_id)
+        self.memory.last_at = self.now
 
     def runner(self, runner_id: str | None) -> RunnerHere | None:
         """A runner of the event."""

@@ -281,7 +281,8 @@ async def test_a_name_after_a_question_of_ones_own_asks_where_she_is(race: Race)
     assert (await race.say("both", "und tove?")).text.startswith("Tove")
     await race.say("both", "wann ist maren im ziel")
     race.at("08:20")
-    assert "Finish" not in (await race.say("both", "und tove?")).text.split("\n")[0]
+    await race.say("both", "maren hat blasen")
+    assert "finish" not in (await race.say("both", "und tove?")).text.split("\n")[0]
 
 
 async def test_the_duty_of_crew_reads_well_for_two(race: Race) -> None:
@@ -289,3 +290,14 @@ async def test_the_duty_of_crew_reads_well_for_two(race: Race) -> None:
     first = (await race.say("both", "was muss ich tun")).text.split("\n")[0]
     assert first.startswith("Du bist Crew für Maren und Tove. ")
     assert first.count("Maren") == 1
+
+
+async def test_she_is_whom_was_spoken_of_last(race: Race) -> None:
+    """Asked of Maren, then told of Tove: 'sie' is Tove, also after a question about nobody; an hour later it is asked."""
+    race.at("07:40")
+    await race.say("both", "wo ist maren")
+    await race.say("both", "tove in skelter mill angekommen 7:35")
+    await race.say("both", "was hilft bei blasen")
+    assert "Tove" in (await race.say("both", "sie ist weiter")).text
+    race.at("09:00")
+    assert (await race.say("both", "sie ist weiter")).text == "Welche Läuferin?"
