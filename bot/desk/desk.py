@@ -9,7 +9,7 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import alarmed, answered, asked, either, grave, grouped, joining, reported
+from bot.desk import alarmed, answered, asked, either, grave, grouped, joining, mended, reported
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -146,7 +146,7 @@ class Desk:
             case Acknowledged():
                 return await answered.in_words(visit, meant)
             case Undo():
-                return await reported.undo_last(visit)
+                return await (mended.undo_there(visit, meant) if meant.points else reported.undo_last(visit))
             case Small():
                 return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
             case Unclear():
@@ -160,6 +160,7 @@ class Desk:
         return visit.s("not-understood-help", emergency=visit.event.emergency_number)
 
     async def _reported(self, visit: Visit, meant: Reported) -> Reply:
+        meant = mended.as_before(visit, meant)
         call = alarmed.false_call(visit, meant)
         if call is not None:
             return await reported.undo(visit, call.entry)

@@ -197,6 +197,9 @@ def _replaced(visit: Visit, one: Report) -> str | None:
         return None
     mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
     same = [h for h in mine if h.report.kind is one.kind]
+    there = [h for h in same if h.report.point == one.point]
+    if there:
+        return there[-1].entry
     return (same or mine)[-1].entry if mine else None
 
 

@@ -66,7 +66,8 @@ class Asked:
 @dataclass(frozen=True, slots=True)
 class Report:
     """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
-    words also tell how she is; `placed_by_words` that they tell where, with no fix."""
+    words also tell how she is; `placed_by_words` that they tell where, with no fix. `own_there`: it corrects the
+    writer's own last report at that point, and is of its kind."""
 
     kind: Kind
     seen_at: datetime
@@ -80,6 +81,7 @@ class Report:
     condition: bool = False
     placed_by_words: bool = False
     corrects: bool = False
+    own_there: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +114,11 @@ class Acknowledged:
 
 @dataclass(frozen=True, slots=True)
 class Undo:
-    """Take back the last report."""
+    """Take back the last report; with `points`, the last at one of these, of that `kind` where it is said."""
+
+    points: tuple[str, ...] = ()
+    kind: Kind | None = None
+    runner: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ import re
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.words import answering, asking, both, danger, supposing
+from bot.words import answering, asking, both, correcting, danger, supposing
 from bot.words.german import is_german, to_english
 from bot.words.listing import listed
 from bot.words.meaning import (
@@ -70,7 +70,9 @@ def _understand(text: str, ctx: Context) -> Understood:
     return (
         _distress(said, ctx)
         or _yes_at(said, ctx)
+        or correcting.undo_at(said)
         or answering.short_answer(said.plain, text)
+        or correcting.was_another_time(said, ctx)
         or listed(said, ctx)
         or follow_up(said, ctx)
         or _question_or_report(said, ctx)

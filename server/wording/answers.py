@@ -138,7 +138,10 @@ def say_point(say: Say, answer: ForecastAnswer, point: str | None) -> str:
     if p is None:
         first = say.s("no-more-points", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
         return lines(first, freshness(say, answer.fresh, answer.runner_name))
-    if p.window is not None and answer.fresh.going in NOT_GOING:
+    reached = p.arrived is not None or p.left is not None
+    if not reached and answer.fresh.going in NOT_GOING:
+        if answer.fresh.last is not None and answer.fresh.last.kind == "retired":
+            return say_heard(say, answer.fresh, answer.runner_name)
         first = say.s("where-ended", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
         return lines(first, freshness(say, answer.fresh, answer.runner_name))
     return lines(

@@ -596,6 +596,7 @@ undone-words = Zurückgenommen: ‚{ $words }‘
 undone-plain = Zurückgenommen.
 undo-nothing = Von dir gibt es aus den letzten { $minutes } min nichts, was sich zurücknehmen ließe.
 undo-over = Das ist älter als { $minutes } min. Schick stattdessen, was richtig ist, zum Beispiel ‚Berichtigung: in { $place } angekommen 14:20‘.
+undo-none-there = Von dir liegt mir aus { $place } nichts vor, das ich zurücknehmen könnte; geändert ist nichts. Schick stattdessen, was stimmt, zum Beispiel ‚Korrektur: in { $place } 14:20‘.
 confirmed = Bestätigt. Danke.
 answered-yours = Der Alarm ist bei dir. Ich frage { $when } wieder nach.
 answered-yours-untimed = Der Alarm ist bei dir.

@@ -643,6 +643,7 @@ undone-words = Taken back: ‘{ $words }’
 undone-plain = Taken back.
 undo-nothing = There is nothing of yours from the last { $minutes } min to take back.
 undo-over = That is more than { $minutes } min old. Send what is right instead, for example ‘correction: in at { $place } 14:20’.
+undo-none-there = I have no report of yours at { $place } at hand to take back; nothing has been changed. Send what is right instead, for example ‘correction: in at { $place } 14:20’.
 confirmed = Confirmed. Thank you.
 answered-yours = It is yours. I ask again { $when }.
 answered-yours-untimed = It is yours.

@@ -1,0 +1,97 @@
+"""Which of one's own reports is taken back or corrected, and that a race that is over is said before any window."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+    from conftest import Race
+
+
+async def _times(race: Race, point: str) -> tuple[datetime | None, datetime | None]:
+    found = (await race.state()).runner("maren").at_point(point)
+    if found is None:
+        return None, None
+    return (found.arrived.at if found.arrived else None, found.left.at if found.left else None)
+
+
+@pytest.mark.parametrize(
+    "words", ["undo through moor", "undo moor cross", "sorry undo through moor cross please"]
+)
+async def test_undo_names_the_report(race: Race, words: str) -> None:
+    """What was reported at that point is taken back, though something else was reported after it."""
+    race.at("08:40")
+    await race.say("ana", "through moor cross 8:38")
+    await race.say("ana", "feet bad, mood low")
+    assert (await race.say("ana", words)).text.startswith("Taken back: Maren through Moor Cross")
+    assert await _times(race, "moor") == (None, None)
+    assert len(await race.entries("how she is")) == 1
+    assert not await race.entries("not here yet")
+
+
+async def test_undo_of_a_point_too_old_says_how_to_correct_it(race: Race) -> None:
+    """Older than ten minutes nothing is taken back, least of all what came later."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    race.at("08:55")
+    await race.say("ana", "eating well, mood good")
+    text = (await race.say("ana", "undo in at moor cross")).text
+    assert text == (
+        "That is more than 10 min old. Send what is right instead, for example ‘correction: in at Moor Cross 14:20’."
+    )
+    assert len(await race.entries("taken back")) == 0
+
+
+async def test_undo_where_one_reported_nothing(race: Race) -> None:
+    """Nothing of theirs there: that is said with how to correct it, and nothing else is taken back."""
+    await race.say("ana", "eating well, mood good")
+    text = (await race.say("ana", "undo in at brindle gate")).text
+    assert text.startswith(
+        "I have no report of yours at Brindle Gate at hand to take back; nothing has been changed."
+    )
+    assert len(await race.entries("taken back")) == 0
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["moor cross was 8:35 not 8:38", "in at moor cross was 8:35", "the moor cross was 8:35, not 8:38"],
+)
+async def test_a_time_is_corrected_by_its_point(race: Race, words: str) -> None:
+    """The writer's own report there gets the new time; what was reported elsewhere since stays as it was."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    race.at("10:40")
+    await race.say("ana", "out of moor cross 8:45")
+    await race.say("ana", "in at brindle gate 10:35")
+    if words.startswith("in"):
+        await race.say("ana", words)
+        assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:35", "07:45"]
+    else:
+        # The bare name is about the later of two reports there.
+        await race.say("ana", words.replace("8:35", "8:50").replace("8:38", "8:45"))
+        assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38", "07:50"]
+    gate = (await _times(race, "gate"))[0]
+    assert gate is not None
+    assert gate.strftime("%H:%M") == "09:35"
+
+
+async def test_a_corrected_time_of_nobodys_report_is_asked_about(race: Race) -> None:
+    """Where the writer reported nothing, 'Moor Cross was 7:25 not 7:20' is kept and asked about."""
+    text = (await race.say("ana", "moor cross was 7:25 not 7:20")).text
+    assert text.startswith("Maren in at Moor Cross, 07:25: is that right?")
+
+
+async def test_a_race_that_is_over_comes_before_any_window(race: Race) -> None:
+    """After she retired: what, where, when and by whom first, not that there is no window."""
+    race.at("08:50")
+    await race.say("ana", "she retired at moor cross 8:48 own choice")
+    for words in ("has maren quit?", "when will she finish", "when is she at brindle gate", "next"):
+        first = (await race.say("ana", words)).text.split("\n")[0]
+        assert "retired" in first, (words, first)
+        assert "no window" not in first
+    first = (await race.say("ana", "when will she finish")).text.split("\n")[0]
+    assert first.startswith("Maren: retired at Moor Cross 08:48, told by Ana")
