@@ -258,7 +258,7 @@ alarm-life = If you think she is in danger, call { $emergency } at once; do not 
 alarm-words = Words received: ‘{ $words }’
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
 alarm-unconfirmed = NOT CONFIRMED, may be true: { $fact } { $when } ({ $ago }), told by { $who }. Ask them.
-alarm-help-ends = It is over when whoever has her writes ‘in hand’, or the one who holds it writes ‘stand down’.
+alarm-help-ends = The alarm ends when whoever has her writes ‘in hand’, or the one who holds it writes ‘stand down’.
 alarm-help-seen = { $runner } has been seen since. Ask whether she still needs help; ‘in hand’ or ‘stand down’ ends this.
 alarm-said-km = BY THE WORDS OF THE CALL she is at { $km }{ $place ->
     [none] .
