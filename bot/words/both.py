@@ -13,7 +13,7 @@ _BOTH = re.compile(
     re.IGNORECASE,
 )
 _HAVE_BOTH = re.compile(
-    r"(?:i|we|wir|ich)?(?:'ve)? ?(?:have got|have|got|hab|habe|haben) (?:alle )?(?:both(?: of them)?|beide)"
+    r"(?:i|we|wir|ich)?(?:'ve)? ?(?:have got|have|got|hab|habe|haben) (?:alle |them |sie )?(?:both(?: of them)?|beide)"
     r"(?: (?:now|safe|here|with (?:us|me)|in the (?:car|van)|jetzt|bei (?:mir|uns)|eingesammelt|im auto|sicher))*[.! ]*",
     re.IGNORECASE,
 )

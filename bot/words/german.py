@@ -65,7 +65,7 @@ _GERMAN = re.compile(
         r"du|noch|"
         r"schon|angekommen|hilfe|verletzt|ja|jo|nein|nee|nö|raus|rein|gerade|grad|sind|bin|bist|braucht|soll|"
         r"sollen|solln|"
-        r"vorbei|beenden|beendet|beide|beiden|geparkt|entwarnung|hilft|am (?!i\b)|darf|auch|bin|weiter|"
+        r"vorbei|beenden|beendet|beide|beiden|geparkt|entwarnung|hilft|(?<!i )am (?!i\b)|darf|auch|bin|weiter|"
         r"vor \d+|uhr|halb|viertel|dreiviertel|ziel|danach|dunkel|verpasst|übernehme|wach|danke|eben|zeitplan|"
         r"rückgängig|"
         r"los|durch|aus|nach|bei|beim|im|zum|zur|kommt|geht|läuft|schläft|sitzt|isst|trinkt|warten|weiter|unterwegs|"

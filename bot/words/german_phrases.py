@@ -60,6 +60,7 @@ _QUESTIONS = (
     (r"^was (?:bei|gegen|at) (?=\w+ ?\??$)", "what do we do if "),
     (r"^was (?:soll|sollen|kann|können|muss|müssen) (?:ich|wir|man) (?:bei|gegen|at) (.+?) (?:machen|tun|"
      r"nehmen)", r"what do we do if \1"),
+    (r"(?<=, )was (?:machen?|tun?|tue) (?:wir|ich)(?: jetzt| nun| dann)?(?= ?\??$)", "what do we do now"),
     (r"\b(?:und )?was (?:nun|jetzt|tun|machen)\b(?= ?\??$)", "what do we do now"),
     (r"^wie (?:behandelt man|behandle ich|behandeln wir|versorgt man|versorge ich|tapet man|tape ich)\b",
      "what do we do if"),
@@ -188,6 +189,9 @@ _REPORTS = (
     (r"(?:nicht gestartet|startet nicht|nicht am start)", "did not start"),
     (r"(?:will|möchte|überlegt) (?:\w+ )?(?:aufgeben|aufhören|aussteigen|aufzugeben|aufzuhören|"
      r"auszusteigen)", "wants to stop"),
+    (r"\b(?:ich )?bin (?:jetzt |schon |gerade |auch )*(?=at the finish)", "i'm "),
+    (r"\b(?:ich )?bin (?:jetzt |schon |gerade |endlich )*(?:da|hier|angekommen|vor ort)\b", "i'm here"),
+    (r"^(?:ich bin |wir sind |bin |sind )?(?:jetzt )?auf dem weg (?:nach|zum|zur|zu|at)\b", "on our way to"),
     (r"\bbin wieder (?:unterwegs|am laufen|im rennen)\b", "on our way again"),
     (r"(?:ist )?(?:wieder (?:raus|los|unterwegs|losgelaufen)|losgelaufen|weitergelaufen|weiter gelaufen|abgelaufen|"
      r"weitergegangen|losmarschiert|weg|los|weiter)(?: aus| von)?\b", "left"),
@@ -243,7 +247,7 @@ _ANSWERS = (
      r"ich bin) (?:schon )?dran|"
      r"\bmache? ich\b|\bhabe ich\b(?! \w)|\bhabe (?:ihn|es)\b", "i have it"),
     (r"\balles (?:wieder |jetzt )*(?:gut|okay|ok|bestens|fein)\b", "all good"),
-    (r"\bmir geht es (?:wieder |jetzt )*(?:gut|okay|ok|bestens)", "i am fine"),
+    (r"\bmir geht es (?:wieder |jetzt )*(?:gut|okay|ok|bestens)", "i'm fine"),
     (r"verstanden|alles klar|gut danke|geht klar|in ordnung|\bpasst\b|erledigt", "ok"),
     (r"(?:ich )?(?:bin|sind) (?:schon |jetzt )?wach|\bwach\b", "awake"),
     (r"(?:sind|bin|wir sind|ich bin) unterwegs|(?:fahren|fahre|fahr) (?:jetzt )?(?:left|los)|"

@@ -118,9 +118,12 @@ _NO_PLACE = frozenset(
     hurt pain order time touch position late later soon have take give need know call tell report walk race
     control reached minute hour while total person front back dark light daylight trouble good shape form spirits
     front ziel naechste naechsten letzten anderen etwa nacht haben kommen bringen nehmen fahren laufen gehen machen
-    danger shop warten stay sein ihre ihren unsere unserem hause hotel auto wagen crew
+    danger shop arzt ende warten stay sein ihre ihren unsere unserem hause hotel auto wagen crew
     """.split()  # noqa: SIM905 - a list of words reads better as words
 )
+
+
+_MODAL = re.compile(r"\b(?:soll\w*|kann|darf|muss|will|wird|könnte|möchte|würde)\b")
 
 
 def _place_not_known(said: Sentence) -> str:
@@ -130,6 +133,8 @@ def _place_not_known(said: Sentence) -> str:
     m = _A_PLACE.search(said.text)
     if m is None or m["name"] in _NO_PLACE or m["name"] in RIGHT_AS_IT_IS or m["name"] in MENDED:
         return ""
+    if m["name"].endswith("en") and _MODAL.search(said.words.lower()):
+        return ""  # 'wann sollte sie aufhören': a verb at the end, no place
     return m["name"]
 
 

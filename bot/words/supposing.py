@@ -91,16 +91,17 @@ _QUESTION_WORD = re.compile(
     loose(
         r"^(?:und |also |aber )?(?:(?:wann|wo|wer|wie|warum|wieso|weshalb|welche[rsnm]?|ob|hilft|helfen)\b|"
         r"was (?:hilft|tun|tut|mach\w*|soll\w*|kann|könn\w*|gib\w*|geben|ist|wenn|bei|gegen|hat|braucht|nimmt|nehmen|"
-        r"darf|dürf\w*|muss|müss\w*|isst|trinkt|nun|jetzt)\b|"
+        r"bedeutet|heißt|darf|dürf\w*|muss|müss\w*|isst|trinkt|nun|jetzt)\b|"
         r"(?:darf|dürfen|kann|können|soll|sollen|sollte|muss|müssen|ist|hat|wird|geht|tut|kommt|braucht) "
-        r"(?:sie|er|es|ihr|ihm|man|ich|wir)\b)"
+        r"(?:sie|er|es|ihr|ihm|man|ich|wir)\b|"
+        r"(?:ist|sind) \w+ (?:\w+ )?(?:gut|schlecht|ok|schlimm|gefährlich|sinnvoll|erlaubt|normal)\b)"
     )
 )
 _REMEDY = re.compile(
     loose(
         r"\b(?:schlafen|hinlegen|ausruhen|ibu\w*|paracetamol|aspirin|schmerz\w*|salz\w*|cola|koffein|kaffee|tablette\w*|"
         r"medikament\w*|magnesium|elektrolyt\w*|blase\w*|krampf|krämpfe|übel\w*|durchfall|magen\w*|unterkühl\w*|"
-        r"friert|frieren|kotz\w*|übergibt|erbr\w*|arzt|verwirrt|schwindl\w*|müde|müdigkeit|kalt|füße\w*|knöchel|knie)\b"
+        r"friert|frieren|kotz\w*|übergibt|erbr\w*|arzt|verwirrt|schwindl\w*|müde|müdigkeit|kalt|zitter\w*|füße\w*|knöchel|knie)\b"
     )
 )
 
@@ -112,10 +113,13 @@ def asks_in_german(words: str) -> bool:
 
 def asks_for_a_remedy(words: str) -> bool:
     """Whether a German question is about what troubles her, or what may help."""
-    return asks_in_german(words) and _REMEDY.search(_plain(words)) is not None
+    asks = asks_in_german(words) or words.rstrip().endswith("?")
+    return asks and _REMEDY.search(_plain(words)) is not None
 
 
-_HOW = re.compile(r"^(?:und |also |aber )?(?:ist|hat|geht|tut|wie geht|wie sind|wie sehen) ")
+_HOW = re.compile(
+    r"^(?:und |also |aber )?(?:(?:ist|hat|geht|tut) (?:sie|er|es|ihr|ihm)\b|wie (?:geht|sind|sehen) )"
+)
 
 
 def asks_how(words: str) -> bool:

@@ -247,7 +247,7 @@ def _kind_of(
         if _GOING_ON.search(text):
             return replace(base, kind=Kind.MOVING_AGAIN)
         # A runner speaks of herself.
-        text = re.sub(r"\bi (?:am|have|was)\b", "she is", text)
+        text = re.sub(r"\b(?:i (?:am|have|was)|we are)\b", "she is", text)
     return in_or_out(base, said, text, timed, loose=loose)
 
 
