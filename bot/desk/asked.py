@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from bot.api_client import ApiError
 from bot.channels.base import Reply
+from bot.desk import stand_in
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_when
 from server.event.model import PartKind
@@ -174,7 +175,14 @@ async def _meetings(visit: Visit, asked: Asked) -> Reply:
     return visit.reply(lines(alarm, reply.text if coming.data.meetings else ""))
 
 
+_BY_CAR = re.compile(r"\b(?:drive|driving|car|road|fahrt|fahren|fahrzeit|auto)\b", re.IGNORECASE)
+
+
 async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
+    if asked.question is Question.DRIVE and PartKind.RUNNER in visit.kinds and not _BY_CAR.search(asked.words):
+        # She is on foot: how far it is for her, never for a car.
+        there = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+        return visit.reply(standing.say_how_far(visit.say, there.data, asked.point))
     told = await visit.api.next(visit.address, visit.event.id, _runner(asked))
     found: NextAnswer = told.data
     if asked.point is not None and asked.point not in {m.values.point for m in found.meetings}:
@@ -241,6 +249,10 @@ async def _picture(visit: Visit, asked: Asked) -> Reply:
     return Reply(words, picture=png, alt=words)
 
 
+async def _cover(visit: Visit, _asked: Asked) -> Reply:
+    return await stand_in.asked(visit)
+
+
 TABLE: Mapping[Question, Answering] = {
     Question.NEXT: _point,
     Question.AT: _point,
@@ -274,6 +286,7 @@ TABLE: Mapping[Question, Answering] = {
     Question.USAGE: _usage,
     Question.DUTY: _duty,
     Question.HELP_WORD: _numbers,
+    Question.COVER: _cover,
 }
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.api_client import ApiError, Told, UnreachableError
 from bot.channels.base import Reply
-from bot.desk import alarmed
+from bot.desk import alarmed, stand_in
 from bot.desk.memory import Handed
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, AskBack, Choice, Distress, Need, Report, Reported
@@ -46,6 +46,8 @@ async def report(visit: Visit, said: Reported) -> Reply:
         open_ones = [a for a in noted if a.unconfirmed]
         buttons = tuple(row for a in open_ones for row in _right_of(visit, a))
         return visit.reply(text, buttons or visit.undo_button(noted[-1].entry))
+    if last[0].of_crew and not last[1].unconfirmed:
+        return await stand_in.held_up(visit, last[1].entry, last[0].words)
     return _one(visit, *last)
 
 
@@ -71,6 +73,8 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
         return _ask_where_seen(visit, one, lines(text, _how_told(visit, answer)))
     if answer.unconfirmed:
         return visit.reply(lines(text, _how_told(visit, answer)), visit.confirm_buttons(answer.entry))
+    if one.kind is Kind.HOW_SHE_IS and PartKind.RUNNER in visit.kinds and not answer.told:
+        text = lines(text, visit.s("word-told-nobody"))
     return visit.reply(text, (*visit.undo_button(answer.entry), *_after(visit, one)))
 
 

@@ -34,6 +34,8 @@ _TIMES = (
 )
 
 _QUESTIONS = (
+    (r"\b(?:kann|könnte) (\w+) (?:mein\w*|unser\w*) (?:treffen|treffpunkt|schicht|fahrt)(?: \w+)? übernehmen\b",
+     r"can \1 take my meeting"),
     (r"\bist der alarm (?:\w+ )?(?:offen|vorbei|aktiv|beendet)\b", "is the alarm still open"),
     (r"\bwas ist (?:\w+ )?mit (?:dem|diesem) alarm\b", "what about the alarm"),
     (r"\bwas ist (?:da |hier )?(?:passiert|geschehen)\b", "what happened"),

@@ -46,6 +46,7 @@ class Question(StrEnum):
     USAGE = "usage"
     DUTY = "my duty"
     HELP_WORD = "help"
+    COVER = "who can stand in"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +68,8 @@ class Asked:
 class Report:
     """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
     words also tell how she is; `placed_by_words` that they tell where, with no fix. `own_there`: it corrects the
-    writer's own last report at that point, and is of its kind."""
+    writer's own last report at that point, and is of its kind; `of_crew`: it is about
+    the crew themselves, and says nothing of her."""
 
     kind: Kind
     seen_at: datetime
@@ -82,6 +84,7 @@ class Report:
     placed_by_words: bool = False
     corrects: bool = False
     own_there: bool = False
+    of_crew: bool = False
 
 
 @dataclass(frozen=True, slots=True)

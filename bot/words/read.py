@@ -10,7 +10,7 @@ import re
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.words import answering, asking, both, correcting, danger, supposing
+from bot.words import answering, asked_for, asking, both, correcting, danger, on_the_road, supposing
 from bot.words.german import is_german, to_english
 from bot.words.listing import listed
 from bot.words.meaning import (
@@ -75,6 +75,8 @@ def _understand(text: str, ctx: Context) -> Understood:
         or correcting.was_another_time(said, ctx)
         or listed(said, ctx)
         or follow_up(said, ctx)
+        or on_the_road.trouble(said, ctx)
+        or asked_for.by_her(said, ctx)
         or _question_or_report(said, ctx)
         or danger.kept(said, ctx)
         or Unclear(text)

@@ -4,6 +4,7 @@ until when each goal holds. The answer is in the first line; nothing here is an 
 from __future__ import annotations
 
 from server.event.model import Contact
+from server.wording import measures
 from server.wording.answer import (
     AlarmHere,
     AskedHere,
@@ -12,13 +13,24 @@ from server.wording.answer import (
     ForecastAnswer,
     MissedAnswer,
     NextAnswer,
+    PersonThere,
     PlanAnswer,
 )
-from server.wording.answers import NOT_GOING, ON_PLAN, freshness, going_words, next_point, rounded
+from server.wording.answers import (
+    NOT_GOING,
+    ON_PLAN,
+    freshness,
+    going_words,
+    next_point,
+    point_in,
+    rounded,
+    say_point,
+)
 from server.wording.notices import label_key
 from server.wording.plan_answers import goals_told
 from server.wording.say import Say, lines, slug
 from server.wording.sentences import has
+from server.wording.things import part_word
 from server.wording.times import ceil_to, floor_to
 
 GOALS_TOLD = 6
@@ -152,3 +164,28 @@ def say_goals(say: Say, a: PlanAnswer) -> str:
         *(say.s("plan-change", place=r.name, goals=goals_told(say, r, gone)) for r in rest[:GOALS_TOLD]),
         say.s("goals-meaning"),
     )
+
+
+def say_stand_in(say: Say, others: tuple[PersonThere, ...], control: Contact) -> str:
+    """Who else of the crew has a number; where nobody has one, that; race control in any case."""
+    rows = (
+        say.s("stand-in-person", name=p.name, part=part_names(say, p.part), phone=p.phone) for p in others
+    )
+    first = say.s("stand-in-call") if others else say.s("stand-in-nobody")
+    return lines(first, *rows, say.s("stand-in-control", name=control.name, phone=control.phone))
+
+
+def part_names(say: Say, parts: str) -> str:
+    """'crew, pacer' in the reader's language."""
+    return ", ".join(part_word(say, p) for p in parts.split(", "))
+
+
+def say_how_far(say: Say, a: ForecastAnswer, point: str | None) -> str:
+    """From the runner herself: how far on foot to a point (None: the next one)."""
+    p = point_in(a, point)
+    if p is None or p.window is None or a.fresh.going in NOT_GOING or p.arrived is not None:
+        return say_point(say, a, point)
+    if a.where is None or a.where.likely_km >= p.km:
+        return lines(say.s("how-far-course", place=p.name, km=say.km(p.km)), say_point(say, a, p.point))
+    left = measures.distance(p.km - a.where.likely_km, say.reader, decimals=0)
+    return lines(say.s("how-far", place=p.name, distance=left, km=say.km(p.km)), say_point(say, a, p.point))

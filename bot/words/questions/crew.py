@@ -159,3 +159,12 @@ TOWARDS = r"""
     \bsearch for (her|she)\b
     \bmeet (her|she) (half ?way|on the (course|trail|path|route))\b
 """
+
+COVER = r"""
+    \b(can|could|would|will|may|might|shall|should) (?!i\b|we\b|she\b)(\w+ ){1,3}(take( over)?|do|cover|go to) \
+      (my|our|the|this|that) (next )?(meeting|turn|shift|drive|stop|handover)\b
+    \b(can|could|would|will|may|might) (?!i\b|we\b|she\b)(\w+ ){1,3}(stand in|step in|fill in|go instead|cover)\b
+    \b(swap|switch) (meetings?|shifts?|turns?|drives?)\b
+    \bwho (can|could) (take over|cover|stand in|go instead|step in|take (my|our))\b
+    \btake (my|our) (next )?(meeting|turn|shift|handover)\b
+"""
