@@ -258,8 +258,8 @@ alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } 
 alarm-words = Empfangene Worte: ‚{ $words }‘
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
 alarm-unconfirmed = NICHT BESTÄTIGT, kann stimmen: { $fact } { $when } ({ $ago }), gemeldet von { $who }. Frag nach.
-alarm-help-ends = Der Alarm endet, sobald ‚sie ist bei uns‘ schreibt, wer sie bei sich hat, oder ‚Entwarnung‘, wer ihn übernommen hat.
-alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; ‚sie ist bei uns‘ oder ‚Entwarnung‘ beendet das.
+alarm-help-ends = Der Alarm endet, sobald ‚sie ist bei uns‘ schreibt, wer sie bei sich hat, oder ‚Entwarnung‘ der Sicherheitskontakt oder der Veranstalter.
+alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; das endet mit ‚sie ist bei uns‘, oder mit ‚Entwarnung‘ vom Sicherheitskontakt oder Veranstalter.
 alarm-said-km = NACH DEN WORTEN DES RUFS ist sie bei { $km }{ $place ->
     [none] .
    *[other] {": "}{ $place }.

@@ -258,8 +258,8 @@ alarm-life = If you think she is in danger, call { $emergency } at once; do not 
 alarm-words = Words received: ‘{ $words }’
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
 alarm-unconfirmed = NOT CONFIRMED, may be true: { $fact } { $when } ({ $ago }), told by { $who }. Ask them.
-alarm-help-ends = The alarm ends when whoever has her writes ‘in hand’, or the one who holds it writes ‘stand down’.
-alarm-help-seen = { $runner } has been seen since. Ask whether she still needs help; ‘in hand’ or ‘stand down’ ends this.
+alarm-help-ends = The alarm ends when whoever has her writes ‘in hand’, or the safety contact or the organiser writes ‘stand down’.
+alarm-help-seen = { $runner } has been seen since. Ask whether she still needs help; ‘in hand’ ends this, or ‘stand down’ by the safety contact or the organiser.
 alarm-said-km = BY THE WORDS OF THE CALL she is at { $km }{ $place ->
     [none] .
    *[other] {": "}{ $place }.
