@@ -179,7 +179,11 @@ _BY_CAR = re.compile(r"\b(?:drive|driving|car|road|fahrt|fahren|fahrzeit|auto)\b
 
 
 async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
-    if asked.question is Question.DRIVE and PartKind.RUNNER in visit.kinds and not _BY_CAR.search(asked.words):
+    if (
+        asked.question is Question.DRIVE
+        and PartKind.RUNNER in visit.kinds
+        and not _BY_CAR.search(asked.words)
+    ):
         # She is on foot: how far it is for her, never for a car.
         there = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
         return visit.reply(standing.say_how_far(visit.say, there.data, asked.point))

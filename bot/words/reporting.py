@@ -31,6 +31,8 @@ _CONDITION = pattern(
     \bpulled (a |her )?(muscle|hamstring|calf|groin|quad|ligament|something)\b
     \b(talking|speaking|making) (\w+ )?(rubbish|nonsense|gibberish|sense)\b
     \bout of (it|breath|sorts|energy|puff|steam)\b
+    \ball (is )?(good|fine|ok|well)\b.*\bfalse alarm\b
+    \bfalse alarm\b.*\b(all|i am) (is )?(good|fine|ok|well)\b
     ^(she )?(is )?(so |very |really |bit |a bit |too |still |quite |just )*(LOOKS|thirsty|hungry|starving|wet|\
       dehydrated|exhausted|\
       wrecked|broken|bonking|bonked)( now| today| but ok| again)?$

@@ -104,3 +104,16 @@ async def test_taking_by_button_names_it(race: Race) -> None:
     await _help(race)
     text = (await race.say("ines", "i have it")).text
     assert "Maren: asked for help, since 07:30" in text
+
+
+@pytest.mark.parametrize("words", ["im ok, false alarm", "all good, false alarm", "alles gut, fehlalarm"])
+async def test_her_all_clear_says_that_the_alarm_is_still_open(race: Race, words: str) -> None:
+    """Her own 'false alarm' among other words is kept as how she is; the reply says what is open and what ends it."""
+    await _help(race)
+    text = (await race.say("maren", words)).text
+    assert text.startswith(f"Noted how Maren is: ‘{words}’")
+    assert "stays open all the same until somebody writes ‘stand down’." in text
+    assert "write ‘undo’" in text
+    assert (await race.state()).runner("maren").help_open is not None
+    await race.say("maren", "undo")
+    assert (await race.state()).runner("maren").help_open is None
