@@ -26,7 +26,15 @@ from server.event.model import PartKind
 from server.wording.answer import RunnerHere
 
 _NO_RUNNER = frozenset(
-    {Question.COVER, Question.DUTY, Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS, Question.HELP_WORD}
+    {
+        Question.COVER,
+        Question.DUTY,
+        Question.USAGE,
+        Question.NUMBERS,
+        Question.PEOPLE,
+        Question.CARDS,
+        Question.HELP_WORD,
+    }
 )
 
 _LEAD = r"(?:and |so |ok |what about |how about |then |same |again |but |for |at |to |in |with |on )*"
