@@ -20,6 +20,8 @@ from server.watch.notice import NoticeKind, Urgency
 __all__ = ["Claimer", "claim"]
 
 _LOOKED_AT = 500
+_JOINED = 5
+"""So many notices make one message at most: a longer one would be cut by its channel, a mark from its notice."""
 _WAITING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)
 
 d = t.delivery.c
@@ -123,7 +125,8 @@ async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
             chosen.append(due[0].id)
             continue
         asking = [row.id for row in due if _asks(row)][:1]
-        chosen += asking + [row.id for row in waiting if not _asks(row) and row.rank != RANK[Urgency.ALARM]]
+        company = [row.id for row in waiting if not _asks(row) and row.rank != RANK[Urgency.ALARM]]
+        chosen += (asking + company)[:_JOINED]
     return chosen
 
 

@@ -279,6 +279,18 @@ async def test_actions_of_one_minute_are_one_message(loaded: Journal, notice: Ma
     assert got == [[7], [5, 4], [6], []]
 
 
+async def test_a_message_holds_only_so_many_notices(loaded: Journal, notice: Make, start: datetime) -> None:
+    """After an hour without us a dozen wait: five a message, so that no channel has to cut a message and part a mark
+    from its notice; the one that asks stands first, and each goes once."""
+    act = {"urgency": Urgency.ACTION}
+    owed = [notice("ana", i, **act) for i in range(1, 12)]
+    await loaded.add_notices([*owed, notice("ana", 12, needs_answer=True, **act)], start)
+    got = [[d.made.short for d in await loaded.claim(["telegram"], start + i * SECOND)] for i in range(4)]
+    assert [len(shorts) for shorts in got] == [5, 5, 2, 0]
+    assert got[0][0] == 12
+    assert sorted(short for shorts in got for short in shorts) == list(range(1, 13))
+
+
 async def test_claims_at_once(
     make_database: Callable[[], str], event: Event, notice: Make, start: datetime
 ) -> None:
