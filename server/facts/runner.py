@@ -127,6 +127,7 @@ class _Walk:
         self.sweeps: list[tuple[str, Stamp]] = []
         self.retirement: Retirement | None = None
         self.in_hand: Stamp | None = None
+        self.said_in_hand: Entry | None = None
         self.told: Stamp | None = None
         self.told_about: str | None = None
         self.finished: Stamp | None = None
@@ -209,7 +210,7 @@ class _Walk:
         if then not in _STAYING:
             self.stay_km = None
         if step in _ONWARD:
-            self.in_hand = None
+            self.in_hand = self.said_in_hand = None
             self._close_rest(item.at)
         if e.kind in _PLACE and e.point is not None:
             self._keep_times(e.point)
@@ -250,7 +251,8 @@ class _Walk:
             return
         if was is Going.CLOSED:
             return
-        self.in_hand = self.in_hand or stamp(e)
+        if self.in_hand is None:
+            self.in_hand, self.said_in_hand = stamp(e), e
         self._say_again()
 
     def _say_again(self) -> None:
@@ -372,6 +374,7 @@ class _Walk:
             refused=tuple(sorted(refused, key=seen_order)),
             helps_open=tuple(self.helps),
             rest_until=self.rest_until,
+            said_in_hand=self.said_in_hand,
         )
 
     def _point_times(self, refused: set[str]) -> tuple[PointTimes, ...]:

@@ -44,6 +44,7 @@ class NoticeKind(StrEnum):
     UNREACHED = "unreached"
     OUTAGE = "outage"
     WORD_OF_HER = "word of her"
+    IN_HAND = "in hand"
 
 
 class Answer(StrEnum):
@@ -237,6 +238,19 @@ class RetiredValues:
 
 
 @dataclass(frozen=True, slots=True)
+class InHandValues:
+    """Somebody has her who has not retired: when and by whose word, at which point or km if that was said, their
+    words. `alarm_open`: an alarm about her goes on all the same."""
+
+    at: datetime
+    told_by: str
+    point: str | None = None
+    km: float | None = None
+    words: str = ""
+    alarm_open: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class RaceChangeValues:
     """A race-level fact by the organiser."""
 
@@ -348,6 +362,7 @@ Values = (
     | LateValues
     | AlarmValues
     | RetiredValues
+    | InHandValues
     | RaceChangeValues
     | StandDownValues
     | CorrectionValues

@@ -246,6 +246,16 @@ _ROWS: tuple[Row, ...] = (
         own=True,
     ),
     Row(
+        _K.IN_HAND,
+        _U.ACTION,
+        frozenset({_P.SAFETY_CONTACT}),
+        _BEFORE_OR_ON,
+        "somebody has her who has not retired, and no alarm ends by it",
+        "six hours later",
+        _hours(6),
+        own=True,
+    ),
+    Row(
         _K.FINISHED,
         _U.NEWS,
         _CREW_HOME | {_P.SUPPORTER},

@@ -6,7 +6,7 @@ ring race control is told to.
 
 from __future__ import annotations
 
-from server.watch.notice import RetiredValues, Waits
+from server.watch.notice import InHandValues, RetiredValues, Waits
 from server.wording.say import SayInEvent, lines, slug
 from server.wording.sentences import has
 
@@ -72,3 +72,17 @@ def _race_control(say: SayInEvent, v: RetiredValues, to: str, *, still: bool = F
 def in_hand_taken_back(say: SayInEvent) -> str:
     """That somebody had her was wrong."""
     return say.s("retired-in-hand-taken-back", runner=say.runner)
+
+
+def in_hand(say: SayInEvent, v: InHandValues) -> str:
+    """Somebody has her who has not retired: who says so, where, what it means for the watch."""
+    who = say.person(v.told_by)
+    place = say.place_of(say.point(v.point) if v.point else "", v.km)
+    phone = say.event.person(v.told_by).phone if any(p.id == v.told_by for p in say.event.people) else ""
+    return lines(
+        say.s("in-hand", runner=say.runner, who=who, when=say.when(v.at)),
+        say.s("in-hand-where", place=place) if v.point or v.km is not None else say.s("in-hand-nowhere"),
+        say.s("in-hand-words", who=who, words=v.words) if v.words else "",
+        say.s("in-hand-alarm" if v.alarm_open else "in-hand-calm", runner=say.runner),
+        say.s("in-hand-ask", who=who, phone=phone) if phone else "",
+    )

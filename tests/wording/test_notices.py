@@ -19,6 +19,7 @@ from server.watch.notice import (
     CorrectionValues,
     CutOffValues,
     DoubtValues,
+    InHandValues,
     LateValues,
     MeetingValues,
     Notice,
@@ -131,6 +132,10 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
                 (Waits.IN_HAND, HAS_HER),
             )
         ),
+    ),
+    NoticeKind.IN_HAND: (
+        InHandValues(in_minutes(-3), "ana", "lathe", 61.0, "she is in our tent"),
+        InHandValues(in_minutes(-3), "tomas", alarm_open=True),
     ),
     NoticeKind.RACE_CHANGE: tuple(
         RaceChangeValues(change, point, until, amount, words, "ana")

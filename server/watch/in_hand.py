@@ -1,0 +1,66 @@
+"""Somebody has her, with no retirement and no alarm over it: who sits at home reads it once, calmly.
+
+With a retirement server/watch/retired.py tells it; an alarm that it ends is told as over. Without either nobody
+at home heard that somebody is with her, or brings her, and would be left to wonder why she does not come in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from server.event.model import PartKind
+from server.watch.climb import open_alarms
+from server.watch.notice import CorrectionValues, InHandValues, NoticeKind
+from server.watch.sight import Draft, Rule, Sight, Wake
+
+__all__ = ["RULES"]
+
+
+def in_hand(sight: Sight) -> Iterator[Draft | Wake]:
+    """Once to each at home who did not say it themselves and has not read it as the end of an alarm."""
+    said, state = sight.state.said_in_hand, sight.state
+    if said is None or state.retirement is not None:
+        return
+    for who in sight.people(PartKind.SAFETY_CONTACT):
+        if who == said.by or any(said.id in m.notice.facts for m in sight.told(NoticeKind.STAND_DOWN, who)):
+            continue
+        last = state.last_known
+        seen = last if last is not None and last.entry == said.id else None
+        yield Draft(
+            NoticeKind.IN_HAND,
+            who,
+            "",
+            said.id,
+            said.received_at,
+            InHandValues(
+                said.seen_at,
+                said.by,
+                None if seen is None else seen.point,
+                None if seen is None else seen.km,
+                said.words,
+                alarm_open=bool(open_alarms(sight.made)),
+            ),
+            (said.id,),
+            mine=True,
+        )
+
+
+def taken_back(sight: Sight) -> Iterator[Draft | Wake]:
+    """Nobody had her after all. That she has gone on since takes nothing back."""
+    for m in sight.told(NoticeKind.IN_HAND):
+        key, values = m.notice.key, m.notice.values
+        if not isinstance(values, InHandValues) or m.notice.occasion in sight.state.folded:
+            continue
+        yield Draft(
+            NoticeKind.CORRECTION,
+            key.person,
+            "",
+            f"{NoticeKind.IN_HAND.value}:{m.notice.occasion}",
+            sight.now,
+            CorrectionValues(NoticeKind.IN_HAND.value, None, values.at, None, taken_back=True, by=""),
+            m.notice.facts,
+            mine=True,
+        )
+
+
+RULES: tuple[Rule, ...] = (in_hand, taken_back)
