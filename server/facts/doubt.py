@@ -15,7 +15,7 @@ from pyproj import Geod
 
 from server.course import Course, PlacedPosition, Prior, place_position
 from server.event.model import CourseDef, Event, PointKind
-from server.facts.entry import Entry, Fix, Kind, Source
+from server.facts.entry import Entry, Fix, Kind, Retired, Source
 from server.facts.state import Going, RaceState, RunnerState
 
 __all__ = ["Doubt", "Reason", "doubt"]
@@ -132,7 +132,8 @@ def _before_start(entry: Entry, mine: RunnerState, course: CourseDef) -> Doubt |
 
 
 def _ended(entry: Entry, mine: RunnerState) -> Doubt | None:
-    """Going on after the end: was it taken back? An 'in' of a retired runner is no doubt: she was brought."""
+    """Going on after the end: was it taken back? An 'in' of a retired runner is no doubt: she was brought. Nor is
+    anything after 'did not start': seen on the course she did, and it is that report which is refused."""
     if mine.going not in _ENDS:
         return None
     if mine.finished is not None:
@@ -144,7 +145,8 @@ def _ended(entry: Entry, mine: RunnerState) -> Doubt | None:
         return None
     ended = mine.retirement
     goes_on = entry.kind in {Kind.OUT, Kind.THROUGH, Kind.MOVING_AGAIN}
-    if ended is not None and goes_on and entry.seen_at > ended.stamp.at:
+    started = ended is not None and ended.how is not Retired.DID_NOT_START
+    if ended is not None and started and goes_on and entry.seen_at > ended.stamp.at:
         return Doubt(Reason.RETIRED, ended.point, ended.stamp.at)
     return None
 

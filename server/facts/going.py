@@ -2,7 +2,9 @@
 
 The fold walks this table and nothing else. What is not in it is refused: it changes nothing and is
 listed, so that a person can be asked. Ground rules: place facts are welcome for as long as she is out
-(also once retired, until somebody has her); only taking an entry back undoes 'retired' or 'finished'.
+(also once retired, until somebody has her); only taking an entry back undoes 'retired' or 'finished'. One report is
+believed less than a sighting after it: 'did not start', said of somebody who is then seen on the course, would
+have nobody look for her all night.
 """
 
 from __future__ import annotations
@@ -29,6 +31,7 @@ class Step(StrEnum):
     DID_NOT_START = "did not start"
     IN_HAND = "in hand"
     RACE_CONTROL_TOLD = "race control told"
+    STARTED_AFTER_ALL = "seen on the course after 'did not start'"
 
 
 _G, _S = Going, Step
@@ -90,6 +93,7 @@ TABLE: dict[Going, dict[Step, Going]] = {
         _S.DID_NOT_START: _G.IN_HAND,
         _S.IN_HAND: _G.IN_HAND,
         _S.RACE_CONTROL_TOLD: _G.CLOSED,
+        _S.STARTED_AFTER_ALL: _G.BEFORE_START,
     },
     _G.FINISHED: {
         _S.OUT: _G.FINISHED,
@@ -108,6 +112,7 @@ TABLE: dict[Going, dict[Step, Going]] = {
         _S.POSITION_ON: _G.CLOSED,
         _S.IN_HAND: _G.CLOSED,
         _S.RACE_CONTROL_TOLD: _G.CLOSED,
+        _S.STARTED_AFTER_ALL: _G.BEFORE_START,
     },
 }
 

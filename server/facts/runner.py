@@ -49,6 +49,8 @@ HEARD = frozenset(
 
 _PLACE = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 _ONWARD = frozenset({Step.IN, Step.OUT, Step.THROUGH, Step.FINISH, Step.MOVING_AGAIN, Step.POSITION_ON})
+_ON_COURSE_AFTER_ALL = _PLACE | {Kind.RESTING, Kind.MOVING_AGAIN, Kind.ASKED_FOR_HELP}
+"""What says that she did start. A position does not: her tracker may lie at home."""
 _STAYING = frozenset({Going.AT_POINT, Going.RESTING})
 _ON_COURSE = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING, Going.RETIRED})
 _PLAIN_STEPS = {
@@ -126,6 +128,7 @@ class _Walk:
         self.helps: list[Entry] = []
         self.sweeps: list[tuple[str, Stamp]] = []
         self.retirement: Retirement | None = None
+        self.retired_by: Entry | None = None
         self.in_hand: Stamp | None = None
         self.said_in_hand: Entry | None = None
         self.told: Stamp | None = None
@@ -185,6 +188,7 @@ class _Walk:
         if e is None:
             self.going = after(self.going, Step.START_TIME) or self.going
             return
+        self._started_after_all(e, item)
         placed = self._place(e)
         if item.step is None:
             self._note(e)
@@ -196,6 +200,23 @@ class _Walk:
                 return
             self._apply(step, then, item, e)
         self._sight(e, item, placed)
+
+    def _started_after_all(self, e: Entry, item: _Item) -> None:
+        """'Did not start' is refused once she is seen on the course, and whoever was told of it hears so."""
+        ended = self.retirement
+        if ended is None or ended.how is not Retired.DID_NOT_START or e.kind not in _ON_COURSE_AFTER_ALL:
+            return
+        then = after(self.going, Step.STARTED_AFTER_ALL)
+        if then is not None and item.at >= self.start:
+            then = after(then, Step.START_TIME)
+        fits = then is not None and (item.step is None or after(then, item.step) is not None)
+        if then is None or self.retired_by is None or not fits:
+            return
+        self.refused.append(self.retired_by)
+        if self.last is not None and self.last.entry == self.retired_by.id:
+            self.last = None
+        self.retirement = self.retired_by = self.told = self.in_hand = self.said_in_hand = None
+        self.going = then
 
     def _refine(self, step: Step, e: Entry, placed: Placed | None) -> Step:
         """A position well past the place she was staying at says that she has gone on."""
@@ -238,7 +259,7 @@ class _Walk:
     def _retire(self, was: Going, e: Entry) -> None:
         how = e.how or Retired.OWN_CHOICE
         if self.retirement is None or was not in (Going.RETIRED, Going.IN_HAND):
-            self.retirement = Retirement(how, e.point, stamp(e), e.words)
+            self.retirement, self.retired_by = Retirement(how, e.point, stamp(e), e.words), e
             if self.told_about != e.id:
                 self.told = None  # what race control heard before was about something else
         self._close_rest(e.seen_at)

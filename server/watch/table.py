@@ -290,8 +290,9 @@ _ROWS: tuple[Row, ...] = (
         _K.UNCONFIRMED,
         _U.NEWS,
         _CREW | {_P.ORGANISER, _P.SAFETY_CONTACT},
-        _NOT_CLOSED,
-        "a report has waited two minutes for somebody's word; the safety contact only while an alarm is open",
+        _ALWAYS,
+        "a report has waited two minutes for somebody's word; the safety contact only while an alarm is open; at once, "
+        "and the safety contact too, where she is not looked for because she 'did not start'",
         "confirmed or taken back",
         _hours(2),
         buttons=(_A.RIGHT, _A.WRONG),

@@ -359,6 +359,7 @@ correction-now = Berichtigung zu { $runner }: { $what }, jetzt { $now_at }. Von 
 correction-taken-back = Zurückgenommen zu { $runner }: { $what }; das gilt nicht mehr. Von { $by }.
 correction-taken-back-at = Zurückgenommen zu { $runner }: { $what } { $was_at }; das gilt nicht mehr. Von { $by }.
 correction-watch-on = Sie wird von jetzt an wieder überwacht.
+correction-race-control = Falls die Rennleitung hörte, dass ihr Rennen vorbei ist: sag ihr jetzt, dass es nicht so ist, { $name } { $phone }.
 unconfirmed = Bitte bestätigen, { $runner }: { $fact }, { $when }? Gemeldet von { $who }.
 unconfirmed-seen = Bitte bestätigen: wurde { $runner } unterwegs gesehen, { $when }? Gemeldet von { $who }.
 unconfirmed-words = Geschrieben: ‚{ $words }‘

@@ -359,6 +359,7 @@ correction-now = Correction: { $runner } { $what }: now { $now_at }. By { $by }.
 correction-taken-back = Taken back: { $runner } { $what } is no longer so. By { $by }.
 correction-taken-back-at = Taken back: { $runner } { $what } { $was_at } is no longer so. By { $by }.
 correction-watch-on = She is watched again from here on.
+correction-race-control = If race control was told that her race is over, tell them now that it is not: { $name } { $phone }.
 unconfirmed = Please confirm: { $runner } { $fact }, { $when }? Told by { $who }.
 unconfirmed-seen = Please confirm: was { $runner } seen on the move, { $when }? Told by { $who }.
 unconfirmed-words = Written: ‘{ $words }’

@@ -72,7 +72,7 @@ def _correction(say: SayInEvent, notice: Notice) -> str:
             return word_of_her.word_taken_back(say, v)
         if v.was_kind == Waits.IN_HAND.value:
             return retired.in_hand_taken_back(say)
-        return news.correction(say, v)
+        return lines(news.correction(say, v), retired.tell_race_control(say, v, notice.key.person))
 
     return _of(CorrectionValues, worded)(say, notice)
 

@@ -6,7 +6,8 @@ ring race control is told to.
 
 from __future__ import annotations
 
-from server.watch.notice import InHandValues, RetiredValues, Waits
+from server.event.model import PartKind
+from server.watch.notice import CorrectionValues, InHandValues, NoticeKind, RetiredValues, Waits
 from server.wording.say import SayInEvent, lines, slug
 from server.wording.sentences import has
 
@@ -72,6 +73,17 @@ def _race_control(say: SayInEvent, v: RetiredValues, to: str, *, still: bool = F
 def in_hand_taken_back(say: SayInEvent) -> str:
     """That somebody had her was wrong."""
     return say.s("retired-in-hand-taken-back", runner=say.runner)
+
+
+def tell_race_control(say: SayInEvent, v: CorrectionValues, to: str) -> str:
+    """Her race goes on after all: race control may still believe that it is over. One person tells them."""
+    if v.was_kind != NoticeKind.RETIRED.value or not v.taken_back:
+        return ""
+    callers = [p.person for p in say.event.parts if p.calls_race_control]
+    near = {PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT}
+    asked = to in callers[:1] if callers else any(p.person == to and p.kind in near for p in say.event.parts)
+    control = say.event.race_control
+    return say.s("correction-race-control", name=control.name, phone=control.phone) if asked else ""
 
 
 def in_hand(say: SayInEvent, v: InHandValues) -> str:

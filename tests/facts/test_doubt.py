@@ -57,6 +57,7 @@ CASES = [
     ([IN_MILL], (K.IN, "6:03", p("mill")), None),  # a second report of the same arrival
     ([CLOSED], (K.IN, "6:00", p("mill")), R.CLOSED),
     ([CLOSED], (K.IN, "6:00", p("mill", source=Source.TIMING_MAT)), None),
+    ([(K.RETIRED, "4:30", {"how": Retired.DID_NOT_START})], (K.THROUGH, "11:00", p("chapel")), None),
     ([GONE], (K.THROUGH, "11:00", p("chapel")), R.RETIRED),
     ([GONE], (K.IN, "11:00", p("chapel")), None),
     ([GONE], (K.OUT, "6:00", p("mill")), None),  # a late report of before

@@ -34,6 +34,7 @@ MOSS = {"point": "moss"}
 FINISH = {"point": "finish"}
 START = {"point": "start"}
 RCT = {"id": "told"}
+DNS = {"how": Retired.DID_NOT_START}
 
 STORIES = [
     ([], "3:00", Going.BEFORE_START),
@@ -65,11 +66,28 @@ STORIES = [
     ([(K.RACE_CONTROL_TOLD, "8:00"), (K.RETIRED, "9:00"), (K.IN_HAND, "9:40")], NIGHT, Going.IN_HAND),
     ([(K.IN_HAND, "8:58"), (K.RETIRED, "9:00")], NIGHT, Going.IN_HAND),
     ([(K.IN_HAND, "6:58"), (K.IN, "8:00", MILL), (K.RETIRED, "9:00")], NIGHT, Going.RETIRED),
-    ([(K.RETIRED, "3:00", {"how": Retired.DID_NOT_START})], NIGHT, Going.IN_HAND),
-    ([(K.RETIRED, "4:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.IN_HAND),
-    ([(K.IN, "6:00", MILL), (K.RETIRED, "6:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.AT_POINT),
+    ([(K.RETIRED, "3:00", DNS)], NIGHT, Going.IN_HAND),
+    ([(K.RETIRED, "4:30", DNS)], NIGHT, Going.IN_HAND),
+    ([(K.IN, "6:00", MILL), (K.RETIRED, "6:30", DNS)], NIGHT, Going.AT_POINT),
+    ([(K.RETIRED, "4:30", DNS), (K.IN, "6:00", MILL)], NIGHT, Going.AT_POINT),
+    ([(K.RETIRED, "3:00", DNS), (K.OUT, "3:55", {"point": "start"})], "3:56", Going.MOVING),
+    (
+        [(K.RETIRED, "4:30", DNS), (K.RACE_CONTROL_TOLD, "4:40"), (K.THROUGH, "6:00", MILL)],
+        NIGHT,
+        Going.MOVING,
+    ),
+    (
+        [(K.RETIRED, "4:30", DNS), (K.RACE_CONTROL_TOLD, "4:40"), (K.ASKED_FOR_HELP, "6:00")],
+        NIGHT,
+        Going.MOVING,
+    ),
+    ([(K.RETIRED, "4:30", DNS), (K.RESTING, "6:00")], NIGHT, Going.RESTING),
+    ([(K.RETIRED, "4:30", DNS), (K.IN, "23:00", FINISH)], NIGHT, Going.FINISHED),
+    ([(K.RETIRED, "4:30", DNS), (K.POSITION, "6:00", {"fix": Fix(0.1, 0.0)})], NIGHT, Going.IN_HAND),
+    ([(K.RETIRED, "4:30", DNS), (K.IN, "6:00", {**MILL, "unconfirmed": True})], NIGHT, Going.IN_HAND),
+    ([(K.RETIRED, "3:00", DNS), (K.IN, "3:30", MILL)], NIGHT, Going.IN_HAND),
     ([(K.IN, "3:00", MILL)], NIGHT, Going.MOVING),
-    ([(K.THROUGH, "6:00", MILL), (K.RETIRED, "6:30", {"how": Retired.DID_NOT_START})], NIGHT, Going.MOVING),
+    ([(K.THROUGH, "6:00", MILL), (K.RETIRED, "6:30", DNS)], NIGHT, Going.MOVING),
 ]
 
 
@@ -86,7 +104,9 @@ def test_where_she_is_in_her_race(maren, rows, now, going) -> None:
         ([(K.IN, "6:00", {"point": "nowhere"})], [K.IN]),
         ([(K.RETIRED, "9:00"), (K.OUT, "9:30", CHAPEL)], [K.OUT]),
         ([(K.IN, "23:00", FINISH), (K.RETIRED, "23:30")], [K.RETIRED]),
-        ([(K.IN, "6:00", MILL), (K.RETIRED, "6:30", {"how": Retired.DID_NOT_START})], [K.RETIRED]),
+        ([(K.IN, "6:00", MILL), (K.RETIRED, "6:30", DNS)], [K.RETIRED]),
+        ([(K.RETIRED, "4:30", DNS), (K.IN, "6:00", MILL)], [K.RETIRED]),
+        ([(K.RETIRED, "4:30", DNS | {"point": "start"}), (K.MOVING_AGAIN, "6:00")], [K.RETIRED]),
         ([(K.NOT_HERE_YET, "6:00", {"point": "nowhere"})], [K.NOT_HERE_YET]),
         ([(K.IN_HAND, "3:00")], [K.IN_HAND]),
     ],
@@ -468,10 +488,11 @@ def test_the_table_is_whole_and_can_be_drawn() -> None:
 
 
 def test_nothing_but_taking_back_leads_out_of_an_end() -> None:
-    """No step leads from finished, retired or in hand back onto the course."""
+    """No step leads from finished, retired or in hand back onto the course, but being seen after 'did not start'."""
     out_there = {Going.MOVING, Going.AT_POINT, Going.RESTING, Going.BEFORE_START}
     ends = (Going.FINISHED, Going.RETIRED, Going.IN_HAND, Going.CLOSED)
-    assert not any(after(end, step) in out_there for end in ends for step in Step)
+    back = {step for end in ends for step in Step if after(end, step) in out_there}
+    assert back == {Step.STARTED_AFTER_ALL}
 
 
 def test_words_of_a_rest_and_of_a_retirement_are_kept(maren) -> None:

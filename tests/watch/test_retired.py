@@ -10,7 +10,7 @@ import pytest
 
 from server.event.model import PartKind
 from server.facts.entry import Kind, Retired, Source
-from server.watch.notice import NoticeKind, RetiredValues, Waits
+from server.watch.notice import NoticeKind, RetiredValues, Urgency, Waits
 
 K = NoticeKind
 LENA = {"by": "lena", "source": Source.VOLUNTEER}
@@ -266,3 +266,44 @@ def test_the_caller_who_reported_it_is_asked_what_is_left(night: Any) -> None:
     owed = night.tick("18:00")
     assert told(owed) == EVERYBODY
     assert of(owed, "sasha").values.waits == "race control"
+
+
+# --- 'did not start' that was wrong -------------------------------------------------------------------------
+
+
+def not_started(night: Any) -> None:
+    """Jonas can't find her at the start; race control is told so, and nobody looks for her any more."""
+    night.report(Kind.RETIRED, "14:20", "jonas", how=Retired.DID_NOT_START, point="start")
+    night.tick("14:20")
+    night.report(Kind.RACE_CONTROL_TOLD, "14:25", "sasha")
+    assert night.run("14:25", "14:30") == []
+
+
+def test_seen_after_did_not_start_brings_the_watch_back(night: Any) -> None:
+    """Lena writes her in at Moss: whoever heard that she did not start hears that it is wrong, and her silence after it
+    becomes an alarm as anybody's."""
+    not_started(night)
+    night.report(Kind.IN, "22:00", point="moss", **LENA)
+    owed = night.tick("22:00")
+    assert {"ana", "sasha", "vera", "olga", "piet", "tomas"} <= set(told(owed, K.CORRECTION))
+    assert all(n.values.taken_back for n in owed if n.key.kind is K.CORRECTION)
+    night.report(Kind.OUT, "22:05", point="moss", **LENA)
+    later = [n for _, n in night.run("22:01", "31:00", lazily=True)]
+    assert "did not start" not in {n.values.how for n in later if n.key.kind is K.RETIRED}
+    assert "sasha" in told(later, K.OVERDUE)
+
+
+def test_a_doubtful_sighting_after_did_not_start_is_asked_of_all_at_once(night: Any) -> None:
+    """A guess does not bring the watch back by itself; it is put to everybody in the same minute, home too."""
+    not_started(night)
+    night.report(Kind.IN, "22:00", "vera", point="moss", unconfirmed=True, doubt="guessed")
+    owed = night.tick("22:00")
+    assert {"ana", "jonas", "olga", "sasha"} <= set(told(owed, K.UNCONFIRMED))
+    assert {n.urgency for n in owed if n.key.kind is K.UNCONFIRMED} == {Urgency.ACTION}
+
+
+def test_her_call_for_help_is_heard_after_did_not_start(night: Any) -> None:
+    """Whatever was said of her before."""
+    not_started(night)
+    night.report(Kind.ASKED_FOR_HELP, "19:00", "maren")
+    assert "sasha" in told(night.tick("19:00"), K.ASKED_FOR_HELP)

@@ -423,3 +423,15 @@ def test_values_of_another_kind_are_our_fault(event: Event, here: Reader) -> Non
     """A notice whose values do not belong to its kind is refused, naming both."""
     with pytest.raises(TypeError, match="'leave now' holds MeetingValues, not SightingValues"):
         say_notice(notice(NoticeKind.LEAVE_NOW, SIGHTING), event, here, NOW)
+
+
+def test_one_person_tells_race_control_that_her_race_goes_on(event: Event, here: Reader) -> None:
+    """'Did not start' taken back: she who rings there is told to ring again; the others are not."""
+    wrong = CorrectionValues("retired", "start", in_minutes(-90), None, taken_back=True, by="ana")
+    texts = {
+        who: say_notice(notice(NoticeKind.CORRECTION, wrong, person=who), event, here, NOW).text
+        for who in ("ines", "ana")
+    }
+    assert "tell them now that it is not: Race control +44 1632 960100" in texts["ines"]
+    assert "tell them" not in texts["ana"]
+    assert "watched again" in texts["ana"]
