@@ -16,7 +16,7 @@ from server.api.picture import Picture, Supposed
 from server.api.who_may import May
 from server.event.model import CourseDef, Event, FuelPlan, Goal, KitItem, MeetingPlan, Point
 from server.facts.state import Going, Interval, LastKnown, RunnerState
-from server.forecast.hearing import nobody_since
+from server.forecast.hearing import deaf_now, nobody_since
 from server.forecast.outlook import View, Whereabouts
 from server.plan.fuel import fuel_table
 from server.plan.timetable import Row
@@ -73,6 +73,7 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
     late = picture.late_time(runner)
     sharpened = point_name(event, runner, late[0]) if late else ""
     open_hold = next((h for h in (*state.held, *picture.state.held) if holds(h, picture.now)), None)
+    ended = picture.state.said_of("ended")
     blind = nobody_since(picture.situation.downs)
     return Freshness(
         last=known(event, runner, state.last_known, share),
@@ -82,6 +83,9 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
         held=open_hold is not None,
         held_until=open_hold.end if open_hold else None,
         blind_since=blind,
+        blind=deaf_now(picture.situation.downs),
+        ended_at=picture.state.ended_early.at if picture.state.ended_early else None,
+        ended_from=point_name(event, runner, ended.point) if ended else "",
     )
 
 

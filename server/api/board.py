@@ -10,7 +10,8 @@ from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Part, PartKind, Person
-from server.forecast.hearing import nobody_since
+from server.facts.state import Interval
+from server.forecast.hearing import deaf_now, nobody_since
 from server.watch.climb import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
 from server.wording.answer import MeetingAnswer, PeopleAnswer, PersonThere
@@ -37,6 +38,7 @@ def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer
         rescue=event.rescue if phones else None,
         race_notes=tuple(_race_notes(picture)),
         blind_since=nobody_since(picture.situation.downs),
+        blind=deaf_now(picture.situation.downs),
     )
 
 
@@ -123,17 +125,27 @@ def _race_notes(picture: Picture) -> Iterable[RaceNote]:
     """Race-level facts in force: values, not words."""
     state, event = picture.state, picture.event
     names = {p.id: p.name for c in event.courses for p in c.points}
-    for hold in state.held:
-        if answers.holds(hold, picture.now):
-            yield RaceNote("runners held", at=hold.start, until=hold.end)
+
+    def by(fact: str) -> str:
+        said = state.said_of(fact)
+        return "" if said is None else answers.person_name(event, said.by)
+
+    for hold in (h for h in state.holds if h.point is None and h.runner is None):
+        if answers.holds(Interval(hold.start, hold.end), picture.now):
+            who = answers.person_name(event, hold.by)
+            yield RaceNote("runners held", at=hold.start, until=hold.end, by=who)
     if state.ended_early is not None:
-        yield RaceNote("race ended early", at=state.ended_early.at)
+        said = state.said_of("ended")
+        words = "" if said is None else said.words
+        yield RaceNote("race ended early", at=state.ended_early.at, words=words, by=by("ended"))
     for point in state.access_closed:
-        yield RaceNote("access closed", names.get(point, point))
+        yield RaceNote("access closed", names.get(point, point), by=by(f"access:{point}"))
     for point, edge, moved_to in state.cut_offs_moved:
-        yield RaceNote(f"cut-off {edge} moved", names.get(point, point), until=moved_to)
+        who = by(f"cut-off:{point}:{edge}")
+        yield RaceNote(f"cut-off {edge} moved", names.get(point, point), until=moved_to, by=who)
     for entry in state.rerouted:
-        yield RaceNote("rerouted", at=entry.seen_at, words=entry.words)
+        who = answers.person_name(event, entry.by)
+        yield RaceNote("rerouted", at=entry.seen_at, words=entry.words, by=who)
 
 
 def people(picture: Picture, share: May) -> PeopleAnswer:

@@ -189,13 +189,14 @@ class RunnerBoard:
 
 @dataclass(frozen=True, slots=True)
 class RaceNote:
-    """A race-level fact in force: what, where (name), since when, until or to when."""
+    """A race-level fact in force: what, where (name), since when, until or to when, said by whom (name)."""
 
     what: str
     point_name: str = ""
     at: datetime | None = None
     until: datetime | None = None
     words: str = ""
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,6 +212,7 @@ class BoardAnswer:
     rescue: Contact | None = None
     race_notes: tuple[RaceNote, ...] = ()
     blind_since: datetime | None = None
+    blind: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

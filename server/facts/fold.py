@@ -15,7 +15,7 @@ from server.event.model import Event
 from server.facts.count import counted
 from server.facts.entry import Entry, Kind
 from server.facts.placing import Placer
-from server.facts.race import RaceFacts, held_intervals, race_facts, start_of
+from server.facts.race import RaceFacts, held_intervals, race_facts, start_of, start_said
 from server.facts.runner import fold_runner
 from server.facts.state import Interval, RaceState, RunnerState
 
@@ -30,6 +30,7 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
     events are passed over. Without `place` positions are kept but not put on the line."""
     sorted_out = counted((e for e in entries if e.event == event.id), now)
     facts = race_facts(sorted_out.counts, event)
+    starts = {f"start:{r.id}": e for r in event.runners if (e := start_said(r, facts)) is not None}
     runners = {r.id for r in event.runners}
     states = tuple(_runner(r.id, event, facts, sorted_out.counts, now, place) for r in event.runners)
     states = tuple(
@@ -60,6 +61,7 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         future=tuple(e for e in sorted_out.future if e.runner not in runners),
         unconfirmed=tuple(e for e in sorted_out.unconfirmed if e.runner not in runners),
         refused=tuple(strange),
+        said=tuple(sorted({**facts.said, **starts}.items(), key=lambda pair: pair[0])),
     )
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from server.event.model import Edge, Event, Runner
+from server.facts.count import seen_order
 from server.facts.entry import Entry, Kind
 from server.facts.points import stamp
 from server.facts.state import Hold, Interval, PointTimes, Stamp
@@ -32,6 +33,7 @@ class RaceFacts:
     answers: list[Entry] = field(default_factory=list)
     stand_downs: list[Entry] = field(default_factory=list)
     awake: dict[str, datetime] = field(default_factory=dict)
+    said: dict[str, Entry] = field(default_factory=dict)
 
 
 def race_facts(entries: Iterable[Entry], event: Event) -> RaceFacts:
@@ -66,6 +68,14 @@ def start_of(runner: Runner, facts: RaceFacts, event: Event) -> datetime:
     return start
 
 
+def start_said(runner: Runner, facts: RaceFacts) -> Entry | None:
+    """The last entry that moved a runner's start; None where nobody did."""
+    wave = runner.wave or None
+    mine = [e for e in facts.waves if e.runner == runner.id or (e.runner is None and wave and e.wave == wave)]
+    mine += [e for e in facts.delays if e.runner in (None, runner.id)]
+    return max(mine, key=seen_order, default=None)
+
+
 def held_intervals(facts: RaceFacts, runner: str, times: Mapping[str, PointTimes]) -> tuple[Interval, ...]:
     """When a runner was kept from going on: holds of all, of her, and of a point while she was there."""
     held = []
@@ -95,12 +105,14 @@ def _take(facts: RaceFacts, e: Entry, event: Event) -> None:
             _release(facts, e)
         case Kind.RACE_ENDED_EARLY:
             facts.ended_early = stamp(e)
+            facts.said["ended"] = e
         case Kind.REROUTED:
             facts.rerouted.append(e)
         case Kind.CUT_OFF_MOVED:
             _move_cut_off(facts, e, event)
         case Kind.ACCESS_CLOSED | Kind.ACCESS_OPENED if e.point is not None:
             facts.closed[e.point] = e.kind is Kind.ACCESS_CLOSED
+            facts.said[f"access:{e.point}"] = e
         case Kind.CREW_THERE | Kind.CREW_LEFT if e.point is not None:
             table = facts.crew_there if e.kind is Kind.CREW_THERE else facts.crew_left
             table[(e.point, e.person or e.by)] = stamp(e)
@@ -124,7 +136,7 @@ def _hold(facts: RaceFacts, e: Entry) -> None:
         if open_now and (h.point, h.runner) == (e.point, e.runner):
             facts.holds[i] = replace(h, end=end)
             return
-    facts.holds.append(Hold(e.seen_at, end, e.point, e.runner, e.id))
+    facts.holds.append(Hold(e.seen_at, end, e.point, e.runner, e.id, e.by, e.words))
 
 
 def _release(facts: RaceFacts, e: Entry) -> None:
@@ -132,7 +144,7 @@ def _release(facts: RaceFacts, e: Entry) -> None:
     for i, h in enumerate(facts.holds):
         covers = e.point in (None, h.point) and e.runner in (None, h.runner)
         if covers and (h.end is None or h.end > e.seen_at):
-            facts.holds[i] = replace(h, end=e.seen_at)
+            facts.holds[i] = replace(h, end=e.seen_at, by=e.by, words=e.words)
 
 
 def _move_cut_off(facts: RaceFacts, e: Entry, event: Event) -> None:
@@ -152,3 +164,6 @@ def _move_cut_off(facts: RaceFacts, e: Entry, event: Event) -> None:
             facts.cut_offs[(e.point, edge)] = e.until
         elif e.amount is not None and edge in planned:
             facts.cut_offs[(e.point, edge)] = planned[edge] + e.amount
+        else:
+            continue
+        facts.said[f"cut-off:{e.point}:{edge}"] = e

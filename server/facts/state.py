@@ -110,6 +110,8 @@ class Hold:
     point: str | None
     runner: str | None
     entry: str
+    by: str = ""
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +174,8 @@ class RaceState:
 
     `head` identifies the set of entries folded: same head and same `now`-dependent marks, same state.
     `held` are the holds that stop everybody, `holds` all of them. `conflicts`: pairs (entry that counts,
-    entry of the same sender and key with other content). `future`, `unconfirmed`, `refused`: as for a
+    entry of the same sender and key with other content). `said`: the entry that each race-level fact in force
+    rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
     runner, for entries about no one runner, or about one unknown to the event.
     """
 
@@ -194,6 +197,11 @@ class RaceState:
     future: tuple[Entry, ...] = ()
     unconfirmed: tuple[Entry, ...] = ()
     refused: tuple[Entry, ...] = ()
+    said: tuple[tuple[str, Entry], ...] = ()
+
+    def said_of(self, fact: str) -> Entry | None:
+        """The entry that a race-level fact rests on, None if there is none; `fact` as in `said`."""
+        return next((e for key, e in self.said if key == fact), None)
 
     def runner(self, runner_id: str) -> RunnerState:
         """The state of that runner; KeyError if there is none."""

@@ -13,7 +13,7 @@ from datetime import datetime
 
 from server.facts.state import Interval
 
-__all__ = ["LISTENS", "SERVER", "Down", "Hearing", "both", "hearing_of", "nobody_since"]
+__all__ = ["LISTENS", "SERVER", "Down", "Hearing", "both", "deaf_now", "hearing_of", "nobody_since"]
 
 SERVER, LISTENS = "server", "channel:"
 """Components as the heartbeats name them: the server with its database; a channel over which people write. Any other
@@ -80,8 +80,17 @@ def hearing_of(
 
 def nobody_since(downs: Iterable[Down]) -> datetime | None:
     """Since when something over which people reach us is down now; None where nothing is."""
-    listens = (d for d in downs if d.component == SERVER or d.component.startswith(LISTENS))
-    return min((d.start for d in listens if d.end is None), default=None)
+    return min((d.start for d in downs if _listens(d) and d.end is None), default=None)
+
+
+def deaf_now(downs: Iterable[Down]) -> tuple[str, ...]:
+    """The names of what people reach us over and is down now ('telegram'), the longest down first, each once."""
+    ours = sorted((d for d in downs if _listens(d) and d.end is None), key=lambda d: (d.start, d.component))
+    return tuple(dict.fromkeys(d.component.removeprefix(LISTENS) for d in ours))
+
+
+def _listens(down: Down) -> bool:
+    return down.component == SERVER or down.component.startswith(LISTENS)
 
 
 def _of(downs: Iterable[Down], component: str) -> tuple[Interval, ...]:

@@ -57,7 +57,10 @@ alarm-open = Geschickt an { $told }; noch hat niemand geantwortet.
 alarm-unreached = NIEMAND IST ERREICHT. { $told } HAT NICHT GEANTWORTET. JETZT ANRUFEN.
 alarm-nobody = NIEMAND IST ERREICHT. KEIN KANAL GEHT. JETZT ANRUFEN.
 held = Die Läufer sind angehalten.
-blind = Unsere eigenen Kanäle sind seit { $when } weg: Stille heißt seitdem nichts.
+blind = { $what ->
+    [none] unsere eigenen Kanäle
+   *[other] { $what }
+ }: AUSGEFALLEN seit { $when }. Dass von denen, die dort schreiben, nichts kommt, heißt seitdem nichts. Ruf sie an.
 race-changes = Vom Rennen
 people = Leute
 people-at = in { $name } seit { $when }
@@ -107,9 +110,33 @@ edge-out = ab
 race-runners-held = Die Läufer sind angehalten{ $until ->
     [none] {""}
    *[other] { " " }bis { $until }
+}{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
 }
-race-race-ended-early = Das Rennen ist vorzeitig beendet, { $at }
-race-access-closed = Crew-Zugang geschlossen: { $point }
-race-cut-off-in-moved = Zeitlimit an { $point } ist jetzt { $until }
-race-cut-off-out-moved = Zeitlimit ab { $point } ist jetzt { $until }
-race-rerouted = Die Strecke ist geändert: { $words }
+race-race-ended-early = Das Rennen ist vorzeitig beendet, { $at }{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
+}{ $words ->
+    [none] {""}
+   *[other] {": ‚"}{ $words }{"‘"}
+}
+race-access-closed = Crew-Zugang geschlossen: { $point }{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
+}
+race-cut-off-in-moved = Zeitlimit an { $point } ist jetzt { $until }{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
+}
+race-cut-off-out-moved = Zeitlimit ab { $point } ist jetzt { $until }{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
+}
+race-rerouted = Die Strecke ist geändert{ $words ->
+    [none] {""}
+   *[other] {": "}{ $words }
+}{ $by ->
+    [none] {""}
+   *[other] {", sagt "}{ $by }
+}

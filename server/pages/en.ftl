@@ -57,7 +57,10 @@ alarm-open = Sent to { $told }; nobody has answered yet.
 alarm-unreached = NOBODY HAS BEEN REACHED. { $told } DID NOT ANSWER. TELEPHONE NOW.
 alarm-nobody = NOBODY HAS BEEN REACHED. NO CHANNEL WORKS. TELEPHONE NOW.
 held = Runners are held.
-blind = Our own channels have been down since { $when }: silence means nothing from then on.
+blind = { $what ->
+    [none] our own channels
+   *[other] { $what }
+ } DOWN since { $when }: the silence of those who write there means nothing from then on. Telephone them.
 race-changes = From the race
 people = People
 people-at = at { $name } since { $when }
@@ -107,9 +110,33 @@ edge-out = out
 race-runners-held = Runners are held{ $until ->
     [none] {""}
    *[other] { " " }until { $until }
+}{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
 }
-race-race-ended-early = The race has been ended early, { $at }
-race-access-closed = Crew access is closed: { $point }
-race-cut-off-in-moved = Cut-off in at { $point } is now { $until }
-race-cut-off-out-moved = Cut-off out of { $point } is now { $until }
-race-rerouted = The course has been rerouted: { $words }
+race-race-ended-early = The race has been ended early, { $at }{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
+}{ $words ->
+    [none] {""}
+   *[other] {": ‘"}{ $words }{"’"}
+}
+race-access-closed = Crew access is closed: { $point }{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
+}
+race-cut-off-in-moved = Cut-off in at { $point } is now { $until }{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
+}
+race-cut-off-out-moved = Cut-off out of { $point } is now { $until }{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
+}
+race-rerouted = The course has been rerouted{ $words ->
+    [none] {""}
+   *[other] {": "}{ $words }
+}{ $by ->
+    [none] {""}
+   *[other] {", says "}{ $by }
+}

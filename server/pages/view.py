@@ -168,12 +168,20 @@ def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen) -> Boa
         now=pen.word("now", when=pen.when(pen.now)),
         runners=tuple(_runner(r, pen) for r in board.runners),
         race=tuple(_race(n, pen) for n in board.race_notes),
-        blind=pen.word("blind", when=pen.when(board.blind_since)) if board.blind_since else "",
+        blind=_blind(board, pen),
         emergency_number=board.emergency_number,
         race_control_name=control.name if control else "",
         race_control_phone=control.phone if control else "",
         people=tuple(_person(p, pen) for p in people.people) if people else (),
     )
+
+
+def _blind(board: BoardAnswer, pen: Pen) -> str:
+    """Which of our channels is deaf, since when; '' while none is."""
+    if board.blind_since is None:
+        return ""
+    what = pen.say.all(pen.say.ours(name) for name in board.blind)
+    return _capital(pen.word("blind", when=pen.when(board.blind_since), what=what or "none"))
 
 
 def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
@@ -311,7 +319,8 @@ def _race(n: RaceNote, pen: Pen) -> str:
         point=n.point_name,
         at=pen.maybe(n.at),
         until=pen.maybe(n.until) or "none",
-        words=n.words,
+        words=n.words or "none",
+        by=n.by or "none",
     )
 
 

@@ -29,7 +29,7 @@ from server.watch import (
     word_of_her,
 )
 from server.watch.as_told import sight_of
-from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, Urgency
+from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, UnreachedValues, Urgency
 from server.watch.places import AWAKE_FOR, awake, may_be_asked
 from server.watch.quiet import asleep_until, chosen
 from server.watch.sight import Draft, Rule, Sight, Wake, remembering
@@ -198,8 +198,25 @@ def _allowed(draft: Draft, terms: _Terms) -> bool:
         return False
     if terms.sight is not None and terms.sight.state.going not in rule.arises:
         return False
+    if terms.sight is not None and _ended_there(draft, terms.sight):
+        return False
     urgency = draft.urgency or rule.urgency
     return chosen(event.person(draft.person), urgency, own=rule.own and draft.mine, mine=draft.mine)
+
+
+def _ended_there(draft: Draft, sight: Sight) -> bool:
+    """Whether the race was ended early where a notice would send crew, or who is to reach them on their way."""
+    of_meeting = isinstance(draft.values, UnreachedValues) and draft.values.notice_kind in _OF_RACING
+    ended = sight.race.ended_early
+    if ended is None or not (row(draft.kind).racing or of_meeting):
+        return False
+    said, order = sight.race.said_of("ended"), [p.id for p in sight.event.course_of(sight.runner.id).points]
+    if said is None or said.point not in order or draft.point not in order:
+        return True
+    return order.index(draft.point) > order.index(said.point)
+
+
+_OF_RACING = frozenset(k.value for k in NoticeKind if row(k).racing)
 
 
 def _wakes(draft: Draft, urgency: Urgency) -> bool:

@@ -252,7 +252,7 @@ class InHandValues:
 
 @dataclass(frozen=True, slots=True)
 class RaceChangeValues:
-    """A race-level fact by the organiser."""
+    """A race-level fact by the organiser; `edge` of a cut-off: in or out."""
 
     change: str
     point: str | None
@@ -260,6 +260,7 @@ class RaceChangeValues:
     amount: timedelta | None
     words: str
     told_by: str
+    edge: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,8 +54,9 @@ def _changes(sight: Sight) -> Iterator[Change]:
         values = RaceChangeValues(Kind.REROUTED.value, e.point, e.until, e.amount, e.words, e.by)
         yield Change(f"rerouted:{e.id}", values, e.received_at, (e.id,))
     if race.ended_early is not None:
-        stamp = race.ended_early
-        values = RaceChangeValues(Kind.RACE_ENDED_EARLY.value, None, None, None, "", stamp.by)
+        stamp, said = race.ended_early, race.said_of("ended")
+        point, words = (None, "") if said is None else (said.point, said.words)
+        values = RaceChangeValues(Kind.RACE_ENDED_EARLY.value, point, None, None, words, stamp.by)
         yield Change(f"ended:{stamp.entry}", values, stamp.at, (stamp.entry,))
 
 
@@ -63,30 +64,32 @@ def _start(sight: Sight) -> Iterator[Change]:
     moved = sight.state.start - sight.runner.start
     if moved:
         kind = Kind.START_DELAYED if moved > timedelta(0) else Kind.WAVE_MOVED
-        values = RaceChangeValues(kind.value, None, sight.state.start, moved, "", _organiser(sight))
+        by, words = _said(sight, f"start:{sight.runner.id}")
+        values = RaceChangeValues(kind.value, None, sight.state.start, moved, words, by)
         yield Change(f"start:{sight.state.start.isoformat()}", values, None)
 
 
 def _holds(sight: Sight) -> Iterator[Change]:
     """A hold that covers her is told while it lasts; its end, to those who were told of it."""
-    by = _organiser(sight)
     for hold in sight.race.holds:
         if hold.runner not in (None, sight.runner.id):
             continue
         over = hold.end is not None and hold.end <= sight.now
+        by = hold.by or _organiser(sight)
         told = any(m.notice.occasion == f"held:{hold.entry}" for m in sight.told(NoticeKind.RACE_CHANGE))
         if not over:
-            values = RaceChangeValues(Kind.HELD.value, hold.point, hold.end, None, "", by)
+            values = RaceChangeValues(Kind.HELD.value, hold.point, hold.end, None, hold.words, by)
             yield Change(f"held:{hold.entry}", values, hold.start, (hold.entry,))
         elif told:
-            values = RaceChangeValues(Kind.RELEASED.value, hold.point, hold.end, None, "", by)
+            values = RaceChangeValues(Kind.RELEASED.value, hold.point, hold.end, None, hold.words, by)
             yield Change(f"released:{hold.entry}", values, hold.end, (hold.entry,))
 
 
 def _cut_offs(sight: Sight) -> Iterator[Change]:
     for point, edge, when in sight.race.cut_offs_moved:
         if _ahead(sight, point):
-            values = RaceChangeValues(Kind.CUT_OFF_MOVED.value, point, when, None, edge, _organiser(sight))
+            by, words = _said(sight, f"cut-off:{point}:{edge}")
+            values = RaceChangeValues(Kind.CUT_OFF_MOVED.value, point, when, None, words, by, edge)
             yield Change(f"cut-off:{point}:{edge}:{when.isoformat()}", values, None)
 
 
@@ -102,7 +105,8 @@ def _access(sight: Sight) -> Iterator[Change]:
         if not _ahead(sight, point):
             continue
         number = len({n.occasion for n in told if n.key.point == point}) - (shut == (point in closed))
-        values = RaceChangeValues(kind.value, point, None, None, "", _organiser(sight))
+        by, words = _said(sight, f"access:{point}")
+        values = RaceChangeValues(kind.value, point, None, None, words, by)
         yield Change(f"access:{kind.value}:{point}:{number}", values, None)
 
 
@@ -111,6 +115,12 @@ def _ahead(sight: Sight, point: str) -> bool:
     times = sight.state.at_point(point)
     here = times is not None and times.left is None and not times.implied
     return on_course and (here or not sight.reached(point))
+
+
+def _said(sight: Sight, fact: str) -> tuple[str, str]:
+    """Who said a race-level fact, and their words; the organiser where its entry counts no longer."""
+    e = sight.race.said_of(fact)
+    return (_organiser(sight), "") if e is None else (e.by, e.words)
 
 
 def _organiser(sight: Sight) -> str:

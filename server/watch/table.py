@@ -38,7 +38,8 @@ class Row:
     `lasts` is how long after it was owed it is still of use, where the rule gives no moment. `own`: a
     person's own leave-now and what belongs to it, which neither choice nor quiet hours hold back.
     `joins`: may wait a minute for others to the same person, to become one message with them. `group`: concerns
-    all, and is told to the crew's group chats as well (groups.py).
+    all, and is told to the crew's group chats as well (groups.py). `racing`: serves only a race that goes on: no more
+    once the organiser has ended it there.
     """
 
     kind: NoticeKind
@@ -53,6 +54,7 @@ class Row:
     own: bool = False
     joins: bool = False
     group: bool = False
+    racing: bool = False
 
 
 def _hours(hours: float) -> timedelta:
@@ -70,6 +72,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.LEAVING, _A.CANNOT),
         own=True,
+        racing=True,
     ),
     Row(
         _K.BE_THERE,
@@ -80,6 +83,7 @@ _ROWS: tuple[Row, ...] = (
         "she has left the point",
         buttons=(),
         own=True,
+        racing=True,
     ),
     Row(
         _K.WAKE_UP,
@@ -91,6 +95,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.AWAKE, _A.CANNOT),
         own=True,
+        racing=True,
     ),
     Row(
         _K.BRIEF,
@@ -100,6 +105,7 @@ _ROWS: tuple[Row, ...] = (
         "a quarter of an hour before the leave-by to a point without signal",
         "they have left",
         own=True,
+        racing=True,
     ),
     Row(
         _K.MOVE_ON,
@@ -109,6 +115,7 @@ _ROWS: tuple[Row, ...] = (
         "'wait until' is over and she was not seen in",
         "an hour later",
         _hours(1),
+        racing=True,
     ),
     Row(
         _K.WINDOW_MOVED,
@@ -120,6 +127,7 @@ _ROWS: tuple[Row, ...] = (
         "they have left",
         _hours(1),
         joins=True,
+        racing=True,
     ),
     Row(
         _K.MEETING_LOST,
@@ -130,6 +138,7 @@ _ROWS: tuple[Row, ...] = (
         "two hours later",
         _hours(2),
         joins=True,
+        racing=True,
     ),
     Row(
         _K.ARRIVED,
@@ -171,6 +180,7 @@ _ROWS: tuple[Row, ...] = (
         "the cut-off, or she is through",
         _hours(1),
         joins=True,
+        racing=True,
     ),
     Row(
         _K.LATE,

@@ -396,8 +396,7 @@ def outage(say: SayInEvent, v: OutageValues) -> str:
     way, _, name = v.what.rpartition(":")
     sends = ("outage-open-out", "outage-over-out")
     lasts, over = sends if way == "outgoing" else ("outage-open", "outage-over")
-    key = f"outage-what-{slug(name)}"
-    what = say.s(key) if has(key) else say.s("outage-what-other", name=name)
+    what = say.ours(name)
     if v.end is None:
         return say.s(lasts, what=what, when=say.when(v.start))
     return say.s(

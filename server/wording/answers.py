@@ -59,11 +59,26 @@ def freshness(say: Say, fresh: Freshness, name: str, *, sharper: bool = True) ->
     going = fresh.going not in NOT_GOING
     return lines(
         first,
+        race_ended(say, fresh),
         held,
-        say.s("fresh-blind", when=say.when(fresh.blind_since)) if fresh.blind_since else "",
+        _blind(say, fresh),
         say.s("fresh-doubted", count=fresh.doubted) if fresh.doubted else "",
         say.s("fresh-sharper", name=fresh.sharpened_by) if sharper and fresh.sharpened_by and going else "",
     )
+
+
+def _blind(say: Say, fresh: Freshness) -> str:
+    if fresh.blind_since is None:
+        return ""
+    what = say.all(say.ours(name) for name in fresh.blind) if fresh.blind else "none"
+    return say.s("fresh-blind", when=say.when(fresh.blind_since), what=what)
+
+
+def race_ended(say: Say, fresh: Freshness) -> str:
+    """That the organiser has ended the race, and who says where she is fetched; '' while it goes on."""
+    if fresh.ended_at is None:
+        return ""
+    return say.s("fresh-ended", when=say.when(fresh.ended_at), place=fresh.ended_from or "none")
 
 
 def going_words(say: Say, going: str) -> str:
@@ -373,18 +388,21 @@ def _advice(say: Say, a: MissedAnswer) -> str:
 
 def say_missed(say: Say, a: MissedAnswer, *, advice_first: bool = False) -> str:
     """Have we missed her; with `advice_first`, wait or go. Facts settle it, else the odds do."""
-    order = [_missed_first(say, a), _advice(say, a)]
+    over = a.fresh.ended_at is not None and not a.fresh.ended_from
+    order = [_missed_first(say, a), say.s("leave-ended") if over else _advice(say, a)]
     window = ""
     if a.window is not None and a.seen_in is None and a.seen_out is None:
         window = say.s("wait-expected", runner=a.runner_name, place=a.name, window=say.window(a.window))
     leave = ""
-    if a.next_leave_by is not None and a.next_name:
+    if a.next_leave_by is not None and a.next_name and not over:
         leave = say.s("wait-next-leave", leave_by=say.when(floor_to(a.next_leave_by)), next=a.next_name)
     return lines(
         *(reversed(order) if advice_first else order),
         window,
         leave,
-        say.s("meeting-if-missed", text=a.if_missed) if a.if_missed and a.advice != "wait" else "",
+        say.s("meeting-if-missed", text=a.if_missed)
+        if a.if_missed and a.advice != "wait" and not over
+        else "",
         freshness(say, a.fresh, a.runner_name),
     )
 

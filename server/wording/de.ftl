@@ -67,9 +67,16 @@ fresh-doubted = { $count ->
     [one] Eine Meldung liegt vor, zählt aber noch nicht: sie muss bestätigt werden.
    *[other] { $count } Meldungen liegen vor, zählen aber noch nicht: sie müssen bestätigt werden.
  }
-fresh-blind = Unsere eigene Leitung ist seit { $when } gestört: es kann etwas fehlen.
+fresh-blind = AUSGEFALLEN seit { $when }: { $what ->
+    [none] unsere eigene Leitung
+   *[other] { $what }
+ }. Es kann etwas fehlen.
 fresh-held = Die Rennleitung hält die Läufer an. Die Zeiten zählen ab der Freigabe.
 fresh-held-until = Die Rennleitung hält die Läufer bis { $until } an.
+fresh-ended = Die Rennleitung hat das Rennen beendet, { $when }{ $place ->
+    [none] .
+   *[other] {", ab "}{ $place }.
+ }
 fresh-sharper = Eine Meldung aus { $name } würde das genauer machen.
 
 ## Zeichen vor einer Nachricht
@@ -225,7 +232,10 @@ race-change-rerouted = Die Strecke wurde geändert{ $place ->
     [none] .
    *[other] {" bei "}{ $place }.
  }
-race-change-cut-off-moved = Das Zeitlimit in { $place } wurde verlegt{ $until ->
+race-change-cut-off-moved = Das Zeitlimit in { $place }{ $edge ->
+    [none] {""}
+   *[other] {" ("}{ $edge }{")"}
+ } wurde verlegt{ $until ->
     [none] .
    *[other] {" auf "}{ $until }.
  }
@@ -236,7 +246,10 @@ race-change-access-closed = Der Zugang für die Crew in { $place } ist gesperrt{
 race-change-access-opened = Der Zugang für die Crew in { $place } ist wieder offen.
 race-change-other = Neues von der Rennleitung: { $change }.
 race-change-words = { $words }
-race-change-who = Gemeldet von { $who }. Alle Zeiten sind neu berechnet.
+race-change-all-anew = Alle Zeiten sind neu berechnet.
+race-ended-crew = Die geplanten Treffen gelten nicht mehr, und es kommt kein Aufruf zum Losfahren mehr. Wo { $runner } abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst, { $name } { $phone }. Wer sie bei sich hat, schreibt ‚sie ist bei uns‘; bis dahin wird sie überwacht.
+race-ended-runner = Wohin du jetzt gehst, sagt die Rennleitung: { $name } { $phone }. Sag deiner Crew, wo sie dich abholen kann.
+race-change-who = Gemeldet von { $who }.
 
 ## Nachrichten: Alarm
 
@@ -504,6 +517,7 @@ fuel-sodium = { $amount } mg Natrium
 leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
 leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
 leave-over = Die Abfahrtszeit nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
+leave-ended = Kein Treffen und keine Abfahrtszeit gilt mehr. Wo sie abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst.
 leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt ist nicht bestätigt. Sei ab { $be_there } dort.
 leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
 leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.

@@ -67,9 +67,16 @@ fresh-doubted = { $count ->
     [one] One report is kept but not counted: it still has to be confirmed.
    *[other] { $count } reports are kept but not counted: they still have to be confirmed.
  }
-fresh-blind = Our own line has been down since { $when }: something may have been missed.
+fresh-blind = DOWN since { $when }: { $what ->
+    [none] our own line
+   *[other] { $what }
+ }. Something may have been missed.
 fresh-held = Runners are held by race control. Times count on from the release.
 fresh-held-until = Runners are held by race control until { $until }.
+fresh-ended = The race was ended by race control { $when }{ $place ->
+    [none] .
+   *[other] {", from "}{ $place }{" on."}
+ }
 fresh-sharper = A report from { $name } would sharpen this.
 
 ## Marks before a notice
@@ -225,7 +232,10 @@ race-change-rerouted = The course has been changed{ $place ->
     [none] .
    *[other] {" near "}{ $place }.
  }
-race-change-cut-off-moved = The cut-off at { $place } has moved{ $until ->
+race-change-cut-off-moved = The cut-off at { $place }{ $edge ->
+    [none] {""}
+   *[other] {" ("}{ $edge }{")"}
+ } has moved{ $until ->
     [none] .
    *[other] {" to "}{ $until }.
  }
@@ -236,7 +246,10 @@ race-change-access-closed = Crew access at { $place } is closed{ $until ->
 race-change-access-opened = Crew access at { $place } is open again.
 race-change-other = News from race control: { $change }.
 race-change-words = { $words }
-race-change-who = Told by { $who }. All times are computed anew.
+race-change-all-anew = All times are computed anew.
+race-ended-crew = The planned meetings hold no longer, and no leave-now comes any more. Where { $runner } is to be fetched, race control says, or she herself: ask before you drive, { $name } { $phone }. Whoever has her writes ‘in hand’; until then she is watched.
+race-ended-runner = Where you go now, race control says: { $name } { $phone }. Tell your crew where they can fetch you.
+race-change-who = Told by { $who }.
 
 ## Notices: alarms
 
@@ -504,6 +517,7 @@ fuel-sodium = { $amount } mg sodium
 leave = Leave by { $leave_by } for { $place }; be there from { $be_there }.
 leave-lost = { $runner } at { $place } can’t be met any more. { $why }
 leave-over = Leave-by for { $place } was { $leave_by }. Drive as always; nobody gains by haste.
+leave-ended = No meeting and no leave-by holds any more. Where she is to be fetched, race control says, or she herself: ask before you drive.
 leave-unknown = No leave-by for { $place } yet: the drive is not confirmed. Be there from { $be_there }.
 leave-on-way = You are on the way to { $place } since { $left }; be there from { $be_there }.
 leave-none = There is no meeting left to leave for.

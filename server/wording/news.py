@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.watch.notice import (
     BriefValues,
@@ -274,8 +275,8 @@ def late(say: SayInEvent, v: LateValues) -> str:
     )
 
 
-def race_change(say: SayInEvent, v: RaceChangeValues) -> str:
-    """A race-level fact by the organiser."""
+def race_change(say: SayInEvent, v: RaceChangeValues, to: str = "") -> str:
+    """A race-level fact by the organiser, for the person `to`."""
     key = f"race-change-{slug(v.change)}"
     if has(key):
         first = say.s(
@@ -284,14 +285,26 @@ def race_change(say: SayInEvent, v: RaceChangeValues) -> str:
             place=say.point(v.point) if v.point else "none",
             until=say.maybe(v.until),
             amount=say.length(v.amount) if v.amount else "none",
+            edge=say.s(f"edge-{v.edge}") if v.edge else "none",
         )
     else:
         first = say.s("race-change-other", change=v.change)
     return lines(
         first,
         say.s("race-change-words", words=v.words) if v.words else "",
+        _race_ended(say, to) if v.change == Kind.RACE_ENDED_EARLY.value else say.s("race-change-all-anew"),
         say.s("race-change-who", who=say.person(v.told_by)),
     )
+
+
+def _race_ended(say: SayInEvent, to: str) -> str:
+    """What crew do then. Where she is fetched is for race control, or her, to say: never for a plan that has ended."""
+    control = {"name": say.event.race_control.name, "phone": say.event.race_control.phone}
+    if any(
+        p.person == to and p.kind is PartKind.RUNNER and p.runner == say.runner_id for p in say.event.parts
+    ):
+        return say.s("race-ended-runner", **control)
+    return say.s("race-ended-crew", runner=say.runner, **control)
 
 
 def correction(say: SayInEvent, v: CorrectionValues) -> str:

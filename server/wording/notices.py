@@ -60,6 +60,10 @@ def _alarm(say: SayInEvent, notice: Notice) -> str:
     return _of(AlarmValues, lambda s, v: alarm.alarm(s, v, notice.key.kind, notice.key.person))(say, notice)
 
 
+def _race_change(say: SayInEvent, notice: Notice) -> str:
+    return _of(RaceChangeValues, lambda s, v: news.race_change(s, v, notice.key.person))(say, notice)
+
+
 def _left(say: SayInEvent, notice: Notice) -> str:
     return _of(SightingValues, lambda s, v: news.left(s, v, notice.key.person))(say, notice)
 
@@ -107,7 +111,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.LATE: _of(LateValues, news.late),
     NoticeKind.RETIRED: _retired,
     NoticeKind.IN_HAND: _of(InHandValues, retired.in_hand),
-    NoticeKind.RACE_CHANGE: _of(RaceChangeValues, news.race_change),
+    NoticeKind.RACE_CHANGE: _race_change,
     NoticeKind.OVERDUE: _alarm,
     NoticeKind.ASKED_FOR_HELP: _alarm,
     NoticeKind.LOOK_AGAIN: _alarm,

@@ -84,6 +84,11 @@ class Say:
         key = f"fact-{slug(kind)}"
         return self.s(key, place=place) if has(key) else self.s("fact-other", kind=kind, place=place)
 
+    def ours(self, name: str) -> str:
+        """A part of our own by its name: 'our Telegram bot'."""
+        key = f"outage-what-{slug(name)}"
+        return self.s(key) if has(key) else self.s("outage-what-other", name=name)
+
     def place_of(self, name: str, km: float | None) -> str:
         """A point's name, or how far into the course, or that no place was given."""
         if name:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from datetime import datetime
 
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part
@@ -15,7 +16,7 @@ from server.wording.answer import (
     PeopleAnswer,
     PersonThere,
 )
-from server.wording.answers import freshness
+from server.wording.answers import freshness, race_ended
 from server.wording.news import lost_words
 from server.wording.say import Say, lines, slug
 from server.wording.times import floor_to
@@ -114,6 +115,15 @@ def _meeting_at(a: NextAnswer, point: str | None) -> MeetingAnswer | None:
     return next((m for m in a.meetings if m.values.point == point), None)
 
 
+def _ended(a: NextAnswer) -> bool:
+    """Whether no meeting holds any more because the race was ended, all of it."""
+    return a.fresh.ended_at is not None and not a.fresh.ended_from
+
+
+def _last_heard(say: Say, a: NextAnswer) -> str:
+    return freshness(say, replace(a.fresh, ended_at=None), a.runner_name, sharper=False)
+
+
 def _lost_line(say: Say, m: MeetingAnswer) -> str:
     why = lost_words(say, m.values)
     return say.s("leave-lost", runner=m.runner_name, place=m.name, why=why)
@@ -122,6 +132,8 @@ def _lost_line(say: Say, m: MeetingAnswer) -> str:
 def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     """When to leave, and from when to be there."""
     m = _meeting_at(a, point)
+    if _ended(a):
+        return lines(race_ended(say, a.fresh), say.s("leave-ended"), _last_heard(say, a))
     if m is None:
         return lines(say.s("leave-none"), freshness(say, a.fresh, a.runner_name))
     v, there = m.values, say.when(floor_to(m.values.be_there))
@@ -215,6 +227,8 @@ def say_way(say: Say, a: NextAnswer, point: str | None) -> str:
 
 def say_meeting(say: Say, a: NextAnswer) -> str:
     """The next meeting in full, and the one after in a line."""
+    if _ended(a):
+        return say_leave(say, a, None)
     if not a.meetings:
         return lines(say.s("meeting-none", runner=a.runner_name), freshness(say, a.fresh, a.runner_name))
     lost = [m for m in a.meetings if m.values.lost]

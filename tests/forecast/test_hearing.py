@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from server.facts.state import Interval
-from server.forecast.hearing import Down, Hearing, both, hearing_of, nobody_since
+from server.forecast.hearing import Down, Hearing, both, deaf_now, hearing_of, nobody_since
 
 T0 = datetime(2027, 6, 19, 4, 0, tzinfo=UTC)
 
@@ -66,6 +66,13 @@ def test_since_when_something_is_missing() -> None:
     """What only sends does not count, nor what is up again."""
     assert nobody_since((down("outgoing:email", 1, None), down("server", 2, 3))) is None
     assert nobody_since((down("channel:text", 9, None), down("channel:telegram", 7, None))) == at(7)
+    both_down = (
+        down("channel:text", 9, None),
+        down("channel:telegram", 7, None),
+        down("outgoing:email", 1, None),
+    )
+    assert deaf_now(both_down) == ("telegram", "text")
+    assert deaf_now((down("server", 2, 3),)) == ()
     assert replace(Hearing(), nobody=(span(1, 2),)).deaf_to("ana") == ()
 
 

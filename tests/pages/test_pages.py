@@ -11,9 +11,12 @@ from xml.etree import ElementTree
 import aiohttp
 import pytest
 
+from server.api.replies import BoardAnswer, RaceNote
 from server.facts.entry import Kind
 from server.pages.labels import label, languages
 from server.pages.routes import static_path
+from server.pages.view import Pen, board_view
+from server.wording.reader import Reader
 from tests.pages.conftest import EVENT, Site
 
 
@@ -204,3 +207,17 @@ def test_every_language_has_every_label() -> None:
     assert set(keys) == {"de", "en"}
     assert keys["de"] == keys["en"]
     assert label("de", "last-known") != label("en", "last-known")
+
+
+async def test_the_board_names_the_channel_that_is_deaf_and_who_changed_the_race(site: Site) -> None:
+    """'Our own channels' helps nobody at night: which one, so that those who use it are telephoned."""
+    board = BoardAnswer(
+        EVENT, "Harrow", "Europe/London", (), "112", None,
+        race_notes=(RaceNote("cut-off in moved", "Moss", until=site.clock.now(), by="Olga"), RaceNote("rerouted")),
+        blind_since=site.clock.now(), blind=("telegram", "text"),
+    )  # fmt: skip
+    view = board_view(board, None, Pen(Reader("en", "UTC", "UTC"), site.clock.now()))
+    assert view.blind.startswith("Our Telegram bot and our text messages DOWN since")
+    assert view.race[0].startswith("Cut-off in at Moss is now ")
+    assert view.race[0].endswith(", says Olga")
+    assert view.race[1] == "The course has been rerouted"

@@ -81,7 +81,7 @@ OVER = replace(
 )
 DOUBTFUL = replace(
     FORECAST,
-    fresh=Freshness(None, "before the start", 2, "", in_minutes(20), True, in_minutes(-10)),
+    fresh=Freshness(None, "before the start", 2, "", in_minutes(20), True, in_minutes(-10), ("telegram",)),
     where=None,
     where_between=None,
 )
@@ -102,6 +102,7 @@ UNSURE = replace(
     closes=None,
     car="",
 )
+ENDED = replace(FRESH, ended_at=in_minutes(-20))
 KIT = KitAnswer(
     "maren", "Maren", "gate", "Brindle Gate",
     (KitItem("head torch", KitWeight.SAFETY, "van"), KitItem("poles"), KitItem("wet socks", take_back=True)),
@@ -209,6 +210,9 @@ SAYINGS: dict[str, Callable[[Say], str]] = {
     "take nothing back": lambda s: things.say_take_back(s, replace(KIT, kit=KIT.kit[:2])),
     "food": lambda s: things.say_food(s, KIT),
     "no food": lambda s: things.say_food(s, replace(KIT, food="", fuel=None)),
+    "leave, race ended": lambda s: things.say_leave(s, replace(NEXT, fresh=ENDED), None),
+    "meeting, race ended": lambda s: things.say_meeting(s, replace(NEXT, fresh=ENDED)),
+    "wait, race ended": lambda s: answers.say_missed(s, replace(MISSED, fresh=ENDED), advice_first=True),
     "leave": lambda s: things.say_leave(s, NEXT, None),
     "leave, over": lambda s: things.say_leave(
         s, replace(NEXT, meetings=(replace(MEETING, values=replace(VALUES, leave_by=in_minutes(-5))),)), None
@@ -327,7 +331,7 @@ def test_doubts_holds_and_our_own_outages_are_said(here: Reader) -> None:
     text = SAYINGS["doubtful ground"](Say(here, NOW))
     assert "2 reports are kept but not counted" in text
     assert "Runners are held by race control until 15:30." in text
-    assert "Our own line has been down since 15:00" in text
+    assert "DOWN since 15:00: our Telegram bot. Something may have been missed." in text
 
 
 def test_an_estimated_drive_sets_no_leave_by(here: Reader) -> None:
@@ -342,3 +346,13 @@ def test_miles_for_those_who_read_miles() -> None:
     text = SAYINGS["where"](Say(miles, NOW))
     assert " km" not in text
     assert "between 18 miles and 24 miles" in text
+
+
+@pytest.mark.parametrize("asked", ["leave, race ended", "meeting, race ended", "wait, race ended"])
+def test_no_meeting_is_driven_to_once_the_race_is_ended(asked: str, here: Reader) -> None:
+    """Whoever asks when to leave or whether to wait reads that it is over, and who says where she is fetched."""
+    text = SAYINGS[asked](Say(here, NOW))
+    assert "The race was ended by race control 14:50." in text
+    assert "Where she is to be fetched, race control says, or she herself: ask before you drive." in text
+    assert "Leave by" not in text
+    assert "be there from" not in text

@@ -27,7 +27,8 @@ class Known:
 class Freshness:
     """How good the ground under an answer is. `doubted`: reports kept but not counted; `sharpened_by`: the
     name of the next point somebody reports from; `blind_since`: since when our own channels have been
-    down."""
+    down, `blind` which of them ('telegram');
+    `ended_at`: when the organiser ended the race, `ended_from` from which point on ('' = all of it)."""
 
     last: Known | None
     going: str = "moving"
@@ -36,6 +37,9 @@ class Freshness:
     held_until: datetime | None = None
     held: bool = False
     blind_since: datetime | None = None
+    blind: tuple[str, ...] = ()
+    ended_at: datetime | None = None
+    ended_from: str = ""
 
 
 @dataclass(frozen=True, slots=True)
