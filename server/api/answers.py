@@ -19,6 +19,7 @@ from server.facts.state import Going, Interval, LastKnown, RunnerState
 from server.forecast.hearing import deaf_now, nobody_since
 from server.forecast.outlook import View, Whereabouts
 from server.plan.fuel import fuel_table
+from server.plan.movements.names import place_name
 from server.plan.timetable import Row
 from server.watch.notice import MeetingValues
 from server.wording.answer import (
@@ -32,6 +33,7 @@ from server.wording.answer import (
     MeetingAnswer,
     MissedAnswer,
     NextAnswer,
+    OtherCar,
     PointAnswer,
     Said,
     StopFact,
@@ -213,8 +215,10 @@ def plan_of(event: Event, meeting: str) -> MeetingPlan | None:
 
 
 def meeting_answer(picture: Picture, runner: str, values: MeetingValues, person: str | None) -> MeetingAnswer:
-    """A meeting with the names of those who go."""
+    """A meeting with the names of those who go, timed by the asker's own car."""
     event = picture.event
+    cars, going = values.parties(), values.crew
+    values = next((m for m in cars if person in m.crew), cars[0])
     plan = plan_of(event, values.meeting)
     access = event.course_of(runner).point(values.point).access
     return MeetingAnswer(
@@ -222,15 +226,32 @@ def meeting_answer(picture: Picture, runner: str, values: MeetingValues, person:
         name=point_name(event, runner, values.point),
         runner_name=event.runner(runner).name,
         crew=tuple(person_name(event, p) for p in values.crew),
-        car=next((c.name for c in event.cars if plan and c.id == plan.car), ""),
+        car=_car_name(event, values.car or (plan.car if plan else None)),
         parking=access.parking if access else "",
         walk_in=access.walk_in if access else None,
         opens=access.opens if access else None,
         closes=access.closes if access else None,
-        mine=person is None or person in values.crew,
+        mine=person is None or person in going,
         drive_confirmed=values.drive_confirmed,
-        drive_from=_place_name(event, values.drive_from) if values.drive_from else "",
+        drive_from=place_name(event, values.drive_from) if values.drive_from else "",
+        others=tuple(_other_car(event, plan, m) for m in cars if m.crew and m is not values),
     )
+
+
+def _other_car(event: Event, plan: MeetingPlan | None, m: MeetingValues) -> OtherCar:
+    return OtherCar(
+        people=tuple(person_name(event, p) for p in m.crew),
+        car=_car_name(event, m.car or (plan.car if plan else None)),
+        drive_from=place_name(event, m.drive_from) if m.drive_from else "",
+        leave_by=m.leave_by,
+        stays=m.drive == timedelta(0),
+        lost=m.lost,
+    )
+
+
+def _car_name(event: Event, car: str | None) -> str:
+    """The name of a car; empty where somebody comes in one that the event does not have."""
+    return next((c.name for c in event.cars if c.id == car), "")
 
 
 def _left_at(picture: Picture, runner: str, values: MeetingValues, person: str | None) -> datetime | None:
@@ -246,14 +267,10 @@ def _left_at(picture: Picture, runner: str, values: MeetingValues, person: str |
     return at if all(t < at for t in (*met, *there)) else None
 
 
-def _place_name(event: Event, place: str) -> str:
-    return next((p.name for c in event.courses for p in c.points if p.id == place), place)
-
-
 def missed(picture: Picture, runner: str, point: str | None, person: str) -> MissedAnswer:
     """GET …/missed: has she been through, and wait or go. Without a point: the asker's next meeting."""
     event, state = picture.event, picture.state.runner(runner)
-    coming = picture.meetings(runner)
+    coming = tuple(m.own(person) for m in picture.meetings(runner))
     at = point_of(event, runner, point or _meant(picture, runner, coming, person))
     times = state.at_point(at.id)
     values = next((m for m in coming if m.point == at.id), None)
@@ -330,7 +347,7 @@ def doors(picture: Picture, runner: str) -> tuple[DoorHours, ...]:
 def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAnswer:
     """GET …/kit: what to have ready at a point; without one, at the asker's next meeting."""
     event = picture.event
-    coming = picture.meetings(runner)
+    coming = tuple(m.own(person) for m in picture.meetings(runner))
     at = point_of(event, runner, point or _meant(picture, runner, coming, person))
     plans = [m for m in event.meetings if m.runner == runner and m.point == at.id]
     items: tuple[KitItem, ...] = tuple(item for m in plans for item in m.kit)

@@ -7,7 +7,7 @@ until she has been out of it for so long that they will have left too.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import datetime, timedelta
 
 from server.api.picture import Picture
@@ -15,6 +15,7 @@ from server.facts.entry import Entry, Kind
 from server.watch.as_told import sight_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
+from server.watch.ways import Party, parties_of
 
 HOLDS = timedelta(hours=12)
 """What was said of a place longer ago says nothing of now (own choice)."""
@@ -23,18 +24,21 @@ PACKED_UP = timedelta(minutes=15)
 SOON = timedelta(minutes=10)
 """She is due at a point whose window begins by then."""
 
+Parties = Mapping[str, tuple[Party, ...]]
+"""Car by car who comes to each meeting, by its id."""
+
 _SEEN_FROM = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH})
 
 
 def stands_at(picture: Picture, person: str) -> str | None:
     """The point where a person stands, as far as is known; None where nothing says so."""
-    said = max(_said(picture, person), default=None)
+    parties = parties_of(picture.situation)
+    said = max(_said(picture, parties, person), default=None)
     if said is None or picture.now - said[0] > HOLDS:
         return None
     at, point = said
-    left = [
-        s.at for p, who, s in picture.state.crew_left if p == point and who in _with(picture, person, point)
-    ]
+    beside = _with(picture, parties, person, point)
+    left = [s.at for p, who, s in picture.state.crew_left if p == point and who in beside]
     return None if any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
 
 
@@ -51,27 +55,27 @@ def due_at(picture: Picture, runner: str, person: str) -> str | None:
     return next(iter(near[::-1] or view.points), None)
 
 
-def _with(picture: Picture, person: str, point: str) -> set[str]:
-    """The person, and whoever shares a meeting with them at that point."""
-    event = picture.event
-    shared = (members(event, m) for m in event.meetings if m.point == point)
-    return {person}.union(*(m for m in shared if person in m))
+def _with(picture: Picture, parties: Parties, person: str, point: str) -> set[str]:
+    """The person, and whoever comes to a meeting at that point in one car with them."""
+    here = (m.id for m in picture.event.meetings if m.point == point)
+    cars = (set(p.people) for meeting in here for p in parties.get(meeting, ()))
+    return {person}.union(*(car for car in cars if person in car))
 
 
-def _said(picture: Picture, person: str) -> Iterator[tuple[datetime, str]]:
+def _said(picture: Picture, parties: Parties, person: str) -> Iterator[tuple[datetime, str]]:
     for point, who, stamp in picture.state.crew_there:
-        if who in _with(picture, person, point):
+        if who in _with(picture, parties, person, point):
             yield stamp.at, point
     for e in picture.entries:
-        if _from_there(picture, e, person) and e.point is not None:
+        if _from_there(picture, parties, e, person) and e.point is not None:
             yield e.seen_at, e.point
 
 
-def _from_there(picture: Picture, e: Entry, person: str) -> bool:
+def _from_there(picture: Picture, parties: Parties, e: Entry, person: str) -> bool:
     """Whether an entry tells that its sender stood at its point when it was seen: a report that counts."""
     if e.point is None or e.kind not in _SEEN_FROM or e.seen_at > picture.now:
         return False
-    return e.by in _with(picture, person, e.point) and e.id in _counting(picture)
+    return e.by in _with(picture, parties, person, e.point) and e.id in _counting(picture)
 
 
 def _counting(picture: Picture) -> set[str]:

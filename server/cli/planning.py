@@ -100,7 +100,7 @@ def _show(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
     if not met:
         return
     table = Table(title=say.s("paper-head-meetings"), title_justify="left", show_header=False)
-    for m in met:
+    for m in (car for meeting in met for car in meeting.parties()):
         place = before.event.course_of(runner).point(m.point).name
         crew = say.all(p.name for p in before.event.people if p.id in m.crew)
         table.add_row(f"{place}\n{crew}", "\n".join(meeting_lines(before, runner, m, say)), end_section=True)
@@ -133,7 +133,7 @@ def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -
     people = [p.id for p in event.people if event.parts_of(p.id)]
     for person in people:
         own = Say(reader_in(event, person), before.at)
-        found = appointments_of(before, person, own, moves)
+        found = appointments_of(before, person, own)
         if found:
             files[f"calendar-{person}.ics"] = calendar(event, found, before.at)
         files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name, moves).encode()

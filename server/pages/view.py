@@ -20,6 +20,7 @@ from server.wording.answers import known_fact
 from server.wording.news import doubt_words, lost_words
 from server.wording.reader import Reader
 from server.wording.say import Say
+from server.wording.things import other_cars
 
 ODDS_SAID, ODDS_SAID_FINISH = 0.8, 0.95
 # A window holds given that she gets there; under these odds that must be said beside it.
@@ -62,6 +63,7 @@ class MeetingCard:
     if_missed: str
     lost: str
     no_signal: bool
+    others: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -296,7 +298,17 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         if_missed=v.if_missed,
         lost=pen.word("lost", why=lost_words(pen.say, v)) if v.lost else "",
         no_signal=v.no_signal,
+        others=_cars(m, pen),
     )
+
+
+def _cars(m: MeetingAnswer, pen: Pen) -> tuple[str, ...]:
+    """Where several cars come: of whom the times are and where they leave from; then the others, a line a car."""
+    if not m.others:
+        return ()
+    origin = m.drive_from or "none"
+    first = pen.say.s("leave-these", crew=pen.say.all(m.crew), **{"from": origin})
+    return (*((first,) if m.values.leave_by is not None else ()), *other_cars(pen.say, m))
 
 
 def _cut_off(c: CutOffAnswer, pen: Pen) -> str:

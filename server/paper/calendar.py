@@ -10,9 +10,8 @@ import icalendar
 
 from server.event.model import Event, Goal, Part, PartKind
 from server.paper.before import BeforeStart
-from server.paper.meeting import meeting_lines, own_way
+from server.paper.meeting import meeting_lines
 from server.paper.table import to_minute
-from server.plan.movements import CrewPlan
 from server.plan.timetable import Timetable
 from server.watch.notice import MeetingValues
 from server.wording.say import Say, lines
@@ -66,13 +65,11 @@ def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime)
     return bytes(whole.to_ical())
 
 
-def appointments_of(
-    before: BeforeStart, person: str, say: Say, moves: CrewPlan | None = None
-) -> tuple[Appointment, ...]:
+def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appointment, ...]:
     """What a person has to do: start, meetings, pacing, standing at a point, in their own words.
 
     A meeting is timed as the watch times it: from leave-by (be there from, without a confirmed drive) until she is
-    not worth waiting for any longer; by their own way where `moves` has them in another car. Errors: KeyError for a
+    not worth waiting for any longer; by the car they are in. Errors: KeyError for a
     person who is not in the event.
     """
     event = before.event
@@ -84,7 +81,7 @@ def appointments_of(
         for values in before.meetings(runner.id):
             own = person == runner.person
             if own or person in values.crew:
-                mine = values if own else own_way(moves, values, person)
+                mine = values if own else values.own(person)
                 found.append(_meeting(before, runner.id, mine, say, own=own))
         for part in event.parts_of(person):
             if part.runner in (None, runner.id):

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
 from server.paper.before import BeforeStart
-from server.plan.movements import CrewPlan
 from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
@@ -77,6 +77,17 @@ def _leave_line(event: Event, m: MeetingValues, say: Say) -> str:
     return say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": origin})
 
 
+def _other_cars(event: Event, m: MeetingValues, say: Say) -> Iterator[str]:
+    """For those who watch over all: the leave-bys of the other cars that come."""
+    for w in m.ways:
+        crew = say.all(person_name(event, p) for p in w.people)
+        origin = "none" if w.drive_from is None else place_name(event, w.drive_from)
+        car = next((c.name for c in event.cars if c.id == w.car), "none")
+        if w.leave_by is not None and w.drive != timedelta(0):
+            leave_by = say.when(floor_to(w.leave_by), day=True)
+            yield say.s("other-car", crew=crew, car=car, leave_by=leave_by, **{"from": origin})
+
+
 def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
     """Crew who come straight from another meeting with her leave when she has left it: the leave-by on paper is for
     the earliest she may come, and must not take them away before."""
@@ -85,22 +96,6 @@ def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
         return ""
     name, place = before.event.runner(runner).name, place_name(before.event, mine[-1].point)
     return say.s("paper-after-her", runner=name, place=place, until=say.when(mine[-1].wait_until, day=True))
-
-
-def own_way(moves: CrewPlan | None, m: MeetingValues, person: str) -> MeetingValues:
-    """A meeting as it is for somebody who comes in another car than the one it is timed for: their own way there."""
-    visit = next((v for v in moves.visits if v.meeting == m.meeting), None) if moves is not None else None
-    ride = next((r for r in visit.rides if person in r.riders), None) if visit is not None else None
-    if ride is None or ride.from_place in (None, m.drive_from) or not ride.journey.ways:
-        return m
-    whole = ride.journey.whole if ride.journey.confirmed else None
-    return replace(
-        m,
-        leave_by=None if whole is None else m.be_there - whole,
-        drive=ride.journey.drive,
-        drive_from=ride.from_place,
-        drive_confirmed=ride.journey.confirmed,
-    )
 
 
 def glove_meeting(
@@ -114,6 +109,7 @@ def glove_meeting(
     lines = (
         _lost(m, say),
         "" if own else _after_her(before, runner, m, say),
+        *(() if own else _other_cars(event, m, say)),
         *_to_have(before, runner, m, say),
     )
     about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"

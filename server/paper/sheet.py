@@ -10,7 +10,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescap
 
 from server.event.model import Event, Goal, PartKind, Rules
 from server.paper.before import BeforeStart
-from server.paper.meeting import GloveMeeting, glove_meeting, own_way
+from server.paper.meeting import GloveMeeting, glove_meeting
 from server.paper.moves import COLUMNS, move_rows
 from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines
 from server.plan.cards import cards_of
@@ -115,7 +115,7 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
     numbers = {"name": control.name, "phone": control.phone or "?", "emergency": event.emergency_number}
     everything = any(p.kind in ALL_MEETINGS for p in parts)
     met = [
-        (r, own_way(moves, m, person))
+        (r, m.own(person))
         for r in runners
         for m in before.meetings(r)
         if _concerns(event, r, m, person, everything)

@@ -11,7 +11,7 @@ from datetime import datetime
 
 from server.watch.leaving import GONE_ON, p_gone_on, too_late
 from server.watch.meetings import LOST_TOO_LATE, meetings
-from server.watch.notice import MeetingValues
+from server.watch.notice import MeetingValues, together
 from server.watch.places import is_there
 from server.watch.sight import Sight
 from server.watch.situation import Situation
@@ -41,8 +41,13 @@ def meetings_as_told(situation: Situation, runner_id: str, now: datetime) -> tup
 
 
 def _judged(sight: Sight, m: MeetingValues) -> MeetingValues:
+    return together([_judged_of(sight, mine) for mine in m.parties()], m.crew)
+
+
+def _judged_of(sight: Sight, m: MeetingValues) -> MeetingValues:
+    """The same of those who come in one car."""
     plan = sight.plan(m.meeting)
-    late = not m.lost and not is_there(sight, plan) and too_late(sight, plan, m)
+    late = not m.lost and not is_there(sight, plan, m.crew) and too_late(sight, plan, m)
     return replace(m, lost=LOST_TOO_LATE) if late else m
 
 

@@ -16,10 +16,11 @@ from server.forecast.outlook import Window
 from server.watch.leaving import next_of, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, brought, members, taken_back
 from server.watch.notice import MeetingValues, NoticeKind
-from server.watch.places import is_there, plans_of, reported_her, set_out, set_out_at, way_of
+from server.watch.places import is_there, parties_to, plans_of, reported_her, set_out, set_out_at
 from server.watch.sight import Draft, Rule, Sight, Wake, last_told
 from server.watch.silence import hold_ends
 from server.watch.waiting import missed_at
+from server.watch.ways import Party
 
 __all__ = ["RULES"]
 
@@ -33,23 +34,32 @@ GONE_FOR = timedelta(hours=2)
 
 def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
     """A fact moved the next meeting of somebody who has not left, by enough to matter, since last told."""
-    for m in sight.meetings:
+    for m in _by_car(sight):
         plan = sight.plan(m.meeting)
-        if sight.state.at_point(m.point) is not None or is_there(sight, plan) or set_out(sight, plan):
+        gone = is_there(sight, plan, m.crew) or set_out(sight, plan, m.crew)
+        if sight.state.at_point(m.point) is not None or gone:
             continue
         at = m.leave_by or m.be_there
         if sight.now < at - AHEAD:
             yield Wake(at - AHEAD)
             continue
-        for who in members(sight.event, plan):
-            last = last_told(sight, who, m.meeting)
-            if last is None or sight.now >= at or next_of(sight, who) is not m or not _differs(last, m):
+        for who in m.crew:
+            last, ahead = last_told(sight, who, m.meeting), next_of(sight, who)
+            if last is None or sight.now >= at or not ahead or ahead.meeting != m.meeting:
+                continue
+            if not _differs(last, m):
                 continue
             values = replace(m, was=last.window, was_leave_by=last.leave_by, was_be_there=last.be_there)
             occasion = f"{m.meeting}:{at.isoformat()}"
             yield Draft(
                 NoticeKind.WINDOW_MOVED, who, m.point, occasion, sight.now, values, _facts(sight), mine=True
             )
+
+
+def _by_car(sight: Sight) -> Iterator[MeetingValues]:
+    """Her meetings as they are for those of each car."""
+    for m in sight.meetings:
+        yield from m.parties()
 
 
 def _differs(told: MeetingValues, m: MeetingValues) -> bool:
@@ -68,7 +78,7 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
     Never while she is missed: with an alarm open, or after 'not here yet' from that very place, crew stay
     unless the place closes.
     """
-    for m in sight.meetings:
+    for m in _by_car(sight):
         plan = sight.plan(m.meeting)
         if sight.state.at_point(m.point) is not None or m.lost:
             continue
@@ -85,30 +95,31 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.held() or too_late(sight, plan, m):
             yield from hold_ends(sight)
             continue
-        for who in members(sight.event, plan):
+        for who in m.crew:
             yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
 
 
 def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:
     """Each way in which a meeting can't be made, once."""
-    for m in sight.meetings:
+    for m in _by_car(sight):
         plan = sight.plan(m.meeting)
         lost = m.lost or (LOST_TOO_LATE if too_late(sight, plan, m) else "")
-        if lost and not is_there(sight, plan):
+        if lost and not is_there(sight, plan, m.crew):
             yield from _lost(sight, plan, replace(m, lost=lost), sight.now)
     for plan in plans_of(sight):
         times = sight.state.at_point(plan.point)
         gone = None if times is None else (times.left or (times.arrived if times.through else None))
         if times is None or gone is None or sight.now - gone.at > GONE_FOR:
             continue
-        if _missed_her(sight, plan, times, gone):
-            yield from _lost(sight, plan, _gone_values(sight, plan, gone), gone.at, (gone.entry,))
+        for party in parties_to(sight, plan):
+            if _missed_her(sight, plan, party, times, gone):
+                yield from _lost(sight, plan, _gone_values(sight, plan, party, gone), gone.at, (gone.entry,))
 
 
 def _lost(
     sight: Sight, plan: MeetingPlan, m: MeetingValues, at: datetime, facts: tuple[str, ...] = ()
 ) -> Iterator[Draft]:
-    for who in members(sight.event, plan):
+    for who in m.crew:
         yield Draft(
             NoticeKind.MEETING_LOST,
             who,
@@ -121,8 +132,8 @@ def _lost(
         )
 
 
-def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp) -> bool:
-    """Whether the crew can't have been there when she left; never on a guess about the drive.
+def _missed_her(sight: Sight, plan: MeetingPlan, party: Party, times: PointTimes, gone: Stamp) -> bool:
+    """Whether the crew of one car can't have been there when she left; never on a guess about the drive.
 
     Crew who reported her, or said that they were there, were there. Otherwise it goes by when they set
     out, or were told to; crew never told to leave for her have not been there in time.
@@ -130,20 +141,21 @@ def _missed_her(sight: Sight, plan: MeetingPlan, times: PointTimes, gone: Stamp)
     reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
     mine = reported_her(sight, plan) or any(s is not None and s.source is Source.CREW for s in reports)
     there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(sight.event, plan)]
-    way = way_of(sight, plan)
+    way = party.way
     if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:
         return False
-    begun = set_out_at(sight, plan)
+    begun = set_out_at(sight, plan, party.people)
     if begun is None:
         kinds = (NoticeKind.LEAVE_NOW, NoticeKind.MOVE_ON)
-        told = [n.made_at for k in kinds for n in sight.told(k, point=plan.point)]
+        notices = (n for k in kinds for n in sight.told(k, point=plan.point))
+        told = [n.made_at for n in notices if n.notice.key.person in party.people]
         begun = min(told, default=sight.now)
     return begun + way.drive > gone.at
 
 
-def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
-    later = [m for m in sight.meetings if set(m.crew) & set(plan.crew)]
-    way = way_of(sight, plan)
+def _gone_values(sight: Sight, plan: MeetingPlan, party: Party, gone: Stamp) -> MeetingValues:
+    later = [m for m in sight.meetings if set(m.crew) & set(plan.crew) & set(party.people)]
+    way = party.way
     return MeetingValues(
         meeting=plan.id,
         point=plan.point,
@@ -160,8 +172,9 @@ def _gone_values(sight: Sight, plan: MeetingPlan, gone: Stamp) -> MeetingValues:
         next_meeting=later[0].meeting if later else None,
         drive_confirmed=way.confirmed,
         drive_from=way.from_place,
-        crew=members(sight.event, plan),
+        crew=party.people,
         lost=LOST_GONE,
+        car=party.car,
     )
 
 

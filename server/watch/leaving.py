@@ -12,7 +12,6 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan, PartKind, Signal
 from server.watch.climb import Stage, over_at, replay
-from server.watch.meetings import members
 from server.watch.notice import (
     Answer,
     BriefValues,
@@ -52,14 +51,15 @@ def leave_time(m: MeetingValues) -> datetime:
 
 
 def next_of(sight: Sight, who: str) -> MeetingValues | None:
-    """The first meeting of a person that is neither lost nor over."""
+    """The first meeting of a person that is neither lost nor over, as it is by the car they are in."""
     return sight.once(("next", who, len(sight.made)), lambda: _next_of(sight, who))
 
 
 def _next_of(sight: Sight, who: str) -> MeetingValues | None:
     for m in sight.meetings:
-        if who in m.crew and not m.lost and not _over(sight, m):
-            return m
+        mine = m.own(who)
+        if who in m.crew and not mine.lost and not _over(sight, mine):
+            return mine
     return None
 
 
@@ -96,16 +96,17 @@ def unreported_out(sight: Sight) -> str | None:
 
 
 def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
-    """Whether she will have left before the crew can be there, as far as is known of both.
+    """Whether she will have left before the crew can be there, as far as is known of both; `m` is of one car.
 
     Looked at on the five-minute grid, since her side drifts with silence. Never without a confirmed drive,
     and never guessed of crew who were told to leave and did not answer: they may well be driving, and must
     not be turned round.
     """
-    if m.leave_by is None or sight.now <= m.leave_by or is_there(sight, plan):
+    if m.leave_by is None or sight.now <= m.leave_by or is_there(sight, plan, m.crew):
         return False
-    begun = set_out_at(sight, plan)
-    if begun is None and any(True for _ in sight.told(NoticeKind.LEAVE_NOW, point=m.point)):
+    begun = set_out_at(sight, plan, m.crew)
+    told = (x.notice.key.person for x in sight.told(NoticeKind.LEAVE_NOW, point=m.point))
+    if begun is None and any(who in m.crew for who in told):
         return False
     tick, _ = on_grid(sight.now)
     view = sight.view_at(tick)
@@ -121,24 +122,31 @@ def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Trip:
-    """A meeting that somebody has to set out for, and those who have not."""
+    """A meeting that the people of one car have to set out for, and those whose next it is."""
 
     plan: MeetingPlan
     m: MeetingValues
     who: tuple[str, ...]
 
+    @property
+    def name(self) -> str:
+        """What tells it from those of other cars to the same meeting."""
+        return f"{self.plan.id}/{self.m.car}" if self.m.car else self.plan.id
+
 
 def _trips(sight: Sight) -> Iterator[_Trip]:
     for m in sight.meetings:
         plan = sight.plan(m.meeting)
-        who = tuple(p for p in members(sight.event, plan) if next_of(sight, p) is m)
-        if who and not is_there(sight, plan) and not set_out(sight, plan):
-            yield _Trip(plan, m, who)
+        for mine in m.parties():
+            ahead = {p: next_of(sight, p) for p in mine.crew}
+            who = tuple(p for p, first in ahead.items() if first and first.meeting == m.meeting)
+            if who and not is_there(sight, plan, mine.crew) and not set_out(sight, plan, mine.crew):
+                yield _Trip(plan, mine, who)
 
 
 def _moments(sight: Sight) -> Iterator[Wake]:
     """When a trip may begin to matter: a wait is over, or the grid on which 'too late' is judged."""
-    for m in sight.meetings:
+    for m in (mine for meeting in sight.meetings for mine in meeting.parties()):
         yield Wake(m.wait_until)
         if m.leave_by is not None:
             yield Wake(m.leave_by + timedelta(microseconds=1))
@@ -158,14 +166,14 @@ def brief(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(due)
             continue
         for who in trip.who:
-            mine = [m for m in sight.meetings if who in m.crew and not m.lost]
+            mine = [m.own(who) for m in sight.meetings if who in m.crew and not m.own(who).lost]
             two = tuple(mine[mine.index(trip.m) :][:2])
             values = BriefValues(two, _signal_back(sight, mine[mine.index(trip.m) + 1 :]))
             yield Draft(
                 NoticeKind.BRIEF,
                 who,
                 trip.m.point,
-                trip.plan.id,
+                trip.name,
                 due,
                 values,
                 use_by=trip.m.wait_until,
@@ -192,7 +200,7 @@ def wake_up(sight: Sight) -> Iterator[Draft | Wake]:
                 NoticeKind.WAKE_UP,
                 who,
                 trip.m.point,
-                trip.plan.id,
+                trip.name,
                 due,
                 trip.m,
                 use_by=trip.m.wait_until,
@@ -231,13 +239,13 @@ def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
     """The meeting; with a number where it moved so much later that the earlier notice was for nothing."""
     before = list(sight.told(kind, who, trip.m.point))
     if not before:
-        return trip.plan.id
+        return trip.name
     last = before[-1].notice
     values = last.values
     then = values.leave_by if isinstance(values, MeetingValues) else None
     if then is None or trip.m.leave_by is None or trip.m.leave_by - then <= AGAIN:
         return last.occasion
-    return f"{trip.plan.id}:{len(before)}"
+    return f"{trip.name}:{len(before)}"
 
 
 def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wake]:
@@ -273,10 +281,11 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
 
 
 def _newest(sight: Sight, trip: _Trip, kind: NoticeKind) -> str:
-    """The occasion of the last notice of that kind for the meeting; the meeting's own before there is one."""
+    """The occasion of the last notice of that kind for the meeting to those of the car; the trip's own before there
+    is one."""
     told = (m.notice for m in sight.told(kind, point=trip.m.point))
-    mine = [n.occasion for n in told if _of_meeting(n.values, trip.plan)]
-    return mine[-1] if mine else trip.plan.id
+    mine = [n.occasion for n in told if n.key.person in trip.m.crew and _of_meeting(n.values, trip.plan)]
+    return mine[-1] if mine else trip.name
 
 
 def _about(m: Made, alarm: str, kind: NoticeKind, occasion: str) -> bool:
@@ -290,8 +299,8 @@ def _of_meeting(values: Values, plan: MeetingPlan) -> bool:
 
 
 def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
-    """Those who go, the rest of the crew, then anybody else with a part who can telephone."""
-    first = members(sight.event, trip.plan)
+    """Those who go in the car, the rest of the crew, then anybody else with a part who can telephone."""
+    first = trip.m.crew
     others = tuple(p for p in sight.people(PartKind.CREW) if p not in first)
     phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone]
     return [first, others, tuple(dict.fromkeys(p for p in phones if p not in (*first, *others)))]
@@ -305,9 +314,7 @@ def _hand_on(
 ) -> Draft:
     """Asks somebody to reach the one at the wheel, or the first who goes, who was asked at `since`."""
     drivers = {p.person for p in sight.event.parts if p.drives}
-    them = next(
-        (p for p in members(sight.event, trip.plan) if p in drivers), members(sight.event, trip.plan)[0]
-    )
+    them = next((p for p in trip.m.crew if p in drivers), trip.m.crew[0])
     theirs = sight.told(kind, them, trip.m.point)
     values = UnreachedValues(them, kind.value, tried(sight.person(them), theirs), since)
     return Draft(

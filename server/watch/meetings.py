@@ -7,7 +7,7 @@ them: only a fact or a person does. An estimated drive sets no leave-by.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -18,14 +18,13 @@ from server.event.model import CourseDef, Edge, Event, MeetingPlan, Point, Signa
 from server.facts.state import Going, RaceState, RunnerState
 from server.forecast.outlook import View, Window
 from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
-from server.plan.movements.roads import Roads
 from server.plan.movements.rules import opens_at
 from server.plan.movements.trips import is_safety
-from server.watch.notice import MeetingValues
+from server.watch.notice import MeetingValues, together
 from server.watch.sight import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
 from server.watch.waiting import missed_at
-from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, shared, way_to
+from server.watch.ways import Party, Way, in_time, members, parties, plans_in_order, roads_of, shared, way_to
 
 __all__ = ["Way", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
 
@@ -56,28 +55,30 @@ def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[Meeti
         return ()
     views = _Views(outlook.at(fact_at(state)), outlook.at(max(now, fact_at(state))))
     event = situation.event
-    known = _Known(situation, roads_of(event, situation.state), in_time(situation))
-    open_plans = [m for m in plans_in_order(event, runner_id) if _to_come(views, state, m.point)]
-    values = [_values(known, state, views, m) for m in open_plans]
-    done = _across(known, open_plans, _joined(known, views, open_plans, values))
+    known = _known(situation)
     course = event.course_of(runner_id)
-    return tuple(
+    coming = [m for m in plans_in_order(event, runner_id) if _to_come(views, state, m.point)]
+    plans = [m for m in coming for _ in known.parties_to(m)]
+    values = [_values(known, state, views, m, p) for m in coming for p in known.parties_to(m)]
+    done = [
         replace(
             m,
             stay=now >= m.wait_until
             and missed_at(course.point(m.point), m.wait_until, state, situation.made),
         )
-        for m in done
-    )
+        for m in _across(known, plans, _joined(known, views, plans, values))
+    ]
+    return tuple(together([m for m in done if m.meeting == plan.id], members(event, plan)) for plan in coming)
 
 
 @dataclass(frozen=True, slots=True)
 class _Known:
-    """What every meeting's times rest on: the situation, its roads, all runners' meetings in order of time."""
+    """What every meeting's times rest on: the situation, all runners' meetings in order of time, who comes to each in
+    which car."""
 
     situation: Situation
-    roads: Roads
     ordered: tuple[MeetingPlan, ...]
+    parties: Mapping[str, tuple[Party, ...]]
 
     @property
     def event(self) -> Event:
@@ -87,8 +88,21 @@ class _Known:
     def race(self) -> RaceState:
         return self.situation.state
 
-    def way(self, plan: MeetingPlan) -> Way:
-        return way_to(self.event, self.race, plan, self.roads, self.ordered)
+    def parties_to(self, plan: MeetingPlan) -> tuple[Party, ...]:
+        """Car by car; a meeting that is not among the ordered ones is gone to in its own."""
+        if plan.id in self.parties:
+            return self.parties[plan.id]
+        return (Party(members(self.event, plan), way_to(self.event, self.race, plan, None, self.ordered)),)
+
+    def party(self, plan: MeetingPlan, people: Sequence[str]) -> Party:
+        """The car in which any of those people come to a meeting; its first where none of them does."""
+        found = self.parties_to(plan)
+        return next((p for p in found if set(p.people) & set(people)), found[0])
+
+
+def _known(situation: Situation) -> _Known:
+    event, race, ordered = situation.event, situation.state, in_time(situation)
+    return _Known(situation, ordered, parties(event, race, roads_of(event, race), ordered))
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,11 +123,13 @@ def _last_point(state: RunnerState) -> str | None:
     return state.times[-1].point if state.times else None
 
 
-def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan) -> MeetingValues:
+def _values(
+    known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan, party: Party
+) -> MeetingValues:
     event, race = known.event, known.race
     course = event.course_of(plan.runner)
     point = course.point(plan.point)
-    way = known.way(plan)
+    way = party.way
     sure = SURER if is_safety(event, plan) else SURE
     window = _window(views.now, state, plan.point)
     aim = _arrival(views.fact, state, plan.point, 1.0 - sure)
@@ -144,9 +160,10 @@ def _values(known: _Known, state: RunnerState, views: _Views, plan: MeetingPlan)
         no_signal=_no_signal(course, point),
         drive_confirmed=way.confirmed,
         drive_from=way.from_place,
-        crew=members(event, plan),
+        crew=party.people,
         p_in_time=sure,
         lost=lost,
+        car=party.car,
     )
 
 
@@ -207,13 +224,15 @@ def _last_cut_off(race: RaceState, point: Point, state: RunnerState) -> datetime
 def _joined(
     known: _Known, views: _Views, plans: Sequence[MeetingPlan], values: Sequence[MeetingValues]
 ) -> list[MeetingValues]:
-    """Tie each meeting to the next one of the same crew: odds of both, how long they may wait."""
+    """Tie each meeting to the next one of the same people: odds of both, how long they may wait. One item a car."""
     out = list(values)
     for i, plan in enumerate(plans):
-        j = next((k for k in range(i + 1, len(plans)) if set(plans[k].crew) & set(plan.crew)), None)
+        mine = set(plan.crew) & set(out[i].crew)
+        later = (k for k in range(i + 1, len(plans)) if plans[k].id != plan.id)
+        j = next((k for k in later if mine & set(plans[k].crew) & set(out[k].crew)), None)
         if j is None:
             continue
-        way = known.way(plans[j])
+        way = known.party(plans[j], out[j].crew).way
         from_here = way.from_place in (plan.point, None) and way.confirmed
         whole = way.whole if from_here else None
         tie = None if whole is None else _tie(views.fact, out[i], out[j], whole)
@@ -270,28 +289,41 @@ def _across(
     if len({m.runner for m in known.ordered}) < 2:
         return out
     for i, plan in enumerate(plans):
-        after = _beside(known, plan, known.ordered)
+        after = _beside(known, plan, known.ordered, out[i])
         if after is not None and after.runner != plan.runner:
-            both = _tie_across(known, plan, after, out[i])
+            both = _tie_across(known, plan, after, out[i], out[i].crew)
             out[i] = replace(out[i], next_meeting=after.id, p_both=None if both is None else both.p_both)
             out[i] = out[i] if both is None else _bounded(out[i], both)
-        before = _beside(known, plan, known.ordered[::-1])
+        before = _beside(known, plan, known.ordered[::-1], out[i])
         if before is not None and before.runner != plan.runner and not out[i].lost:
-            both = _tie_across(known, before, plan, out[i])
+            both = _tie_across(known, before, plan, out[i], out[i].crew)
             if both is not None and both.p_both <= BOTH_HOPELESS:
                 out[i] = replace(out[i], lost=LOST_BOTH)
     return out
 
 
-def _beside(known: _Known, plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:
-    """The next meeting after `plan` in that order that its crew or car goes to as well."""
+def _beside(
+    known: _Known, plan: MeetingPlan, ordered: Sequence[MeetingPlan], mine: MeetingValues
+) -> MeetingPlan | None:
+    """The next meeting after `plan` in that order that its crew or car, as far as they are in `mine`, go to as well."""
+    event = known.event
     place = next((i for i, m in enumerate(ordered) if m.id == plan.id), len(ordered))
-    return next((m for m in ordered[place + 1 :] if shared(known.event, m, plan)), None)
+    alone = len(known.parties_to(plan)) == 1
+    return next(
+        (
+            m
+            for m in ordered[place + 1 :]
+            if (shared(event, m, plan) if alone else bool(set(members(event, m)) & set(mine.crew)))
+        ),
+        None,
+    )
 
 
-def _tie_across(known: _Known, first: MeetingPlan, second: MeetingPlan, here: MeetingValues) -> _Tie | None:
+def _tie_across(
+    known: _Known, first: MeetingPlan, second: MeetingPlan, here: MeetingValues, people: Sequence[str]
+) -> _Tie | None:
     """Two runners' races are independent: their joint paths are laid side by side by chance."""
-    way = known.way(second)
+    way = known.party(second, people).way
     if way.whole is None or not way.confirmed or way.from_place not in (first.point, None):
         return None
     paths = [_paths(known.situation, m.runner) for m in (first, second)]

@@ -6,7 +6,8 @@ number of servers may tick. `episode` numbers repeats that are meant (a window m
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -77,6 +78,23 @@ class Urgency(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class OwnWay:
+    """What of a meeting is different for those who come to it in another car, `car` by its key. As in
+    `MeetingValues`."""
+
+    people: tuple[str, ...]
+    car: str
+    leave_by: datetime | None
+    wait_until: datetime
+    drive: timedelta | None
+    drive_confirmed: bool
+    drive_from: str | None
+    next_meeting: str | None = None
+    p_both: float | None = None
+    lost: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class MeetingValues:
     """A meeting as it stands. `leave_by` is None where no confirmed drive is known.
 
@@ -86,7 +104,8 @@ class MeetingValues:
     they stay here until she leaves. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
     over, but she is missed here, so crew stay until she is heard of. `lost` says why the meeting can't be made ('' = it
     can), `was_leave_by` and `was_be_there` what this person was last told; `unreported_out` the point where she was
-    seen in, and from which nobody has reported her out.
+    seen in, and from which nobody has reported her out. Where several cars come, all this is of one of them, `ways` of
+    the others; `own` and `parties` give each car's; `car` is then the key of a car that is not the meeting's own.
     """
 
     meeting: str
@@ -113,6 +132,56 @@ class MeetingValues:
     stay: bool = False
     take_back: tuple[str, ...] = ()
     unreported_out: str | None = None
+    ways: tuple[OwnWay, ...] = ()
+    car: str = ""
+
+    def own(self, person: str) -> MeetingValues:
+        """The meeting as it is for one of those who go, by the car they are in; itself for anybody else."""
+        return next((m for m in self.parties() if person in m.crew), self)
+
+    def parties(self) -> tuple[MeetingValues, ...]:
+        """The meeting car by car: `crew` are those in it, `ways` is empty."""
+        elsewhere = {p for w in self.ways for p in w.people}
+        first = replace(self, crew=tuple(p for p in self.crew if p not in elsewhere), ways=())
+        return (first, *(self._by(w) for w in self.ways))
+
+    def _by(self, w: OwnWay) -> MeetingValues:
+        return replace(
+            self,
+            crew=w.people,
+            ways=(),
+            car=w.car,
+            leave_by=w.leave_by,
+            wait_until=w.wait_until,
+            drive=w.drive,
+            drive_confirmed=w.drive_confirmed,
+            drive_from=w.drive_from,
+            next_meeting=w.next_meeting,
+            p_both=w.p_both,
+            lost=w.lost,
+        )
+
+
+def together(parties: Sequence[MeetingValues], crew: tuple[str, ...]) -> MeetingValues:
+    """The meeting of all its cars again: the first that can make it speaks for it, the others are its `ways`."""
+    first = next((m for m in parties if not m.lost), parties[0])
+    rest = tuple(
+        OwnWay(
+            m.crew,
+            m.car,
+            m.leave_by,
+            m.wait_until,
+            m.drive,
+            m.drive_confirmed,
+            m.drive_from,
+            m.next_meeting,
+            m.p_both,
+            m.lost,
+        )
+        for m in parties
+        if m is not first
+    )
+    return replace(first, crew=crew, ways=rest)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,21 +7,23 @@ they set out for it; at any other that they left it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.sight import Sight, stamps
-from server.watch.ways import Way, in_time, members, plans_in_order, roads_of, way_to
+from server.watch.ways import Party, Way, members, parties_of, plans_in_order, way_to
 
 __all__ = [
     "AWAKE_FOR",
     "awake",
+    "company",
     "is_there",
     "may_be_asked",
     "on_road_until",
+    "parties_to",
     "plans_of",
     "reported_her",
     "set_out",
@@ -45,46 +47,62 @@ def plans_of(sight: Sight, runner_id: str | None = None) -> tuple[MeetingPlan, .
     return sight.once(("plans", runner), lambda: plans_in_order(sight.event, runner))
 
 
-def way_of(sight: Sight, plan: MeetingPlan) -> Way:
-    """The way to a meeting."""
-    return sight.once(("way", plan.id), lambda: _way(sight, plan))
+def parties_to(sight: Sight, plan: MeetingPlan) -> tuple[Party, ...]:
+    """Car by car who goes to a meeting, and their way."""
+    found = sight.once(("parties",), lambda: parties_of(sight.situation))
+    if plan.id in found:
+        return found[plan.id]
+    return (Party(members(sight.event, plan), way_to(sight.event, sight.race, plan)),)
 
 
-def _way(sight: Sight, plan: MeetingPlan) -> Way:
-    roads = sight.once(("roads",), lambda: roads_of(sight.event, sight.race))
-    ordered = sight.once(("in time",), lambda: in_time(sight.situation))
-    return way_to(sight.event, sight.race, plan, roads, ordered)
+def _party(sight: Sight, plan: MeetingPlan, who: str) -> Party:
+    found = parties_to(sight, plan)
+    return next((p for p in found if who in p.people), found[0])
 
 
-def is_there(sight: Sight, plan: MeetingPlan) -> bool:
-    """Whether any who go to the meeting are known to be at its point; cars arrive with all their people.
+def company(sight: Sight, plan: MeetingPlan, who: str) -> tuple[str, ...]:
+    """Those who go to a meeting in one car with somebody; () for one who does not go."""
+    people = _party(sight, plan, who).people
+    return people if who in people else ()
+
+
+def way_of(sight: Sight, plan: MeetingPlan, who: str) -> Way:
+    """The way of one who goes to a meeting."""
+    return _party(sight, plan, who).way
+
+
+def is_there(sight: Sight, plan: MeetingPlan, people: Sequence[str] | None = None) -> bool:
+    """Whether any of those people (None: any who go to the meeting) are known to be at its point; cars arrive with
+    all their people, so that for those of one car one is enough.
 
     Whoever of them reports her from the point is there, said or not.
     """
-    if any(there_at(sight, plan.point, who) is not None for who in members(sight.event, plan)):
+    going = members(sight.event, plan) if people is None else people
+    if any(there_at(sight, plan.point, who) is not None for who in going):
         return True
-    return reported_her(sight, plan) or _missed_her_there(sight, plan)
+    return reported_her(sight, plan, going) or _missed_her_there(sight, plan, going)
 
 
-def _missed_her_there(sight: Sight, plan: MeetingPlan) -> bool:
+def _missed_her_there(sight: Sight, plan: MeetingPlan, people: Sequence[str]) -> bool:
     """Whether one of those who go said 'not here yet' of that point, and has not left it since."""
     if plan.runner != sight.runner.id:
         return False
     said = [n.stamp for n in sight.state.not_yet if n.point == plan.point]
     left = {s.by: _last(sight.race.crew_left, plan.point, s.by) for s in said}
-    mine = (s for s in said if s.by in members(sight.event, plan))
+    mine = (s for s in said if s.by in people)
     return any((gone := left[s.by]) is None or gone.at <= s.at for s in mine)
 
 
-def reported_her(sight: Sight, plan: MeetingPlan) -> bool:
-    """Whether one of those who go to a meeting reported her at its point."""
+def reported_her(sight: Sight, plan: MeetingPlan, people: Sequence[str] | None = None) -> bool:
+    """Whether one of those people (None: any who go to the meeting) reported her at its point."""
+    going = members(sight.event, plan) if people is None else people
     if plan.runner != sight.runner.id:
         return False
     times = sight.state.at_point(plan.point)
     if times is None:
         return False
     stamps = (times.arrived, times.left, *times.also_arrived, *times.also_left)
-    return any(s is not None and s.by in members(sight.event, plan) for s in stamps)
+    return any(s is not None and s.by in going for s in stamps)
 
 
 def there_at(sight: Sight, point: str, who: str) -> datetime | None:
@@ -101,29 +119,28 @@ def _last(facts: tuple[tuple[str, str, Stamp], ...], point: str, who: str) -> St
     return max(found, key=lambda s: s.at, default=None)
 
 
-def set_out(sight: Sight, plan: MeetingPlan) -> bool:
-    """Whether the crew of a meeting are known to have set out for it."""
-    return set_out_at(sight, plan) is not None
+def set_out(sight: Sight, plan: MeetingPlan, people: tuple[str, ...]) -> bool:
+    """Whether one of those people, who go in one car, is known to have set out for a meeting."""
+    return set_out_at(sight, plan, people) is not None
 
 
-def set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
-    """When the first who go to a meeting set out for it, by a fact or their answer to leave now; None if
+def set_out_at(sight: Sight, plan: MeetingPlan, people: tuple[str, ...]) -> datetime | None:
+    """When the first of those people set out for a meeting, by a fact or their answer to leave now; None if
     none is known to have."""
-    return sight.once(("set out", plan.id, len(sight.made)), lambda: _set_out_at(sight, plan))
+    key = ("set out", plan.id, people, len(sight.made))
+    return sight.once(key, lambda: _set_out_at(sight, plan, people))
 
 
-def _set_out_at(sight: Sight, plan: MeetingPlan) -> datetime | None:
+def _set_out_at(sight: Sight, plan: MeetingPlan, people: tuple[str, ...]) -> datetime | None:
     found = [
-        at
-        for who in members(sight.event, plan)
-        for at in (*_departures(sight, plan, who), *_answered_leaving(sight, plan, who))
+        at for who in people for at in (*_departures(sight, plan, who), *_answered_leaving(sight, plan, who))
     ]
     recent = [at for at in found if sight.now - at <= SAME_TRIP]
     return min(recent, default=None)
 
 
 def _departures(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
-    way = way_of(sight, plan)
+    way = way_of(sight, plan, who)
     if way.from_place is not None and way.from_place != plan.point:
         left = _last(sight.race.crew_left, way.from_place, who)
         if left is not None:
@@ -175,17 +192,18 @@ def awake(sight: Sight, who: str, since: datetime) -> bool:
 def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
     """Whether a person is at the wheel: marked as driving, or nobody in the car is."""
     drivers = {p.person for p in sight.event.parts if p.drives}
-    return who in drivers or not drivers & set(members(sight.event, plan))
+    return who in drivers or not drivers & set(company(sight, plan, who))
 
 
 def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
     """The ends of trips to a meeting that a person has begun and not finished."""
-    way = way_of(sight, plan)
+    way = way_of(sight, plan, who)
     lasts = UNKNOWN_DRIVE if way.whole is None else way.whole * SLOW_ROAD
     there = _last(sight.race.crew_there, plan.point, who)
     begun = [*_departures(sight, plan, who), *_answered_leaving(sight, plan, who)]
     for at in begun:
-        if at <= sight.now and (there is None or there.at < at) and not reported_her(sight, plan):
+        here = reported_her(sight, plan, company(sight, plan, who))
+        if at <= sight.now and (there is None or there.at < at) and not here:
             yield at + lasts
 
 

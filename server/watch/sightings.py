@@ -15,7 +15,7 @@ from server.facts.state import Going, PointTimes, Stamp
 from server.watch.leaving import next_of
 from server.watch.meetings import brought, members, taken_back
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
-from server.watch.places import plans_of
+from server.watch.places import company, plans_of, there_at
 from server.watch.sight import Draft, Rule, Sight, Wake, heard_at, last_told
 
 __all__ = ["RULES"]
@@ -87,8 +87,9 @@ def _knows(sight: Sight, who: str, point: str, stamp: Stamp) -> bool:
     """Whoever reported her knows it, and so do those who meet her there with them."""
     if stamp.by == who:
         return True
-    here = [members(sight.event, p) for p in plans_of(sight) if p.point == point]
-    return any(who in crew and stamp.by in crew for crew in here)
+    here = [p for p in plans_of(sight) if p.point == point and stamp.by in members(sight.event, p)]
+    beside = any(who in members(sight.event, p) for p in here) and there_at(sight, point, who) is not None
+    return beside or any(who in company(sight, p, stamp.by) for p in here)
 
 
 def _told_of_next(sight: Sight, who: str) -> bool:
@@ -101,8 +102,8 @@ def _told_of_next(sight: Sight, who: str) -> bool:
 def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp) -> SightingValues:
     ahead = next_of(sight, who)
     if ahead is not None and ahead.point == times.point:
-        mine = [m for m in sight.meetings if who in m.crew and m.point != times.point and not m.lost]
-        ahead = mine[0] if mine else None
+        mine = [m.own(who) for m in sight.meetings if who in m.crew and m.point != times.point]
+        ahead = next((m for m in mine if not m.lost), None)
     stop = sight.event.course_of(sight.runner.id).point(times.point).planned_stop
     return SightingValues(
         point=times.point,

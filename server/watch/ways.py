@@ -1,22 +1,34 @@
-"""How crews get to meetings: who goes, from where, by which drive; all runners' meetings in order of time.
+"""How crews get to meetings: who goes, in which car, from where, by which drive; all meetings in order of time.
 
-The drive is that of the crew movements' roads, so that watch, answers and plan never differ.
+Cars and drives are those of the crew movements, so that watch, answers and plan never differ: where two cars come to
+one meeting, each has its own way there.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from server.event.model import Event, Goal, MeetingPlan
 from server.facts.state import Going, RaceState, RunnerState
 from server.plan.movements.roads import Roads
-from server.plan.movements.trips import goes_to
+from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
 from server.watch.sight import fact_at
 from server.watch.situation import Situation
 
-__all__ = ["Way", "in_time", "members", "plans_in_order", "roads_of", "shared", "way_to"]
+__all__ = [
+    "Party",
+    "Way",
+    "in_time",
+    "members",
+    "parties",
+    "parties_of",
+    "plans_in_order",
+    "roads_of",
+    "shared",
+    "way_to",
+]
 
 _OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
 
@@ -35,6 +47,16 @@ class Way:
     def whole(self) -> timedelta | None:
         """Door to meeting, or None where the drive is not known."""
         return None if self.drive is None else self.drive + self.on_foot
+
+
+@dataclass(frozen=True, slots=True)
+class Party:
+    """Those who come to a meeting in one car, and their way. `car` is the key of a car that is not the meeting's own,
+    '' for its own."""
+
+    people: tuple[str, ...]
+    way: Way
+    car: str = ""
 
 
 def members(event: Event, plan: MeetingPlan) -> tuple[str, ...]:
@@ -78,6 +100,10 @@ def way_to(
     before = _before(plan, ordered or plans_in_order(event, plan.runner))
     start = plan.from_place or (before.point if before is not None else None)
     start = start or next((c.starts_at for c in event.cars if c.id == plan.car), None)
+    return _way(event, roads, plan, start, before)
+
+
+def _way(event: Event, roads: Roads, plan: MeetingPlan, start: str | None, before: MeetingPlan | None) -> Way:
     sign_in = event.rules.pacer_sign_in if plan.pacer_joins is not None else timedelta(0)
     if start is None:
         return Way(None, None, False, _walk_in(event, plan) + _unloading(event, plan) + sign_in)
@@ -87,6 +113,49 @@ def way_to(
     out = _walk_in(event, before) if before is not None and start == before.point else timedelta(0)
     on_foot = out + _walk_in(event, plan) + _unloading(event, plan) + sign_in
     return Way(start, way.drive, way.confirmed and way.drive is not None, on_foot)
+
+
+def parties(
+    event: Event, race: RaceState, roads: Roads, ordered: Sequence[MeetingPlan]
+) -> Mapping[str, tuple[Party, ...]]:
+    """Car by car who comes to each meeting of `ordered` (all runners', in order of time) and how, the meeting's own
+    car first; by the id of the meeting. Everybody who goes is in one of them, once."""
+    trips, _ = trips_of(event, roads, ordered)
+    return {t.plan.id: _parties(event, race, roads, ordered, t.plan, t.legs) for t in trips}
+
+
+def _parties(
+    event: Event,
+    race: RaceState,
+    roads: Roads,
+    ordered: Sequence[MeetingPlan],
+    plan: MeetingPlan,
+    legs: Sequence[Leg],
+) -> tuple[Party, ...]:
+    goes, own = members(event, plan), car_of(event, plan)
+    others = [leg for leg in legs if leg.key != own and any(w in goes for w in leg.riders)]
+    first = next((leg for leg in legs if leg.key == own), None)
+    found = [
+        Party(tuple(w for w in goes if w in x.riders), _of_leg(event, roads, plan, x), x.key) for x in others
+    ]
+    # Whoever is in no other car goes in the meeting's own, also where the plan can't say how they get to it.
+    rest = tuple(w for w in goes if all(w not in p.people for p in found))
+    if not rest and found:
+        return tuple(found)
+    known = first is not None and (first.via or first.from_place) is not None
+    way = _of_leg(event, roads, plan, first) if first and known else way_to(event, race, plan, roads, ordered)
+    return (Party(rest, way), *found)
+
+
+def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg) -> Way:
+    before = next((m for m in event.meetings if m.id == leg.after), None)
+    return _way(event, roads, plan, leg.via or leg.from_place, before)
+
+
+def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
+    """The same for a situation."""
+    event, race = situation.event, situation.state
+    return parties(event, race, roads_of(event, race), in_time(situation))
 
 
 def _walk_in(event: Event, plan: MeetingPlan) -> timedelta:

@@ -18,7 +18,7 @@ from server.watch.climb import Stage, open_alarms, replay
 from server.watch.leaving import next_of
 from server.watch.meetings import members
 from server.watch.notice import AlarmValues, CorrectionValues, Made, NoticeKind, Urgency, WordValues
-from server.watch.places import plans_of
+from server.watch.places import company, plans_of
 from server.watch.retired import pick_up
 from server.watch.sight import Draft, Rule, Sight, Wake
 from server.watch.silence import with_her
@@ -117,7 +117,7 @@ def _beside(sight: Sight, e: Entry, plan: MeetingPlan | None) -> frozenset[str]:
         if e.by in crew or (times is not None and _there(times, e.seen_at) and not missed):
             found |= set(crew)
     if plan is not None and e.by in plan.crew:
-        found |= set(plan.crew)
+        found |= set(company(sight, plan, e.by))
     return frozenset(found)
 
 

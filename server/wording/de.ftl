@@ -102,7 +102,10 @@ leave-now = Fahr jetzt los nach { $place } zu { $runner }: sei ab { $be_there } 
 leave-now-by = Fahr bis { $leave_by } los nach { $place } zu { $runner }: sei ab { $be_there } dort.
 leave-now-late = Abfahrt nach { $place } war { $leave_by }. Bei normaler Fahrt kommst du vielleicht nach { $runner } an. Fahr wie immer; Eile hilft niemandem.
 meeting-she-comes = { $runner } in { $place }: { $window }.
-meeting-drive = Fahrt { $length }.
+meeting-drive = Fahrt { $length }{ $from ->
+    [none] .
+   *[other] {" ab "}{ $from }.
+ }
 meeting-no-drive = Es ist keine Fahrzeit bestätigt, darum gibt es keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
 meeting-wait = Warte bis { $until }.
 meeting-kit = Mitbringen: { $kit }.
@@ -519,6 +522,32 @@ leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
 leave-over = Die Abfahrtszeit nach { $place } war { $leave_by }. Fahr wie immer; Eile hilft niemandem.
 leave-ended = Kein Treffen und keine Abfahrtszeit gilt mehr. Wo sie abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst.
 leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt ist nicht bestätigt. Sei ab { $be_there } dort.
+leave-these = Das gilt für { $crew }{ $from ->
+    [none] .
+   *[other] {", ab "}{ $from }.
+ }
+other-car = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: Abfahrt bis { $leave_by }{ $from ->
+    [none] .
+   *[other] {" ab "}{ $from }.
+ }
+other-car-unknown = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: keine Abfahrtszeit, die Fahrt{ $from ->
+    [none] {""}
+   *[other] {" ab "}{ $from }
+ } ist nicht bestätigt.
+other-car-stays = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: schon bei { $place }, keine Fahrt.
+other-car-lost = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: schaffen es nicht nach { $place }.
 leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
 leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
 drive = Fahrt nach { $place }: { $length }{ $walk ->

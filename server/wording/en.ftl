@@ -102,7 +102,10 @@ leave-now = Leave now for { $place } to meet { $runner }: be there from { $be_th
 leave-now-by = Leave by { $leave_by } for { $place } to meet { $runner }: be there from { $be_there }.
 leave-now-late = Leave-by for { $place } was { $leave_by }. At a normal drive you may be there after { $runner } comes in. Drive as always; nobody gains by haste.
 meeting-she-comes = { $runner } at { $place }: { $window }.
-meeting-drive = Drive { $length }.
+meeting-drive = Drive { $length }{ $from ->
+    [none] .
+   *[other] {" from "}{ $from }.
+ }
 meeting-no-drive = No drive time is confirmed, so no leave-by is given. Tell me how long the drive is.
 meeting-wait = Wait until { $until }.
 meeting-kit = Bring: { $kit }.
@@ -519,6 +522,32 @@ leave-lost = { $runner } at { $place } can’t be met any more. { $why }
 leave-over = Leave-by for { $place } was { $leave_by }. Drive as always; nobody gains by haste.
 leave-ended = No meeting and no leave-by holds any more. Where she is to be fetched, race control says, or she herself: ask before you drive.
 leave-unknown = No leave-by for { $place } yet: the drive is not confirmed. Be there from { $be_there }.
+leave-these = That is for { $crew }{ $from ->
+    [none] .
+   *[other] {", from "}{ $from }.
+ }
+other-car = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: leave by { $leave_by }{ $from ->
+    [none] .
+   *[other] {" from "}{ $from }.
+ }
+other-car-unknown = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: no leave-by, their drive{ $from ->
+    [none] {""}
+   *[other] {" from "}{ $from }
+ } is not confirmed.
+other-car-stays = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: stay at { $place }, no drive.
+other-car-lost = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } can’t make it to { $place }.
 leave-on-way = You are on the way to { $place } since { $left }; be there from { $be_there }.
 leave-none = There is no meeting left to leave for.
 drive = Drive to { $place }: { $length }{ $walk ->

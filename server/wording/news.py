@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from server.event.model import PartKind
 from server.facts.entry import Kind
+from server.plan.movements.names import place_name
 from server.watch.notice import (
     BriefValues,
     CorrectionValues,
@@ -39,7 +40,7 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
     place = say.point(m.point)
     return lines(
         say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
-        say.s("meeting-drive", length=say.length(m.drive)) if m.drive else "",
+        _drive(say, m),
         say.s("meeting-wait", until=_wait_until(say, m)),
         say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
         say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "",
@@ -47,6 +48,13 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("meeting-no-signal", place=place) if m.no_signal else "",
     )
+
+
+def _drive(say: SayInEvent, m: MeetingValues) -> str:
+    if not m.drive:
+        return ""
+    origin = "none" if m.drive_from is None else place_name(say.event, m.drive_from)
+    return say.s("meeting-drive", length=say.length(m.drive), **{"from": origin})
 
 
 def leave_now(say: SayInEvent, m: MeetingValues) -> str:

@@ -13,6 +13,7 @@ from server.wording.answer import (
     KitAnswer,
     MeetingAnswer,
     NextAnswer,
+    OtherCar,
     PeopleAnswer,
     PersonThere,
 )
@@ -162,7 +163,27 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
         early = floor_to(v.leave_by)
         leave_by = early if early > say.now else v.leave_by
         first = say.s("leave", place=m.name, leave_by=say.when(leave_by), be_there=there)
-    return lines(first, _drive(say, m), _comes(say, m), freshness(say, a.fresh, a.runner_name))
+    if m.others and v.leave_by is not None:
+        first = lines(first, say.s("leave-these", crew=say.all(m.crew), **{"from": m.drive_from or "none"}))
+    return lines(
+        first, _drive(say, m), _comes(say, m), *other_cars(say, m), freshness(say, a.fresh, a.runner_name)
+    )
+
+
+def other_cars(say: Say, m: MeetingAnswer) -> tuple[str, ...]:
+    """Those who come to a meeting in other cars, a line a car: who, from where, by when they leave."""
+    return tuple(_other_car(say, m, o) for o in m.others)
+
+
+def _other_car(say: Say, m: MeetingAnswer, o: OtherCar) -> str:
+    values = {"crew": say.all(o.people), "car": o.car or "none", "from": o.drive_from or "none"}
+    if o.lost:
+        return say.s("other-car-lost", place=m.name, **values)
+    if o.stays:
+        return say.s("other-car-stays", place=m.name, **values)
+    if o.leave_by is None:
+        return say.s("other-car-unknown", **values)
+    return say.s("other-car", leave_by=say.when(floor_to(o.leave_by)), **values)
 
 
 def _comes(say: Say, m: MeetingAnswer) -> str:
@@ -246,6 +267,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
         say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
         say.s("meeting-food", food=m.values.food) if m.values.food else "",
         crew,
+        *other_cars(say, m),
         say.s("meeting-parking", parking=m.parking, walk=walk) if m.parking else "",
         _hours(say, m.opens, m.closes),
         say.s("meeting-no-signal", place=m.name) if m.values.no_signal else "",

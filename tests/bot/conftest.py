@@ -269,11 +269,11 @@ class Prepared:
     now: datetime
 
 
-async def _store(path: Path, event: Event, files: dict[str, bytes]) -> str:
+async def _store(path: Path, event: Event, files: dict[str, bytes], text: str = EVENT) -> str:
     """The event stored, everybody's chat bound, a token for the channel; its secret."""
     now = START - timedelta(hours=1)
     journal = await Journal.open(f"sqlite+aiosqlite:///{path}")
-    await journal.store_event(EVENT, files, event, "tests", now)
+    await journal.store_event(text, files, event, "tests", now)
     for person in event.people:
         code = await journal.invite(person.id, event.id, "tests", now, timedelta(days=2))
         await journal.redeem(code, CHANNEL, person.id, "tests", now)
@@ -353,6 +353,52 @@ async def race(on_the_way: Prepared, tmp_path: Path, small_event: Event) -> Asyn
     """The race at 07:30."""
     async with serving(on_the_way, tmp_path, small_event) as served:
         yield served
+
+
+TWO_CARS = (
+    EVENT.replace(
+        'parts = [{ kind = "crew", runner = "maren" }, { kind = "crew", runner = "tove" }]',
+        """parts = [
+    { kind = "crew", runner = "maren", drives = true, car = "red", can_telephone = true },
+    { kind = "crew", runner = "tove" },
+]""",
+    )
+    .replace("minutes = 30\n", 'minutes = 30\nconfirmed_by = "ana"\n')
+    .replace(
+        'runner = "maren"\ncrew = ["ana"]\ncar = "van"\nkit = ["dry',
+        'runner = "maren"\ncrew = ["ana", "both"]\ncar = "van"\nkit = ["dry',
+    )
+    + """
+[[places]]
+id = "home"
+name = "Hof Anger"
+
+[[cars]]
+id = "red"
+name = "rotes Auto"
+starts_at = "home"
+
+[[drives]]
+from = "home"
+to = "gate"
+minutes = 70
+confirmed_by = "both"
+"""
+)
+"""Birgit comes to Maren's meeting at the gate from home, in a car of her own; Ana from the mill, in the van."""
+
+
+@pytest.fixture
+async def race_two_cars(sqlite_template: Path, tmp_path: Path) -> AsyncIterator[Race]:
+    """That race at its start."""
+    event = build(TWO_CARS, {"route.gpx": route_gpx()}).event
+    path = tmp_path / "before.db"
+    shutil.copy(sqlite_template, path)
+    secret = await _store(path, event, {"route.gpx": route_gpx()}, TWO_CARS)
+    async with serving(Prepared(path, secret, START - timedelta(hours=1)), tmp_path, event) as race:
+        race.at("05:03")
+        await race.say("olga", "maren out of start at 5:00")
+        yield race
 
 
 @pytest.fixture

@@ -60,7 +60,7 @@ def test_who_comes_in_another_car_has_their_own_way(demo) -> None:
     assert "from Ember Quarry · No leave-by: nobody stands by the drive yet." in last
     assert "Ravel" not in last
     say = Say(READERS["en"], STAMP)
-    ana, other = (appointments_of(before, p, say, moves)[-1] for p in ("ana", "jonas"))
+    ana, other = (appointments_of(before, p, say)[-1] for p in ("ana", "jonas"))
     assert other.title.startswith("Leave by")
     assert ana.title.startswith("Maren at Harrow Fold finish: be there from")
 

@@ -12,6 +12,7 @@ from server.wording.answer.crew import (
     KitAnswer,
     MeetingAnswer,
     NextAnswer,
+    OtherCar,
     PeopleAnswer,
     PersonThere,
 )
@@ -72,6 +73,7 @@ __all__ = [
     "MissedAnswer",
     "NextAnswer",
     "NotedAnswer",
+    "OtherCar",
     "PeopleAnswer",
     "PersonThere",
     "PlanAnswer",

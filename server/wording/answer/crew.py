@@ -12,8 +12,22 @@ from server.wording.answer.race import Freshness
 
 
 @dataclass(frozen=True, slots=True)
+class OtherCar:
+    """Those who come to a meeting in another car than the one its times are of: who, in what, from where, by when they
+    leave (None: no drive of theirs is confirmed). `stays`: they are at that car park already."""
+
+    people: tuple[str, ...]
+    car: str
+    drive_from: str
+    leave_by: datetime | None
+    stays: bool = False
+    lost: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class MeetingAnswer:
-    """One meeting with the names of those who go. `on_way_since`: when the asker said they had left for it."""
+    """One meeting with the names of those who go. `values` are by the car of the asker, `others` are those in other
+    cars. `on_way_since`: when the asker said they had left for it."""
 
     values: MeetingValues
     name: str
@@ -28,6 +42,7 @@ class MeetingAnswer:
     drive_confirmed: bool = False
     drive_from: str = ""
     on_way_since: datetime | None = None
+    others: tuple[OtherCar, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
