@@ -21,6 +21,7 @@ from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of, calendar
 from server.paper.files import gpx_with_points, to_csv, to_json
 from server.paper.meeting import meeting_lines
+from server.paper.meeting_files import meetings_csv, meetings_json
 from server.paper.moves import moves_table
 from server.paper.picture import plan_picture
 from server.paper.sheet import crew_sheets
@@ -46,7 +47,8 @@ _OUT = click.Path(path_type=Path)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
-    help="Write timetable.csv, plan.json, course-with-points.gpx, a calendar and a crew sheet a person into this folder.",
+    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, a calendar and a crew sheet "
+    "a person into this folder.",
 )
 def plan(
     file: Path,
@@ -127,9 +129,11 @@ def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -
         mark = f"-{runner}" if len(event.runners) > 1 else ""
         table, course = before.timetable(runner), before.course(runner)
         files[f"timetable{mark}.csv"] = to_csv(event, table).encode("utf-8-sig")
-        files[f"plan{mark}.json"] = to_json(event, table, say).encode()
+        files[f"plan{mark}.json"] = to_json(event, table, say, meetings_json(before, runner, moves)).encode()
         files[f"course-with-points{mark}.gpx"] = gpx_with_points(event, table, course, say)
         files[f"plan{mark}.png"] = plan_picture(event, table, course, say.reader)
+    if moves.visits:
+        files["meetings.csv"] = meetings_csv(before, runners, moves).encode("utf-8-sig")
     people = [p.id for p in event.people if event.parts_of(p.id)]
     for person in people:
         own = Say(reader_in(event, person), before.at)

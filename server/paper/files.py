@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -105,8 +106,9 @@ def _elapsed(gone: timedelta) -> str:
     return f"{seconds // 3600}:{seconds // 60 % 60:02d}:{seconds % 60:02d}"
 
 
-def to_json(event: Event, timetable: Timetable, say: Say) -> str:
-    """The timetable as JSON: elapsed whole seconds, instants in UTC (ISO 8601), factors in seconds, notes in words."""
+def to_json(event: Event, timetable: Timetable, say: Say, meetings: Sequence[Mapping[str, Any]] = ()) -> str:
+    """The timetable as JSON: elapsed whole seconds, instants in UTC (ISO 8601), factors in seconds, notes in words;
+    `meetings` as `meetings_json` has them."""
     definition = event.course_of(timetable.runner)
     whole: dict[str, Any] = {
         "event": event.id,
@@ -136,5 +138,6 @@ def to_json(event: Event, timetable: Timetable, say: Say) -> str:
             {"event": m.event.value, "at": m.at.astimezone(UTC).isoformat(), "km": round(m.km, 2)}
             for m in timetable.light
         ],
+        "meetings": list(meetings),
     }
     return json.dumps(whole, ensure_ascii=False, allow_nan=False, indent=1)

@@ -70,6 +70,9 @@ def test_it_writes_what_is_handed_out(planned) -> None:
     assert {"calendar-ana.ics", "calendar-maren.ics", "sheet-ana.html", "sheet-maren.html"} <= names
     points = json.loads((out / "plan.json").read_text(encoding="utf-8"))["points"]
     assert [p["id"] for p in points] == ["start", "skelter-mill", "finish"]
+    (met,) = json.loads((out / "plan.json").read_text(encoding="utf-8"))["meetings"]
+    assert [(r["names"], r["from"], r["confirmed"]) for r in met["rides"]] == [(["Ana"], "hotel", True)]
+    assert "Ana,Ana,,hotel,0:35:00,yes,2027-06-19 0" in (out / "meetings.csv").read_text(encoding="utf-8-sig")
     (entry,) = icalendar.Calendar.from_ical((out / "calendar-ana.ics").read_bytes()).walk("VEVENT")
     assert str(entry["summary"]).startswith("Leave by Sat 0")
     assert (here / "p.png").read_bytes()[:4] == b"\x89PNG"
