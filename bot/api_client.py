@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import cache
 from typing import Any, Generic, TypeVar
 
@@ -171,10 +171,14 @@ class ApiClient:
         """One race-level fact."""
         return await self._call(address, "POST", f"/v1/events/{event}/race", NotedAnswer, body=body)
 
-    async def take_back(self, address: str, entry: str, key: str) -> Told[NotedAnswer]:
-        """What an entry said no longer counts."""
-        path = f"/v1/entries/{entry}/take-back"
-        return await self._call(address, "POST", path, NotedAnswer, body={"key": key})
+    async def take_back(
+        self, address: str, entry: str, key: str, within: timedelta | None = None
+    ) -> Told[NotedAnswer]:
+        """What an entry said no longer counts; ApiError 'too_late' for one that counts and came longer ago than
+        `within`."""
+        path, body = f"/v1/entries/{entry}/take-back", {"key": key}
+        more = {} if within is None else {"within_s": within.total_seconds()}
+        return await self._call(address, "POST", path, NotedAnswer, body={**body, **more})
 
     async def confirm(self, address: str, entry: str, key: str) -> Told[NotedAnswer]:
         """An unconfirmed entry counts."""

@@ -15,7 +15,7 @@ from server.event.model import PartKind
 from server.wording import answers, plan_answers, standing, things
 from server.wording.answer import NextAnswer
 from server.wording.cards import cards_meant
-from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.message import Button, Press, Rows, data, event_mark, tag
 from server.wording.say import lines
 
 Answering = Callable[[Visit, Asked], Awaitable[Reply]]
@@ -33,8 +33,8 @@ def _after_buttons(visit: Visit, asked: Asked, *more: Question) -> Rows:
         Question.BRING: "button-bring",
         Question.WHERE: "button-where",
     }
-    runner = tag(asked.runner or "")
-    row = tuple(Button(visit.s(labels[q]), data(Press.ASK, q.value, "", runner)) for q in more if q in labels)
+    fields = ("", tag(asked.runner or ""), event_mark(visit.event.id))
+    row = tuple(Button(visit.s(labels[q]), data(Press.ASK, q.value, *fields)) for q in more if q in labels)
     return (*((row,) if row else ()), *visit.report_buttons(asked.runner))
 
 

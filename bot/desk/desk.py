@@ -24,6 +24,7 @@ from bot.words import (
     Unclear,
     Understood,
     Undo,
+    answers_a_notice,
     understand,
 )
 from bot.words.tidy import tidy
@@ -41,7 +42,8 @@ log = structlog.get_logger("desk")
 _OVER = frozenset({"closed"})
 # An event is spoken of from so long before its start, and until all of its runners are closed.
 BEFORE_START = timedelta(days=2)
-ANSWER_FIELDS = 5
+FIELDS = {Press.ANSWER: 5, Press.REPORT: 5, Press.ASK: 4, Press.CONFIRM: 3, Press.UNDO: 3}
+"""How many fields a button has that says its event: the last of them is the mark. Older ones have fewer."""
 _STRANGER = frozenset({"no_address", "not_yours"})
 
 
@@ -94,9 +96,11 @@ class Desk:
         if chosen is None:
             if not me.data.events:
                 return joining.stranger(me.data.person.language)
-            return _ask_event(incoming, memory, me)
-        event, text = chosen
-        visit = Visit(self._api, replace(incoming, text=text), memory, me.data, event, me.now)
+            waiting = _answered_in(incoming, memory, me.data.events)
+            return _ask_event(incoming, memory, me, waiting or me.data.events)
+        event, incoming = chosen
+        text = incoming.text
+        visit = Visit(self._api, incoming, memory, me.data, event, me.now)
         if incoming.group and (tell := grouped.asked(text)) is not None:
             return await grouped.settle(visit, incoming.reply_to, tell=tell)
         if incoming.button:
@@ -197,8 +201,12 @@ class Desk:
                 return await answered.by_button(visit, fields)
             case Press.CONFIRM | Press.UNDO:
                 right = press is Press.CONFIRM
-                reply = await (reported.confirm if right else reported.undo)(visit, fields[0])
-                if len(fields) > 1 and int(fields[1]):
+                asked = len(fields) > 1 and int(fields[1]) > 0
+                if right:
+                    reply = await reported.confirm(visit, fields[0])
+                else:
+                    reply = await reported.undo(visit, fields[0], judged=asked)
+                if asked:
                     await answered.settle(visit, int(fields[1]), "right" if right else "wrong")
                 return reply
             case Press.REPORT:
@@ -211,7 +219,7 @@ class Desk:
                 return visit.reply(visit.s("nothing-to-say"))
 
     async def _pressed_report(self, visit: Visit, fields: tuple[str, ...]) -> Reply:
-        kind, point_tag, runner_tag, minutes = fields
+        kind, point_tag, runner_tag, minutes, *_ = fields
         runner = untag(runner_tag, (r.id for r in visit.event.runners))
         here = visit.runner(runner)
         if here is None:
@@ -222,7 +230,7 @@ class Desk:
         return await reported.report(visit, Reported((one,)))
 
     async def _pressed_ask(self, visit: Visit, fields: tuple[str, ...]) -> Reply:
-        word, point_tag, runner_tag = fields
+        word, point_tag, runner_tag, *_ = fields
         runner = untag(runner_tag, (r.id for r in visit.event.runners)) or _whose(visit)
         here = visit.runner(runner)
         point = untag(point_tag, (p.id for p in here.points)) if here else None
@@ -278,8 +286,10 @@ def _remembered(memory: Memory, me: MeAnswer) -> EventHere:
     return next((e for e in me.events if e.id == memory.event), me.events[0])
 
 
-def _choose_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> tuple[EventHere, str] | None:
-    """The event that is meant, and the text to read; None where that has to be asked."""
+def _choose_event(
+    incoming: Incoming, memory: Memory, me: Told[MeAnswer]
+) -> tuple[EventHere, Incoming] | None:
+    """The event that is meant, and what to read, which may have waited; None where that has to be asked."""
     events = me.data.events
     if memory.events_offered and incoming.button.startswith(f"{Press.PICK.value}|"):
         number = incoming.button.partition("|")[2]
@@ -288,39 +298,55 @@ def _choose_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> tup
             memory.events_offered = ()
             found = next((e for e in events if e.id == memory.event), None)
             if found is not None:
-                text, memory.waiting_text = memory.waiting_text, ""
-                return found, text
-    pressed = _answered_in(incoming.button, events)
+                waited, memory.waiting = memory.waiting, None
+                return found, waited or incoming
+    pressed = _pressed_in(incoming.button, events)
     if pressed is not None:
-        return pressed, incoming.text
+        return pressed, incoming
+    answers = _answered_in(incoming, memory, events)
+    if len(answers) > 1:
+        return None
+    if answers:
+        return answers[0], incoming
     on = [e for e in events if e.starts - BEFORE_START <= me.now and not _over(e)]
     if len(on) == 1 or len(events) == 1:
-        return (on or list(events))[0], incoming.text
+        return (on or list(events))[0], incoming
     known = next((e for e in events if e.id == memory.event), None)
     if known is not None:
-        return known, incoming.text
+        return known, incoming
     if not on and events:
         # None is on: the one that starts soonest, else the one that was last.
         coming = sorted((e for e in events if e.starts > me.now), key=lambda e: e.starts)
-        return (coming or sorted(events, key=lambda e: e.starts, reverse=True))[0], incoming.text
+        return (coming or sorted(events, key=lambda e: e.starts, reverse=True))[0], incoming
     return None
 
 
-def _answered_in(button: str, events: tuple[EventHere, ...]) -> EventHere | None:
-    """The event of the notice under which an answer was pressed; None for other buttons."""
+def _pressed_in(button: str, events: tuple[EventHere, ...]) -> EventHere | None:
+    """The event under whose notice or reply a button was pressed; None for those that do not say."""
     press, fields = read_data(button) or (None, ())
-    if press is not Press.ANSWER or len(fields) < ANSWER_FIELDS:
+    if press not in FIELDS or len(fields) < FIELDS[press]:
         return None
-    return next((e for e in events if event_mark(e.id) == fields[ANSWER_FIELDS - 1]), None)
+    return next((e for e in events if event_mark(e.id) == fields[FIELDS[press] - 1]), None)
+
+
+def _answered_in(incoming: Incoming, memory: Memory, events: tuple[EventHere, ...]) -> tuple[EventHere, ...]:
+    """The events in which something waits for the answer that was written: 'I have it' names none, and to take the
+    alarm of the wrong race would leave the right one with nobody. () for other words, or while the desk itself has
+    just asked something."""
+    asked = memory.choices or memory.pending or any(h.unconfirmed for h in memory.handed[-1:])
+    if len(events) < 2 or incoming.group or asked or not answers_a_notice(incoming.text):
+        return ()
+    return tuple(e for e in events if e.open_notices)
 
 
 def _over(event: EventHere) -> bool:
     return bool(event.runners) and all(r.going in _OVER for r in event.runners)
 
 
-def _ask_event(incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
-    events = me.data.events
+def _ask_event(
+    incoming: Incoming, memory: Memory, me: Told[MeAnswer], events: tuple[EventHere, ...]
+) -> Reply:
     memory.events_offered = tuple(e.id for e in events)
-    memory.waiting_text = incoming.text
+    memory.waiting = incoming
     visit = Visit(None, incoming, memory, me.data, events[0], me.now)  # type: ignore[arg-type]
     return visit.reply(visit.s("ask-event"), visit.pick_buttons(tuple(e.name for e in events)))

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from bot.api_client import Told
+from bot.channels.base import Incoming
 from bot.words import Asked, Choice, Need, Report
 from server.wording.answer import MeAnswer
 
@@ -41,7 +42,7 @@ class Memory:
     need: Need | None = None
     choices: tuple[Choice, ...] = ()
     events_offered: tuple[str, ...] = ()
-    waiting_text: str = ""
+    waiting: Incoming | None = None
     pending: Report | None = None
     code: str = ""
     handed: list[Handed] = field(default_factory=list)

@@ -16,7 +16,7 @@ from server.event.model import PartKind
 from server.facts.entry import RACE_LEVEL, Fix, Kind
 from server.wording import replies
 from server.wording.answer import NotedAnswer, RunnerHere
-from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.message import Button, Press, Rows, data
 from server.wording.say import lines
 
 HANDED_KEPT = 20
@@ -96,7 +96,7 @@ def _after(visit: Visit, one: Report) -> Rows:
     if next((p.finish for p in runner.points if p.id == one.point), False):
         return ()
     label = visit.s("button-out", place=visit.point_name(runner.id, one.point))
-    return ((Button(label, data(Press.REPORT, "out", tag(one.point), tag(runner.id), "0")),),)
+    return ((Button(label, visit.report_data("out", one.point, runner.id)),),)
 
 
 async def _left_from(visit: Visit) -> str | None:
@@ -305,15 +305,16 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
     runner = runner or (visit.event.runners[0].id if visit.event.runners else None)
     told: tuple[str, ...] | None = None
     entry, again = "", False
-    if runner is not None:
-        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, runner, words=cry.words)
+    for number, whose in enumerate((runner, *cry.also) if runner is not None else ()):
+        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, whose, words=cry.words)
         try:
-            answer = (await hand_in(visit, one, visit.key())).data
-            told, entry = answer.told, answer.entry
+            answer = (await hand_in(visit, one, visit.key(number))).data
+            told = tuple(dict.fromkeys((*(told or ()), *answer.told)))
+            entry = entry or answer.entry
         except UnreachableError:
             again = True
         except ApiError:
-            again = False
+            continue
     control = (visit.event.race_control.name, visit.event.race_control.phone)
     text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
     # What did not get through is handed over again by itself, until it does.
@@ -332,24 +333,44 @@ async def undo_last(visit: Visit) -> Reply:
     return await undo(visit, (call or visit.memory.handed[-1]).entry)
 
 
-async def undo(visit: Visit, entry: str) -> Reply:
-    """Take back one entry; later than ten minutes only what still waits to be confirmed, or a call for help."""
+async def undo(visit: Visit, entry: str, *, judged: bool = False) -> Reply:
+    """Take back one entry; later than ten minutes only what still waits to be confirmed, or a call for help. The server
+    keeps to that by when it stored the entry: a button outlives this memory. `judged`: 'wrong' under a notice that
+    asked about it, which has no such limit."""
     handed = next((h for h in visit.memory.handed if h.entry == entry), None)
     called = handed is not None and handed.report.kind is Kind.ASKED_FOR_HELP
-    if handed is not None and not (handed.unconfirmed or called) and visit.now - handed.at > UNDO_WITHIN:
-        minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
-        place = visit.point_name(handed.report.runner, handed.report.point)
-        return visit.reply(visit.s("undo-over", minutes=minutes, place=place or visit.s("place-nowhere")))
-    answer = (await visit.api.take_back(visit.address, entry, f"{visit.key()}.undo")).data
+    within = None if judged else UNDO_WITHIN
+    try:
+        answer = (await visit.api.take_back(visit.address, entry, f"{visit.key()}.undo", within)).data
+    except ApiError as error:
+        if error.code != "too_late":
+            raise
+        return _too_late(visit, handed)
     told = answer.told
     if handed is not None:
         answer = replace(answer, kind=handed.report.kind, at=handed.report.seen_at)
         if handed.also:
             how = await visit.api.take_back(visit.address, handed.also, f"{visit.key()}.undo.how")
             told = tuple(dict.fromkeys((*told, *how.data.told)))
-    visit.memory.handed = [h for h in visit.memory.handed if h.entry != entry]
+    gone = {entry}
+    for number, h in enumerate(_same_call(visit, handed) if called else (), start=1):
+        await visit.api.take_back(visit.address, h.entry, f"{visit.key(number)}.undo")
+        gone.add(h.entry)
+    visit.memory.handed = [h for h in visit.memory.handed if h.entry not in gone]
     text = replies.say_undone(visit.say, answer, handed.report.words if handed else "")
     return visit.reply(lines(text, _told_to(visit, told)))
+
+
+def _too_late(visit: Visit, handed: Handed | None) -> Reply:
+    place = visit.point_name(handed.report.runner, handed.report.point) if handed else visit.some_place()
+    minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
+    return visit.reply(visit.s("undo-over", minutes=minutes, place=place or visit.s("place-nowhere")))
+
+
+def _same_call(visit: Visit, call: Handed | None) -> list[Handed]:
+    """The calls for the other runners that the same message made: it was nothing for any of them."""
+    calls = (h for h in visit.memory.handed if h.report.kind is Kind.ASKED_FOR_HELP)
+    return [h for h in calls if call is not None and h != call and h.message and h.message == call.message]
 
 
 def _told_to(visit: Visit, people: tuple[str, ...]) -> str:
@@ -457,7 +478,7 @@ def minutes_ago(visit: Visit, kind: str, point: str, runner: str) -> Rows:
     """Buttons 'just now', '10 min ago', '20 min ago' for one report."""
     labels = (("button-just-now", 0), ("button-ten-ago", 10), ("button-twenty-ago", 20))
     return tuple(
-        (Button(visit.s(label), data(Press.REPORT, kind, tag(point), tag(runner), str(minutes))),)
+        (Button(visit.s(label), visit.report_data(kind, point, runner, minutes)),)
         for label, minutes in labels
     )
 

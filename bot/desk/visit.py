@@ -13,7 +13,7 @@ from bot.desk.memory import Memory
 from bot.words import Asked, Context, Question
 from server.event.model import PartKind, Person
 from server.wording.answer import EventHere, MeAnswer, RunnerHere
-from server.wording.message import Button, Press, Rows, data, tag
+from server.wording.message import Button, Press, Rows, data, event_mark, tag
 from server.wording.reader import Reader, reader_for
 from server.wording.say import Say
 
@@ -166,7 +166,12 @@ class Visit:
     def _report(self, kind: str, label: str, runner: RunnerHere, point: str) -> tuple[Button, ...]:
         name = self.point_name(runner.id, point)
         text = self.s(label, place=name) if kind != "not here yet" else self.s(label)
-        return (Button(text, data(Press.REPORT, kind, tag(point), tag(runner.id), "0")),)
+        return (Button(text, self.report_data(kind, point, runner.id)),)
+
+    def report_data(self, kind: str, point: str, runner_id: str, minutes: int = 0) -> str:
+        """The data of a button that reports: with its event, for those who are in more than one."""
+        mark = event_mark(self.event.id)
+        return data(Press.REPORT, kind, tag(point), tag(runner_id), str(minutes), mark)
 
     def undo_button(self, entry: str) -> Rows:
         """Take it back."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from bot.words.german import to_english
 from bot.words.meaning import Acknowledged, Small, Unclear, Understood, Undo
 from bot.words.patterns import pattern
 from bot.words.tidy import tidy
@@ -120,6 +121,14 @@ def short_answer(plain: str, words: str) -> Understood | None:
     if len(firm) > 1 or ("yes" in answers and set(answers) & _AGAINST_YES):
         return Unclear(words)
     return Acknowledged(firm.pop() if firm else answers[0], words) if answers else found[0]
+
+
+def answers_a_notice(text: str) -> bool:
+    """Whether the words, in either language, are nothing but an answer to something that was asked."""
+    meant = short_answer(tidy(text), text) if text.strip() else None
+    if meant is None and text.strip():
+        meant = short_answer(tidy(to_english(text)), text)
+    return isinstance(meant, Acknowledged)
 
 
 def _one(plain: str, words: str) -> Understood | None:

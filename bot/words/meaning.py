@@ -96,12 +96,14 @@ class Reported:
 
 @dataclass(frozen=True, slots=True)
 class Distress:
-    """Somebody asks for help: passed on at once, whatever else the sentence says."""
+    """Somebody asks for help: passed on at once, whatever else the sentence says. `also`: the other runners that the
+    same words call for."""
 
     words: str
     seen_at: datetime
     runner: str | None = None
     by_self: bool = True
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

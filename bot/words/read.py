@@ -42,6 +42,9 @@ UNDO_WITHIN = timedelta(minutes=10)
 def understand(text: str, ctx: Context) -> Understood:
     """What a person means by `text`. Never raises; what is not understood is `Unclear`."""
     whole = _of_each(text, ctx) or _understand(text, ctx)
+    if isinstance(whole, Distress) and whole.runner is None:
+        first, *others = both.of_them(text, ctx) or (None,)
+        whole = replace(whole, runner=first, also=tuple(o for o in others if o is not None))
     if isinstance(whole, Distress | Several):
         return whole
     return _several(text, ctx) or whole
@@ -59,7 +62,11 @@ def _of_each(text: str, ctx: Context) -> Understood | None:
     asked = [replace(m, words=text) for m in meant if isinstance(m, Asked)]
     if len(asked) == len(meant) and all(a.runner is not None for a in asked):
         return AskBack(Need.RUNNER, tuple(Choice(a.runner or "", a) for a in asked))
-    return meant[0] if all(isinstance(m, Distress) for m in meant) else None
+    cries = [m for m in meant if isinstance(m, Distress)]
+    if not cries:
+        return None
+    ids = tuple(r.id for r in ctx.candidates())
+    return replace(cries[0], words=text, runner=ids[0], also=ids[1:])
 
 
 def _understand(text: str, ctx: Context) -> Understood:

@@ -48,6 +48,7 @@ FAULTS: Mapping[str, Fault] = {
     "not_found": Fault(404, "There is no such thing."),
     "wrong_method": Fault(405, "That path is asked in another way."),
     "conflict": Fault(409, "The same key came before with other content."),
+    "too_late": Fault(409, "That is too long ago to be undone."),
     "not_now": Fault(409, "That does not fit what has been reported."),
     "too_long": Fault(413, "The request is longer than the server reads."),
     "wrong_media": Fault(415, "The body is not of the kind the call reads."),

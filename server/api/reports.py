@@ -117,9 +117,30 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
     if kind is Kind.TAKEN_BACK and entry.kind is Kind.ASKED_FOR_HELP and not _may_call_off(ask, entry):
         raise not_yours(call)
     picture = await ask.parts.pictures.take(entry.event, ask.now)
+    if kind is Kind.TAKEN_BACK and sent.within_s is not None and not await _done_before(ask, sent):
+        _still_in_time(entry, picture, timedelta(seconds=sent.within_s), ask.now)
     as_check_in = CheckIn(kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words)
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
     return await _keep(ask, picture, replace(made, point=entry.point))
+
+
+async def _done_before(ask: Ask, sent: Correct) -> bool:
+    """Whether this very call came before: then it is answered as it was."""
+    return sent.key is not None and bool(await ask.parts.journal.entry(entry_id(ask.caller.sender, sent.key)))
+
+
+def _still_in_time(entry: Entry, picture: Picture, within: timedelta, now: datetime) -> None:
+    """An undo is for a slip just made: later people have acted on it. By when it was stored, which no restart forgets."""
+    waits = (*picture.state.unconfirmed, *(e for r in picture.state.runners for e in r.unconfirmed))
+    free = entry.kind is Kind.ASKED_FOR_HELP or any(e.id == entry.id for e in waits)
+    if not free and now - entry.received_at > within:
+        minutes = round(within / timedelta(minutes=1))
+        raise ApiError(
+            "too_late",
+            f"entry {entry.id} was received more than {minutes} min ago",
+            "within_s",
+            "Send a correction that says what is right.",
+        )
 
 
 def _may_call_off(ask: Ask, entry: Entry) -> bool:

@@ -19,8 +19,8 @@ class Press(StrEnum):
     """The first field of a button's data: what pressing it does, and which fields follow.
 
     ANSWER: notice's short number, answer word, point tag, runner tag, event mark. REPORT: check-in kind, point tag,
-    runner tag, minutes ago. UNDO and CONFIRM: entry id, and the number of
-    the notice that asked about it, if one did. ASK: question word, point tag, runner tag.
+    runner tag, minutes ago, event mark. UNDO and CONFIRM: entry id, and where a notice asked about it, its number and
+    event mark. ASK: question word, point tag, runner tag, event mark.
     PICK: number of the choice last offered. JOIN: 'yes' or 'no'.
     """
 

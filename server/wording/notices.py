@@ -174,10 +174,10 @@ def answer_buttons(notice: Notice, reader: Reader, short: int) -> Rows:
         return sentence(reader.language, key, **values)
 
     if notice.key.kind is NoticeKind.UNCONFIRMED and isinstance(notice.values, DoubtValues):
-        entry = notice.values.entry
+        fields = (notice.values.entry, str(short), event_mark(notice.key.event))
         return (
-            (Button(say("button-right"), data(Press.CONFIRM, entry, str(short))),),
-            (Button(say("button-wrong"), data(Press.UNDO, entry, str(short))),),
+            (Button(say("button-right"), data(Press.CONFIRM, *fields)),),
+            (Button(say("button-wrong"), data(Press.UNDO, *fields)),),
         )
     if not short:
         return ()

@@ -322,6 +322,18 @@ def _run(work: Coroutine[object, object, T]) -> T:
 
 
 @pytest.fixture(scope="session")
+def event_text() -> str:
+    """The event file of the small race."""
+    return EVENT
+
+
+@pytest.fixture(scope="session")
+def event_files() -> dict[str, bytes]:
+    """What that file names."""
+    return {"route.gpx": route_gpx()}
+
+
+@pytest.fixture(scope="session")
 def small_event() -> Event:
     """The Hill Sixty."""
     return build(EVENT, {"route.gpx": route_gpx()}).event

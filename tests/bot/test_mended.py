@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from bot.desk import Desk
+
 if TYPE_CHECKING:
     from datetime import datetime
 
@@ -95,3 +97,30 @@ async def test_a_race_that_is_over_comes_before_any_window(race: Race) -> None:
         assert "no window" not in first
     first = (await race.say("ana", "when will she finish")).text.split("\n")[0]
     assert first.startswith("Maren: retired at Moor Cross 08:48, told by Ana")
+
+
+async def test_an_old_undo_button_is_as_old_after_a_restart(race: Race) -> None:
+    """The limit goes by when the entry was stored: a bot that was started anew has forgotten it, the server has not.
+    Within ten minutes it is undone all the same."""
+    race.at("09:15")
+    noted = await race.say("ana", "in at moor 09:14")
+    race.at("09:23")
+    race.desk = Desk(race.api)
+    assert (await race.press("ana", noted, "Undo")).text == "Taken back."
+    race.at("09:25")
+    noted = await race.say("ana", "in at moor 09:24")
+    race.at("09:36")
+    race.desk = Desk(race.api)
+    late = await race.press("ana", noted, "Undo")
+    assert late.text.startswith("That is more than 10 min old.")
+    assert len(await race.entries("taken back")) == 1
+
+
+async def test_a_call_for_help_is_taken_back_however_late(race: Race) -> None:
+    """Hers alone to say that it was nothing, restart or not."""
+    race.at("07:30")
+    cried = await race.say("maren", "help")
+    race.at("08:30")
+    race.desk = Desk(race.api)
+    await race.press("maren", cried, "Undo")
+    assert len(await race.entries("taken back")) == 1

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.words import Asked, Context, Question, Reported, understand
+from bot.words import Asked, Context, Distress, Question, Reported, understand
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.facts.state import Going
@@ -312,3 +312,40 @@ async def test_she_is_whom_was_spoken_of_last(race: Race) -> None:
     assert "Tove" in (await race.say("both", "sie ist weiter")).text
     race.at("09:00")
     assert (await race.say("both", "sie ist weiter")).text == "Welche Läuferin?"
+
+
+@pytest.mark.parametrize(
+    ("text", "whose"),
+    [
+        ("both need help", ["maren", "tove"]),
+        ("beide brauchen hilfe", ["maren", "tove"]),
+        ("they are both hurt, need help", ["maren", "tove"]),
+        ("Maren and Tove need help", ["maren", "tove"]),
+        ("Tove und Maren brauchen Hilfe", ["maren", "tove"]),
+        ("they need an ambulance", ["maren", "tove"]),
+        ("Tove needs help", ["tove"]),
+        ("she needs help", [None]),
+    ],
+)
+def test_a_call_for_two_is_for_both(text: str, whose: list[str | None]) -> None:
+    """Nobody of the two is left out because one sentence spoke of both."""
+    meant = understand(text, _writer("crew"))
+    assert isinstance(meant, Distress)
+    assert [meant.runner, *meant.also] == whose
+    assert meant.words == text
+
+
+async def test_both_need_help_raises_both_alarms_and_undo_ends_both(race: Race) -> None:
+    """Each alarm is raised in the same minute with the same words; 'undo' takes both calls back."""
+    await race.say("both", "both need help, rock fall")
+    await race.tick()  # type: ignore[misc]
+    calls = await race.entries("asked for help")
+    assert sorted(e.runner for e in calls) == ["maren", "tove"]
+    assert {e.words for e in calls} == {"both need help, rock fall"}
+    state = await race.state()
+    assert state.runner("maren").help_open is not None
+    assert state.runner("tove").help_open is not None
+    await race.say("both", "undo")
+    state = await race.state()
+    assert state.runner("maren").help_open is None
+    assert state.runner("tove").help_open is None

@@ -414,8 +414,8 @@ def test_a_doubt_is_confirmed_or_taken_back(event: Event, here: Reader) -> None:
     n = notice(NoticeKind.UNCONFIRMED, EXAMPLES[NoticeKind.UNCONFIRMED][0])
     rows = say_notice(n, event, here, NOW, short=9).buttons
     assert [read_data(b.data) for row in rows for b in row] == [
-        (Press.CONFIRM, ("e-0123456789abcdef0123", "9")),
-        (Press.UNDO, ("e-0123456789abcdef0123", "9")),
+        (Press.CONFIRM, ("e-0123456789abcdef0123", "9", event_mark("e"))),
+        (Press.UNDO, ("e-0123456789abcdef0123", "9", event_mark("e"))),
     ]
 
 
