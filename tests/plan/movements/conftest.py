@@ -199,7 +199,7 @@ def random_crew(rng: random.Random) -> tuple[Event, dict[str, GivenView]]:
         vehicles_max=rng.choice([None, None, 1, 2]),
         crew_people_max=rng.choice([None, None, 2, 1]),
         pacer_from_km=rng.choice([None, 60]),
-        pacers_at_once=rng.choice([1, 1, 1, 0]),
+        pacers_at_once=rng.choice([1, 1, 2, 0]),
         crew_not_before=rng.choice([None, None, START + timedelta(hours=4)]),
         pacer_sign_in=rng.choice([0, 10]) * MINUTE,
         outside_help_only_at_crew_points=rng.random() < 0.8,
@@ -233,17 +233,20 @@ def _meetings(
 ) -> list[MeetingPlan]:
     found = []
     for course, runner in zip(courses, runners, strict=True):
-        pacer = None
+        pacers: list[str] = []
         for p in course.points[1:]:
             if rng.random() < 0.2:
                 continue
             who = tuple(rng.sample(list(crew), min(len(crew), rng.choice([1, 1, 1, 2, 3]))))
             kit = (KitItem("torch", KitWeight.SAFETY),) if rng.random() < 0.3 else ()
             joins = leaves = None
-            if pacer is not None and rng.random() < 0.6:
-                leaves, pacer = pacer, None
-            elif pacer is None and rng.random() < 0.3:
-                joins = pacer = rng.choice(list(crew))
+            if pacers and rng.random() < 0.5:
+                leaves = pacers.pop(rng.randrange(len(pacers)))
+            # A second one while the first is still with her: some races allow it, most do not.
+            free = [w for w in crew if w not in pacers and w != leaves]
+            if free and rng.random() < (0.15 if pacers else 0.3):
+                joins = rng.choice(free)
+                pacers.append(joins)
             car = rng.choice(["car0", "car0", "car1", "car2", None])
             if calm:
                 car = f"car{crew.index(who[0]) % 3}"

@@ -272,11 +272,11 @@ def over_a_race(event: Event, plan: CrewPlan) -> Iterator[tuple[str, str]]:
 
 
 def test_the_random_crews_are_worth_looking_at(crew_at_random: Crew) -> None:
-    """Among eighty of them many meetings are promised, many are not, and every kind of trouble comes up."""
+    """Among a hundred of them many meetings are promised, many are not, and every kind of trouble comes up."""
     kinds: set[str] = set()
     rules: set[str] = set()
     promised = other = refused = 0
-    for k in range(80):
+    for k in range(100):
         _, _, plan = plan_for(crew_at_random, random.Random(k))
         promised += sum(v.promised for v in plan.visits)
         other += sum(not v.promised for v in plan.visits)
@@ -285,7 +285,7 @@ def test_the_random_crews_are_worth_looking_at(crew_at_random: Crew) -> None:
         rules |= {b.rule.kind for b in plan.broken}
     assert promised >= 60, promised
     assert other >= 60
-    assert 15 <= refused <= 70, refused
+    assert 15 <= refused <= 85, refused
     wanted = {
         "CLASH",
         "SHORT",
