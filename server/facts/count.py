@@ -32,9 +32,21 @@ class Counted:
     conflicts: tuple[tuple[str, str], ...]
 
 
-def seen_order(entry: Entry) -> tuple[datetime, int, datetime, str]:
-    """By seen time; at the same moment the more trusted source, then the earlier sent, then the id."""
-    return (entry.seen_at, TRUST[entry.source], entry.sent_at, entry.id)
+Told = tuple[datetime, datetime, tuple[tuple[int, str], ...], str]
+
+
+def told_order(entry: Entry) -> Told:
+    """The order in which people said things: by when it was sent, then received; of several that one message made
+    (keys `m`, `m.1`, `m.2`) as they stood in it; the id last, so that there always is an order."""
+    parts = (p for p in entry.key.split("."))
+    number = tuple((int(p), "") if p.isdecimal() and len(p) <= 18 else (-1, p) for p in parts)
+    return (entry.sent_at, entry.received_at, number, entry.id)
+
+
+def seen_order(entry: Entry) -> tuple[datetime, int, Told]:
+    """By seen time; at the same moment the more trusted source first, then as told: so that of two things one person
+    said of one minute the later said holds."""
+    return (entry.seen_at, TRUST[entry.source], told_order(entry))
 
 
 def counted(entries: Iterable[Entry], now: datetime) -> Counted:

@@ -3,7 +3,7 @@
 The rule. Every report is kept. For the time of an arrival (in, through) and of a departure (out, through)
 the report of the most trusted source counts (order of `Source`: timing mat first, then volunteer, crew, the
 runner herself, a tracker, a supporter); among equals the one sent first, then the one seen first, then the
-lower id. The others stay beside it. Where the two that count contradict each other (out before in), the
+one told first (count.py). The others stay beside it. Where the two that count contradict each other (out before in), the
 less trusted time gives way to the other, and the difference becomes its spread: that she was here and has
 left are facts, and a stop is never negative. 'Through' means out at the moment of in.
 """
@@ -14,7 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from server.facts.count import TRUST
+from server.facts.count import TRUST, Told, told_order
 from server.facts.entry import Entry, Kind
 from server.facts.state import PointTimes, Stamp
 
@@ -55,9 +55,9 @@ class Visit:
         return replace(arrived, at=left.at, spread=max(arrived.spread, gap)), left
 
 
-def rank(entry: Entry) -> tuple[int, datetime, datetime, str]:
+def rank(entry: Entry) -> tuple[int, datetime, datetime, Told]:
     """The rule above as a sort key: the lowest counts."""
-    return (TRUST[entry.source], entry.sent_at, entry.seen_at, entry.id)
+    return (TRUST[entry.source], entry.sent_at, entry.seen_at, told_order(entry))
 
 
 def stamp(entry: Entry) -> Stamp:

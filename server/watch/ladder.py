@@ -300,6 +300,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         unconfirmed=_unconfirmed(sight),
         said_km=said_km,
         said_fix=None if said_km is None else _fix(sight, said_km),
+        contact_lost=None if sight.state.contact_lost is None else sight.state.contact_lost.at,
     )
 
 

@@ -249,6 +249,7 @@ class AlarmValues:
     `step` is that of the ladder, -1 for what only tells. `gave_back`: who held it and can't any more.
     `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
     reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
+    `contact_lost`: since when her shared position has ended, with nothing heard of her since.
     """
 
     alarm: str
@@ -272,6 +273,7 @@ class AlarmValues:
     unconfirmed: tuple[Unsure, ...] = ()
     said_km: float | None = None
     said_fix: tuple[float, float] | None = None
+    contact_lost: datetime | None = None
 
 
 class Waits(StrEnum):

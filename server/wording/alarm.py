@@ -34,6 +34,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
             _to_do(say, v, kind, to),
             _fact(say, v.last_known),
             _heard_since(say, v),
+            _contact_lost(say, v),
             _estimate(say, v),
             say.s("alarm-life", emergency=say.event.emergency_number),
             _numbers(say),
@@ -46,6 +47,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         say.s("alarm-life", emergency=say.event.emergency_number),
         _fact(say, v.last_known),
         _heard_since(say, v),
+        _contact_lost(say, v),
         _how_it_ends(say, v),
         _expected(say, v),
         say.s("alarm-asked", names=say.people(v.asked)) if v.asked else say.s("alarm-asked-none"),
@@ -229,6 +231,13 @@ def _span(say: SayInEvent, v: AlarmValues) -> tuple[float, float]:
     expected = say.point_or_none(v.expected.point if v.expected else v.point)
     ends = [k for k in (expected.km if expected else None, v.where.high_km if v.where else None) if k]
     return low, max([low, *ends])
+
+
+def _contact_lost(say: SayInEvent, v: AlarmValues) -> str:
+    """That her shared position has ended: of her phone, not of her."""
+    if v.contact_lost is None:
+        return ""
+    return say.s("alarm-contact-lost", when=say.when(v.contact_lost), ago=say.ago(v.contact_lost))
 
 
 def _may_be(say: SayInEvent, v: AlarmValues) -> str:

@@ -289,6 +289,7 @@ alarm-said-km = NACH DEN WORTEN DES RUFS ist sie bei { $km }{ $place ->
    *[other] {": "}{ $place }.
  }
 alarm-heard-since = SEITDEM GEHÖRT, Ort unbekannt: { $when } ({ $ago }), { $who }: ‚{ $words }‘.
+alarm-contact-lost = TATSACHE: ihr geteilter Standort endete { $when } ({ $ago }), seitdem ist nichts von ihr gehört. Das Telefon kann leer, aus oder ohne Netz sein; über sie selbst sagt das nichts.
 alarm-fact-none = TATSACHE: seit dem Start { $when } wurde sie an keinem Punkt gesehen.
 alarm-expected = Erwartet in { $place }: { $window }.
 alarm-asked = Schon gefragt: { $names }.

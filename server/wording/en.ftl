@@ -289,6 +289,7 @@ alarm-said-km = BY THE WORDS OF THE CALL she is at { $km }{ $place ->
    *[other] {": "}{ $place }.
  }
 alarm-heard-since = HEARD SINCE, place not known: { $when } ({ $ago }), { $who }: ‘{ $words }’.
+alarm-contact-lost = FACT: the position she shared ended { $when } ({ $ago }), and nothing has been heard of her since. Her phone may be empty, off or out of signal; of her it says nothing.
 alarm-fact-none = FACT: she has not been seen at any point since the start at { $when }.
 alarm-expected = Expected at { $place }: { $window }.
 alarm-asked = Asked already: { $names }.

@@ -159,3 +159,50 @@ def test_only_what_was_seen_by_now_counts(entry, event, clock, placer, rows, min
         return  # of two entries under one key the one kept may be a later one
     seen = fold([e for e in entries if e.seen_at <= now], event, now, placer)
     assert [replace(r, future=()) for r in whole.runners] == list(seen.runners)
+
+
+@quick
+@given(
+    said=st.lists(st.sampled_from([Kind.RESTING, Kind.MOVING_AGAIN]), min_size=1, max_size=12),
+    cut_offs=st.lists(st.integers(600, 900), min_size=1, max_size=12),
+    ids=st.randoms(use_true_random=False),
+    data=st.data(),
+)
+def test_of_one_moment_the_last_told_holds(entry, event, clock, placer, said, cut_offs, ids, data) -> None:
+    """One message says several things of one minute, as does the organiser: whatever ids they got and in whatever order
+    they are read, they fold as they were told."""
+    now = clock("20:00")
+    names = [f"{ids.getrandbits(64):016x}" for _ in range(len(said) + len(cut_offs))]
+    entries = [
+        entry(kind, "8:00", id=names.pop(), key="u.77" if i == 0 else f"u.77.{i}")
+        for i, kind in enumerate(said)
+    ]
+    untils = [clock("2:00") + timedelta(minutes=m) for m in cut_offs]
+    entries += [
+        entry(Kind.CUT_OFF_MOVED, "8:00", id=names.pop(), key=f"c.{i}", runner=None, point="chapel", until=u)
+        for i, u in enumerate(untils)
+    ]
+    state = fold(data.draw(st.permutations(entries)), event, now, placer)
+    last = Going.RESTING if said[-1] is Kind.RESTING else Going.MOVING
+    assert state.runner("maren").going is last
+    assert {at for _, _, at in state.cut_offs_moved} == {untils[-1]}
+
+
+@quick
+@given(minutes=st.lists(st.integers(0, 30), min_size=2, max_size=8, unique=True), data=st.data())
+def test_of_one_moment_what_was_sent_later_holds(entry, event, clock, placer, minutes, data) -> None:
+    """Two messages about one minute: the one sent later says how it is, also where both came in late and crossed."""
+    kinds = [data.draw(st.sampled_from([Kind.RESTING, Kind.MOVING_AGAIN])) for _ in minutes]
+    entries = [
+        entry(
+            kind,
+            "8:00",
+            id=f"{data.draw(st.integers(0, 2**32))}-{m}",
+            sent_at=clock("8:00") + timedelta(minutes=m),
+            received_at=clock("9:00") - timedelta(minutes=m),
+        )
+        for kind, m in zip(kinds, minutes, strict=True)
+    ]
+    state = fold(data.draw(st.permutations(entries)), event, clock("20:00"), placer)
+    last = kinds[minutes.index(max(minutes))]
+    assert state.runner("maren").going is (Going.RESTING if last is Kind.RESTING else Going.MOVING)

@@ -464,3 +464,19 @@ def test_whoever_is_on_the_ladder_is_told_whatever_their_part(night: Any, at: An
     night.event = replace(night.event, parts=(*parts, extra))
     start = alarmed(night, at)
     assert told(night.tick(start + timedelta(minutes=5)), K.HANDED_ON) == ["piet"]
+
+
+def test_an_alarm_says_that_her_shared_position_has_ended(night: Any, at: Any) -> None:
+    """Her phone went silent at 18:30: whoever looks for her must not take its last place for hers, nor its silence for
+    rest. Once she is heard of it is said no more."""
+    night.report(Kind.OUT, "16:40", "maren", point="mill", source=Source.RUNNER)
+    night.report(Kind.CONTACT_LOST, "18:30", "maren", source=Source.RUNNER)
+    night.report(Kind.ASKED_FOR_HELP, "18:40", "tomas")
+    calls = [n for n in night.tick("18:40") if n.key.kind is NoticeKind.ASKED_FOR_HELP]
+    assert {n.values.contact_lost for n in calls} == {None}  # the call itself was word of her
+    other = type(night)()
+    other.report(Kind.OUT, "16:40", "maren", point="mill", source=Source.RUNNER)
+    other.report(Kind.CONTACT_LOST, "18:30", "maren", source=Source.RUNNER)
+    late = [n for _, n in other.run("18:30", "24:00", lazily=True) if n.key.kind is NoticeKind.OVERDUE]
+    assert late
+    assert {n.values.contact_lost for n in late} == {at("18:30")}

@@ -435,3 +435,14 @@ def test_one_person_tells_race_control_that_her_race_goes_on(event: Event, here:
     assert "tell them now that it is not: Race control +44 1632 960100" in texts["ines"]
     assert "tell them" not in texts["ana"]
     assert "watched again" in texts["ana"]
+
+
+def test_an_alarm_tells_the_end_of_a_shared_position_as_a_fact_of_the_phone(
+    event: Event, here: Reader
+) -> None:
+    """When it ended stands among the facts; that it says nothing of her, beside it."""
+    text = say_notice(
+        notice(NoticeKind.OVERDUE, replace(ALARM, contact_lost=in_minutes(-50))), event, here, NOW
+    ).text
+    assert "FACT: the position she shared ended 14:20 (50 min ago)" in text
+    assert "of her it says nothing" in text
