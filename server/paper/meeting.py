@@ -13,7 +13,7 @@ from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
 from server.watch.notice import MeetingValues
-from server.wording.say import Say, slug
+from server.wording.say import SURELY_COME, Say, slug
 from server.wording.times import clock, edges, floor_to, own_clock
 
 
@@ -55,7 +55,7 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
             when=say.when(planned, day=True),
             length=say.length(row.stop) if row.stop else "none",
         ),
-        say.s("paper-wait", until=say.when(m.wait_until, day=True)),
+        say.until("paper-wait", "paper-wait-short", say.when(m.wait_until, day=True), name, m.p_comes),
         say.s("paper-drive", length=say.length(m.drive)) if m.drive else "",
         *_to_have(before, runner, m, say),
         _missed(m, say),
@@ -88,6 +88,13 @@ def _other_cars(event: Event, m: MeetingValues, say: Say) -> Iterator[str]:
             yield say.s("other-car", crew=crew, car=car, leave_by=leave_by, **{"from": origin})
 
 
+def _cut_short(event: Event, runner: str, m: MeetingValues, say: Say) -> Iterator[str]:
+    """Where the wait ends for the next meeting's sake: the odds that she has come by then."""
+    if m.p_comes is not None and m.p_comes < SURELY_COME:
+        name, until = event.runner(runner).name, say.when(m.wait_until, day=True)
+        yield say.until("paper-wait", "paper-wait-short", until, name, m.p_comes)
+
+
 def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
     """Crew who come straight from another meeting with her leave when she has left it: the leave-by on paper is for
     the earliest she may come, and must not take them away before."""
@@ -110,6 +117,7 @@ def glove_meeting(
         _lost(m, say),
         "" if own else _after_her(before, runner, m, say),
         *(() if own else _other_cars(event, m, say)),
+        *(() if own else _cut_short(event, runner, m, say)),
         *_to_have(before, runner, m, say),
     )
     about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"

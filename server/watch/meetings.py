@@ -140,7 +140,9 @@ def _values(
         be_there = opens
     whole = way.whole if way.confirmed else None
     late = _late_side(views.fact, state, plan.point)
-    bounds = [b for b in (closes, _last_cut_off(race, point, state)) if b is not None]
+    bounds = [
+        b for b in (closes, _last_cut_off(race, point, state), race_ends(event, state)) if b is not None
+    ]
     wait_until = max(be_there, min([ceil_to(late), *bounds]))
     lost = ""
     if plan.point in race.access_closed or (closes is not None and early >= closes):
@@ -221,6 +223,13 @@ def _last_cut_off(race: RaceState, point: Point, state: RunnerState) -> datetime
     return max((when for _, when in cut_offs_at(race, point, state)), default=None)
 
 
+def race_ends(event: Event, state: RunnerState) -> datetime | None:
+    """When the race's limit is over for her: later by as much as her start was put off; None without a limit."""
+    if event.limit is None:
+        return None
+    return event.starts + event.limit + max(state.start - event.runner(state.runner).start, timedelta(0))
+
+
 def _joined(
     known: _Known, views: _Views, plans: Sequence[MeetingPlan], values: Sequence[MeetingValues]
 ) -> list[MeetingValues]:
@@ -248,10 +257,11 @@ def _joined(
 @dataclass(frozen=True, slots=True)
 class _Tie:
     """Two meetings of one crew: the odds of both, and until when waiting at the first, with nothing seen
-    of her, still leaves the second safe (None = it bounds nothing)."""
+    of her, still leaves the second safe (None = it bounds nothing), with the odds that she has come by then."""
 
     p_both: float
     bound: datetime | None
+    p_by: float = 1.0
 
 
 def _tie(view: View, here: MeetingValues, there: MeetingValues, whole: timedelta) -> _Tie | None:
@@ -272,13 +282,13 @@ def _counted(
     found = tie(a, out, b, whole.total_seconds(), sure, begin, end)
     if found is None:
         return None
-    return _Tie(found.p_both, None if found.bound_s is None else moment(found.bound_s))
+    return _Tie(found.p_both, None if found.bound_s is None else moment(found.bound_s), found.p_by)
 
 
 def _bounded(m: MeetingValues, tie: _Tie) -> MeetingValues:
     if tie.bound is None or tie.bound >= m.wait_until:
         return m
-    return replace(m, wait_until=max(m.be_there, tie.bound))
+    return replace(m, wait_until=max(m.be_there, tie.bound), p_comes=tie.p_by)
 
 
 def _across(

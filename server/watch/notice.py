@@ -92,6 +92,7 @@ class OwnWay:
     next_meeting: str | None = None
     p_both: float | None = None
     lost: str = ""
+    p_comes: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +102,8 @@ class MeetingValues:
     `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
     the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
-    they stay here until she leaves. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
+    they stay here until she leaves; `p_comes`: that she has come here by `wait_until`, where that is cut short for
+    `next_meeting`. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
     over, but she is missed here, so crew stay until she is heard of. `lost` says why the meeting can't be made ('' = it
     can), `was_leave_by` and `was_be_there` what this person was last told; `unreported_out` the point where she was
     seen in, and from which nobody has reported her out. Where several cars come, all this is of one of them, `ways` of
@@ -134,6 +136,7 @@ class MeetingValues:
     unreported_out: str | None = None
     ways: tuple[OwnWay, ...] = ()
     car: str = ""
+    p_comes: float | None = None
 
     def own(self, person: str) -> MeetingValues:
         """The meeting as it is for one of those who go, by the car they are in; itself for anybody else."""
@@ -159,6 +162,7 @@ class MeetingValues:
             next_meeting=w.next_meeting,
             p_both=w.p_both,
             lost=w.lost,
+            p_comes=w.p_comes,
         )
 
 
@@ -177,6 +181,7 @@ def together(parties: Sequence[MeetingValues], crew: tuple[str, ...]) -> Meeting
             m.next_meeting,
             m.p_both,
             m.lost,
+            m.p_comes,
         )
         for m in parties
         if m is not first

@@ -108,6 +108,7 @@ meeting-drive = Fahrt { $length }{ $from ->
  }
 meeting-no-drive = Es ist keine Fahrzeit bestätigt, darum gibt es keine Abfahrtszeit. Sag mir, wie lange die Fahrt dauert.
 meeting-wait = Warte bis { $until }.
+meeting-wait-short = Warte bis { $until }, dann weiter zum nächsten Treffen: { $odds }, dass { $runner } bis dahin gekommen ist.
 meeting-kit = Mitbringen: { $kit }.
 meeting-take-back = Dort wieder mitnehmen: { $kit }.
 meeting-food = Essen: { $food }
@@ -995,6 +996,7 @@ plan-move-part-walk-out = zurück zum Auto { $took }
 plan-move-part-walk-in = zu Fuß hin { $took }
 plan-move-part-unloading = Ausladen { $took }
 plan-move-part-pacer-signs-in = Anmelden der Begleitung { $took }
+plan-move-searched-in-part = andere Autos oder Leute machten es vielleicht noch besser als angeboten: es wurde nicht alles durchsucht
 plan-move-not-searched = ob andere Autos oder Leute es besser machten, war zu viel zu durchsuchen
 plan-move-skip-others = dieses Treffen auslassen: die anderen gewinnen dabei
 plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme Schicht, Begleitung oder Übergabe
@@ -1107,6 +1109,7 @@ paper-planned = Geplant { $when }{ $length ->
    *[other] {", Pause "}{ $length }.
  }
 paper-wait = Warten bis { $until }.
+paper-wait-short = Warten bis { $until }, dann weiter zum nächsten Treffen: { $odds }, dass { $runner } bis dahin gekommen ist.
 paper-drive = Fahrt { $length }.
 paper-parking = Parken: { $parking }
 paper-kit-safety = MUSS da sein: { $kit }.

@@ -108,6 +108,7 @@ meeting-drive = Drive { $length }{ $from ->
  }
 meeting-no-drive = No drive time is confirmed, so no leave-by is given. Tell me how long the drive is.
 meeting-wait = Wait until { $until }.
+meeting-wait-short = Wait until { $until }, then go on to your next meeting: { $odds } that { $runner } has come by then.
 meeting-kit = Bring: { $kit }.
 meeting-take-back = Take back there: { $kit }.
 meeting-food = Food: { $food }
@@ -997,6 +998,7 @@ plan-move-part-walk-out = out to the car { $took }
 plan-move-part-walk-in = in on foot { $took }
 plan-move-part-unloading = unloading { $took }
 plan-move-part-pacer-signs-in = the pacer signs in { $took }
+plan-move-searched-in-part = other cars or people may do better still than what is offered: not everything was searched through
 plan-move-not-searched = whether other cars or people would do better was too much to search through
 plan-move-skip-others = leave this meeting out: the others gain by it
 plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer or hand-over
@@ -1109,6 +1111,7 @@ paper-planned = Planned { $when }{ $length ->
    *[other] {", stop "}{ $length }.
  }
 paper-wait = Wait until { $until }.
+paper-wait-short = Wait until { $until }, then go on to your next meeting: { $odds } that { $runner } has come by then.
 paper-drive = Drive { $length }.
 paper-parking = Parking: { $parking }
 paper-kit-safety = MUST be there: { $kit }.

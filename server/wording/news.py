@@ -41,7 +41,13 @@ def _with_her(say: SayInEvent, m: MeetingValues) -> str:
     return lines(
         say.s("meeting-she-comes", runner=say.runner, place=place, window=say.window(m.window)),
         _drive(say, m),
-        say.s("meeting-wait", until=_wait_until(say, m)),
+        say.until(
+            "meeting-wait",
+            "meeting-wait-short",
+            _wait_until(say, m),
+            say.runner,
+            None if m.stay else m.p_comes,
+        ),
         say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
         say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "",
         say.s("meeting-food", food=m.food) if m.food else "",

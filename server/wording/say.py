@@ -13,6 +13,9 @@ from server.wording import measures, times
 from server.wording.reader import Reader
 from server.wording.sentences import has, sentence
 
+SURELY_COME = 0.95
+"""A wait cut short by so little needs no odds (own choice; uncut ones rest on her 97% time)."""
+
 
 def slug(words: str) -> str:
     """A word of the code as part of a sentence's name: 'race control told' -> 'race-control-told'."""
@@ -69,6 +72,13 @@ class Say:
     def odds(self, p: float) -> str:
         """A probability."""
         return measures.odds(p, self.reader.language)
+
+    def until(self, whole: str, short: str, until: str, runner: str, p_comes: float | None) -> str:
+        """Until when to wait, by one of two sentences: where the wait is cut short for the next meeting, `short` has the
+        odds that she has come by then."""
+        if p_comes is None or p_comes >= SURELY_COME:
+            return self.s(whole, until=until)
+        return self.s(short, until=until, runner=runner, odds=self.odds(p_comes))
 
     def all(self, items: Iterable[str]) -> str:
         """A list in words."""

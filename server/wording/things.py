@@ -262,7 +262,7 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
     return lines(
         say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
         say_leave(say, a, None).split("\n")[0],
-        say.s("meeting-wait", until=say.s("until-heard") if m.values.stay else say.when(m.values.wait_until)),
+        _wait(say, m),
         say.s("meeting-kit", kit=say.things(m.values.kit)) if m.values.kit else "",
         say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
         say.s("meeting-food", food=m.values.food) if m.values.food else "",
@@ -276,6 +276,14 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
         else "",
         *(_lost_line(say, n) for n in lost),
         freshness(say, a.fresh, a.runner_name),
+    )
+
+
+def _wait(say: Say, m: MeetingAnswer) -> str:
+    if m.values.stay:
+        return say.s("meeting-wait", until=say.s("until-heard"))
+    return say.until(
+        "meeting-wait", "meeting-wait-short", say.when(m.values.wait_until), m.runner_name, m.values.p_comes
     )
 
 

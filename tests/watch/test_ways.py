@@ -137,3 +137,27 @@ def test_crew_access_is_found_without_one(night: Any, at: Any) -> None:
     assert CrewAccess().unloading > timedelta(0)
     mill = of(night, at("14:00"), "mill-maren")
     assert mill.leave_by == mill.be_there - 40 * MINUTES
+
+
+def test_a_wait_cut_short_says_the_odds_that_she_has_come(night: Any, at: Any) -> None:
+    """Jo, independent of Maren, is due at Chapel: the wait for Maren at Mill ends where Jo's meeting would be in danger,
+    and with it stand the odds that Maren has come by then; an uncut wait has none."""
+    night.event = with_jo(night.event, at("13:00"), "chapel", ())
+    drives = tuple(d for d in night.event.drives if d.to_place != "chapel")
+    night.event = replace(night.event, drives=(*drives, Drive("mill", "chapel", 20, "ana")))
+    mill, barn = of(night, at("14:00"), "mill-maren"), of(night, at("14:00"), "barn-maren")
+    view = night.situation(at("14:00")).outlooks["maren"].at(at("14:00"))
+    came = view.arrivals[:, view.points.index("mill")] <= mill.wait_until.timestamp()
+    assert mill.p_comes == pytest.approx(float(came.mean()))
+    assert 0.3 < mill.p_comes < 0.9  # type: ignore[operator]
+    assert barn.p_comes is None
+
+
+def test_nobody_waits_past_the_end_of_the_race(night: Any, at: Any) -> None:
+    """With a limit of 16 h nobody waits at the finish after 30:00; a start put off by an hour puts that off too."""
+    plain = of(night, at("14:00"), "finish-maren")
+    assert plain.wait_until > at("30:00")
+    night.event = replace(night.event, limit=timedelta(hours=16))
+    assert of(night, at("14:00"), "finish-maren").wait_until == at("30:00")
+    night.report(Kind.START_DELAYED, "13:00", "olga", runner=None, amount=60 * MINUTES)
+    assert of(night, at("13:30"), "finish-maren").wait_until == at("31:00")

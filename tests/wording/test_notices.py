@@ -263,6 +263,17 @@ def test_leave_by_is_earlier_and_wait_until_later(event: Event, here: Reader) ->
     assert "Wait until 18:05" in text
 
 
+def test_a_wait_cut_short_says_the_odds(event: Event, here: Reader) -> None:
+    """Whoever has to go on before she has surely come reads how likely she comes by then, in either language."""
+    values = replace(MEETING, next_meeting="finish-maren", p_comes=0.62)
+    text = say_notice(notice(NoticeKind.LEAVE_NOW, values), event, here, NOW).text
+    assert "then go on to your next meeting: about 6 in 10 that Maren has come by then." in text
+    german = replace(here, language="de")
+    assert "6 von 10" in say_notice(notice(NoticeKind.LEAVE_NOW, values), event, german, NOW).text
+    whole = say_notice(notice(NoticeKind.LEAVE_NOW, replace(values, p_comes=0.96)), event, here, NOW).text
+    assert "go on to your next" not in whole
+
+
 def test_a_driver_too_late_is_not_hurried(event: Event, here: Reader) -> None:
     """Past the leave-by it is said plainly, with no word of haste."""
     values = replace(MEETING, leave_by=in_minutes(-5))

@@ -8,7 +8,7 @@ before; `worth` says the same of any assignment, so that a search through all of
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -21,8 +21,11 @@ class NotFoundError(Exception):
 
 
 CREW_MANY = 100
-SECONDS_MOST = 5.0
+SECONDS_MOST = 10.0
+"""Eight cars and twelve meetings take 0.2 to 2 s on one core; only `stilepost plan` searches (own choice)."""
 MILP_GAP = 1e-5
+OPTIMAL = 0
+"""What milp calls an answer that it has proved to be the best; 1 is one cut short by the time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +73,13 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Assignment:
-    """Car by car the meetings it serves, in order, and who is in it. `worth` as defined above."""
+    """Car by car the meetings it serves, in order, and who is in it. `worth` as defined above. `proven` False: the time
+    was over before the solver could say that none is better."""
 
     routes: tuple[tuple[str, tuple[str, ...]], ...]
     people: tuple[tuple[str, str], ...]
     worth: float
+    proven: bool = True
 
     def car_to(self, task: str) -> str | None:
         """The car that serves a task; None if none does."""
@@ -186,9 +191,10 @@ def best_assignment(question: Question) -> Assignment:
     if found.x is None:
         raise NotFoundError(found.message)
     chosen = found.x > 0.5
-    return _read(
+    best = _read(
         question, [e for e, on in zip(edges, chosen, strict=False) if on], seats, chosen[len(edges) :]
     )
+    return replace(best, proven=found.status == OPTIMAL)
 
 
 def _usable(question: Question, edge: tuple[str, str | None, str]) -> bool:

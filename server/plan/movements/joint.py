@@ -140,10 +140,12 @@ def ceil_grid(seconds: float) -> float:
 @dataclass(frozen=True, slots=True)
 class Tie:
     """Two meetings of one crew. `p_both`: odds of being at the second first, having stayed at the first until she
-    left. `bound_s`: until when waiting at the first, with nothing seen, leaves the second safe; None bounds nothing."""
+    left. `bound_s`: until when waiting at the first, with nothing seen, leaves the second safe; None bounds nothing.
+    `p_by`: odds that she has come to the first by then."""
 
     p_both: float
     bound_s: float | None
+    p_by: float = 1.0
 
 
 def tie(
@@ -175,7 +177,7 @@ def tie(
         if int(still.sum()) < LEAST_PATHS:
             break
         if float(np.mean(b[still] >= t + travel_s)) < sure:
-            return Tie(p_both, bound)
+            return Tie(p_both, bound, 1.0 if bound is None else float(np.mean(a <= bound)))
         bound = t
         t += GRID_S
     return Tie(p_both, None)

@@ -196,11 +196,10 @@ def _closes(event: Event, plan: MeetingPlan) -> float:
 def _wait_until(
     clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats, be_there: float
 ) -> float:
-    """Her 97% time, not past closing and cut-off, nor past what makes the same car's next meeting unsafe."""
+    """Her 97% time, not past closing, cut-off and the race's limit, nor past what makes this car's next meeting unsafe."""
     event, plan = clock.event, trip.plan
     bounds = [ceil_grid(quantile(a, LATE_SIDE)), _closes(event, plan)]
-    last = _last_cut_off(clock, plan)
-    bounds += [last] if last is not None else []
+    bounds += [t for t in (_last_cut_off(clock, plan), _race_ends(clock, plan)) if t is not None]
     wait = max(be_there, min(bounds))
     for after in later:
         for leg in after.legs:
@@ -230,6 +229,15 @@ def _last_cut_off(clock: Clockwork, plan: MeetingPlan) -> float | None:
         if where == point.id:
             times[Edge(edge)] = when
     return max((t.timestamp() for t in times.values()), default=None)
+
+
+def _race_ends(clock: Clockwork, plan: MeetingPlan) -> float | None:
+    """The race's limit, later by as much as her start was put off."""
+    event, runner = clock.event, clock.event.runner(plan.runner)
+    if event.limit is None:
+        return None
+    start = runner.start if clock.race is None else clock.race.runner(runner.id).start
+    return (event.starts + event.limit + max(start - runner.start, timedelta(0))).timestamp()
 
 
 def _gone(

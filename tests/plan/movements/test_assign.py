@@ -98,6 +98,54 @@ def test_a_search_that_finds_nothing_in_time_is_only_said(
     assert plan.visits == crew_plan(event, {}, {"maren": tight}, other_cars=False).visits
 
 
+def test_a_search_cut_short_says_that_there_may_be_better(
+    event_of: Callable[..., Event], view: Callable[..., Any], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An answer that the solver could not prove in time is offered, with a word that not everything was searched; one
+    that it proved needs none."""
+    meetings = (
+        MeetingPlan("m1", "mill", "maren", ("ana",), "van"),
+        MeetingPlan("m2", "chapel", "maren", ("ana",), "van"),
+    )
+    tight, event = view(minutes=(150.0, 160.0, 480.0, 640.0)), event_of(meetings=meetings)
+    whole = crew_plan(event, {}, {"maren": tight})
+    real = assign.milp
+
+    def out_of_time(*given: Any, **more: Any) -> Any:
+        found = real(*given, **more)
+        found.status = 1
+        return found
+
+    monkeypatch.setattr(assign, "milp", out_of_time)
+    part = crew_plan(event, {}, {"maren": tight})
+    assert part.offers == whole.offers
+    assert "move-searched-in-part" in {n.kind for n in part.notes}
+    assert "move-searched-in-part" not in {n.kind for n in whole.notes}
+
+
+@pytest.mark.parametrize("vehicles_max", [None, 2])
+def test_eight_cars_and_twelve_meetings_are_searched_to_the_end(
+    vehicles_max: int | None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two runners, eight cars, ten people, twelve meetings with ways between nearly all: the answer is proved the best.
+    The test waits as long as a slow machine needs."""
+    monkeypatch.setattr(assign, "SECONDS_MOST", 300.0)
+    rng = random.Random(2)
+    tasks = tuple(Task(f"t{i}", f"r{i % 2}", rng.choice([1.0, 2.0])) for i in range(12))
+    cars = tuple(Vehicle(f"c{i}", rng.choice([2, 4, 5])) for i in range(8))
+    people = tuple(Helper(f"h{i}", i < 8, None, f"c{i % 8}") for i in range(10))
+    odds = {
+        (c.id, before, t.id): round(rng.random(), 2)
+        for c in cars
+        for j, t in enumerate(tasks)
+        for before in (None, *(x.id for x in tasks[:j]))
+        if rng.random() < 0.85
+    }
+    found = best_assignment(Question(tasks, cars, people, odds, vehicles_max))
+    assert found.proven
+    assert found.worth > 10.0
+
+
 def test_nothing_to_do() -> None:
     """No ways at all: nobody goes anywhere."""
     assert best_assignment(Question((Task("t", "r"),), (Vehicle("a", 4),), (), {})).worth == 0.0

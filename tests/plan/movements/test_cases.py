@@ -106,6 +106,16 @@ def test_crew_who_go_on_before_she_comes_are_not_promised(event_of: Events, view
     assert any(o.kind is OfferKind.OTHER_CAR for o in plan.offers)
 
 
+def test_the_wait_ends_with_the_race(event_of: Events, view: Views) -> None:
+    """Nobody is to wait at the finish after the race's limit is over."""
+    event = event_of(meetings=(MeetingPlan("m", "finish", "maren", ("ana",), "van"),))
+    views = {"maren": view(spread=0.2)}
+    end = START + 11 * HOUR
+    assert crew_plan(event, {}, views, other_cars=False).visit("m").wait_until > end
+    limited = replace(event, limit=11 * HOUR)
+    assert crew_plan(limited, {}, views, other_cars=False).visit("m").wait_until == end
+
+
 def test_two_runners_met_at_one_car_park(event_of: Events, view: Views) -> None:
     """Both come through Chapel within the hour: the crew are there for both, and no drive lies between."""
     event = two_runners(event_of(), START + 30 * MINUTE)
