@@ -66,6 +66,8 @@ class NoticeHere:
     answered: str
     text: str = ""
     changeable: bool = False
+    made_at: datetime | None = None
+    answered_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

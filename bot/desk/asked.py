@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from bot.api_client import ApiError
 from bot.channels.base import Reply
-from bot.desk import stand_in
+from bot.desk import stand_in, unknown
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_when
 from server.event.model import PartKind
@@ -291,6 +291,9 @@ TABLE: Mapping[Question, Answering] = {
     Question.DUTY: _duty,
     Question.HELP_WORD: _numbers,
     Question.COVER: _cover,
+    Question.WEATHER: unknown.weather,
+    Question.LEAVE_THERE: unknown.leave_there,
+    Question.CATCH_UP: unknown.catch_up,
 }
 
 

@@ -317,8 +317,22 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
             continue
     control = (visit.event.race_control.name, visit.event.race_control.phone)
     text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
+    text = lines(text, await _besides(visit, cry))
     # What did not get through is handed over again by itself, until it does.
     return Reply(text, visit.undo_button(entry) if entry else (), again=again)
+
+
+async def _besides(visit: Visit, cry: Distress) -> str:
+    """Where the same words say she was seen: kept as a report of its own, after the call and never in its way."""
+    noted = []
+    for number, one in enumerate(cry.reports, start=len(cry.also) + 1):
+        try:
+            noted.append((await hand_in(visit, one, visit.key(number))).data)
+        except (ApiError, UnreachableError):
+            continue
+    return lines(
+        *(replies.say_noted(visit.say, a, cry.words, UNDO_WITHIN, ask=True).split("\n")[0] for a in noted)
+    )
 
 
 # --- undo, confirm ---------------------------------------------------------------------------------------

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from bot.words.meaning import Question
 from bot.words.patterns import pattern
-from bot.words.questions import SHORT, TABLE
+from bot.words.questions import SHORT, TABLE, unknown
+from bot.words.tidy import fold
 
 _COMPILED = tuple((question, pattern(lines, SHORT)) for question, lines in TABLE)
 
@@ -26,6 +29,21 @@ _ASKS = pattern(
         "LEAD": "(hi |hey |hello |so |and |but |oi |please |sorry |quick q |ok |right |um |er |hmm |also |then |well )*"
     },
 )
+
+
+_UNKNOWN = (
+    (Question.CATCH_UP, pattern(unknown.CATCH_UP, SHORT)),
+    (Question.LEAVE_THERE, pattern(unknown.LEAVE_THERE, SHORT)),
+    (Question.WEATHER, pattern(unknown.WEATHER, SHORT)),
+)
+
+
+def not_known(text: str, words: str) -> Question | None:
+    """What a sentence, tidied and as typed, asks of what nobody here knows, or of what the writer has slept through;
+    None for anything else."""
+    typed = " ".join(re.sub(r"[^\w\s]+", " ", fold(words.lower())).split())
+    plain = text.removesuffix(" ?")
+    return next((q for q, asks in _UNKNOWN if asks.search(plain) or asks.search(typed)), None)
 
 
 _OPINION = pattern(r"\b(do|would|did) (we|you|they|u) (think|reckon|expect|guess|say|suppose)( that)?\b")
@@ -92,6 +110,8 @@ ABOUT_A_POINT = frozenset(
         Question.DARK,
         Question.SLOWER,
         Question.LEAVES_NOW,
+        Question.WEATHER,
+        Question.LEAVE_THERE,
     }
 )
 """Questions for which the point named matters; the others drop it."""

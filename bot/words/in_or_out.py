@@ -123,6 +123,9 @@ def in_or_out(
     if STRONG_IN.search(text):
         finish = re.search(r"\b(?:finish\w*|home)\b|FINISH", text)
         return replace(base, kind=Kind.IN, condition=condition and not finish)
+    if condition and timed and _IN_AT.search(text):
+        # 'she fell, in at Mill 7:48': how she is stands first, and where she came in is told all the same.
+        return replace(base, kind=Kind.IN, condition=True)
     if condition and (base.runner is not None or re.search(r"\b(?:she|her)\b", text)):
         return replace(base, kind=Kind.HOW_SHE_IS)
     if not loose and asking.question_in(said.text) is not None:
@@ -140,6 +143,7 @@ def in_or_out(
     return None
 
 
+_IN_AT = re.compile(r"\bin at (?:PT|FINISH)\b")
 _WAS_THERE = re.compile(r"^(?:she )?was (?:in|at (?:PT|FINISH))\b|^PT was$")
 
 _CLAUSES = re.compile(r"[,;.!\n]+\s|[,;!\n]+|\s(?:and|but|und|aber)\s")

@@ -47,6 +47,9 @@ class Question(StrEnum):
     DUTY = "my duty"
     HELP_WORD = "help"
     COVER = "who can stand in"
+    WEATHER = "weather"
+    LEAVE_THERE = "may she leave it"
+    CATCH_UP = "what was missed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,13 +100,14 @@ class Reported:
 @dataclass(frozen=True, slots=True)
 class Distress:
     """Somebody asks for help: passed on at once, whatever else the sentence says. `also`: the other runners that the
-    same words call for."""
+    same words call for; `reports` what they say besides of where she was seen."""
 
     words: str
     seen_at: datetime
     runner: str | None = None
     by_self: bool = True
     also: tuple[str, ...] = ()
+    reports: tuple[Report, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,6 +34,8 @@ _NO_RUNNER = frozenset(
         Question.PEOPLE,
         Question.CARDS,
         Question.HELP_WORD,
+        Question.CATCH_UP,
+        Question.WEATHER,
     }
 )
 
@@ -181,7 +183,9 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
         later = find_time(text, ctx.now, ctx.time_zone)
         if later is not None and re.search(r"\bnow\b", text):
             later = None
-    question = asking.question_in(text if later is None else later.rest + " LATER")
+    question = asking.not_known(text, said.words)
+    if question is None:
+        question = asking.question_in(text if later is None else later.rest + " LATER")
     if question is None and later is not None:
         question = asking.question_in(text)
     if question is None and supposing.asks_for_a_remedy(said.words):

@@ -22,6 +22,7 @@ from bot.words.meaning import (
     Distress,
     Need,
     Question,
+    Report,
     Reported,
     Several,
     Unclear,
@@ -45,7 +46,9 @@ def understand(text: str, ctx: Context) -> Understood:
     if isinstance(whole, Distress) and whole.runner is None:
         first, *others = both.of_them(text, ctx) or (None,)
         whole = replace(whole, runner=first, also=tuple(o for o in others if o is not None))
-    if isinstance(whole, Distress | Several):
+    if isinstance(whole, Distress):
+        return replace(whole, reports=_told_besides(text, ctx, whole))
+    if isinstance(whole, Several):
         return whole
     return _several(text, ctx) or whole
 
@@ -120,6 +123,24 @@ def _several(text: str, ctx: Context) -> Several | None:
 def _as_asked(clause: str, text: str) -> str:
     """The clause with the question mark that stood behind it."""
     return f"{clause}?" if f"{clause}?" in text else clause
+
+
+_CLAUSE = re.compile(r"[.!;,\n]+\s*")
+_SEEN = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+
+
+def _told_besides(text: str, ctx: Context, cry: Distress) -> tuple[Report, ...]:
+    """What a call for help says besides of where she was seen, where a clause of its own names the place: 'she fell and
+    is bleeding, in at the mill 7:48'. Nothing that would end the call."""
+    found: list[Report] = []
+    for clause in _CLAUSE.split(text) if not cry.by_self else ():
+        said = find_names(clause, to_english(clause) if is_german(clause, ctx.language) else clause, ctx)
+        if said.point is None or asking.is_question(said.text):
+            continue
+        told = report(said, ctx, loose=False)
+        if isinstance(told, Reported) and all(r.kind in _SEEN and r.point for r in told.reports):
+            found += [replace(r, runner=r.runner or cry.runner) for r in told.reports]
+    return tuple(r for r in found if r.runner is not None)
 
 
 _YES_AT = re.compile(

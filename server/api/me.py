@@ -168,6 +168,7 @@ def notice_out(made: Made, event: Event, *, waits: bool, changes: bool = False) 
         needs_answer=waits,
         answered=made.answer,
         changeable=changes,
+        answered_at=made.answered_at,
     )
 
 

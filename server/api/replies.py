@@ -127,6 +127,7 @@ class NoticeOut:
     needs_answer: bool
     answered: str = ""
     changeable: bool = False
+    answered_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,18 +87,20 @@ def going_words(say: Say, going: str) -> str:
     return say.s(key) if has(key) else going
 
 
-def point_line(say: Say, runner: str, p: PointAnswer) -> str:
-    """One point in one line: reached or to come."""
+def point_line(say: Say, runner: str, p: PointAnswer, gone_on: float = 0.0) -> str:
+    """One point in one line: reached or to come. `gone_on`: the odds that she has left it unreported (1 = she was seen
+    farther on)."""
     if p.through and (p.arrived or p.left):
         return say.s(
             "point-through", runner=runner, place=p.name, when=say.when(p.arrived or p.left or say.now)
         )
     if p.arrived is not None:
-        if p.left is None and not p.finish:
-            return say.s("point-is-in", runner=runner, place=p.name, when=say.when(p.arrived))
-        return say.s(
-            "point-reached", runner=runner, place=p.name, when=say.when(p.arrived), left=say.maybe(p.left)
-        )
+        values = {"runner": runner, "place": p.name, "when": say.when(p.arrived)}
+        if p.left is None and not p.finish and gone_on < 1.0:
+            if gone_on >= LIKELY_GONE_ON:
+                return say.s("missed-gone-on", odds=say.odds(gone_on), **values)
+            return say.s("point-is-in", **values)
+        return say.s("point-reached", left=say.maybe(p.left), **values)
     if p.left is not None:
         return say.s("point-left", runner=runner, place=p.name, when=say.when(p.left))
     if p.window is None:
@@ -135,6 +137,12 @@ def _point_more(say: Say, p: PointAnswer) -> str:
     return lines(say.s("point-odds", odds=say.odds(p.p_gets_there or 0.0)) if unsure else "", plan)
 
 
+def _gone_on(answer: ForecastAnswer, p: PointAnswer) -> float:
+    """The odds that she is no longer at a point where she was seen in: 1 once she was seen farther on."""
+    later = answer.points[answer.points.index(p) + 1 :]
+    return 1.0 if any(q.arrived or q.left for q in later) else answer.p_gone_on
+
+
 def next_point(answer: ForecastAnswer) -> PointAnswer | None:
     """The first point she has not reached; None at the end."""
     return next((p for p in answer.points if p.arrived is None and p.left is None and p.window), None)
@@ -160,7 +168,7 @@ def say_point(say: Say, answer: ForecastAnswer, point: str | None) -> str:
         first = say.s("where-ended", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
         return lines(first, freshness(say, answer.fresh, answer.runner_name))
     return lines(
-        _doubtful(say, answer, p) or point_line(say, answer.runner_name, p),
+        _doubtful(say, answer, p) or point_line(say, answer.runner_name, p, _gone_on(answer, p)),
         _point_more(say, p),
         freshness(say, answer.fresh, answer.runner_name),
     )
@@ -271,7 +279,7 @@ def say_dark(say: Say, answer: ForecastAnswer, point: str | None) -> str:
     if p is None:
         return say_point(say, answer, point)
     if p.arrived is not None or p.left is not None:
-        return point_line(say, answer.runner_name, p)
+        return point_line(say, answer.runner_name, p, _gone_on(answer, p))
     if p.dark is None or p.window is None:
         return lines(say.s("dark-unknown", place=p.name), point_line(say, answer.runner_name, p))
     return lines(

@@ -582,6 +582,17 @@ meeting-none = Es gibt kein Treffen mit { $runner } mehr.
 meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
 dark-yes = Ja: in { $place } ist es dunkel, wenn { $runner } voraussichtlich dort ist ({ $window }).
 dark-no = Nein: in { $place } ist es hell, wenn { $runner } voraussichtlich dort ist ({ $window }).
+weather-unknown = Wie das Wetter wird, weiß ich nicht: frag den Wetterdienst oder die Rennleitung.
+leave-there-unknown = Ob dort etwas abgegeben oder zurückgelassen werden darf, weiß ich nicht: das sagen die Rennregeln. Frag die Rennleitung: { $name } { $phone }.
+leave-there-crew = In { $place } trifft sie ihre Crew: { $crew }.
+leave-there-no-crew = In { $place } ist kein Treffen mit der Crew geplant.
+catch-up = Seit { $when }: { $count ->
+    [one] eine Nachricht an dich.
+   *[other] { $count } Nachrichten an dich.
+ }
+catch-up-nothing = Seit { $when } ging nichts an dich.
+catch-up-line = { $when }: { $text }
+catch-up-waits = { $when }, WARTET NOCH AUF DEINE ANTWORT (Nr. { $short }): { $text }
 dark-unknown = Ob es in { $place } hell ist, weiß ich nicht.
 heard = { $runner }: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
 how-she-is = { $who }, { $when } ({ $ago }): ‚{ $words }‘

@@ -581,6 +581,17 @@ meeting-after = Then { $place }: { $window }.
 meeting-none = No meeting with { $runner } is left.
 dark-yes = Yes: dark at { $place } when { $runner } is likely there ({ $window }).
 dark-no = No: light at { $place } when { $runner } is likely there ({ $window }).
+weather-unknown = What the weather will be is not known to me: ask the weather service or race control.
+leave-there-unknown = Whether anything may be left or handed over there is not known to me: that is for the race’s rules. Ask race control: { $name } { $phone }.
+leave-there-crew = Crew meet her at { $place }: { $crew }.
+leave-there-no-crew = No crew meeting is planned at { $place }.
+catch-up = Since { $when }: { $count ->
+    [one] one message to you.
+   *[other] { $count } messages to you.
+ }
+catch-up-nothing = Nothing was sent to you since { $when }.
+catch-up-line = { $when }: { $text }
+catch-up-waits = { $when }, STILL WAITS FOR YOUR ANSWER (no. { $short }): { $text }
 dark-unknown = Light at { $place } is not known to me.
 heard = { $runner }: { $fact } { $when }, told by { $who } ({ $ago }).
 how-she-is = { $who }, { $when } ({ $ago }): ‘{ $words }’

@@ -9,7 +9,7 @@ TIRED: tuple[tuple[str, ...], ...] = (
     ("hey siri when will maren be at brindle gate", "at brindle", ""),
     ("so uh where do i need to be and when", "meeting", ""),
     ("sorry just woke up whats happening", "last heard", ""),
-    ("fell asleep did i miss anything", "missed", ""),
+    ("fell asleep did i miss anything", "what was missed", ""),
     ("is it still ages", "next", ""),
     ("gps says 40 min to brindle when do i need to leave", "leave brindle", ""),
     ("whats she up to", "how is she", ""),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.words import Distress, understand
+from bot.words import Distress, Reported, understand
 from bot.words.danger import is_grave
 
 if TYPE_CHECKING:
@@ -115,3 +115,22 @@ async def test_with_the_server_gone_the_numbers_still_come_first(race: Race) -> 
     text = (await race.say("ana", "she fell and is bleeding")).text
     assert text.startswith("If she is in danger call 112 now.")
     assert "NOTHING is noted yet" in text
+
+
+@pytest.mark.parametrize(
+    ("text", "seen"),
+    [
+        ("she fell and is bleeding badly, in at brindle 14:48", "in brindle 14:48"),
+        ("in at brindle 14:55, she is unconscious", "in brindle 14:55"),
+        ("sie braucht hilfe, in brindle angekommen 14:50", "in brindle 14:50"),
+        ("she needs help! out of lathe 14:40", "out lathe 14:40"),
+        ("she needs help at brindle", ""),
+        ("she needs help, we have her in the car", ""),
+        ("she needs help, is she in at brindle", ""),
+    ],
+)
+def test_a_call_for_help_keeps_where_she_was_seen(text: str, seen: str) -> None:
+    """The call comes first; a clause of its own that names the place is a report besides. Nothing ends the call."""
+    meant = understand(text, WORLD.crew_of_maren())
+    assert isinstance(meant, Distress)
+    assert " & ".join(WORLD.brief(Reported((r,))) for r in meant.reports) == seen

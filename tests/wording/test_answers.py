@@ -356,3 +356,29 @@ def test_no_meeting_is_driven_to_once_the_race_is_ended(asked: str, here: Reader
     assert "Where she is to be fetched, race control says, or she herself: ask before you drive." in text
     assert "Leave by" not in text
     assert "be there from" not in text
+
+
+IN_ONLY = replace(POINTS[0], left=None)
+
+
+@pytest.mark.parametrize(
+    ("gone_on", "points", "first"),
+    [
+        (0.0, (IN_ONLY, *POINTS[1:]), "Maren is in at Skelter Mill since 13:55."),
+        (0.49, (IN_ONLY, *POINTS[1:]), "Maren is in at Skelter Mill since 13:55."),
+        (
+            0.8,
+            (IN_ONLY, *POINTS[1:]),
+            "Maren was in at Skelter Mill at 13:55 and has not been reported out; about 8 in 10 that she has gone on.",
+        ),
+        # seen farther on: whatever the odds are about, they are not about the mill
+        (0.0, (IN_ONLY, replace(POINTS[1], arrived=NOW)), "Maren was in at Skelter Mill 13:55."),
+    ],
+)
+def test_nobody_is_said_to_be_where_she_has_most_likely_left(
+    gone_on: float, points: tuple[PointAnswer, ...], first: str, here: Reader
+) -> None:
+    """Asked of a point where she was seen in and 'out' was forgotten, and of whether it is dark there."""
+    answer = replace(FORECAST, points=points, p_gone_on=gone_on)
+    for say_it in (answers.say_point, answers.say_dark):
+        assert say_it(Say(here, NOW), answer, "mill").split("\n")[0] == first

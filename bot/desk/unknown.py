@@ -1,0 +1,90 @@
+"""Questions to which nobody here has the answer: said so plainly, whom to ask, and what is known all the same; and what
+happened while somebody was not reading."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from bot.api_client import ApiError, NoticeHere
+from bot.channels.base import Reply
+from bot.desk.visit import Visit
+from bot.words import Asked
+from server.wording import answers, things
+from server.wording.say import lines
+
+SINCE_AT_MOST = timedelta(hours=12)
+"""Whoever has not written for longer reads of so long (own choice: a night)."""
+TOLD_MAX = 6
+"""So many messages are named again, the newest; the others are in the chat above (own choice)."""
+
+
+async def weather(visit: Visit, asked: Asked) -> Reply:
+    """Nothing is known of it; when she is there, and whether it is dark then, is."""
+    first = visit.s("weather-unknown")
+    runner = visit.runner(asked.runner) or visit.context().runner(None)
+    if runner is None:
+        return visit.reply(first)
+    told = (await visit.api.forecast(visit.address, visit.event.id, runner.id)).data
+    p = answers.point_in(told, asked.point)
+    if p is None or p.window is None:
+        return visit.reply(first)
+    dark = visit.s("bring-dark") if p.dark else ""
+    return visit.reply(lines(first, answers.point_line(visit.say, told.runner_name, p), dark))
+
+
+async def leave_there(visit: Visit, asked: Asked) -> Reply:
+    """What may be left where is for the rules of the race; whether crew meet her there is known."""
+    control = visit.event.race_control
+    first = visit.s("leave-there-unknown", name=control.name, phone=control.phone)
+    if asked.runner is None:
+        return visit.reply(first)
+    told = await visit.api.next(visit.address, visit.event.id, asked.runner)
+    here = [m for m in told.data.meetings if asked.point in (None, m.values.point)][:1]
+    place = visit.point_name(asked.runner, asked.point)
+    if not here:
+        return visit.reply(lines(first, visit.s("leave-there-no-crew", place=place) if place else ""))
+    crew = visit.s("leave-there-crew", place=here[0].name, crew=visit.say.all(here[0].crew))
+    try:
+        kit = await visit.api.kit(visit.address, visit.event.id, asked.runner, here[0].values.point)
+    except ApiError:
+        return visit.reply(lines(first, crew))  # a part that may not see the lists
+    return visit.reply(lines(first, crew, things.say_take_back(visit.say, kit.data).split("\n")[0]))
+
+
+async def catch_up(visit: Visit, _asked: Asked) -> Reply:
+    """What this person was sent since they last wrote or answered, what of it still waits for them, and how it stands."""
+    told = (await visit.api.notices(visit.address, visit.event.id)).data.notices
+    heard = [n.answered_at for n in told if n.answered_at is not None]
+    heard += [h.at for h in visit.memory.handed if h.event == visit.event.id]
+    heard += [visit.memory.last_at] if visit.memory.last_at is not None else []
+    since = max([*heard, visit.now - SINCE_AT_MOST])
+    new = [n for n in told if (n.made_at is not None and n.made_at > since) or n.needs_answer]
+    first = (
+        visit.s("catch-up", when=visit.say.when(since), count=len(new))
+        if new
+        else visit.s("catch-up-nothing", when=visit.say.when(since))
+    )
+    return visit.reply(lines(first, *(_line(visit, n) for n in new[-TOLD_MAX:]), await _now(visit)))
+
+
+def _line(visit: Visit, n: NoticeHere) -> str:
+    text = n.text.split("\n")[0]
+    when = visit.say.when(n.made_at) if n.made_at is not None else ""
+    key = "catch-up-waits" if n.needs_answer else "catch-up-line"
+    return visit.s(key, when=when, text=text, short=str(n.short))
+
+
+async def _now(visit: Visit) -> str:
+    """Of each of their runners the last that is known, and where the next meeting is."""
+    mine = visit.context().candidates()
+    found = []
+    for runner in mine:
+        try:
+            where = await visit.api.where(visit.address, visit.event.id, runner.id)
+            found.append(answers.say_where(visit.say, where.data).split("\n")[0])
+            coming = await visit.api.next(visit.address, visit.event.id, runner.id)
+        except ApiError:
+            continue
+        if any(m.mine for m in coming.data.meetings):
+            found.append(things.say_leave(visit.say, coming.data, None).split("\n")[0])
+    return lines(*found)
