@@ -138,7 +138,12 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
         phones=_phones(say, event, person, names),
         how=_how(event, say, moves, {m.meeting for _, m in met}),
         plans=tuple(_plan(before, say, r) for r in runners),
-        red_line=red_flag_line(control.phone, event.emergency_number, say.reader.language),
+        red_line=" ".join(
+            (
+                red_flag_line(control.phone, event.emergency_number, say.reader.language),
+                say.s("cards-medical"),
+            )
+        ),
         cards=tuple(_Card(c.trouble, c.try_first, card_lines(say, c)[1:]) for c in cards_of(event, built_in)),
         heads={
             key: say.s(f"paper-head-{key}")

@@ -24,7 +24,8 @@ RACE_CONTROL: Final = "race control, {race_control}"
 
 RED_FLAG: Final = (
     "Any one of these: fetch a medic now, she does not leave until the medic has seen her and said she may. In danger "
-    "of life call {emergency} first, then race control, {race_control}."
+    "of life (she does not wake, does not breathe as usual, bleeds hard) call {emergency} first and do as they say, then "
+    "race control, {race_control}."
 )
 """Stands over the red flags of every card."""
 
@@ -32,7 +33,7 @@ RED_FLAG: Final = (
 ALWAYS: Final = (
     "she is confused, talks oddly, does not know where she is",
     "she faints, has a fit or can hardly be woken",
-    "chest pain, or short of breath at rest",
+    "chest pain, or short of breath at rest; wheezing, or lips, tongue or face swell",
 )
 
 CARDS: Final = (
@@ -67,7 +68,8 @@ CARDS: Final = (
         MEDIC,
         (
             "vomiting again and again, or with blood or black",
-            "a bad headache, swollen hands or face, heavier than at the start: drinking too much can do this",
+            "bad headache, swollen hands or face, heavier than at the start: drinking too much does this, no more to drink",
+            "not even sips of water stay down",
             "no urine for many hours, or it is dark like cola",
             "belly pain that does not let go",
             *ALWAYS,
@@ -87,7 +89,7 @@ CARDS: Final = (
         (
             "she hit her head, even if she feels well",
             "neck or back pain, tingling, or no feeling in a limb: do not move her",
-            "bleeding that does not stop under a firm hand",
+            "bleeding that does not stop under a firm hand: go on pressing",
             "she cannot walk, or a joint or bone looks wrong",
             *ALWAYS,
         ),
@@ -156,7 +158,7 @@ CARDS: Final = (
         ),
         MEDIC,
         (
-            "she shivers without end, or no longer shivers and still is cold",
+            "she shivers without end, or no longer shivers and still is cold: keep her lying, move her gently",
             "slurred speech, clumsy hands, stumbling",
             "white or numb fingers, toes, nose or ears",
             *ALWAYS,
@@ -169,7 +171,7 @@ CARDS: Final = (
             "if she is hurt or ill this is the wrong card: take that one",
             "not in the low hours, not on an empty stomach: warm, dry, fed first, twenty minutes, no shouting",
             "ask what exactly is wrong; each answer has its card",
-            "only to the next point, with or without a pacer, and decide there",
+            "no red flag on any card and the way ahead is safe: perhaps only to the next point, and decide there",
             "it is her race: a decision made warm and fed is not talked away twice",
             "if she retires: tell race control at once, hand in the number, wait for her crew in the warm",
         ),

@@ -11,13 +11,14 @@ RACE_CONTROL: Final = "die Rennleitung, {race_control}"
 
 RED_FLAG: Final = (
     "Bei einem einzigen dieser Zeichen: jetzt Sanitäter holen, sie geht nicht weiter, bis die Sanitäter sie gesehen und es "
-    "erlaubt haben. Bei Lebensgefahr zuerst {emergency} anrufen, dann die Rennleitung, {race_control}."
+    "erlaubt haben. Bei Lebensgefahr (sie wacht nicht auf, atmet nicht wie sonst, blutet stark) zuerst {emergency} anrufen "
+    "und tun, was sie sagen, dann die Rennleitung, {race_control}."
 )
 
 ALWAYS: Final = (
     "sie ist verwirrt, redet seltsam, weiß nicht, wo sie ist",
     "sie wird ohnmächtig, krampft oder ist kaum zu wecken",
-    "Brustschmerz oder Atemnot in Ruhe",
+    "Brustschmerz oder Atemnot in Ruhe; pfeifender Atem, oder Lippen, Zunge oder Gesicht schwellen an",
 )
 
 CARDS: Final = (
@@ -52,7 +53,8 @@ CARDS: Final = (
         MEDIC,
         (
             "immer wieder Erbrechen, oder mit Blut oder schwarz",
-            "starke Kopfschmerzen, geschwollene Hände oder Gesicht, schwerer als am Start: auch von zu viel Trinken",
+            "starke Kopfschmerzen, Hände oder Gesicht dick, schwerer als am Start: zu viel getrunken, nichts mehr trinken",
+            "nicht einmal kleine Schlucke Wasser bleiben drin",
             "viele Stunden kein Urin, oder er ist dunkel wie Cola",
             "Bauchschmerz, der nicht nachlässt",
             *ALWAYS,
@@ -72,7 +74,7 @@ CARDS: Final = (
         (
             "sie hat sich den Kopf gestoßen, auch wenn sie sich gut fühlt",
             "Schmerzen in Hals oder Rücken, Kribbeln oder kein Gefühl in Arm oder Bein: nicht bewegen",
-            "eine Blutung, die unter fester Hand nicht aufhört",
+            "eine Blutung, die unter fester Hand nicht aufhört: weiter drücken",
             "sie kann nicht gehen, oder ein Gelenk oder Knochen sieht falsch aus",
             *ALWAYS,
         ),
@@ -141,7 +143,7 @@ CARDS: Final = (
         ),
         MEDIC,
         (
-            "sie zittert ohne Ende, oder zittert nicht mehr und ist noch kalt",
+            "sie zittert ohne Ende, oder zittert nicht mehr und ist noch kalt: liegen lassen, sanft bewegen",
             "verwaschene Sprache, ungeschickte Hände, Stolpern",
             "weiße oder taube Finger, Zehen, Nase oder Ohren",
             *ALWAYS,
@@ -154,7 +156,7 @@ CARDS: Final = (
             "ist sie verletzt oder krank, ist dies die falsche Karte: die andere nehmen",
             "nicht im Tief, nicht mit leerem Magen: erst warm, trocken, satt, zwanzig Minuten, ohne Geschrei",
             "fragen, was genau nicht stimmt; jede Antwort hat ihre Karte",
-            "nur bis zum nächsten Punkt, mit oder ohne Begleitung, und dort entscheiden",
+            "kein Warnzeichen auf einer Karte, der Weg voraus sicher: vielleicht bis zum nächsten Punkt, dort entscheiden",
             "es ist ihr Rennen: was sie warm und satt entscheidet, wird ihr nicht zweimal ausgeredet",
             "steigt sie aus: sofort der Rennleitung sagen, Nummer abgeben, im Warmen auf die Crew warten",
         ),

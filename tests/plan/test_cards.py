@@ -118,3 +118,26 @@ def test_what_a_medic_would_miss_is_there(
     assert any(stomach in s for s in cards["stomach"].try_first)
     assert any(weather in f for f in cards["weather"].red_flags)
     assert any(cold in s for s in cards["cannot-get-warm"].try_first)
+
+
+@pytest.mark.parametrize(
+    ("language", "drink", "gently", "allergy", "on", "danger"),
+    [
+        ("en", "no more to drink", "move her gently", "tongue or face swell", "no red flag on any card", "do as they say"),
+        ("de", "nichts mehr trinken", "sanft bewegen", "Zunge oder Gesicht", "kein Warnzeichen", "tun, was sie sagen"),
+    ],
+)  # fmt: skip
+def test_a_red_flag_says_what_must_not_be_done_meanwhile(
+    language: str, drink: str, gently: str, allergy: str, on: str, danger: str
+) -> None:
+    """Common practice, no source (drinking too much: Hew-Butler et al. 2015, from memory): no more water into somebody
+    who may have had too much; the very cold are not walked about; a swelling face is an emergency; nobody is kept
+    going past a red flag; who calls the emergency number does as they say."""
+    cards = {c.id: c for c in built_in_cards("1", "112", language)}
+    assert any(drink in f for f in cards["stomach"].red_flags)
+    assert any(gently in f for f in cards["cannot-get-warm"].red_flags)
+    assert all(
+        any(allergy in f for f in cards[i].red_flags) for i in ("feet", "stomach", "fall", "wants-to-stop")
+    )
+    assert any(on in s for s in cards["wants-to-stop"].try_first)
+    assert danger in red_flag_line("1", "112", language)
