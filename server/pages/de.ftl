@@ -18,7 +18,7 @@ in-at = an { $when }
 out-at = ab { $when }
 through-at = durch { $when }
 reported-none = erreicht; keine Zeit gemeldet
-gets-there = { $odds }, dass sie hinkommt
+gets-there = Chance { $odds }, dass sie hinkommt
 own-clock = { $when } deine Uhr
 next-meeting = Nächstes Treffen
 my-meeting = Dein nächstes Treffen
@@ -28,7 +28,7 @@ others = { $who }
 leave-by = Losfahren bis
 leave-by-unknown = keine Abfahrtszeit: die Fahrt ist nicht bestätigt
 be-there = Dort sein ab
-until-heard = man von ihr hört
+until-heard = zur nächsten Nachricht von ihr
 wait-until = Warten bis
 have-ready = Bereithalten
 food = Essen
@@ -38,8 +38,8 @@ arrives = Ankunft
 lost = Dieses Treffen geht nicht: { $why }
 no-signal = Dort gibt es kein Netz.
 cut-offs = Zeitlimits
-cut-off-line = { $name }, { $edge } bis { $when }: { $odds }, dass sie es schafft
-doubted = Behalten, nicht gezählt
+cut-off-line = { $name }, { $edge } bis { $when }: Chance { $odds }, dass sie es schafft
+doubted = Festgehalten, zählt noch nicht
 doubted-line = { $what } { $when }, gemeldet von { $who }: { $why }
 alarms = Alarm
 alarm-line = { $kind }, ausgelöst { $when }{ $point ->
@@ -71,14 +71,14 @@ profile-none = Die Route hat keine Höhen.
 chat = Chat
 chat-hint = Fragen oder melden: „wo ist sie“, „da in Mühle vor 5 min“, „was bringe ich mit“
 send = Senden
-share-place = Meinen Ort teilen
+share-place = Meinen Standort teilen
 asking-place = frage das Gerät, wo es ist …
 place-refused = Dieses Gerät sagt nicht, wo es ist.
-place-shared = Meinen Ort geteilt.
+place-shared = Meinen Standort geteilt.
 not-sent = Nicht gesendet: keine Verbindung. Noch einmal versuchen.
 stale = Keine Verbindung seit { $when }. Was hier steht, kann alt sein.
-notices = Dir mitgeteilt
-join-title = Zu einer Crew kommen
+notices = Nachrichten an dich
+join-title = Einer Crew beitreten
 join-lead = Gib den Code deiner Einladung ein.
 join-code = Code
 join-look = Nachsehen
@@ -97,16 +97,16 @@ error-title = Das ging nicht
 error-back = Zurück zur Tafel
 part-runner = Läuferin
 part-crew = Crew
-part-pacer = Pacer
+part-pacer = Begleitläufer
 part-safety-contact = Sicherheitskontakt
 part-organiser = Veranstalter
-part-volunteer = Helferin
+part-volunteer = Helfer
 part-supporter = Fan
 kind-overdue = Überfällig
 kind-asked-for-help = Um Hilfe gebeten
 kind-sweep = Schlussläufer sind durch, sie nicht
-edge-in = an
-edge-out = ab
+edge-in = Ankunft
+edge-out = Aufbruch
 race-runners-held = Die Läufer sind angehalten{ $until ->
     [none] {""}
    *[other] { " " }bis { $until }
@@ -125,11 +125,11 @@ race-access-closed = Crew-Zugang geschlossen: { $point }{ $by ->
     [none] {""}
    *[other] {", sagt "}{ $by }
 }
-race-cut-off-in-moved = Zeitlimit an { $point } ist jetzt { $until }{ $by ->
+race-cut-off-in-moved = Zeitlimit für die Ankunft in { $point } ist jetzt { $until }{ $by ->
     [none] {""}
    *[other] {", sagt "}{ $by }
 }
-race-cut-off-out-moved = Zeitlimit ab { $point } ist jetzt { $until }{ $by ->
+race-cut-off-out-moved = Zeitlimit für den Aufbruch in { $point } ist jetzt { $until }{ $by ->
     [none] {""}
    *[other] {", sagt "}{ $by }
 }

@@ -5,7 +5,7 @@
 
 both-clocks = { $there } (deine Uhr: { $here })
 window = wohl { $likely }, zwischen { $early } und { $late }; in 1 von 10 Fällen früher, in 1 von 10 später
-window-over = erwartet { $likely }, zwischen { $early } und { $late }; von dort ist nichts gemeldet
+window-over = war erwartet für { $likely }, zwischen { $early } und { $late }; von dort ist nichts gemeldet
 window-there = dort seit { $likely }
 window-set = { $likely }
 window-due = wohl { $likely }, jederzeit von jetzt bis { $late }; in 1 von 10 Fällen später
@@ -47,14 +47,25 @@ fact-in = in { $place } angekommen
 fact-out = { $place } verlassen
 fact-through = ohne Halt durch { $place }
 fact-position = gesehen, { $place }
-fact-resting = macht Pause in { $place }
-fact-moving-again = wieder unterwegs ab { $place }
+fact-resting = macht Pause, { $place }
+fact-moving-again = wieder unterwegs, { $place }
 fact-asked-for-help = hat um Hilfe gebeten, { $place }
-fact-retired = in { $place } ausgeschieden
+fact-retired = ausgeschieden, { $place }
 fact-in-hand = bei jemandem, { $place }
 fact-sweep-through = Schlussläufer durch { $place }
 fact-not-here-yet = noch nicht in { $place }
 fact-other = { $kind } bei { $place }
+fact-in-nowhere = angekommen, Ort nicht genannt
+fact-out-nowhere = aufgebrochen, Ort nicht genannt
+fact-through-nowhere = ohne Halt durchgelaufen, Ort nicht genannt
+fact-position-nowhere = gesehen, Ort nicht genannt
+fact-resting-nowhere = macht Pause, Ort nicht genannt
+fact-moving-again-nowhere = wieder unterwegs, Ort nicht genannt
+fact-asked-for-help-nowhere = hat um Hilfe gebeten, Ort nicht genannt
+fact-retired-nowhere = ausgeschieden, Ort nicht genannt
+fact-in-hand-nowhere = bei jemandem, Ort nicht genannt
+fact-sweep-through-nowhere = Schlussläufer durch, Ort nicht genannt
+fact-not-here-yet-nowhere = noch nicht da, Ort nicht genannt
 place-km = { $km } nach dem Start
 place-nowhere = Ort nicht genannt
 
@@ -115,7 +126,7 @@ meeting-food = Essen: { $food }
 meeting-if-missed = Falls verpasst: { $text }
 meeting-no-signal = Kein Netz in { $place }.
 be-there = Sei ab { $be_there } in { $place } für { $runner }.
-move-on = Weiter von { $place }: nach { $until } lohnt es nicht, auf { $runner } zu warten.
+move-on = Fahr weiter von { $place }: nach { $until } lohnt es sich nicht mehr, auf { $runner } zu warten.
 move-on-next-other = Nächstes Treffen: { $place }, { $runner }.
 move-on-next = Nächstes Treffen: { $place }.
 window-moved = Neue Zeiten für { $place }: { $what }
@@ -125,13 +136,13 @@ window-moved-leave = fahr bis { $leave_by } los{ $was ->
    *[other] {" (vorher "}{ $was })
  }, sei ab { $be_there } dort, warte bis { $until }.
 window-moved-there = sei ab { $be_there } dort, warte bis { $until }.
-unreported-out = Dass { $runner } aus { $place } los ist, hat niemand gemeldet. Schreib, wann sie los ist; ist sie noch bei dir, schreib „noch da“ und bleib.
+unreported-out = Niemand hat gemeldet, dass { $runner } { $place } verlassen hat. Schreib, wann sie los ist; ist sie noch bei dir, schreib ‚noch da‘ und bleib.
 meeting-lost = { $runner } in { $place } ist nicht mehr zu schaffen. Versuch es nicht.
 meeting-lost-why = { $runner } in { $place }: { $window }.
 lost-access-closed = Der Zugang für die Crew ist dort gesperrt.
 lost-not-both = Dieselbe Crew schafft dieses Treffen und das davor nicht beide.
 lost-too-late = Die Fahrt dauert länger, als Zeit bleibt.
-lost-she-has-left = Sie ist dort { $when } los.
+lost-she-has-left = Sie ist dort { $when } aufgebrochen.
 brief = Bevor das Netz endet: { $count ->
     [one] das nächste Treffen.
    *[other] die nächsten { $count } Treffen.
@@ -180,7 +191,7 @@ retired-not-in-hand = Sie wird weiter überwacht, bis jemand sie bei sich hat: s
 retired-race-control = Die Rennleitung weiß es.
 retired-has-her = { $who } hat { $runner } bei sich, { $when }.
 retired-in-hand-taken-back = Zurückgenommen: niemand hat { $runner } bei sich. Sie wird wieder überwacht, bis jemand sie bei sich hat.
-retired-waits-hand = Noch hat niemand gesagt, dass { $runner } bei jemandem ist.
+retired-waits-hand = Noch hat niemand gemeldet, { $runner } bei sich zu haben.
 retired-waits-race-control = Die Rennleitung muss noch erfahren, dass { $runner } ausgeschieden ist. Sag du es ihr jetzt: { $name } { $phone }. Antworte ‚Rennleitung weiß es‘, wenn es getan ist.
 retired-call-you = Du sagst es der Rennleitung: { $name } { $phone }. Antworte ‚Rennleitung weiß es‘, wenn es getan ist.
 retired-call-other = { $caller } sagt es der Rennleitung; du musst dort nicht anrufen.
@@ -198,8 +209,8 @@ in-hand-calm = Zu { $runner } ist kein Alarm offen; du musst jetzt nichts tun. O
 in-hand-ask = Nachfragen: { $who } { $phone }.
 cut-off-falling = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): Chance { $odds }, und sie sinkt.
 cut-off-rising = { $runner } und das Zeitlimit in { $place } ({ $edge } bis { $cut_off }): Chance wieder { $odds }.
-cut-off-latest = Für 9 von 10 muss sie { $place } bis { $when } verlassen haben.
-cut-off-not-possible = { $place } früh genug für 9 von 10 zu verlassen, ist nicht mehr möglich.
+cut-off-latest = Damit es in 9 von 10 Fällen reicht, muss sie { $place } bis { $when } verlassen haben.
+cut-off-not-possible = { $place } so früh zu verlassen, dass es in 9 von 10 Fällen reicht, ist nicht mehr möglich.
 edge-in = Ankunft
 edge-out = Aufbruch
 late = { $runner } in { $place }? Später, als es in 9 von 10 Fällen gewesen wäre. War sie schon da?
@@ -280,10 +291,10 @@ alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
 alarm-call-other = { $caller } ruft die Rennleitung an. Bitte ruf dort deswegen nicht selbst an.
 alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
 alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } an; warte nicht auf das hier.
-alarm-words = Empfangene Worte: ‚{ $words }‘
+alarm-words = Im Wortlaut: ‚{ $words }‘
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
 alarm-unconfirmed = NICHT BESTÄTIGT, kann stimmen: { $fact } { $when } ({ $ago }), gemeldet von { $who }. Frag nach.
-alarm-help-ends = Der Alarm endet, sobald ‚sie ist bei uns‘ schreibt, wer sie bei sich hat, oder ‚Entwarnung‘ der Sicherheitskontakt oder der Veranstalter.
+alarm-help-ends = Der Alarm endet, sobald jemand, der sie bei sich hat, ‚sie ist bei uns‘ schreibt, oder der Sicherheitskontakt oder der Veranstalter ‚Entwarnung‘.
 alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; das endet mit ‚sie ist bei uns‘, oder mit ‚Entwarnung‘ vom Sicherheitskontakt oder Veranstalter.
 alarm-said-km = NACH DEN WORTEN DES RUFS ist sie bei { $km }{ $place ->
     [none] .
@@ -298,7 +309,7 @@ alarm-asked-none = Vor dir wurde niemand gefragt.
 alarm-told = Auch benachrichtigt: { $names }.
 alarm-estimate = SCHÄTZUNG, NICHT GESEHEN: zwischen { $low } und { $high } auf der Strecke, am ehesten bei { $likely }.
 alarm-estimate-place = Wahrscheinlichster Ort dieser Schätzung: { $place }.
-alarm-may-be = Vielleicht ist sie nur nicht gemeldet oder von der Strecke ab:
+alarm-may-be = Vielleicht ist sie nur nicht gemeldet worden oder von der Strecke abgekommen:
 alarm-may-unreported-nobody = - niemand meldet aus { $place };
 alarm-may-unreported = - { $place } wird gemeldet durch { $by }, und nicht jeder wird erfasst;
 alarm-may-delay = - Meldungen aus { $place } können { $length } später kommen;
@@ -435,7 +446,7 @@ where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } auf 
 where-estimate-near = Schätzung, nicht gesehen: nahe { $likely } auf der Strecke.
 where-legs = Das liegt zwischen { $from } und { $to }.
 where-at = { $runner } ist in { $place }, seit { $when }, gemeldet von { $who } ({ $ago }).
-where-gone-on = Dass sie dort los ist, hat niemand gemeldet; { $odds }, dass sie weitergegangen ist.
+where-gone-on = Niemand hat gemeldet, dass sie dort aufgebrochen ist; Chance { $odds }, dass sie weitergegangen ist.
 where-ended = { $runner }: { $going }.
 gap-answer-late = { $runner } liegt in { $place } etwa { $length } hinter dem Plan, { $window }.
 gap-answer-early = { $runner } liegt in { $place } etwa { $length } vor dem Plan, { $window }.
@@ -445,7 +456,7 @@ gap-none-known = Es gibt keine Planzeit zum Vergleich.
 supposed-slower = Läuft { $runner } ab hier { $percent } % langsamer: { $place } { $window }.
 supposed-faster = Läuft { $runner } ab hier { $percent } % schneller: { $place } { $window }.
 supposed-leaving = Bricht { $runner } um { $when } auf: { $place } { $window }.
-supposed-on-the-move = { $runner } ist, soviel bekannt, an keinem Punkt, sondern unterwegs: so steht es jetzt.
+supposed-on-the-move = { $runner } ist, soweit bekannt, an keinem Punkt, sondern unterwegs: so steht es jetzt.
 supposed-only = Nur angenommen: niemand wurde benachrichtigt, nichts ist geändert.
 stop-over = { $runner } war { $length } in { $place } ({ $from } bis { $to }){ $gap ->
     [none] .
@@ -466,11 +477,11 @@ cut-off-more = Danach:
 cut-offs-none = Für { $runner } gibt es kein Zeitlimit mehr.
 missed-seen-out = Ja: { $runner } hat { $place } { $when } verlassen.
 missed-seen-in = Nein: { $runner } ist seit { $when } in { $place }, ein Aufbruch ist nicht gemeldet.
-missed-gone-on = { $runner } war um { $when } in { $place }, ein Aufbruch ist nicht gemeldet; { $odds }, dass sie weitergegangen ist.
+missed-gone-on = { $runner } war um { $when } in { $place }, ein Aufbruch ist nicht gemeldet; Chance { $odds }, dass sie weitergegangen ist.
 missed-odds-high = Wohl ja: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
 missed-odds-even = Kann sein: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
 missed-odds-low = Wohl nicht: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
-until-heard = man von ihr hört
+until-heard = zur nächsten Nachricht von ihr
 wait-advice-wait = Warte{ $until ->
     [none] .
    *[other] {" bis "}{ $until }.
@@ -480,7 +491,7 @@ wait-advice-go = Fahr weiter{ $next ->
    *[other] {" nach "}{ $next }.
  }
 wait-expected = { $runner } in { $place }: { $window }.
-wait-next-leave = Nach { $next } fahr bis { $leave_by } los.
+wait-next-leave = Fahr bis { $leave_by } los nach { $next }.
 people-line = { $name }: { $parts }{ $where ->
     [none] {""}
    *[other] {", "}{ $where }
@@ -652,7 +663,7 @@ noted-many = Notiert: { $count ->
    *[other] { $count } Meldungen.
  }
 live-ended = Der geteilte Standort ist zu Ende. Das sagt nichts über { $runner }.
-position-whose = Ist { $runner } bei diesem Telefon?
+position-whose = Hat { $runner } dieses Telefon bei sich?
 photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht gespeichert. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
 photo-words-only = Das Bild selbst wird nicht gespeichert, nur deine Worte.
 other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
@@ -719,7 +730,7 @@ taken-alarm = { $runner }: { $kind }, seit { $since }.
 towards = Fragt zuerst die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
 towards-alarm = Ein Alarm ist offen, und niemand hat ihn übernommen: beantworte zuerst den.
 towards-alarm-held = { $holder } hat den offenen Alarm: sprich zuerst mit { $holder }.
-towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Crew-Punkten. Anderswo kann sie sie das Rennen kosten.
+towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Crew-Punkten. Anderswo kann Hilfe sie das Rennen kosten.
 towards-rule-anywhere = Die Rennregeln verbieten Hilfe außerhalb der Crew-Punkte nicht.
 towards-note = Rennregeln für die Crew: { $note }
 towards-instead = Dort sucht sie euch: { $place }, ab { $be_there }{ $until ->
@@ -732,7 +743,7 @@ my-race-early = Du bist in { $place } etwa { $length } vor dem Plan.
 my-race-on-plan = Du bist in { $place } im Plan.
 my-race-next = { $place }: { $window }.
 my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; Chance { $odds }, dass du es schaffst.
-my-race-latest = Für 9 von 10 brich bis { $when } in { $place } auf.
+my-race-latest = Damit es in 9 von 10 Fällen reicht, brich bis { $when } in { $place } auf.
 my-race-no-cut-off = Vor dir liegt kein Zeitlimit mehr.
 my-race-old = Was ich von dir weiß, ist alt ({ $ago }). Schreib ‚da‘ oder ‚los‘, oder schick deinen Standort.
 my-race-ended = Dein Rennen: { $going }.
@@ -802,16 +813,16 @@ part-supporter = Fan
 
 usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘, ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘.
 usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘, ‚isst gut, Füße ok‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
-usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Besenläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Schlussläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
 usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
 duty-runner = Du läufst. Schreib an den Punkten ‚rein‘ und ‚raus‘, wenn du kannst, oder teile deinen Live-Standort; ‚Pause‘, wenn du länger stehst; ‚Hilfe‘, wenn du sie brauchst. Deine Crew und { $control } erfahren es.
 duty-crew = Du bist Crew für { $runner }. Du bekommst gesagt, wann du losmusst und was bereitliegen soll: antworte darauf. Melde dich selbst, sobald du an einem Punkt bist; melde dort jede Ankunft und jeden Aufbruch, mit Namen; und ‚noch nicht da‘, wenn gefragt wird.
 duty-pacer = Du begleitest { $runner }. Sei an dem Punkt, an dem du dazustößt, mit eigenem Licht und einer warmen Schicht. Melde sie an den Punkten; ist eine von euch verletzt, schreib ‚Hilfe‘ und ruf { $emergency } an.
-duty-safety-contact = Du bist der Sicherheitskontakt von { $runner }, zu Hause und die ganze Nacht erreichbar. Ist sie überfällig oder bittet um Hilfe, kommt hier ein Alarm: antworte binnen 5 min ‚Ich habe es‘ und sorge dafür, dass jemand nach ihr sieht. { $calls ->
+duty-safety-contact = Du bist der Sicherheitskontakt von { $runner }, zu Hause und die ganze Nacht erreichbar. Ist sie überfällig oder bittet um Hilfe, kommt hier ein Alarm: antworte binnen 5 min ‚Ich übernehme‘ und sorge dafür, dass jemand nach ihr sieht. { $calls ->
     [yes] Du rufst { $control } an, { $phone }.
    *[no] Eine bestimmte Person ruft { $control } an; wer, steht im Alarm.
  } Wenn ein Leben in Gefahr sein kann, zuerst { $emergency }. Vor dem Start kommt ein Probealarm: antworte darauf mit dem Telefon so, wie es nachts sein wird.
-duty-organiser = Du bist Veranstalter. Du hörst von Ausfällen, von Leuten, die nicht zu erreichen sind, und von Alarmen; du sagst, wenn der Start sich verschiebt, Läuferinnen festgehalten werden oder ein Zeitlimit sich ändert.
+duty-organiser = Du bist Veranstalter. Du hörst von Ausfällen, von Leuten, die nicht zu erreichen sind, und von Alarmen; du sagst, wenn der Start sich verschiebt, die Läuferinnen angehalten werden oder ein Zeitlimit sich ändert.
 duty-volunteer = Du meldest an deinem Punkt: Startnummer, ‚rein‘ und ‚raus‘ mit der Zeit. Positionen siehst du nicht.
 duty-supporter = Du verfolgst { $runner }: frag ‚nächster‘, ‚wo‘ oder ‚Ziel‘. Von dir wird nichts verlangt.
 duty-all = ‚was kann ich fragen‘ zeigt, was du hier schreiben kannst. Das hier ist eine Hilfe, kein Rettungsdienst.
@@ -915,9 +926,9 @@ plan-jumps = { $count ->
    *[other] { $count } Sprünge der Satellitenortung blieben außen vor
  }
 plan-far-race = { $name } war im Aufwand { $times }-mal kürzer oder länger als dieses Rennen: je weiter weg, desto weniger sagt es
-plan-short-race = die Regel stammt von Rennen bis etwa 4 h und ist jenseits des Marathons zuversichtlich
+plan-short-race = die Regel stammt von Rennen bis etwa 4 h und ist jenseits des Marathons eher zu optimistisch
 plan-few-near = wenige kamen nahe { $target } an: die Form ist die von Läufern um { $middle }
-plan-easy-scaled = ruhiges Tempo plus Zuschlag passt zu flachen 50 km; hier auf { $course } mit { $ascent } Anstieg hochgerechnet (wie { $effort } in der Ebene, Zeit wächst mit Strecke hoch 1,06), was nach einem Tag zu Fuß zuversichtlich ist
+plan-easy-scaled = ruhiges Tempo plus Zuschlag passt zu flachen 50 km; hier auf { $course } mit { $ascent } Anstieg hochgerechnet (wie { $effort } in der Ebene, Zeit wächst mit Strecke hoch 1,06), was nach einem Tag zu Fuß eher zu optimistisch ist
 plan-no-heights = die Strecke hat keine Höhen: Anstiege, Gefälle und Höhenlage fehlen in diesem Plan, bergige Abschnitte werden zu kurz, ebene zu lang; eine Strecke mit Höhen verwenden
 plan-surface-unknown = Untergrund ‚{ $surface }‘ auf { $where } ist nicht bekannt und kostet nichts; bekannt sind { $known }
 plan-goal-a-target = Ziel A ist das Ziel selbst: die geplanten Pausen lassen keine Zeit, schneller zu sein
@@ -949,7 +960,7 @@ plan-factor-altitude = Höhenlage
 plan-rests = Beruht auf: { $source }.
 plan-change-next = Bis wann die Ziele gelten, beim Aufbruch in { $place }: { $goals }.
 plan-light = Licht, und wo sie nach dem Plan dann ist: { $light }.
-cut-off-earlier = Für 9 von 10, wenn sie weitermacht: { $points }.
+cut-off-earlier = Damit es in 9 von 10 Fällen reicht, wenn sie weitermacht: { $points }.
 plan-goals = Ziele: A { $a }, B { $b }, C { $c }.
 plan-light-civil-dawn = erstes Licht { $when } (bei { $km })
 plan-light-sunrise = Sonnenaufgang { $when } (bei { $km })
@@ -1078,7 +1089,7 @@ plan-remedy-pacer-leaves = Sagen, wo die vorige aufhört: pacer_leaves
 
 paper-point = Punkt
 paper-leg = Stück
-paper-climb = Meter auf ab
+paper-climb = Höhenmeter
 paper-in = { $goal } an
 paper-out = { $goal } ab
 paper-stop = Pause
@@ -1112,7 +1123,7 @@ paper-leave = Losfahren bis { $leave_by }{ $from ->
    *[other] {", von "}{ $from }
  }.
 paper-after-her = Bleibt aber in { $place }, bis { $runner } dort los ist, oder bis { $until }: ab dann kommen neue Zeiten per Nachricht.
-paper-no-leave = Keine Abfahrtszeit: noch steht niemand für die Fahrzeit ein.
+paper-no-leave = Keine Abfahrtszeit: noch hat niemand die Fahrzeit bestätigt.
 paper-be-there = Da sein ab { $be_there }.
 paper-expected = { $runner }: { $window }.
 paper-planned = Geplant { $when }{ $length ->
@@ -1189,7 +1200,7 @@ paper-who = wer
 paper-made-of = besteht aus
 paper-in-time = vor ihr da
 paper-drives-her = { $name } (fährt)
-paper-own-car = auf eigene Faust
+paper-own-car = auf eigenem Weg
 paper-there-already = schon da
 paper-not-promised = { $odds }, nicht zugesagt
 paper-no-meetings = Für dich ist kein Treffen geplant.

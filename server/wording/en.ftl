@@ -55,6 +55,17 @@ fact-in-hand = in hand at { $place }
 fact-sweep-through = sweep through { $place }
 fact-not-here-yet = not at { $place } yet
 fact-other = { $kind } at { $place }
+fact-in-nowhere = in, place not given
+fact-out-nowhere = out, place not given
+fact-through-nowhere = went through without staying, place not given
+fact-position-nowhere = seen, place not given
+fact-resting-nowhere = resting, place not given
+fact-moving-again-nowhere = moving again, place not given
+fact-asked-for-help-nowhere = asked for help, place not given
+fact-retired-nowhere = retired, place not given
+fact-in-hand-nowhere = in hand, place not given
+fact-sweep-through-nowhere = sweep through, place not given
+fact-not-here-yet-nowhere = not there yet, place not given
 place-km = { $km } into the course
 place-nowhere = a place not given
 

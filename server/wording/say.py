@@ -92,6 +92,8 @@ class Say:
     def fact(self, kind: str, place: str) -> str:
         """A check-in as a fact: 'out of Mill'."""
         key = f"fact-{slug(kind)}"
+        if place in ("", self.s("place-nowhere")) and has(f"{key}-nowhere"):
+            return self.s(f"{key}-nowhere")
         return self.s(key, place=place) if has(key) else self.s("fact-other", kind=kind, place=place)
 
     def ours(self, name: str) -> str:

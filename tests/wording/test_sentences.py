@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,11 @@ from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
 from server.facts.doubt import Reason
+from server.facts.entry import CHECK_INS, Kind
+from server.forecast.outlook import Window
 from server.wording import sentences
+from server.wording.reader import Reader
+from server.wording.say import Say
 from server.wording.sentences import WordingError, sentence
 
 ROOT = Path(__file__).parents[2]
@@ -145,3 +150,36 @@ def test_no_misleading_words(language: str) -> None:
     text = "\n".join(re.sub(r"^[a-z0-9_-]+ =", "", line) for line in lines)
     for word in (r"\bpassed\b", r"\bstopped\b", r"\bdead\b", r"she.s out", r"\bhurry\b"):
         assert not re.search(word, text, re.IGNORECASE), word
+
+
+@pytest.mark.parametrize("kind", [*sorted(CHECK_INS), Kind.IN_HAND])
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_a_fact_without_a_place_is_a_sentence_of_its_own(kind: Kind, language: str) -> None:
+    """Not 'wieder unterwegs ab Ort nicht genannt': what stands for no place fits in no sentence made for one."""
+    say = Say(Reader(language, "UTC", "UTC"), datetime(2027, 6, 19, tzinfo=UTC))
+    said = say.fact(kind.value, say.place_of("", None))
+    assert said.endswith(", place not given" if language == "en" else ", Ort nicht genannt")
+    assert not re.search(r"\b(?:ab|in|aus|from|at|of|bei|durch) (?:Ort|a place|place)\b", said)
+
+
+def test_german_facts_by_the_kilometre_are_german() -> None:
+    """Where only a kilometre is known: 'macht Pause, 45 km nach dem Start', never 'in 45 km nach dem Start'."""
+    say = Say(Reader("de", "UTC", "UTC"), datetime(2027, 6, 19, tzinfo=UTC))
+    for kind in (
+        Kind.RESTING,
+        Kind.MOVING_AGAIN,
+        Kind.ASKED_FOR_HELP,
+        Kind.RETIRED,
+        Kind.POSITION,
+        Kind.IN_HAND,
+    ):
+        said = say.fact(kind.value, say.place_of("", 45.0))
+        assert said.endswith(", 45,0 km nach dem Start"), said
+
+
+def test_a_german_window_that_is_over_reads_after_a_name() -> None:
+    """'Als Nächstes: Brindle, Maren war erwartet für 14:35': it stands after her name and after a colon."""
+    say = Say(Reader("de", "UTC", "UTC"), datetime(2027, 6, 19, 18, tzinfo=UTC))
+    at = datetime(2027, 6, 19, 14, 35, tzinfo=UTC)
+    window = Window("gate", at - timedelta(minutes=25), at, at + timedelta(minutes=45))
+    assert say.window(window).startswith("war erwartet für 14:35, zwischen 14:10 und 15:20")
