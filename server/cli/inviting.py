@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import io
+import json
 import sys
+import urllib.error
+import urllib.request
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -22,6 +25,8 @@ from server.journal import Invitation
 from server.settings import Settings, SettingsError
 
 ASKED_FOR_S = "5"
+LOOKS_FOR_S = 2.0
+"""How long the server on this machine is looked for (own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +59,9 @@ class Links:
     type=click.Path(path_type=Path, dir_okay=False),
     help="Also write the link as a QR picture (PNG) to this file.",
 )
+@click.option(
+    "--url", "address", help="Where the page is, if the server was started on another port or host."
+)
 @click.option("--web", is_flag=True, help="QR of the web page's link, though there is a bot.")
 @click.option("--blocks/--no-blocks", default=None, help="Draw the QR here (default: in a terminal).")
 @click.pass_obj
@@ -63,6 +71,7 @@ def invite(
     event: str | None,
     hours: int,
     picture: Path | None,
+    address: str | None,
     web: bool,
     blocks: bool | None,
 ) -> None:
@@ -74,6 +83,9 @@ def invite(
     if picture is not None and not picture.parent.is_dir():
         # Before a code is made: making one ends the one before it.
         raise Failed(f"--qr: there is no folder {picture.parent}. Make it, or name another.")
+    if address is not None and not address.startswith(("http://", "https://")):
+        raise Failed(f"--url: '{address}' is no web address. Give one that begins with http:// or https://.")
+    site = (address or base_url(context.settings)).rstrip("/")
 
     async def work() -> None:
         async with journal(context.settings) as opened:
@@ -86,12 +98,10 @@ def invite(
             made = next(i for i in await opened.invitations(event_id) if i.person == person)
             telegram = start_link(username, code) if username else ""
             # Behind the '#': what stands there is never sent to a server, so no log on the way keeps it.
-            links = Links(telegram, f"{base_url(context.settings)}/join#{code}", note)
+            links = Links(telegram, f"{site}/join#{code}", note)
             _show(found, made, code, links)
-            if not context.settings.public_url:
-                click.echo(
-                    "note: without STILEPOST_PUBLIC_URL the link opens on this machine only.", err=True
-                )
+            if address is None and not context.settings.public_url:
+                _doubt_own(site)
             shown: str = links.web if web else links.best
             if sys.stdout.isatty() if blocks is None else blocks:
                 click.echo(_blocks(shown))
@@ -99,6 +109,28 @@ def invite(
                 _write(picture, qr_png(shown))
 
     run(work())
+
+
+def _doubt_own(site: str) -> None:
+    """A link to this machine: that it opens nowhere else; and where nothing answers there, which address to give."""
+    click.echo("note: without STILEPOST_PUBLIC_URL the link opens on this machine only.", err=True)
+    if not _answers(site):
+        click.echo(
+            f"note: no Stilepost answers at {site} now. If it runs on another port (`stilepost serve --port 8080`), "
+            "invite again with --url http://127.0.0.1:8080; each new code ends the one before.",
+            err=True,
+        )
+
+
+def _answers(site: str) -> bool:
+    """Whether a server of ours is there, well or not."""
+    try:
+        with urllib.request.urlopen(f"{site}/health", timeout=LOOKS_FOR_S) as reply:  # noqa: S310 - our own address
+            return "data" in json.load(reply)
+    except urllib.error.HTTPError as error:
+        return error.headers.get_content_type() == "application/json"
+    except (urllib.error.URLError, OSError, ValueError):
+        return False
 
 
 async def _username(settings: Settings) -> tuple[str, str]:

@@ -199,7 +199,7 @@ def _runners(draft: Draft) -> None:
 
 def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
     report = draft.report
-    if r.value.person not in people:
+    if r.value.person not in people and not (draft.runners_astray() and r.value.person == r.value.id):
         else_say = f'Add [[people]] with id = "{r.value.person}".'
         what = f"there is no person '{r.value.person}' in [[people]]"
         report.error((*r.path, "person"), what, did_you_mean(r.value.person, people, else_say))

@@ -49,14 +49,16 @@ def _parts(draft: Draft) -> None:
 
 def _alarm_people(draft: Draft) -> None:
     people = {p.value.id: p for p in draft.people}
+    # A part whose runner's id is mistyped may be the very one that seems to be missing: that mistake is told, once.
+    astray = bool(draft.runners_astray())
     for r in draft.runners:
         mine = [p for p in draft.parts if p.value.runner in (None, r.value.id)]
         ladder = [p for p in mine if p.value.ladder is not None]
         name = r.value.name
-        if not ladder:
+        if not ladder and not astray:
             what = f"an alarm about {name} would reach nobody: the ladder is empty"
             draft.report.error(r.path, what, "Give somebody's part ladder = 1.")
-        if all(p.value.kind is not PartKind.SAFETY_CONTACT for p in mine):
+        if not astray and all(p.value.kind is not PartKind.SAFETY_CONTACT for p in mine):
             remedy = 'Give one person the part { kind = "safety contact", ladder = 1 }.'
             draft.report.error(r.path, f"{name} has no safety contact", remedy)
         steps: dict[int, Part] = {}

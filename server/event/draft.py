@@ -23,6 +23,7 @@ from server.event.model import (
     Stretch,
     WeatherSpell,
 )
+from server.event.plainly import as_moment
 from server.event.section import Report, Section
 from server.event.times import read_clock, read_moment, to_utc
 
@@ -80,6 +81,11 @@ class Draft:
         """The points of one course, in the order of the file."""
         return [p for p in self.points if self.course_of[p.path] == course]
 
+    def runners_astray(self) -> frozenset[str]:
+        """Ids that parts give for a runner and that no runner has: mistyped here or there."""
+        ids = {r.value.id for r in self.runners}
+        return frozenset(p.value.runner for p in self.parts if p.value.runner and p.value.runner not in ids)
+
     def local_start(self) -> datetime:
         """The start as naive wall time."""
         return self.starts.astimezone(ZoneInfo(self.zone)).replace(tzinfo=None)
@@ -99,7 +105,14 @@ class Draft:
             return None
         local = self._local(section, key, value, not_before)
         if local is None:
-            remedy = f"Write date and time without quotes, as in {key} = {example}."
+            meant = as_moment(str(value)) if isinstance(value, str) else ""
+            remedy = (
+                f"Write {key} = {meant}, without quotes."
+                if "T" in meant
+                else f"Write date and time without quotes, as in {key} = {example}."
+            )
+            if isinstance(value, date):
+                remedy = f"Add the time of day: {key} = {value}T05:00 is five in the morning."
             section.error(key, f"{value} is no date and time", remedy)
             return None
         if not FIRST_YEAR <= local.year <= LAST_YEAR:

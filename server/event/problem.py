@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from server.event.lines import Path
@@ -52,3 +52,28 @@ class Parsed:
     def errors(self) -> tuple[Problem, ...]:
         """The problems that stand in the way."""
         return tuple(p for p in self.problems if p.severity is Severity.ERROR)
+
+
+_NO_SUCH = "there is no "
+
+
+def once(problems: Iterable[Problem]) -> list[Problem]:
+    """One id that there is none of is one mistake, however often it is used: told where it stands first, with the other
+    lines. `problems` in the order of the file."""
+    first: dict[tuple[str, str], int] = {}
+    out: list[Problem] = []
+    others: dict[int, list[int]] = {}
+    for p in problems:
+        key = (p.what, p.remedy)
+        if p.what.startswith(_NO_SUCH) and "'" in p.what and key in first:
+            others.setdefault(first[key], []).extend([] if p.line is None else [p.line])
+            continue
+        first.setdefault(key, len(out))
+        out.append(p)
+    for number, lines in others.items():
+        also = sorted({n for n in lines if n != out[number].line})
+        if also:
+            where = ", ".join(str(n) for n in also)
+            what = f"{out[number].what} (also on line{'s' if len(also) > 1 else ''} {where})"
+            out[number] = replace(out[number], what=what)
+    return out

@@ -13,7 +13,8 @@ from server.event.check import check, paths
 from server.event.draft import FIRST_YEAR, LAST_YEAR, At, Draft
 from server.event.lines import line_index, with_seconds
 from server.event.model import AlarmRule, Contact, CourseDef, Event, Part, PartKind, Person, Rules
-from server.event.problem import Parsed, Problem, Severity
+from server.event.plainly import slip
+from server.event.problem import Parsed, Problem, Severity, once
 from server.event.read_course import KM_MAX, read_courses, read_id, read_points
 from server.event.read_moves import read_driving, read_places, read_shares
 from server.event.read_pace import read_weather
@@ -50,7 +51,7 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
     report = Report(file, lines)
     draft = Draft(report)
     event = _event(Section(report, values, ()), draft, languages)
-    problems = sorted(report.problems, key=lambda p: p.line if p.line is not None else len(text))
+    problems = once(sorted(report.problems, key=lambda p: p.line if p.line is not None else len(text)))
     return Parsed(None if report.failed else event, tuple(problems), lines, paths(draft))
 
 
@@ -86,8 +87,11 @@ def _syntax(error: tomllib.TOMLDecodeError, text: str, file: str) -> Problem:
     line = int(found[1]) if found is not None and found[1] else len(rows)
     row = rows[line - 1].strip() if line <= len(rows) else ""
     said = _WHERE.sub("", words)
-    what = f"this is no valid TOML ({said[:1].lower()}{said[1:]}): {row[:80]}"
-    return Problem(Severity.ERROR, what, file, line, "", _syntax_remedy(said, row))
+    what, remedy = slip(row) or (
+        f"this line can't be read as TOML ({said[:1].lower()}{said[1:]}): {row[:80]}",
+        _syntax_remedy(said, row),
+    )
+    return Problem(Severity.ERROR, what, file, line, "", remedy)
 
 
 def _syntax_remedy(said: str, row: str) -> str:
@@ -251,6 +255,8 @@ def _fill_in(draft: Draft) -> None:
         theirs = [p for p in draft.parts if p.value.kind is PartKind.RUNNER and p.value.runner == r.value.id]
         if r.value.person in listed or r.value.person != r.value.id or theirs:
             continue
+        if draft.runners_astray():
+            continue  # whoever she is among the people is told already: the id is mistyped
         draft.people.append(At(Person(r.value.person, r.value.name), r.path))
         if listed:
             what = f"{r.value.name} is not among the [[people]]: nothing can be sent to her"

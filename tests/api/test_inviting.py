@@ -152,7 +152,19 @@ def test_a_wrong_token_is_said(shell: Shell, telegram: StandIn) -> None:
 
 def test_without_a_public_address_the_link_is_said_to_be_of_use_here_only(shell: Shell) -> None:
     """Somebody would send it on, and nobody could open it."""
-    assert "this machine only" in shell.run("invite", "ana").output
+    shown = shell.run("invite", "ana").output
+    assert "this machine only" in shown
+
+
+def test_a_link_to_a_port_where_nothing_answers_is_said(shell: Shell, unused_tcp_port: int) -> None:
+    """The server was started with --port: the link would lead nowhere. It is said, and --url makes the right one."""
+    shell.env["STILEPOST_PORT"] = str(unused_tcp_port)
+    shown = shell.run("invite", "ana").output
+    assert f"no Stilepost answers at http://127.0.0.1:{unused_tcp_port} now." in shown
+    shown = shell.run("invite", "ana", "--url", "http://127.0.0.1:8080/").output
+    assert re.search(rf"^link: http://127\.0\.0\.1:8080/join#{CODE}$", shown, re.M)
+    assert "answers" not in shown
+    assert "is no web address" in shell.run("invite", "ana", "--url", "crew.example.org").output
 
 
 def test_a_picture_that_has_no_place_costs_no_code(shell: Shell) -> None:
