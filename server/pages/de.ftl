@@ -13,6 +13,7 @@ estimate = Geschätzt, nicht gesehen
 estimate-between = zwischen { $low } und { $high } der Strecke, wohl bei { $likely }
 estimate-points = zwischen { $from } und { $to }
 points = Punkte voraus: wohl um, und zwischen wann
+points-unheard = Bis jetzt erwartet, von dort nichts gemeldet
 reached = Erreichte Punkte
 in-at = an { $when }
 out-at = ab { $when }

@@ -13,6 +13,7 @@ estimate = Estimate, not seen
 estimate-between = between { $low } and { $high } on the course, likely near { $likely }
 estimate-points = between { $from } and { $to }
 points = Points ahead: likely time, and between when
+points-unheard = Expected by now, nothing reported from there
 reached = Points reached
 in-at = in { $when }
 out-at = out { $when }

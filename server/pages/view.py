@@ -77,7 +77,7 @@ class AlarmLine:
 
 @dataclass(frozen=True, slots=True)
 class RunnerView:
-    """One runner's part of the board."""
+    """One runner's part of the board. `unheard`: points where her window is over and nothing was reported."""
 
     id: str
     name: str
@@ -90,6 +90,7 @@ class RunnerView:
     estimate: tuple[str, ...]
     alarms: tuple[AlarmLine, ...]
     ahead: tuple[PointLine, ...]
+    unheard: tuple[PointLine, ...]
     reached: tuple[PointLine, ...]
     meetings: tuple[MeetingCard, ...]
     cut_offs: tuple[str, ...]
@@ -110,7 +111,7 @@ class PersonLine:
 
 @dataclass(frozen=True, slots=True)
 class BoardView:
-    """The whole board for one reader."""
+    """The whole board for one reader; `at`: the server's own time, as a page's clock may differ."""
 
     event: str
     name: str
@@ -122,6 +123,7 @@ class BoardView:
     race_control_name: str
     race_control_phone: str
     people: tuple[PersonLine, ...] = ()
+    at: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +177,7 @@ def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen) -> Boa
         race_control_name=control.name if control else "",
         race_control_phone=control.phone if control else "",
         people=tuple(_person(p, pen) for p in people.people) if people else (),
+        at=pen.now.isoformat(),
     )
 
 
@@ -204,7 +207,8 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         held=_held(forecast, pen),
         estimate=tuple(_estimate(forecast, pen)) if forecast else (),
         alarms=tuple(_alarm(a, pen) for a in r.alarms),
-        ahead=tuple(_ahead(p, pen) for p in points if p.window is not None),
+        ahead=tuple(_ahead(p, pen) for p in points if p.window is not None and not _is_over(p, pen)),
+        unheard=tuple(_ahead(p, pen) for p in points if p.window is not None and _is_over(p, pen)),
         reached=tuple(_reached(p, pen) for p in points if p.arrived or p.left or p.through),
         meetings=tuple(_meeting(m, pen) for m in _mine_first(r.meetings)),
         cut_offs=tuple(_cut_off(c, pen) for c in r.cut_offs),
@@ -252,6 +256,11 @@ def _alarm(a: OpenAlarm, pen: Pen) -> AlarmLine:
     else:
         state = pen.word("alarm-open", told=told)
     return AlarmLine(text, state, a.unreached)
+
+
+def _is_over(p: PointAnswer, pen: Pen) -> bool:
+    """Whether the whole window of a point has gone by: it does not lie ahead, nobody has reported her there."""
+    return p.window is not None and times.edges(p.window)[2] < pen.now
 
 
 def _ahead(p: PointAnswer, pen: Pen) -> PointLine:

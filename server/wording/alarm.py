@@ -61,6 +61,10 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     )
 
 
+FAR_AFTER = timedelta(minutes=45)
+"""An alarm so long after the likely time makes its reader ask why it comes only now (own choice)."""
+
+
 def _runner(say: SayInEvent) -> Runner | None:
     return next((r for r in say.event.runners if r.id == say.runner_id), None)
 
@@ -205,9 +209,12 @@ def _heard_since(say: SayInEvent, v: AlarmValues) -> str:
 def _expected(say: SayInEvent, v: AlarmValues) -> str:
     if v.expected is None:
         return ""
-    return say.s(
+    first = say.s(
         "alarm-expected", place=say.point(v.expected.point), window=say.window_stood(v.expected, day=True)
     )
+    after = None if v.raised_at is None else v.raised_at - v.expected.likely
+    late = v.of_kind == NoticeKind.OVERDUE.value and after is not None and after >= FAR_AFTER
+    return lines(first, say.s("alarm-why-now", length=say.length(after)) if late and after else "")
 
 
 def _estimate(say: SayInEvent, v: AlarmValues) -> str:

@@ -304,6 +304,7 @@ alarm-heard-since = SEITDEM GEHÖRT, Ort unbekannt: { $when } ({ $ago }), { $who
 alarm-contact-lost = TATSACHE: ihr geteilter Standort endete { $when } ({ $ago }), seitdem ist nichts von ihr gehört. Das Telefon kann leer, aus oder ohne Netz sein; über sie selbst sagt das nichts.
 alarm-fact-none = TATSACHE: seit dem Start { $when } wurde sie an keinem Punkt gesehen.
 alarm-expected = Erwartet in { $place }: { $window }.
+alarm-why-now = Er kommt { $length } nach der wahrscheinlichen Zeit, weil Meldungen spät kommen und langsame Abschnitte häufig sind: früher wären die meisten solcher Alarme falsch.
 alarm-asked = Schon gefragt: { $names }.
 alarm-asked-none = Vor dir wurde niemand gefragt.
 alarm-told = Auch benachrichtigt: { $names }.

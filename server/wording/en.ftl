@@ -304,6 +304,7 @@ alarm-heard-since = HEARD SINCE, place not known: { $when } ({ $ago }), { $who }
 alarm-contact-lost = FACT: the position she shared ended { $when } ({ $ago }), and nothing has been heard of her since. Her phone may be empty, off or out of signal; of her it says nothing.
 alarm-fact-none = FACT: she has not been seen at any point since the start at { $when }.
 alarm-expected = Expected at { $place }: { $window }.
+alarm-why-now = It comes { $length } after the likely time because reports come late and slow legs are common: sooner, most such alarms would be false.
 alarm-asked = Asked already: { $names }.
 alarm-asked-none = Nobody has been asked before you.
 alarm-told = Also told: { $names }.

@@ -133,3 +133,24 @@ async def test_on_a_phone_the_course_begins_where_she_is(site: Site, browser: Br
         }"""
     )
     assert wrong == []
+
+
+async def test_what_was_said_stands_there_after_a_reload_and_not_after_logging_out(
+    site: Site, browser: Browser
+) -> None:
+    """Question and answer are kept in the tab; whoever logs out leaves nothing behind for the next one."""
+    page, wrong = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.fill("#text", "where is she")
+    await page.press("#text", "Enter")
+    answer = page.locator("#talk li.told", has_text="Last known")
+    await answer.or_(page.locator("#talk li.told", has_text="last known")).first.wait_for(timeout=10_000)
+    said = await page.locator("#talk li").all_inner_texts()
+    await page.reload()
+    await page.wait_for_selector(".fact")
+    assert await page.locator("#talk li").all_inner_texts() == said
+    await expect(page.locator("#talk li.mine")).to_have_text("where is she")
+    await page.click("#leave")
+    await page.wait_for_url(site.url + "/**")
+    assert await page.evaluate("sessionStorage.length") == 0
+    assert wrong == []

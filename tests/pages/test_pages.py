@@ -11,11 +11,13 @@ from xml.etree import ElementTree
 import aiohttp
 import pytest
 
-from server.api.replies import BoardAnswer, RaceNote
+from server.api.replies import BoardAnswer, RaceNote, RunnerBoard
 from server.facts.entry import Kind
+from server.forecast.outlook import Window
 from server.pages.labels import label, languages
 from server.pages.routes import static_path
 from server.pages.view import Pen, board_view
+from server.wording.answer import ForecastAnswer, Freshness, PointAnswer
 from server.wording.reader import Reader
 from tests.pages.conftest import EVENT, Site
 
@@ -221,3 +223,22 @@ async def test_the_board_names_the_channel_that_is_deaf_and_who_changed_the_race
     assert view.race[0].startswith("Cut-off in at Moss is now ")
     assert view.race[0].endswith(", says Olga")
     assert view.race[1] == "The course has been rerouted"
+
+
+async def test_a_point_whose_window_is_over_is_not_ahead(site: Site) -> None:
+    """She was expected at Brindle Gate hours ago and nobody has said anything: it stands under a heading of its own."""
+    forecast = ForecastAnswer(
+        "maren",
+        "Maren",
+        tuple(
+            PointAnswer(p, p, km, Window(p, *(site.clock.now() + timedelta(minutes=m) for m in minutes)))
+            for p, km, minutes in (("gate", 45.0, (-200, -160, -70)), ("low", 60.0, (-60, 5, 70)))
+        ),
+        Freshness(None),
+    )
+    board = BoardAnswer(
+        EVENT, "Harrow", "Europe/London", (RunnerBoard("maren", "Maren", "214", forecast=forecast),), "112", None
+    )  # fmt: skip
+    (runner,) = board_view(board, None, Pen(Reader("en", "UTC", "UTC"), site.clock.now())).runners
+    assert [p.name for p in runner.unheard] == ["gate"]
+    assert [p.name for p in runner.ahead] == ["low"]

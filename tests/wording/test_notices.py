@@ -457,3 +457,18 @@ def test_an_alarm_tells_the_end_of_a_shared_position_as_a_fact_of_the_phone(
     ).text
     assert "FACT: the position she shared ended 14:20 (50 min ago)" in text
     assert "of her it says nothing" in text
+
+
+@pytest.mark.parametrize(("raised", "said"), [(-120, False), (-100, True), (0, True)])
+def test_an_overdue_alarm_says_why_it_comes_so_late(
+    raised: int, said: bool, event: Event, here: Reader
+) -> None:
+    """Expected 160 min ago: nobody at home should think that it was forgotten. Near the time nothing is explained."""
+    values = replace(ALARM, raised_at=in_minutes(raised))
+    text = say_notice(notice(NoticeKind.OVERDUE, values), event, here, NOW).text
+    assert ("after the likely time because reports come late" in text) is said
+    called = replace(values, of_kind="asked for help")
+    assert (
+        "because reports come late"
+        not in say_notice(notice(NoticeKind.ASKED_FOR_HELP, called), event, here, NOW).text
+    )

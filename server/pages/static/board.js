@@ -82,6 +82,32 @@
     return item;
   }
 
+  // What was said here is kept in this tab until it is closed or somebody logs out, so that a reload loses none of it.
+  // Notices are not: the server shows those again.
+  const kept = `talk:${board.dataset.event}`;
+  const KEPT_MAX = 60;
+  const ahead = Date.parse(board.dataset.at) - Date.now();  // the server's clock, by which notices are told
+
+  function saved() {
+    try { return JSON.parse(sessionStorage.getItem(kept)) || []; } catch { return []; }
+  }
+
+  function keep(kind, message) {
+    const one = { kind, text: message.text, buttons: message.buttons || [], at: Date.now() + ahead };
+    try { sessionStorage.setItem(kept, JSON.stringify([...saved(), one].slice(-KEPT_MAX))); } catch { /* full, or not allowed */ }
+    return show(kind, message);
+  }
+
+  function restore() {
+    for (const one of saved()) {
+      const item = show(one.kind, one);
+      const later = [...talk.querySelectorAll("[data-at]")].find((n) => Date.parse(n.dataset.at) > one.at);
+      if (later) talk.insertBefore(item, later);
+    }
+  }
+
+  function forget() { try { sessionStorage.removeItem(kept); } catch { /* nothing was kept */ } }
+
   function told(message) {
     if (message.short && talk.querySelector(`[data-short="${message.short}"]`) && !message.may_repeat) return;
     const item = show(message.urgent ? "told alarm" : "told", message);
@@ -90,7 +116,7 @@
   }
 
   async function say(body, shown) {
-    const mine = show("mine", { text: shown });
+    const mine = keep("mine", { text: shown });
     body.key = body.key || key();
     const began = performance.now();
     const attempt = async () => {
@@ -100,7 +126,7 @@
         headers: { "Content-Type": "application/json" }, body: JSON.stringify(body),
       });
       const answer = await reply.json();
-      if (answer.ok) { if (answer.data.text || answer.data.picture) show("told", answer.data); }
+      if (answer.ok) { if (answer.data.text || answer.data.picture) keep("told", answer.data); }
       else show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") });
       connected(true);
     };
@@ -141,15 +167,18 @@
   });
 
   document.getElementById("leave").addEventListener("click", async () => {
+    forget();
     await fetch("/leave", { method: "POST", credentials: "same-origin" });
     location.replace("/");
   });
 
   document.querySelectorAll("[data-be]").forEach((button) => button.addEventListener("click", async () => {
+    forget();
     await fetch("/be/" + encodeURIComponent(button.dataset.be), { method: "POST", credentials: "same-origin" });
     location.replace("/");
   }));
 
+  restore();
   if (talk.lastElementChild) talk.scrollTop = talk.scrollHeight;
   look();
   listen();
