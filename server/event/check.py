@@ -26,6 +26,7 @@ def check(draft: Draft, event: Event) -> None:
         points = draft.points_of(course.value.id)
         _ends(draft, course.path, points)
         _names(draft, points)
+        _stages(draft, points)
         _reporters(draft, course.path, points)
         if draft.starts_known:
             _cut_offs(draft, points, [r for r in draft.runners if r.value.course == course.value.id])
@@ -165,6 +166,23 @@ def _cut_off_path(point: Path, draft: Draft) -> Path:
 
 def _in_first(c: CutOff) -> bool:
     return c.edge is Edge.OUT
+
+
+def _stages(draft: Draft, points: Sequence[At[Point]]) -> None:
+    """Stages follow each other in time, and none ends where the course begins or ends."""
+    last = None
+    for p in points:
+        at = p.value.next_stage
+        if at is None:
+            continue
+        path = (*p.path, "next_stage")
+        if p.value.kinds & {PointKind.START, PointKind.FINISH}:
+            what = "no stage ends at the start, and none follows the finish"
+            draft.report.error(path, what, "Give next_stage to the points where a night lies between.")
+        elif last is not None and at <= last:
+            what = f"the stage after '{p.value.name}' starts before the one before it"
+            draft.report.error(path, what, "Give each stage its own day, in running order.")
+        last = at
 
 
 def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:

@@ -98,7 +98,8 @@ class CrewAccess:
 @dataclass(frozen=True, slots=True)
 class Point:
     """A named place on the course. One place passed twice is two points. `km` is None until placed
-    when only `waypoint` (a name in the route file) is given; a loaded event has every km."""
+    when only `waypoint` (a name in the route file) is given; a loaded event has every km. `next_stage`: a stage ends here,
+    and the next one starts at that moment."""
 
     id: str
     name: str
@@ -112,6 +113,7 @@ class Point:
     signal: Signal = Signal.GOOD
     planned_stop: timedelta = timedelta(0)
     note: str = ""
+    next_stage: datetime | None = None
 
     @property
     def crew_access(self) -> bool:

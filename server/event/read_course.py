@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from datetime import timedelta
+from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from server.event.draft import DEFAULT_COURSE, At, CourseHead, Draft
@@ -127,7 +127,23 @@ def _point(draft: Draft, section: Section) -> Point:
         signal=section.choice("signal", Signal, Signal.GOOD) or Signal.GOOD,
         planned_stop=section.minutes("stop_minutes", timedelta(0)),
         note=section.text("note", most=WORDS_MAX),
+        next_stage=_next_stage(draft, section),
     )
+
+
+def _next_stage(draft: Draft, section: Section) -> datetime | None:
+    after = draft.local_start() if draft.starts_known else None
+    at = draft.moment(section, "next_stage", after, '"Sun 07:00"')
+    if at is not None and draft.starts_known and at < draft.starts:
+        section.error(
+            "next_stage", "the next stage starts before the race", 'Give the weekday, as in "Sun 07:00".'
+        )
+        return None
+    if at is not None and section.has("stop_minutes"):
+        section.error(
+            "stop_minutes", "a stage ends here, and she stays until the next one", "Leave stop_minutes out."
+        )
+    return at
 
 
 def _cut_offs(draft: Draft, section: Section) -> tuple[CutOff, ...]:

@@ -183,6 +183,7 @@ def _point(p: Point, zone: str) -> Table:
             "signal": unless(p.signal.value, Signal.GOOD.value),
             "stop_minutes": minutes(p.planned_stop),
             "note": p.note,
+            "next_stage": None if p.next_stage is None else to_wall(p.next_stage, zone),
         }
     )
     return table if p.access is None else table | {"crew": _access(p.access, zone)}

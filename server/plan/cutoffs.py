@@ -185,9 +185,15 @@ def goal_changes(
             ),
         )
         for j, point in enumerate(points)
-        if point != last.point
+        if point != last.point and not _all_leave_at_once(timetable, point)
         for goal in Goal
     )
+
+
+def _all_leave_at_once(timetable: Timetable, point: str) -> bool:
+    """Whether a stage ends there: when the next one starts says nothing of a goal."""
+    row = timetable.row(point)
+    return row.leave[Goal.A] == row.leave[Goal.C] and row.arrive[Goal.A] < row.arrive[Goal.C]
 
 
 def _instant(start: datetime, seconds: float | None) -> datetime | None:

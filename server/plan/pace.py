@@ -36,6 +36,11 @@ DARK_DOWNHILL: Final = 0.85
 NIGHT: Final = 1.08
 """By what time is multiplied between civil dusk and dawn, beside the downhill limit. Common practice, no
 source."""
+RESTS_FROM_S: Final = 3 * 3600.0
+HALVED_S: Final = 4 * 3600.0
+"""What a night does: a stop of three hours or more is a rest, and each four hours of it take back half of the hours
+on foot before it, so that after eight hours' rest she begins as after a quarter of them. Common practice, no source;
+no table here holds races with nights between."""
 SLOWEST_W_KG: Final = 0.3
 ROUNDS: Final = 40
 SETTLED_S: Final = 0.02
@@ -183,19 +188,36 @@ def faster_gait(
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stops:
-    """Planned stops: km (k,), rising, and length in seconds (k,)."""
+    """Planned stops: km (k,), rising, and length in seconds (k,).
+
+    `until_s` (k,): elapsed seconds before which she does not go on, for the end of a stage (-inf elsewhere; None: no
+    stages). What she waits there beyond `seconds` is no part of her time: stages are added up without the nights.
+    """
 
     km: Floats
     seconds: Floats
+    until_s: Floats | None = None
+
+    def lengths(self, km: Floats, moved_s: Floats) -> Floats:
+        """How long she really stands at each stop (k,), where she has moved `moved_s` (n,) s by `km` (n,)."""
+        if self.until_s is None:
+            return self.seconds
+        arrives, stood = np.interp(self.km, km, moved_s), 0.0
+        out = self.seconds.copy()
+        for k, until in enumerate(self.until_s):
+            out[k] = max(float(out[k]), float(until - arrives[k] - stood))
+            stood += float(out[k])
+        return out
 
     @property
     def total_s(self) -> float:
         """All of them together, s."""
         return float(self.seconds.sum())
 
-    def before(self, km: Floats) -> Floats:
-        """Seconds stood still before leaving each km (n,): a stop at that very km counts."""
-        done = np.concatenate([[0.0], np.cumsum(self.seconds)])
+    def before(self, km: Floats, lengths: Floats | None = None) -> Floats:
+        """Seconds stood still before leaving each km (n,): a stop at that very km counts. `lengths` (k,): how long each
+        really is."""
+        done = np.concatenate([[0.0], np.cumsum(self.seconds if lengths is None else lengths)])
         return np.asarray(done[np.searchsorted(self.km, km + 1e-9, side="right")])
 
 
@@ -220,11 +242,28 @@ class March:
         return float(self.moving_s.sum())
 
 
+def tired_hours(starts_s: Floats, km: Floats, stops: Stops, lengths: Floats) -> Floats:
+    """Hours on foot (n,) as they count for the fade, of steps that begin at `km` (n,) after `starts_s` (n,) seconds.
+
+    Ordinary stops count as the rest of the race does: the fade was fitted on whole times. A rest of `RESTS_FROM_S` or
+    more takes them back: of the hours before it half is left after each `HALVED_S` of rest.
+    """
+    hours = starts_s / 3600.0
+    for at, length in zip(stops.km, lengths, strict=True):
+        first = int(np.searchsorted(km, at - 1e-9))
+        if length >= RESTS_FROM_S and first < len(hours):
+            before = max(0.0, float(hours[first]) - length / 3600.0)
+            hours = hours.copy()
+            hours[first:] += before * 0.5 ** (length / HALVED_S) - hours[first]
+    return np.asarray(hours)
+
+
 def _timed(
-    terrain: Terrain, limits: Limits, day: Day, power: float, starts_s: Floats
+    terrain: Terrain, limits: Limits, day: Day, power: float, starts_s: Floats, tired_h: Floats
 ) -> tuple[Floats, Floats]:
-    """Moving seconds and plain seconds (before multipliers) of each step, if begun at starts_s (n,)."""
-    left = limits.fade.at(starts_s / 3600.0)
+    """Moving seconds and plain seconds (before multipliers) of each step, if begun at starts_s (n,), after so many
+    hours on foot."""
+    left = limits.fade.at(tired_h)
     dark = day.sky.dark_for_pace(starts_s, terrain.km[:-1])
     ground = np.minimum.reduce([s for _, s in day.downhill(starts_s, terrain.km[:-1])], initial=np.inf)
     plain = terrain.step_m / faster_gait(terrain, limits, power * left, left, dark, ground).speed_m_s
@@ -251,11 +290,16 @@ def _settle(
     Each step depends on earlier ones only, so the rounds settle from the start on; a step that begins
     within a blink of dusk may swing, which is less than its own few seconds.
     """
+    lengths = stops.seconds
     waits = stops.before(terrain.km[:-1])
     if guess is None:
         guess = np.concatenate([[0.0], np.cumsum(terrain.step_m[:-1])]) / 2.0 + waits
     for _ in range(ROUNDS):
-        moving, _plain = _timed(terrain, limits, day, power, guess)
+        tired = tired_hours(guess, terrain.km[:-1], stops, lengths)
+        moving, _plain = _timed(terrain, limits, day, power, guess, tired)
+        if stops.until_s is not None:
+            lengths = stops.lengths(terrain.km, np.concatenate([[0.0], np.cumsum(moving)]))
+            waits = stops.before(terrain.km[:-1], lengths)
         starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + waits
         change = float(np.abs(starts - guess).max())
         guess = starts
@@ -268,7 +312,8 @@ def march(terrain: Terrain, limits: Limits, stops: Stops, day: Day, power: float
     """How she goes the course at `power` W/kg (fresh), with what each thing costs."""
     moving, starts = _settle(terrain, limits, stops, day, power, None)
     n = len(moving)
-    left = limits.fade.at(starts / 3600.0)
+    lengths = stops.lengths(terrain.km, np.concatenate([[0.0], np.cumsum(moving)]))
+    left = limits.fade.at(tired_hours(starts, terrain.km[:-1], stops, lengths))
     dark = day.sky.dark_for_pace(starts, terrain.km[:-1])
     nowhere_dark = np.zeros(n, dtype=np.bool_)
     flat = replace(terrain, gradient=np.zeros(n))
@@ -357,7 +402,8 @@ def solve(terrain: Terrain, limits: Limits, stops: Stops, day: Day, total_s: flo
 def _stretched(near: March, by: float, stops: Stops, terrain: Terrain) -> March:
     """The march with all moving time multiplied by a number close to 1: what the solver left undone."""
     moving = near.moving_s * by
-    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + stops.before(terrain.km[:-1])
+    lengths = stops.lengths(terrain.km, np.concatenate([[0.0], np.cumsum(moving)]))
+    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + stops.before(terrain.km[:-1], lengths)
     return replace(
         near, moving_s=moving, starts_s=starts, parts=tuple((name, part * by) for name, part in near.parts)
     )

@@ -15,11 +15,11 @@ from server.course import Course
 from server.event.model import Edge, Event, Goal
 from server.plan.day import Weather
 from server.plan.errors import PlanError
-from server.plan.light import dark_kit, light_moments
+from server.plan.light import DarkKit, dark_kit, light_moments
 from server.plan.likely import Estimate, odds_by_power, odds_of, predicted, verdict
 from server.plan.notes import Note, note, saying
 from server.plan.own import OwnPace
-from server.plan.pace import WALK_LEVEL_M_S, March, Solved, solve
+from server.plan.pace import RESTS_FROM_S, WALK_LEVEL_M_S, March, Solved, solve, tired_hours
 from server.plan.setting import Z90, Setting, cut_offs, make_setting
 from server.plan.targets import clock
 from server.plan.timetable import Row, Timetable
@@ -65,7 +65,7 @@ def make_timetable(
         setting.quality,
         (*said, *_notes(setting, solved.march)),
         light=light_moments(setting.day.sky, elapsed, km),
-        dark=dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2)),
+        dark=_awake_in(dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2))),
         power_w_kg=solved.march.power,
         spread=setting.spread,
     )
@@ -103,15 +103,25 @@ class Times:
 
 
 def _times(setting: Setting, done: March, total_s: int) -> Times:
-    """In and out at every point, whole seconds; the last arrival is total_s exactly."""
+    """In and out at every point, whole seconds; the last arrival is total_s exactly, and the nights between stages."""
     moved = np.concatenate([[0.0], np.cumsum(done.moving_s)])
     terrain = setting.ground.terrain
-    moving = np.interp(setting.km, terrain.km, moved)
-    stop = np.concatenate([[0.0], setting.stops.seconds, [0.0]])
+    return _stopping(setting, np.interp(setting.km, terrain.km, moved), total_s)
+
+
+def _stopping(setting: Setting, moving: Floats, total_s: int | None = None) -> Times:
+    """The same from her moving seconds at the points (n,)."""
+    stop = np.concatenate([[0.0], setting.stops.lengths(setting.km, moving), [0.0]])
+    nights = float((stop[1:-1] - setting.stops.seconds).sum())
     # Points round one by one would let the last digits drift; rounding the running total cannot.
     arrive = np.round(moving + np.concatenate([[0.0], np.cumsum(stop)[:-1]]))
-    arrive[0], arrive[-1] = 0.0, float(total_s)
-    return Times(arrive, arrive + stop)
+    arrive[0] = 0.0
+    if total_s is not None:
+        arrive[-1] = float(round(total_s + nights))
+    leave = arrive + stop
+    if setting.stops.until_s is not None:
+        leave[1:-1] = np.maximum(arrive[1:-1] + setting.stops.seconds, setting.stops.until_s)
+    return Times(arrive, leave)
 
 
 def _shaped(setting: Setting, done: March, total_s: float) -> March:
@@ -135,7 +145,8 @@ def _shaped(setting: Setting, done: March, total_s: float) -> March:
     # Within a stretch the cost model still tells hill from flat: its own time is mapped onto the field's.
     moving = np.diff(np.interp(moved, ours, theirs))
     by = moving / done.moving_s
-    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + setting.stops.before(terrain.km[:-1])
+    lengths = setting.stops.lengths(terrain.km, np.concatenate([[0.0], np.cumsum(moving)]))
+    starts = np.concatenate([[0.0], np.cumsum(moving[:-1])]) + setting.stops.before(terrain.km[:-1], lengths)
     parts = tuple((name, part * by) for name, part in done.parts)
     return replace(done, moving_s=moving, starts_s=starts, parts=parts)
 
@@ -149,6 +160,8 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
             continue
         point = setting.points[k]
         name = "the race's time limit" if rule is None else f"the cut-off {edge.value} of {point.name}"
+        if rule is not None and rule.clock is not None and rule.clock == point.next_stage:
+            name = f"the start of the next stage at {point.name}"
         if allowed <= 0:
             raise PlanError(
                 f"{name} is before her start",
@@ -230,8 +243,13 @@ def _goal_c(setting: Setting, b: Times) -> tuple[Times, tuple[Note, ...]]:
                 share, because = possible, saying(kind, place=setting.points[k].name)
     if because is None:
         return c, ()
-    arrive = np.floor(b.arrive_s + share * (c.arrive_s - b.arrive_s))
-    pulled = Times(arrive, arrive + (b.leave_s - b.arrive_s))
+    if setting.stops.until_s is None:
+        arrive = np.floor(b.arrive_s + share * (c.arrive_s - b.arrive_s))
+        pulled = Times(arrive, arrive + (b.leave_s - b.arrive_s))
+    else:
+        moved = _moved(b) + share * (_moved(c) - _moved(b))
+        pulled = _stopping(setting, moved)
+        arrive = pulled.arrive_s
     return pulled, (note("goal-c", because, pulled_length_s=float(c.arrive_s[-1] - arrive[-1])),)
 
 
@@ -240,8 +258,16 @@ def _scaled(setting: Setting, b: Times, total_s: float) -> Times:
     stop = b.leave_s - b.arrive_s
     waited = np.concatenate([[0.0], np.cumsum(stop)[:-1]])
     by = (total_s - setting.stops.total_s) / (setting.target.total_s - setting.stops.total_s)
+    if setting.stops.until_s is not None:
+        return _stopping(setting, _moved(b) * by, round(total_s))
     arrive = np.round((b.arrive_s - waited) * by + waited)
     return Times(arrive, arrive + stop)
+
+
+def _moved(times: Times) -> Floats:
+    """Her moving seconds at every point (n,)."""
+    waited = np.concatenate([[0.0], np.cumsum(times.leave_s - times.arrive_s)[:-1]])
+    return np.asarray(times.arrive_s - waited)
 
 
 def _rows(setting: Setting, goals: dict[Goal, Times], done: March, course: Course) -> tuple[Row, ...]:
@@ -257,13 +283,19 @@ def _rows(setting: Setting, goals: dict[Goal, Times], done: March, course: Cours
                 float(setting.km[k]) - before,
                 climb.up_m if climb else 0.0,
                 climb.down_m if climb else 0.0,
-                point.planned_stop if 0 < k < len(setting.points) - 1 else timedelta(0),
+                _stop_at(goals[Goal.B], k),
                 {g: timedelta(seconds=float(t.arrive_s[k])) for g, t in goals.items()},
                 {g: timedelta(seconds=float(t.leave_s[k])) for g, t in goals.items()},
                 tuple((name, seconds[k]) for name, seconds in parts if k and seconds[k]),
             )
         )
     return tuple(rows)
+
+
+def _stop_at(b: Times, k: int) -> timedelta:
+    """How long she stops there, by goal B; a night to the minute."""
+    seconds = float(b.leave_s[k] - b.arrive_s[k])
+    return timedelta(seconds=round(seconds / 60.0) * 60.0 if seconds >= RESTS_FROM_S else seconds)
 
 
 def _part_seconds(setting: Setting, done: March) -> list[tuple[str, list[timedelta]]]:
@@ -278,6 +310,13 @@ def _part_seconds(setting: Setting, done: March) -> list[tuple[str, list[timedel
     return out
 
 
+def _awake_in(dark: tuple[DarkKit, ...]) -> tuple[DarkKit, ...]:
+    """Those dark parts in which she gets on: nobody needs a light to sleep between two stages."""
+    return tuple(
+        d for d in dark if d.to_km > d.from_km or (d.to_at - d.from_at).total_seconds() < RESTS_FROM_S
+    )
+
+
 def _line(setting: Setting, done: March) -> tuple[Floats, Floats]:
     """Her expected time along the whole course, stops as standing still: elapsed_s, km (2n,)."""
     terrain = setting.ground.terrain
@@ -288,7 +327,22 @@ def _line(setting: Setting, done: March) -> tuple[Floats, Floats]:
 
 
 def _notes(setting: Setting, done: March) -> tuple[Note, ...]:
-    return (*_walking(setting, done), *_stop_notes(setting))
+    return (*_walking(setting, done), *_stop_notes(setting), *_rest_notes(setting, done))
+
+
+def _rest_notes(setting: Setting, done: March) -> tuple[Note, ...]:
+    """What each night's rest is taken to do; and that the target counts the stages without the nights."""
+    terrain, stops = setting.ground.terrain, setting.stops
+    moved = np.concatenate([[0.0], np.cumsum(done.moving_s)])
+    lengths = stops.lengths(terrain.km, moved)
+    tired = tired_hours(done.starts_s, terrain.km[:-1], stops, lengths)
+    found = []
+    for point, at, length in zip(setting.points[1:-1], stops.km, lengths, strict=True):
+        first = int(np.searchsorted(terrain.km[:-1], at - 1e-9))
+        if length >= RESTS_FROM_S and first < len(tired):
+            after_s = 3600.0 * float(tired[first])
+            found.append(note("rested", place=point.name, rest_length_s=length, after_length_s=after_s))
+    return (note("stages"), *found) if stops.until_s is not None else tuple(found)
 
 
 def _walking(setting: Setting, done: March) -> tuple[Note, ...]:

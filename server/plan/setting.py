@@ -78,7 +78,7 @@ def make_setting(
     points = definition.points
     km = _placed(points, course)
     ground = ground_of(course, definition, float(km[-1]))
-    stops = Stops(km[1:-1], np.array([p.planned_stop.total_seconds() for p in points[1:-1]]))
+    stops = _stops(points, km, runner.start)
     quality = own.quality if own else "cost model" if ground.has_heights else "distance only"
     bare = Setting(
         event,
@@ -101,6 +101,16 @@ def make_setting(
         own.notes if own else (),
     )
     return _aimed(bare, course, own, estimates)
+
+
+def _stops(points: Sequence[Point], km: Floats, start: datetime) -> Stops:
+    """Her planned stops, and until when she stays where a stage ends."""
+    inner = points[1:-1]
+    seconds = np.array([p.planned_stop.total_seconds() for p in inner])
+    if not any(p.next_stage for p in inner):
+        return Stops(km[1:-1], seconds)
+    until = [-np.inf if p.next_stage is None else (p.next_stage - start).total_seconds() for p in inner]
+    return Stops(km[1:-1], seconds, np.array(until))
 
 
 def _sky(course: Course, runner: Runner, lasts_s: float) -> Sky:
@@ -130,7 +140,9 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
         near = field_shape(own.results.points, own.results.times_s, timedelta(seconds=aim.total_s))
         source = (own.source, near.source) if own.powers else (near.source,)
         shape, notes = near.own_pace().shape, (*notes, *near.notes)
-    lasts = aim.total_s * math.exp(Z90 * spread) * SKY_LASTS
+    until = bare.stops.until_s
+    nights = 0.0 if until is None else max(0.0, float(until.max()))
+    lasts = aim.total_s * math.exp(Z90 * spread) * SKY_LASTS + nights
     return replace(
         bare,
         day=replace(bare.day, sky=_sky(course, bare.runner, lasts)),
@@ -146,7 +158,9 @@ def _by_power(bare: Setting, course: Course, own: OwnPace | None) -> Estimate:
     """Her whole time on this course by the power of her own runs: the longer it takes, the less she holds."""
     assert own is not None
     longest = 3600.0 * float(bare.km[-1]) / SLOW_KMH
-    day, total = replace(bare.day, sky=_sky(course, bare.runner, 2.0 * longest)), longest / 2.0
+    until = bare.stops.until_s
+    nights = 0.0 if until is None else max(0.0, float(until.max()))
+    day, total = replace(bare.day, sky=_sky(course, bare.runner, 2.0 * longest + nights)), longest / 2.0
     for _ in range(ROUNDS):
         able, spread = able_w_kg(own.powers, total / 3600.0, own.spread)
         done = march(bare.ground.terrain, bare.limits, bare.stops, day, able)
@@ -217,6 +231,12 @@ def cut_offs(setting: Setting) -> list[tuple[int, Edge, datetime, CutOff | None]
     """Every cut-off of her course as an instant; the race's own limit counts from the race's start."""
     found: list[tuple[int, Edge, datetime, CutOff | None]] = [
         (k, c.edge, c.at(setting.runner.start), c) for k, p in enumerate(setting.points) for c in p.cut_offs
+    ]
+    # Who comes in after the next stage has started has missed it: so a stage ends no later than that.
+    found += [
+        (k, Edge.IN, p.next_stage, CutOff(Edge.IN, clock=p.next_stage))
+        for k, p in enumerate(setting.points)
+        if p.next_stage is not None
     ]
     if setting.event.limit is not None:
         found.append((len(setting.points) - 1, Edge.IN, setting.event.starts + setting.event.limit, None))

@@ -107,6 +107,9 @@ def of_timetable(table: Timetable) -> Paths:
         )
         arrive[:, k] = np.maximum(b * np.exp(z * side), before + LEAST_LEG * (b - out_s))
         leave[:, k] = arrive[:, k] + (row.leave[Goal.B] - row.arrive[Goal.B]).total_seconds()
+        if row.arrive[Goal.A] < row.arrive[Goal.C] and row.leave[Goal.A] == row.leave[Goal.C]:
+            # A stage ends here: everybody who has come leaves when the next one starts.
+            leave[:, k] = np.maximum(arrive[:, k], row.leave[Goal.B].total_seconds())
         before, was_s, out_s = leave[:, k], b, row.leave[Goal.B].total_seconds()
     start = table.start.timestamp()
     return Paths(table.runner, tuple(r.point for r in rows), arrive + start, leave + start)
