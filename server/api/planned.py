@@ -111,7 +111,7 @@ def _cut_offs_at(
     earlier: Mapping[tuple[str, Edge], tuple[EarlierOut, ...]],
 ) -> Iterable[CutOffAnswer]:
     for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
-        odds = view.p_in_by(point.id, at) if edge is Edge.IN else view.p_out_by(point.id, at)
+        odds = view.p_makes(point.id, at, edge is Edge.OUT)
         start = picture.state.runner(runner).start
         before, out_by = latest_out(view, point, at, start) if edge is Edge.IN else (None, None)
         yield CutOffAnswer(

@@ -484,6 +484,10 @@ class _View:
             point, lambda i: self.engine.probability_out_by(i, _since(self.outlook.start, when))
         )
 
+    def p_makes(self, point: str, when: datetime, out: bool) -> float:
+        at = _since(self.outlook.start, when)
+        return self._odds(point, lambda i: self.engine.probability_cutoff(i, at, leaving=out))
+
     def _odds(self, point: str, ask: _Ask) -> float:
         i = self._index(point)
         if i < 0:

@@ -163,7 +163,7 @@ def curve(output: FloatArray) -> FloatArray:
 
 
 def with_mishaps(
-    curves: FloatArray, used: Totals, plain: Totals, spent_s: FloatArray, tail: tuple[float, float]
+    curves: FloatArray, used: Totals, plain: Totals, spent_s: FloatArray, tail: tuple[float, float, float]
 ) -> FloatArray:
     """Curves (B, m, 8) with the 99.5% time of the next arrival set by mishaps, whose length no leg's spread foretells.
 

@@ -77,7 +77,7 @@ def _together(
     curves = correct(kind.nets if k else (), x, trust_in_nets(kind.years, seen), kind.widen)
     if k:
         curves = with_mishaps(curves, used, plain, spent, kind.tail)
-    times = times_at(used.mean, spread(used), curves, probs)
+    times = times_at(used.mean, spread(used), curves, probs, kind.tail[2])
     least = LEAST_LEG * ahead_ref * np.exp(np.minimum(legs.mean, 0.5))
     ordered = np.swapaxes(in_order(np.swapaxes(times, 1, 2), least[:, None, :]), 1, 2)
     return spent[:, None, None] + ordered, stopping.survival(kind.hazard, seen, ahead, legs)

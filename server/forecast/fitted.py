@@ -24,12 +24,16 @@ class Net:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What was learned from one course: how curves bend there and how runners give up."""
+    """What was learned from one course: how curves bend there and how runners give up.
+
+    tail: factor and power of `correct.with_mishaps`, then the power of `margins.later`. push: see `stopping.made`.
+    """
 
     climb_m_per_km: float
     nets: tuple[Net, ...]
     hazard: tuple[float, ...]
-    tail: tuple[float, float]
+    push: tuple[float, float]
+    tail: tuple[float, float, float]
     years: int
 
 

@@ -32,7 +32,8 @@ class Kind:
     level_sd: float
     nets: tuple[tuple[float, Net], ...]
     hazard: tuple[float, ...]
-    tail: tuple[float, float]
+    push: tuple[float, float]
+    tail: tuple[float, float, float]
     years: float
     widen: float
 
@@ -66,15 +67,20 @@ def _kind(quality: Quality, climb: float, target: Target) -> Kind:
         for net in ground.nets
     )
     hazard = tuple((1.0 - hilly) * f + hilly * h for f, h in zip(flat.hazard, hill.hazard, strict=True))
-    # the geometric mean of the two grounds' reaches (`correct.tail_reach`)
+    # the geometric mean of the two grounds' reaches (`correct.tail_reach`), and of their powers
     tail = (
         flat.tail[0] ** (1.0 - hilly) * hill.tail[0] ** hilly,
         (1.0 - hilly) * flat.tail[1] + hilly * hill.tail[1],
+        flat.tail[2] ** (1.0 - hilly) * hill.tail[2] ** hilly,
+    )
+    push = (
+        (1.0 - hilly) * flat.push[0] + hilly * hill.push[0],
+        (1.0 - hilly) * flat.push[1] + hilly * hill.push[1],
     )
     years = (1.0 - hilly) * flat.years + hilly * hill.years
     corner = min(hilly, 1.0 - hilly) < 0.1 and good in (0.0, 1.0) and climb < 1.5 * hill.climb_m_per_km
     level_sd = OWN_TARGET_LEVEL_SD if target is Target.HERS else WILD_LEVEL_SD
-    return Kind(prior, level_sd, nets, hazard, tail, years, 1.0 if corner else NOT_FITTED_WIDEN)
+    return Kind(prior, level_sd, nets, hazard, push, tail, years, 1.0 if corner else NOT_FITTED_WIDEN)
 
 
 def _blend(one: Prior, other: Prior, share: float, mean_share: float | None = None) -> Prior:

@@ -10,6 +10,8 @@ from server.forecast.values import FloatArray
 
 KNOT_P = np.array([0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95, 0.995])
 KNOT_Z = np.asarray(ndtri(KNOT_P))
+_MIDDLE, _HIGH, _LAST = 3, 6, 7
+_RARE_HIGH, _RARE_LAST = (float(-np.log1p(-KNOT_P[k])) for k in (_HIGH, _LAST))
 LEAST_LEG = 0.25
 STEP_HALF = 0.004
 
@@ -18,12 +20,15 @@ STEP_HALF = 0.004
 class Margins:
     """Time (s, from the last fact) to each later point as exp(centre + spread * g(z)), z standard normal.
 
-    centre, spread: (..., m). curve: (..., m, 8), rising, g at KNOT_Z; straight beyond the outer knots.
+    centre, spread: (..., m). curve: (..., m, 8), rising, g at KNOT_Z; straight below the outermost knot. Beyond the
+    95% time what she is late by falls off as a power (`later`), tail its power beyond the 99.5% time: who is very
+    late has met with something, and the longer it has lasted the longer it may still last.
     """
 
     centre: FloatArray
     spread: FloatArray
     curve: FloatArray
+    tail: float
 
     def at_z(self, z: FloatArray) -> FloatArray:
         """z (p, m) or (p, 1) -> times (p, m); for unbatched margins."""
@@ -32,7 +37,17 @@ class Margins:
         column = np.arange(z.shape[1])
         low, high = self.curve[column, i], self.curve[column, i + 1]
         g = low + (z - KNOT_Z[i]) * (high - low) / (KNOT_Z[i + 1] - KNOT_Z[i])
-        return np.asarray(np.exp(np.minimum(self.centre + self.spread * g, 25.0)))
+        times = np.exp(np.minimum(self.centre + self.spread * g, 25.0))
+        rows, columns = np.nonzero(z > KNOT_Z[_HIGH])
+        middle, high_s, last_s = (self._at_knot(k)[columns] for k in (_MIDDLE, _HIGH, _LAST))
+        times[rows, columns] = middle + later(
+            high_s - middle, last_s - middle, -log_ndtr(-z[rows, columns]), self.tail
+        )
+        return np.asarray(times)
+
+    def _at_knot(self, k: int) -> FloatArray:
+        """(m,) seconds at a knot."""
+        return np.asarray(np.exp(np.minimum(self.centre + self.spread * self.curve[..., k], 25.0)))
 
     def z_of(self, column: int, after_s: FloatArray) -> FloatArray:
         """Standard normal score of times (any shape) at one later point; -inf at or before the last fact."""
@@ -41,16 +56,46 @@ class Margins:
         curve = self.curve[column]
         i = np.clip(np.searchsorted(curve, g, side="right") - 1, 0, KNOT_Z.size - 2)
         z = KNOT_Z[i] + (g - curve[i]) * (KNOT_Z[i + 1] - KNOT_Z[i]) / (curve[i + 1] - curve[i])
+        middle, high, last = (float(self._at_knot(k)[column]) for k in (_MIDDLE, _HIGH, _LAST))
+        rarity = later_than(high - middle, last - middle, np.maximum(after, high) - middle, self.tail)
+        z = np.where(after > high, -ndtri_exp(-rarity), z)
         return np.asarray(np.where(after > 0, z, -np.inf))
 
 
-def times_at(centre: FloatArray, sd: FloatArray, curves: FloatArray, probs: FloatArray) -> FloatArray:
+def later(high_s: FloatArray, last_s: FloatArray, rarity: FloatArray, power: float) -> FloatArray:
+    """Seconds after the median at which P(later) = exp(-rarity), rarity past that of the 95% time.
+
+    high_s, last_s: seconds after the median of the 95% and 99.5% times, 0 < high_s < last_s. Between the two, and
+    beyond with `power`, P(later than x) goes as a power of x (Pareto).
+    """
+    part = (rarity - _RARE_HIGH) / (_RARE_LAST - _RARE_HIGH)
+    inner = high_s * (last_s / high_s) ** np.minimum(part, 1.0)
+    return np.asarray(inner * np.exp(np.minimum(np.maximum(rarity - _RARE_LAST, 0.0) / power, 25.0)))
+
+
+def later_than(high_s: float, last_s: float, after_s: FloatArray, power: float) -> FloatArray:
+    """-log P(later than after_s past the median), after_s >= high_s: `later` turned round."""
+    inner = np.log(np.minimum(after_s, last_s) / high_s) / np.log(last_s / high_s)
+    outer = power * np.log(np.maximum(after_s, last_s) / last_s)
+    return np.asarray(_RARE_HIGH + inner * (_RARE_LAST - _RARE_HIGH) + outer)
+
+
+def times_at(
+    centre: FloatArray, sd: FloatArray, curves: FloatArray, probs: FloatArray, tail: float
+) -> FloatArray:
     """Times (B, m, q) at probabilities (q,) for centre and sd (B, m) and curves (B, m, 8): `Margins` for a field."""
     z = np.asarray(ndtri(probs))
     i = np.clip(np.searchsorted(KNOT_Z, z, side="right") - 1, 0, KNOT_Z.size - 2)
     part = (z - KNOT_Z[i]) / (KNOT_Z[i + 1] - KNOT_Z[i])
     g = curves[..., i] * (1.0 - part) + curves[..., i + 1] * part
-    return np.asarray(np.exp(np.minimum(centre[..., None] + sd[..., None] * g, 25.0)))
+    times = np.exp(np.minimum(centre[..., None] + sd[..., None] * g, 25.0))
+    rare = np.flatnonzero(z > KNOT_Z[_HIGH])
+    if rare.size:
+        middle, high, last = (
+            np.exp(np.minimum(centre + sd * curves[..., k], 25.0))[..., None] for k in (_MIDDLE, _HIGH, _LAST)
+        )
+        times[..., rare] = middle + later(high - middle, last - middle, -log_ndtr(-z[rare]), tail)
+    return np.asarray(times)
 
 
 def truncated_above(z: FloatArray, z_floor: float) -> FloatArray:

@@ -57,10 +57,13 @@ class View(Protocol):
         """Probability that she arrives at all, stopping included; ignores cut-offs."""
 
     def p_in_by(self, point: str, when: datetime) -> float:
-        """Probability that she is in by `when`, stopping included: the odds of a cut-off in."""
+        """Probability that she is in by `when`, stopping included."""
 
     def p_out_by(self, point: str, when: datetime) -> float:
-        """Probability that she is out by `when`, stopping included: the odds of a cut-off out."""
+        """Probability that she is out by `when`, stopping included."""
+
+    def p_makes(self, point: str, when: datetime, out: bool) -> float:
+        """The odds of a cut-off at `when`, in or out, stopping included: near one that she knows of, she hurries."""
 
     def p_still_going(self) -> float:
         """Probability that her race has not ended unnoticed."""

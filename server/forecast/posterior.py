@@ -28,6 +28,7 @@ class Posterior:
     plain_s, plain_out_s: the same without the limit, for the odds. weights: (paths,), sum 1.
     survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
     log_evidence: log probability of the 'not here yet' facts, if she is still going.
+    push: how much more often than her times alone would say a cut-off is made (`stopping.made`).
     """
 
     reference: Reference
@@ -40,6 +41,7 @@ class Posterior:
     weights: FloatArray
     survival: FloatArray
     log_evidence: float
+    push: tuple[float, float]
 
     @property
     def last_fact_s(self) -> float:
@@ -99,7 +101,7 @@ def with_constants(
     """`posterior` with constants other than the fitted ones: for scoring years that those were fitted on."""
     track = build(reference, facts)
     if track.first >= reference.n:
-        return _finished(reference, track, settings)
+        return _finished(reference, track, settings, kind.push)
     seen, ahead, legs = _legs(kind, reference, track)
     plain = totals(legs, track.ahead_ref_s[None, :])
     spent = np.array([track.origin.at_s])
@@ -118,7 +120,7 @@ def with_constants(
     sets: list[FloatArray] = []
     evidence = 0.0
     for t, curve in zip((window, plain), curves, strict=True):
-        margins = Margins(t.mean[0], spread(t)[0], curve)
+        margins = Margins(t.mean[0], spread(t)[0], curve, kind.tail[2])
         times = in_order(margins.at_z(scores), least)
         times, evidence = _not_yet(track, margins, times, weights)
         sets.append(_stays(track, times) + track.origin.at_s)
@@ -134,6 +136,7 @@ def with_constants(
         weights,
         stopping.survival(kind.hazard, seen, ahead, legs)[0],
         evidence,
+        kind.push,
     )
 
 
@@ -206,9 +209,8 @@ def _stays(track: Track, times: FloatArray) -> FloatArray:
     return times
 
 
-def _finished(reference: Reference, track: Track, settings: Settings) -> Posterior:
+def _finished(reference: Reference, track: Track, settings: Settings, push: tuple[float, float]) -> Posterior:
     none = np.zeros((settings.paths, 0))
     weights = np.full(settings.paths, 1.0 / settings.paths)
-    return Posterior(
-        reference, track, none, none, none, none, stops.rest_scores(settings.paths), weights, np.zeros(0), 0.0
-    )
+    rest = stops.rest_scores(settings.paths)
+    return Posterior(reference, track, none, none, none, none, rest, weights, np.zeros(0), 0.0, push)

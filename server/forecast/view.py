@@ -10,6 +10,7 @@ from scipy.special import ndtr
 
 from server.forecast import stops
 from server.forecast.margins import weighted_quantiles
+from server.forecast.stopping import made
 from server.forecast.timeline import departures as planned_departures
 from server.forecast.values import FloatArray, Silence, Watcher
 
@@ -148,8 +149,15 @@ class View:
         return self._probability(point, t_s, self._plain_out, self._track.left_s)
 
     def probability_cutoff(self, point: int, t_s: float, leaving: bool) -> float:
-        """Probability that she makes a cut-off at t_s, to be in by (or out by, if leaving)."""
-        return self.probability_out_by(point, t_s) if leaving else self.probability_by(point, t_s)
+        """Probability that she makes a cut-off at t_s, to be in by (or out by, if leaving), stopping included.
+
+        Not quite that of being in by t_s: near a cut-off she knows of, a runner hurries (`stopping.made`).
+        """
+        ask = self.probability_out_by if leaving else self.probability_by
+        ever = ask(point, np.inf)
+        if point < self._track.first and not (leaving and point == self._track.at_point):
+            return ask(point, t_s)
+        return ever * made(self.posterior.push, ask(point, t_s) / ever) if ever > 0 else 0.0
 
     def _probability(self, point: int, t_s: float, paths: FloatArray, known: FloatArray) -> float:
         column = point - self._track.first

@@ -154,7 +154,7 @@ def cut_off_odds(
         if d.point not in points:
             continue
         k = points.index(d.point)
-        p = view.p_in_by(d.point, d.at) if d.edge is Edge.IN else view.p_out_by(d.point, d.at)
+        p = view.p_makes(d.point, d.at, d.edge is Edge.OUT)
         later = arrive[:, k] if d.edge is Edge.IN else leave[:, k]
         there, by_s = view.p_gets_there(d.point), (d.at - start).total_seconds()
         before = []

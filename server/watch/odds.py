@@ -68,7 +68,7 @@ def _done(sight: Sight, point: Point, edge: Edge) -> bool:
 
 
 def _crossed(sight: Sight, view: View, point: Point, edge: Edge, when: datetime) -> Iterator[Draft]:
-    odds = view.p_in_by(point.id, when) if edge is Edge.IN else view.p_out_by(point.id, when)
+    odds = view.p_makes(point.id, when, edge is Edge.OUT)
     if odds < HOPELESS:
         return
     for who in sight.people(PartKind.CREW, PartKind.PACER):

@@ -4,8 +4,11 @@ import itertools
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from server.forecast.posterior import posterior
+from server.forecast.stopping import made
 from server.forecast.values import Fact, NotYet, Reference, Sighting, Silence, Watcher
 
 HALF = np.array([0.5])
@@ -21,7 +24,7 @@ def test_odds_fall_along_the_course_and_rise_with_time(plan: Reference) -> None:
     gets = [view.probability_arrives(p) for p in range(6, 14)]
     assert all(a > b for a, b in itertools.pairwise(gets))
     assert 0.3 < gets[-1] < 1.0
-    by = [view.probability_by(9, t) for t in np.linspace(0.0, 2e5, 40)]
+    by = [view.probability_by(9, t) for t in (*np.linspace(0.0, 2e5, 40), np.inf)]
     assert all(a <= b for a, b in itertools.pairwise(by))
     assert by[-1] == pytest.approx(view.probability_arrives(9))
 
@@ -42,6 +45,32 @@ def test_a_cutoff_out_is_harder_than_a_cutoff_in(plan: Reference) -> None:
     view = posterior(plan, seen(plan)).view(float(plan.elapsed_s[5]))
     t = float(plan.elapsed_s[8])
     assert view.probability_cutoff(8, t, leaving=True) < view.probability_cutoff(8, t, leaving=False)
+
+
+@given(st.floats(0.0, 1.0), st.floats(0.0, 1.0), st.floats(-1.0, 2.0), st.floats(0.3, 1.5))
+def test_who_hurries_makes_it_no_less_often_for_more_time(p: float, q: float, a: float, b: float) -> None:
+    """More of her likely times in time: no lower odds; none in time or all of them is no and yes."""
+    low, high = sorted((p, q))
+    assert 0.0 <= made((a, b), low) <= made((a, b), high) <= 1.0
+    assert made((a, b), 0.0) == 0.0
+    assert made((a, b), 1.0) == 1.0
+    assert made((0.0, 1.0), 0.3) == pytest.approx(0.3, abs=1e-6)
+
+
+def test_odds_of_a_cutoff_are_no_larger_than_of_getting_there_and_larger_than_by_her_times(
+    plan: Reference,
+) -> None:
+    """Near a cut-off she hurries: more likely than her times alone say, never more than that she gets there at all."""
+    view = posterior(plan, seen(plan)).view(float(plan.elapsed_s[5]))
+    due = float(view.quantiles(9, HALF)[0])
+    for hours in (-1.0, -0.5, 0.0, 0.5, 1.0, 4.0, 30.0):
+        t = due + hours * 3600.0
+        odds = view.probability_cutoff(9, t, leaving=False)
+        assert odds <= view.probability_arrives(9) + 1e-12
+        if abs(hours) <= 1.0:
+            assert odds > view.probability_by(9, t)
+    assert view.probability_cutoff(2, float(plan.elapsed_s[2]) + 1.0, leaving=False) == 1.0
+    assert view.probability_cutoff(2, float(plan.elapsed_s[2]) - 1.0, leaving=False) == 0.0
 
 
 def test_silence_that_lasts_says_she_has_stopped(plan: Reference) -> None:

@@ -1,5 +1,7 @@
 """The parts of the engine against arithmetic one can do otherwise."""
 
+import itertools
+
 import numpy as np
 import pytest
 from scipy import stats
@@ -173,11 +175,39 @@ def test_mishaps_move_only_the_far_tail_of_the_next_arrival() -> None:
     """Of all quantiles only the 99.5% time of the next point changes; it stays beyond the 95% time."""
     used = Totals(np.array([[8.0, 9.0]]), np.array([[[0.02, 0.01], [0.01, 0.02]]]))
     plain = np.broadcast_to(margins.KNOT_Z, (1, 2, 8))
-    for tail in ((0.6, 0.5), (0.01, 1.0)):
+    for tail in ((0.6, 0.5, 3.0), (0.01, 1.0, 3.0)):
         out = with_mishaps(plain, used, used, np.array([20000.0]), tail)
         assert np.array_equal(out[0, 1], plain[0, 1])
         assert np.array_equal(out[0, 0, :-1], plain[0, 0, :-1])
         assert out[0, 0, -1] > out[0, 0, -2]
+
+
+def test_who_is_very_late_may_stay_so_the_longer() -> None:
+    """Past the 99.5% time lateness is Pareto, as scipy has it: what is still to come grows with what has passed."""
+    middle, sd = np.log(3600.0), 0.2
+    one = margins.Margins(np.array([middle]), np.array([sd]), margins.KNOT_Z[None], 2.5)
+    high, last = (np.exp(middle + sd * margins.KNOT_Z[k]) - 3600.0 for k in (-2, -1))
+    z = np.linspace(-4.0, 6.0, 501)
+    times = one.at_z(z[:, None])[:, 0]
+    assert np.all(np.diff(times) > 0)
+    assert np.allclose(one.z_of(0, times), z, atol=1e-6)
+    assert times[np.searchsorted(z, 1.0)] == pytest.approx(np.exp(middle + sd * 1.0), rel=1e-9)
+    for beyond in (1.2, 2.0, 7.0):
+        got = stats.norm.sf(one.z_of(0, np.array(3600.0 + beyond * last)))
+        assert got == pytest.approx(0.005 * stats.pareto(2.5).sf(beyond), rel=1e-6)
+    assert stats.norm.sf(one.z_of(0, np.array(3600.0 + high))) == pytest.approx(0.05)
+    still = []
+    for hours in (0.5, 1.0, 2.0, 4.0):
+        floor = 3600.0 + hours * 3600.0
+        scores = margins.truncated_above(np.array([0.0]), float(one.z_of(0, np.array(floor))))
+        still.append(float(one.at_z(scores[:, None])[0, 0]) - floor)
+    assert all(a < b for a, b in itertools.pairwise(still))
+    curves = margins.KNOT_Z[None, None]
+    field = margins.times_at(
+        np.array([[middle]]), np.array([[sd]]), curves, np.array([0.5, 0.97, 0.999]), 2.5
+    )
+    alone = one.at_z(stats.norm.ppf([0.5, 0.97, 0.999])[:, None])[:, 0]
+    assert np.allclose(field[0, 0], alone)
 
 
 def test_quantiles_of_paths_never_fall_when_a_path_is_later() -> None:

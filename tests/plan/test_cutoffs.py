@@ -131,6 +131,10 @@ class KnownView:
         at = self.paths()[1][:, self.points.index(point)]
         return float((at <= when.timestamp()).mean()) * self.p_gets_there(point)
 
+    def p_makes(self, point: str, when: datetime, out: bool) -> float:
+        """As often as the paths say."""
+        return self.p_out_by(point, when) if out else self.p_in_by(point, when)
+
 
 def test_over_a_view() -> None:
     """Odds include stopping; each earlier point has its latest time out; out is harder than in."""

@@ -117,6 +117,9 @@ class FakeView:
             return 1.0
         return self.going * float(np.mean(self.departures[:, self.points.index(point)] <= when.timestamp()))
 
+    def p_makes(self, point: str, when: datetime, out: bool) -> float:
+        return self.p_out_by(point, when) if out else self.p_in_by(point, when)
+
     def p_still_going(self) -> float:
         return self.going
 

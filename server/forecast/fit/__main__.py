@@ -16,6 +16,7 @@ import numpy as np
 from server.forecast.fit.curves import train
 from server.forecast.fit.fold import folds, years
 from server.forecast.fit.hazards import fit_hazard, hazard_score
+from server.forecast.fit.limits import fit_push
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
 from server.forecast.fit.stop_shape import fit_stops
@@ -113,7 +114,9 @@ def main() -> None:
             cases.append(Case(Quality.DISTANCE, climb, fit_prior(other, fixed_mean=even)))
         nets = train(races, prior, WILD_LEVEL_SD)
         tail = fit_tail(races, prior, nets, WILD_LEVEL_SD)
-        grounds.append(Ground(climb, nets, fit_hazard(races, prior, WILD_LEVEL_SD), tail, len(races)))
+        hazard = fit_hazard(races, prior, WILD_LEVEL_SD)
+        push = fit_push(races, prior, nets, hazard, WILD_LEVEL_SD)
+        grounds.append(Ground(climb, nets, hazard, push, tail, len(races)))
     if chosen.scores_only:
         return
     source = "; ".join(f"{name} {years(races)}" for name, races in by_course.items())

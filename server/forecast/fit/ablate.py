@@ -21,7 +21,8 @@ from server.forecast.fitted import Ground
 from server.forecast.prior import Prior
 
 NO_HAZARD = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
-AS_THE_NETS_SAY = (1.0, 1.0)
+AS_THE_NETS_SAY = (1.0, 1.0, 3.0)
+NO_PUSH = (0.0, 1.0)
 Fit = Callable[[Sequence[Race]], Prior]
 
 
@@ -57,11 +58,21 @@ def measure(races: Sequence[Race], fit: Fit, most: int, nets: bool) -> list[floa
     for kept in split(races)[:most]:
         fitted = [r for r in races if r not in kept]
         prior = fit(fitted)
-        score(kept, Ground(0.0, (), NO_HAZARD, AS_THE_NETS_SAY, len(fitted)), prior, WILD_LEVEL_SD, plain)
+        score(
+            kept,
+            Ground(0.0, (), NO_HAZARD, NO_PUSH, AS_THE_NETS_SAY, len(fitted)),
+            prior,
+            WILD_LEVEL_SD,
+            plain,
+        )
         if nets:
             found = train(fitted, prior, WILD_LEVEL_SD)
             score(
-                kept, Ground(0.0, found, NO_HAZARD, AS_THE_NETS_SAY, len(fitted)), prior, WILD_LEVEL_SD, bent
+                kept,
+                Ground(0.0, found, NO_HAZARD, NO_PUSH, AS_THE_NETS_SAY, len(fitted)),
+                prior,
+                WILD_LEVEL_SD,
+                bent,
             )
     return [
         float(np.concatenate(tallies[row].loss).mean())

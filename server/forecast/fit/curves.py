@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from server.forecast.condition import Totals, legs_ahead, totals
+from server.forecast.condition import Legs, Totals, legs_ahead, totals
 from server.forecast.correct import FARTHEST, WIDEST_STRETCH, curve, inputs, spread
 from server.forecast.fit.tables import MINUTE, Batch, Race, batch, thinned
 from server.forecast.fitted import Net
@@ -23,7 +23,7 @@ RATE = 0.01
 DECAY = 0.1
 TAIL_WEIGHT = 0.3
 """Weight of the 99.5% quantile's loss, beside 1 for the other seven together."""
-NEAR_WEIGHT = 0.5
+NEAR_WEIGHT = 0.9
 """Part of the weight that counts errors against the expected spread, so that near points are learned too."""
 
 
@@ -32,6 +32,7 @@ class Asked:
     """A batch with its forecast before correction: used is what is corrected, plain without the limit."""
 
     batch: Batch
+    legs: Legs
     used: Totals
     plain: Totals
     x: FloatArray
@@ -44,7 +45,7 @@ def ask(b: Batch, prior: Prior, level_sd: float, limit: bool) -> Asked:
     limit_s = np.full(b.spent_s.shape, b.race.limit_s) if limit else None
     used = plain if limit_s is None else told(plain, limit_s - b.spent_s)
     return Asked(
-        b, used, plain, inputs(b.seen, b.ahead, legs, used, plain, b.ahead_ref_s, b.spent_s, limit_s)
+        b, legs, used, plain, inputs(b.seen, b.ahead, legs, used, plain, b.ahead_ref_s, b.spent_s, limit_s)
     )
 
 

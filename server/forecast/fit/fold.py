@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from server.forecast.fit.curves import train
 from server.forecast.fit.hazards import fit_hazard
+from server.forecast.fit.limits import fit_push
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.tables import Race
 from server.forecast.fit.tails import fit_tail
@@ -29,7 +30,14 @@ class Fold:
         """The fit as `posterior.with_constants` takes it."""
         nets = tuple((1.0 / len(self.ground.nets), n) for n in self.ground.nets)
         return Kind(
-            self.prior, WILD_LEVEL_SD, nets, self.ground.hazard, self.ground.tail, self.ground.years, 1.0
+            self.prior,
+            WILD_LEVEL_SD,
+            nets,
+            self.ground.hazard,
+            self.ground.push,
+            self.ground.tail,
+            self.ground.years,
+            1.0,
         )
 
     def name(self) -> str:
@@ -56,5 +64,6 @@ def folds(races: Sequence[Race], most: int = FOLDS) -> Iterator[Fold]:
         prior = fit_prior(fitted)
         nets = train(fitted, prior, WILD_LEVEL_SD)
         hazard = fit_hazard(fitted, prior, WILD_LEVEL_SD)
+        push = fit_push(fitted, prior, nets, hazard, WILD_LEVEL_SD)
         tail = fit_tail(fitted, prior, nets, WILD_LEVEL_SD)
-        yield Fold(kept, fitted, prior, Ground(0.0, nets, hazard, tail, len(fitted)))
+        yield Fold(kept, fitted, prior, Ground(0.0, nets, hazard, push, tail, len(fitted)))

@@ -13,7 +13,7 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast.fit.__main__ import say
-from server.forecast.fit.ablate import AS_THE_NETS_SAY, NO_HAZARD
+from server.forecast.fit.ablate import AS_THE_NETS_SAY, NO_HAZARD, NO_PUSH
 from server.forecast.fit.fold import split, years
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
@@ -72,7 +72,7 @@ def main() -> None:
             for shape in SHAPES:
                 prior = fit_prior([r for r in learn[shape] if r is not None])
                 asked = [r for i in known if (r := ask[shape][i]) is not None]
-                ground = Ground(0.0, (), NO_HAZARD, AS_THE_NETS_SAY, len(fitted))
+                ground = Ground(0.0, (), NO_HAZARD, NO_PUSH, AS_THE_NETS_SAY, len(fitted))
                 score(asked, ground, prior, WILD_LEVEL_SD, tallies[shape])
         say(
             f"\n{name}, scored {years(scored)}, each by constants fitted without it; limit told, nets left out\n"

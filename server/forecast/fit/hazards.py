@@ -5,35 +5,31 @@ from collections.abc import Sequence
 import numpy as np
 from scipy.optimize import minimize
 
-from server.forecast.condition import legs_ahead, totals
+from server.forecast.condition import legs_ahead
 from server.forecast.fit.tables import Race, batch
 from server.forecast.prior import Prior
 from server.forecast.stopping import inputs, rate
 from server.forecast.values import FloatArray
 
-NEAR_LIMIT_LOG = 0.05
 HOLD = 1e-2
 
 
 def exposures(
     races: Sequence[Race], prior: Prior, level_sd: float
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
-    """One row a runner and recorded point: inputs (r, 7), share of the next leg (r,), whether she was never seen again.
+    """One row a runner and recorded point: inputs (r, 6), share of the next leg (r,), whether she was never seen again.
 
-    The seventh input, how far her likely finish lies past the limit, soaks up what the cut-offs ended; the
-    forecast leaves it out and asks the cut-off odds instead.
+    Whatever ended a race counts, a cut-off too: a runner who was stopped at one is not still going.
     """
     parts: list[tuple[FloatArray, FloatArray, FloatArray]] = []
     for race in races:
         for k in range(1, race.ref_s.size):
             b = batch(race, k, prior)
             legs = legs_ahead(prior, b.seen, b.ahead, level_sd**2)
-            finish = b.spent_s + np.exp(totals(legs, b.ahead_ref_s).mean[:, -1])
-            late = np.maximum(np.log(finish / race.limit_s) + NEAR_LIMIT_LOG, 0.0)
             middle = (b.ahead.a[:, 0] + b.ahead.b[:, 0]) / 2.0
             x = inputs(middle, b.seen.y[:, -1], legs.level, legs.surprise[:, -1])
             gone = np.asarray(np.isnan(b.truth_s).all(axis=1), dtype=np.float64)
-            parts.append((np.column_stack([x, late]), b.ahead.b[:, 0] - b.ahead.a[:, 0], gone))
+            parts.append((x, b.ahead.b[:, 0] - b.ahead.a[:, 0], gone))
     x, length, gone = (np.concatenate(p) for p in zip(*parts, strict=True))
     return x, length, gone
 
@@ -47,8 +43,8 @@ def fit_hazard(races: Sequence[Race], prior: Prior, level_sd: float) -> tuple[fl
         likely = np.where(gone > 0, np.log(-np.expm1(-np.maximum(risk, 1e-12))), -risk)
         return float(-likely.sum() + HOLD * float(w[1:] @ w[1:])) / gone.size
 
-    found = minimize(loss, np.array([-1.0, 0, 0, 0, 0, 0, 0]), method="L-BFGS-B")
-    return tuple(float(v) for v in found.x[:-1])
+    found = minimize(loss, np.array([-1.0, 0, 0, 0, 0, 0]), method="L-BFGS-B")
+    return tuple(float(v) for v in found.x)
 
 
 def hazard_score(
@@ -56,7 +52,7 @@ def hazard_score(
 ) -> tuple[float, ...]:
     """On races kept back: retirements foreseen and counted, and mean log score beside one rate for all."""
     x, length, gone = exposures(races, prior, level_sd)
-    risk = rate(hazard, x[:, :-1]) * length
+    risk = rate(hazard, x) * length
     flat = gone.sum() / length.sum() * length
 
     def mean_log(r: FloatArray) -> float:

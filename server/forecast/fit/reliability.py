@@ -57,7 +57,7 @@ def ask_runner(fold: Fold, race: Race, times: FloatArray, into: dict[str, Odds])
         reference = reference_of(race, times)
         post = with_constants(fold.kind, reference, facts, None, SETTINGS)
         view = post.view(float(times[point]))
-        into[QUESTIONS[0]].said.append(view.probability_by(times.size - 1, race.limit_s))
+        into[QUESTIONS[0]].said.append(view.probability_cutoff(times.size - 1, race.limit_s, leaving=False))
         into[QUESTIONS[0]].true.append(finished)
         again = i + 1 < there.size
         if again and there[i + 1] != point + 1:

@@ -17,11 +17,12 @@ POWERS = (0.25, 0.375, 0.5, 0.625, 0.75, 1.0)
 
 def fit_tail(
     races: Sequence[Race], prior: Prior, nets: tuple[Net, ...], level_sd: float
-) -> tuple[float, float]:
-    """(factor, power) of `with_mishaps`.
+) -> tuple[float, float, float]:
+    """(factor, power) of `with_mishaps`, and the power of `margins.later`.
 
     For each power the factor is such that one leg in 200 that was made is later than the 99.5% time; of these the
     pair is taken whose flag is earliest, after arrivals and after due for those who went no further taken together.
+    The last is the Hill estimate (B. M. Hill, Annals of Statistics 3, 1975) of how the legs beyond that time fall off.
     """
     legs = np.concatenate(
         [
@@ -38,7 +39,9 @@ def fit_tail(
         factor = float(np.quantile((took / reach)[made], 1.0 - 1.0 / ONE_IN))
         cost = float((factor * reach - took)[made].mean() + (factor * reach)[~made].mean())
         best = min(best, (cost, factor, power))
-    return best[1], best[2]
+    beyond = (took / (best[1] * tail_reach(width, whole, best[2])))[made]
+    beyond = beyond[beyond > 1.0]
+    return best[1], best[2], float(1.0 / np.log(beyond).mean())
 
 
 def _legs(race: Race, k: int, prior: Prior, nets: tuple[Net, ...], level_sd: float, years: int) -> FloatArray:

@@ -54,8 +54,9 @@ def _net(net: Net) -> str:
 def _ground(ground: Ground) -> str:
     nets = "".join(_net(n) for n in ground.nets)
     tail = ", ".join(_number(v) for v in ground.tail)
+    push = ", ".join(_number(v) for v in ground.push)
     hazard = ", ".join(_number(v) for v in ground.hazard)
-    head = f"climb_m_per_km={_number(ground.climb_m_per_km)}, years={ground.years}, tail=({tail}), "
+    head = f"climb_m_per_km={_number(ground.climb_m_per_km)}, years={ground.years}, push=({push}), tail=({tail}), "
     return f"    Ground({head}hazard=({hazard}), nets=(\n{nets}    )),\n"
 
 
