@@ -174,7 +174,8 @@ async def test_a_long_night(sqlite_url: str, capsys: pytest.CaptureFixture[str])
 
 CREW = {"ana": 2, "tomas": 2, "jonas": 2}
 """How many meetings each has."""
-A_MEETING_MOST = 4.0
+A_MEETING_MOST = 4.5
+"""Four, and where she is over an hour late the new leave-by and a second leave-now."""
 _ALARMS = (K.TEST_ALARM, K.OVERDUE, K.HANDED_ON, K.LOOK_AGAIN, K.STAND_DOWN)
 _APART = (*_ALARMS, K.RACE_CHANGE, K.FINISHED, K.LATE, K.UNREACHED)
 
