@@ -155,7 +155,7 @@ async def test_out_is_asked_back(race: Race) -> None:
     over = await race.press("ana", reply, "Her race is over")
     assert over.text == "Her race is over, then. How?"
     noted = await race.press("ana", over, "Own choice")
-    assert noted.text.startswith("Noted: Maren retired at")
+    assert noted.text.startswith("Noted: Maren retired, place not given")
     assert (await race.state()).runner("maren").going is Going.RETIRED
     await race.say("ana", "undo")
     assert (await race.state()).runner("maren").going is Going.AT_POINT
