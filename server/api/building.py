@@ -64,10 +64,13 @@ class Built:
         return SLOWEST_SHARE * mean, FASTEST_SHARE * mean
 
 
-def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0) -> Built:
+def build(
+    text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0, language: str = "en"
+) -> Built:
     """Everything that follows from an event file; BuildError with every mistake found.
 
-    `files` holds every file that the event file names (`Event.files`), by the names it gives them.
+    `files` holds every file that the event file names (`Event.files`), by the names it gives them. `language`: of the rules
+    that the crew's movements break; every other mistake is said in English (`server.wording.mistakes` has the rest).
     """
     parsed = parse_event(text, file)
     problems = list(parsed.problems)
@@ -85,7 +88,7 @@ def build(text: str, files: Mapping[str, bytes], file: str = "event.toml", versi
     problems += _card_problems(event, places)
     timetables = _timetables(event, courses, files, problems, places)
     _stop_at_errors(problems)
-    problems += _broken_rules(event, timetables, places)
+    problems += _broken_rules(event, timetables, places, language)
     _stop_at_errors(problems)
     return Built(event, courses, timetables, tuple(problems))
 
@@ -147,11 +150,13 @@ class _Places:
         )
 
 
-def _broken_rules(event: Event, timetables: Mapping[str, Timetable], places: _Places) -> list[Problem]:
+def _broken_rules(
+    event: Event, timetables: Mapping[str, Timetable], places: _Places, language: str
+) -> list[Problem]:
     """Every rule of the race that the crew's movements would break, at the meeting that breaks it."""
     found = []
     for b in crew_plan(event, timetables, other_cars=False).broken:
-        what, remedy = broken_words(Reader("en", event.time_zone, event.time_zone), b)
+        what, remedy = broken_words(Reader(language, event.time_zone, event.time_zone), b)
         field = "meetings" if b.meeting is None else f"meetings.{b.meeting}"
         found.append(places.problem(PlanError(what, field=field, remedy=remedy)))
     return found

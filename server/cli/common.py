@@ -19,6 +19,8 @@ from server.event import parse_event as parse
 from server.event.model import Event
 from server.journal import Journal, JournalError
 from server.settings import Settings, SettingsError
+from server.wording.mistakes import file_language, say_problem
+from server.wording.sentences import sentence
 
 T = TypeVar("T")
 
@@ -103,16 +105,19 @@ class OnDisk:
     text: str
     files: dict[str, bytes]
     built: Built
+    language: str = "en"
 
 
-def read_event(path: Path) -> OnDisk:
-    """Read an event file and the files it names, and build it; Failed with every mistake."""
+def read_event(path: Path, language: str | None = None) -> OnDisk:
+    """Read an event file and the files it names, and build it; Failed with every mistake, in the language of the file's
+    people where none is given."""
     text = _text(path)
     files = _named(path, text)
+    language = language or file_language(text)
     try:
-        return OnDisk(text, files, build(text, files, str(path)))
+        return OnDisk(text, files, build(text, files, str(path), language=language), language)
     except BuildError as error:
-        raise Failed(mistakes(error.problems)) from error
+        raise Failed(mistakes(error.problems, language)) from error
 
 
 def _text(path: Path) -> str:
@@ -135,8 +140,8 @@ def _named(path: Path, text: str) -> dict[str, bytes]:
     return files
 
 
-def mistakes(problems: tuple[Problem, ...]) -> str:
+def mistakes(problems: tuple[Problem, ...], language: str = "en") -> str:
     """Every problem on a line of its own, and how many stand in the way."""
     errors = sum(p.severity is Severity.ERROR for p in problems)
-    counted = "1 mistake" if errors == 1 else f"{errors} mistakes"
-    return "\n".join([*(str(p) for p in problems), f"{counted} to correct."])
+    last = sentence(language, "check-mistakes", count=errors)
+    return "\n".join([*(say_problem(p, language) for p in problems), last])

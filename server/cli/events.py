@@ -15,25 +15,30 @@ from server.cli.common import Context, Failed, journal, mistakes, read_event, ru
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
+from server.wording.mistakes import say_problem
+from server.wording.sentences import languages, sentence
 
 EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 
 
 @click.command()
 @EVENT_FILE
-def check(file: Path) -> None:
+@click.option(
+    "--language", type=click.Choice(languages()), help="Of what is said (default: that of the file's people)."
+)
+def check(file: Path, language: str | None) -> None:
     """Check an event file: every mistake at once, then the computed timetable."""
-    found = read_event(file)
+    found = read_event(file, language)
     for problem in found.built.warnings:
-        click.echo(str(problem))
+        click.echo(say_problem(problem, found.language))
     console = tables.console()
     for runner in found.built.event.runners:
         console.print(tables.timetable(found.built, runner.id))
     event = found.built.event
     points = sum(len(c.points) for c in event.courses)
+    counts = {"runners": len(event.runners), "points": points, "people": len(event.people)}
     click.echo(
-        f"{file}: right. {len(event.runners)} runner(s), {points} points, {len(event.people)} people, "
-        f"{len(event.meetings)} meetings. `stilepost load {file}` stores it."
+        sentence(found.language, "check-right", file=str(file), meetings=len(event.meetings), **counts)
     )
 
 
@@ -50,7 +55,7 @@ def load(context: Context, file: Path, yes: bool, by: str) -> None:
     """
     found = read_event(file)
     for problem in found.built.warnings:
-        click.echo(str(problem))
+        click.echo(say_problem(problem, found.language))
 
     async def work() -> None:
         async with journal(context.settings) as opened:

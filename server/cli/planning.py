@@ -27,6 +27,7 @@ from server.paper.picture import plan_picture
 from server.paper.sheet import crew_sheets
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
+from server.wording.mistakes import say_problem
 from server.wording.movements import plan_remarks
 from server.wording.reader import Reader, reader_in
 from server.wording.say import Say
@@ -39,7 +40,9 @@ _OUT = click.Path(path_type=Path)
 @EVENT_FILE
 @click.option("--runner", help="Only this runner, by id.")
 @click.option(
-    "--language", default="en", type=click.Choice(languages()), help="For table, picture and files."
+    "--language",
+    type=click.Choice(languages()),
+    help="For table, picture and files (default: that of the file's people).",
 )
 @click.option("--miles", is_flag=True, help="Miles instead of km.")
 @click.option("--picture", type=_OUT, help="Draw height and times along the course to this PNG file.")
@@ -53,7 +56,7 @@ _OUT = click.Path(path_type=Path)
 def plan(
     file: Path,
     runner: str | None,
-    language: str,
+    language: str | None,
     miles: bool,
     picture: Path | None,
     svg: Path | None,
@@ -63,14 +66,15 @@ def plan(
 
     Needs no server and no database. Leave-by and be-there-from are those that the notices would give before the start.
     """
-    built = read_event(file).built
+    found = read_event(file, language)
+    built, language = found.built, found.language
     event = built.event
     who = _runners(event, runner)
     say = Say(Reader(language, event.time_zone, event.time_zone, miles=miles), datetime.now(UTC))
     before = before_start(event, built.timetables, built.courses, say.now)
     say = Say(say.reader, before.at)
     for warning in built.warnings:
-        click.echo(str(warning), err=True)
+        click.echo(say_problem(warning, language), err=True)
     console = tables.console()
     for each in who:
         _show(console, before, each, say)

@@ -1213,3 +1213,8 @@ paper-runner = { $name }{ $bib ->
  }. { $clothing }
 paper-no-signal = Dort gibt es kein Netz.
 paper-rules = Rennregeln für die Crew: { $rules }
+
+## Was `stilepost check` sagt
+
+check-mistakes = { $count } Fehler zu berichtigen.
+check-right = { $file }: richtig. { $runners } Läuferin(nen), { $points } Punkte, { $people } Leute, { $meetings } Treffen. `stilepost load { $file }` speichert es.

@@ -1215,3 +1215,11 @@ paper-runner = { $name }{ $bib ->
  }. { $clothing }
 paper-no-signal = No phone signal there.
 paper-rules = Race rules for crew: { $rules }
+
+## What `stilepost check` says
+
+check-mistakes = { $count ->
+    [one] 1 mistake
+   *[other] { $count } mistakes
+ } to correct.
+check-right = { $file }: right. { $runners } runner(s), { $points } points, { $people } people, { $meetings } meetings. `stilepost load { $file }` stores it.
