@@ -6,7 +6,7 @@ import re
 
 from bot.api_client import ApiError, NoticeHere
 from bot.channels.base import Reply
-from bot.desk import alarmed, reported
+from bot.desk import alarmed, handing, reported, undoing
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Acknowledged, Report, Reported
 from bot.words.tidy import tidy
@@ -59,12 +59,12 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     if ending is not None and said.answer in ("yes", "no"):
         # 'End the alarm?' was the last that was asked: its 'yes' takes no other notice.
         right = said.answer == "yes"
-        return await (reported.confirm if right else reported.undo)(visit, ending.entry)
-    offered = reported.just_offered(visit, by_name=confirms(said.words))
+        return await (undoing.confirm if right else undoing.undo)(visit, ending.entry)
+    offered = undoing.just_offered(visit, by_name=confirms(said.words))
     if offered is not None and (confirms(said.words) or said.answer == "yes") and said.at is None:
-        return await reported.confirm_said(visit, offered)
+        return await undoing.confirm_said(visit, offered)
     if offered is not None and said.answer == "no":
-        return await reported.undo(visit, offered.entry)
+        return await undoing.undo(visit, offered.entry)
     open_ones: tuple[NoticeHere, ...] = ()
     taking = said.answer in _CHANGES_ITS_MIND
     if visit.event.open_notices or taking:
@@ -105,8 +105,8 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
     waiting = [h for h in visit.memory.handed if h.unconfirmed]
     if waiting and said.answer in ("yes", "no"):
         if said.answer == "yes":
-            return await reported.confirm_said(visit, waiting[-1])
-        return await reported.undo(visit, waiting[-1].entry)
+            return await undoing.confirm_said(visit, waiting[-1])
+        return await undoing.undo(visit, waiting[-1].entry)
     if said.at is not None:
         runner = visit.context().runner(None)
         expected = _next_of(visit, runner.id) if runner else None
@@ -166,7 +166,7 @@ async def _which(visit: Visit, runner: str | None) -> str:
 async def _also(visit: Visit, answer: str, runner: str | None) -> Reply:
     runner = runner or next(iter(visit.context().own_runners), None)
     one = Report(_ALSO_A_REPORT[answer], visit.sent_at, runner)
-    told = await reported.hand_in(visit, one, f"{visit.key()}.also")
+    told = await handing.hand_in(visit, one, f"{visit.key()}.also")
     text = replies.say_noted(visit.say, told.data, "", UNDO_WITHIN)
     return visit.reply(text, visit.undo_button(told.data.entry))
 

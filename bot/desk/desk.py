@@ -9,7 +9,21 @@ import structlog
 
 from bot.api_client import ApiClient, ApiError, Told, UnreachableError
 from bot.channels.base import Incoming, Reply
-from bot.desk import alarmed, answered, asked, either, grave, grouped, joining, mended, reported
+from bot.desk import (
+    alarmed,
+    answered,
+    asked,
+    asking_back,
+    distressed,
+    either,
+    grave,
+    grouped,
+    joining,
+    mended,
+    phones,
+    reported,
+    undoing,
+)
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
 from bot.words import (
@@ -106,12 +120,12 @@ class Desk:
         if incoming.button:
             return await self.pressed(visit)
         if incoming.live_ended:
-            return await reported.share_ended(visit, _whose(visit))
+            return await phones.share_ended(visit, _whose(visit))
         if incoming.fix is not None:
             runner = _whose(visit)
             if runner is None:
                 return visit.reply(visit.s("ask-runner"))
-            return await reported.position(visit, incoming.fix, runner)
+            return await phones.position(visit, incoming.fix, runner)
         if incoming.other and not text:
             return visit.reply(visit.s("other-unreadable"))
         if incoming.photo is not None and not text:
@@ -138,7 +152,7 @@ class Desk:
     async def _meant(self, visit: Visit, meant: Understood) -> Reply:
         match meant:
             case Distress():
-                return await reported.distress(visit, meant)
+                return await distressed.distress(visit, meant)
             case Asked():
                 return await asked.answer(visit, meant)
             case Reported():
@@ -146,11 +160,11 @@ class Desk:
             case Several():
                 return await self._each(visit, meant)
             case AskBack():
-                return await either.answer(visit, meant) or await reported.ask_back(visit, meant)
+                return await either.answer(visit, meant) or await asking_back.ask_back(visit, meant)
             case Acknowledged():
                 return await answered.in_words(visit, meant)
             case Undo():
-                return await (mended.undo_there(visit, meant) if meant.points else reported.undo_last(visit))
+                return await (mended.undo_there(visit, meant) if meant.points else undoing.undo_last(visit))
             case Small():
                 return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
             case Unclear():
@@ -167,7 +181,7 @@ class Desk:
         meant = mended.as_before(visit, meant)
         call = alarmed.false_call(visit, meant)
         if call is not None:
-            return await reported.undo(visit, call.entry)
+            return await undoing.undo(visit, call.entry)
         if meant.reports[0].kind in RACE_LEVEL and PartKind.ORGANISER not in visit.kinds:
             control = visit.event.race_control
             return visit.reply(visit.s("race-only-organiser", name=control.name, phone=control.phone))
@@ -203,9 +217,9 @@ class Desk:
                 right = press is Press.CONFIRM
                 asked = len(fields) > 1 and int(fields[1]) > 0
                 if right:
-                    reply = await reported.confirm(visit, fields[0])
+                    reply = await undoing.confirm(visit, fields[0])
                 else:
-                    reply = await reported.undo(visit, fields[0], judged=asked)
+                    reply = await undoing.undo(visit, fields[0], judged=asked)
                 if asked:
                     await answered.settle(visit, int(fields[1]), "right" if right else "wrong")
                 return reply

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.channels.base import Reply
-from bot.desk import reported
+from bot.desk import undoing
 from bot.desk.memory import Handed
 from bot.desk.visit import Visit
 from bot.words import Report, Reported, Undo
@@ -27,7 +27,7 @@ async def undo_there(visit: Visit, meant: Undo) -> Reply:
     """Take back the last of this person's reports there; where there is none, nothing else instead."""
     found = [h for h in _own(visit, meant.points, meant.runner) if meant.kind in (None, h.report.kind)]
     if found:
-        return await reported.undo(visit, found[-1].entry)
+        return await undoing.undo(visit, found[-1].entry)
     place = visit.point_name(meant.runner, meant.points[0])
     return visit.reply(visit.s("undo-none-there", place=place))
 

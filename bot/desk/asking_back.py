@@ -1,0 +1,72 @@
+"""Asking back where words may mean two things: what was clear is handed in, each other meaning is offered as a button."""
+
+from __future__ import annotations
+
+from bot.channels.base import Reply
+from bot.desk import reported
+from bot.desk.visit import Visit
+from bot.words import AskBack, Choice, Need, Reported
+from server.wording.say import lines
+
+
+async def ask_back(visit: Visit, back: AskBack) -> Reply:
+    """Hand in what was clear, ask about the rest, offer each way it may be meant."""
+    clear = ""
+    if back.also:
+        clear = (await reported.report(visit, Reported(back.also))).text
+    visit.memory.choices, visit.memory.need = back.choices, back.need
+    labels = tuple(_label(visit, back, c) for c in back.choices)
+    return visit.reply(lines(clear, _question(visit, back)), visit.pick_buttons(labels))
+
+
+def _question(visit: Visit, back: AskBack) -> str:
+    match back.need:
+        case Need.OUT:
+            place = visit.point_name(None, back.point)
+            return visit.s("ask-out", place=place) if place else visit.s("ask-out-nowhere")
+        case Need.DROPPED:
+            return visit.s("ask-dropped", word=back.word)
+        case Need.HOW:
+            return visit.s("ask-retired-how")
+        case Need.POINT:
+            return visit.s("ask-point")
+        case Need.WHO:
+            return visit.s("ask-who", place=visit.point_name(None, back.point))
+        case Need.RUNNER:
+            return visit.s("ask-runner")
+        case Need.BIB:
+            return visit.s("ask-bib", bib=back.word, count=len(back.choices))
+
+
+def _name_of(visit: Visit, choice: Choice) -> str:
+    """The name of the runner whom a choice is about."""
+    reports = choice.then.reports if isinstance(choice.then, Reported) else ()
+    known = (visit.runner(r.runner) for r in reports)
+    return next((r.name for r in known if r is not None), "")
+
+
+_WHO_LABELS = {"crew": "choice-crew", "her": "choice-her"}
+
+
+_HOW_LABELS = {
+    "own choice": "button-own-choice",
+    "timed out": "button-timed-out",
+    "withdrawn by medics or officials": "button-medics",
+    "did not start": "button-did-not-start",
+    "over": "choice-over",
+    "else": "choice-else",
+}
+
+
+def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
+    if choice.label == "left":
+        place = visit.point_name(None, back.point)
+        return visit.s("choice-left", place=place) if place else visit.s("choice-left-plain")
+    if choice.label in _WHO_LABELS:
+        return visit.s(_WHO_LABELS[choice.label], runner=_name_of(visit, choice))
+    if choice.label in _HOW_LABELS:
+        return visit.s(_HOW_LABELS[choice.label])
+    runner = visit.runner(choice.label)
+    if runner is not None:
+        return visit.s("choice-runner", name=runner.name, bib=runner.bib)
+    return visit.point_name(None, choice.label) or choice.label

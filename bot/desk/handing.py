@@ -1,0 +1,91 @@
+"""Reports on their way to the server: what of each is sent, which entry it is instead of, and what is remembered of it
+for undo and correction."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from bot.api_client import Told
+from bot.desk.memory import Handed
+from bot.desk.visit import Visit
+from bot.words import Report
+from server.facts.entry import RACE_LEVEL, Kind
+from server.wording.answer import NotedAnswer
+
+HANDED_KEPT = 20
+
+
+async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
+    """One report to the server, and into memory for undo. Raises what the API raises."""
+    runner = one.runner or (visit.event.runners[0].id if visit.event.runners else "")
+    if one.kind is Kind.POSITION and not one.placed_by_words:
+        raise ValueError("a position has a fix: it is handed in by `position`")
+    body = _body(visit, one, key)
+    if one.kind in RACE_LEVEL:
+        told = await visit.api.race(visit.address, visit.event.id, body)
+    else:
+        told = await visit.api.check_in(visit.address, visit.event.id, runner, body)
+    how = await _how_besides(visit, one, runner, key) if one.kind not in RACE_LEVEL else None
+    if how is not None:
+        both = tuple(dict.fromkeys((*told.data.told, *how.told)))
+        told = replace(told, data=replace(told.data, told=both))
+    unsure, also = told.data.unconfirmed, "" if how is None else how.entry
+    waiting = await _open_notices(visit) if unsure else ()
+    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key(), also, waiting)
+    visit.memory.handed.append(handed)
+    del visit.memory.handed[:-HANDED_KEPT]
+    return told
+
+
+async def _how_besides(visit: Visit, one: Report, runner: str, key: str) -> NotedAnswer | None:
+    """'in at mill 14:55, feet bad': how she is, as an entry of its own; None where nothing is said of it."""
+    if not one.condition or one.kind is Kind.HOW_SHE_IS:
+        return None
+    body = _body(visit, replace(one, kind=Kind.HOW_SHE_IS, guessed=False), f"{key}.how")
+    before = next((h.also for h in visit.memory.handed if h.entry == body["replaces"]), "")
+    body["replaces"] = before or None
+    return (await visit.api.check_in(visit.address, visit.event.id, runner, body)).data
+
+
+async def _open_notices(visit: Visit) -> tuple[int, ...]:
+    """What waits for this person's answer once a report is in: it may itself have brought a notice."""
+    events = (await visit.api.me(visit.address)).data.events
+    return next((e.open_notices for e in events if e.id == visit.event.id), ())
+
+
+def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
+    # Seen by words, with no place on the globe: all it says is that she is up and moving, once somebody stands for it.
+    kind = Kind.MOVING_AGAIN if one.placed_by_words and one.kind is Kind.POSITION else one.kind
+    unsure = one.guessed and not visit.incoming.short_form
+    return {
+        "kind": kind.value,
+        "point": one.point,
+        "seen_at": one.seen_at.isoformat(),
+        "sent_at": visit.sent_at.isoformat(),
+        "key": key,
+        "how": one.how.value if one.how else None,
+        "amount_s": one.amount.total_seconds() if one.amount else None,
+        "until": one.until.isoformat() if one.until else None,
+        "words": one.words[:2000] or None,
+        # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
+        "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
+        "replaces": _replaced(visit, one),
+        **({"unconfirmed": True, "doubt": "guessed"} if unsure and one.kind not in RACE_LEVEL else {}),
+    }
+
+
+def _replaced(visit: Visit, one: Report) -> str | None:
+    """The entry this one is instead of: the one made from the message of which this is the edited form; for
+    a correction this person's last of the same kind and runner, else the last one; else none."""
+    edited = visit.first_key()
+    if edited:
+        return next((h.entry for h in visit.memory.handed if h.message == edited), None)
+    if not one.corrects:
+        return None
+    mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
+    same = [h for h in mine if h.report.kind is one.kind]
+    there = [h for h in same if h.report.point == one.point]
+    if there:
+        return there[-1].entry
+    return (same or mine)[-1].entry if mine else None
