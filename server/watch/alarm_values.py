@@ -1,0 +1,103 @@
+"""What notices of an alarm hold, and those about ourselves: what is known of her, who is asked, who can't be reached.
+
+Values only: a notice (notice.py) is worded from them, in server/wording.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from server.facts.state import LastKnown
+from server.forecast.outlook import Whereabouts, Window
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """Words about her with no place: when they were true, who sent them."""
+
+    at: datetime
+    by: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Unsure:
+    """A report of her that is kept unconfirmed: what it says, of which point, when, by whom."""
+
+    kind: str
+    point: str | None
+    at: datetime
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class AlarmValues:
+    """An alarm (overdue, asked for help, sweep through without her, look again, handed on).
+
+    `step` is that of the ladder, -1 for what only tells. `gave_back`: who held it and can't any more.
+    `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
+    reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
+    `contact_lost`: since when her shared position has ended, with nothing heard of her since.
+    """
+
+    alarm: str
+    of_kind: str
+    point: str | None
+    last_known: LastKnown | None
+    expected: Window | None
+    where: Whereabouts | None
+    where_fix: tuple[float, float] | None
+    asked: tuple[str, ...]
+    told: tuple[str, ...]
+    caller: str | None
+    holder: str | None
+    step: int
+    words: str = ""
+    pacer: str | None = None
+    look_again: datetime | None = None
+    raised_at: datetime | None = None
+    gave_back: str = ""
+    heard_since: tuple[Heard, ...] = ()
+    unconfirmed: tuple[Unsure, ...] = ()
+    said_km: float | None = None
+    said_fix: tuple[float, float] | None = None
+    contact_lost: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StandDownValues:
+    """An alarm is over, why, and who said so."""
+
+    alarm: str
+    of_kind: str
+    reason: str
+    by: str
+    at: datetime
+    point: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class TestAlarmValues:
+    """The test alarm before the start."""
+
+    answer_by: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class UnreachedValues:
+    """Somebody could not be reached over any channel."""
+
+    person: str
+    notice_kind: str
+    channels: tuple[str, ...]
+    since: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class OutageValues:
+    """Our own server, database or channel was down."""
+
+    what: str
+    start: datetime
+    end: datetime | None

@@ -1,0 +1,148 @@
+"""What notices about meetings and sightings hold: times, windows, kit, where she was seen, the odds of a cut-off.
+
+Values only: a notice (notice.py) is worded from them, in server/wording.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from server.facts.state import LastKnown
+from server.forecast.outlook import Window
+
+
+@dataclass(frozen=True, slots=True)
+class OwnWay:
+    """What of a meeting is different for those who come to it in another car, `car` by its key. As in
+    `MeetingValues`."""
+
+    people: tuple[str, ...]
+    car: str
+    leave_by: datetime | None
+    wait_until: datetime
+    drive: timedelta | None
+    drive_confirmed: bool
+    drive_from: str | None
+    next_meeting: str | None = None
+    p_both: float | None = None
+    lost: str = ""
+    p_comes: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MeetingValues:
+    """A meeting as it stands. `leave_by` is None where no confirmed drive is known.
+
+    `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
+    the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
+    the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
+    they stay here until she leaves; `p_comes`: that she has come here by `wait_until`, where that is cut short for
+    `next_meeting`. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
+    over, but she is missed here, so crew stay until she is heard of. `lost` says why the meeting can't be made ('' = it
+    can), `was_leave_by` and `was_be_there` what this person was last told; `unreported_out` the point where she was
+    seen in, and from which nobody has reported her out. Where several cars come, all this is of one of them, `ways` of
+    the others; `own` and `parties` give each car's; `car` is then the key of a car that is not the meeting's own.
+    """
+
+    meeting: str
+    point: str
+    window: Window
+    leave_by: datetime | None
+    be_there: datetime
+    wait_until: datetime
+    drive: timedelta | None
+    kit: tuple[str, ...]
+    food: str
+    if_missed: str
+    no_signal: bool
+    was: Window | None = None
+    next_meeting: str | None = None
+    drive_confirmed: bool = False
+    drive_from: str | None = None
+    crew: tuple[str, ...] = ()
+    p_in_time: float = 0.97
+    p_both: float | None = None
+    lost: str = ""
+    was_leave_by: datetime | None = None
+    was_be_there: datetime | None = None
+    stay: bool = False
+    take_back: tuple[str, ...] = ()
+    unreported_out: str | None = None
+    ways: tuple[OwnWay, ...] = ()
+    car: str = ""
+    p_comes: float | None = None
+
+    def own(self, person: str) -> MeetingValues:
+        """The meeting as it is for one of those who go, by the car they are in; itself for anybody else."""
+        return next((m for m in self.parties() if person in m.crew), self)
+
+    def parties(self) -> tuple[MeetingValues, ...]:
+        """The meeting car by car: `crew` are those in it, `ways` is empty."""
+        elsewhere = {p for w in self.ways for p in w.people}
+        first = replace(self, crew=tuple(p for p in self.crew if p not in elsewhere), ways=())
+        return (first, *(self._by(w) for w in self.ways))
+
+    def _by(self, w: OwnWay) -> MeetingValues:
+        return replace(
+            self,
+            crew=w.people,
+            ways=(),
+            car=w.car,
+            leave_by=w.leave_by,
+            wait_until=w.wait_until,
+            drive=w.drive,
+            drive_confirmed=w.drive_confirmed,
+            drive_from=w.drive_from,
+            next_meeting=w.next_meeting,
+            p_both=w.p_both,
+            lost=w.lost,
+            p_comes=w.p_comes,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class BriefValues:
+    """Before crew leave signal: the next meetings, when to move on, what to do if nothing is heard."""
+
+    meetings: tuple[MeetingValues, ...]
+    signal_back_at: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class SightingValues:
+    """She is in, out, through or finished at a point; with what to have ready and what comes next."""
+
+    point: str
+    at: datetime
+    told_by: str
+    through: bool = False
+    kit: tuple[str, ...] = ()
+    food: str = ""
+    planned_stop: timedelta | None = None
+    next_window: Window | None = None
+    next_meeting: MeetingValues | None = None
+    take_back: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CutOffValues:
+    """The odds of a cut-off have crossed a level; `latest_out` of the point before for 90%."""
+
+    point: str
+    edge: str
+    cut_off: datetime
+    odds: float
+    level: float
+    falling: bool
+    latest_out_point: str | None = None
+    latest_out: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LateValues:
+    """Now is past the 90% time as it stood at the last fact heard: a question."""
+
+    point: str
+    window: Window
+    last_known: LastKnown | None
