@@ -209,7 +209,9 @@ class ApiClient:
                     return await reply.read()
                 raise _refused(reply.status, await _json(reply))
         except (TimeoutError, aiohttp.ClientError, OSError) as error:
-            raise UnreachableError(type(error).__name__) from error
+            raise self._away(UnreachableError(type(error).__name__)) from error
+        except UnreachableError as error:
+            raise self._away(error) from error
 
     def _headers(self, address: str | None) -> dict[str, str]:
         headers = {"Authorization": f"Bearer {self._token}"}
@@ -239,15 +241,30 @@ class ApiClient:
                 found = await _json(reply)
                 status = reply.status
         except (TimeoutError, aiohttp.ClientError, OSError) as error:
-            raise UnreachableError(type(error).__name__) from error
+            raise self._away(UnreachableError(type(error).__name__)) from error
+        except UnreachableError as error:
+            raise self._away(error) from error
         if status >= 400 or not found.get("ok"):
-            raise _refused(status, found)
+            refused = _refused(status, found)
+            if isinstance(refused, UnreachableError):
+                raise self._away(refused)
+            self._there()
+            raise refused
         try:
             hashable: Any = shape
             data: T = _reader(hashable).validate_python(found["data"], strict=False)
-            return Told(datetime.fromisoformat(found["now"]), data)
+            told = Told(datetime.fromisoformat(found["now"]), data)
         except (KeyError, ValueError, ValidationError) as error:
-            raise UnreachableError(f"a reply to {path} that is not of its shape") from error
+            raise self._away(UnreachableError(f"a reply to {path} that is not of its shape")) from error
+        self._there()
+        return told
+
+    def _there(self) -> None:
+        """After every call that the server answered. For those that say so in their log."""
+
+    def _away(self, error: UnreachableError) -> UnreachableError:
+        """The error of a call that the server did not answer, on its way to the caller."""
+        return error
 
 
 def _of(event: str, runner: str) -> str:

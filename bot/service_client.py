@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Mapping
-from typing import Any, TypeVar
+from collections.abc import Iterable
 
 import aiohttp
 import structlog
 
-from bot.api_client import ApiClient, ApiError, Told, UnreachableError
+from bot.api_client import ApiClient, UnreachableError
 from bot.channels.addresses import AddressNews
 from bot.channels.base import Outcome, RawUpdate
 from server.api.replies import Claimed, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
@@ -18,8 +17,6 @@ __all__ = ["ServiceClient"]
 
 
 log = structlog.get_logger("service")
-
-T = TypeVar("T")
 
 
 class ServiceClient(ApiClient):
@@ -30,29 +27,13 @@ class ServiceClient(ApiClient):
         super().__init__(session, base_url, token)
         self._lost_at: float | None = None
 
-    async def _call(
-        self,
-        address: str | None,
-        method: str,
-        path: str,
-        shape: type[T],
-        query: Mapping[str, str] | None = None,
-        body: Mapping[str, Any] | None = None,
-    ) -> Told[T]:
-        try:
-            told = await super()._call(address, method, path, shape, query, body)
-        except UnreachableError as error:
-            if self._lost_at is None:
-                self._lost_at = time.monotonic()
-                log.error("SERVER NOT REACHED: WAITING FOR IT", server=self._base, why=str(error))
-            raise
-        except ApiError:
-            self._back()
-            raise
-        self._back()
-        return told
+    def _away(self, error: UnreachableError) -> UnreachableError:
+        if self._lost_at is None:
+            self._lost_at = time.monotonic()
+            log.error("SERVER NOT REACHED: WAITING FOR IT", server=self._base, why=str(error))
+        return error
 
-    def _back(self) -> None:
+    def _there(self) -> None:
         if self._lost_at is not None:
             away_s, self._lost_at = time.monotonic() - self._lost_at, None
             log.warning("server reached again", server=self._base, away_s=round(away_s))

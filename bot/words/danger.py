@@ -6,7 +6,7 @@ from __future__ import annotations
 import re
 
 from bot.words import asking
-from bot.words.meaning import AskBack, Choice, Context, Need, Report, Reported, Understood
+from bot.words.meaning import AskBack, Choice, Context, Distress, Need, Report, Reported, Understood
 from bot.words.patterns import pattern
 from bot.words.sentence import Sentence
 from bot.words.tidy import fold, tidy
@@ -92,6 +92,84 @@ def speaks_of_self(said: Sentence, ctx: Context) -> bool:
     """Whether a runner or pacer writes it of themselves."""
     foot = bool(ctx.parts & {PartKind.RUNNER, PartKind.PACER})
     return foot and re.search(r"\b(?:she|her)\b", said.text) is None
+
+
+_SELF = pattern(
+    r"""
+    \b(help|sos|mayday|hurt|injured|lost|bleeding|collapsed|ambulance|rescue me|emergency|stuck)\b
+    \bcan not (move|walk|get up|go on|stand)\b
+    \b(can not|can no longer|do not|unable to|could not) (find|see|know) (the |my |any |where )?(path|way|trail|\
+      markers?|markings?|course|route|\
+      i am|track|next marker)\b
+    ^(i |she |have |has |just )*(fell|fallen|fell over|fallen over|had a fall)( over| down| off| badly| hard| bad)*$
+    \bbroken (my |an? )?(leg|ankle|arm|wrist)\b
+    \b(hilfe|notfall|verletzt|verlaufen|verirrt|bewusstlos|krankenwagen|rettungswagen|bergwacht)\b
+    \bgebrochen(es|er|en)?\b
+    ^(please )?(call |ring |ruf |rufe? )?(999|112|911)( now| please| an)?$
+    ^(s o s|h e l p|hlep|halp|hepl)\b
+    \b(trapped|hypothermi\w+|allergic reaction|dying|urgent(ly)?)\b
+    \b(need|want|require) (urgent )?(assistance|rescue|rescuing|a doctor|a medic|medics?|mountain rescue|picking up)\b
+    \b(come (and )?(get|fetch|find|save)|pick up|rescue|save) me\b
+    \bget me (out|off|down)\b
+    \bmountain rescue\b
+    \b(leg|ankle|arm|wrist|hip|knee|neck|back) (is |has )?broken?\b
+    \bbroke my\b
+    \b(can not|cannot|hard to|struggling to|trouble) breath\w*\b
+    \bhit my head\b
+    \bblood (everywhere|coming|in my)\b|\b(vomiting|throwing up|coughing|peeing|weeing) (up )?blood\b
+    \b(fell|fallen|slid|slipped) (down|off|into)\b
+    \bsomething is (really |very |badly )?wrong with me\b
+    \b(no idea|do not know|not sure|dunno) where i am\b|^where am i$
+    \b(au secours|aidez moi|a l ?aide|socorro|ayuda|aiuto|pomocy|ratunku|hjalp|hjälp|apua)\b
+    """
+)
+_NOT_SELF = pattern(
+    r"""
+    \blost (time|\d+|some time|weight)\b
+    \blost (my|a|the|her) (bottle|gloves?|hat|buff|poles?|cup|gels?|torch|appetite)\b
+    """
+)
+_FOR_HER = pattern(
+    r"""
+    \b(asked|asking|asks|calling|called|shouting|needs?|wants|needing) (for )?(urgent )?\
+      (help|rescue|a medic|a doctor|an? ambulance|medics?|ambulance)\b
+    \bshe (is |has |was )?(badly |seriously )?(hurt|injured|collapsed|unconscious|bleeding|lost)\b
+    \b(sos|mayday)\b
+    \b(ambulance|air ambulance|helicopter|mountain rescue) (is |has been |was )?(called|coming|on (its|it is) way|\
+      on the way|requested)\b
+    \b(called|calling|rung|phoned|requested) (an|the|for an|999|112|for the) ?(air )?(ambulance|helicopter|\
+      mountain rescue)\b
+    \bcall (someone|somebody)\b
+    \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure))\b
+    \bcall (an ambulance|for help|rescue|mountain rescue)\b
+    \b(no pulse|doing cpr|cpr)\b
+    \bshe is (fitting|having a seizure|missing(?! (a|an|her|the|one|two|some)\b))
+    \bshe (has )?(gone|went) missing\b
+    \b(does not|will not|is not|not) (respond\w*|react\w*|wak\w* up)\b
+    \bshe (has )?(broke|broken) (her |an? )?(leg|ankle|arm|wrist|hip|neck|back)\b
+    \b(called|rung|phoned|rang|calling) (mountain rescue|999|112|911|the ambulance)\b
+    \b(casualty|runner down)\b
+    \b(a |the |one )?(runner|somebody|someone) (here )?(is |has been )?(badly |seriously )?(hurt|injured|unconscious)\b
+    \b(texted|texts|messaged|writes|wrote|says|said) help\b
+    \breagiert nicht\b|\b(bewusstlos|krampfanfall|atmet nicht)\b
+    """
+)
+
+
+def call_for_help(said: Sentence, ctx: Context) -> Distress | None:
+    """Help is never argued with: a runner's or pacer's word is enough; of others, that she needs it."""
+    of_self = bool(ctx.parts & {PartKind.RUNNER, PartKind.PACER})
+    runner = said.runner.id if said.runner else None
+    if of_self and _SELF.search(said.plain) and not _NOT_SELF.search(said.plain):
+        return Distress(said.words, ctx.now, runner, by_self=True)
+    text = said.text
+    if _FOR_HER.search(text) and not asking.is_question(text):
+        return Distress(
+            said.words, ctx.now, runner, by_self=not of_self and re.search("sos|mayday", text) is not None
+        )
+    if needs_help_now(said):
+        return Distress(said.words, ctx.now, runner, by_self=speaks_of_self(said, ctx))
+    return None
 
 
 def is_grave(words: str) -> bool:

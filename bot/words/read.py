@@ -28,7 +28,6 @@ from bot.words.meaning import (
     Unclear,
     Understood,
 )
-from bot.words.patterns import pattern
 from bot.words.questioning import follow_up, question
 from bot.words.sentence import Sentence, find_names
 from bot.words.telling import report
@@ -40,8 +39,71 @@ UNDO_WITHIN = timedelta(minutes=10)
 """How long a report can be taken back with one word."""
 
 
+READ_MAX = 1_000
+"""So many characters, to the end of a sentence, are read for what they mean (own choice: five times a long message);
+of what comes after only a call for help, so that a long message costs no more than a few short ones."""
+
+
 def understand(text: str, ctx: Context) -> Understood:
-    """What a person means by `text`. Never raises; what is not understood is `Unclear`."""
+    """What a person means by `text`. Never raises; what is not understood is `Unclear`. A message of any length is kept
+    whole in the words of what it reports."""
+    pieces = _pieces(text)
+    first = pieces[0]
+    meant = _read(first, ctx)
+    if len(pieces) == 1:
+        return meant
+    if not isinstance(meant, Distress | Reported):
+        # What is reported stands first; a diary after it asks nothing.
+        first = _SENTENCE_END.split(first)[0]
+        told = _read(first, ctx)
+        meant = told if isinstance(told, Distress | Reported) else meant
+    for piece in () if isinstance(meant, Distress) else pieces:
+        cry = _cry(piece, ctx)
+        if cry is not None:
+            besides = meant.reports if isinstance(meant, Reported) else ()
+            seen = tuple(r for r in besides if r.kind in _SEEN and r.runner is not None)
+            return replace(cry, words=text, reports=seen)
+    return _in_whole(meant, first, text)
+
+
+def _pieces(text: str) -> list[str]:
+    """The text in pieces of `READ_MAX` at most, each to the end of a sentence, else of a word; one for a short text."""
+    out = []
+    while len(text) > READ_MAX:
+        head = text[:READ_MAX]
+        ends = [m.end() for m in _SENTENCE_END.finditer(head)] or [head.rfind(" ") + 1]
+        cut = ends[-1] or READ_MAX
+        out.append(text[:cut].strip())
+        text = text[cut:]
+    return [*out, text] if out else [text]
+
+
+_SENTENCE_END = re.compile(r"[.!?;]\s|\n")
+
+
+def _cry(piece: str, ctx: Context) -> Distress | None:
+    """A call for help in any sentence of a piece."""
+    for s in _SENTENCE_END.split(piece):
+        english = to_english(s) if is_german(s, ctx.language) else s
+        cry = danger.call_for_help(find_names(s, english, ctx), ctx) if s.strip() else None
+        if cry is not None:
+            return cry
+    return None
+
+
+def _in_whole(meant: Understood, first: str, text: str) -> Understood:
+    """The same with all that was written in place of the piece that was read."""
+    match meant:
+        case Reported():
+            whole = (first, *([""] if all(r.kind in _SEEN for r in meant.reports) else []))
+            return Reported(tuple(replace(r, words=text) if r.words in whole else r for r in meant.reports))
+        case Distress() | Unclear() | Asked():
+            return replace(meant, words=text)
+        case _:
+            return meant
+
+
+def _read(text: str, ctx: Context) -> Understood:
     whole = _of_each(text, ctx) or _understand(text, ctx)
     if isinstance(whole, Distress) and whole.runner is None:
         first, *others = both.of_them(text, ctx) or (None,)
@@ -78,7 +140,7 @@ def _understand(text: str, ctx: Context) -> Understood:
     if not said.plain.strip("? ;"):
         return Unclear(text)
     return (
-        _distress(said, ctx)
+        danger.call_for_help(said, ctx)
         or _yes_at(said, ctx)
         or correcting.undo_at(said)
         or answering.short_answer(said.plain, text)
@@ -162,85 +224,6 @@ def _yes_at(said: Sentence, ctx: Context) -> Acknowledged | None:
     return Acknowledged(
         "yes", said.words, time.at, Kind.OUT if m[1] in ("out", "left", "gone", "off") else kind
     )
-
-
-_SELF = pattern(
-    r"""
-    \b(help|sos|mayday|hurt|injured|lost|bleeding|collapsed|ambulance|rescue me|emergency|stuck)\b
-    \bcan not (move|walk|get up|go on|stand)\b
-    \b(can not|can no longer|do not|unable to|could not) (find|see|know) (the |my |any |where )?(path|way|trail|\
-      markers?|markings?|course|route|\
-      i am|track|next marker)\b
-    ^(i |she |have |has |just )*(fell|fallen|fell over|fallen over|had a fall)( over| down| off| badly| hard| bad)*$
-    \bbroken (my |an? )?(leg|ankle|arm|wrist)\b
-    \b(hilfe|notfall|verletzt|verlaufen|verirrt|bewusstlos|krankenwagen|rettungswagen|bergwacht)\b
-    \bgebrochen(es|er|en)?\b
-    ^(please )?(call |ring |ruf |rufe? )?(999|112|911)( now| please| an)?$
-    ^(s o s|h e l p|hlep|halp|hepl)\b
-    \b(passed out(?! of)|trapped|heart attack|hypothermi\w+|anaphyla\w+|allergic reaction|chest pains?|dying|urgent(ly)?)\b
-    \b(need|want|require) (urgent )?(assistance|rescue|rescuing|a doctor|a medic|medics?|mountain rescue|picking up)\b
-    \b(come (and )?(get|fetch|find|save)|pick up|rescue|save) me\b
-    \bget me (out|off|down)\b
-    \bmountain rescue\b
-    \b(leg|ankle|arm|wrist|hip|knee|neck|back) (is |has )?broken?\b
-    \bbroke my\b
-    \b(can not|cannot|hard to|struggling to|trouble) breath\w*\b
-    \bhit my head\b
-    \bblood (everywhere|coming|in my)\b|\b(vomiting|throwing up|coughing|peeing|weeing) (up )?blood\b
-    \b(fell|fallen|slid|slipped) (down|off|into)\b
-    \bsomething is (really |very |badly )?wrong with me\b
-    \b(no idea|do not know|not sure|dunno) where i am\b|^where am i$
-    \b(au secours|aidez moi|a l ?aide|socorro|ayuda|aiuto|pomocy|ratunku|hjalp|hjälp|apua)\b
-    """
-)
-_NOT_SELF = pattern(
-    r"""
-    \blost (time|\d+|some time|weight)\b
-    \blost (my|a|the|her) (bottle|gloves?|hat|buff|poles?|cup|gels?|torch|appetite)\b
-    """
-)
-_FOR_HER = pattern(
-    r"""
-    \b(asked|asking|asks|calling|called|shouting|needs?|wants|needing) (for )?(urgent )?\
-      (help|rescue|a medic|a doctor|an? ambulance|medics?|ambulance)\b
-    \bshe (is |has |was )?(badly |seriously )?(hurt|injured|collapsed|unconscious|bleeding|lost)\b
-    \b(sos|mayday)\b
-    \b(ambulance|air ambulance|helicopter|mountain rescue) (is |has been |was )?(called|coming|on (its|it is) way|\
-      on the way|requested)\b
-    \b(called|calling|rung|phoned|requested) (an|the|for an|999|112|for the) ?(air )?(ambulance|helicopter|\
-      mountain rescue)\b
-    \bcall (someone|somebody)\b
-    \b(unconscious|collapsed|not breathing|unresponsive|having a (fit|seizure))\b
-    \bcall (an ambulance|for help|rescue|mountain rescue)\b
-    \b(no pulse|doing cpr|cpr|fainted|passed out(?! of)|had a seizure|heart attack)\b
-    \bshe is (fitting|having a seizure|missing(?! (a|an|her|the|one|two|some)\b))
-    \bshe (has )?(gone|went) missing\b
-    \b(does not|will not|is not|not) (respond\w*|react\w*|wak\w* up)\b
-    \bstopped breathing\b
-    \bshe (has )?(broke|broken) (her |an? )?(leg|ankle|arm|wrist|hip|neck|back)\b
-    \b(called|rung|phoned|rang|calling) (mountain rescue|999|112|911|the ambulance)\b
-    \b(casualty|runner down)\b
-    \b(a |the |one )?(runner|somebody|someone) (here )?(is |has been )?(badly |seriously )?(hurt|injured|unconscious)\b
-    \b(texted|texts|messaged|writes|wrote|says|said) help\b
-    \breagiert nicht\b|\b(bewusstlos|krampfanfall|atmet nicht)\b
-    """
-)
-
-
-def _distress(said: Sentence, ctx: Context) -> Distress | None:
-    """Help is never argued with: a runner's or pacer's word is enough; of others, that she needs it."""
-    of_self = bool(ctx.parts & {PartKind.RUNNER, PartKind.PACER})
-    runner = said.runner.id if said.runner else None
-    if of_self and _SELF.search(said.plain) and not _NOT_SELF.search(said.plain):
-        return Distress(said.words, ctx.now, runner, by_self=True)
-    text = said.text
-    if _FOR_HER.search(text) and not asking.is_question(text):
-        return Distress(
-            said.words, ctx.now, runner, by_self=not of_self and re.search("sos|mayday", text) is not None
-        )
-    if danger.needs_help_now(said):
-        return Distress(said.words, ctx.now, runner, by_self=danger.speaks_of_self(said, ctx))
-    return None
 
 
 def _question_or_report(said: Sentence, ctx: Context) -> Understood | None:

@@ -177,7 +177,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
 
 
 _STAND_DOWN = {
-    "FINE": r"(?:(?:ok|yes|no|all|she|her|it|everything|is|has|good|fine|ok|clear|and|so|now|with) )*",
+    "FINE": r"(?:(?:ok|yes|no|all|she|her|it|everything|is|has|good|fine|clear|and|so|now|with) )*",
     "FINALLY": r"(?: (?:all|she|her|everything|is|good|fine|ok|and|with))*",
 }
 _REPORTS = tuple((kind, pattern(lines, _STAND_DOWN)) for kind, lines in _TABLE)

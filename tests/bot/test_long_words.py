@@ -1,0 +1,64 @@
+"""Long messages: read to a limit, kept whole, and no call for help lost at their end; none takes for ever."""
+
+from __future__ import annotations
+
+import importlib.util
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bot.words import Distress, Reported, understand
+from bot.words.read import READ_MAX, _pieces
+from server.facts.entry import Kind
+
+
+def _world() -> ModuleType:
+    spec = importlib.util.spec_from_file_location("world_long", Path(__file__).parent / "world.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+CTX = _world().crew_of_maren()
+CHAT = "We had soup and a sleep in the car and the view was nice. "
+
+
+@pytest.mark.parametrize(
+    "filler", ["so ok ", "ok and ", "she is ", "sie ist ", "a ", "214 in 1450, ", "x" * 40]
+)
+def test_no_repetition_takes_for_ever(filler: str) -> None:
+    """'so ok so ok …' used to double the work with each 'ok': it would not come back in a lifetime."""
+    assert understand((filler * 4_000)[:3_900], CTX) is not None
+
+
+def test_a_long_message_is_read_at_its_beginning_and_kept_whole() -> None:
+    """The report stands first, a diary after it: the report is made and every word stays with it."""
+    text = "In at Brindle 14:50. " + CHAT * 60
+    meant = understand(text, CTX)
+    assert isinstance(meant, Reported)
+    assert [(r.kind, r.point) for r in meant.reports] == [(Kind.IN, "brindle")]
+    assert meant.reports[0].words == text
+
+
+@pytest.mark.parametrize("cry", ["She needs help!", "She is unconscious.", "Sie braucht Hilfe!"])
+def test_a_call_for_help_at_the_end_of_a_long_message_is_heard(cry: str) -> None:
+    """Past what is read for anything else; with where she was seen, and all the words."""
+    text = "In at Brindle 14:50. " + CHAT * 60 + cry
+    meant = understand(text, CTX)
+    assert isinstance(meant, Distress)
+    assert meant.words == text
+    assert [(r.kind, r.point) for r in meant.reports] == [(Kind.IN, "brindle")]
+
+
+@settings(deadline=None)
+@given(st.text(alphabet="ab .!?\n", max_size=5 * READ_MAX))
+def test_pieces_lose_nothing(text: str) -> None:
+    """Each is short enough, and together they are all that was written but for space at the cuts."""
+    pieces = _pieces(text)
+    assert all(len(p) <= READ_MAX for p in pieces)
+    assert "".join("".join(pieces).split()) == "".join(text.split())
