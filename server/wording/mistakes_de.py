@@ -89,6 +89,14 @@ EVENT: Final[Mapping[str, str]] = {
     "Compare with the example file.": "Vergleich mit der Beispieldatei.",
     "Compare the line with the example file: quotes, brackets, commas.":
         "Vergleich die Zeile mit der Beispieldatei: Anführungszeichen, Klammern, Kommas.",
+    "the telephone number {} stands without quotes": "die Telefonnummer {} steht ohne Anführungszeichen",
+    "Put it in quotes, with its country code, as in {} = \"{}\".":
+        "Setz sie mit Ländervorwahl in Anführungszeichen, wie {} = \"{}\".",
+    "the date {} is written in another way than this file has it":
+        "das Datum {} ist anders geschrieben, als diese Datei es hat",
+    "Write {} = {}.": "Schreib {} = {}.",
+    "{} is no day or time that there is": "{} gibt es als Tag oder Uhrzeit nicht",
+    "Check day, hour and minute: {} = 2027-06-19T05:00.": "Prüf Tag, Stunde und Minute: {} = 2027-06-19T05:00.",
     "this line can't be read as TOML ({}): {}": "diese Zeile ist als TOML nicht lesbar ({}): {}",
     "Use straight quotes, \" and \", not curly ones.": "Nimm gerade Anführungszeichen, \" und \", keine geschwungenen.",
     "This key or table is there already: keep one, or use [[...]] for a list of tables.":

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from server.event.plainly import as_moment, slip
 from server.event.read import parse_event
+from server.wording.mistakes import say_problem
 
 FILE = """[event]
 name = "The Hill"
@@ -145,3 +146,22 @@ def test_a_ladder_that_is_truly_empty_is_told() -> None:
     """Without a mistyped runner nothing is held back."""
     said = errors("ladder = 1, ", "")
     assert any("the ladder is empty" in s for s in said)
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        (
+            "starts = 19.06.2027 05:00",
+            "das Datum 19.06.2027 05:00 ist anders geschrieben, als diese Datei es hat. Schreib starts",
+        ),
+        ("starts = 2027-06-31T05:00", "gibt es als Tag oder Uhrzeit nicht. Prüf Tag, Stunde und Minute"),
+        ("phone = 01632 960001", "die Telefonnummer 01632 960001 steht ohne Anführungszeichen. Setz sie mit"),
+    ],
+)
+def test_the_slips_are_told_in_german(line: str, said: str) -> None:
+    """For a crew that reads German, whole."""
+    key = line.split(" = ")[0]
+    old = "starts = 2027-06-19T05:00" if key == "starts" else 'phone = "+44 1632 960001"'
+    (problem,) = parse_event(FILE.replace(old, line, 1)).errors
+    assert said in say_problem(problem, "de")
