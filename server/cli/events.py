@@ -15,7 +15,10 @@ from server.cli.common import Context, Failed, journal, mistakes, read_event, ru
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
+from server.paper.table import plan_table
 from server.wording.mistakes import say_problem
+from server.wording.reader import Reader
+from server.wording.say import Say
 from server.wording.sentences import languages, sentence
 
 EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
@@ -31,10 +34,10 @@ def check(file: Path, language: str | None) -> None:
     found = read_event(file, language)
     for problem in found.built.warnings:
         click.echo(say_problem(problem, found.language))
-    console = tables.console()
-    for runner in found.built.event.runners:
-        console.print(tables.timetable(found.built, runner.id))
-    event = found.built.event
+    event, console = found.built.event, tables.console()
+    say = Say(Reader(found.language, event.time_zone, event.time_zone), datetime.now(UTC))
+    for runner in event.runners:
+        console.print(plan_table(event, found.built.timetables[runner.id], say))
     points = sum(len(c.points) for c in event.courses)
     counts = {"runners": len(event.runners), "points": points, "people": len(event.people)}
     click.echo(
