@@ -7,11 +7,12 @@ one meeting, each has its own way there.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import Event, Goal, MeetingPlan
 from server.facts.state import Going, RaceState, RunnerState
+from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.roads import Roads
 from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
 from server.watch.sight import fact_at
@@ -138,13 +139,20 @@ def _parties(
     found = [
         Party(tuple(w for w in goes if w in x.riders), _of_leg(event, roads, plan, x), x.key) for x in others
     ]
-    # Whoever is in no other car goes in the meeting's own, also where the plan can't say how they get to it.
     rest = tuple(w for w in goes if all(w not in p.people for p in found))
     if not rest and found:
         return tuple(found)
+    seated = tuple(w for w in rest if first is not None and w in first.riders)
+    astray = tuple(w for w in rest if w not in seated) if first is not None and first.from_place else ()
     known = first is not None and (first.via or first.from_place) is not None
     way = _of_leg(event, roads, plan, first) if first and known else way_to(event, race, plan, roads, ordered)
-    return (Party(rest, way), *found)
+    if not astray:
+        return (Party(rest, way), *found)
+    # Who can't get to the car has no way that anybody knows of: least of all the car's own.
+    lost = Party(astray, Way(None, None, False, way.on_foot), f"{ON_THEIR_OWN}{astray[0]}")
+    if not seated:
+        return (replace(lost, car=""), *found)
+    return (Party(seated, way), *found, lost)
 
 
 def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg) -> Way:

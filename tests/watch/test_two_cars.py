@@ -155,3 +155,17 @@ def test_values_with_several_cars_are_kept(two: Any, at: Any) -> None:
     m = chapel(two, at("14:00"))
     assert m.ways
     assert load_values(dump_values(m)) == m
+
+
+def test_who_can_not_get_to_the_car_is_given_no_time_of_it(night: Any, at: Any) -> None:
+    """Vera, whose red car stands at the hotel and who is not said to drive, is to come to Chapel in the van, which is at
+    Mill then: the van's leave-by from Mill is not hers, and she is told that no drive of hers is known."""
+    plans = tuple(
+        replace(m, crew=(*m.crew, "vera")) if m.id == "chapel-maren" else m for m in night.event.meetings
+    )
+    parts = tuple(replace(p, drives=False) if p.person == "vera" else p for p in night.event.parts)
+    night.event = replace(night.event, meetings=plans, parts=parts)
+    m = chapel(night, at("14:00"))
+    assert m.own("ana").leave_by == m.be_there - 65 * MINUTES
+    assert (m.own("vera").leave_by, m.own("vera").drive_from) == (None, None)
+    assert m.crew == ("ana", "jonas", "vera")
