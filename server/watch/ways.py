@@ -143,7 +143,8 @@ def _parties(
     if not rest and found:
         return tuple(found)
     seated = tuple(w for w in rest if first is not None and w in first.riders)
-    astray = tuple(w for w in rest if w not in seated) if first is not None and first.from_place else ()
+    placed = first is None or first.from_place is not None
+    astray = tuple(w for w in rest if w not in seated) if placed else ()
     known = first is not None and (first.via or first.from_place) is not None
     way = _of_leg(event, roads, plan, first) if first and known else way_to(event, race, plan, roads, ordered)
     if not astray:
@@ -151,7 +152,7 @@ def _parties(
     # Who can't get to the car has no way that anybody knows of: least of all the car's own.
     lost = Party(astray, Way(None, None, False, way.on_foot), f"{ON_THEIR_OWN}{astray[0]}")
     if not seated:
-        return (replace(lost, car=""), *found)
+        return (*found, lost) if found else (replace(lost, car=""),)
     return (Party(seated, way), *found, lost)
 
 

@@ -14,8 +14,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from server.event.model import Event, KitWeight, MeetingPlan
+from server.facts.fold import fold
 from server.plan.movements import CrewPlan, OfferKind, Role, Visit, crew_plan
 from server.plan.movements.joint import Paths, of_view
+from server.watch.ways import members, parties, roads_of
 
 Crew = Callable[[random.Random], tuple[Event, dict[str, Any]]]
 
@@ -336,3 +338,28 @@ def test_safety_is_promised_at_99(crew_at_random: Crew) -> None:
             assert v.sure == (0.99 if safe else 0.97)
             assert not any(r.role is Role.RUNS for r in plan.people)
             assert np.isfinite(v.p_first)
+
+
+@many
+@given(seed=st.integers(0, 2**32))
+def test_live_has_everybody_in_the_car_that_the_plan_has_them_in(crew_at_random: Crew, seed: int) -> None:
+    """What people are told on the night rests on the same cars, places and drives: everybody who goes is in one party,
+    once; those of a ride have its drive; who is in no car has no way at all."""
+    event, _, plan = plan_for(crew_at_random, random.Random(seed))
+    meeting = {m.id: m for m in event.meetings}
+    ordered = [meeting[v.meeting] for v in plan.visits]
+    race = fold([], event, event.starts)
+    found = parties(event, race, roads_of(event, race), ordered)
+    for v in plan.visits:
+        told = [who for p in found[v.meeting] for who in p.people]
+        assert sorted(told) == sorted(members(event, meeting[v.meeting]))
+        seated = {who: ride for ride in v.rides for who in ride.riders}
+        for p in found[v.meeting]:
+            for who in p.people:
+                ride = seated.get(who)
+                if ride is None:
+                    assert not any(r.from_place for r in v.rides) or p.way.drive is None
+                elif ride.from_place is not None:
+                    assert (p.way.from_place, p.way.drive) == (ride.from_place, ride.journey.drive)
+                    assert p.way.confirmed == ride.journey.confirmed
+                    assert p.way.whole == ride.journey.whole
