@@ -319,7 +319,7 @@ def test_the_right_ones_are_right(tmp_path: Path) -> None:
     code, said = check(tmp_path, TEXT, _ROUTE)
     assert code == 0, said
     assert "right." in said
-    assert "Maren: finish in 8:20" in said
+    assert "finish in 8:20" in said
 
 
 @pytest.mark.parametrize(
