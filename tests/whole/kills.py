@@ -223,7 +223,7 @@ class Hunt:
     async def race_control(self) -> None:
         """One piece of news after the other, each sent with its key until it is answered."""
         number = 0
-        while not self._over:
+        while not self._over or number < self._allowed:
             if number >= self._allowed:
                 await asyncio.sleep(0.02)
                 continue
@@ -256,7 +256,7 @@ class Hunt:
     async def ana(self) -> None:
         """Ana writes again and again, whether or not anybody listens."""
         number = 0
-        while not self._over:
+        while not self._over or number < self._allowed:
             if number >= self._allowed:
                 await asyncio.sleep(0.02)
                 continue
