@@ -59,8 +59,8 @@ def ask_out(base: Report, said: Sentence) -> AskBack:
     if runner is not None:
         point = expected(runner, Kind.OUT, None)
         left = replace(left, point=point)
-    over = AskBack(
-        Need.HOW,
-        tuple(Choice(h.value, Reported((replace(base, kind=Kind.RETIRED, how=h),))) for h in _ENDED_HOW),
-    )
+    # Her race ends where she is known to be: whoever fetches her must not be sent to look for the place.
+    here = runner.at if runner is not None else None
+    retired = replace(base, kind=Kind.RETIRED, point=base.point or here)
+    over = AskBack(Need.HOW, tuple(Choice(h.value, Reported((replace(retired, how=h),))) for h in _ENDED_HOW))
     return AskBack(Need.OUT, (Choice("left", Reported((left,))), Choice("over", over)), "out", point)

@@ -155,10 +155,20 @@ async def test_out_is_asked_back(race: Race) -> None:
     over = await race.press("ana", reply, "Her race is over")
     assert over.text == "Her race is over, then. How?"
     noted = await race.press("ana", over, "Own choice")
-    assert noted.text.startswith("Noted: Maren retired, place not given")
-    assert (await race.state()).runner("maren").going is Going.RETIRED
+    assert noted.text.startswith("Noted: Maren retired at Moor Cross, 09:10.")
+    state = (await race.state()).runner("maren")
+    assert (state.going, state.retirement.point) == (Going.RETIRED, "moor")  # type: ignore[union-attr]
     await race.say("ana", "undo")
     assert (await race.state()).runner("maren").going is Going.AT_POINT
+
+
+async def test_out_between_points_has_no_place(race: Race) -> None:
+    """She has left the mill and is in nowhere: her race is over at a place that is not known, never at the mill."""
+    reply = await race.say("ana", "she's out")
+    over = await race.press("ana", reply, "Her race is over")
+    noted = await race.press("ana", over, "Own choice")
+    assert noted.text.startswith("Noted: Maren retired, place not given")
+    assert (await race.state()).runner("maren").retirement.point is None  # type: ignore[union-attr]
 
 
 async def test_a_volunteers_list(race: Race) -> None:
