@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from server.event.check_moves import check_moves, known
 from server.event.draft import At, Draft
 from server.event.lines import Path
-from server.event.model import Drive, MeetingPlan, Part, PartKind, Person, Point
+from server.event.model import MeetingPlan, Part, PartKind, Person, Point
 from server.event.section import did_you_mean, nearest
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
@@ -288,25 +290,52 @@ def _one_site(draft: Draft, one: str, other: str) -> bool:
 
 
 def _car_ways(draft: Draft) -> None:
-    """Each car from meeting to meeting in running order: a way without a drive has no leave-by."""
-    ways: dict[tuple[str, str], Drive] = {
-        (d.value.from_place, d.value.to_place): d.value for d in draft.drives
-    }
+    """Each car from meeting to meeting in running order: a way without a drive has no leave-by.
+
+    A car that somebody may bring beside a meeting's own is then perhaps there, perhaps where it was: the plan knows
+    which, so here only a way that is missing from both is told.
+    """
+    ways = {(d.value.from_place, d.value.to_place) for d in draft.drives}
     order = {p.value.id: i for i, p in enumerate(draft.points)}
     for car in draft.cars:
-        here = car.value.starts_at
-        mine = [m for m in draft.meetings if m.value.car == car.value.id and m.value.point in order]
-        if len({m.value.runner for m in mine}) > 1:
+        main, perhaps = _meetings_of(draft, car.value.id, order)
+        if len({m.value.runner for m in main}) > 1:
             # Which of two runners comes first is not known here: the plan says which drives are missing.
             continue
-        for m in sorted(mine, key=lambda m: order[m.value.point]):
-            came_from = m.value.from_place or here
+        stands = {car.value.starts_at} - {None}
+        for m in sorted((*main, *perhaps), key=lambda m: order[m.value.point]):
             here = m.value.point
-            if came_from is None:
+            if m in perhaps:
+                stands.add(here)
+                continue
+            came_from = [m.value.from_place] if m.value.from_place else sorted(x for x in stands if x)
+            stands = {here}
+            if not came_from:
                 what = f"where '{car.value.id}' comes from is not said, so there is no leave-by"
                 draft.report.warn(m.path, what, "Add from = ... here or starts_at = ... to the car.")
-            elif not _one_site(draft, came_from, here) and (came_from, here) not in ways:
-                what = (
-                    f"there is no drive from '{came_from}' to '{here}', so '{car.value.id}' has no leave-by"
-                )
+            elif not any(_one_site(draft, x, here) or (x, here) in ways for x in came_from):
+                what = f"there is no drive from '{came_from[0]}' to '{here}', so '{car.value.id}' has no leave-by"
                 draft.report.warn(m.path, what, "Add it under [[drives]].")
+
+
+def _meetings_of(
+    draft: Draft, car: str, order: Mapping[str, int]
+) -> tuple[list[At[MeetingPlan]], list[At[MeetingPlan]]]:
+    """The meetings that are reached in a car, and those to which one of its people may bring it beside another."""
+    own: dict[str, str] = {}
+    for p in draft.parts:
+        if p.value.car is not None:
+            own.setdefault(p.value.person, p.value.car)
+    theirs = {who for m in draft.meetings if m.value.car == car for who in m.value.crew if who not in own}
+    theirs |= {who for who, its in own.items() if its == car}
+    main, perhaps = [], []
+    for m in draft.meetings:
+        v = m.value
+        if v.point not in order:
+            continue
+        reached_in = v.car or next((own[who] for who in v.crew if who in own), None)
+        if reached_in == car:
+            main.append(m)
+        elif theirs & {*v.crew, v.pacer_joins}:
+            perhaps.append(m)
+    return main, perhaps
