@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from datetime import timedelta
+from collections.abc import Collection, Iterable, Sequence
+from datetime import datetime, timedelta
 from itertools import pairwise
 
 from rapidfuzz import fuzz
@@ -26,10 +26,11 @@ def check(draft: Draft, event: Event) -> None:
         points = draft.points_of(course.value.id)
         _ends(draft, course.path, points)
         _names(draft, points)
-        _stages(draft, points)
+        runners = [r for r in draft.runners if r.value.course == course.value.id]
+        _stages(draft, points, _starts(draft, runners) if draft.starts_known else ())
         _reporters(draft, course.path, points)
         if draft.starts_known:
-            _cut_offs(draft, points, [r for r in draft.runners if r.value.course == course.value.id])
+            _cut_offs(draft, points, runners)
             _hours(draft, points)
     _runners(draft)
     _keep_until(draft)
@@ -137,7 +138,7 @@ def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
 def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Runner]]) -> None:
     """Before the start, out of order, past the limit."""
     end = None if draft.limit is None else draft.starts + draft.limit
-    starts = {r.value.start for r in runners} or {draft.starts}
+    starts = _starts(draft, runners)
     ordered = [(p, c) for p in points for c in sorted(p.value.cut_offs, key=_in_first)]
     for p, c in ordered:
         at = _cut_off_path(p.path, draft)
@@ -159,6 +160,10 @@ def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Ru
             draft.report.error(_cut_off_path(q.path, draft), what, "Check both, and the order of the points.")
 
 
+def _starts(draft: Draft, runners: Sequence[At[Runner]]) -> frozenset[datetime]:
+    return frozenset(r.value.start for r in runners) or frozenset({draft.starts})
+
+
 def _cut_off_path(point: Path, draft: Draft) -> Path:
     many = (*point, "cut_offs")
     return many if many in draft.report.lines else (*point, "cut_off")
@@ -168,11 +173,13 @@ def _in_first(c: CutOff) -> bool:
     return c.edge is Edge.OUT
 
 
-def _stages(draft: Draft, points: Sequence[At[Point]]) -> None:
-    """Stages follow each other in time, and none ends where the course begins or ends."""
+def _stages(draft: Draft, points: Sequence[At[Point]], starts: Collection[datetime]) -> None:
+    """Stages follow each other in time, none ends where the course begins or ends, and cut-offs lie within them."""
     last = None
     for p in points:
         at = p.value.next_stage
+        for c in p.value.cut_offs:
+            _cut_off_in_stage(draft, p, c, last, starts)
         if at is None:
             continue
         path = (*p.path, "next_stage")
@@ -183,6 +190,21 @@ def _stages(draft: Draft, points: Sequence[At[Point]]) -> None:
             what = f"the stage after '{p.value.name}' starts before the one before it"
             draft.report.error(path, what, "Give each stage its own day, in running order.")
         last = at
+
+
+def _cut_off_in_stage(
+    draft: Draft, p: At[Point], c: CutOff, began: datetime | None, starts: Collection[datetime]
+) -> None:
+    """A cut-off that nobody can meet, or that leaves no time to start again. `began`: the stage that ends here."""
+    ends = p.value.next_stage
+    if began is not None and any(c.at(s) <= began for s in starts):
+        what = f"the cut-off at '{p.value.name}' is before the stage that leads there starts"
+        draft.report.error(
+            _cut_off_path(p.path, draft), what, "Check day and time, and next_stage of the point before."
+        )
+    elif ends is not None and c.edge is Edge.IN and any(c.at(s) > ends for s in starts):
+        what = f"the stage after '{p.value.name}' starts before the cut-off there"
+        draft.report.error((*p.path, "next_stage"), what, "Check day and time, and those of the cut-off.")
 
 
 def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:

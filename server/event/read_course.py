@@ -23,6 +23,8 @@ from server.event.read_pace import read_file_name
 from server.event.section import WORDS_MAX, Section, did_you_mean
 
 KM_MAX = 1000.0
+SHORT_RACE = timedelta(days=6)
+"""In a race shorter than this a weekday means one day."""
 CUT_OFF_MIN, CUT_OFF_MAX = timedelta(minutes=1), timedelta(days=14)
 ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
 
@@ -182,7 +184,13 @@ def _access(draft: Draft, section: Section) -> CrewAccess | None:
     opens = draft.moment(crew, "open_from", day, '"09:00"')
     after = day if opens is None else opens.astimezone(ZoneInfo(draft.zone)).replace(tzinfo=None)
     closes = draft.moment(crew, "open_to", after, '"Sun 14:00"')
-    if opens is not None and closes is not None and closes <= opens:
+    # 'Sat 18:00' of a Saturday that opens later is found a week on: nobody means a week of access.
+    week_on = draft.limit is not None and draft.limit < SHORT_RACE
+    if (
+        opens is not None
+        and closes is not None
+        and (closes <= opens or (week_on and closes - opens >= SHORT_RACE))
+    ):
         crew.error("open_to", "it closes before it opens", "Check the two times, with weekday.")
     lat, lon = crew.number("lat", -90, 90), crew.number("lon", -180, 180)
     if (lat is None) != (lon is None) and crew.has("lat") != crew.has("lon"):

@@ -53,6 +53,7 @@ EVENT: Final[Mapping[str, str]] = {
     "'{}' is not known here": "‚{}‘ ist hier nicht bekannt",
     "{} is no table": "{} ist keine Tabelle",
     "{} (also on line {})": "{} (auch in Zeile {})",
+    "{} (also on lines {})": "{} (auch in den Zeilen {})",
     # -- times
     "'{}' is no length of time": "‚{}‘ ist keine Dauer",
     "Write hours and minutes, as in \"29:00\" or \"6:30\".": "Schreib Stunden und Minuten, wie \"29:00\" oder \"6:30\".",
@@ -215,6 +216,12 @@ EVENT: Final[Mapping[str, str]] = {
         "Gib next_stage den Punkten, an denen eine Nacht dazwischen liegt.",
     "the stage after '{}' starts before the one before it": "die Etappe nach ‚{}‘ startet vor der davor",
     "Give each stage its own day, in running order.": "Gib jeder Etappe ihren Tag, in Laufrichtung.",
+    "the cut-off at '{}' is before the stage that leads there starts":
+        "das Zeitlimit bei ‚{}‘ liegt vor dem Start der Etappe, die dorthin führt",
+    "Check day and time, and next_stage of the point before.":
+        "Prüf Tag und Zeit, und next_stage des Punkts davor.",
+    "the stage after '{}' starts before the cut-off there": "die Etappe nach ‚{}‘ startet vor dem Zeitlimit dort",
+    "Check day and time, and those of the cut-off.": "Prüf Tag und Zeit, auch die des Zeitlimits.",
     "crew access at '{}' closes before the start": "der Zugang für die Crew bei ‚{}‘ schließt vor dem Start",
     "Give the weekday, as in \"Sun 14:00\".": "Gib den Wochentag an, wie \"Sun 14:00\".",
     "crew access at '{}' opens after the race is over": "der Zugang für die Crew bei ‚{}‘ öffnet nach dem Ende des Rennens",

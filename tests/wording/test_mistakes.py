@@ -76,6 +76,12 @@ def test_no_value_is_lost(key: str) -> None:
     assert sorted(numbered) == [str(k) for k in range(len(numbered))]
 
 
+def test_an_id_that_is_used_often_is_told_in_german() -> None:
+    """The one sentence about a name that there is none of, with all its lines, is German as a whole."""
+    said = said_in("there is no person 'sam' (also on lines 114, 125, 131)", "de")
+    assert said == "es gibt keine Person ‚sam‘ (auch in den Zeilen 114, 125, 131)"
+
+
 def test_what_has_no_german_is_said_all_the_same() -> None:
     """A sentence that nobody has put into German goes out in English: nothing that is wrong is kept back."""
     p = Problem(Severity.ERROR, "the moon is in the way", "e.toml", 3, "event", "Wait for it")
