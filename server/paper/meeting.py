@@ -106,22 +106,33 @@ def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
 
 
 def glove_meeting(
-    before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool = False
+    before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool = False, watched: bool = False
 ) -> GloveMeeting:
     """The same for one look at 3 a.m.: the times side by side, the rest below. `own`: for the runner herself, who has
-    no leave-by, but a plan and a stop."""
+    no leave-by, but a plan and a stop. `watched`: for who watches over all and does not go: whose times they are."""
     event = before.event
     point = event.course_of(runner).point(m.point)
     cells = _her_cells(before, runner, m, say) if own else _crew_cells(event, m, say)
     lines = (
         _lost(m, say),
-        "" if own else _after_her(before, runner, m, say),
+        _going(before, m, say) if watched else "",
+        "" if own or watched else _after_her(before, runner, m, say),
         *(() if own else _other_cars(event, m, say)),
         *(() if own else _cut_short(event, runner, m, say)),
         *_to_have(before, runner, m, say),
     )
     about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"
     return GloveMeeting(point.name, about, cells, tuple(x for x in lines if x), _missed(m, say))
+
+
+def _going(before: BeforeStart, m: MeetingValues, say: Say) -> str:
+    """Who the times of the first car are for: on the sheet of somebody else they would read as an order to go."""
+    first = m.parties()[0]
+    plan = before.plan_of(m.meeting)
+    car = first.car or car_of(before.event, plan)
+    known = next((c.name for c in before.event.cars if c.id == car), "none")
+    crew = say.all(person_name(before.event, p) for p in first.crew)
+    return say.s("meeting-who", crew=crew, car=known) if crew else ""
 
 
 def _cell(name: str, at: datetime, say: Say, below: str = "") -> Cell:
@@ -187,9 +198,10 @@ def _to_have(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tu
     brought = [k.name for k in plan.kit if not k.take_back and k.weight is not KitWeight.SAFETY]
     taken = [k.name for k in plan.kit if k.take_back]
     return (
-        say.s("paper-kit-safety", kit=say.all(safety)) if safety else "",
-        say.s("paper-kit", kit=say.all(brought)) if brought else "",
-        say.s("take-back", place=point.name, kit=say.all(taken)) if taken else "",
+        say.s("paper-kit-safety", kit=say.things(safety)) if safety else "",
+        say.s("paper-kit", kit=say.things(brought)) if brought else "",
+        *_packed(event, plan, say),
+        say.s("take-back", place=point.name, kit=say.things(taken)) if taken else "",
         say.s("paper-food", food=m.food) if m.food else "",
         say.s("paper-pacer-joins", who=person_name(event, plan.pacer_joins)) if plan.pacer_joins else "",
         say.s("paper-pacer-leaves", who=person_name(event, plan.pacer_leaves)) if plan.pacer_leaves else "",
@@ -197,6 +209,17 @@ def _to_have(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tu
         *(_access(event, plan, access, say) if access is not None else ()),
         say.s("paper-no-signal") if m.no_signal else "",
     )
+
+
+def _packed(event: Event, plan: MeetingPlan, say: Say) -> Iterator[str]:
+    """Which car what lies in, where it is not one car for all: else each crew think that the other has it."""
+    by_car: dict[str, list[str]] = {}
+    for k in plan.kit:
+        if not k.take_back and k.car:
+            by_car.setdefault(k.car, []).append(k.name)
+    if set(by_car) - {car_of(event, plan)}:
+        for car, things in by_car.items():
+            yield say.s("bring-car", car=car_name(event, car), items=say.things(things))
 
 
 def _access(event: Event, plan: MeetingPlan, access: CrewAccess, say: Say) -> tuple[str, ...]:

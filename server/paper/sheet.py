@@ -132,9 +132,7 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
         rescue=say.s("paper-rescue", name=rescue.name, phone=rescue.phone) if rescue else "",
         rules=_rules(say, event.rules),
         runners=tuple(_runner(say, event, r) for r in runners),
-        meetings=tuple(
-            glove_meeting(before, r, m, say, own=person == event.runner(r).person) for r, m in met
-        ),
+        meetings=tuple(_met(before, r, m, say, person) for r, m in met),
         phones=_phones(say, event, person, names),
         how=_how(event, say, moves, {m.meeting for _, m in met}),
         plans=tuple(_plan(before, say, r) for r in runners),
@@ -155,6 +153,11 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
             "medical": say.s("cards-medical"),
         },
     )
+
+
+def _met(before: BeforeStart, runner: str, m: MeetingValues, say: Say, person: str) -> GloveMeeting:
+    own = person == before.event.runner(runner).person
+    return glove_meeting(before, runner, m, say, own=own, watched=not own and person not in m.crew)
 
 
 def _concerns(event: Event, runner: str, m: MeetingValues, person: str, everything: bool) -> bool:

@@ -13,7 +13,7 @@ import pytest
 from playwright.async_api import Browser, async_playwright
 
 from server.api.building import build
-from server.event.model import Event, Place, Rules
+from server.event.model import Event, KitItem, KitWeight, Place, Rules
 from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of
 from server.paper.meeting import meeting_lines
@@ -96,6 +96,45 @@ def test_the_runner_s_own_page_sends_her_nowhere(demo) -> None:
     page = glove(crew_sheets(before, ["maren"], "x", moves))
     assert "Leave by" not in page
     assert "Crew wait until" in page
+
+
+def test_who_does_not_go_reads_whose_times_they_are(demo) -> None:
+    """A safety contact has every meeting on the sheet; 'leave by', with nobody named, reads as an order to drive there,
+    most of all to one who is crew elsewhere."""
+    before, moves = demo
+    page = lxml.html.fromstring(crew_sheets(before, ["ines"], "x", moves))
+    met = [" ".join(m.text_content().split()) for m in page.xpath("//*[@class='meeting']")]
+    assert "Going: Ana, blue van." in met[0]
+    assert "Going: Jonas, grey estate." in met[1]
+    assert "Going: Jonas, grey estate." in met[-1]
+    assert not any("But stay" in m for m in met)
+    for goes in ("ana", "maren"):
+        assert "Going:" not in glove(crew_sheets(before, [goes], "x", moves))
+    parts = tuple(replace(p, person="jonas") if p.person == "ines" else p for p in before.event.parts)
+    both = with_event(before, replace(before.event, parts=parts))
+    page = lxml.html.fromstring(crew_sheets(both, ["jonas"], "x", moves))
+    met = [m.text_content() for m in page.xpath("//*[@class='meeting']")]
+    assert ["Going: " in m for m in met] == [True, False, True, False, True, False]
+
+
+def test_kit_in_two_cars_is_told_by_car(demo) -> None:
+    """Else the crew of each car think that the other has it; in the one car of a meeting it goes without saying."""
+    before, moves = demo
+    kit = (
+        KitItem("blanket", KitWeight.SAFETY, "van"),
+        KitItem("dry clothes", KitWeight.NORMAL, "estate"),
+        KitItem("tea, hot", KitWeight.NORMAL, "estate"),
+    )
+    plans = tuple(replace(m, kit=kit) if m.point == "finish" else m for m in before.event.meetings)
+    found = with_event(before, replace(before.event, meetings=plans))
+    say = Say(READERS["en"], STAMP)
+    told = meeting_lines(found, "maren", found.meetings("maren")[-1], say)
+    assert "Bring: dry clothes; tea, hot." in told
+    assert "In the blue van: blanket." in told
+    assert "In the grey estate: dry clothes; tea, hot." in told
+    assert "In the blue van: blanket." in glove(crew_sheets(found, ["jonas"], "x", moves))
+    brindle = next(m for m in before.meetings("maren") if m.point == "brindle")
+    assert not any("In the" in x for x in meeting_lines(before, "maren", brindle, say))
 
 
 @pytest.mark.parametrize(
