@@ -126,6 +126,7 @@ class _Walk:
         self.conditions: list[Entry] = []
         self.how_she_is: list[Entry] = []
         self.helps: list[Entry] = []
+        self.helped: list[tuple[str, Stamp]] = []
         self.sweeps: list[tuple[str, Stamp]] = []
         self.retirement: Retirement | None = None
         self.retired_by: Entry | None = None
@@ -266,6 +267,7 @@ class _Walk:
         self._say_again()
 
     def _take_in_hand(self, was: Going, e: Entry) -> None:
+        self.helped += [(h.id, stamp(e)) for h in self.helps]
         self.helps = []
         if was is Going.FINISHED:
             self.crew_has_her = self.crew_has_her or stamp(e)
@@ -394,6 +396,7 @@ class _Walk:
             folded=tuple(mine),
             refused=tuple(sorted(refused, key=seen_order)),
             helps_open=tuple(self.helps),
+            helps_in_hand=tuple(self.helped),
             rest_until=self.rest_until,
             said_in_hand=self.said_in_hand,
         )

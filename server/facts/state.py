@@ -120,7 +120,8 @@ class RunnerState:
 
     `refused`: confirmed entries that the table of what may follow what does not allow; they changed
     nothing. `helps_open`: every request for help not yet answered, `help_open` the first of them (one may
-    be unconfirmed: it counts at once). `held`: when she herself was kept from going on. `rest_until`: how
+    be unconfirmed: it counts at once). `helps_in_hand`: each request that somebody who then had her answered, by its
+    id, and who said so. `held`: when she herself was kept from going on. `rest_until`: how
     long the rest she is in was said to last. `said_in_hand`: the entry `in_hand` rests on.
     `how_she_is`: what was written of how she is, the words of a
     rest among it. `last_heard`: when we last received a report that somebody
@@ -151,6 +152,7 @@ class RunnerState:
     folded: tuple[str, ...] = ()
     refused: tuple[Entry, ...] = ()
     helps_open: tuple[Entry, ...] = ()
+    helps_in_hand: tuple[tuple[str, Stamp], ...] = ()
     held: tuple[Interval, ...] = ()
     rest_until: datetime | None = None
     said_in_hand: Entry | None = None

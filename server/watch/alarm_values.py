@@ -39,6 +39,8 @@ class AlarmValues:
     `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
     reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
     `contact_lost`: since when her shared position has ended, with nothing heard of her since.
+    `race_over`: when her race ended, where she was not to be watched for any more: then nothing is estimated; `had_by`,
+    `had_at`: who said last that somebody had her.
     """
 
     alarm: str
@@ -63,6 +65,9 @@ class AlarmValues:
     said_km: float | None = None
     said_fix: tuple[float, float] | None = None
     contact_lost: datetime | None = None
+    race_over: datetime | None = None
+    had_by: str = ""
+    had_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,10 @@
 An alarm's id is `kind:basis:number`: the basis is the entry it rests on, the number tells a re-opened alarm
 from the one before. Ends. Overdue and sweep: a sighting by a person or a mat later than what was known when it
 was raised (never a tracker's word, which tells where the tracker is), retired, finished, in hand, stand-down.
-Help: only in hand, stand-down, or the request taken back. That she was seen later does not end it: somebody
-who asked for help may well walk into a point and still need it. Taking back what ended an alarm opens it again.
+Help: only in hand said after it, stand-down, or the request taken back. That she was seen later does not end it:
+somebody who asked for help may well walk into a point and still need it. Nor does it matter how far her race has come:
+who called for help in the car park, her race over and closed, is helped as on the hill. Taking back what ended an alarm
+opens it again.
 """
 
 from __future__ import annotations
@@ -222,6 +224,9 @@ def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
 
 
 def _in_hand(sight: Sight, alarm: Alarm) -> End | None:
+    if alarm.kind is NoticeKind.ASKED_FOR_HELP:
+        # Somebody had her already when she called, perhaps for hours: only a word said after the call answers it.
+        return next((_by(IN_HAND, by) for e, by in sight.state.helps_in_hand if e == alarm.basis), None)
     hand = sight.state.in_hand
     if alarm.kind is NoticeKind.OVERDUE and not held_now(sight):
         hand = None

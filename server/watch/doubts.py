@@ -28,9 +28,9 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
     """
     state = sight.state
     unwatched = state.retirement is not None and state.retirement.how is Retired.DID_NOT_START
-    if state.going is Going.CLOSED and not unwatched:
-        return
     loud = unwatched or bool(open_alarms(sight.made))
+    if state.going is Going.CLOSED and not loud:
+        return
     missed = set(sight.people(PartKind.SAFETY_CONTACT)) if loud else set()
     asked = dict.fromkeys([*sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER), *sorted(missed)])
     doubted = [(e, e.doubt) for e in state.unconfirmed] + [

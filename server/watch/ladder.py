@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.facts.entry import Kind
+from server.facts.state import Going, Stamp
 from server.watch.alarms import HAND_HOLDS, Alarm, End, alarms, ended, overdue_again
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.notice import (
@@ -265,7 +266,7 @@ def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
             alarm.id,
             sight.now,
             StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point),
-            (end.entry,) if end.entry else (),
+            (end.entry,) if end.entry else alarm.facts,
             mine=True,
         )
 
@@ -273,8 +274,10 @@ def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
 def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValues:
     """What an alarm message is worded from: facts first, then estimates that are marked as such."""
     view = sight.view_at(sight.now)
-    fact_view = sight.fact_view
-    where = None if view is None else view.where()
+    over, hand = _race_over(sight)
+    # Nobody's forecast knows where she goes once she has changed her shoes.
+    fact_view = sight.fact_view if over is None else None
+    where = None if view is None or over is not None else view.where()
     point = alarm.point
     expected = fact_view.window(point) if fact_view and point and point in fact_view.points else None
     said_km = _said_km(sight, alarm.words)
@@ -301,7 +304,19 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         said_km=said_km,
         said_fix=None if said_km is None else _fix(sight, said_km),
         contact_lost=None if sight.state.contact_lost is None else sight.state.contact_lost.at,
+        race_over=over,
+        had_by="" if hand is None else hand.by,
+        had_at=None if hand is None else hand.at,
     )
+
+
+def _race_over(sight: Sight) -> tuple[datetime | None, Stamp | None]:
+    """When her race ended, if somebody has had her since or she is in at the finish; and who said they had her."""
+    state = sight.state
+    if state.going not in (Going.FINISHED, Going.IN_HAND, Going.CLOSED):
+        return None, None
+    ended = state.finished or (None if state.retirement is None else state.retirement.stamp)
+    return (None, None) if ended is None else (ended.at, state.crew_has_her or state.in_hand)
 
 
 _KM_SAID = re.compile(

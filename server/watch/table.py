@@ -20,8 +20,6 @@ _P, _G, _K, _U, _A = PartKind, Going, NoticeKind, Urgency, Answer
 
 _ON_COURSE = frozenset({_G.MOVING, _G.AT_POINT, _G.RESTING})
 _BEFORE_OR_ON = _ON_COURSE | {_G.BEFORE_START}
-_OUT = _ON_COURSE | {_G.RETIRED}
-_BEFORE_OR_OUT = _OUT | {_G.BEFORE_START}
 _NOT_CLOSED = frozenset(Going) - {_G.CLOSED}
 _ALWAYS = frozenset(Going)
 
@@ -164,9 +162,9 @@ _ROWS: tuple[Row, ...] = (
         _K.WORD_OF_HER,
         _U.NEWS,
         _ALARMED,
-        _BEFORE_OR_OUT,
-        "somebody wrote how she is, or that she rests: to the crew of her next meeting and her pacer; while an "
-        "alarm is open also, as an alarm, to its holder and the safety contact",
+        _ALWAYS,
+        "somebody wrote how she is, or that she rests: to the crew of her next meeting and her pacer until her race is "
+        "over; while an alarm is open also, as an alarm, to its holder and the safety contact",
         "she is in at that meeting's point",
         _hours(6),
         joins=True,
@@ -209,8 +207,8 @@ _ROWS: tuple[Row, ...] = (
         _K.ASKED_FOR_HELP,
         _U.ALARM,
         _ALARMED,
-        _NOT_CLOSED,
-        "she, or somebody for her, asked for help",
+        _ALWAYS,
+        "she, or somebody for her, asked for help; also once her race is closed",
         "in hand, stand-down, or taken back",
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
@@ -229,7 +227,7 @@ _ROWS: tuple[Row, ...] = (
         _K.LOOK_AGAIN,
         _U.ALARM,
         _ALARMED,
-        _NOT_CLOSED,
+        _ALWAYS,
         "the look-again time after somebody took the alarm",
         "stand-down",
         needs_answer=True,
@@ -239,7 +237,7 @@ _ROWS: tuple[Row, ...] = (
         _K.HANDED_ON,
         _U.ALARM,
         _ALARMED,
-        _NOT_CLOSED,
+        _ALWAYS,
         "nobody answered the step before; or somebody took the alarm",
         "somebody answers, stand-down",
         needs_answer=True,

@@ -25,6 +25,8 @@ from server.watch.silence import with_her
 
 __all__ = ["RULES"]
 
+_OVER = frozenset({Going.FINISHED, Going.IN_HAND, Going.CLOSED})
+"""Nobody gets anything ready for her any more: her words are of use only to those who answer a call for help."""
 FRESH = timedelta(hours=6)
 """A word longer ago says little of how she is now (own choice: as long as a sighting is news)."""
 
@@ -35,7 +37,8 @@ def word_of_her(sight: Sight) -> Iterator[Draft | Wake]:
     for e in fresh:
         plan, near = _next_crew(sight, e)
         looking = _looking(sight, e, newest=e is fresh[-1])
-        told = dict.fromkeys((*looking, *near, *_pacers(sight, e, plan)))
+        crew = () if sight.state.going in _OVER else (*near, *_pacers(sight, e, plan))
+        told = dict.fromkeys((*looking, *crew))
         for who in (w for w in told if w not in _beside(sight, e, plan)):
             yield Draft(
                 NoticeKind.WORD_OF_HER,

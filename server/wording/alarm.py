@@ -18,7 +18,7 @@ from server.watch.notice import (
     TestAlarmValues,
     UnreachedValues,
 )
-from server.wording import measures
+from server.wording import measures, race_over
 from server.wording.say import SayInEvent, lines, slug
 from server.wording.sentences import has
 from server.wording.times import edges
@@ -33,6 +33,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
             _first(say, v, kind, to),
             _to_do(say, v, kind, to),
             _fact(say, v.last_known),
+            race_over.facts(say, v, to),
             _heard_since(say, v),
             _contact_lost(say, v),
             _estimate(say, v),
@@ -46,6 +47,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
         _fact(say, v.last_known),
+        race_over.facts(say, v, to),
         _heard_since(say, v),
         _contact_lost(say, v),
         _how_it_ends(say, v),
@@ -337,6 +339,7 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
         help_words,
         _said_place(say, v),
         *_read_out_last(say, v.last_known),
+        race_over.read_out(say, v),
         *(
             say.s("read-out-heard", when=say.spoken(h.at), who=say.person(h.by), words=h.words)
             for h in v.heard_since

@@ -92,6 +92,36 @@ async def test_help_never_waits(running: Running, person: str) -> None:
     assert "asked for help" in {m.notice.key.kind.value for m in made}
 
 
+async def test_help_after_her_race_is_closed_is_on_the_board_as_ever(running: Running) -> None:
+    """Retired, in hand, race control told; an hour later a device of hers asks for help: those told are named, the alarm
+    is open on the board, answered like any, and over when it is taken back."""
+    running.clock.set(running.start + timedelta(hours=3))
+    await running.report("ana", "retired", "mill", how="own choice")
+    await running.report("ana", "in hand")
+    await running.report("ines", "race control told")
+    board = f"/v1/events/{EVENT}/board"
+    running.clock.advance(timedelta(hours=1))
+    picture = await running.parts.pictures.take(EVENT, running.clock.now())
+    assert picture.state.runner("maren").going.value == "closed"
+    status, reply = await running.report("maren", "asked for help", words="in the car park", key="h1")
+    assert (status, reply["data"]["unconfirmed"]) == (200, False)
+    assert {"Ana", "Ines", "Olga"} <= set(reply["data"]["told"])
+    (alarm,) = (await running.get("ines", board))[1]["data"]["runners"][0]["alarms"]
+    assert (alarm["kind"], alarm["words"], alarm["holder"]) == ("asked for help", "in the car park", "")
+    made = await running.parts.journal.made(EVENT)
+    hers = next(
+        m.short for m in made if m.notice.key.kind.value == "asked for help" and m.notice.key.person == "ines"
+    )
+    await running.call("ines", "POST", f"/v1/events/{EVENT}/notices/{hers}/answer", {"answer": "i have it"})
+    (alarm,) = (await running.get("ines", board))[1]["data"]["runners"][0]["alarms"]
+    assert alarm["holder"] == "Ines"
+    status, back = await running.call(
+        "maren", "POST", f"/v1/entries/{reply['data']['entry']}/take-back", {"key": "h2"}
+    )
+    assert (status, set(back["data"]["told"])) == (200, set(reply["data"]["told"]))
+    assert (await running.get("ines", board))[1]["data"]["runners"][0]["alarms"] == []
+
+
 async def test_taking_back_and_taking_that_back(running: Running) -> None:
     """An undone entry no longer counts; undoing the undoing makes it count again."""
     running.clock.set(running.start + timedelta(hours=1, minutes=20))

@@ -233,6 +233,17 @@ def test_what_ends_a_request_for_help(maren, more, still_open) -> None:
     assert [h.id for h in maren(*asked, *more).helps_open] == still_open
 
 
+def test_who_had_her_when_she_called_answers_nothing(maren) -> None:
+    """Only 'in hand' of a moment after the call answers it, closed or not; and says which entry that was."""
+    over = ((K.IN, "23:00", FINISH), (K.IN_HAND, "23:05"))
+    call, hand = (K.ASKED_FOR_HELP, "23:30", {"id": "h"}), (K.IN_HAND, "23:40", {"id": "again"})
+    assert maren(*over, call, now=NIGHT).helps_in_hand == ()
+    assert [h.id for h in maren(*over, call, now=NIGHT).helps_open] == ["h"]
+    after = maren(*over, call, hand, now=NIGHT)
+    assert (after.going, after.helps_open) == (Going.CLOSED, ())
+    assert [(h, s.entry) for h, s in after.helps_in_hand] == [("h", "again")]
+
+
 def test_last_known_is_the_last_confirmed_place(maren, clock) -> None:
     """By seen time, not by when it came in; a report not yet confirmed does not move it."""
     state = maren(

@@ -50,6 +50,20 @@ def test_nothing_late_or_overdue_once_her_race_is_over() -> None:
         assert TABLE[kind].arises == {Going.MOVING, Going.AT_POINT, Going.RESTING}
 
 
+def test_a_call_for_help_climbs_its_ladder_in_every_state() -> None:
+    """Her race may be closed for hours: nobody's call waits for it to be opened again, in the drawing either."""
+    for kind in (
+        NoticeKind.ASKED_FOR_HELP,
+        NoticeKind.HANDED_ON,
+        NoticeKind.LOOK_AGAIN,
+        NoticeKind.STAND_DOWN,
+    ):
+        assert TABLE[kind].arises == set(Going)
+    lines = draw.draw_states().splitlines()
+    box = next(line.split("[")[0].strip() for line in lines if NoticeKind.ASKED_FOR_HELP.value in line)
+    assert f"    closed --> {box}" in lines
+
+
 def test_every_stage_of_the_ladder_can_end() -> None:
     """From every stage a confirmed sighting or stand-down leads to the end, and nothing leads back."""
     for stage in Stage:

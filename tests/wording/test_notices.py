@@ -80,6 +80,17 @@ ALARM = AlarmValues(
     step=1,
     pacer="tomas",
 )
+CLOSED = replace(
+    ALARM,
+    of_kind="asked for help",
+    point=None,
+    expected=None,
+    where=None,
+    where_fix=None,
+    race_over=in_minutes(-90),
+    had_by="ana",
+    had_at=in_minutes(-80),
+)
 HAS_HER = {"in_hand": True, "in_hand_by": "tomas", "in_hand_at": in_minutes(-2)}
 SIGHTING = SightingValues("lathe", in_minutes(-2), "ana", kit=("poles",), food="soup", next_window=WINDOW)
 
@@ -155,7 +166,11 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         )
     ),
     NoticeKind.OVERDUE: (ALARM, replace(ALARM, last_known=None, where=None, where_fix=None, expected=None)),
-    NoticeKind.ASKED_FOR_HELP: (replace(ALARM, of_kind="asked for help", words="my knee", point=None),),
+    NoticeKind.ASKED_FOR_HELP: (
+        replace(ALARM, of_kind="asked for help", words="my knee", point=None),
+        CLOSED,
+        replace(CLOSED, had_by=""),
+    ),
     NoticeKind.SWEEP: (replace(ALARM, of_kind="sweep"), replace(SIGHTING, point="lathe")),
     NoticeKind.LOOK_AGAIN: (replace(ALARM, holder="ines", look_again=in_minutes(20)), ALARM),
     NoticeKind.HANDED_ON: (ALARM, replace(ALARM, caller=None, pacer=None, told=())),
@@ -330,6 +345,25 @@ def test_what_is_brought_and_taken_back_are_apart(event: Event, here: Reader) ->
     text = say_notice(notice(NoticeKind.LEAVE_NOW, values), event, here, NOW).text
     assert "Bring: head torch." in text
     assert "Take back there: wet shoes." in text
+
+
+@pytest.mark.parametrize(
+    ("to", "had"),
+    [
+        (
+            "ines",
+            "FACT: Ana wrote Sat 13:50 (1 h 20 min ago) that somebody had her. Ask Ana first where she is.",
+        ),
+        ("ana", "FACT: you wrote Sat 13:50 (1 h 20 min ago) that somebody had her. Where is she now?"),
+    ],
+)
+def test_a_call_after_her_race_says_who_had_her(event: Event, here: Reader, to: str, had: str) -> None:
+    """No estimate of where she went: that her race was over, and whom to ask first; to read out as well."""
+    text = say_notice(notice(NoticeKind.ASKED_FOR_HELP, CLOSED, person=to), event, here, NOW).text
+    assert "\nHer race was over Sat 13:40: where she went after that, no forecast can say.\n" + had in text
+    assert "Her race was over on Saturday 13:40, local time." in text
+    assert "On Saturday 13:50, local time, Ana sent word that somebody had her." in text
+    assert "ESTIMATE" not in text
 
 
 def test_who_gave_an_alarm_back_is_named(event: Event, here: Reader) -> None:
