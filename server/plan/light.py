@@ -167,10 +167,27 @@ def dark_kit(sky: Sky, elapsed_s: Floats, km: Floats, shaded: Bools) -> tuple[Da
     elapsed_s, km, shaded (n,): expected time at each place, rising, and whether it is forest or gorge.
     A gap of light under 20 min between two such parts is closed: nobody packs a torch away for that.
     """
-    ticks = np.arange(0.0, float(elapsed_s[-1]) + 60.0, 60.0)
-    where = np.interp(ticks, elapsed_s, km)
-    shade = shaded[np.clip(np.searchsorted(km, where, side="right") - 1, 0, len(shaded) - 1)]
-    dark = sky.dark_for_kit(ticks, where, shade)
+    # The last look is at the finish itself, never after it.
+    ticks = np.minimum(np.arange(0.0, float(elapsed_s[-1]) + 60.0, 60.0), float(elapsed_s[-1]))
+
+    def at(gone_s: Floats) -> tuple[Floats, Bools]:
+        where = np.interp(gone_s, elapsed_s, km)
+        shade = shaded[np.clip(np.searchsorted(km, where, side="right") - 1, 0, len(shaded) - 1)]
+        return where, sky.dark_for_kit(gone_s, where, shade)
+
+    def part(first: int, last: int) -> DarkKit:
+        ends = ((first - 1, first), (last + 1, last))
+        found = [float(ticks[d]) if not 0 <= n < len(ticks) else edge(n, d) for n, d in ends]
+        a, b = (timedelta(seconds=x) for x in found)
+        from_km, to_km = np.interp(found, elapsed_s, km)
+        return DarkKit(a, b, sky.start + a, sky.start + b, float(from_km), float(to_km))
+
+    def edge(light: int, dark: int) -> float:
+        # To the second: a page that has the sunset at 18:24 and the torch from 18:25 says one thing in two ways.
+        seconds = np.linspace(float(ticks[light]), float(ticks[dark]), 61)
+        return float(seconds[max(int(np.argmax(at(seconds)[1])) - 1, 0)])
+
+    _, dark = at(ticks)
     edges = [0, *(np.flatnonzero(dark[1:] != dark[:-1]) + 1).tolist(), len(dark)]
     spans = [[int(a), int(b) - 1] for a, b in pairwise(edges) if dark[a]]
     joined: list[list[int]] = []
@@ -179,9 +196,4 @@ def dark_kit(sky: Sky, elapsed_s: Floats, km: Floats, shaded: Bools) -> tuple[Da
             joined[-1][1] = span[1]
         else:
             joined.append(span)
-    return tuple(_dark_part(sky.start, ticks, where, a, b) for a, b in joined)
-
-
-def _dark_part(start: datetime, ticks: Floats, where: Floats, first: int, last: int) -> DarkKit:
-    a, b = timedelta(seconds=float(ticks[first])), timedelta(seconds=float(ticks[last]))
-    return DarkKit(a, b, start + a, start + b, float(where[first]), float(where[last]))
+    return tuple(part(a, b) for a, b in joined)

@@ -113,6 +113,22 @@ def test_a_day_that_never_comes() -> None:
     assert (parts[0].from_km, parts[0].to_elapsed) == (0.0, timedelta(hours=11))
 
 
+@pytest.mark.parametrize("minutes", [0, 0.3, 0.7])
+def test_the_torch_is_told_of_from_the_sunset_on_and_not_past_the_finish(minutes: float) -> None:
+    """Sunset at 21:34 and 'torch from 21:35' on one page would be two numbers for one thing; so would an end of the
+    torch after her finish."""
+    km = np.array([0.0, 60.0])
+    start = datetime(2027, 6, 19, 18, 0, tzinfo=UTC) + timedelta(minutes=minutes)
+    sky = sky_over(km, np.full(2, 54.9), np.full(2, -2.6), start, 8 * 3600.0)
+    line = np.array([0.0, 5 * 3600.0 + 17.0])
+    (sunset,) = [m for m in light_moments(sky, line, km) if m.event is SunEvent.SUNSET]
+    (part,) = dark_kit(sky, line, km, np.zeros(2, dtype=np.bool_))
+    assert abs(sunset.at - part.from_at) <= timedelta(seconds=2)
+    assert part.from_km == pytest.approx(sunset.km, abs=0.01)
+    assert part.to_elapsed == timedelta(seconds=float(line[-1]))
+    assert part.to_km == pytest.approx(60.0)
+
+
 def test_forest_is_dark_half_an_hour_earlier() -> None:
     """Under trees the torch is needed 30 min before sunset and until 30 min after sunrise."""
     km = np.array([0.0, 30.0, 60.0])
