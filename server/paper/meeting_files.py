@@ -19,6 +19,7 @@ from server.plan.movements import CrewPlan, Visit
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.trips import car_of
 from server.watch.notice import MeetingValues
+from server.wording.times import floor_to
 
 CSV_COLUMNS = (
     "runner", "point", "id", "meeting", "who", "driver", "car", "from", "drive", "drive confirmed", "leave by",
@@ -64,7 +65,7 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
     yield _length(m.drive)
     yield _yes(m.drive_confirmed)
     yield from (
-        _local(t, zone) for t in (m.leave_by, m.be_there, m.window.early, m.window.likely, m.window.late)
+        _local(t, zone) for t in (_told(m), m.be_there, m.window.early, m.window.likely, m.window.late)
     )
     yield _local(m.wait_until, zone)
     yield "" if r.visit is None else f"{r.visit.p_first:.3f}"
@@ -118,10 +119,15 @@ def _ride(event: Event, r: _Ride) -> dict[str, Any]:
         "from_name": place_name(event, m.drive_from) if m.drive_from else None,
         "drive_s": None if m.drive is None else round(m.drive.total_seconds()),
         "confirmed": m.drive_confirmed,
-        "leave_by": None if m.leave_by is None else _utc(m.leave_by),
+        "leave_by": None if (leave_by := _told(m)) is None else _utc(leave_by),
         "wait_until": _utc(m.wait_until),
         "lost": m.lost,
     }
+
+
+def _told(m: MeetingValues) -> datetime | None:
+    """The leave-by as sheet, calendar and notice give it: no file may send anybody out later than they do."""
+    return None if m.leave_by is None else floor_to(m.leave_by)
 
 
 def _rides(event: Event, meeting: MeetingValues, moves: CrewPlan) -> Iterator[_Ride]:

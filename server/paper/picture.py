@@ -18,6 +18,7 @@ from server.plan.timetable import Timetable
 from server.wording.planned import say_sources
 from server.wording.reader import Reader
 from server.wording.sentences import sentence
+from server.wording.times import clock
 
 INK: Final = "#1d2b2a"
 PAPER: Final = "#fbfaf6"
@@ -27,6 +28,8 @@ BAND: Final = "#8fc1b5"
 NIGHT: Final = "#d9dbe8"
 DUE: Final = "#a8321f"
 LABEL_GAP_KM: Final = 0.045
+FAR_PAST: Final = 1.5
+"""A cut-off later than this many times goal C is not drawn (own choice)."""
 
 
 def plan_picture(
@@ -36,6 +39,16 @@ def plan_picture(
 
     Takes about 0.2 s: call it off the event loop.
     """
+    figure = plan_figure(event, timetable, course, reader, dpi=dpi)
+    out = io.BytesIO()
+    figure.savefig(out, format="png", facecolor=PAPER)
+    return out.getvalue()
+
+
+def plan_figure(
+    event: Event, timetable: Timetable, course: Course, reader: Reader, *, dpi: int = 110
+) -> Figure:
+    """The same before it becomes a file: heights above, times in hours since her start below."""
     # Figure, not pyplot: pyplot keeps every figure in a global until it is closed.
     figure = Figure(figsize=(11.0, 7.5), dpi=dpi, facecolor=PAPER, layout="constrained")
     FigureCanvasAgg(figure)
@@ -48,9 +61,7 @@ def plan_picture(
         color=INK,
         fontsize=11,
     )
-    out = io.BytesIO()
-    figure.savefig(out, format="png", facecolor=PAPER)
-    return out.getvalue()
+    return figure
 
 
 def _heights(axes: Axes, timetable: Timetable, course: Course, reader: Reader) -> None:
@@ -113,7 +124,12 @@ def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> No
             _h(part.from_elapsed), _h(part.to_elapsed), color=NIGHT, alpha=0.6, linewidth=0, zorder=0
         )
     labelled = False
-    for due in due_times(event, timetable.runner):
+    top = max(_h(timetable.rows[-1].arrive[Goal.C]), *lines[Goal.C][1])
+    # Cut-offs past the last goal have their place in the picture; one far past it would leave no room for the race.
+    dues = due_times(event, timetable.runner)
+    drawn = [d for d in dues if _h(d.at - timetable.start) <= FAR_PAST * top]
+    top = max(top, *(_h(d.at - timetable.start) for d in drawn), 0.0)
+    for due in drawn:
         at = due.at - timetable.start
         label = None if labelled else sentence(reader.language, "paper-cut-off")
         axes.plot(
@@ -127,8 +143,7 @@ def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> No
             label=label,
         )
         labelled = True
-    top = max(_h(timetable.rows[-1].arrive[Goal.C]), *lines[Goal.C][1])
-    ticks = _ticks(timetable.start.astimezone(zone), top)
+    ticks = _ticks(timetable.start.astimezone(zone), top, reader)
     axes.set_yticks([t for t, _ in ticks], [words for _, words in ticks])
     axes.set_ylim(0.0, top * 1.03)
     axes.set_xlabel("km", color=INK)
@@ -148,7 +163,7 @@ def _h(gone: timedelta) -> float:
     return gone.total_seconds() / 3600.0
 
 
-def _ticks(start: datetime, hours_long: float) -> list[tuple[float, str]]:
+def _ticks(start: datetime, hours_long: float, reader: Reader) -> list[tuple[float, str]]:
     """Clock times for the axis: full hours, few enough to read, midnight with its day."""
     every = next(e for e in (1, 2, 3, 6, 12, 24, 48, 10_000) if hours_long / e <= 14)
     first = start.replace(minute=0, second=0, microsecond=0)
@@ -158,5 +173,5 @@ def _ticks(start: datetime, hours_long: float) -> list[tuple[float, str]]:
         at = (first.astimezone(UTC) + timedelta(hours=k)).astimezone(start.tzinfo)
         gone = (at.astimezone(UTC) - start.astimezone(UTC)).total_seconds() / 3600.0
         if at.hour % min(every, 24) == 0 and 0.0 <= gone <= hours_long:
-            out.append((gone, f"{at:%a %H:%M}" if at.hour == 0 or not out else f"{at:%H:%M}"))
+            out.append((gone, clock(at, reader, at, day=at.hour == 0 or not out)))
     return out

@@ -12,12 +12,11 @@ from server.event.model import Event, Goal, PartKind, Rules
 from server.paper.before import BeforeStart
 from server.paper.meeting import GloveMeeting, glove_meeting
 from server.paper.moves import COLUMNS, move_rows
-from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines
+from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines, to_minute
 from server.plan.cards import cards_of
 from server.plan.cutoffs import due_times
 from server.plan.movements import CrewPlan
 from server.plan.notes import saying
-from server.plan.targets import hours
 from server.watch.notice import MeetingValues
 from server.wording.cards import built_in_cards, red_flag_line
 from server.wording.planned import say_planned
@@ -214,7 +213,7 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
             if d.point == row.point
         ]
         clocks = [_there(say, table.start + row.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
-        stop = hours(row.stop) if row.stop > timedelta(0) else ""
+        stop = to_minute(row.stop) if row.stop > timedelta(0) else ""
         cells = (point.name, say.km(row.km), *clocks, stop, ", ".join(rules), costs(say, row))
         rows.append(_PlanRow(cells, point.crew_access))
     heads = (say.s("paper-point"), "", *(say.s("paper-in", goal=g.value) for g in (Goal.A, Goal.B, Goal.C)))

@@ -70,7 +70,7 @@ def _cells(event: Event, table: Timetable, row: Row, due: tuple[DueTime, ...], s
         clock(row.arrive[Goal.A]),
         clock(row.arrive[Goal.B]),
         clock(row.arrive[Goal.C]),
-        hours(row.stop) if row.stop else "",
+        to_minute(row.stop) if row.stop else "",
         clock(row.leave[Goal.B]) if row.stop else "",
         "\n".join(rules),
         costs(say, row),

@@ -33,7 +33,7 @@ from server.event.model import (
 from server.paper.before import BEFORE, before_start
 from server.paper.calendar import Appointment, appointments_of, calendar
 from server.paper.files import gpx_with_points, to_csv, to_json
-from server.paper.picture import plan_picture
+from server.paper.picture import plan_figure, plan_picture
 from server.paper.sheet import crew_sheets
 from server.paper.table import fuel_text, note_lines, plan_text
 from server.plan import make_timetable
@@ -295,6 +295,20 @@ def test_picture(event, table, demo_course) -> None:
     assert (width, height) == (660, 450)
     assert len(first) > 15_000
     assert first == plan_picture(event, table, demo_course, READER, dpi=60)
+
+
+def test_cut_offs_lie_in_the_picture_and_its_days_are_german(event, table, demo_course) -> None:
+    """A cut-off later than goal C stands within the frame; days are as the reader says them."""
+    reader = Reader("de", event.time_zone, event.time_zone)
+    _upper, lower = plan_figure(event, table, demo_course, reader).axes
+    low, high = lower.get_ylim()
+    marks = [float(y) for line in lower.lines if line.get_marker() == "v" for y in line.get_ydata()]
+    assert len(marks) >= 2
+    assert max(marks) > max(t.total_seconds() for t in table.rows[-1].arrive.values()) / 3600
+    assert all(low <= y <= high for y in marks)
+    days = {t.get_text().split()[0] for t in lower.get_yticklabels() if " " in t.get_text()}
+    assert days <= {"Mo", "Di", "Mi", "Do", "Fr", "Sa", "So"}
+    assert days
 
 
 def test_picture_without_heights(make_event, points_at, bare_course) -> None:

@@ -15,10 +15,12 @@ import pytest
 from server.api.building import build
 from server.paper.before import BeforeStart, before_start
 from server.paper.files import to_json
+from server.paper.meeting import meeting_lines
 from server.paper.meeting_files import CSV_COLUMNS, meetings_csv, meetings_json
 from server.plan.movements import CrewPlan, course_spots, crew_plan
 from server.wording.reader import Reader
 from server.wording.say import Say
+from server.wording.times import floor_to
 
 DEMO = Path(__file__).parents[2] / "demo_event"
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
@@ -43,12 +45,16 @@ def rows_of(before: BeforeStart, moves: CrewPlan) -> list[dict[str, str]]:
 def test_csv_has_a_row_for_each_car_with_the_watch_s_times(demo) -> None:
     """Whoever sits in a car stands in its row, with the leave-by, be-there-from and wait-until of their notices."""
     rows, met = rows_of(*demo), demo[0].meetings("maren")
+    say = Say(Reader("en", "Europe/London", "Europe/London"), STAMP)
     cars = [m for meeting in met for m in meeting.parties()]
     assert [r["meeting"] for r in rows] == [m.meeting for m in cars]
     assert len(rows) == len(met) + 1
     for row, m in zip(rows, cars, strict=True):
         leave = datetime.fromisoformat(row["leave by"]).replace(tzinfo=LONDON) if row["leave by"] else None
-        assert leave == m.leave_by
+        assert leave == (floor_to(m.leave_by) if m.leave_by else None)
+        if leave is not None:
+            told = meeting_lines(demo[0], "maren", m, say)
+            assert any(x.startswith(f"Leave by {leave:%a %H:%M}") for x in told), told
         assert datetime.fromisoformat(row["be there from"]).replace(tzinfo=LONDON) == m.be_there
         assert datetime.fromisoformat(row["wait until"]).replace(tzinfo=LONDON) == m.wait_until
         assert (row["drive confirmed"] == "yes") == m.drive_confirmed
@@ -91,7 +97,7 @@ def test_json_reads_back_to_the_same_moments(demo) -> None:
         for ride in one["rides"]:
             mine = m.own(ride["who"][0])
             leave = None if ride["leave_by"] is None else datetime.fromisoformat(ride["leave_by"])
-            assert leave == mine.leave_by
+            assert leave == (floor_to(mine.leave_by) if mine.leave_by else None)
             assert ride["drive_s"] == (mine.drive.total_seconds() if mine.drive is not None else None)
             assert (leave is None) == (not ride["confirmed"])
 
