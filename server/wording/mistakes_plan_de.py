@@ -120,7 +120,13 @@ PLAN: Final[Mapping[str, str]] = {
     "{}, or stop less before it (stops up to there: {})": "{}, oder mach davor weniger Pause (Pausen bis dort: {})",
     "{} is slower than anybody walks this course": "{} ist langsamer, als jemand diese Strecke geht",
     "Plan longer stops, or aim for an earlier finish": "Plane längere Pausen, oder nimm ein früheres Ziel",
-    "a finish in {} needs {}{} this course takes {}": "ein Ziel in {} braucht {}{} dauert diese Strecke {}",
+    "a finish in {} needs {}; within her own limits ({}) this course takes {}":
+        "ein Ziel in {} braucht {}; in ihren eigenen Grenzen ({}) dauert diese Strecke {}",
+    "a finish in {} needs {}; at the best power anybody has held so long this course takes {}":
+        "ein Ziel in {} braucht {}; mit der größten je so lange gehaltenen Leistung dauert diese Strecke {}",
+    "{} m/s uphill and {} m/s on the level": "{} m/s bergauf und {} m/s in der Ebene",
+    "{} m/s uphill": "{} m/s bergauf",
+    "{} m/s on the level": "{} m/s in der Ebene",
     "Aim for a later finish": "Nimm ein späteres Ziel",
     "Aim for a later finish, or correct her limits": "Nimm ein späteres Ziel, oder berichtige ihre Grenzen",
     "the card '{}' has nothing to try first": "die Karte ‚{}‘ nennt nichts, was zuerst versucht wird",

@@ -82,6 +82,25 @@ def test_an_id_that_is_used_often_is_told_in_german() -> None:
     assert said == "es gibt keine Person ‚sam‘ (auch in den Zeilen 114, 125, 131)"
 
 
+@pytest.mark.parametrize(
+    "limit",
+    [
+        "within her own limits (walk_kmh = 5.5, downhill_kmh = 9)",
+        "at the best power anybody has held so long",
+    ],
+)
+@pytest.mark.parametrize(
+    "speeds", ["7.7 m/s uphill and 14.4 m/s on the level", "7.7 m/s uphill", "14.4 m/s on the level"]
+)
+def test_a_finish_out_of_reach_is_told_in_german(limit: str, speeds: str) -> None:
+    """The planner's refusal of a target, all of it."""
+    said = said_in(f"a finish in 2:00 needs {speeds}; {limit} this course takes 5:12:58", "de")
+    assert said.startswith("ein Ziel in 2:00 braucht ")
+    assert said.endswith(" dauert diese Strecke 5:12:58")
+    for word in ("uphill", "level", "limits", "power", "needs", " and "):
+        assert word not in said
+
+
 def test_what_has_no_german_is_said_all_the_same() -> None:
     """A sentence that nobody has put into German goes out in English: nothing that is wrong is kept back."""
     p = Problem(Severity.ERROR, "the moon is in the way", "e.toml", 3, "event", "Wait for it")
