@@ -1031,6 +1031,7 @@ plan-move-not-searched = ob andere Autos oder Leute es besser machten, war zu vi
 plan-move-skip-others = dieses Treffen auslassen: die anderen gewinnen dabei
 plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme Schicht, Begleitung oder Übergabe
 plan-move-other-car = { $car } fährt zu diesem Treffen, mit { $about }: { $p }, vor ihr dort zu sein
+plan-move-asleep = { $person } will von { $from } bis { $until } schlafen, fährt dann aber: die Schlafzeit verlegen oder jemand anderen fahren lassen
 plan-move-awake = { $person } wird am Ende dieser Fahrt { $awake } wach gewesen sein
 plan-move-awake-assumed = angenommen ist, dass { $person } seit { $since } wach ist: in der Eventdatei mit awake_since oder sleeps sagen
 plan-move-swap = { $person }, im selben Auto, fährt stattdessen

@@ -1033,6 +1033,7 @@ plan-move-not-searched = whether other cars or people would do better was too mu
 plan-move-skip-others = leave this meeting out: the others gain by it
 plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer or hand-over
 plan-move-other-car = { $car } goes to this meeting, with { $about }: { $p } to be there before her
+plan-move-asleep = { $person } means to sleep from { $from } to { $until }, but drives then: move the sleep, or let somebody else drive
 plan-move-awake = { $person } will have been awake for { $awake } at the end of this drive
 plan-move-awake-assumed = { $person } is taken to be awake since { $since }: say so in the event file with awake_since or sleeps
 plan-move-swap = { $person }, in the same car, drives instead

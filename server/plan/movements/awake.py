@@ -89,7 +89,7 @@ def awake_since(event: Event, person: str, at: datetime, first: datetime) -> tup
 def tired(
     event: Event, drives: Sequence[Wheel]
 ) -> tuple[tuple[Trouble, ...], tuple[Offer, ...], tuple[Saying, ...]]:
-    """Drives past 17 h awake, what could be done about each, and for whom a time of waking was assumed."""
+    """Drives past 17 h awake or in a sleep, what could be done about each, and for whom a time of waking was assumed."""
     first = {w.person: w.start for w in reversed(drives)}
     troubles: list[Trouble] = []
     offers: list[Offer] = []
@@ -98,6 +98,7 @@ def tired(
         since, guessed = awake_since(event, w.person, w.end, first[w.person])
         if guessed:
             assumed.setdefault(w.person, since)
+        troubles += _asleep(event, w)
         awake = w.end - since
         if awake <= LONGEST:
             continue
@@ -110,6 +111,19 @@ def tired(
         for p, s in assumed.items()
     )
     return tuple(troubles), tuple(offers), notes
+
+
+def _asleep(event: Event, w: Wheel) -> Iterator[Trouble]:
+    """A drive in a sleep that its driver means to have: one of the two will not be."""
+    for s in (s for p in event.parts_of(w.person) for s in p.sleeps):
+        if s.start < w.end and w.start < s.end:
+            said = saying(
+                "move-asleep",
+                person=event.person(w.person).name,
+                from_at=s.start.timestamp(),
+                until_at=s.end.timestamp(),
+            )
+            yield Trouble(TroubleKind.ASLEEP, w.meeting, said, person=w.person, car=w.car)
 
 
 def _instead(event: Event, w: Wheel, first: Mapping[str, datetime]) -> Iterator[Offer]:

@@ -183,6 +183,7 @@ class TroubleKind(StrEnum):
     STRANDED = "not where the car is"
     ON_FOOT = "with her on foot then"
     AWAKE = "driver awake too long"
+    ASLEEP = "driver means to sleep then"
     HAND_OVER = "hand-over without transport"
     FETCH = "pacer not fetched"
     RULE = "breaks a rule"

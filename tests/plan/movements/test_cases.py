@@ -290,6 +290,26 @@ def test_a_drive_that_ends_past_17_hours_awake(
     assert any(o.kind is OfferKind.SKIP for o in plan.offers) is flagged
 
 
+@pytest.mark.parametrize(
+    ("before_s", "after_s", "flagged"), [(-1, 60, True), (60, 0, False), (-3600, 1, True)]
+)
+def test_nobody_drives_in_a_sleep_they_mean_to_have(
+    event_of: Events, view: Views, before_s: float, after_s: float, flagged: bool
+) -> None:
+    """A sleep that begins before the drive is over is told at its meeting; one that begins after it is none of its."""
+    event = event_of()
+    end = crew_plan(event, {}, {"maren": view()}).visit("m1").there
+    sleep = Sleep(end + timedelta(seconds=before_s), end + timedelta(seconds=after_s) + HOUR)
+    parts = tuple(replace(p, sleeps=(sleep,)) if p.person == "ana" else p for p in event.parts)
+    plan = crew_plan(replace(event, parts=parts, meetings=event.meetings[:1]), {}, {"maren": view()})
+    told = [t for t in plan.troubles if t.kind is TroubleKind.ASLEEP]
+    assert [(t.meeting, t.person) for t in told] == ([("m1", "ana")] if flagged else [])
+    for language in ("en", "de"):
+        said = "\n".join(plan_remarks(Reader(language, "UTC", "UTC"), event, plan))
+        assert (f"{sleep.start:%H:%M}" in said) is flagged
+        assert ("Ana means to sleep from" in said or "Ana will von" in said) is flagged
+
+
 def test_another_driver_in_the_car_is_offered_and_safety_is_not_skipped(
     event_of: Events, view: Views
 ) -> None:
