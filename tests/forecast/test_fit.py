@@ -1,14 +1,21 @@
 """The fit's own tools: years fitted and scored never overlap, gradients are right, failing reports fail as said."""
 
+import itertools
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
+from server.forecast import kinds
 from server.forecast.correct import curve
-from server.forecast.fit import alarms, curves, gain, heldout
-from server.forecast.fit.fold import split
+from server.forecast.fit import alarms, curves, gain, heldout, overdue
+from server.forecast.fit.fold import Fold, split
+from server.forecast.fit.limits import fit_push
 from server.forecast.fit.reliability import Odds
 from server.forecast.fit.tables import BASIS_S, Race
+from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
+from server.forecast.values import Quality, Reference, Target
 
 
 def race(year: int, points: int = 4, runners: int = 30) -> Race:
@@ -121,3 +128,36 @@ def test_odds_are_counted_by_what_was_said() -> None:
     rows = odds.rows()
     assert rows[0] == "| 0 to 10% | 1 | 5% | 0% |"
     assert rows[1] == "| 95 to 100% | 3 | 98% | 67% |"
+
+
+def test_waits_are_asked_of_those_who_were_late_only() -> None:
+    """From about half of the legs at the median down to few hours past it; what is said rises, what was is positive."""
+    kind = kinds.of(
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+    )
+    nets = tuple(n for _, n in kind.nets)
+    ground = Ground(34.0, nets, kind.hazard, kind.push, kind.tail, int(kind.years))
+    table = overdue.waits(Fold([race(1, 8, 120)], [], kind.prior, ground), 1)
+    asked = [int((table[:, 0] == past).sum()) for past in overdue.PAST_DUE_MIN]
+    assert all(a >= b for a, b in itertools.pairwise(asked))
+    assert asked[0] > 100
+    assert np.all(table[:, 1] > 0)
+    assert np.all(np.diff(table[:, 2:5], axis=1) > 0)
+
+
+def test_who_makes_a_limit_oftener_than_her_times_say_is_found_out() -> None:
+    """Of those whose times say they would miss it, most are made to finish just in time: the push is up, not down."""
+    kind = kinds.of(
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+    )
+    plain = race(3, 8, 400)
+    limit = float(np.nanquantile(plain.elapsed_s[:, -1], 0.6))
+    rather = replace(plain, limit_s=limit, elapsed_s=plain.elapsed_s.copy())
+    late = rather.elapsed_s[:, -1] > limit
+    rather.elapsed_s[late, -1] = np.maximum(limit - 60.0, rather.elapsed_s[late, -2] + 600.0)
+    never = (-9.0, 0.0, 0.0, 0.0, 0.0, 0.0)
+    as_run, hurried = (
+        fit_push([replace(r, limit_s=limit)], kind.prior, (), never, kind.level_sd) for r in (plain, rather)
+    )
+    assert hurried[0] > as_run[0] + 0.3
+    assert hurried[1] > 0.0

@@ -1,14 +1,14 @@
 """`python -m server.forecast.fit.report FOLDER SCRIPT`: the tables of FORECAST.md, on years kept back. Markdown.
 
 Each fold is fitted once, without its years; the scoring script, the odds and the alarm lines are then tried on those
-years alone. `--only scores|odds|alarms` prints one of the three.
+years alone. `--only scores|odds|overdue|alarms` prints one of them.
 """
 
 import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from server.forecast.fit import alarms, heldout, reliability
+from server.forecast.fit import alarms, heldout, overdue, reliability
 from server.forecast.fit.__main__ import say
 from server.forecast.fit.fold import FOLDS, folds
 from server.forecast.fit.tables import courses, load
@@ -19,7 +19,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.report", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("script", type=Path, help="the scoring script, with references.json beside it")
-    parser.add_argument("--only", choices=("scores", "odds", "alarms"))
+    parser.add_argument("--only", choices=("scores", "odds", "overdue", "alarms"))
     parser.add_argument("--every", type=int, default=5, help="take each Nth runner; alarms each 2Nth")
     parser.add_argument("--folds", type=int, default=FOLDS, help="only the first N folds")
     chosen = parser.parse_args()
@@ -35,6 +35,8 @@ def main() -> None:
             say("\n" + "\n".join(heldout.rows(found, chosen.folder, script, every)))
         if chosen.only in (None, "odds"):
             say("\n".join(reliability.rows(found, every)))
+        if chosen.only in (None, "overdue"):
+            say("\n" + "\n".join(overdue.rows(found, every)))
         if chosen.only in (None, "alarms"):
             say("\n" + "\n".join(alarms.rows(found, 2 * every)))
 
