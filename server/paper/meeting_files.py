@@ -15,7 +15,7 @@ from zoneinfo import ZoneInfo
 
 from server.event.model import Event
 from server.paper.before import BeforeStart
-from server.plan.movements import CrewPlan, Visit
+from server.plan.movements import CrewPlan, Ride, Visit
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.trips import car_of
 from server.watch.notice import MeetingValues
@@ -35,7 +35,7 @@ class _Ride:
     m: MeetingValues
     visit: Visit | None
     car: str
-    driver: str | None
+    ride: Ride | None
 
 
 def meetings_csv(before: BeforeStart, runners: list[str], moves: CrewPlan) -> str:
@@ -59,7 +59,7 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
     yield m.point
     yield m.meeting
     yield "; ".join(person_name(event, p) for p in m.crew)
-    yield person_name(event, r.driver) if r.driver else ""
+    yield person_name(event, r.ride.driver) if r.ride and r.ride.driver else ""
     yield _car(event, r.car) or ""
     yield place_name(event, m.drive_from) if m.drive_from else ""
     yield _length(m.drive)
@@ -68,7 +68,7 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
         _local(t, zone) for t in (_told(m), m.be_there, m.window.early, m.window.likely, m.window.late)
     )
     yield _local(m.wait_until, zone)
-    yield "" if r.visit is None else f"{r.visit.p_first:.3f}"
+    yield "" if r.ride is None else f"{r.ride.p_first:.3f}"
     yield "" if r.visit is None else _yes(r.visit.promised)
     yield "; ".join(m.kit)
     yield "; ".join(m.take_back)
@@ -112,7 +112,7 @@ def _ride(event: Event, r: _Ride) -> dict[str, Any]:
     return {
         "who": list(m.crew),
         "names": [person_name(event, p) for p in m.crew],
-        "driver": r.driver,
+        "driver": None if r.ride is None else r.ride.driver,
         "car": None if r.car.startswith(ON_THEIR_OWN) else r.car,
         "car_name": _car(event, r.car),
         "from": m.drive_from,
@@ -135,8 +135,8 @@ def _rides(event: Event, meeting: MeetingValues, moves: CrewPlan) -> Iterator[_R
     visit = _visit(moves, meeting.meeting)
     for m in meeting.parties():
         rides = () if visit is None else visit.rides
-        driver = next((r.driver for r in rides if set(r.riders) & set(m.crew)), None)
-        yield _Ride(m, visit, m.car or car_of(event, plan), driver)
+        ride = next((r for r in rides if set(r.riders) & set(m.crew)), None)
+        yield _Ride(m, visit, m.car or car_of(event, plan), ride)
 
 
 def _visit(moves: CrewPlan, meeting: str) -> Visit | None:

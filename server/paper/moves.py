@@ -44,7 +44,7 @@ def move_rows(event: Event, plan: CrewPlan, say: Say) -> tuple[MoveRow, ...]:
 
 
 def _row(event: Event, v: Visit, r: Ride, say: Say) -> MoveRow:
-    odds = say.odds(v.p_first)
+    odds = say.odds(r.p_first)
     there = bool(r.journey.known and not r.journey.ways)
     return MoveRow(
         meeting=v.meeting,

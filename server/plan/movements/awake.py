@@ -58,13 +58,13 @@ def wheels(event: Event, timed: Sequence[Timed]) -> tuple[Wheel, ...]:
         for leg in t.trip.legs:
             drive = t.journeys[leg.key].drive
             if leg.driver is not None and drive is not None and drive > timedelta(0):
-                end = moment(float(np.median(t.there_s)))
+                end = moment(float(np.median(t.there_by[leg.key])))
                 start = end - (t.journeys[leg.key].whole or drive)
                 others = tuple(w for w in leg.riders if w != leg.driver)
                 free = gone.get(leg.driver)
                 found.append(Wheel(leg.driver, t.trip.plan.id, leg.key, start, end, free, others, needed))
             for who in leg.riders:
-                gone[who] = moment(float(np.median(t.gone_s)))
+                gone[who] = moment(float(np.median(t.gone_by[leg.key])))
         for who in t.trip.leaves:
             gone[who] = moment(float(np.median(t.gone_s)))
     return tuple(found)

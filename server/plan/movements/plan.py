@@ -260,6 +260,9 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
             t.journeys[leg.key],
             leg.after,
             None if (s := t.leave_s[leg.key]) is None else moment(s),
+            moment(quantile(t.there_by[leg.key], 0.5)),
+            moment(quantile(t.gone_by[leg.key], 0.5)),
+            t.p_car(leg.key),
         )
         for leg in t.trip.legs
     )
@@ -305,8 +308,8 @@ def _person_rows(v: Visit, t: Timed) -> Iterator[PersonRow]:
                 leave_by=ride.leave_by,
                 be_there=v.be_there,
                 wait_until=v.wait_until,
-                there=v.there,
-                gone=v.gone,
+                there=ride.there,
+                gone=ride.gone,
                 promised=v.promised,
                 if_missed=v.if_missed,
             )
@@ -316,8 +319,8 @@ def _car_rows(v: Visit) -> Iterator[CarRow]:
     for r in v.rides:
         if r.car is not None:
             yield CarRow(
-                r.car, v.meeting, v.point, r.driver, r.riders, r.from_place, r.journey, r.leave_by, v.be_there, v.there,
-                v.gone,
+                r.car, v.meeting, v.point, r.driver, r.riders, r.from_place, r.journey, r.leave_by, v.be_there, r.there,
+                r.gone,
             )  # fmt: skip
 
 

@@ -43,7 +43,8 @@ TELLS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 class Timed:
     """One trip in time. Arrays (PATHS,) in POSIX seconds: she in and out, the crew there and gone.
 
-    `leave_s` by leg key: the leave-by, None without a confirmed drive. `first`, `met` (PATHS,) whether the crew are
+    `there_by`, `gone_by` by leg key: the same of one car, which waits for no other. `leave_s` by leg key: the
+    leave-by, None without a confirmed drive. `first`, `met` (PATHS,) whether the crew are
     there before she is, and before she has left.
     """
 
@@ -59,6 +60,12 @@ class Timed:
     sure: float
     first: np.ndarray[tuple[int], np.dtype[np.bool_]]
     met: np.ndarray[tuple[int], np.dtype[np.bool_]]
+    there_by: Mapping[str, Floats]
+    gone_by: Mapping[str, Floats]
+
+    def p_car(self, key: str) -> float:
+        """Odds that one car is there before she is."""
+        return float(np.mean(self.there_by[key] <= self.arrive_s))
 
     @property
     def p_first(self) -> float:
@@ -158,20 +165,24 @@ def _one(
     be_there = floor_grid(quantile(a, 1.0 - sure))
     if opens is not None:
         be_there = max(be_there, opens.timestamp())
-    there = np.maximum(_there(clock, trip, journeys), be_there)
+    cars = {key: np.maximum(came, be_there) for key, came in _there(clock, trip, journeys).items()}
+    there = np.max([np.full(PATHS, be_there), *cars.values()], axis=0)
     closes = _closes(event, plan)
     wait_until = _wait_until(clock, trip, later, a, out, be_there)
     first = np.asarray((there <= a) & (a <= closes))
     met = np.asarray((there <= out) & (a <= closes) & (a <= np.maximum(wait_until, there)))
+    left = {key: _gone(event, plan, a, out, came, wait_until, closes) for key, came in cars.items()}
     gone = _gone(event, plan, a, out, there, wait_until, closes)
     leave = {leg.key: _leave_by(leg, journeys[leg.key], a, be_there, sure, done) for leg in trip.legs}
-    _keep(clock, trip, there, gone)
-    return Timed(trip, a, out, there, gone, journeys, leave, be_there, wait_until, sure, first, met)
+    _keep(clock, trip, cars, left, gone)
+    return Timed(
+        trip, a, out, there, gone, journeys, leave, be_there, wait_until, sure, first, met, cars, left
+    )
 
 
-def _there(clock: Clockwork, trip: Trip, journeys: Mapping[str, Journey]) -> Floats:
-    """The earliest at which all cars are there; an unknown drive is taken as none, and never promised on."""
-    found = np.full(PATHS, NEVER)
+def _there(clock: Clockwork, trip: Trip, journeys: Mapping[str, Journey]) -> dict[str, Floats]:
+    """The earliest at which each car is there, by leg key; an unknown drive is taken as none, and never promised on."""
+    found: dict[str, Floats] = {}
     for leg in trip.legs:
         whole = journeys[leg.key].whole
         seconds = 0.0 if whole is None else whole.total_seconds()
@@ -184,7 +195,7 @@ def _there(clock: Clockwork, trip: Trip, journeys: Mapping[str, Journey]) -> Flo
                     came = np.maximum(came, since + seconds)
         else:
             came = clock.free([leg.key, *leg.riders]) + seconds
-        found = np.maximum(found, came)
+        found[leg.key] = np.asarray(came)
     return found
 
 
@@ -276,13 +287,17 @@ def _leave_by(
     return safe
 
 
-def _keep(clock: Clockwork, trip: Trip, there: Floats, gone: Floats) -> None:
-    """Cars and people are free when they go; who goes on with her on foot is not, until the meeting they leave at."""
+def _keep(
+    clock: Clockwork, trip: Trip, cars: Mapping[str, Floats], left: Mapping[str, Floats], gone: Floats
+) -> None:
+    """Cars and people are free when they go, whatever keeps another car; who goes on with her on foot is not, until the
+    meeting they leave at."""
     for leg in trip.legs:
+        there, off = cars[leg.key], left[leg.key]
         if not leg.stays or leg.key not in clock.there_s:
             clock.there_s[leg.key] = there
         was = clock.free_s.get(leg.key) if leg.stays else None
-        clock.free_s[leg.key] = gone if was is None else np.maximum(was, gone)
+        clock.free_s[leg.key] = off if was is None else np.maximum(was, off)
         for who in leg.riders:
             if not leg.stays or who not in clock.there_s:
                 clock.there_s[who] = there

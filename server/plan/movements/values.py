@@ -78,7 +78,8 @@ class Ride:
     """A car on its way to a meeting. `after` is the meeting it comes from (None: its start, or by `now`).
 
     `leave_by` is None without a confirmed drive. With `after` it is the last moment to leave that meeting while
-    she has not been seen off there; when she has gone, they go.
+    she has not been seen off there; when she has gone, they go. `there` and `gone` are this car's likely times (50%),
+    `p_first` the odds that it is there before she is: it waits for no other.
     """
 
     car: str | None
@@ -87,12 +88,15 @@ class Ride:
     from_place: str | None
     journey: Journey
     after: str | None
-    leave_by: datetime | None = None
+    leave_by: datetime | None
+    there: datetime
+    gone: datetime
+    p_first: float
 
 
 @dataclass(frozen=True, slots=True)
 class Visit:
-    """A meeting as the movements have it. `there` and `gone` are the likely times (50%) of the crew.
+    """A meeting as the movements have it. `there` and `gone` are the likely times (50%) of all its cars.
 
     `p_first`: odds that all who go are there before she is, the meetings before it waited out; `p_meets`: before
     she has left. `promised`: `p_first` reaches `sure` on confirmed drives, they stay until she is likely to have come,

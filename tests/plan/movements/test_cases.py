@@ -310,6 +310,39 @@ def test_nobody_drives_in_a_sleep_they_mean_to_have(
         assert ("Ana means to sleep from" in said or "Ana will von" in said) is flagged
 
 
+def test_a_car_that_comes_too_late_keeps_no_other(event_of: Events, view: Views) -> None:
+    """Ana's drive from the mill takes half the day. Vera, at the chapel in the red car, sees Maren there all the same
+    and goes on when she does: her odds and hours are her own car's."""
+    event = event_of()
+    drives = tuple(
+        replace(d, minutes=500) if (d.from_place, d.to_place) == ("mill", "chapel") else d
+        for d in event.drives
+    )
+    meetings = (
+        MeetingPlan("m1", "mill", "maren", ("ana",), "van"),
+        MeetingPlan("m2", "chapel", "maren", ("ana", "vera"), "van"),
+        MeetingPlan("m3", "moss", "maren", ("vera",), "red"),
+    )
+    late = replace(event, drives=drives, meetings=meetings)
+    both = crew_plan(late, {}, {"maren": view()})
+    alone = (replace(meetings[1], crew=("vera",), car="red"), meetings[2])
+    vera = crew_plan(replace(event, meetings=alone), {}, {"maren": view()})
+    van, red = both.visit("m2").rides
+    assert (van.car, red.car) == ("van", "red")
+    assert van.p_first < 0.05
+    assert both.visit("m2").p_first < 0.05
+    assert (red.p_first, red.there, red.gone) == (
+        vera.visit("m2").p_first,
+        vera.visit("m2").there,
+        vera.visit("m2").gone,
+    )
+    assert red.p_first >= 0.97
+    assert both.visit("m3").promised
+    assert [t.meeting for t in both.troubles if t.kind is TroubleKind.CLASH] == ["m2"]
+    said = [r.odds for r in move_rows(late, both, Say(Reader("en", "UTC", "UTC"), START))]
+    assert said[1:] == ["under 1 in 20, not promised", "over 19 in 20, not promised", "over 19 in 20"]
+
+
 def test_another_driver_in_the_car_is_offered_and_safety_is_not_skipped(
     event_of: Events, view: Views
 ) -> None:

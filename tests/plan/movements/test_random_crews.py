@@ -179,8 +179,8 @@ def nobody_is_in_two_places(event: Event, plan: CrewPlan) -> None:
             for w in r.riders:
                 assert at.get(w) in (None, r.from_place)
                 if at.get(w) is not None and at[w] != v.point:
-                    assert v.there - (r.journey.whole or v.there - v.there) >= free[w]
-                at[w], free[w] = v.point, v.gone
+                    assert r.there - (r.journey.whole or r.there - r.there) >= free[w]
+                at[w], free[w] = v.point, r.gone
         m = order[v.meeting]
         if m.pacer_joins in riders:
             pacing.add(m.pacer_joins or "")
