@@ -72,9 +72,17 @@ def _leave_line(event: Event, m: MeetingValues, say: Say) -> str:
     if _stays(m):
         return say.s("paper-stay", place=place_name(event, m.drive_from))
     if m.leave_by is None:
-        return say.s("paper-no-leave")
+        return _no_leave(event, m, say)
     origin = "none" if m.drive_from is None else place_name(event, m.drive_from)
     return say.s("paper-leave", leave_by=say.when(floor_to(m.leave_by), day=True), **{"from": origin})
+
+
+def _no_leave(event: Event, m: MeetingValues, say: Say) -> str:
+    """Why there is no leave-by: a drive that nobody stands by, one that is not written down, or no place that it begins."""
+    if m.drive is None:
+        origin = "none" if m.drive_from is None else place_name(event, m.drive_from)
+        return say.s("paper-no-drive", place=place_name(event, m.point), **{"from": origin})
+    return say.s("paper-no-leave")
 
 
 def _other_cars(event: Event, m: MeetingValues, say: Say) -> Iterator[str]:
@@ -166,7 +174,7 @@ def _her_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
 def _crew_cells(event: Event, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
     origin = say.s("paper-cell-from", place=place_name(event, m.drive_from)) if m.drive_from else ""
     leave = say.s("paper-cell-leave")
-    unknown = " · ".join(x for x in (origin, say.s("paper-no-leave")) if x)
+    unknown = " · ".join(x for x in (origin, _no_leave(event, m, say)) if x)
     if _stays(m):
         first = Cell(leave, say.s("paper-cell-stay"), say.s("paper-there-already"))
     elif m.leave_by is None:

@@ -1132,6 +1132,10 @@ paper-leave = Losfahren bis { $leave_by }{ $from ->
    *[other] {", von "}{ $from }
  }.
 paper-after-her = Bleibt aber in { $place }, bis { $runner } dort los ist, oder bis { $until }: ab dann kommen neue Zeiten per Nachricht.
+paper-no-drive = Keine Abfahrtszeit: { $from ->
+    [none] woher sie kommen, steht nicht da
+   *[other] eine Fahrt von { $from } nach { $place } steht nirgends
+ }.
 paper-no-leave = Keine Abfahrtszeit: noch hat niemand die Fahrzeit bestätigt.
 paper-be-there = Da sein ab { $be_there }.
 paper-expected = { $runner }: { $window }.

@@ -1134,6 +1134,10 @@ paper-leave = Leave by { $leave_by }{ $from ->
    *[other] {", from "}{ $from }
  }.
 paper-after-her = But stay at { $place } until { $runner } is out of there, or until { $until }: from then on new times come by message.
+paper-no-drive = No leave-by: { $from ->
+    [none] where they come from is not said
+   *[other] no drive from { $from } to { $place } is written down
+ }.
 paper-no-leave = No leave-by: nobody stands by the drive yet.
 paper-be-there = Be there from { $be_there }.
 paper-expected = { $runner }: { $window }.

@@ -65,6 +65,26 @@ def test_who_comes_in_another_car_has_their_own_way(demo) -> None:
     assert ana.title.startswith("Maren at Harrow Fold finish: be there from")
 
 
+def test_a_drive_that_is_not_written_down_is_not_one_to_be_confirmed(demo) -> None:
+    """'Nobody stands by the drive yet' sends people to look for a drive to confirm; there is none."""
+    before, moves = demo
+    drives = tuple(d for d in before.event.drives if d.to_place != "mill")
+    found = with_event(before, replace(before.event, drives=drives))
+    first = found.meetings("maren")[0]
+    assert first.drive is None
+    told = meeting_lines(found, "maren", first, Say(READERS["en"], STAMP))
+    assert told[0] == "No leave-by: no drive from Harrow Fold start to Skelter Mill is written down."
+    assert (
+        "Keine Abfahrtszeit: eine Fahrt von"
+        in meeting_lines(found, "maren", first, Say(READERS["de"], STAMP))[0]
+    )
+    assert "to Skelter Mill is written down" in glove(crew_sheets(found, ["ana"], "x", moves))
+    cars = tuple(replace(c, starts_at=None) for c in before.event.cars)
+    nowhere = with_event(before, replace(before.event, cars=cars))
+    told = meeting_lines(nowhere, "maren", nowhere.meetings("maren")[0], Say(READERS["en"], STAMP))
+    assert told[0] == "No leave-by: where they come from is not said."
+
+
 def test_crew_who_are_there_already_are_told_to_stay(demo) -> None:
     """A second meeting at the same car park has no drive: 'stay', never a time by which to leave; so in the calendar."""
     before, _ = demo
