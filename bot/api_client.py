@@ -174,12 +174,13 @@ class ApiClient:
         return await self._call(address, "POST", f"/v1/events/{event}/race", NotedAnswer, body=body)
 
     async def take_back(
-        self, address: str, entry: str, key: str, within: timedelta | None = None
+        self, address: str, entry: str, key: str, within: timedelta | None = None, *, meant: str | None = None
     ) -> Told[NotedAnswer]:
         """What an entry said no longer counts; ApiError 'too_late' for one that counts and came longer ago than
-        `within`."""
+        `within`. `meant`: the runner whom a call for help was for instead."""
         path, body = f"/v1/entries/{entry}/take-back", {"key": key}
-        more = {} if within is None else {"within_s": within.total_seconds()}
+        more: dict[str, Any] = {} if within is None else {"within_s": within.total_seconds()}
+        more |= {} if meant is None else {"meant": meant}
         return await self._call(address, "POST", path, NotedAnswer, body={**body, **more})
 
     async def confirm(self, address: str, entry: str, key: str) -> Told[NotedAnswer]:

@@ -31,6 +31,7 @@ from bot.words import (
     AskBack,
     Asked,
     Distress,
+    MeantFor,
     Question,
     Reported,
     Several,
@@ -144,7 +145,7 @@ class Desk:
             if time is not None and not time.rest.strip("? "):
                 visit.memory.forget_offers()
                 return await reported.report(visit, Reported((replace(pending, seen_at=time.at),)))
-        meant = understand(_command(text), visit.context())
+        meant = distressed.says_whose(visit, text) or understand(_command(text), visit.context())
         visit.memory.forget_offers()
         reply = await self._meant(visit, await alarmed.whose_alarm(visit, meant))
         return grave.numbers_first(visit, meant, text, reply)
@@ -153,6 +154,8 @@ class Desk:
         match meant:
             case Distress():
                 return await distressed.distress(visit, meant)
+            case MeantFor():
+                return await distressed.meant_for(visit, meant)
             case Asked():
                 return await asked.answer(visit, meant)
             case Reported():

@@ -1,25 +1,38 @@
-"""Calls for help: whom to call first, then the words go on at once, and what else they say is kept after them."""
+"""Calls for help: whom to call first, then the words go on at once, and what else they say is kept after them.
+
+A call that does not say for which of the writer's runners goes out for each of them, marked so; the reply asks which,
+and the answer takes it back for the others.
+"""
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+
 from bot.api_client import ApiError, UnreachableError
 from bot.channels.base import Reply
+from bot.desk.either import AT_MOST
 from bot.desk.handing import hand_in
-from bot.desk.visit import Visit
-from bot.words import UNDO_WITHIN, Distress, Report
+from bot.desk.memory import Handed
+from bot.desk.visit import SPOKEN_OF, Visit
+from bot.words import UNDO_WITHIN, Choice, Distress, MeantFor, Report
+from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.wording import replies
+from server.wording.message import Rows
 from server.wording.say import lines
+
+_OF_HER = re.compile(r"\b(?:she|her|sie|ihr)\b", re.IGNORECASE)
 
 
 async def distress(visit: Visit, cry: Distress) -> Reply:
     """Whom to call stands first, and the words go on at once; nothing here waits for a tap."""
-    runner = cry.runner or next(iter(visit.context().own_runners), None)
-    runner = runner or (visit.event.runners[0].id if visit.event.runners else None)
+    whom = (cry.runner, *cry.also) if cry.runner is not None else _all_it_may_be(visit, cry)
+    unnamed = cry.runner is None and len(whom) > 1
     told: tuple[str, ...] | None = None
-    entry, again = "", False
-    for number, whose in enumerate((runner, *cry.also) if runner is not None else ()):
-        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, whose, words=cry.words)
+    entry, again, number = "", False, -1
+    for number, whose in enumerate(whom):
+        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, whose, words=cry.words, unnamed=unnamed)
         try:
             answer = (await hand_in(visit, one, visit.key(number))).data
             told = tuple(dict.fromkeys((*(told or ()), *answer.told)))
@@ -30,15 +43,127 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
             continue
     control = (visit.event.race_control.name, visit.event.race_control.phone)
     text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
-    text = lines(text, await _besides(visit, cry))
+    text = lines(text, await _besides(visit, cry, number + 1))
+    buttons = visit.undo_button(entry) if entry else ()
+    open_ones = _just_open(visit)
+    if cry.runner is not None and not open_ones:
+        text = lines(text, _about_whom(visit, cry))
+    if open_ones and told is not None:
+        # What is to be answered stands below the numbers to call, above the rest.
+        first, passed, *rest = text.split("\n")
+        whose_is_it = visit.s("distress-whose", names=_names(visit, [h.report.runner for h in open_ones]))
+        text = lines(first, passed, whose_is_it, *rest)
+        buttons = (*_offer(visit, open_ones), *buttons)
     # What did not get through is handed over again by itself, until it does.
-    return Reply(text, visit.undo_button(entry) if entry else (), again=again)
+    return Reply(text, buttons, again=again)
 
 
-async def _besides(visit: Visit, cry: Distress) -> str:
+def _all_it_may_be(visit: Visit, cry: Distress) -> tuple[str, ...]:
+    """The runners whom a call that names nobody may be for. Whoever runs and says nothing of 'her' speaks of themselves;
+    somebody with no runner of their own is not taken to speak of a whole field."""
+    runs = tuple(p.runner for p in visit.event.parts if p.kind is PartKind.RUNNER and p.runner)
+    if cry.by_self and runs and not _OF_HER.search(cry.words):
+        return runs[:1]
+    ids = tuple(r.id for r in visit.context().candidates())
+    own = set(ids) <= set(visit.context().own_runners)
+    return ids if own or len(ids) <= AT_MOST else ids[:1]
+
+
+def _open_calls(visit: Visit) -> list[Handed]:
+    """The calls of this person's last message that did not say for whom, while that is not answered."""
+    unnamed = [h for h in visit.memory.handed if h.report.unnamed and h.event == visit.event.id]
+    return [h for h in unnamed if h.message == unnamed[-1].message] if unnamed else []
+
+
+def _just_open(visit: Visit) -> list[Handed]:
+    """The same while a bare name is still an answer to it."""
+    return [h for h in _open_calls(visit) if visit.now - h.at <= SPOKEN_OF]
+
+
+def _about_whom(visit: Visit, cry: Distress) -> str:
+    """Whom the alarm is about, where the words left that to what was spoken of before and others are theirs too."""
+    her = visit.runner(cry.runner)
+    by_name = (
+        her is None or cry.also or any(n and n.lower() in cry.words.lower() for n in (her.name, her.bib))
+    )
+    if by_name or len(visit.context().candidates()) < 2 or her is None:
+        return ""
+    return visit.s("distress-about", runner=her.name)
+
+
+def _names(visit: Visit, runners: list[str | None]) -> str:
+    return visit.say.all(r.name for r in map(visit.runner, runners) if r is not None)
+
+
+def _offer(visit: Visit, calls: list[Handed]) -> Rows:
+    found = [r for r in (visit.runner(h.report.runner) for h in calls) if r is not None]
+    labels = [visit.s("choice-runner", name=r.name, bib=r.bib) if r.bib else r.name for r in found]
+    choices = [Choice(r.id, MeantFor((r.id,))) for r in found]
+    everyone = visit.s("choice-both") if len(found) == 2 else visit.s("choice-all")
+    visit.memory.choices, visit.memory.need = (*choices, Choice("all", MeantFor(()))), None
+    return visit.pick_buttons((*labels, everyone))
+
+
+_LEAD = r"(?:(?:it(?:'s| is)|they are|for|es sind|i mean|i meant|das ist|es ist|es geht um|für|ich meine|meine)\s+)?"
+
+
+def says_whose(visit: Visit, text: str) -> MeantFor | None:
+    """'Tove', 'it's Maren', 'both', 'beide' while it is asked for whom the call was; None for anything else."""
+    calls = _just_open(visit)
+    said = text.strip().rstrip(".! ")
+    if not calls:
+        return None
+    if re.fullmatch(_LEAD + r"(?:both(?: of them)?|all(?: of them)?|beide|alle)", said, re.IGNORECASE):
+        return MeantFor(())
+    for h in calls:
+        her = visit.runner(h.report.runner)
+        names = [re.escape(n) for n in (her.name, her.bib) if n] if her is not None else []
+        if names and re.fullmatch(rf"{_LEAD}#?(?:{'|'.join(names)})", said, re.IGNORECASE):
+            return MeantFor((h.report.runner or "",))
+    return None
+
+
+async def meant_for(visit: Visit, meant: MeantFor) -> Reply:
+    """The call stays for whom it was, and is taken back for the others; those told of either are told which."""
+    calls = _open_calls(visit)
+    kept = [h for h in calls if not meant.runners or h.report.runner in meant.runners]
+    if not kept:
+        return visit.reply(visit.s("nothing-to-say"))
+    told: tuple[str, ...] = ()
+    gone: set[str] = set()
+    for number, h in enumerate(calls):
+        key = f"{visit.key(number)}.meant"
+        if h not in kept:
+            done = await visit.api.take_back(visit.address, h.entry, key, meant=kept[0].report.runner)
+            gone.add(h.entry)
+        elif visit.kinds <= {PartKind.SUPPORTER}:
+            continue  # a supporter confirms nothing; that it was not for the others says enough
+        else:
+            done = await visit.api.confirm(visit.address, h.entry, key)
+        told = tuple(dict.fromkeys((*told, *done.data.told)))
+    visit.memory.handed = [
+        replace(h, report=replace(h.report, unnamed=False)) if h in kept else h
+        for h in visit.memory.handed
+        if h.entry not in gone
+    ]
+    visit.speaks_of(kept[0].report.runner if len(kept) == 1 else None)
+    stay = _names(visit, [h.report.runner for h in kept])
+    others = _names(visit, [h.report.runner for h in calls if h not in kept])
+    text = (
+        visit.s("distress-meant", runner=stay, others=others)
+        if others
+        else visit.s("distress-meant-all", names=stay)
+    )
+    return visit.reply(
+        lines(text, visit.s("noted-told", names=visit.say.all(told)) if told else ""),
+        visit.undo_button(kept[0].entry),
+    )
+
+
+async def _besides(visit: Visit, cry: Distress, start: int) -> str:
     """Where the same words say she was seen: kept as a report of its own, after the call and never in its way."""
     noted = []
-    for number, one in enumerate(cry.reports, start=len(cry.also) + 1):
+    for number, one in enumerate(cry.reports, start=start):
         try:
             noted.append((await hand_in(visit, one, visit.key(number))).data)
         except (ApiError, UnreachableError):

@@ -10,7 +10,7 @@ from bot.api_client import Told
 from bot.desk.memory import Handed
 from bot.desk.visit import Visit
 from bot.words import Report
-from server.facts.entry import RACE_LEVEL, Kind
+from server.facts.entry import NOT_NAMED, RACE_LEVEL, Kind
 from server.wording.answer import NotedAnswer
 
 HANDED_KEPT = 20
@@ -71,6 +71,7 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
         "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
         "replaces": _replaced(visit, one),
+        **({"doubt": NOT_NAMED} if one.unnamed else {}),
         **({"unconfirmed": True, "doubt": "guessed"} if unsure and one.kind not in RACE_LEVEL else {}),
     }
 

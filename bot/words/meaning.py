@@ -72,7 +72,7 @@ class Report:
     """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
     words also tell how she is; `placed_by_words` that they tell where, with no fix. `own_there`: it corrects the
     writer's own last report at that point, and is of its kind; `of_crew`: it is about
-    the crew themselves, and says nothing of her."""
+    the crew themselves, and says nothing of her; `unnamed`: a call for help that does not say for which runner."""
 
     kind: Kind
     seen_at: datetime
@@ -88,6 +88,7 @@ class Report:
     corrects: bool = False
     own_there: bool = False
     of_crew: bool = False
+    unnamed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +109,13 @@ class Distress:
     by_self: bool = True
     also: tuple[str, ...] = ()
     reports: tuple[Report, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MeantFor:
+    """For whom a call for help was that did not say it; () for each of those for whom it went out."""
+
+    runners: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +169,7 @@ class Choice:
     """One way it may be meant. `label` says what it is called: a point id, a runner id, or a word of ours."""
 
     label: str
-    then: Asked | Reported | Unclear | AskBack
+    then: Asked | Reported | Unclear | AskBack | MeantFor
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +191,9 @@ class Several:
     parts: tuple[Asked | Reported, ...]
 
 
-Understood = Asked | Reported | Distress | Acknowledged | Undo | Small | Unclear | AskBack | Several
+Understood = (
+    Asked | Reported | Distress | MeantFor | Acknowledged | Undo | Small | Unclear | AskBack | Several
+)
 
 
 @dataclass(frozen=True, slots=True)

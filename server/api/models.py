@@ -153,12 +153,14 @@ class TrackerReport(Request):
 
 class Correct(Request):
     """Taking back or confirming an entry. `within_s`: take it back only if it was received no longer ago than this, or
-    has not counted yet, or is a call for help: what an 'undo' button may do, however old the button is."""
+    has not counted yet, or is a call for help: what an 'undo' button may do, however old the button is. `meant`: the
+    runner's id whom a call for help that is taken back was for."""
 
     key: Key | None = None
     sent_at: Moment | None = None
     words: Words = ""
     within_s: float | None = Field(default=None, ge=0)
+    meant: str | None = None
 
 
 class Answer(Request):

@@ -119,7 +119,11 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
     picture = await ask.parts.pictures.take(entry.event, ask.now)
     if kind is Kind.TAKEN_BACK and sent.within_s is not None and not await _done_before(ask, sent):
         _still_in_time(entry, picture, timedelta(seconds=sent.within_s), ask.now)
-    as_check_in = CheckIn(kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words)
+    if sent.meant is not None and all(r.id != sent.meant for r in picture.event.runners):
+        raise ApiError("not_found", f"the event has no runner '{sent.meant}'", "meant", "Send a runner's id.")
+    as_check_in = CheckIn(
+        kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words, person=sent.meant
+    )
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
     return await _keep(ask, picture, replace(made, point=entry.point))
 

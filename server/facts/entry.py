@@ -115,6 +115,10 @@ class Fix:
     heading_deg: float | None = None
 
 
+NOT_NAMED = "not-named"
+"""Mark of a call for help that went out for each of its sender's runners, as it did not say for which."""
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One append-only entry. Fields beyond the common ones are set only where `kind` calls for them.
@@ -122,7 +126,8 @@ class Entry:
     `point` a point id; `how` of a retirement; `fix` of a position; `until`/`amount` a new time or length
     (held until, start delayed by, cut-off moved to, resting for); `about` the id of the entry or notice that
     this one confirms, takes back, answers; `edge` for cut-off moved; `wave` for wave moved; `words` free
-    text as written.
+    text as written. `doubt` of a call for help that did not say which of its sender's runners it is for: NOT_NAMED;
+    `person` of such a call taken back: the runner it was for.
     """
 
     id: str

@@ -127,6 +127,8 @@ class _Walk:
         self.how_she_is: list[Entry] = []
         self.helps: list[Entry] = []
         self.helped: list[tuple[str, Stamp]] = []
+        self.taken_back: list[Entry] = []
+        self.confirmed: list[Entry] = []
         self.sweeps: list[tuple[str, Stamp]] = []
         self.retirement: Retirement | None = None
         self.retired_by: Entry | None = None
@@ -302,6 +304,10 @@ class _Walk:
         match e.kind:
             case Kind.ASKED_FOR_HELP:
                 self.helps.append(e)
+            case Kind.TAKEN_BACK:
+                self.taken_back.append(e)
+            case Kind.CONFIRMED:
+                self.confirmed.append(e)
             case Kind.STAND_DOWN:
                 ids = {h.id for h in self.helps}
                 self.helps = [h for h in self.helps if e.about in ids and h.id != e.about]
@@ -397,6 +403,8 @@ class _Walk:
             refused=tuple(sorted(refused, key=seen_order)),
             helps_open=tuple(self.helps),
             helps_in_hand=tuple(self.helped),
+            taken_back=tuple(self.taken_back),
+            confirmed=tuple(self.confirmed),
             rest_until=self.rest_until,
             said_in_hand=self.said_in_hand,
         )

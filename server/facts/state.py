@@ -123,9 +123,9 @@ class RunnerState:
     be unconfirmed: it counts at once). `helps_in_hand`: each request that somebody who then had her answered, by its
     id, and who said so. `held`: when she herself was kept from going on. `rest_until`: how
     long the rest she is in was said to last. `said_in_hand`: the entry `in_hand` rests on.
-    `how_she_is`: what was written of how she is, the words of a
-    rest among it. `last_heard`: when we last received a report that somebody
-    (or something) saw or heard her.
+    `taken_back`, `confirmed`: the entries that took back, or confirmed, something about her. `how_she_is`: what was
+    written of how she is, the words of a rest among it. `last_heard`: when we last received a report that somebody (or
+    something) saw or heard her.
     """
 
     runner: str
@@ -153,6 +153,8 @@ class RunnerState:
     refused: tuple[Entry, ...] = ()
     helps_open: tuple[Entry, ...] = ()
     helps_in_hand: tuple[tuple[str, Stamp], ...] = ()
+    taken_back: tuple[Entry, ...] = ()
+    confirmed: tuple[Entry, ...] = ()
     held: tuple[Interval, ...] = ()
     rest_until: datetime | None = None
     said_in_hand: Entry | None = None

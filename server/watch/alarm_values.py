@@ -40,7 +40,8 @@ class AlarmValues:
     reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
     `contact_lost`: since when her shared position has ended, with nothing heard of her since.
     `race_over`: when her race ended, where she was not to be watched for any more: then nothing is estimated; `had_by`,
-    `had_at`: who said last that somebody had her.
+    `had_at`: who said last that somebody had her. `not_named_by`: who called and did not say for which of their runners;
+    `named_by`: who has said since that it was for her.
     """
 
     alarm: str
@@ -68,11 +69,13 @@ class AlarmValues:
     race_over: datetime | None = None
     had_by: str = ""
     had_at: datetime | None = None
+    not_named_by: str = ""
+    named_by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class StandDownValues:
-    """An alarm is over, why, and who said so."""
+    """An alarm is over, why, and who said so; `meant`: the runner whom the call taken back was for."""
 
     alarm: str
     of_kind: str
@@ -80,6 +83,7 @@ class StandDownValues:
     by: str
     at: datetime
     point: str | None = None
+    meant: str = ""
 
 
 @dataclass(frozen=True, slots=True)

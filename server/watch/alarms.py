@@ -51,13 +51,15 @@ class Alarm:
 
 @dataclass(frozen=True, slots=True)
 class End:
-    """Why an alarm is over, who said so, when, and the entry that says it ('' = a request taken back)."""
+    """Why an alarm is over, who said so, when, and the entry that says it ('' = a request taken back); `meant`: the
+    runner for whom that request was."""
 
     reason: str
     by: str
     at: datetime
     entry: str
     point: str | None = None
+    meant: str = ""
 
 
 def alarms(sight: Sight) -> Iterator[Alarm]:
@@ -246,7 +248,10 @@ def _taken_back(sight: Sight, alarm: Alarm) -> End | None:
         waiting.add(sight.state.help_open.id)
     if alarm.basis in waiting or alarm.basis in sight.state.folded:
         return None
-    return End(TAKEN_BACK, "", sight.now, "")
+    by = next((e for e in reversed(sight.state.taken_back) if e.about == alarm.basis), None)
+    if by is None:
+        return End(TAKEN_BACK, "", sight.now, "")
+    return End(TAKEN_BACK, by.by, by.seen_at, "", meant=by.person or "")
 
 
 def _race_over(sight: Sight) -> End | None:

@@ -15,6 +15,7 @@ from server.facts.entry import Kind
 from server.facts.state import Going, Stamp
 from server.watch.alarms import HAND_HOLDS, Alarm, End, alarms, ended, overdue_again
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
+from server.watch.naming import named_by, not_named_by
 from server.watch.notice import (
     AlarmValues,
     Answer,
@@ -98,6 +99,7 @@ def _climb(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
     steps = steps_of(sight, alarm.kind)
     rule = sight.event.alarm
     stand = replay(alarm.notices)
+    yield from _named(sight, alarm, stand)
     if stand.stage is Stage.HELD:
         yield from _held(sight, alarm, stand)
     elif given_back(stand):
@@ -202,6 +204,15 @@ def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
         yield replace(call, values=replace(call.values, caller=holder))
 
 
+def _named(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft]:
+    """Those who were told that nobody knows for whom the call is hear that it is for her."""
+    said = named_by(sight, alarm.basis)
+    for m in alarm.notices if said else ():
+        who, was = m.notice.key.person, m.notice.values
+        if who != said and isinstance(was, AlarmValues) and was.not_named_by:
+            yield _inform(sight, alarm, stand, who, f"{alarm.id}:named")
+
+
 def _given_back(
     sight: Sight, alarm: Alarm, stand: Stand, steps: tuple[tuple[str, ...], ...]
 ) -> Iterator[Draft]:
@@ -265,7 +276,7 @@ def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
             alarm.point or "",
             alarm.id,
             sight.now,
-            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point),
+            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point, end.meant),
             (end.entry,) if end.entry else alarm.facts,
             mine=True,
         )
@@ -307,6 +318,8 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         race_over=over,
         had_by="" if hand is None else hand.by,
         had_at=None if hand is None else hand.at,
+        not_named_by=not_named_by(sight, alarm.basis),
+        named_by=named_by(sight, alarm.basis),
     )
 
 

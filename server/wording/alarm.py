@@ -43,6 +43,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     return lines(
         _first(say, v, kind, to),
         say.s("alarm-words", words=v.words) if v.words else "",
+        _not_named(say, v),
         _said_place(say, v),
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
@@ -84,6 +85,8 @@ def _named(say: SayInEvent) -> str:
 
 def _first(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
     who = {"runner": _named(say)}
+    if v.named_by and kind is NoticeKind.HANDED_ON and _told_only(v) and v.holder is None and not v.gave_back:
+        return say.s("alarm-named", name=say.person(v.named_by), **who)
     if kind is NoticeKind.LOOK_AGAIN:
         return say.s("alarm-look-again", name=say.person(v.holder) if v.holder else "none", **who)
     if kind is NoticeKind.HANDED_ON and v.gave_back:
@@ -163,6 +166,15 @@ def _fact(say: SayInEvent, last: LastKnown | None) -> str:
         ago=say.ago(last.at),
         who=say.person(last.by),
     )
+
+
+def _not_named(say: SayInEvent, v: AlarmValues) -> str:
+    """That the call may be for another runner, and whom to ask."""
+    if not v.not_named_by:
+        return ""
+    person = next((p for p in say.event.people if p.id == v.not_named_by), None)
+    phone = person.phone if person and person.phone else "none"
+    return say.s("alarm-not-named", who=say.person(v.not_named_by), phone=phone)
 
 
 def _said_place(say: SayInEvent, v: AlarmValues) -> str:
@@ -337,6 +349,7 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
         say.s("alarm-read-out"),
         say.s("read-out-who", runner=say.runner, bib=_bib(say) or "none", event=say.event.name),
         help_words,
+        say.s("read-out-not-named") if v.not_named_by else "",
         _said_place(say, v),
         *_read_out_last(say, v.last_known),
         race_over.read_out(say, v),
@@ -383,6 +396,9 @@ def stand_down(say: SayInEvent, v: StandDownValues) -> str:
     of_kind = say.s(key if has(key) else "alarm-kind-other")
     reason = f"stand-down-reason-{slug(v.reason)}"
     why = say.s(reason) if has(reason) else say.s("stand-down-reason-other", reason=v.reason)
+    if v.meant:
+        names = {r.id: r.name for r in say.event.runners}
+        why = say.s("stand-down-reason-meant", other=names.get(v.meant, v.meant))
     return lines(
         say.s("stand-down", runner=say.runner, of_kind=of_kind),
         say.s("stand-down-why", reason=why, **values),

@@ -292,6 +292,11 @@ alarm-call-other = { $caller } ruft die Rennleitung an. Bitte ruf dort deswegen 
 alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
 alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } an; warte nicht auf das hier.
 alarm-words = Im Wortlaut: ‚{ $words }‘
+alarm-not-named = NICHT GESAGT, FÜR WEN: { $who } betreut mehr als eine Läuferin, und dieser Alarm läuft für jede, bis { $who } sagt, welche es ist. Frag { $who }{ $phone ->
+    [none] .
+   *[other] {": "}{ $phone }.
+ }
+alarm-named = { $name } sagt jetzt: der Hilferuf gilt { $runner }. Der Alarm zu ihr ist offen.
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
 alarm-unconfirmed = NICHT BESTÄTIGT, kann stimmen: { $fact } { $when } ({ $ago }), gemeldet von { $who }. Frag nach.
 alarm-help-ends = Der Alarm endet, sobald jemand, der sie bei sich hat, ‚sie ist bei uns‘ schreibt, oder der Sicherheitskontakt oder der Veranstalter ‚Entwarnung‘.
@@ -340,6 +345,7 @@ read-out-who = „Es geht um Läuferin { $runner }{ $bib ->
     [none] {""}
    *[other] {", Startnummer "}{ $bib }
  }, beim { $event }.
+read-out-not-named = Wer gerufen hat, hat noch nicht gesagt, welche von mehreren Läuferinnen Hilfe braucht.
 read-out-last = Zuletzt bekannt: { $fact }, { $when } Ortszeit, gemeldet von { $who }.
 read-out-heard = { $when } Ortszeit meldete { $who }, ohne Ort: ‚{ $words }‘.
 read-out-last-place = Dieser Ort: { $place }.
@@ -362,6 +368,7 @@ stand-down-thanks = Es ist nichts mehr zu tun. Hast du jemanden angerufen, sag e
 stand-down-reason-seen = gesehen
 stand-down-reason-stand-down = von Hand beendet
 stand-down-reason-taken-back = die Meldung dahinter wurde zurückgenommen
+stand-down-reason-meant = der Hilferuf galt { $other }
 stand-down-reason-other = { $reason }
 alarm-kind-overdue = überfällig
 alarm-kind-asked-for-help = um Hilfe gebeten
@@ -416,6 +423,7 @@ doubt-other-post = das kommt von jemandem, der an einem anderen Punkt hilft
 doubt-supporter = es kommt von einem Fan
 doubt-guessed = ein Teil davon ist aus dem Text erschlossen
 doubt-crew-position = es ist der Ort eines Telefons, das nicht ihres ist
+doubt-not-named = es sagt nicht, für welche Läuferin
 doubt-does-not-fit = es passt nicht zu dem, was vorher gemeldet war
 doubt-none = es muss bestätigt werden
 
@@ -703,6 +711,10 @@ distress-passed-on = Deine Worte sind bei deiner Crew und deinem Sicherheitskont
    *[other] {": "}{ $names }.
  }
 distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
+distress-whose = Du hast nicht gesagt, welche Läuferin: der Alarm läuft für { $names }. Welche ist es?
+distress-about = Der Alarm gilt { $runner }, von der zuletzt die Rede war. Braucht eine andere Läuferin Hilfe, schreib das sofort mit ihrem Namen.
+distress-meant = Für { $runner }: ihr Alarm bleibt offen. Zurückgenommen für { $others }.
+distress-meant-all = Die Alarme bleiben offen für { $names }.
 distress-where = Wenn du kannst, schick deinen Standort oder schreib, wo du bist. Halte dich warm; bleib auf der Strecke, wenn das sicher ist.
 distress-not-hurt = Wenn nichts ist, schreib ‚rückgängig‘.
 grave = Ist sie in Gefahr, ruf jetzt { $emergency } an. { $name }: { $phone }. Ob sie weitergeht, entscheiden Sanitäter und Ärzte.
@@ -787,6 +799,8 @@ choice-crew = Ich
 choice-her = { $runner }
 choice-over = Ihr Rennen ist vorbei
 choice-else = Etwas anderes
+choice-both = Beide
+choice-all = Alle
 choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
 not-understood-help = Wenn du Hilfe brauchst: ruf { $emergency } an und schreib ‚Hilfe‘; das geht sofort an Crew und Sicherheitskontakt.

@@ -292,6 +292,11 @@ alarm-call-other = { $caller } calls race control. Please do not call them yours
 alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name }, { $phone }.
 alarm-life = If you think she is in danger, call { $emergency } at once; do not wait for this.
 alarm-words = Words received: ‘{ $words }’
+alarm-not-named = NOT SAID FOR WHOM: { $who } has more than one runner, and this alarm is out for each of them until { $who } says which. Ask { $who }{ $phone ->
+    [none] .
+   *[other] {": "}{ $phone }.
+ }
+alarm-named = { $name } says now: the call for help is for { $runner }. The alarm about her is open.
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
 alarm-unconfirmed = NOT CONFIRMED, may be true: { $fact } { $when } ({ $ago }), told by { $who }. Ask them.
 alarm-help-ends = The alarm ends when whoever has her writes ‘in hand’, or the safety contact or the organiser writes ‘stand down’.
@@ -340,6 +345,7 @@ read-out-who = “This is about runner { $runner }{ $bib ->
     [none] {""}
    *[other] {", bib "}{ $bib }
  }, in { $event }.
+read-out-not-named = The caller has not yet said which of several runners needs help.
 read-out-last = She was last known { $fact } on { $when }, local time, told by { $who }.
 read-out-heard = On { $when }, local time, { $who } sent word, with no place: ‘{ $words }’.
 read-out-last-place = That place: { $place }.
@@ -362,6 +368,7 @@ stand-down-thanks = Nothing more to do. If you called anybody, tell them too.
 stand-down-reason-seen = seen
 stand-down-reason-stand-down = stood down by hand
 stand-down-reason-taken-back = the report behind it was taken back
+stand-down-reason-meant = the call for help was for { $other }
 stand-down-reason-other = { $reason }
 alarm-kind-overdue = overdue
 alarm-kind-asked-for-help = asked for help
@@ -416,6 +423,7 @@ doubt-other-post = it comes from a volunteer who stands at another point
 doubt-supporter = it comes from a supporter
 doubt-guessed = part of it was guessed from what was written
 doubt-crew-position = it is the place of a phone that is not hers
+doubt-not-named = it does not say for which runner
 doubt-does-not-fit = it does not fit what was reported before
 doubt-none = it has to be confirmed
 
@@ -750,6 +758,10 @@ distress-passed-on = Your words have gone to your crew and safety contact{ $coun
    *[other] {": "}{ $names }.
  }
 distress-not-passed-on = I could NOT send your words on. Please telephone.
+distress-whose = You did not say which runner: the alarm is out for { $names }. Which one is it?
+distress-about = The alarm is about { $runner }, of whom we spoke before. If another runner needs help, write that with her name, at once.
+distress-meant = For { $runner }: her alarm stays open. Taken back for { $others }.
+distress-meant-all = The alarms stay open for { $names }.
 distress-where = If you can, send your position or write where you are. Stay warm; stay on the course if that is safe.
 distress-not-hurt = If nothing is wrong, write ‘undo’.
 grave = If she is in danger call { $emergency } now. { $name }: { $phone }. Medics decide whether she goes on.
@@ -788,6 +800,8 @@ choice-crew = I am
 choice-her = { $runner } is
 choice-over = Her race is over
 choice-else = Something else
+choice-both = Both
+choice-all = All of them
 choice-runner = { $name } ({ $bib })
 choice-between = { $from } – { $to }
 not-understood-help = If you need help: call { $emergency }, and write ‘help’; that goes to your crew and safety contact at once.

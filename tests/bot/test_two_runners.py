@@ -349,3 +349,111 @@ async def test_both_need_help_raises_both_alarms_and_undo_ends_both(race: Race) 
     state = await race.state()
     assert state.runner("maren").help_open is None
     assert state.runner("tove").help_open is None
+
+
+async def _notices(race: Race, who: str) -> list[str]:
+    """What a person has been sent, oldest first."""
+    return [n.text for n in (await race.api.notices(who, race.event.id)).data.notices]
+
+
+WHICH = (
+    (
+        "both",
+        "sie braucht hilfe",
+        "Ist sie verletzt? Ruf 112 an. Race control: +44 1632 960001.",
+        "Du hast nicht gesagt, welche Läuferin: der Alarm läuft für Maren und Tove. Welche ist es?",
+        "Beide",
+        "Für Tove: ihr Alarm bleibt offen. Zurückgenommen für Maren.",
+    ),
+    (
+        "ines",
+        "she needs help",
+        "Is she hurt? Call 112. Race control: +44 1632 960001.",
+        "You did not say which runner: the alarm is out for Maren and Tove. Which one is it?",
+        "Both",
+        "For Tove: her alarm stays open. Taken back for Maren.",
+    ),
+)
+
+
+@pytest.mark.parametrize(("who", "words", "first", "which", "everyone", "answered"), WHICH)
+@pytest.mark.parametrize("how", ["button", "words"])
+async def test_a_call_that_names_nobody_is_for_each_until_it_is_said(
+    race: Race, who: str, words: str, first: str, which: str, everyone: str, answered: str, how: str
+) -> None:
+    """Both alarms at once, which say that nobody knows for whom; asked which; the answer stands the other down with
+    the reason, and those who look for the right one hear that it is she."""
+    reply = await race.say(who, words)
+    said = reply.text.split("\n")
+    assert (said[0], said[2]) == (first, which)
+    assert [row[0].label for row in reply.buttons][:3] == ["Maren (214)", "Tove (87)", everyone]
+    state = await race.state()
+    assert all(state.runner(r).help_open is not None for r in ("maren", "tove"))
+    sent = (await _notices(race, "olga"))[-2:]
+    name = "Birgit" if who == "both" else "Ines"
+    for text, runner in zip(sorted(sent), ("Maren (bib 214)", "Tove (bib 87)"), strict=True):
+        assert text.startswith(f"ALARM: {runner} has ASKED FOR HELP.")
+        assert f"NOT SAID FOR WHOM: {name} has more than one runner, and this alarm is out for each" in text
+        assert "The caller has not yet said which of several runners needs help." in text
+    race.at("07:31")
+    told = await (race.press(who, reply, "Tove") if how == "button" else race.say(who, "Tove"))
+    assert told.text.split("\n")[0] == answered
+    state = await race.state()
+    assert (state.runner("maren").help_open, state.runner("tove").help_open is None) == (None, False)
+    await race.tick()  # type: ignore[misc]
+    down = [t for t in await _notices(race, "ana") if t.startswith("STAND-DOWN")]
+    assert len(down) == 1
+    assert f"Why: the call for help was for Tove. By {name}, 07:31." in down[0]
+    known = [t for t in await _notices(race, "olga") if "says now: the call for help is for" in t]
+    assert [t.split("\n")[0] for t in known] == [
+        f"{name} says now: the call for help is for Tove (bib 87). The alarm about her is open."
+    ]
+    assert (await race.say("olga", "who knows about maren")).text.startswith("No alarm is open about Maren.")
+    race.at("07:36")
+    await race.tick()  # type: ignore[misc]
+    again = (await _notices(race, "olga"))[-1]
+    assert "Tove" in again
+    assert "NOT SAID FOR WHOM" not in again
+
+
+@pytest.mark.parametrize(("who", "words"), [("both", "beide"), ("both", "es sind beide"), ("ines", "both")])
+async def test_it_may_be_both(race: Race, who: str, words: str) -> None:
+    """Said so, both alarms stay, and say so; 'undo' takes both back."""
+    await race.say(who, "she needs help")
+    text = (await race.say(who, words)).text
+    known = [t for t in await _notices(race, "olga") if "says now: the call for help is for" in t]
+    assert sorted("Maren" in t.split("\n")[0] for t in known) == [False, True]
+    assert text.split("\n")[0].endswith(("offen für Maren und Tove.", "open for Maren and Tove."))
+    state = await race.state()
+    assert all(state.runner(r).help_open is not None for r in ("maren", "tove"))
+    await race.say(who, "undo")
+    state = await race.state()
+    assert all(state.runner(r).help_open is None for r in ("maren", "tove"))
+
+
+async def test_a_second_call_by_name_leaves_the_first_open_and_asks_again(race: Race) -> None:
+    """'Tove needs help' may be the answer or a second casualty: it goes out, nothing is taken back unasked."""
+    await race.say("ines", "she needs help")
+    reply = await race.say("ines", "tove needs help")
+    assert "Which one is it?" in reply.text
+    state = await race.state()
+    assert [len(state.runner(r).helps_open) for r in ("maren", "tove")] == [1, 2]
+    await race.press("ines", reply, "Tove")
+    state = await race.state()
+    assert [len(state.runner(r).helps_open) for r in ("maren", "tove")] == [0, 2]
+
+
+async def test_whom_was_spoken_of_is_named_in_the_reply(race: Race) -> None:
+    """'She' of the question before is Maren: one alarm, and the reply says about whom, so that a slip is seen."""
+    await race.say("ines", "where is maren")
+    reply = (await race.say("ines", "she needs help")).text
+    assert "The alarm is about Maren, of whom we spoke before." in reply
+    state = await race.state()
+    assert (state.runner("maren").help_open is not None, state.runner("tove").help_open) == (True, None)
+
+
+async def test_a_runners_own_help_is_hers_alone(race: Race) -> None:
+    """Whoever runs and cries for help is asked nothing."""
+    reply = await race.say("maren", "help")
+    assert [row[0].label for row in reply.buttons] == ["Undo"]
+    assert (await race.state()).runner("tove").help_open is None

@@ -480,3 +480,28 @@ def test_an_alarm_says_that_her_shared_position_has_ended(night: Any, at: Any) -
     late = [n for _, n in other.run("18:30", "24:00", lazily=True) if n.key.kind is NoticeKind.OVERDUE]
     assert late
     assert {n.values.contact_lost for n in late} == {at("18:30")}
+
+
+def test_a_call_that_names_nobody_says_so_until_it_is_said(night: Any) -> None:
+    """Whose call it was is in the alarm; once it is confirmed for her, those told hear it once, and later steps leave the
+    doubt out."""
+    call = night.report(Kind.ASKED_FOR_HELP, "17:20", "ana", doubt="not-named")
+    owed = night.tick("17:20")
+    assert {n.values.not_named_by for n in owed if n.key.kind is K.ASKED_FOR_HELP} == {"ana"}
+    night.report(Kind.CONFIRMED, "17:22", "ana", about=call)
+    owed = night.tick("17:22")
+    assert told(owed, K.HANDED_ON) == ["jonas", "olga", "sasha", "vera"]
+    assert {(n.values.named_by, n.values.not_named_by, n.needs_answer) for n in owed} == {("ana", "", False)}
+    assert of_alarms(night.tick("17:23")) == []
+    assert {n.values.not_named_by for n in night.tick("17:25") if n.key.kind is K.ASKED_FOR_HELP} == {""}
+
+
+def test_a_call_taken_back_for_another_runner_says_for_whom_it_was(night: Any) -> None:
+    """The stand-down names who took it back, when, and the runner it was for."""
+    call = night.report(Kind.ASKED_FOR_HELP, "17:20", "ana", doubt="not-named")
+    night.tick("17:20")
+    night.report(Kind.TAKEN_BACK, "17:22", "ana", about=call, person="tove")
+    owed = night.tick("17:22")
+    assert {(n.values.by, n.values.meant) for n in owed if isinstance(n.values, StandDownValues)} == {
+        ("ana", "tove")
+    }

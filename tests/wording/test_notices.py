@@ -91,6 +91,7 @@ CLOSED = replace(
     had_by="ana",
     had_at=in_minutes(-80),
 )
+NAMED = replace(CLOSED, race_over=None, had_by="", step=-1, named_by="ana")
 HAS_HER = {"in_hand": True, "in_hand_by": "tomas", "in_hand_at": in_minutes(-2)}
 SIGHTING = SightingValues("lathe", in_minutes(-2), "ana", kit=("poles",), food="soup", next_window=WINDOW)
 
@@ -170,13 +171,15 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         replace(ALARM, of_kind="asked for help", words="my knee", point=None),
         CLOSED,
         replace(CLOSED, had_by=""),
+        replace(CLOSED, race_over=None, not_named_by="ana"),
     ),
     NoticeKind.SWEEP: (replace(ALARM, of_kind="sweep"), replace(SIGHTING, point="lathe")),
     NoticeKind.LOOK_AGAIN: (replace(ALARM, holder="ines", look_again=in_minutes(20)), ALARM),
-    NoticeKind.HANDED_ON: (ALARM, replace(ALARM, caller=None, pacer=None, told=())),
+    NoticeKind.HANDED_ON: (ALARM, replace(ALARM, caller=None, pacer=None, told=()), NAMED),
     NoticeKind.STAND_DOWN: (
         StandDownValues("a", "overdue", "seen", "ana", NOW, "lathe"),
         StandDownValues("a", "asked for help", "taken back", "ana", NOW),
+        StandDownValues("a", "asked for help", "taken back", "ana", NOW, meant="maren"),
         StandDownValues("a", "sweep", "stand-down", "ana", NOW),
     ),
     NoticeKind.CORRECTION: (
