@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.channels.base import Reply
 from bot.desk import reported
 from bot.desk.visit import Visit
-from bot.words import AskBack, Choice, Need, Reported
+from bot.words import AskBack, Choice, Need, Report, Reported
+from bot.words.placing import expected
+from server.facts.entry import Kind
+from server.wording.answer import RunnerHere
 from server.wording.say import lines
 
 
@@ -17,6 +22,27 @@ async def ask_back(visit: Visit, back: AskBack) -> Reply:
     visit.memory.choices, visit.memory.need = back.choices, back.need
     labels = tuple(_label(visit, back, c) for c in back.choices)
     return visit.reply(lines(clear, _question(visit, back)), visit.pick_buttons(labels))
+
+
+def whose(visit: Visit, said: Reported) -> AskBack | None:
+    """The question which runner left, or ended her race, where the words before named none and several may be meant; None
+    where it is known. Nobody's race is ended by a guess."""
+    runners = visit.context().candidates()
+    one = said.reports[0]
+    if len(said.reports) != 1 or one.runner is not None or one.kind not in _OF_ONE or len(runners) < 2:
+        return None
+    return AskBack(Need.RUNNER, tuple(Choice(r.id, Reported((_of(one, r),))) for r in runners))
+
+
+_OF_ONE = frozenset({Kind.OUT, Kind.RETIRED})
+
+
+def _of(one: Report, runner: RunnerHere) -> Report:
+    here = expected(runner, one.kind, None) if one.kind is Kind.OUT else runner.at
+    point = one.point or here
+    # Which point she left is only supposed where she was not known to be at one.
+    supposed = one.kind is Kind.OUT and point != (one.point or runner.at)
+    return replace(one, runner=runner.id, point=point, guessed=one.guessed or supposed)
 
 
 def _question(visit: Visit, back: AskBack) -> str:

@@ -181,6 +181,9 @@ class Desk:
         return visit.s("not-understood-help", emergency=visit.event.emergency_number)
 
     async def _reported(self, visit: Visit, meant: Reported) -> Reply:
+        unknown = asking_back.whose(visit, meant)
+        if unknown is not None:
+            return await asking_back.ask_back(visit, unknown)
         meant = mended.as_before(visit, meant)
         call = alarmed.false_call(visit, meant)
         if call is not None:

@@ -457,3 +457,24 @@ async def test_a_runners_own_help_is_hers_alone(race: Race) -> None:
     reply = await race.say("maren", "help")
     assert [row[0].label for row in reply.buttons] == ["Undo"]
     assert (await race.state()).runner("tove").help_open is None
+
+
+@pytest.mark.parametrize("words", ["she's out", "she has dropped out"])
+async def test_nobodys_race_is_ended_by_a_guess(race: Race, words: str) -> None:
+    """Asked what 'out' is and how, with two runners and none named it is asked who: then she retires, not the first."""
+    reply = await race.say("ines", words)
+    if words == "she's out":
+        reply = await race.press("ines", reply, "Her race is over")
+    reply = await race.press("ines", reply, "Own choice")
+    assert reply.text == "Which runner?"
+    assert await race.entries("retired") == []
+    assert (await race.press("ines", reply, "Tove")).text.startswith("Noted: Tove retired, place not given")
+    state = await race.state()
+    assert (state.runner("maren").going, state.runner("tove").going) == (Going.MOVING, Going.RETIRED)
+
+
+async def test_who_left_is_asked_as_well(race: Race) -> None:
+    """'Left a point, going on' of nobody named: neither is sent on before it is said."""
+    reply = await race.press("ines", await race.say("ines", "she's out"), "Left a point")
+    assert reply.text == "Which runner?"
+    assert len(await race.entries("out")) == 3
