@@ -70,7 +70,7 @@ _GERMAN = re.compile(
         r"rückgängig|"
         r"los|durch|aus|nach|bei|beim|im|zum|zur|kommt|geht|läuft|schläft|sitzt|isst|trinkt|warten|weiter|unterwegs|"
         r"jetzt|gleich|muss|müssen|kann|könnt|mach|mache|alles|klar|verstanden|passt|kein|keine|keiner|niemand|da|"
-        r"letzte|meldung|neues|nächste[rns]?|treffpunkt|fahren|fahrt|losfahren|mitnehmen|essen|trinken|stimmt|falsch|"
+        r"letzte|meldung|neues|nächste[rns]?|treffpunkt|fahren|fahrt|losfahren|mitnehmen|mitbringen|essen|trinken|stimmt|falsch|"
         r"verlaufen|verirrt|gestürzt|gesehen|schlecht|übel|müde|kaputt|kalt|blase|blasen|füße|pause|pennt|weg|drin|"
         r"rennleitung|weiss|vom|es|unser\w*|die|der|das|den|dem|ein|eine|einen|ruft|bergwacht|arzt|mit|auf|für|von|uns|sich|auch|mal|denn|steh|"
         r"steht|stehe|wieder|vor|ne|"

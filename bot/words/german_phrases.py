@@ -116,6 +116,10 @@ _QUESTIONS = (
     (rf"wann (?:\w+ )?(?:wir|ich)\b(.*?)\b{_OFF}\b", r"when do we leave \1"),
     (r"wann (?:fahr|fahre|fahren|starten|starte) (?:wir|ich)", "when do we leave"),
     (rf"(?:müssen|muss|sollen|soll) (?:wir|ich) (?:schon |jetzt |bald )*{_OFF}\b", "do we have to leave now"),
+    (r"^(?:muss|müssen|brauche|brauch|brauchen|soll|sollen|sollte|sollten) (?:ich|wir) (?:noch |auch |dann )*"
+     r"(?:nach|zum|zur|ins|bis) (?!hause\b|arzt\b)(.+?) (?:zu )?(?:fahren|kommen)(?= ?\?|$)",
+     r"do we need to drive to \1"),
+    (r"^was (?:alles )?(?:mitbringen|mitnehmen|einpacken)(?= ?\?|$)", "what do we bring"),
     (r"(?:habe|haben) (?:ich|wir) noch zeit\b", "how much time have we got"),
     (r"wie (?:lang|lange|weit) (?:fahr\w*|brauch\w*|dauert|ist|wäre)(?: (?:ich|wir|man|es|die fahrt))+"
      r"(?: (?:nach|bis|zu|zum|zur|bis nach))?|fahrzeit(?: (?:nach|bis))?", "how long is the drive to"),

@@ -426,6 +426,8 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("what's my job", "my duty", ""),
     ("what am i supposed to do", "my duty", ""),
     ("was muss ich tun", "my duty", "in german"),
+    ("brauche ich nach kettle zu fahren", "drive kettle", "in german"),
+    ("was mitbringen", "bring", "in german"),
     ("at brindle now", "ask who", ""),
     ("just at kettle", "ask who", ""),
     ("we have her in the car", "in hand - 15:10", ""),
