@@ -170,7 +170,8 @@ def goal_changes(
     points: Sequence[str], leave_s: Floats, finish_s: Floats, timetable: Timetable
 ) -> tuple[ChangeOver, ...]:
     """For each point but the finish and goals A, B, C: out later than that, and the goal is less likely
-    than not.
+    than not. Never before the goal's own time out: who keeps to its timetable is still after that goal, though most
+    who have gone so fast fade.
 
     leave_s (m, n) and finish_s (m,) in seconds since her start; `points` names the n columns.
     """
@@ -179,9 +180,12 @@ def goal_changes(
         ChangeOver(
             point,
             goal,
-            _instant(
-                timetable.start,
-                latest_out(leave_s[:, j], finish_s, last.arrive[goal].total_seconds(), odds=EVEN_ODDS),
+            _on_schedule(
+                _instant(
+                    timetable.start,
+                    latest_out(leave_s[:, j], finish_s, last.arrive[goal].total_seconds(), odds=EVEN_ODDS),
+                ),
+                timetable.start + timetable.row(point).leave[goal],
             ),
         )
         for j, point in enumerate(points)
@@ -194,6 +198,10 @@ def _all_leave_at_once(timetable: Timetable, point: str) -> bool:
     """Whether a stage ends there: when the next one starts says nothing of a goal."""
     row = timetable.row(point)
     return row.leave[Goal.A] == row.leave[Goal.C] and row.arrive[Goal.A] < row.arrive[Goal.C]
+
+
+def _on_schedule(found: datetime | None, planned: datetime) -> datetime | None:
+    return None if found is None else max(found, planned)
 
 
 def _instant(start: datetime, seconds: float | None) -> datetime | None:

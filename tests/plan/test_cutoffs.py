@@ -200,6 +200,19 @@ def test_goals_change_over(demo_course, make_event) -> None:
         assert goal_now(found, name, c + timedelta(minutes=1)) is None
 
 
+def test_who_keeps_to_a_goals_timetable_is_still_after_it(demo_course, make_event) -> None:
+    """Where most who start as fast as goal A fade, the change-over is A's own time out, and not before it."""
+    table = make_timetable(make_event(Target(finish=timedelta(hours=29))), "maren", demo_course)
+    rng = np.random.default_rng(4)
+    plan = np.array([r.leave[Goal.B].total_seconds() for r in table.rows[1:]])
+    level = rng.normal(0.0, 0.13, 600)
+    leave = plan[0] * np.exp(level)
+    finish = plan[-1] * np.exp(0.5 * level + rng.normal(0.0, 0.02, 600))
+    first = table.rows[1]
+    a = next(c for c in goal_changes((first.point,), leave[:, None], finish, table) if c.goal is Goal.A)
+    assert a.at == table.start + first.leave[Goal.A]
+
+
 def test_planned_odds(demo_course, make_event) -> None:
     """Before the race: a cut-off at goal B's own time is even odds, at goal C's 90 %."""
     table = make_timetable(make_event(Target(finish=timedelta(hours=29)), limit=None), "maren", demo_course)
