@@ -52,7 +52,8 @@ MAY_BE_TOLD = {
     "office": frozenset[K](),
     "sam": frozenset({K.FINISHED}),
     # Ines answers her alarm, so that it climbs to none of the others, and none of them is stood down.
-    "ines": frozenset({K.TEST_ALARM, K.OVERDUE, K.LOOK_AGAIN, K.STAND_DOWN, K.FINISHED}),
+    # Where Ana's first leave-now comes ten minutes before Vera's report, Ines too is told that she does not answer.
+    "ines": frozenset({K.TEST_ALARM, K.UNREACHED, K.OVERDUE, K.LOOK_AGAIN, K.STAND_DOWN, K.FINISHED}),
     "ana": _TO_CREW,
     "jonas": _TO_CREW | {K.LATE, K.UNREACHED},
 }

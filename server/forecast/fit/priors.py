@@ -93,8 +93,13 @@ def fit_prior(
     fixed_mean: tuple[float, ...] | None = None,
     without: frozenset[str] = frozenset(),
 ) -> Prior:
-    """The prior under which these races' legs are likeliest; its mean shape may be given, sizes may be left out."""
+    """The prior under which these races' legs are likeliest; its mean shape may be given, sizes may be left out.
+
+    A reference made of results holds the usual fade already: where all races have one, no mean shape is fitted.
+    """
     m = len(MEAN_POWERS)
+    if fixed_mean is None and not any(race.free_level for race in races):
+        fixed_mean = (0.0,) * m
     free: list[tuple[float | None, float | None]] = [(None, None)] * m
     start = START.copy()
     if fixed_mean is not None:
