@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from server.forecast.condition import Legs, Totals, legs_ahead, totals
-from server.forecast.correct import FARTHEST, WIDEST_STRETCH, curve, inputs, spread
+from server.forecast.correct import FARTHEST, WIDEST_STRETCH, correct, curve, inputs, spread, trust_in_nets
 from server.forecast.fit.tables import MINUTE, Batch, Race, batch, thinned
 from server.forecast.fitted import Net
 from server.forecast.limit import told
@@ -47,6 +47,12 @@ def ask(b: Batch, prior: Prior, level_sd: float, limit: bool) -> Asked:
     return Asked(
         b, legs, used, plain, inputs(b.seen, b.ahead, legs, used, plain, b.ahead_ref_s, b.spent_s, limit_s)
     )
+
+
+def bent(a: Asked, nets: Sequence[Net], years: float) -> FloatArray:
+    """Curves (B, m, 8) of a forecast as nets learned from so many years bend them, each net counting alike."""
+    each = tuple((1.0 / len(nets), n) for n in nets)
+    return correct(each, a.x, trust_in_nets(years, a.batch.seen), 1.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

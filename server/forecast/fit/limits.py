@@ -6,8 +6,8 @@ import numpy as np
 from scipy.optimize import minimize
 from scipy.special import ndtr
 
-from server.forecast.correct import correct, spread, trust_in_nets
-from server.forecast.fit.curves import ask
+from server.forecast.correct import spread
+from server.forecast.fit.curves import ask, bent
 from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Net
 from server.forecast.margins import Margins
@@ -57,7 +57,7 @@ def _asked(
     """(r, 3): normal score of the limit among her likely finish times, odds of getting there at all, made it or not."""
     b = batch(race, k, prior)
     a = ask(b, prior, level_sd, False)
-    curves = correct(tuple((1.0 / len(nets), n) for n in nets), a.x, trust_in_nets(years, b.seen), 1.0)
+    curves = bent(a, nets, years)
     left = np.maximum(race.limit_s - b.spent_s, 1.0)
     columns = zip(a.used.mean[:, -1:], spread(a.used)[:, -1:], curves[:, -1:], strict=True)
     z = np.array(

@@ -4,8 +4,8 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from server.forecast.correct import correct, spread, trust_in_nets, with_mishaps
-from server.forecast.fit.curves import ask
+from server.forecast.correct import spread, with_mishaps
+from server.forecast.fit.curves import ask, bent
 from server.forecast.fit.tables import MINUTE, Batch, Race, batch
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
@@ -67,7 +67,7 @@ def quantiles(b: Batch, ground: Ground, prior: Prior, level_sd: float, limit: bo
     """Quantiles (B, m, 8), seconds, of everybody asked."""
     a = ask(b, prior, level_sd, limit)
     nets = ground.nets
-    curves = correct(tuple((1.0 / len(nets), n) for n in nets), a.x, trust_in_nets(ground.years, b.seen), 1.0)
+    curves = bent(a, nets, ground.years)
     if nets:
         curves = with_mishaps(curves, a.used, a.plain, b.spent_s, ground.tail)
     ahead = np.exp(a.used.mean[..., None] + spread(a.used)[..., None] * curves)

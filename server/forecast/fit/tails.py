@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from server.forecast.correct import correct, spread, tail_reach, trust_in_nets
-from server.forecast.fit.curves import ask
+from server.forecast.correct import spread, tail_reach
+from server.forecast.fit.curves import ask, bent
 from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Net
 from server.forecast.prior import Prior
@@ -48,7 +48,7 @@ def _legs(race: Race, k: int, prior: Prior, nets: tuple[Net, ...], level_sd: flo
     """(r, 3) for everybody: seconds the arrival came after its median (nan: went no further), width, whole time."""
     b = batch(race, k, prior)
     a = ask(b, prior, level_sd, True)
-    curves = correct(tuple((1.0 / len(nets), n) for n in nets), a.x, trust_in_nets(years, b.seen), 1.0)[:, 0]
+    curves = bent(a, nets, years)[:, 0]
     times = np.exp(a.used.mean[:, :1] + spread(a.used)[:, :1] * curves)
     ahead = b.truth_s - b.spent_s[:, None]
     gone = np.isnan(ahead).all(axis=1)
