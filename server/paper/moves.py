@@ -6,7 +6,7 @@ Times of meetings are not here: those are the watch's (`meeting_lines`), so that
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rich.table import Table
 
@@ -39,23 +39,28 @@ class MoveRow:
 
 
 def move_rows(event: Event, plan: CrewPlan, say: Say) -> tuple[MoveRow, ...]:
-    """The movements in order of time, one row for each car of each meeting."""
-    return tuple(_row(event, v, r, say) for v in plan.visits for r in v.rides)
+    """The movements in order of time, one row for each car of each meeting; where they go by way of a place the drive
+    there has a row before it, since the leave-by is the time to leave that place."""
+    return tuple(row for v in plan.visits for r in v.rides for row in _rows(event, v, r, say))
 
 
-def _row(event: Event, v: Visit, r: Ride, say: Say) -> MoveRow:
+def _rows(event: Event, v: Visit, r: Ride, say: Say) -> Iterator[MoveRow]:
     odds = say.odds(r.p_first)
-    there = bool(r.journey.known and not r.journey.ways)
-    return MoveRow(
+    there = bool(r.last.known and not r.last.ways)
+    row = MoveRow(
         meeting=v.meeting,
         people=r.riders,
         car=car_name(event, r.car) if r.car else say.s("paper-own-car"),
         who=say.all(_names(event, r, say)),
-        origin="" if r.from_place is None else place_name(event, r.from_place),
+        origin="" if r.leave_from is None else place_name(event, r.leave_from),
         place=place_name(event, v.point),
-        made_of=say.s("paper-there-already") if there else made_of(say.reader, r.journey),
+        made_of=say.s("paper-there-already") if there else made_of(say.reader, r.last),
         odds=odds if v.promised else say.s("paper-not-promised", odds=odds),
     )
+    if r.to_via is not None:
+        origin, place = place_name(event, r.from_place), place_name(event, r.leave_from)
+        yield replace(row, origin=origin, place=place, made_of=made_of(say.reader, r.to_via), odds="")
+    yield row
 
 
 def _names(event: Event, r: Ride, say: Say) -> Iterator[str]:

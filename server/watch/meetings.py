@@ -242,8 +242,7 @@ def _joined(
         if j is None:
             continue
         way = known.party(plans[j], out[j].crew).way
-        from_here = way.from_place in (plan.point, None) and way.confirmed
-        whole = way.whole if from_here else None
+        whole = way.through if way.stands in (plan.point, None) else None
         tie = None if whole is None else _tie(views.fact, out[i], out[j], whole)
         out[i] = replace(out[i], next_meeting=plans[j].id, p_both=None if tie is None else tie.p_both)
         if tie is None:
@@ -334,7 +333,7 @@ def _tie_across(
 ) -> _Tie | None:
     """Two runners' races are independent: their joint paths are laid side by side by chance."""
     way = known.party(second, people).way
-    if way.whole is None or not way.confirmed or way.from_place not in (first.point, None):
+    if way.through is None or way.stands not in (first.point, None):
         return None
     paths = [_paths(known.situation, m.runner) for m in (first, second)]
     if paths[0] is None or paths[1] is None:
@@ -343,7 +342,7 @@ def _tie_across(
     if one is None or two is None:
         return None
     sure = SURER if is_safety(known.event, second) else SURE
-    return _counted(here, one[0], one[1], two[0], way.whole, sure)
+    return _counted(here, one[0], one[1], two[0], way.through, sure)
 
 
 def _paths(situation: Situation, runner: str) -> Paths | None:

@@ -14,6 +14,7 @@ from server.event.model import Event, Goal, MeetingPlan
 from server.facts.state import Going, RaceState, RunnerState
 from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.roads import Roads
+from server.plan.movements.times import journey_of
 from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
 from server.watch.sight import fact_at
 from server.watch.situation import Situation
@@ -37,12 +38,18 @@ _OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
 @dataclass(frozen=True, slots=True)
 class Way:
     """How a crew gets to a meeting: from where, the drive (None = unknown), whether a person stands by it,
-    and the minutes on foot: out of the meeting before, walk-in, unloading, a pacer's signing in."""
+    and the minutes on foot: out of the meeting before, walk-in, unloading, a pacer's signing in.
+
+    `stands` is where their car is before, `through` the whole from there, None without a confirmed drive: as the way
+    itself, but where they go by way of a place, which `from_place` then is.
+    """
 
     from_place: str | None
     drive: timedelta | None
     confirmed: bool
     on_foot: timedelta
+    stands: str | None = None
+    through: timedelta | None = None
 
     @property
     def whole(self) -> timedelta | None:
@@ -101,19 +108,9 @@ def way_to(
     before = _before(plan, ordered or plans_in_order(event, plan.runner))
     start = plan.from_place or (before.point if before is not None else None)
     start = start or next((c.starts_at for c in event.cars if c.id == plan.car), None)
-    return _way(event, roads, plan, start, before)
-
-
-def _way(event: Event, roads: Roads, plan: MeetingPlan, start: str | None, before: MeetingPlan | None) -> Way:
-    sign_in = event.rules.pacer_sign_in if plan.pacer_joins is not None else timedelta(0)
-    if start is None:
-        return Way(None, None, False, _walk_in(event, plan) + _unloading(event, plan) + sign_in)
-    if before is not None and roads.same(start, plan.point):
-        return Way(start, timedelta(0), True, sign_in)
-    way = roads.way(start, plan.point)
-    out = _walk_in(event, before) if before is not None and start == before.point else timedelta(0)
-    on_foot = out + _walk_in(event, plan) + _unloading(event, plan) + sign_in
-    return Way(start, way.drive, way.confirmed and way.drive is not None, on_foot)
+    stays = before is not None and start is not None and roads.same(start, plan.point)
+    after = None if before is None else before.id
+    return _of_leg(event, roads, plan, Leg("", None, (), None, start, None, after, stays))
 
 
 def parties(
@@ -157,24 +154,17 @@ def _parties(
 
 
 def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg) -> Way:
-    before = next((m for m in event.meetings if m.id == leg.after), None)
-    return _way(event, roads, plan, leg.via or leg.from_place, before)
+    part, whole = leg.sets_out, journey_of(event, roads, plan, leg, None)
+    last = journey_of(event, roads, plan, part, None)
+    on_foot = sum((a.time for a in last.on_foot), timedelta(0))
+    through = whole.whole if whole.confirmed else None
+    return Way(part.from_place, last.drive, last.confirmed, on_foot, leg.from_place, through)
 
 
 def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
     """The same for a situation."""
     event, race = situation.event, situation.state
     return parties(event, race, roads_of(event, race), in_time(situation))
-
-
-def _walk_in(event: Event, plan: MeetingPlan) -> timedelta:
-    access = event.course_of(plan.runner).point(plan.point).access
-    return timedelta(0) if access is None else access.walk_in
-
-
-def _unloading(event: Event, plan: MeetingPlan) -> timedelta:
-    access = event.course_of(plan.runner).point(plan.point).access
-    return timedelta(0) if access is None else access.unloading
 
 
 def _before(plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:

@@ -13,10 +13,12 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from server.api.building import build
+from server.event.model import Drive
 from server.paper.before import BeforeStart, before_start
 from server.paper.files import to_json
 from server.paper.meeting import meeting_lines
 from server.paper.meeting_files import CSV_COLUMNS, meetings_csv, meetings_json
+from server.paper.moves import move_rows
 from server.plan.movements import CrewPlan, course_spots, crew_plan
 from server.wording.reader import Reader
 from server.wording.say import Say
@@ -112,3 +114,34 @@ def test_a_cell_is_never_a_formula_and_empty_stays_empty(demo) -> None:
     assert {r["food"] for r in rows} == {"'=1+1"}
     assert {r["if missed"] for r in rows} == {""}
     assert tuple(rows[0]) == CSV_COLUMNS
+
+
+def test_a_place_on_the_way_is_the_same_on_every_paper(demo) -> None:
+    """Ana sleeps at home between Mill and Brindle Gate: CSV, calendar line and the rows of drives all leave from home,
+    and the drive there is a row of its own."""
+    before, _ = demo
+    meetings = (replace(m, from_place="home") if m.point == "brindle" else m for m in before.event.meetings)
+    more = (Drive("mill", "home", 20, "ana"), Drive("home", "brindle", 35, "ana"))
+    event = replace(before.event, meetings=tuple(meetings), drives=(*before.event.drives, *more))
+    before = before_start(
+        event, before.situation.timetables, before.situation.courses, before.situation.event.starts
+    )
+    moves = crew_plan(event, before.situation.timetables, before.views)
+    (row,) = (r for r in rows_of(before, moves) if r["id"] == "brindle")
+    m = next(m for m in before.meetings("maren") if m.point == "brindle")
+    (ride,) = moves.visit(m.meeting).rides
+    assert (row["from"], row["drive"]) == ("home", "0:35:00")
+    assert m.leave_by is not None
+    assert ride.leave_by is not None
+    assert m.be_there - m.leave_by == moves.visit(m.meeting).be_there - ride.leave_by
+    say = Say(Reader("en", "Europe/London", "Europe/London"), STAMP)
+    assert any("from home" in line for line in meeting_lines(before, "maren", m, say))
+    drives = [(r.origin, r.place, r.made_of) for r in move_rows(event, moves, say) if r.meeting == m.meeting]
+    assert drives[0][:2] == ("Skelter Mill", "home")
+    assert drives[1][:2] == ("home", "Brindle Gate")
+    assert "35 min" in drives[1][2]
+    assert "20 min" in drives[0][2]
+    assert "20 min" not in drives[1][2]
+    # The way home and on counts when it is asked how long Ana may wait at Mill.
+    mill = next(m for m in before.meetings("maren") if m.point == "mill")
+    assert mill.p_both is not None

@@ -55,21 +55,18 @@ def test_each_has_the_way_of_their_own_car(two: Any, at: Any) -> None:
 def test_live_and_plan_know_the_same_cars(two: Any, at: Any) -> None:
     """Every ride of the crew movements is the way of those who sit in it, to each meeting."""
     now = at("14:00")
-    # With a place to go by on the way, the plan has the whole way, and live when to leave that place.
-    direct = (replace(m, from_place=None) if m.id == "moss-maren" else m for m in two.event.meetings)
-    two.event = replace(two.event, meetings=tuple(direct))
     situation = two.situation(now)
     views = {r: o.at(now) for r, o in situation.outlooks.items()}
     plan = crew_plan(two.event, {}, views, other_cars=False)
     seen = 0
     for m in meetings_as_told(situation, "maren", now):
         for ride in plan.visit(m.meeting).rides:
-            whole = ride.journey.whole if ride.journey.confirmed else None
             for who in (w for w in ride.riders if w in m.crew):
                 seen += 1
                 mine = m.own(who)
-                assert (mine.drive_from, mine.drive) == (ride.from_place, ride.journey.drive)
-                assert mine.leave_by == (None if whole is None else m.be_there - whole)
+                assert (mine.drive_from, mine.drive) == (ride.leave_from, ride.last.drive)
+                ahead = None if ride.leave_by is None else plan.visit(m.meeting).be_there - ride.leave_by
+                assert ahead == (None if mine.leave_by is None else m.be_there - mine.leave_by)
     assert seen == 11, seen
 
 

@@ -263,6 +263,9 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
             moment(quantile(t.there_by[leg.key], 0.5)),
             moment(quantile(t.gone_by[leg.key], 0.5)),
             t.p_car(leg.key),
+            leg.sets_out.from_place,
+            t.last[leg.key],
+            t.to_via.get(leg.key),
         )
         for leg in t.trip.legs
     )

@@ -16,8 +16,6 @@ import numpy as np
 from server.event.model import Edge, Event, MeetingPlan, Point, ReporterKind
 from server.facts.state import RaceState
 from server.plan.movements.joint import (
-    GRID_S,
-    LEAST_PATHS,
     PATHS,
     Floats,
     Paths,
@@ -43,9 +41,10 @@ TELLS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 class Timed:
     """One trip in time. Arrays (PATHS,) in POSIX seconds: she in and out, the crew there and gone.
 
-    `there_by`, `gone_by` by leg key: the same of one car, which waits for no other. `leave_s` by leg key: the
-    leave-by, None without a confirmed drive. `first`, `met` (PATHS,) whether the crew are
-    there before she is, and before she has left.
+    `there_by`, `gone_by` by leg key: the same of one car, which waits for no other. `journeys` by leg key: the whole way
+    from where the car stands; `last` what of it a leave-by counts; `to_via` what comes before that, where they go by way
+    of a place. `leave_s` by leg key: the leave-by, None without a confirmed drive. `first`, `met` (PATHS,) whether the
+    crew are there before she is, and before she has left.
     """
 
     trip: Trip
@@ -54,6 +53,8 @@ class Timed:
     there_s: Floats
     gone_s: Floats
     journeys: Mapping[str, Journey]
+    last: Mapping[str, Journey]
+    to_via: Mapping[str, Journey]
     leave_s: Mapping[str, float | None]
     be_there_s: float
     wait_until_s: float
@@ -111,7 +112,7 @@ def timed(clock: Clockwork, trips: Sequence[Trip]) -> tuple[Timed, ...]:
     for i, trip in enumerate(trips):
         found = clock.paths[trip.plan.runner].at(trip.plan.point) if trip.plan.runner in clock.paths else None
         if found is not None:
-            out.append(_one(clock, trip, trips[i + 1 :], found[0], found[1], out))
+            out.append(_one(clock, trip, trips[i + 1 :], found[0], found[1]))
     return tuple(out)
 
 
@@ -121,9 +122,10 @@ def sure_of(event: Event, plan: MeetingPlan) -> float:
 
 
 def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg, at: datetime | None) -> Journey:
-    """A leg with its ways and what is on foot; nothing for a car that is there already."""
+    """A leg with its ways and what is on foot; for a car that is there from a meeting already nothing but a pacer's
+    signing in. What notices, sheets and plan count a leave-by from."""
     sign_in = _sign_in(event, plan)
-    if leg.stays:
+    if leg.stays and leg.after is not None:
         return Journey((), sign_in)
     point = event.course_of(plan.runner).point(plan.point)
     access = point.access
@@ -140,23 +142,30 @@ def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg, at: date
     return Journey(kept, on_foot)
 
 
+def way_before(event: Event, roads: Roads, leg: Leg, at: datetime | None) -> Journey | None:
+    """The part of a leg to the place that they go by way of; None without one."""
+    if leg.via is None or leg.from_place is None:
+        return None
+    out = _walk_out(event, leg)
+    foot = (Addend("walk-out", out),) if out > timedelta(0) else ()
+    return Journey((roads.way(leg.from_place, leg.via, at),), foot)
+
+
 def _sign_in(event: Event, plan: MeetingPlan) -> tuple[Addend, ...]:
     rule = event.rules.pacer_sign_in
     return (Addend("pacer signs in", rule),) if plan.pacer_joins is not None and rule > timedelta(0) else ()
 
 
 def _walk_out(event: Event, leg: Leg) -> timedelta:
-    """Back to the car from the meeting before."""
-    if leg.after is None:
-        return timedelta(0)
+    """Back to the car from the meeting before, where the car stands there."""
     before = next((m for m in event.meetings if m.id == leg.after), None)
-    access = None if before is None else event.course_of(before.runner).point(before.point).access
+    if before is None or before.point != leg.from_place:
+        return timedelta(0)
+    access = event.course_of(before.runner).point(before.point).access
     return timedelta(0) if access is None else access.walk_in
 
 
-def _one(
-    clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats, done: Sequence[Timed]
-) -> Timed:
+def _one(clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats) -> Timed:
     event, plan = clock.event, trip.plan
     sure = sure_of(event, plan)
     at = datetime.fromtimestamp(float(np.median(a)), tz=event.starts.tzinfo)
@@ -173,11 +182,14 @@ def _one(
     met = np.asarray((there <= out) & (a <= closes) & (a <= np.maximum(wait_until, there)))
     left = {key: _gone(event, plan, a, out, came, wait_until, closes) for key, came in cars.items()}
     gone = _gone(event, plan, a, out, there, wait_until, closes)
-    leave = {leg.key: _leave_by(leg, journeys[leg.key], a, be_there, sure, done) for leg in trip.legs}
+    last = {leg.key: journey_of(event, clock.roads, plan, leg.sets_out, at) for leg in trip.legs}
+    before = {leg.key: way_before(event, clock.roads, leg, at) for leg in trip.legs}
+    to_via = {key: way for key, way in before.items() if way is not None}
+    leave = {key: leave_by_s(be_there, journey) for key, journey in last.items()}
     _keep(clock, trip, cars, left, gone)
     return Timed(
-        trip, a, out, there, gone, journeys, leave, be_there, wait_until, sure, first, met, cars, left
-    )
+        trip, a, out, there, gone, journeys, last, to_via, leave, be_there, wait_until, sure, first, met, cars, left
+    )  # fmt: skip
 
 
 def _there(clock: Clockwork, trip: Trip, journeys: Mapping[str, Journey]) -> dict[str, Floats]:
@@ -265,26 +277,10 @@ def _somebody_tells(point: Point) -> bool:
     return any(r.by in TELLS for r in point.reports)
 
 
-def _leave_by(
-    leg: Leg, journey: Journey, a: Floats, be_there: float, sure: float, done: Sequence[Timed]
-) -> float | None:
-    """First trips: so as to be there from 'be there from'. Later: the last safe moment while she is not seen off."""
+def leave_by_s(be_there_s: float, journey: Journey) -> float | None:
+    """When to set out on a journey so as to be there from 'be there from'; None without a confirmed drive."""
     whole = journey.whole if journey.confirmed else None
-    if whole is None or leg.from_place is None:
-        return None
-    travel = whole.total_seconds()
-    plain = be_there - travel
-    before = next((t for t in done if t.trip.plan.id == leg.after), None)
-    if before is None or leg.stays:
-        return plain
-    t, safe = before.be_there_s, plain
-    while t < float(before.out_s.max()):
-        still = before.out_s > t
-        if int(still.sum()) < LEAST_PATHS or float(np.mean(a[still] >= t + travel)) < sure:
-            break
-        safe = max(safe, t)
-        t += GRID_S
-    return safe
+    return None if whole is None else be_there_s - whole.total_seconds()
 
 
 def _keep(

@@ -7,7 +7,7 @@ runner on foot is in no car until she comes to where they leave her.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from server.event.model import Event, KitWeight, MeetingPlan, PointKind, Share
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
@@ -18,7 +18,10 @@ from server.plan.notes import Saying, saying
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """One car to one meeting: riders as they sit in it, where it stands before, by way of where, after what."""
+    """One car to one meeting: riders as they sit in it, where it stands before, by way of where, after what.
+
+    `via` is where they go first and from where they then come: a leave-by is the time to leave it.
+    """
 
     key: str
     car: str | None
@@ -28,6 +31,11 @@ class Leg:
     via: str | None
     after: str | None
     stays: bool
+
+    @property
+    def sets_out(self) -> Leg:
+        """The part of it that a leave-by counts: from `via`, else the whole."""
+        return self if self.via is None else replace(self, from_place=self.via, via=None, after=None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,7 +252,7 @@ def _leg(world: _World, plan: MeetingPlan, key: str, riders: Sequence[str]) -> L
     via = plan.from_place if main else None
     if start is None:
         start, via = via, None
-    elif via is not None and world.roads.same(via, start):
+    elif via is not None and (world.roads.same(via, start) or world.roads.same(via, plan.point)):
         via = None
     stays = start is not None and via is None and world.roads.same(start, plan.point)
     if driver is None and not stays:

@@ -77,9 +77,10 @@ class Journey:
 class Ride:
     """A car on its way to a meeting. `after` is the meeting it comes from (None: its start, or by `now`).
 
-    `leave_by` is None without a confirmed drive. With `after` it is the last moment to leave that meeting while
-    she has not been seen off there; when she has gone, they go. `there` and `gone` are this car's likely times (50%),
-    `p_first` the odds that it is there before she is: it waits for no other.
+    `from_place` is where it stands, `journey` the whole way from there. Where they go by way of a place, `leave_from` is
+    that place, `last` the way from it, `to_via` the way to it; else `from_place`, `journey` and None. `leave_by` is the
+    one that the notices tell: the time to leave `leave_from`, None without a confirmed drive. `there` and `gone` are
+    this car's likely times (50%), `p_first` the odds that it is there before she is: it waits for no other.
     """
 
     car: str | None
@@ -92,6 +93,9 @@ class Ride:
     there: datetime
     gone: datetime
     p_first: float
+    leave_from: str | None
+    last: Journey
+    to_via: Journey | None = None
 
 
 @dataclass(frozen=True, slots=True)

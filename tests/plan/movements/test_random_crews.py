@@ -344,8 +344,11 @@ def test_safety_is_promised_at_99(crew_at_random: Crew) -> None:
 @given(seed=st.integers(0, 2**32))
 def test_live_has_everybody_in_the_car_that_the_plan_has_them_in(crew_at_random: Crew, seed: int) -> None:
     """What people are told on the night rests on the same cars, places and drives: everybody who goes is in one party,
-    once; those of a ride have its drive; who is in no car has no way at all."""
-    event, _, plan = plan_for(crew_at_random, random.Random(seed))
+    once; those of a ride have its drive and its leave-by, by way of another place too; who is in no car has no way."""
+    rng = random.Random(seed)
+    event, views = crew_at_random(rng)
+    event = by_way_of_places(event, rng)
+    plan = crew_plan(event, {}, views, other_cars=False)
     meeting = {m.id: m for m in event.meetings}
     ordered = [meeting[v.meeting] for v in plan.visits]
     race = fold([], event, event.starts)
@@ -359,7 +362,23 @@ def test_live_has_everybody_in_the_car_that_the_plan_has_them_in(crew_at_random:
                 ride = seated.get(who)
                 if ride is None:
                     assert not any(r.from_place for r in v.rides) or p.way.drive is None
-                elif ride.from_place is not None:
-                    assert (p.way.from_place, p.way.drive) == (ride.from_place, ride.journey.drive)
-                    assert p.way.confirmed == ride.journey.confirmed
-                    assert p.way.whole == ride.journey.whole
+                elif ride.leave_from is not None:
+                    assert (p.way.from_place, p.way.drive) == (ride.leave_from, ride.last.drive)
+                    assert p.way.confirmed == ride.last.confirmed
+                    assert p.way.whole == ride.last.whole
+                    assert (p.way.stands, p.way.through) == (
+                        ride.from_place,
+                        ride.journey.whole if ride.journey.confirmed else None,
+                    )
+                    whole = p.way.whole if p.way.confirmed else None
+                    assert ride.leave_by == (None if whole is None else v.be_there - whole)
+
+
+def by_way_of_places(event: Event, rng: random.Random) -> Event:
+    """The event with crew who come from another place than their car stood at to some of the meetings."""
+    places = ["base", "inn", *(p.id for c in event.courses for p in c.points)]
+    meetings = (
+        replace(m, from_place=rng.choice([None, "inn", *(x for x in places if x != m.point)]))
+        for m in event.meetings
+    )
+    return replace(event, meetings=tuple(meetings))
