@@ -127,9 +127,10 @@ class ApiClient:
         """The last fact and the estimate."""
         return await self._call(address, "GET", f"{_of(event, runner)}/where", ForecastAnswer)
 
-    async def next(self, address: str, event: str, runner: str) -> Told[NextAnswer]:
-        """The next meetings of the asker, or of anybody where they have none."""
-        return await self._call(address, "GET", f"{_of(event, runner)}/next", NextAnswer)
+    async def next(self, address: str, event: str, runner: str, point: str | None = None) -> Told[NextAnswer]:
+        """The next meetings of the asker, or of anybody where they have none; with a point, those to come there, whoever
+        goes."""
+        return await self._call(address, "GET", f"{_of(event, runner)}/next", NextAnswer, _at(point))
 
     async def missed(self, address: str, event: str, runner: str, point: str | None) -> Told[MissedAnswer]:
         """Has she been through, and wait or go."""

@@ -149,6 +149,13 @@ async def _people(visit: Visit, asked: Asked) -> Reply:
     return visit.reply(things.say_people(visit.say, told.data, place, name))
 
 
+async def _ride(visit: Visit, asked: Asked) -> Reply:
+    """Who drives to a meeting, in which car and when; never who happens to be at the place now."""
+    told = await visit.api.next(visit.address, visit.event.id, _runner(asked), asked.point)
+    place = visit.point_name(asked.runner, asked.point)
+    return visit.reply(things.say_ride(visit.say, told.data, place))
+
+
 async def _kit(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.kit(visit.address, visit.event.id, _runner(asked), asked.point)
     word = {
@@ -294,6 +301,7 @@ TABLE: Mapping[Question, Answering] = {
     Question.WEATHER: unknown.weather,
     Question.LEAVE_THERE: unknown.leave_there,
     Question.CATCH_UP: unknown.catch_up,
+    Question.RIDE: _ride,
 }
 
 

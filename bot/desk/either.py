@@ -39,6 +39,7 @@ _OF_EACH = frozenset(
         Question.LAST_STOP,
         Question.CUT_OFF,
         Question.DARK,
+        Question.RIDE,
         *_WHERE_THEY_STAND,
     }
 )

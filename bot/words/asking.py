@@ -101,6 +101,7 @@ ABOUT_A_POINT = frozenset(
         Question.MISSED,
         Question.WAIT,
         Question.PEOPLE,
+        Question.RIDE,
         Question.BRING,
         Question.TAKE_BACK,
         Question.FOOD,

@@ -132,7 +132,13 @@ _QUESTIONS = (
     (r"wie lange? (?:dauert es )?noch(?: bis sie (?:da|hier|kommt)(?: ist)?)?", "how long until she is here"),
     (r"(?:wie lange|wie lang) (?:war|stand|blieb|ist|steht|sitzt|hat) sie", "how long was she at"),
     (r"wo (?:ist|sind|steckt|stecken|bleibt|bleiben) (?:alle|die anderen|der rest)", "where is everyone"),
-    (r"wer (?:ist|steht|wartet|fährt|geht|kommt|läuft|holt|übernimmt) (?:in|bei|an|am|nach|mit|zu|als|gerade)\b",
+    (r"wer (?:fährt|chauffiert|lenkt)(?: (?:denn|eigentlich|jetzt|als nächstes|morgen|heute))* "
+     r"(?:mit dem auto |mit dem bus )?(?:nach|zu|zum|zur|bis|hin\w*|dahin|dorthin|in|bei|am|an|ins)\b", "who drives to"),
+    (r"wer (?:nimmt|hat|holt) (?:das|den|unser\w*|mein\w*) (?:auto|wagen|bus)\b", "who takes the car"),
+    (r"welches (?:auto|fahrzeug) (?:fährt|kommt|geht|ist)|welcher (?:wagen|bus) (?:fährt|kommt|geht|ist)", "which car goes"),
+    (r"wer (?:fährt|läuft|geht) (?:alles )?mit\b", "who goes with"),
+    (r"wer fährt\b(?! (?:mit|bei|zusammen))(?: sie)?", "who drives"),
+    (r"wer (?:ist|steht|wartet|geht|kommt|läuft|holt|übernimmt) (?:in|bei|an|am|nach|mit|zu|als|gerade)\b",
      "who is at"),
     (r"\bwer\b", "who"),
     (r"wo (?:ist|steckt|bleibt|läuft|befindet sich) (?:sie|unsere \w+)(?: gerade| jetzt| aktuell)?|wo bist du|"

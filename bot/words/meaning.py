@@ -50,6 +50,7 @@ class Question(StrEnum):
     WEATHER = "weather"
     LEAVE_THERE = "may she leave it"
     CATCH_UP = "what was missed"
+    RIDE = "who drives there"
 
 
 @dataclass(frozen=True, slots=True)

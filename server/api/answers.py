@@ -197,9 +197,13 @@ def _between(course: CourseDef, km: float) -> tuple[str, str] | None:
     return (behind[-1], ahead[0]) if behind and ahead else None
 
 
-def next_meetings(picture: Picture, runner: str, person: str | None) -> NextAnswer:
-    """GET …/next: the next two meetings of one person or of anybody, and those before them that are lost."""
+def next_meetings(picture: Picture, runner: str, person: str | None, point: str | None = None) -> NextAnswer:
+    """GET …/next: the next two meetings of one person or of anybody, and those before them that are lost; with a
+    `point` those to come there, whoever goes."""
     all_of_them = tuple(meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
+    if point is not None:
+        there = tuple(m for m in all_of_them if m.values.point == point)
+        return NextAnswer(runner, picture.event.runner(runner).name, there, freshness(picture, runner))
     mine = tuple(m for m in all_of_them if m.mine)
     chosen = mine if person is not None and mine else all_of_them
     left = 2 + sum(1 for m in chosen if m.values.lost)

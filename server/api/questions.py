@@ -41,9 +41,10 @@ async def where(ask: Ask) -> ForecastAnswer:
 
 
 async def next_meeting(ask: Ask) -> NextAnswer:
-    """GET …/next: the next meeting and the one after, mine or anybody's."""
-    person = ask.person if ask.asked(PointQuery).for_ == "me" else None
-    return answers.next_meetings(await ask.picture(), ask.runner, person)
+    """GET …/next: the next meeting and the one after, mine or anybody's; with a point, those there."""
+    query = ask.asked(PointQuery)
+    person = ask.person if query.for_ == "me" else None
+    return answers.next_meetings(await ask.picture(), ask.runner, person, query.point)
 
 
 async def missed(ask: Ask) -> MissedAnswer:

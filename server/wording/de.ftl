@@ -585,6 +585,22 @@ drive-from = Von { $from }.
 drive-estimated = Niemand hat das bestätigt; keine Abfahrtszeit stützt sich darauf.
 drive-unknown = Zur Fahrt nach { $place } ist nichts eingetragen.
 meeting = Als Nächstes: { $place }, { $runner } { $window }.
+ride = Nach { $place } zu { $runner }: { $crew }{ $car ->
+    [none] {""}
+   *[other] {", "}{ $car }
+}{ $from ->
+    [none] {""}
+   *[other] {", ab "}{ $from }
+}. { $how ->
+    [stays] Schon dort und bleibt.
+    [open] Ab { $be_there } dort; keine Abfahrtszeit, die Fahrt ist nicht bestätigt.
+   *[leave] Abfahrt bis { $leave_by }, ab { $be_there } dort.
+}
+ride-nobody = Für das Treffen mit { $runner } in { $place } ist niemand eingetragen.
+ride-none = { $place ->
+    [none] Es gibt kein Treffen mit { $runner } mehr, zu dem jemand fährt.
+   *[other] In { $place } ist kein Treffen mit { $runner } geplant oder mehr offen, also ist niemand für die Fahrt eingetragen.
+}
 meeting-who = Es fahren: { $crew }{ $car ->
     [none] .
    *[other] {", "}{ $car }.

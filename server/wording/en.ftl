@@ -585,6 +585,22 @@ drive-from = From { $from }.
 drive-estimated = Not confirmed by anybody: no leave-by rests on it.
 drive-unknown = No drive to { $place } is written down.
 meeting = Next: { $place }, { $runner } { $window }.
+ride = To { $place } for { $runner }: { $crew }{ $car ->
+    [none] {""}
+   *[other] {", "}{ $car }
+}{ $from ->
+    [none] {""}
+   *[other] {", from "}{ $from }
+}. { $how ->
+    [stays] They are there already and stay.
+    [open] Be there from { $be_there }; no leave-by, the drive is not confirmed.
+   *[leave] Leave by { $leave_by }, be there from { $be_there }.
+}
+ride-nobody = Nobody is written down for the meeting with { $runner } at { $place }.
+ride-none = { $place ->
+    [none] No meeting with { $runner } is left to drive to.
+   *[other] No meeting with { $runner } at { $place } is planned or still to come, so nobody is down to drive there.
+}
 meeting-who = Going: { $crew }{ $car ->
     [none] .
    *[other] {", "}{ $car }.

@@ -211,6 +211,38 @@ def say_drive(say: Say, a: NextAnswer, point: str | None) -> str:
     return lines(_drive(say, m), from_where, say_leave(say, a, point).split("\n")[0])
 
 
+def say_ride(say: Say, a: NextAnswer, place: str) -> str:
+    """Who drives to the meetings at `place`, in which car, and by when they leave; '' = to the next meeting."""
+    if _ended(a):
+        return say_leave(say, a, None)
+    if not a.meetings:
+        return say.s("ride-none", runner=a.runner_name, place=place or "none")
+    told = a.meetings if place else a.meetings[:1]
+    return lines(*(line for m in told for line in _ride(say, m)), freshness(say, a.fresh, a.runner_name))
+
+
+def _ride(say: Say, m: MeetingAnswer) -> tuple[str, ...]:
+    v = m.values
+    if v.lost:
+        return (_lost_line(say, m), *other_cars(say, m))
+    if not m.crew:
+        return (say.s("ride-nobody", place=m.name, runner=m.runner_name), *other_cars(say, m))
+    stays = v.drive is not None and not v.drive
+    how = "stays" if stays else "open" if v.leave_by is None else "leave"
+    first = say.s(
+        "ride",
+        place=m.name,
+        runner=m.runner_name,
+        crew=say.all(m.crew),
+        car=m.car or "none",
+        how=how,
+        leave_by=say.when(floor_to(v.leave_by)) if v.leave_by else "",
+        be_there=say.when(floor_to(v.be_there)),
+        **{"from": m.drive_from or "none"},
+    )
+    return (first, *other_cars(say, m))
+
+
 def hours_words(say: Say, opens: datetime | None, closes: datetime | None) -> str:
     """From when to when, or '' where neither is known."""
     if opens is None and closes is None:

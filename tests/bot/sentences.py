@@ -248,6 +248,9 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("how was she feeling", "how is she", ""),
     ("is she eating", "how is she", ""),
     ("how is tove holding up", "how is she /tove", ""),
+    # who drives
+    ("who drives to brindle", "who drives there brindle", ""),
+    ("which car goes to kettle howe", "who drives there kettle", ""),
     # cards, numbers, picture, usage
     ("her feet are bad what do we do", "cards", ""),
     ("what do we do if she wants to stop", "cards", ""),

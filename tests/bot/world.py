@@ -136,7 +136,7 @@ def _report(r: Report) -> str:
 
 _POINT_MATTERS = frozenset(
     {"at", "last stop", "cut-off", "missed", "wait or go", "people", "bring", "take back", "food", "leave", "drive",
-     "dark", "slower", "leaves now"}
+     "who drives there",     "dark", "slower", "leaves now"}
 )  # fmt: skip
 
 

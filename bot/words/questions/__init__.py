@@ -39,6 +39,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (Question.NUMBERS, other.NUMBERS),
     (Question.CARDS, other.CARDS),
     (Question.CARDS, remedy.REMEDY),
+    (Question.RIDE, crew.RIDE),
     (Question.PEOPLE, crew.PEOPLE),
     (Question.PICTURE, other.PICTURE),
     (Question.DARK, other.DARK),

@@ -32,6 +32,7 @@ PEOPLE = r"""
     \bwho (is|has) got
     ^PERSON$
     who goes
+    ^(the )?(people|crew|team|everyone)$
     everyone (at|now|is)
     anyone (at|else at) PT
     is anyone (at|there|already)
@@ -40,6 +41,15 @@ PEOPLE = r"""
     \bwho (takes|goes|drives|has|meets|paces|brings)\b
     \b(anyone|anybody|someone|somebody) with (her|she)\b
     \b(have|has|got) (a |her )?pacer\b
+"""
+
+RIDE = r"""
+    \bwho (is |will |was |has to |else )?(be )?(drives?|driving)\b(?! (with|along) )
+    \bwho (is |will )?(takes?|taking|brings?|bringing|has|got) (the|our|my|her|a) (\w+ )?(car|van|bus|camper|truck|jeep)\b
+    \b(which|what|whose) (car|van) (is |does |will )?(going|goes?|comes?|coming|drives?|driving|it|there|for|to|at)\b
+    \b(is|are|does|do|will) (anyone|anybody|someone|somebody|any of (us|you)|PERSON) (\w+ )?(drive|driving) \
+      (over |out |up |down )?(to|there|at)\b
+    ^(drivers?|driver list|rides?)$
 """
 
 WAIT = r"""
@@ -122,6 +132,7 @@ MEETING = r"""
     where to (next|now)
     what (is|comes) next for WE
     ^meeting
+    ^(the )?(meets?|meet ?ups?|rendezvous|appointments?)$
     when (is|are) (the|our|my) (next )?meet
     be where
     where (is|are) (the|our) next
