@@ -19,6 +19,29 @@ def loose(pattern: str) -> str:
     return pattern.translate(_LOOSE)
 
 
+REQUESTS = {
+    "treffen": "next meeting", "treffs": "next meeting", "treff": "next meeting", "treffpunkt": "next meeting",
+    "treffpunkte": "next meeting", "termine": "next meeting", "ziele": "goals", "etappenziele": "goals",
+    "zielzeiten": "goals", "zeiten": "plan", "zeitplan": "plan", "fahrplan": "plan", "durchgangszeiten": "plan",
+    "abfahrt": "leave", "abfahrtszeit": "leave", "abfahrtszeiten": "leave", "losfahren": "leave", "fahrt": "drive",
+    "fahrzeit": "drive", "fahrer": "drivers", "fahrerin": "drivers", "ausruestung": "kit", "packliste": "kit",
+    "sachen": "kit", "gepaeck": "kit", "verpflegung": "food", "essen": "food", "leute": "who is where",
+    "crew": "who is where",
+    "wetter": "weather", "nummern": "numbers", "telefonnummern": "numbers", "notfallnummern": "numbers",
+    "karten": "cards", "profil": "profile", "streckenprofil": "profile", "bild": "picture", "karte": "map",
+    "zeitlimits": "cutoffs", "aufgabe": "what is my job", "aufgaben": "what is my job", "neuigkeiten": "latest",
+    "stand": "latest", "alarm": "alarms", "alarme": "alarms", "befehle": "commands", "anleitung": "commands",
+    "standort": "where is she", "position": "where is she", "sonnenuntergang": "when is sunset", "naechste": "next",
+    "naechster": "next", "naechstes": "next",
+}  # fmt: skip
+"""Requests in one German word, in the word of the English tables: alone, no other word of theirs says their language."""
+
+
+def request(text: str) -> str:
+    """The English of a request in one German word; '' for anything else."""
+    return REQUESTS.get(re.sub(r"[^\w]+", "", fold(text.lower())), "")
+
+
 _COMPILED = tuple((re.compile(loose(p)), to) for p, to in PHRASES)
 
 # One word as it is spoken or typed -> the word of the phrases.
@@ -88,6 +111,8 @@ _ENGLISH = re.compile(
 def is_german(text: str, reader_language: str) -> bool:
     """Whether a sentence is German: two of its words say so, or one and the writer reads German; and no fewer
     than say it is English."""
+    if request(text):
+        return True
     folded = fold(text.lower())
     marks, against = len(_GERMAN.findall(folded)), len(_ENGLISH.findall(folded))
     return marks >= (1 if reader_language.startswith("de") else 2) and marks >= against
@@ -95,6 +120,9 @@ def is_german(text: str, reader_language: str) -> bool:
 
 def to_english(text: str) -> str:
     """The sentence with German phrases put into the words of the tables; names stay."""
+    alone = request(text)
+    if alone:
+        return alone
     t = re.sub(r"(?<=\d)[.:](?=\d\d\b)", ":", fold(text.lower()))
     t = re.sub(r"(?<=\d) ?uhr ?(?=\d\d\b)", ":", t)
     t = re.sub(r"(?<=\d)(?=min|uhr|std)", " ", t)

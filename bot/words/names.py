@@ -27,7 +27,9 @@ _PASS = re.compile(
 )
 # The finish is found by these words wherever it is called something else; as names they would shadow it.
 _FINISH_WORDS = frozenset({"finish", "finish line", "end", "the end"})
-_LIKE_NAMES = frozenset({"late", "later", "mile", "miles", "will", "still", "style", "while", "there"})
+_LIKE_NAMES = frozenset(
+    {"weather", "late", "later", "mile", "miles", "will", "still", "style", "while", "there"}
+)
 _OUT_PASS = re.compile(r"\b(?:first time|1st time|on the way out|outbound|going out)\b")
 _BACK_PASS = re.compile(r"\b(?:2nd time|second time|on the way back|coming back|inbound|again|way home)\b")
 

@@ -171,6 +171,7 @@ PLAN = r"""
       all times|whole thing|\
       timings|pace chart|target times?|running order|points)\b
     \b(list of|her) times\b
+    ^(the )?times$
 """
 
 NEXT = r"""
@@ -202,7 +203,7 @@ GOALS = r"""
     \b(when|until when|how long) (is|does|do|will|can|are)\b.*\bgoal (a|b|c)\b.*
     \bstill (on|make|in for|possible)\b.*\bgoal (a|b|c)\b
     \bgoal (a|b|c) (still|gone|possible|over|alive)\b
-    ^goals( change)?$
+    ^(the |her )?(goals?|targets?|aims?)( change| times?)?$
     \b(change|changeover|switch) (of|to) goals?\b
 """
 
