@@ -14,6 +14,7 @@ import click
 from bot.channels.addresses import WrongSettingsError
 from bot.channels.installed import channels_of
 from server.api.building import BuildError, Built, build
+from server.cli.running import written
 from server.event import Problem, Severity
 from server.event import parse_event as parse
 from server.event.model import Event
@@ -94,8 +95,10 @@ def known(kind: str, value: str, there_are: list[str]) -> None:
 
 
 def base_url(settings: Settings) -> str:
-    """Where people find the server: its public address, or else this machine's own, which only it can open."""
-    return (settings.public_url or f"http://{settings.host}:{settings.port}").rstrip("/")
+    """Where people find the server: its public address, or else this machine's own, which only it can open: where the
+    server of that database runs, else where the settings would have it."""
+    own = f"http://{settings.host}:{settings.port}"
+    return (settings.public_url or written(settings.database) or own).rstrip("/")
 
 
 @dataclass(frozen=True, slots=True, eq=False)

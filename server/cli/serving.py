@@ -9,6 +9,7 @@ import signal
 import urllib.error
 import urllib.request
 from collections.abc import Awaitable, Callable
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import click
@@ -19,7 +20,8 @@ from bot.channels.installed import channels_of, here
 from bot.starting import channels_at_work
 from server.api import auth
 from server.app import Options, make_app
-from server.cli.common import Context, Failed, journal, run
+from server.cli.common import Context, Failed, base_url, journal, run
+from server.cli.running import listening
 from server.log import AccessLog
 from server.settings import Settings, table
 
@@ -83,9 +85,11 @@ async def _serve(
             ) from error
         for address in runner.addresses:
             log.info("listening", host=address[0], port=address[1])
-        async with channels_at_work(here(settings), _loopback(host, runner), token):
-            await until_told()
-            log.info("stopping")
+        own = _loopback(host, runner)
+        with listening(settings.database, own):
+            async with channels_at_work(here(settings), own, token):
+                await until_told()
+                log.info("stopping")
     finally:
         await runner.cleanup()
 
@@ -122,11 +126,13 @@ def demo(speed: float, port: int, keep: bool | None) -> None:
 
 
 @click.command()
-@click.option("--url", help="The server (default: where the settings say it listens).")
+@click.option(
+    "--url", help="The server (default: the one that runs on the database, else where the settings say)."
+)
 @click.pass_obj
 def health(context: Context, url: str | None) -> None:
     """Ask a running server how it is; exit code 1 if it is not well or does not answer."""
-    base = url or f"http://{context.settings.host}:{context.settings.port}"
+    base = url or base_url(replace(context.settings, public_url=""))
     if not base.startswith(("http://", "https://")):
         raise Failed(f"--url: '{base}' is no web address. Give one that begins with http:// or https://.")
     try:

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import asyncio
+import json
 import re
+import subprocess
+import sys
 import threading
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -165,6 +169,54 @@ def test_a_link_to_a_port_where_nothing_answers_is_said(shell: Shell, unused_tcp
     assert re.search(rf"^link: http://127\.0\.0\.1:8080/join#{CODE}$", shown, re.M)
     assert "answers" not in shown
     assert "is no web address" in shell.run("invite", "ana", "--url", "crew.example.org").output
+
+
+def test_the_server_is_found_on_whatever_port_it_runs(shell: Shell) -> None:
+    """The running server says beside its database where it listens: the link leads there, and --url still has the last
+    word. Once it has ended the settings' port holds again."""
+    note = shell.folder / "one.db.listening"
+    url = f"sqlite+aiosqlite:///{shell.folder / 'one.db'}"
+    command = [
+        sys.executable,
+        "-c",
+        "from server.cli import main; main()",
+        "--database",
+        url,
+        "serve",
+        "--port",
+        "0",
+    ]
+    server = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    try:
+        for _ in range(600):
+            if note.exists() and note.read_text():
+                break
+            assert server.poll() is None
+            time.sleep(0.1)
+        found = json.loads(note.read_text())["url"]
+        shown = shell.run("invite", "ana").output
+        assert re.search(rf"^link: {re.escape(found)}/join#{CODE}$", shown, re.M)
+        assert "answers at" not in shown
+        assert shell.run("health").exit_code == 0
+        assert (
+            "link: http://127.0.0.1:8080/join#"
+            in shell.run("invite", "ana", "--url", "http://127.0.0.1:8080").output
+        )
+        shell.env["STILEPOST_PUBLIC_URL"] = PUBLIC
+        assert f"link: {PUBLIC}/join#" in shell.run("invite", "ana").output
+        del shell.env["STILEPOST_PUBLIC_URL"]
+    finally:
+        server.terminate()
+        server.wait(60)
+    assert not note.exists()
+    assert "link: http://127.0.0.1:8437/join#" in shell.run("invite", "ana").output
+
+
+@pytest.mark.parametrize("text", ["", "{", "[]", '{"url": 5}', '{"url": "file:///etc/passwd"}', "\udcff"])
+def test_a_note_that_says_nothing_is_no_address(shell: Shell, text: str) -> None:
+    """What a killed server or anybody else left there never breaks a command."""
+    (shell.folder / "one.db.listening").write_bytes(text.encode(errors="surrogateescape"))
+    assert "link: http://127.0.0.1:8437/join#" in shell.run("invite", "ana").output
 
 
 def test_a_picture_that_has_no_place_costs_no_code(shell: Shell) -> None:
