@@ -7,6 +7,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
+import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
@@ -14,6 +15,7 @@ from matplotlib.figure import Figure
 from server.course import Course
 from server.event.model import Event, Goal
 from server.plan.cutoffs import due_times
+from server.plan.light import dark_kit, sky_over
 from server.plan.timetable import Timetable
 from server.wording.planned import say_sources
 from server.wording.reader import Reader
@@ -54,7 +56,7 @@ def plan_figure(
     FigureCanvasAgg(figure)
     upper, lower = figure.subplots(2, 1, sharex=True, gridspec_kw={"height_ratios": [1.0, 2.0]})
     _heights(upper, timetable, course, reader)
-    _times(lower, event, timetable, reader)
+    _times(lower, event, timetable, course, reader)
     _names(upper, event, timetable)
     figure.suptitle(
         f"{event.name}: {event.runner(timetable.runner).name}, {say_sources(reader, timetable.source)}",
@@ -103,7 +105,7 @@ def _names(axes: Axes, event: Event, timetable: Timetable) -> None:
         )
 
 
-def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> None:
+def _times(axes: Axes, event: Event, timetable: Timetable, course: Course, reader: Reader) -> None:
     zone = ZoneInfo(event.time_zone)
     axes.set_facecolor(PAPER)
     lines = {g: _steps(timetable, g) for g in Goal}
@@ -119,16 +121,14 @@ def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> No
     )
     target = sentence(reader.language, "paper-goal-b")
     axes.plot(km, lines[Goal.B][1], color=PLAN, linewidth=2.0, label=target)
-    for part in timetable.dark:
-        axes.axhspan(
-            _h(part.from_elapsed), _h(part.to_elapsed), color=NIGHT, alpha=0.6, linewidth=0, zorder=0
-        )
     labelled = False
     top = max(_h(timetable.rows[-1].arrive[Goal.C]), *lines[Goal.C][1])
     # Cut-offs past the last goal have their place in the picture; one far past it would leave no room for the race.
     dues = due_times(event, timetable.runner)
     drawn = [d for d in dues if _h(d.at - timetable.start) <= FAR_PAST * top]
     top = max(top, *(_h(d.at - timetable.start) for d in drawn), 0.0)
+    for begin, end in _nights(timetable, course, 1.03 * top):
+        axes.axhspan(begin, end, color=NIGHT, alpha=0.6, linewidth=0, zorder=0)
     for due in drawn:
         at = due.at - timetable.start
         label = None if labelled else sentence(reader.language, "paper-cut-off")
@@ -151,6 +151,23 @@ def _times(axes: Axes, event: Event, timetable: Timetable, reader: Reader) -> No
     for row in timetable.rows:
         axes.axvline(row.km, color=INK, linewidth=0.5, alpha=0.25)
     axes.legend(loc="upper left", frameon=False)
+
+
+def _nights(timetable: Timetable, course: Course, top: float) -> list[tuple[float, float]]:
+    """Every night on the axis, hours since her start: where goal B has her then, at the finish after that. The slower
+    goal and the cut-offs are drawn against it too, and her sleep in a camp is as dark as the course."""
+    km, at = _steps(timetable, Goal.B)
+    end = max(top, at[-1])
+    gone, where = np.array([*at, end]) * 3600.0, np.array([*km, km[-1]])
+    sky = sky_over(course.km, course.lat_deg, course.lon_deg, timetable.start, float(gone[-1]))
+    parts = (*timetable.dark, *dark_kit(sky, gone, where, np.zeros(len(where), dtype=np.bool_)))
+    found: list[tuple[float, float]] = []
+    for begin, stop in sorted((_h(p.from_elapsed), _h(p.to_elapsed)) for p in parts):
+        if found and begin <= found[-1][1]:
+            found[-1] = (found[-1][0], max(found[-1][1], stop))
+        else:
+            found.append((begin, stop))
+    return found
 
 
 def _steps(timetable: Timetable, goal: Goal) -> tuple[list[float], list[float]]:

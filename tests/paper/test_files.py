@@ -37,6 +37,7 @@ from server.paper.picture import plan_figure, plan_picture
 from server.paper.sheet import crew_sheets
 from server.paper.table import fuel_text, note_lines, plan_text
 from server.plan import make_timetable
+from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.watch.meetings import meetings
 from server.wording.reader import Reader
 from server.wording.say import Say
@@ -309,6 +310,31 @@ def test_cut_offs_lie_in_the_picture_and_its_days_are_german(event, table, demo_
     days = {t.get_text().split()[0] for t in lower.get_yticklabels() if " " in t.get_text()}
     assert days <= {"Mo", "Di", "Mi", "Do", "Fr", "Sa", "So"}
     assert days
+
+
+def test_the_night_goes_on_over_the_whole_axis(make_event, points_at, demo_course) -> None:
+    """Goal B is in at dusk, the limit is at dawn: every hour at which the sun is down at the finish lies in a band."""
+    base = make_event(Target(finish=timedelta(hours=16)), points=points_at((0.0, 25.0, 50.0)))
+    event = replace(base, limit=timedelta(hours=23, minutes=30))
+    table = make_timetable(event, "maren", demo_course)
+    _upper, lower = plan_figure(event, table, demo_course, READER).axes
+    bands = [p.get_extents().transformed(lower.transData.inverted()) for p in lower.patches]
+    end = lower.get_ylim()[1]
+    assert end > 23.5
+    place = demo_course.at(table.rows[-1].km)
+    night = 0
+    for quarter in range(int(4 * end)):
+        hour = quarter / 4
+        if hour <= table.rows[-1].arrive[Goal.B].total_seconds() / 3600.0:
+            continue
+        sun = sun_elevation_deg(place.lat_deg, place.lon_deg, table.start + timedelta(hours=hour))
+        drawn = any(b.y0 - 0.1 <= hour <= b.y1 + 0.1 for b in bands)
+        if sun < HORIZON_DEG - 1.0:
+            night += 1
+            assert drawn, hour
+        elif sun > HORIZON_DEG + 1.0:
+            assert not any(b.y0 + 0.1 <= hour <= b.y1 - 0.1 for b in bands), hour
+    assert night > 8
 
 
 def test_picture_without_heights(make_event, points_at, bare_course) -> None:
