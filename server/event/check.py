@@ -205,6 +205,11 @@ def _cut_off_in_stage(
     elif ends is not None and c.edge is Edge.IN and any(c.at(s) > ends for s in starts):
         what = f"the stage after '{p.value.name}' starts before the cut-off there"
         draft.report.error((*p.path, "next_stage"), what, "Check day and time, and those of the cut-off.")
+    elif ends is not None and c.edge is Edge.OUT and any(c.at(s) < ends for s in starts):
+        what = f"nobody is out of '{p.value.name}' by the cut-off there: the next stage starts after it"
+        draft.report.error(
+            _cut_off_path(p.path, draft), what, 'Write when = "in", or a time not before next_stage.'
+        )
 
 
 def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:

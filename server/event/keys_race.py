@@ -150,7 +150,7 @@ RACE_TABLES: Final = (
         "points.cut_off",
         "A time limit at a point, by the clock or counted from her own start.",
         (
-            Key("when", "whether she must be in or out by then", '"out"'),
+            Key("when", "whether she must be in or out by then", '"in"'),
             Key("clock", "the time of day, with weekday past the first day", '"Sat 13:30"', (0,)),
             Key("elapsed", "instead: how long after her start", '"8:30"', (1, 2)),
         ),

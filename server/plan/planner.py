@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from server.course import Course
-from server.event.model import Edge, Event, Goal
+from server.event.model import CutOff, Edge, Event, Goal, Point
 from server.plan.day import Weather
 from server.plan.errors import PlanError
 from server.plan.light import DarkKit, dark_kit, light_moments
@@ -164,9 +164,7 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
             name = f"the start of the next stage at {point.name}"
         if allowed <= 0:
             raise PlanError(
-                f"{name} is before her start",
-                field=f"points.{point.id}.cut_off",
-                remedy="Correct the cut-off",
+                f"{name} is before her start", field=_field_of(point, rule), remedy="Correct the cut-off"
             )
         aim = _latest_finish(setting)
         stops = float(setting.stops.seconds[: k if edge is Edge.OUT else max(0, k - 1)].sum())
@@ -178,9 +176,19 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
         raise PlanError(
             f"with a finish in {clock(setting.target.total_s)} she is {edge.value} at {point.name} "
             f"after {clock(own)}, {clock(own - allowed)} past {name}",
-            field=f"runners.{setting.runner.id}.target",
+            # Where no target would do, it is the cut-off that has to be another one.
+            field=f"runners.{setting.runner.id}.target" if aim else _field_of(point, rule),
             remedy=f"{instead}, or stop less before it (stops up to there: {clock(stops)})",
         )
+
+
+def _field_of(point: Point, rule: CutOff | None) -> str:
+    """The part of the event file that a cut-off stands in; the race's own limit is `rule` None."""
+    if rule is None:
+        return "limit"
+    if rule not in point.cut_offs:
+        return f"points.{point.id}.next_stage"
+    return f"points.{point.id}.cut_off" + ("s" if len(point.cut_offs) > 1 else "")
 
 
 def _latest_finish(setting: Setting) -> int | None:

@@ -220,6 +220,10 @@ EVENT: Final[Mapping[str, str]] = {
         "das Zeitlimit bei ‚{}‘ liegt vor dem Start der Etappe, die dorthin führt",
     "Check day and time, and next_stage of the point before.":
         "Prüf Tag und Zeit, und next_stage des Punkts davor.",
+    "nobody is out of '{}' by the cut-off there: the next stage starts after it":
+        "bis zum Zeitlimit bei ‚{}‘ ist dort niemand weiter: die nächste Etappe startet erst danach",
+    'Write when = "in", or a time not before next_stage.':
+        'Schreib when = "in", oder eine Zeit nicht vor next_stage.',
     "the stage after '{}' starts before the cut-off there": "die Etappe nach ‚{}‘ startet vor dem Zeitlimit dort",
     "Check day and time, and those of the cut-off.": "Prüf Tag und Zeit, auch die des Zeitlimits.",
     "crew access at '{}' closes before the start": "der Zugang für die Crew bei ‚{}‘ schließt vor dem Start",

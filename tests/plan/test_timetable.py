@@ -374,7 +374,19 @@ REFUSED = [
         "stretches[0]",
     ),
     ("a stretch backwards", {"stretches": (Stretch(20.0, 10.0),)}, "has no length", "stretches[0].to_km"),
-    ("cut-off before start", {"cut_off": timedelta(hours=-1)}, "before her start", "cut_off"),
+    ("cut-off before start", {"cut_off": timedelta(hours=-1)}, "before her start", "points.p3.cut_off"),
+    (
+        "cut-off nobody can meet",
+        {"cut_off": timedelta(hours=1)},
+        "past the cut-off in of",
+        "points.p3.cut_off",
+    ),
+    (
+        "limit nobody can meet",
+        {"target": finish(37), "limit": timedelta(hours=1)},
+        "past the race's time limit",
+        "limit",
+    ),
 ]
 
 
