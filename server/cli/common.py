@@ -7,7 +7,7 @@ from collections.abc import AsyncIterator, Coroutine
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import IO, Any, TypeVar
 
 import click
 
@@ -27,7 +27,16 @@ T = TypeVar("T")
 
 
 class Failed(click.ClickException):
-    """A mistake told to a person: what was wrong, where, and what to do. Exit code 1."""
+    """A mistake told to a person: what was wrong, where, and what to do, in `language`. Exit code 1."""
+
+    def __init__(self, message: str, language: str = "en") -> None:
+        super().__init__(message)
+        self.language = language
+
+    def show(self, file: IO[Any] | None = None) -> None:
+        """Print it, the word before it in the same language."""
+        said = sentence(self.language, "cli-error", what=self.format_message())
+        click.echo(said, file=file, err=file is None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +129,7 @@ def read_event(path: Path, language: str | None = None) -> OnDisk:
     try:
         return OnDisk(text, files, build(text, files, str(path), language=language), language)
     except BuildError as error:
-        raise Failed(mistakes(error.problems, language)) from error
+        raise Failed(mistakes(error.problems, language), language) from error
 
 
 def _text(path: Path) -> str:

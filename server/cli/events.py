@@ -16,7 +16,7 @@ from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
 from server.paper.table import plan_table
-from server.wording.mistakes import say_problem
+from server.wording.mistakes import say_change, say_problem
 from server.wording.reader import Reader
 from server.wording.say import Say
 from server.wording.sentences import languages, sentence
@@ -63,14 +63,15 @@ def load(context: Context, file: Path, yes: bool, by: str) -> None:
     async def work() -> None:
         async with journal(context.settings) as opened:
             event = found.built.event
-            if not await _show_changes(opened, event):
+            if not await _show_changes(opened, event, found.language):
                 return
-            if not yes and not click.confirm("Store this?", default=False):
-                raise Failed("nothing was stored.")
+            ask = sentence(found.language, "load-ask")
+            if not yes and not click.confirm(ask, default=False):
+                raise Failed(sentence(found.language, "load-nothing-stored"), found.language)
             version = await opened.store_event(
                 found.text, found.files, event, by or _user(), datetime.now(UTC)
             )
-            click.echo(f"{event.id}: stored as version {version}.")
+            click.echo(sentence(found.language, "load-stored", event=event.id, version=str(version)))
 
     run(work())
 
@@ -84,27 +85,28 @@ def _user() -> str:
         return "unknown"
 
 
-async def _show_changes(opened: Journal, event: Event) -> bool:
+async def _show_changes(opened: Journal, event: Event, language: str) -> bool:
     """Print what loading would change; False if nothing. Failed where it would drop what has reports."""
     versions = await opened.event_versions(event.id)
     if not versions:
-        click.echo(f"{event.id}: a new event, '{event.name}'.")
+        click.echo(sentence(language, "load-new", event=event.id, name=event.name))
         return True
     stored = await opened.load_event(event.id)
     try:
         before = build(stored.text, stored.files, version=stored.version).event
     except BuildError as error:
-        click.echo(f"version {stored.version} can't be read by this Stilepost:\n{mistakes(error.problems)}")
+        click.echo(sentence(language, "load-unreadable", version=str(stored.version)))
+        click.echo(mistakes(error.problems, language))
         return True
     used = await opened.points_with_check_ins(event.id)
     refused = removal_refused(before, event, used)
     if refused:
-        raise Failed("\n".join(str(r) for r in refused))
+        raise Failed("\n".join(say_problem(r, language) for r in refused), language)
     found = changes(replace(before, version=0), replace(event, version=0))
     for change in found:
-        click.echo(f"  {change}")
+        click.echo(f"  {say_change(change, language)}")
     if not found:
-        click.echo(f"{event.id}: nothing changes against version {stored.version}.")
+        click.echo(sentence(language, "load-no-change", event=event.id, version=str(stored.version)))
     return bool(found)
 
 

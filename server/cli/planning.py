@@ -31,7 +31,7 @@ from server.wording.mistakes import say_problem
 from server.wording.movements import plan_remarks
 from server.wording.reader import Reader, reader_in
 from server.wording.say import Say
-from server.wording.sentences import languages
+from server.wording.sentences import languages, sentence
 
 _OUT = click.Path(path_type=Path)
 
@@ -69,7 +69,7 @@ def plan(
     found = read_event(file, language)
     built, language = found.built, found.language
     event = built.event
-    who = _runners(event, runner)
+    who = _runners(event, runner, language)
     say = Say(Reader(language, event.time_zone, event.time_zone, miles=miles), datetime.now(UTC))
     before = before_start(event, built.timetables, built.courses, say.now)
     say = Say(say.reader, before.at)
@@ -86,15 +86,16 @@ def plan(
     _draw(before, built, who[0], say.reader, picture, svg)
     if out is not None:
         for name, content in _files(before, who, say, moves).items():
-            _write(out / name, content)
-            click.echo(f"written: {out / name}")
-    _refuse_broken(moves)
+            _write(out / name, content, language)
+            click.echo(sentence(language, "cli-written", file=str(out / name)))
+    _refuse_broken(moves, language)
 
 
-def _runners(event: Event, runner: str | None) -> list[str]:
+def _runners(event: Event, runner: str | None, language: str) -> list[str]:
     known = [r.id for r in event.runners]
     if runner is not None and runner not in known:
-        raise Failed(f"--runner: the event has no runner '{runner}'. Use one of: {', '.join(known)}.")
+        what = sentence(language, "cli-no-runner", runner=runner, known=", ".join(known))
+        raise Failed(what, language)
     return known if runner is None else [runner]
 
 
@@ -118,12 +119,12 @@ def _draw(
 ) -> None:
     event, course = before.event, before.course(runner)
     if picture is not None:
-        _write(picture, plan_picture(event, before.timetable(runner), course, reader))
-        click.echo(f"drawn to {picture}")
+        _write(picture, plan_picture(event, before.timetable(runner), course, reader), reader.language)
+        click.echo(sentence(reader.language, "cli-written", file=str(picture)))
     if svg is not None:
         line = built.courses[event.runner(runner).course]
-        _write(svg, profile_svg(event, runner, line).encode())
-        click.echo(f"drawn to {svg}")
+        _write(svg, profile_svg(event, runner, line).encode(), reader.language)
+        click.echo(sentence(reader.language, "cli-written", file=str(svg)))
 
 
 def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -> Mapping[str, bytes]:
@@ -149,20 +150,18 @@ def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -
     return files
 
 
-def _write(path: Path, content: bytes) -> None:
+def _write(path: Path, content: bytes, language: str) -> None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content)
     except OSError as error:
-        raise Failed(f"{path}: can't be written ({error.strerror}). Choose another place.") from error
+        why = error.strerror or type(error).__name__
+        raise Failed(sentence(language, "cli-not-written", file=str(path), why=why), language) from error
 
 
-def _refuse_broken(moves: CrewPlan) -> None:
+def _refuse_broken(moves: CrewPlan, language: str) -> None:
     if moves.broken:
-        count = "a rule" if len(moves.broken) == 1 else f"{len(moves.broken)} rules"
-        raise Failed(
-            f"the plan breaks {count} of the race: see NOT ALLOWED above. Change the file, then plan again."
-        )
+        raise Failed(sentence(language, "cli-breaks-rules", count=len(moves.broken)), language)
 
 
 @click.command()

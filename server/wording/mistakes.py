@@ -14,11 +14,13 @@ from dataclasses import replace
 from functools import cache
 
 from server.event import Problem, Severity
+from server.event.changes import Change
 from server.wording.mistakes_de import EVENT
 from server.wording.mistakes_plan_de import PLAN
-from server.wording.sentences import language_of
+from server.wording.say import slug
+from server.wording.sentences import language_of, sentence
 
-__all__ = ["file_language", "problem_in", "said_in", "say_problem"]
+__all__ = ["file_language", "problem_in", "said_in", "say_change", "say_problem"]
 
 _HOLE = re.compile(r"\{(\d*)\}")
 
@@ -112,3 +114,10 @@ def _patterns() -> tuple[tuple[re.Pattern[str], str], ...]:
     holed = [(k, v) for k, v in _ALL.items() if "{}" in k]
     holed.sort(key=lambda kv: -len(kv[0].replace("{}", "")))
     return tuple((re.compile("(.*?)".join(map(re.escape, k.split("{}"))), re.DOTALL), v) for k, v in holed)
+
+
+def say_change(change: Change, language: str) -> str:
+    """What loading would change, on one line; names of fields and what they hold as the file has them."""
+    thing = f"{sentence(language, f'change-thing-{slug(change.what)}')} {change.id}".strip()
+    values = {"field": change.field, "was": change.was or "none", "now": change.now or "none"}
+    return sentence(language, f"change-{change.kind.value}", thing=thing, **values)

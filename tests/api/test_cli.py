@@ -91,6 +91,40 @@ def test_load_shows_asks_and_stores(shell: Shell) -> None:
     assert "version 2" in changed.output
 
 
+def test_a_german_file_is_answered_in_german(shell: Shell) -> None:
+    """Plan, load and what they refuse: no English word of the command's own is left."""
+    text = shell.event.read_text("utf-8")
+    shell.event.write_text(text.replace("[[people]]\n", '[[people]]\nlanguage = "de"\n'), "utf-8")
+    folder = shell.folder / "out"
+    files = (
+        "--picture",
+        str(shell.folder / "a.png"),
+        "--svg",
+        str(shell.folder / "a.svg"),
+        "--out",
+        str(folder),
+    )
+    planned = shell.run("plan", str(shell.event), *files)
+    assert planned.exit_code == 0, planned.output
+    assert f"geschrieben: {shell.folder / 'a.png'}" in planned.output
+    assert f"geschrieben: {folder / 'plan.json'}" in planned.output
+    said = [planned.output, shell.run("plan", str(shell.event), "--runner", "jo").output]
+    said.append(shell.run("plan", str(shell.event), "--picture", str(shell.event / "x.png")).output)
+    said.append(shell.run("load", str(shell.event), typed="n\n").output)
+    said += [shell.run("load", str(shell.event), "--yes").output for _ in range(2)]
+    shell.event.write_text(
+        shell.event.read_text("utf-8").replace("stop_minutes = 20", "stop_minutes = 25", 1), "utf-8"
+    )
+    said.append(shell.run("load", str(shell.event), "--yes").output)
+    whole = "\n".join(said)
+    for german in ("Fehler: ", "hat niemanden mit der Id", "lässt sich nicht schreiben", "Das speichern?",
+                   "nichts wurde gespeichert", "gespeichert als Version 1", "nichts ändert sich", "wird 25 min"):  # fmt: skip
+        assert german in whole, german
+    for english in ("drawn to", "written", "Error:", "stored", "a new event", "Store this", "nothing changes",
+                    "becomes", "no runner", "can't", "Choose"):  # fmt: skip
+        assert english not in whole, english
+
+
 def test_export_and_load_again_is_lossless(shell: Shell) -> None:
     """What comes out is byte for byte what went in, and a whole export reads into another database."""
     shell.run("load", str(shell.event), "--yes")
