@@ -118,7 +118,8 @@ def test_a_german_file_is_answered_in_german(shell: Shell) -> None:
     said.append(shell.run("load", str(shell.event), "--yes").output)
     whole = "\n".join(said)
     for german in ("Fehler: ", "hat niemanden mit der Id", "lässt sich nicht schreiben", "Das speichern?",
-                   "nichts wurde gespeichert", "gespeichert als Version 1", "nichts ändert sich", "wird 25 min"):  # fmt: skip
+                   "nichts wurde gespeichert", "gespeichert als Version 1", "nichts ändert sich",
+                   "wird 25 min"):  # fmt: skip
         assert german in whole, german
     for english in ("drawn to", "written", "Error:", "stored", "a new event", "Store this", "nothing changes",
                     "becomes", "no runner", "can't", "Choose"):  # fmt: skip
