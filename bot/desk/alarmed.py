@@ -25,7 +25,7 @@ async def whose_alarm(visit: Visit, meant: Understood) -> Understood:
     first = _stand_down(meant)
     if first is None or _named(visit, first):
         return meant
-    open_ones = {r.id: found for r in visit.event.runners if (found := await _alarms(visit, r.id))}
+    open_ones = {r.id: found for r in visit.event.runners if (found := await open_alarms(visit, r.id))}
     held = [r for r, found in open_ones.items() if any(a.holder == visit.person.name for a in found)]
     about = held or list(open_ones)
     reports = [replace(first, runner=r) for r in about]
@@ -50,7 +50,8 @@ def _named(visit: Visit, one: Report) -> bool:
     return any(r.name.lower() in words or (r.bib and f"#{r.bib}" in words) for r in visit.event.runners)
 
 
-async def _alarms(visit: Visit, runner: str) -> tuple[AlarmHere, ...]:
+async def open_alarms(visit: Visit, runner: str) -> tuple[AlarmHere, ...]:
+    """The alarms about her that are open; () also for who may not know."""
     try:
         return (await visit.api.facts(visit.address, visit.event.id, runner)).data.alarms
     except ApiError:
@@ -78,9 +79,10 @@ def false_call(visit: Visit, said: Reported) -> Handed | None:
 
 
 def asked_to_end(visit: Visit) -> Handed | None:
-    """The stand-down handed in last that still waits for a 'yes'."""
+    """The stand-down, or 'she is with us', handed in last that still waits for a 'yes'."""
     last = visit.memory.handed[-1] if visit.memory.handed else None
-    return last if last is not None and last.unconfirmed and last.report.kind is Kind.STAND_DOWN else None
+    ends = last is not None and (last.report.kind is Kind.STAND_DOWN or last.report.with_us != "")
+    return last if last is not None and last.unconfirmed and ends else None
 
 
 async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
@@ -88,7 +90,7 @@ async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
     first = said.reports[0]
     if not visit.kinds & _BELONGS or first.kind not in _WELL or first.runner is None:
         return reply
-    asked = [a for a in await _alarms(visit, first.runner) if a.kind == Kind.ASKED_FOR_HELP.value]
+    asked = [a for a in await open_alarms(visit, first.runner) if a.kind == Kind.ASKED_FOR_HELP.value]
     if not asked:
         return reply
     holder = next((a.holder for a in asked if a.holder), "")

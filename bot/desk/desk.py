@@ -23,6 +23,7 @@ from bot.desk import (
     phones,
     reported,
     undoing,
+    with_her,
 )
 from bot.desk.memory import Memories, Memory
 from bot.desk.visit import Visit
@@ -191,7 +192,11 @@ class Desk:
         if meant.reports[0].kind in RACE_LEVEL and PartKind.ORGANISER not in visit.kinds:
             control = visit.event.race_control
             return visit.reply(visit.s("race-only-organiser", name=control.name, phone=control.phone))
-        reply = await answered.not_yet(visit, meant) or await reported.report(visit, meant)
+        reply = (
+            await with_her.said(visit, meant)
+            or await answered.not_yet(visit, meant)
+            or await reported.report(visit, meant)
+        )
         return await alarmed.still_open(visit, meant, reply)
 
     async def _each(self, visit: Visit, meant: Several) -> Reply:

@@ -18,11 +18,11 @@ from server.wording.message import Button, Press, Rows, data
 from server.wording.say import lines
 
 
-async def report(visit: Visit, said: Reported) -> Reply:
-    """Hand in every report of a message; what was noted is told back."""
+async def report(visit: Visit, said: Reported, first: int = 0) -> Reply:
+    """Hand in every report of a message, the first as its `first`th entry; what was noted is told back."""
     noted: list[NotedAnswer] = []
     last: tuple[Report, NotedAnswer] | None = None
-    for number, one in enumerate(said.reports):
+    for number, one in enumerate(said.reports, start=first):
         if one.kind is Kind.DRIVE_CONFIRMED:
             return await _drive(visit, one, visit.key(number))
         if one.kind is Kind.CREW_LEFT and one.point is None:
@@ -58,6 +58,10 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     if one.kind is Kind.STAND_DOWN and answer.unconfirmed:
         return visit.reply(
             visit.s("ask-stand-down", runner=answer.runner_name), visit.confirm_buttons(answer.entry)
+        )
+    if one.kind is Kind.IN_HAND and one.with_us and answer.unconfirmed:
+        return visit.reply(
+            visit.s("ask-with-us", runner=answer.runner_name), visit.confirm_buttons(answer.entry)
         )
     text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True, supporter=supporter)
     if supporter:

@@ -168,9 +168,12 @@ _QUESTIONS = (
 
 _REPORTS = (
     (r"(?:besenläufer|besenwagen|schlussläufer|schlussmann|schlussfahrzeug|besen)\b", "sweeper"),
-    (r"(?:wir haben sie|habe sie|haben sie|sie ist|sie sitzt)(?: jetzt| sicher)* (?:bei uns|im auto|im wagen|"
+    (r"(?:wir haben sie|habe sie|haben sie|sie ist|sie sitzt)(?: jetzt| sicher| bei uns| bei mir)* (?:im auto|im wagen|"
      r"eingesammelt)",
      "picked her up"),
+    (r"\bist (?:(?:jetzt|hier|endlich|wieder|schon|gerade|gut|sicher) )*bei (?:uns|mir)\b", "is with us"),
+    (r"^(?:(?:ja|ok|so|puh|also|und|,) )*(?:wir |ich )?(?:haben|habe) sie(?: (?:jetzt|hier|endlich|wieder|gefunden|"
+     r"bei uns|bei mir))*(?= ?[.!]*$)", "we have got her"),
     (r"(?:rennleitung|orga|veranstalter) (?:weiß (?:es|bescheid|davon)|ist informiert|informiert|verständigt)|"
      r"(?:habe|haben) (?:die |der )?(?:rennleitung|orga) (?:angerufen|informiert|bescheid gesagt|verständigt)",
      "told race control"),
@@ -289,6 +292,8 @@ _WORDS = (
     (r"\bist\b", "is"),
     (r"\bwar\b", "was"),
     (r"\bhat\b", "has"),
+    (r"^habe (?!ich\b)(?=\w+(?: jetzt| now)?$)", "i have "),
+    (r"^haben (?!wir\b|sie\b)(?=\w+(?: jetzt| now)?$)", "we have "),
     (r"\bhaben\b|\bhabe\b", "have"),
     (r"\bwir\b", "we"),
     (r"\bich\b", "i"),

@@ -122,7 +122,9 @@ def in_or_out(
         return replace(base, kind=Kind.OUT)
     if STRONG_IN.search(text):
         finish = re.search(r"\b(?:finish\w*|home)\b|FINISH", text)
-        return replace(base, kind=Kind.IN, condition=condition and not finish)
+        return replace(
+            base, kind=Kind.IN, condition=condition and not finish, with_us=reporting.has_her(text)
+        )
     if condition and timed and _IN_AT.search(text):
         # 'she fell, in at Mill 7:48': how she is stands first, and where she came in is told all the same.
         return replace(base, kind=Kind.IN, condition=True)

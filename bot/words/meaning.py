@@ -73,7 +73,8 @@ class Report:
     """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
     words also tell how she is; `placed_by_words` that they tell where, with no fix. `own_there`: it corrects the
     writer's own last report at that point, and is of its kind; `of_crew`: it is about
-    the crew themselves, and says nothing of her; `unnamed`: a call for help that does not say for which runner."""
+    the crew themselves, and says nothing of her; `unnamed`: a call for help that does not say for which runner;
+    `with_us`: the writer has her: 'got' says so, 'here' says that she is with them."""
 
     kind: Kind
     seen_at: datetime
@@ -90,6 +91,7 @@ class Report:
     own_there: bool = False
     of_crew: bool = False
     unnamed: bool = False
+    with_us: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,6 +93,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         \bin hand\b
         \b(she|her) (is )?safe and (sound|well)\b
         \b(we|i) (have|have got|got) (her|she)( now| safe| safely| with us| here)?( and\b.*)?$
+        GOTHER
         """,
     ),
     (
@@ -180,7 +181,16 @@ _STAND_DOWN = {
     "FINE": r"(?:(?:ok|yes|no|all|she|her|it|everything|is|has|good|fine|clear|and|so|now|with) )*",
     "FINALLY": r"(?: (?:all|she|her|everything|is|good|fine|ok|and|with))*",
 }
-_REPORTS = tuple((kind, pattern(lines, _STAND_DOWN)) for kind, lines in _TABLE)
+_GOT_HER = (
+    r"^(?:(?:yes|ok|right|now|and|phew|finally|at last|good news|all good|just) )*(?:(?:we|i) )?(?:have |now |just |both )*"
+    r"(?:have|got|found) (?:her|she)(?: (?:now|here|back|again|at last|finally|with us|with me|at PT|at FINISH))*"
+    r"(?: (?:and|she is)\b.*)?$"
+)
+_REPORTS = tuple((kind, pattern(lines, {**_STAND_DOWN, "GOTHER": _GOT_HER})) for kind, lines in _TABLE)
+_HAS_HER = re.compile(_GOT_HER)
+_IS_WITH_US = re.compile(
+    r"\b(?:she|her) is (?:(?:now|here|back|just|safely|finally|already|in) )*with (?:us|me)\b"
+)
 
 _OUT = pattern(r"""
     \bout (of|from)\b
@@ -270,6 +280,14 @@ _SWEEP_TO_COME = re.compile(
     r"\b(?:sweep|sweeps|sweepers?|tail ?runners?|broom wagon|back marker)\b"
     r".{0,12}\bnot\b.{0,24}\b(?:through|past|here|come|came|arrived|been|in)\b"
 )
+
+
+def has_her(text: str) -> str:
+    """'got' where the writer says that they have her, 'here' where that she is with them; '' for anything else. What that
+    means is for the state of her race to say."""
+    if _HAS_HER.search(text):
+        return "got"
+    return "here" if _IS_WITH_US.search(text) else ""
 
 
 def is_sweep_to_come(text: str) -> bool:

@@ -241,6 +241,8 @@ def _kind_of(
     if kind is Kind.START_DELAYED and base.amount is None:
         length = find_length(said.text, bare=True)
         return replace(base, kind=kind, amount=length[0] if length else None)
+    if kind is Kind.IN_HAND and reporting.has_her(text) == "got":
+        return replace(base, kind=kind, with_us="got")
     if kind is not None:
         return replace(base, kind=kind)
     if PartKind.RUNNER in ctx.parts:

@@ -808,6 +808,7 @@ race-only-organiser = Nicht notiert, und es zählt nicht: dass der Start sich ve
 button-right-of = { $runner }: richtig
 button-wrong-of = { $runner }: falsch
 ask-event = Welche Veranstaltung?
+ask-with-us = { $runner } ist bei euch. Ist der Alarm zu ihrem Hilferuf damit zu Ende? Noch läuft er für alle: drück ‚Richtig‘ oder schreib ‚ja‘, wenn sie keine Hilfe mehr braucht.
 ask-stand-down = Den Alarm zu { $runner } für alle beenden? Noch läuft er: drück ‚Richtig‘ oder schreib ‚ja‘.
 choice-left = { $place } verlassen, läuft weiter
 choice-left-plain = Einen Punkt verlassen, läuft weiter

@@ -809,6 +809,7 @@ race-only-organiser = Not noted, and it does not count: only the organiser can s
 button-right-of = { $runner }: right
 button-wrong-of = { $runner }: wrong
 ask-event = Which event?
+ask-with-us = { $runner } is with you. Does that end the alarm about her call for help? It is still on for everybody: press ‘Right’ or write ‘yes’ if she needs no more help.
 ask-stand-down = End the alarm for { $runner } for everybody? It is still on: press ‘Right’ or write ‘yes’.
 choice-left = Left { $place }, going on
 choice-left-plain = Left a point, going on
