@@ -15,7 +15,7 @@ from server.paper.table import to_minute
 from server.plan.timetable import Timetable
 from server.watch.notice import MeetingValues
 from server.wording.say import Say, lines
-from server.wording.times import floor_to
+from server.wording.times import edges, floor_to, planned, planned_length
 
 PRODUCT = "-//Stilepost//crew plan//EN"
 
@@ -94,7 +94,8 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     point = event.course_of(runner).point(m.point)
     values = {"runner": event.runner(runner).name, "place": point.name}
     if own:
-        title, start, end = say.s("paper-own-title", place=point.name), m.window.early, m.window.late
+        title = say.s("paper-own-title", place=point.name)
+        start, _, end = edges(m.window)
     elif m.leave_by is not None and m.drive != timedelta(0):
         title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
         start, end = floor_to(m.leave_by), m.wait_until
@@ -115,9 +116,12 @@ def _by_part(event: Event, table: Timetable, part: Part, say: Say) -> Iterator[A
     course, name = event.course_of(table.runner), event.runner(table.runner).name
     if part.kind is PartKind.RUNNER:
         goals = lines(
-            *(f"{say.s('paper-goal', goal=g.value)}: {to_minute(table.rows[-1].arrive[g])}" for g in Goal)
+            *(
+                f"{say.s('paper-goal', goal=g.value)}: {to_minute(planned_length(table.rows[-1].arrive[g], g))}"
+                for g in Goal
+            )
         )
-        end = table.start + table.rows[-1].arrive[Goal.C]
+        end = planned(table.start + table.rows[-1].arrive[Goal.C], Goal.C)
         title = say.s("paper-start-title", event=event.name)
         place = course.point(table.rows[0].point).name
         yield Appointment(f"race-{table.runner}", table.start, end, title, place, goals)
@@ -126,14 +130,15 @@ def _by_part(event: Event, table: Timetable, part: Part, say: Say) -> Iterator[A
         ends = {"from": course.point(part.pace_from).name, "to": course.point(part.pace_to).name}
         yield Appointment(
             f"pace-{table.runner}-{part.pace_from}",
-            table.start + first.arrive[Goal.A],
-            table.start + last.arrive[Goal.C],
+            planned(table.start + first.arrive[Goal.A], Goal.A),
+            planned(table.start + last.arrive[Goal.C], Goal.C),
             say.s("paper-pace-title", runner=name, **ends),
             ends["from"],
             say.s("paper-pace-length", length=say.km(last.km - first.km)),
         )
     elif part.kind is PartKind.VOLUNTEER and part.point and any(r.point == part.point for r in table.rows):
         row, place = table.row(part.point), course.point(part.point).name
-        times = (table.start + row.arrive[Goal.A], table.start + row.leave[Goal.C])
+        begin, end = table.start + row.arrive[Goal.A], table.start + row.leave[Goal.C]
+        times = (planned(begin, Goal.A), planned(end, Goal.C))
         title = say.s("paper-stand-title", runner=name, place=place)
         yield Appointment(f"stand-{part.point}-{table.runner}", *times, title)

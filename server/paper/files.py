@@ -6,7 +6,7 @@ import csv
 import io
 import json
 from collections.abc import Mapping, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -14,11 +14,13 @@ import gpxpy.gpx
 import numpy as np
 
 from server.course import Course
-from server.event.model import CutOff, Event, Goal, Point
+from server.event.model import Event, Goal
+from server.plan.cutoffs import DueTime, due_times
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
 from server.wording.planned import say_planned, say_sources
 from server.wording.say import Say
+from server.wording.times import planned, planned_length
 
 
 def gpx_with_points(
@@ -30,20 +32,21 @@ def gpx_with_points(
     description. Times in names are local to the event, `time` is the planned arrival in UTC.
     """
     zone = ZoneInfo(event.time_zone)
-    definition = event.course_of(timetable.runner)
+    definition, due = event.course_of(timetable.runner), due_times(event, timetable.runner)
     out = gpxpy.gpx.GPX()
     out.creator = "Stilepost"
     out.name = f"{event.name}: {event.runner(timetable.runner).name}"
     for row in timetable.rows:
         point, spot = definition.point(row.point), course.at(row.km)
-        at = timetable.start + row.arrive[Goal.B]
+        exact = timetable.start + row.arrive[Goal.B]
+        at = planned(exact, Goal.B)
         mark = gpxpy.gpx.GPXWaypoint(
             latitude=round(spot.lat_deg, 7),
             longitude=round(spot.lon_deg, 7),
             elevation=None if spot.height_m is None else round(spot.height_m, 1),
-            time=at.astimezone(UTC),
+            time=exact.astimezone(UTC),
             name=f"{at.astimezone(zone):%H:%M} {point.name}",
-            description=_described(timetable, row, point, say),
+            description=_described(timetable, row, [d for d in due if d.point == row.point], say),
         )
         out.waypoints.append(mark)
     if with_line:
@@ -51,19 +54,15 @@ def gpx_with_points(
     return str(out.to_xml(version="1.1")).encode()
 
 
-def _described(table: Timetable, row: Row, point: Point, say: Say) -> str:
-    early, late = (table.start + row.arrive[g] for g in (Goal.A, Goal.C))
+def _described(table: Timetable, row: Row, dues: Sequence[DueTime], say: Say) -> str:
+    early, late = (planned(table.start + row.arrive[g], g) for g in (Goal.A, Goal.C))
     said = [say.km(row.km), f"A {say.when(early)}", f"C {say.when(late)}"]
     if row.stop:
         said.append(f"{say.s('paper-stop')} {hours(row.stop)}")
-    for c in point.cut_offs:
-        due = say.s("paper-due", edge=say.s(f"edge-{c.edge.value}"), when=say.when(_due(c, table), day=True))
+    for d in dues:
+        due = say.s("paper-due", edge=say.s(f"edge-{d.edge.value}"), when=say.when(d.at, day=True))
         said.append(f"{say.s('paper-cut-off')} {due}")
     return ", ".join(said)
-
-
-def _due(cut_off: CutOff, table: Timetable) -> datetime:
-    return cut_off.at(table.start)
 
 
 def _line(course: Course) -> gpxpy.gpx.GPXTrack:
@@ -81,7 +80,8 @@ def _line(course: Course) -> gpxpy.gpx.GPXTrack:
 
 
 def to_csv(event: Event, timetable: Timetable) -> str:
-    """The timetable as CSV: one row a point, elapsed h:mm:ss and local clock time, in and out, for each goal."""
+    """The timetable as CSV: one row a point, elapsed h:mm:ss and local clock time, in and out, for each goal; whole
+    minutes as in the table: A down, B nearest, C up."""
     zone = ZoneInfo(event.time_zone)
     definition = event.course_of(timetable.runner)
     out = io.StringIO()
@@ -92,7 +92,8 @@ def to_csv(event: Event, timetable: Timetable) -> str:
         cells: list[str] = []
         for g in Goal:
             for gone in (row.arrive[g], row.leave[g]):
-                cells += [_elapsed(gone), f"{(timetable.start + gone).astimezone(zone):%Y-%m-%d %H:%M:%S}"]
+                shown = planned(timetable.start + gone, g).astimezone(zone)
+                cells += [_elapsed(planned_length(gone, g)), f"{shown:%Y-%m-%d %H:%M:%S}"]
         legs = (f"{row.leg_km:.2f}", f"{row.leg_ascent_m:.0f}", f"{row.leg_descent_m:.0f}")
         name = definition.point(row.point).name
         # A name that begins like a formula would be run by a spreadsheet.

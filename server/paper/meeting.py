@@ -14,7 +14,7 @@ from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
 from server.watch.notice import MeetingValues
 from server.wording.say import SURELY_COME, Say, slug
-from server.wording.times import clock, edges, floor_to, own_clock
+from server.wording.times import clock, edges, floor_to, own_clock, planned
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +43,7 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
     event = before.event
     name = event.runner(runner).name
     row = before.timetable(runner).row(m.point)
-    planned = before.timetable(runner).start + row.arrive[Goal.B]
+    meant = planned(before.timetable(runner).start + row.arrive[Goal.B], Goal.B)
     said = (
         _lost(m, say),
         _leave_line(event, m, say),
@@ -52,7 +52,7 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
         say.s("paper-expected", runner=name, window=say.window(m.window)),
         say.s(
             "paper-planned",
-            when=say.when(planned, day=True),
+            when=say.when(meant, day=True),
             length=say.length(row.stop) if row.stop else "none",
         ),
         say.until("paper-wait", "paper-wait-short", say.when(m.wait_until, day=True), name, m.p_comes),
@@ -164,7 +164,7 @@ def _her_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
     table = before.timetable(runner)
     row = table.row(m.point)
     return (
-        _cell(say.s("paper-cell-planned"), table.start + row.arrive[Goal.B], say),
+        _cell(say.s("paper-cell-planned"), planned(table.start + row.arrive[Goal.B], Goal.B), say),
         Cell(say.s("paper-stop"), say.length(row.stop) if row.stop else "0"),
         _comes(say.s("paper-cell-likely"), m, say),
         _cell(say.s("paper-cell-crew-until"), m.wait_until, say),

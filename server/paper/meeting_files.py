@@ -19,7 +19,7 @@ from server.plan.movements import CrewPlan, Ride, Visit
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.trips import car_of
 from server.watch.notice import MeetingValues
-from server.wording.times import floor_to
+from server.wording.times import edges, floor_to
 
 CSV_COLUMNS = (
     "runner", "point", "id", "meeting", "who", "driver", "car", "from", "drive", "drive confirmed", "leave by",
@@ -64,9 +64,7 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
     yield place_name(event, m.drive_from) if m.drive_from else ""
     yield _length(m.drive)
     yield _yes(m.drive_confirmed)
-    yield from (
-        _local(t, zone) for t in (_told(m), m.be_there, m.window.early, m.window.likely, m.window.late)
-    )
+    yield from (_local(t, zone) for t in (_told(m), m.be_there, *edges(m.window)))
     yield _local(m.wait_until, zone)
     yield "" if r.ride is None else f"{r.ride.p_first:.3f}"
     yield "" if r.visit is None else _yes(r.visit.promised)

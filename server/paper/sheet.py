@@ -23,7 +23,7 @@ from server.wording.planned import say_planned
 from server.wording.reader import reader_in
 from server.wording.say import Say
 from server.wording.things import card_lines, part_words
-from server.wording.times import clock, own_clock
+from server.wording.times import clock, own_clock, planned
 
 ALL_MEETINGS = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 """Who has every meeting on their sheet, since they are asked about all of them."""
@@ -212,7 +212,7 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
             for d in due
             if d.point == row.point
         ]
-        clocks = [_there(say, table.start + row.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
+        clocks = [_there(say, planned(table.start + row.arrive[g], g)) for g in (Goal.A, Goal.B, Goal.C)]
         stop = to_minute(row.stop) if row.stop > timedelta(0) else ""
         cells = (point.name, say.km(row.km), *clocks, stop, ", ".join(rules), costs(say, row))
         rows.append(_PlanRow(cells, point.crew_access))

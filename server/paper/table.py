@@ -18,6 +18,7 @@ from server.plan.timetable import Row, Timetable
 from server.wording import measures
 from server.wording.planned import say_factor, say_planned, say_sources
 from server.wording.say import Say, slug
+from server.wording.times import planned, planned_length
 
 MINUTES_WIDTH = 26
 LEFT = frozenset({"paper-point", "paper-minutes-for", "paper-from", "paper-to", "paper-what"})
@@ -40,7 +41,7 @@ def plan_table(event: Event, timetable: Timetable, say: Say) -> Table:
     table.add_column(say.s("paper-minutes-for"), min_width=MINUTES_WIDTH)
     day = ""
     for row in timetable.rows:
-        likely = say.spoken(timetable.start + row.arrive[Goal.B]).split()[0]
+        likely = say.spoken(planned(timetable.start + row.arrive[Goal.B], Goal.B)).split()[0]
         if likely != day:
             day = likely
             table.add_section()
@@ -53,8 +54,8 @@ def _km(say: Say, km: float) -> str:
 
 
 def _cells(event: Event, table: Timetable, row: Row, due: tuple[DueTime, ...], say: Say) -> tuple[str, ...]:
-    def clock(gone: timedelta) -> str:
-        return say.when(table.start + gone, day=True)
+    def clock(gone: timedelta, goal: Goal) -> str:
+        return say.when(planned(table.start + gone, goal), day=True)
 
     first = row is table.rows[0]
     rules = [
@@ -67,11 +68,11 @@ def _cells(event: Event, table: Timetable, row: Row, due: tuple[DueTime, ...], s
         _km(say, row.km),
         "" if first else _km(say, row.leg_km),
         "" if first else f"+{row.leg_ascent_m:.0f} -{row.leg_descent_m:.0f}",
-        clock(row.arrive[Goal.A]),
-        clock(row.arrive[Goal.B]),
-        clock(row.arrive[Goal.C]),
+        clock(row.arrive[Goal.A], Goal.A),
+        clock(row.arrive[Goal.B], Goal.B),
+        clock(row.arrive[Goal.C], Goal.C),
         to_minute(row.stop) if row.stop else "",
-        clock(row.leave[Goal.B]) if row.stop else "",
+        clock(row.leave[Goal.B], Goal.B) if row.stop else "",
         "\n".join(rules),
         costs(say, row),
     )
@@ -86,7 +87,7 @@ def costs(say: Say, row: Row) -> str:
 
 def goals_line(say: Say, timetable: Timetable) -> str:
     """The three whole times."""
-    a, b, c = (to_minute(timetable.rows[-1].arrive[g]) for g in Goal)
+    a, b, c = (to_minute(planned_length(timetable.rows[-1].arrive[g], g)) for g in Goal)
     return say.s("plan-goals", a=a, b=b, c=c)
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from server.forecast.outlook import Window
 from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanRow
 from server.wording.answers import freshness
 from server.wording.planned import say_planned, say_sources
 from server.wording.say import Say, lines, slug
 from server.wording.things import hours_words
-from server.wording.times import floor_to, window_short
+from server.wording.times import plan_short
 
 EARLIER_TOLD = 2
 """So many of the points to come are told of with their latest times out; the first are what can still be acted on."""
@@ -78,7 +77,7 @@ def _earlier(say: Say, cut_off: CutOffAnswer) -> str:
 
 
 def _plan_row(say: Say, r: PlanRow) -> str:
-    short = window_short(Window(r.point, r.a_in, r.b_in, r.c_in), say.reader, say.now)
+    short = plan_short(r.a_in, r.b_in, r.c_in, say.reader, say.now)
     return say.s(
         "plan-row",
         place=r.name,
@@ -115,10 +114,10 @@ def _changes(say: Say, row: PlanRow) -> str:
 
 
 def goals_told(say: Say, row: PlanRow, gone: frozenset[str] = frozenset()) -> str:
-    """'A no longer, B until 14:20': the time rounded down, a goal whose time is over said to be gone, one that is
-    `gone` already left out."""
+    """'A no longer, B until 14:20': times down to the minute as on paper, a goal whose time is over said to be gone,
+    one that is `gone` already left out."""
     told = (
-        say.s("plan-change-goal", goal=c.goal, when=say.when(floor_to(c.at)))
+        say.s("plan-change-goal", goal=c.goal, when=say.when(c.at))
         if c.at > say.now
         else say.s("goals-gone", goal=c.goal)
         for c in row.changes

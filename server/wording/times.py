@@ -3,22 +3,25 @@
 Rules: the point's clock first, the reader's own in brackets where the two differ at that moment; a weekday
 where the day differs from today's or the hour is one of the night (20 to 6: at 3 a.m. nobody is sure what
 day it is); the zone's name where the clock shows an hour twice. A window's outer edges are rounded outward
-to 5 minutes, its middle to the nearest 5, so that what is shown is never surer than what was computed.
+to 5 minutes, its middle to the nearest 5, so that what is shown is never surer than what was computed. A plan is
+what she means, not a guess: its times stand to the minute wherever they stand, goal A down, B nearest, C up.
 """
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 from babel.dates import format_datetime, format_time
 
+from server.event.model import Goal
 from server.forecast.outlook import Window
 from server.wording.reader import Reader
 from server.wording.sentences import locale_of, sentence
 
 STEP = timedelta(minutes=5)
+MINUTE = timedelta(minutes=1)
 NIGHT_FROM_HOUR, NIGHT_TO_HOUR = 20, 6
 
 
@@ -37,6 +40,17 @@ def ceil_to(at: datetime, step: timedelta = STEP) -> datetime:
 def nearest(at: datetime, step: timedelta = STEP) -> datetime:
     """The nearest whole step; half a step goes up."""
     return floor_to(at + step / 2, step)
+
+
+def planned(at: datetime, goal: Goal) -> datetime:
+    """A time of the plan as shown, in chat, on paper and in files alike: whole minutes, A down, B nearest, C up."""
+    return {Goal.A: floor_to, Goal.B: nearest, Goal.C: ceil_to}[goal](at, MINUTE)
+
+
+def planned_length(gone: timedelta, goal: Goal) -> timedelta:
+    """The same of a time since her start."""
+    begin = datetime.fromtimestamp(0, UTC)
+    return planned(begin + gone, goal) - begin
 
 
 def edges(window: Window) -> tuple[datetime, datetime, datetime]:
@@ -146,6 +160,13 @@ def window(
     if own_clock(likely, reader, now):
         text += " " + words(f"window-own-{suffix}" if suffix else "window-own", reader.time_zone)
     return text
+
+
+def plan_short(a: datetime, b: datetime, c: datetime, reader: Reader, now: datetime) -> str:
+    """The goals of one point for a list, to the minute: '14:30 (13:20 to 15:52)'."""
+    early, likely, late = planned(a, Goal.A), planned(b, Goal.B), planned(c, Goal.C)
+    there = _run((likely, early, late), reader, now, reader.event_time_zone, None)
+    return sentence(reader.language, "window-short", likely=there[0], early=there[1], late=there[2])
 
 
 def window_short(w: Window, reader: Reader, now: datetime) -> str:
