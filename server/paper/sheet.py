@@ -15,7 +15,7 @@ from server.paper.moves import COLUMNS, move_rows
 from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines, to_minute
 from server.plan.cards import cards_of
 from server.plan.cutoffs import due_times
-from server.plan.movements import CrewPlan
+from server.plan.movements import APART, CrewPlan
 from server.plan.notes import saying
 from server.watch.notice import MeetingValues
 from server.wording.cards import built_in_cards, red_flag_line
@@ -48,10 +48,11 @@ class _Plan:
 
 @dataclass(frozen=True, slots=True)
 class _How:
-    """What the ways to a person's meetings are made of: heads and rows."""
+    """What the ways to a person's meetings are made of: heads and rows, and what to know of their odds."""
 
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +199,12 @@ def _there(say: Say, at: datetime) -> str:
 
 def _how(event: Event, say: Say, moves: CrewPlan | None, mine: Collection[str]) -> _How:
     rows = move_rows(event, moves, say) if moves is not None else ()
-    return _How(tuple(say.s(c) for c in COLUMNS), tuple(r.cells for r in rows if r.meeting in mine))
+    shown = tuple(r.cells for r in rows if r.meeting in mine)
+    notes = [
+        say_planned(say.reader, n) for n in (moves.notes if moves is not None else ()) if n.kind == APART
+    ]
+    names = {event.runner(m.runner).name for m in event.meetings if m.id in mine}
+    return _How(tuple(say.s(c) for c in COLUMNS), shown, tuple(notes) if len(names) > 1 else ())
 
 
 def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:

@@ -37,12 +37,13 @@ class MeetingValues:
     `drive` may be an estimate: then `drive_confirmed` is False and it sets nothing. `drive_from` is where
     the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
-    they stay here until she leaves; `p_comes`: that she has come here by `wait_until`, where that is cut short for
-    `next_meeting`. `kit` is brought, `take_back` taken away from there. `stay`: the time to wait is
-    over, but she is missed here, so crew stay until she is heard of. `lost` says why the meeting can't be made ('' = it
-    can), `was_leave_by` and `was_be_there` what this person was last told; `unreported_out` the point where she was
-    seen in, and from which nobody has reported her out. Where several cars come, all this is of one of them, `ways` of
-    the others; `own` and `parties` give each car's; `car` is then the key of a car that is not the meeting's own.
+    they stay here until she leaves (of two runners as if their races had nothing in common); `p_comes`: that she has
+    come here by `wait_until`, where that is cut short for `next_meeting`. `kit` is brought, `take_back` taken away from
+    there. `stay`: the time to wait is over, but she is missed here, so crew stay until she is heard of. `lost` says why
+    the meeting can't be made ('' = it can), `was_leave_by` and `was_be_there` what this person was last told;
+    `unreported_out` the point where she was seen in, and from which nobody has reported her out. Where several cars
+    come, all this is of one of them, `ways` of the others; `own` and `parties` give each car's; `car` is then the key of
+    a car that is not the meeting's own.
     """
 
     meeting: str

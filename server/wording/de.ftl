@@ -1064,6 +1064,7 @@ plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme 
 plan-move-other-car = { $car } fährt zu diesem Treffen, mit { $about }: { $p }, vor ihr dort zu sein
 plan-move-asleep = { $person } will von { $from } bis { $until } schlafen, fährt dann aber: die Schlafzeit verlegen oder jemand anderen fahren lassen
 plan-move-awake = { $person } wird am Ende dieser Fahrt { $awake } wach gewesen sein
+plan-move-two-runners = eine Crew trifft { $runner } und { $other }: die Chancen sind gerechnet, als hätten ihre Nächte nichts gemeinsam; Wetter, das beide bremst, steckt nicht darin
 plan-move-awake-assumed = angenommen ist, dass { $person } seit { $since } wach ist: in der Eventdatei mit awake_since oder sleeps sagen
 plan-move-swap = { $person }, im selben Auto, fährt stattdessen
 plan-move-sleep = { $person } schläft vor dieser Fahrt, von { $from } bis { $until }

@@ -1066,6 +1066,7 @@ plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer 
 plan-move-other-car = { $car } goes to this meeting, with { $about }: { $p } to be there before her
 plan-move-asleep = { $person } means to sleep from { $from } to { $until }, but drives then: move the sleep, or let somebody else drive
 plan-move-awake = { $person } will have been awake for { $awake } at the end of this drive
+plan-move-two-runners = one crew meets { $runner } and { $other }: the odds are counted as if their nights had nothing in common; weather that slows both is not in them
 plan-move-awake-assumed = { $person } is taken to be awake since { $since }: say so in the event file with awake_since or sleeps
 plan-move-swap = { $person }, in the same car, drives instead
 plan-move-sleep = { $person } sleeps before this drive, from { $from } to { $until }

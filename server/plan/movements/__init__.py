@@ -9,6 +9,7 @@ from server.plan.movements.joint import Tie, leave_by, tie
 from server.plan.movements.offers import crew_plan
 from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.values import (
+    APART,
     Addend,
     Broken,
     CarRow,
@@ -27,6 +28,7 @@ from server.plan.movements.values import (
 )
 
 __all__ = [
+    "APART",
     "Addend",
     "Broken",
     "CarRow",

@@ -19,6 +19,7 @@ from server.plan.movements.rules import broken_rules, permit_troubles
 from server.plan.movements.times import Clockwork, Timed, timed
 from server.plan.movements.trips import Trip, trips_of
 from server.plan.movements.values import (
+    APART,
     Broken,
     CarRow,
     CrewPlan,
@@ -32,7 +33,7 @@ from server.plan.movements.values import (
     Visit,
     part_of,
 )
-from server.plan.notes import note, saying
+from server.plan.notes import Saying, note, saying
 from server.plan.timetable import Timetable
 
 OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
@@ -117,7 +118,20 @@ def plan_of(moves: Moves) -> CrewPlan:
     offers = (*_confirm(moves.event, moves.timed), *rest)
     people = tuple(row for v, t in zip(visits, moves.timed, strict=True) for row in _person_rows(v, t))
     cars = tuple(row for v in visits for row in _car_rows(v))
-    return CrewPlan(visits, people, cars, broken, tuple(troubles), offers, notes)
+    apart = tuple(dict.fromkeys(_apart(moves.event, moves.trips)))
+    return CrewPlan(visits, people, cars, broken, tuple(troubles), offers, (*apart, *notes))
+
+
+def _apart(event: Event, trips: Sequence[Trip]) -> Iterator[Saying]:
+    """Whose races the odds take as having nothing in common, where one car goes from the one to the other."""
+    runner = {t.plan.id: t.plan.runner for t in trips}
+    for trip in trips:
+        for leg in trip.legs:
+            before = runner.get(leg.after or "", trip.plan.runner)
+            if before != trip.plan.runner:
+                both = sorted((before, trip.plan.runner))
+                names = [event.runner(r).name for r in both]
+                yield saying(APART, runner=names[0], other=names[1])
 
 
 def _paths(

@@ -250,6 +250,10 @@ class Offer:
     end: datetime | None = None
 
 
+APART = "move-two-runners"
+"""The kind of note that says whose races the odds take as having nothing in common."""
+
+
 @dataclass(frozen=True, slots=True)
 class CrewPlan:
     """Every movement, in order of time; what breaks a rule (it is refused then), what will not work, what helps."""

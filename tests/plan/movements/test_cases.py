@@ -87,6 +87,21 @@ def test_one_crew_for_two_runners_at_the_same_time(event_of: Events, view: Views
     assert any(o.kind is OfferKind.OTHER_CAR and o.car == "red" for o in plan.offers)
 
 
+def test_it_is_said_that_two_runners_odds_are_counted_apart(event_of: Events, view: Views) -> None:
+    """Where one car goes from one runner to the other the odds come with what they leave out, once; else nothing."""
+    apart = "one crew meets Jo and Maren: the odds are counted as if their nights had nothing in common"
+    two = two_runners(event_of(), START + 8 * HOUR)
+    both = {"maren": view(), "jo": view(start=START + 8 * HOUR, key=9)}
+    said = [x for x in plan_remarks(english(two), two, crew_plan(two, {}, both)) if apart in x]
+    assert len(said) == 1
+    one = event_of()
+    told = plan_remarks(english(one), one, crew_plan(one, {}, {"maren": view()}))
+    assert not any("in common" in x for x in told)
+    cars = tuple(replace(m, crew=("vera",), car="red") if m.runner == "jo" else m for m in two.meetings)
+    own = replace(two, meetings=cars)
+    assert not any("in common" in x for x in plan_remarks(english(own), own, crew_plan(own, {}, both)))
+
+
 def test_crew_who_go_on_before_she_comes_are_not_promised(event_of: Events, view: Views) -> None:
     """Ana is at Mill in time, but Jo is due at Chapel so soon that she would leave before Maren has likely come: the
     odds of seeing her are told, the meeting is not promised, and the other car is offered."""
