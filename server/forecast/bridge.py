@@ -27,8 +27,10 @@ from server.event.model import (
 )
 from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
 from server.forecast.hearing import Hearing
+from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
 from server.forecast.outlook import Outlook, Whereabouts, Window
 from server.forecast.posterior import Posterior, posterior
+from server.forecast.stages import within
 from server.forecast.values import (
     Condition,
     Fact,
@@ -80,55 +82,15 @@ def outlook(
     rows = timetable.rows[1:]
     ids = tuple(r.point for r in rows)
     index = {p: i for i, p in enumerate(ids)}
-    nights = nights_of(event, runner, timetable, index)
+    nights = nights_of(event, runner, race, timetable, index)
     reference = reference_of(timetable, course, nights)
-    facts = (*facts_of(runner, index, timetable), *_nights_told(runner, ids, nights))
+    facts = (*facts_of(runner, index, timetable), *nights_told(runner, ids, nights))
     silence = silence_of(event, runner, race, index, outages, hearing)
-    # The engine's limit counts hours on the way; that of a race in stages counts the nights as well.
-    limit_s = None if nights else limit_of(event, runner, race, ids[-1])
-    post = posterior(reference, facts, limit_s=limit_s)
-    return _Outlook(runner.start, ids, post, silence)
-
-
-@dataclass(frozen=True, slots=True)
-class Night:
-    """The end of a stage: its point's number, how long she rests there by the plan, and when the next stage starts,
-    seconds after her start."""
-
-    point: int
-    length_s: float
-    until_s: float
-
-
-def nights_of(
-    event: Event, runner: RunnerState, timetable: Timetable, index: dict[str, int]
-) -> tuple[Night, ...]:
-    """The nights between her stages, in running order."""
-    found = []
-    for p in event.course_of(runner.runner).points:
-        if p.next_stage is not None and p.id in index:
-            row = timetable.row(p.id)
-            length = (row.leave[Goal.B] - row.arrive[Goal.B]).total_seconds()
-            found.append(Night(index[p.id], length, _since(runner.start, p.next_stage)))
-    return tuple(found)
-
-
-def _nights_told(runner: RunnerState, ids: Sequence[str], nights: Sequence[Night]) -> list[Fact]:
-    """A night is time that does not count, from when she came in, else as the plan has it; one ahead holds her there
-    until the next stage starts."""
-    order = {p: i for i, p in enumerate(ids)}
-    been = [order[t.point] for t in runner.times if t.point in order and (t.arrived or t.left)]
-    been += [len(ids) - 1] if runner.finished else []
-    out: list[Fact] = []
-    for n in nights:
-        times = runner.at_point(ids[n.point])
-        if times is not None and times.arrived is not None:
-            out.append(Held(min(_since(runner.start, times.arrived.at), n.until_s), n.until_s))
-        elif max(been, default=-1) > n.point or (times is not None and times.left is not None):
-            out.append(Held(n.until_s - n.length_s, n.until_s))
-        else:
-            out.append(KnownStop(n.point, n.until_s))
-    return out
+    limit_s = limit_of(event, runner, race, ids[-1])
+    # The engine's limit is of one way to the finish; with a night on it each stage has its own.
+    ends = ends_of(nights_ahead(runner, ids, nights), len(ids) - 1, limit_s)
+    post = posterior(reference, facts, limit_s=None if ends else limit_s)
+    return _Outlook(runner.start, ids, within(post, ends), silence)
 
 
 def reference_of(timetable: Timetable, course: Course, nights: Sequence[Night] = ()) -> Reference:

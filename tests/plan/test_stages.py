@@ -7,11 +7,16 @@ from datetime import timedelta
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from server.event.model import Goal, Target
+from server.event.model import CutOff, Edge, Goal, Target
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.forecast.bridge import outlook
+from server.forecast.posterior import posterior
+from server.forecast.stages import StageEnd, within
+from server.forecast.values import KnownStop, Quality, Reference, Sighting
 from server.plan import PlanError, make_timetable
 from server.plan.cutoffs import goal_changes
 from server.plan.movements.joint import of_timetable
@@ -160,3 +165,81 @@ class TestForecast:
         assert view.leaving("p3", 0.5) - (staged.starts + 24 * HOUR) < timedelta(minutes=15)
         assert view.leaving("p3", 0.05) >= staged.starts + 24 * HOUR
         assert view.p_still_going() > 0.9
+
+    def _limited(self, event, at_h: float):
+        """The same race with a cut-off in at the camp, so many hours after the start."""
+        cut = (CutOff(Edge.IN, elapsed=timedelta(hours=at_h)),)
+        points = tuple(replace(p, cut_offs=cut) if p.next_stage else p for p in event.courses[0].points)
+        return replace(event, courses=(replace(event.courses[0], points=points),))
+
+    def test_the_limit_of_a_stage_reaches_its_windows_and_not_its_odds(
+        self, staged, table, demo_course
+    ) -> None:
+        """An hour slow on the first 40 km, a cut-off at the camp a little after her likely time: her late edge there and
+        before it is pulled in, no time is later than without, and the odds are what they were."""
+        late_h = {p: table.row(p).arrive[Goal.B].total_seconds() / 3600.0 * 1.1 for p in ("p1", "p2")}
+        entries = [self._entry(staged, Kind.THROUGH, p, h) for p, h in late_h.items()]
+        now = late_h["p2"] + 0.01
+        plain = self._view(staged, table, demo_course, entries, now)
+        at = plain.arrival("p3", 0.6)
+        limited = self._limited(staged, (at - staged.starts) / HOUR)
+        told = self._view(limited, table, demo_course, entries, now)
+        assert told.window("p3").late < at + timedelta(minutes=3) < plain.window("p3").late
+        for point in ("p3", "p4", "p5"):
+            assert told.arrival(point, 0.5) <= plain.arrival(point, 0.5)
+            assert told.p_makes(point, at, False) == plain.p_makes(point, at, False)
+            assert told.p_gets_there(point) == plain.p_gets_there(point)
+        assert told.window("p4").early >= staged.starts + 24 * HOUR
+        assert told.leaving("p3", 0.05) == staged.starts + 24 * HOUR
+
+    def test_a_far_limit_changes_nothing_to_speak_of(self, staged, table, demo_course) -> None:
+        """A cut-off hours after she is likely in leaves her windows where they were."""
+        plain = self._view(staged, table, demo_course, [], 0.0)
+        told = self._view(self._limited(staged, 23.0), table, demo_course, [], 0.0)
+        for point in ("p1", "p3", "p5"):
+            assert abs(told.window(point).late - plain.window(point).late) < timedelta(seconds=30)
+
+    def test_the_last_stage_has_the_race_s_limit(self, staged, table, demo_course) -> None:
+        """Out of the camp and slow: the limit at the finish pulls her late edge in, as in a race of one piece; before
+        the camp it reaches the last stage too."""
+        hours = table.row("p4").arrive[Goal.B].total_seconds() / 3600.0 + 0.7
+        entries = [
+            self._entry(staged, Kind.OUT, "p3", 24.0),
+            self._entry(staged, Kind.THROUGH, "p4", hours),
+        ]
+        for facts, now in ((entries, hours + 0.01), ([], 0.0)):
+            plain = self._view(staged, table, demo_course, facts, now)
+            limit = plain.arrival("p5", 0.6) - staged.starts
+            told = self._view(replace(staged, limit=limit), table, demo_course, facts, now)
+            assert told.window("p5").late < staged.starts + limit + timedelta(minutes=10)
+            assert told.window("p5").late < plain.window("p5").late
+
+
+REFERENCE = Reference(
+    km=np.array([10.0, 25.0, 40.0, 60.0]),
+    elapsed_s=np.array([5000.0, 13000.0, 21000.0, 33000.0]),
+    stop_s=np.zeros(4),
+    quality=Quality.COST_MODEL,
+    climb_m_per_km=30.0,
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    first=st.floats(9000.0, 40000.0),
+    last=st.floats(60000.0, 120000.0),
+    seen=st.floats(4000.0, 8000.0) | st.none(),
+)
+def test_a_limit_makes_nothing_later_and_keeps_the_order(
+    first: float, last: float, seen: float | None
+) -> None:
+    """Whatever the limits, reached or out of reach: every path stays in order, none is slower, odds stay as they are."""
+    facts = [KnownStop(1, 50000.0)] + ([] if seen is None else [Sighting(0, seen, seen)])
+    plain = posterior(REFERENCE, facts)
+    told = within(plain, (StageEnd(1, first), StageEnd(3, last)))
+    assert np.all(told.arrivals_s <= plain.arrivals_s + 1e-6)
+    assert np.all(np.diff(told.arrivals_s, axis=1) > 0)
+    assert np.all(told.departures_s >= told.arrivals_s)
+    assert np.all(told.departures_s[:, :-1] <= told.arrivals_s[:, 1:])
+    assert np.all(told.departures_s[:, 1 - told.track.first] >= 50000.0)
+    assert told.plain_s is plain.plain_s
