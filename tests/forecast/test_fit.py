@@ -2,6 +2,7 @@
 
 import itertools
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -120,6 +121,34 @@ def test_the_scripts_figures_are_read_as_printed(stopped: str, due: float) -> No
     assert found["still out"][3] == 11.0
     both = heldout.gathered([(65.0, found), heldout.figures(PRINTED.format(stopped="50 min after x"))])
     assert both["forecast"][9] == pytest.approx(50.0 if np.isnan(due) else 48.5)
+
+
+def test_each_year_is_scored_alone_by_the_fold_that_keeps_it_back(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Years in order, each by the fold that does not know it; a row the script leaves out is not a number."""
+    kind = kinds.of(
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+    )
+    ground = Ground(0.0, (), (-1.0, 0, 0, 0, 0, 0), (0.0, 1.0), (1.0, 0.5, 3.0), 1)
+    late, early, middle = race(1993), race(1991, points=6), race(1992)
+    found = [
+        Fold([late, early], [middle], kind.prior, ground),
+        Fold([middle], [late, early], kind.prior, ground),
+    ]
+    asked: list[tuple[list[int], list[int]]] = []
+
+    def run(fold: Fold, *_: object) -> str:
+        asked.append(([r.year for r in fold.kept], [r.year for r in fold.fitted]))
+        return "\n".join(
+            li for li in PRINTED.format(stopped="nobody stopped").splitlines() if "still" not in li
+        )
+
+    monkeypatch.setattr(heldout, "run_script", run)
+    table = list(heldout.by_year(found, Path(), Path(), 1))
+    assert asked == [
+        ([y], fitted) for y, fitted in ((1991, [1992]), (1992, [1993, 1991]), (1993, [1992])) for _ in "ab"
+    ]
+    assert table[1].startswith("| 1991, 6, limit told | forecast | 4.9 |")
+    assert table[-1].startswith("| 1993, 4, no limit | still out | nan |")
 
 
 def test_odds_are_counted_by_what_was_said() -> None:

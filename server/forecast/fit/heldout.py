@@ -13,6 +13,7 @@ import shutil
 import sys
 import tempfile
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -64,7 +65,7 @@ def figures(printed: str) -> tuple[float, dict[str, list[float]]]:
     out = {}
     for row in ROWS:
         line = re.findall(rf"^{row}\s+(.*)$", printed, re.MULTILINE)
-        out[row] = [float(v) for v in line[0].replace("/", " ").split()]
+        out[row] = [float(v) for v in line[0].replace("/", " ").split()] if line else [np.nan] * 7
     flag = re.findall(r"^  forecast\s+(-?\d+) min .*?(?:; (-?\d+) min|; nobody)", printed, re.MULTILINE)[0]
     false = float(re.findall(r"false on ([\d.]+)%", printed)[0])
     out["forecast"] += [false, float(flag[0]), float(flag[1] or "nan")]
@@ -97,3 +98,15 @@ def rows(found: Sequence[Fold], folder: Path, script: Path, every: int) -> Itera
         parts = [figures(run_script(fold, folder, script, options, every)) for fold in found]
         for row, values in gathered(parts).items():
             yield line(way, row, values)
+
+
+def by_year(found: Sequence[Fold], folder: Path, script: Path, every: int) -> Iterator[str]:
+    """The script's table for each year alone: years differ by more than any change of the forecast."""
+    yield HEAD.replace("| asked |", "| year, points, asked |")
+    each = [(race, fold) for fold in found for race in fold.kept]
+    for race, fold in sorted(each, key=lambda pair: pair[0].year):
+        for way in ("limit told", "no limit"):
+            printed = run_script(replace(fold, kept=[race]), folder, script, WAYS[way], every)
+            _, values = figures(printed)
+            for row in ROWS:
+                yield line(f"{race.year}, {race.ref_s.size}, {way}", row, values[row])

@@ -1,7 +1,7 @@
 """`python -m server.forecast.fit.report FOLDER SCRIPT`: the tables of FORECAST.md, on years kept back. Markdown.
 
 Each fold is fitted once, without its years; the scoring script, the odds and the alarm lines are then tried on those
-years alone. `--only scores|odds|overdue|alarms` prints one of them.
+years alone. `--only scores|years|odds|overdue|alarms` prints one of them; `years` is printed only when asked for.
 """
 
 import argparse
@@ -19,7 +19,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.report", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("script", type=Path, help="the scoring script, with references.json beside it")
-    parser.add_argument("--only", choices=("scores", "odds", "overdue", "alarms"))
+    parser.add_argument("--only", choices=("scores", "years", "odds", "overdue", "alarms"))
     parser.add_argument("--every", type=int, default=5, help="take each Nth runner; alarms each 2Nth")
     parser.add_argument("--folds", type=int, default=FOLDS, help="only the first N folds")
     chosen = parser.parse_args()
@@ -33,6 +33,8 @@ def main() -> None:
         )
         if chosen.only in (None, "scores"):
             say("\n" + "\n".join(heldout.rows(found, chosen.folder, script, every)))
+        if chosen.only == "years":
+            say("\n" + "\n".join(heldout.by_year(found, chosen.folder, script, every)))
         if chosen.only in (None, "odds"):
             say("\n".join(reliability.rows(found, every)))
         if chosen.only in (None, "overdue"):
