@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.channels.base import Reply
-from bot.desk import reported
+from bot.desk import carried, reported
 from bot.desk.visit import Visit
 from bot.words import AskBack, Choice, Need, Report, Reported
 from bot.words.placing import expected
@@ -21,7 +21,7 @@ async def ask_back(visit: Visit, back: AskBack) -> Reply:
         clear = (await reported.report(visit, Reported(back.also))).text
     visit.memory.choices, visit.memory.need = back.choices, back.need
     labels = tuple(_label(visit, back, c) for c in back.choices)
-    return visit.reply(lines(clear, _question(visit, back)), visit.pick_buttons(labels))
+    return visit.reply(lines(clear, _question(visit, back)), carried.offer(visit, labels, back.choices))
 
 
 def whose(visit: Visit, said: Reported) -> AskBack | None:

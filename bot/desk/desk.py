@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
 
 import structlog
 
@@ -14,6 +13,7 @@ from bot.desk import (
     answered,
     asked,
     asking_back,
+    carried,
     distressed,
     either,
     grave,
@@ -23,6 +23,7 @@ from bot.desk import (
     phones,
     reported,
     undoing,
+    which_event,
     with_her,
 )
 from bot.desk.memory import Memories, Memory
@@ -40,7 +41,6 @@ from bot.words import (
     Unclear,
     Understood,
     Undo,
-    answers_a_notice,
     understand,
 )
 from bot.words.tidy import tidy
@@ -55,11 +55,6 @@ from server.wording.say import Say, lines
 
 log = structlog.get_logger("desk")
 
-_OVER = frozenset({"closed"})
-# An event is spoken of from so long before its start, and until all of its runners are closed.
-BEFORE_START = timedelta(days=2)
-FIELDS = {Press.ANSWER: 5, Press.REPORT: 5, Press.ASK: 4, Press.CONFIRM: 3, Press.UNDO: 3}
-"""How many fields a button has that says its event: the last of them is the mark. Older ones have fewer."""
 _STRANGER = frozenset({"no_address", "not_yours"})
 
 
@@ -108,12 +103,14 @@ class Desk:
         return await joining.preview(self._api, incoming, memory, code)
 
     async def _known(self, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
-        chosen = _choose_event(incoming, memory, me)
+        called = await self._help_in(incoming, memory, me)
+        if called is not None:
+            return called
+        chosen = which_event.chosen(incoming, memory, me)
         if chosen is None:
             if not me.data.events:
                 return joining.stranger(me.data.person.language)
-            waiting = _answered_in(incoming, memory, me.data.events)
-            return _ask_event(incoming, memory, me, waiting or me.data.events)
+            return which_event.ask(incoming, memory, me)
         event, incoming = chosen
         text = incoming.text
         visit = Visit(self._api, incoming, memory, me.data, event, me.now)
@@ -136,6 +133,28 @@ class Desk:
         if incoming.photo is None or reply.silent:
             return reply
         return replace(reply, text=lines(reply.text, visit.s("photo-words-only")))
+
+    async def _help_in(self, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply | None:
+        """The reply to a call for help of somebody in several events, which waits for no question: it goes out in each
+        that it may be about, with how to reach another; None for anything else."""
+        if len(me.data.events) < 2 or incoming.button or not incoming.text.strip():
+            return None
+        visits = [Visit(self._api, incoming, memory, me.data, e, me.now) for e in me.data.events]
+        cries = {
+            v.event.id: m
+            for v in visits
+            if isinstance(m := understand(_command(incoming.text), v.context()), Distress)
+        }
+        if not cries:
+            return None
+        about = which_event.called_in(incoming.text, memory, me, tuple(cries))
+        calls = [v for v in visits if v.event.id in about]
+        for visit in calls[1:]:
+            visit.part = event_mark(visit.event.id)
+        memory.forget_offers()
+        replies_ = [await distressed.distress(v, cries[v.event.id]) for v in calls]
+        memory.speaks_in(calls[0].event.id if len(calls) == 1 else None, me.now)
+        return which_event.called(visits, calls, replies_)
 
     # -- text -------------------------------------------------------------------------------------------------
 
@@ -216,9 +235,9 @@ class Desk:
         press, fields = read
         try:
             return await self._press(visit, press, fields)
-        except (ValueError, IndexError):
+        except (ValueError, IndexError, StopIteration):
             # A button of an older version, or one made by hand.
-            return visit.reply(visit.s("not-understood"))
+            return visit.reply(visit.s("button-old"))
 
     async def _press(self, visit: Visit, press: Press, fields: tuple[str, ...]) -> Reply:
         match press:
@@ -239,7 +258,7 @@ class Desk:
             case Press.ASK:
                 return await self._pressed_ask(visit, fields)
             case Press.PICK:
-                return await self._picked(visit, int(fields[0]))
+                return await self._picked(visit, fields)
             case Press.JOIN:
                 return visit.reply(visit.s("nothing-to-say"))
 
@@ -261,9 +280,25 @@ class Desk:
         point = untag(point_tag, (p.id for p in here.points)) if here else None
         return await asked.answer(visit, Asked(Question(word), runner, point))
 
-    async def _picked(self, visit: Visit, number: int) -> Reply:
-        choices, visit.memory.choices = visit.memory.choices, ()
-        return await self._meant(visit, choices[number].then)
+    async def _picked(self, visit: Visit, fields: tuple[str, ...]) -> Reply:
+        """A choice as it was offered, with its words; else what its button carries."""
+        if which_event.is_event(visit.incoming.button):
+            return visit.reply(visit.s("event-chosen", event=visit.event.name))
+        number, carries = int(fields[0]), fields[1:-1]
+        if visit.incoming.button in visit.memory.picked:
+            return visit.reply(visit.s("picked-before"))
+        choices = visit.memory.choices
+        offered = choices[number].then if number < len(choices) else None
+        if offered is None or carried.fields_of(choices[number]) != carries:
+            offered = carried.meant_by(carries, visit.event)
+        else:
+            visit.memory.choices = ()
+        if offered is None:
+            return visit.reply(visit.s("button-old"))
+        if not isinstance(offered, Asked):
+            # A question may be asked twice; a report counts once, however often its button is pressed.
+            visit.memory.picked.append(visit.incoming.button)
+        return await self._meant(visit, offered)
 
     # -- trouble ----------------------------------------------------------------------------------------------
 
@@ -309,69 +344,3 @@ def _whose(visit: Visit) -> str | None:
 
 def _remembered(memory: Memory, me: MeAnswer) -> EventHere:
     return next((e for e in me.events if e.id == memory.event), me.events[0])
-
-
-def _choose_event(
-    incoming: Incoming, memory: Memory, me: Told[MeAnswer]
-) -> tuple[EventHere, Incoming] | None:
-    """The event that is meant, and what to read, which may have waited; None where that has to be asked."""
-    events = me.data.events
-    if memory.events_offered and incoming.button.startswith(f"{Press.PICK.value}|"):
-        number = incoming.button.partition("|")[2]
-        if number.isdecimal() and int(number) < len(memory.events_offered):
-            memory.event = memory.events_offered[int(number)]
-            memory.events_offered = ()
-            found = next((e for e in events if e.id == memory.event), None)
-            if found is not None:
-                waited, memory.waiting = memory.waiting, None
-                return found, waited or incoming
-    pressed = _pressed_in(incoming.button, events)
-    if pressed is not None:
-        return pressed, incoming
-    answers = _answered_in(incoming, memory, events)
-    if len(answers) > 1:
-        return None
-    if answers:
-        return answers[0], incoming
-    on = [e for e in events if e.starts - BEFORE_START <= me.now and not _over(e)]
-    if len(on) == 1 or len(events) == 1:
-        return (on or list(events))[0], incoming
-    known = next((e for e in events if e.id == memory.event), None)
-    if known is not None:
-        return known, incoming
-    if not on and events:
-        # None is on: the one that starts soonest, else the one that was last.
-        coming = sorted((e for e in events if e.starts > me.now), key=lambda e: e.starts)
-        return (coming or sorted(events, key=lambda e: e.starts, reverse=True))[0], incoming
-    return None
-
-
-def _pressed_in(button: str, events: tuple[EventHere, ...]) -> EventHere | None:
-    """The event under whose notice or reply a button was pressed; None for those that do not say."""
-    press, fields = read_data(button) or (None, ())
-    if press not in FIELDS or len(fields) < FIELDS[press]:
-        return None
-    return next((e for e in events if event_mark(e.id) == fields[FIELDS[press] - 1]), None)
-
-
-def _answered_in(incoming: Incoming, memory: Memory, events: tuple[EventHere, ...]) -> tuple[EventHere, ...]:
-    """The events in which something waits for the answer that was written: 'I have it' names none, and to take the
-    alarm of the wrong race would leave the right one with nobody. () for other words, or while the desk itself has
-    just asked something."""
-    asked = memory.choices or memory.pending or any(h.unconfirmed for h in memory.handed[-1:])
-    if len(events) < 2 or incoming.group or asked or not answers_a_notice(incoming.text):
-        return ()
-    return tuple(e for e in events if e.open_notices)
-
-
-def _over(event: EventHere) -> bool:
-    return bool(event.runners) and all(r.going in _OVER for r in event.runners)
-
-
-def _ask_event(
-    incoming: Incoming, memory: Memory, me: Told[MeAnswer], events: tuple[EventHere, ...]
-) -> Reply:
-    memory.events_offered = tuple(e.id for e in events)
-    memory.waiting = incoming
-    visit = Visit(None, incoming, memory, me.data, events[0], me.now)  # type: ignore[arg-type]
-    return visit.reply(visit.s("ask-event"), visit.pick_buttons(tuple(e.name for e in events)))

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from bot.api_client import ApiError, UnreachableError
 from bot.channels.base import Reply
+from bot.desk import alarmed, carried
 from bot.desk.either import AT_MOST
 from bot.desk.handing import hand_in
 from bot.desk.memory import Handed
@@ -75,6 +76,19 @@ def _open_calls(visit: Visit) -> list[Handed]:
     return [h for h in unnamed if h.message == unnamed[-1].message] if unnamed else []
 
 
+async def _calls_known(visit: Visit) -> list[Handed]:
+    """The same as the server knows them, where this program has been started again since: the newest words of theirs."""
+    found: list[Handed] = []
+    for r in visit.event.runners:
+        for a in await alarmed.open_alarms(visit, r.id):
+            if a.unnamed_call and a.unnamed_by == visit.person.id:
+                one = Report(Kind.ASKED_FOR_HELP, a.raised_at, r.id, words=a.words, unnamed=True)
+                found.append(Handed(a.unnamed_call, visit.now, visit.event.id, one, False))
+    newest = max((h.report.seen_at for h in found), default=visit.now)
+    words = {h.report.words for h in found if h.report.seen_at == newest}
+    return [h for h in found if h.report.words in words]
+
+
 def _just_open(visit: Visit) -> list[Handed]:
     """The same while a bare name is still an answer to it."""
     return [h for h in _open_calls(visit) if visit.now - h.at <= SPOKEN_OF]
@@ -100,8 +114,9 @@ def _offer(visit: Visit, calls: list[Handed]) -> Rows:
     labels = [visit.s("choice-runner", name=r.name, bib=r.bib) if r.bib else r.name for r in found]
     choices = [Choice(r.id, MeantFor((r.id,))) for r in found]
     everyone = visit.s("choice-both") if len(found) == 2 else visit.s("choice-all")
-    visit.memory.choices, visit.memory.need = (*choices, Choice("all", MeantFor(()))), None
-    return visit.pick_buttons((*labels, everyone))
+    offered = (*choices, Choice("all", MeantFor(())))
+    visit.memory.choices, visit.memory.need = offered, None
+    return carried.offer(visit, (*labels, everyone), offered)
 
 
 _LEAD = r"(?:(?:it(?:'s| is)|they are|for|es sind|i mean|i meant|das ist|es ist|es geht um|für|ich meine|meine)\s+)?"
@@ -125,7 +140,7 @@ def says_whose(visit: Visit, text: str) -> MeantFor | None:
 
 async def meant_for(visit: Visit, meant: MeantFor) -> Reply:
     """The call stays for whom it was, and is taken back for the others; those told of either are told which."""
-    calls = _open_calls(visit)
+    calls = _open_calls(visit) or await _calls_known(visit)
     kept = [h for h in calls if not meant.runners or h.report.runner in meant.runners]
     if not kept:
         return visit.reply(visit.s("nothing-to-say"))

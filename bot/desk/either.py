@@ -8,7 +8,7 @@ from datetime import datetime
 
 from bot.api_client import ApiError
 from bot.channels.base import Reply
-from bot.desk import asked
+from bot.desk import asked, carried
 from bot.desk.visit import Visit
 from bot.words import AskBack, Asked, Need, Question
 from server.event.model import PartKind
@@ -108,7 +108,9 @@ async def _each(visit: Visit, back: AskBack, questions: tuple[Asked, ...]) -> Re
     visit.memory.choices, visit.memory.need = back.choices, back.need
     named = [visit.runner(c.label) for c in back.choices]
     labels = tuple(visit.s("choice-runner", name=r.name, bib=r.bib) for r in named if r is not None)
-    return visit.reply(lines(*texts), visit.pick_buttons(labels) if len(labels) == len(named) else ())
+    return visit.reply(
+        lines(*texts), carried.offer(visit, labels, back.choices) if len(labels) == len(named) else ()
+    )
 
 
 def _naming(visit: Visit, name: str, text: str) -> str:

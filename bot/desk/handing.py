@@ -32,7 +32,7 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
         told = replace(told, data=replace(told.data, told=both))
     unsure, also = told.data.unconfirmed, "" if how is None else how.entry
     waiting = await _open_notices(visit) if unsure else ()
-    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.key(), also, waiting)
+    handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.message(), also, waiting)
     visit.memory.handed.append(handed)
     del visit.memory.handed[:-HANDED_KEPT]
     return told

@@ -3,7 +3,7 @@ again."""
 
 from __future__ import annotations
 
-from collections import OrderedDict
+from collections import OrderedDict, deque
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -33,10 +33,12 @@ class Handed:
 
 @dataclass(slots=True)
 class Memory:
-    """One address: who it is, the event and question last spoken of, what was offered, what was handed in."""
+    """One address: who it is, the event (`event_at`: when it was named) and question last spoken of, what was offered,
+    what was handed in, the buttons of choices pressed lately."""
 
     me: Told[MeAnswer] | None = None
     event: str | None = None
+    event_at: datetime | None = None
     last: Asked | None = None
     last_at: datetime | None = None
     need: Need | None = None
@@ -46,6 +48,13 @@ class Memory:
     pending: Report | None = None
     code: str = ""
     handed: list[Handed] = field(default_factory=list)
+    picked: deque[str] = field(default_factory=lambda: deque(maxlen=20))
+
+    def speaks_in(self, event: str | None, now: datetime) -> None:
+        """What follows within a short while is about that event too; None where it was about several."""
+        if event is not None:
+            self.event = event
+        self.event_at = now if event is not None else None
 
     def forget_offers(self) -> None:
         """What was offered is over once something else is said."""

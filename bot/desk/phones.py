@@ -9,7 +9,7 @@ from bot.words import UNDO_WITHIN, Report
 from server.event.model import PartKind
 from server.facts.entry import Fix, Kind
 from server.wording import replies
-from server.wording.message import Button, Press, data
+from server.wording.message import Press
 from server.wording.say import lines
 
 _OWN = frozenset({PartKind.RUNNER, PartKind.PACER})
@@ -47,8 +47,8 @@ async def position(visit: Visit, fix: Fix, runner: str) -> Reply:
         text,
         (
             (
-                Button(visit.s("button-on-foot"), data(Press.CONFIRM, answer.entry)),
-                Button(visit.s("button-in-car"), data(Press.UNDO, answer.entry)),
+                visit.judging("button-on-foot", Press.CONFIRM, answer.entry),
+                visit.judging("button-in-car", Press.UNDO, answer.entry),
             ),
         ),
     )

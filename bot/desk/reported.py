@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from bot.channels.base import Reply
-from bot.desk import stand_in
+from bot.desk import carried, stand_in
 from bot.desk.handing import hand_in
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Choice, Report, Reported
@@ -14,7 +14,7 @@ from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.wording import replies
 from server.wording.answer import NotedAnswer, RunnerHere
-from server.wording.message import Button, Press, Rows, data
+from server.wording.message import Button, Press, Rows
 from server.wording.say import lines
 
 
@@ -48,8 +48,8 @@ async def report(visit: Visit, said: Reported, first: int = 0) -> Reply:
 
 def _right_of(visit: Visit, answer: NotedAnswer) -> Rows:
     """Right or wrong, of one of several reports: each by the name of its runner."""
-    right = Button(visit.s("button-right-of", runner=answer.runner_name), data(Press.CONFIRM, answer.entry))
-    wrong = Button(visit.s("button-wrong-of", runner=answer.runner_name), data(Press.UNDO, answer.entry))
+    right = visit.judging("button-right-of", Press.CONFIRM, answer.entry, runner=answer.runner_name)
+    wrong = visit.judging("button-wrong-of", Press.UNDO, answer.entry, runner=answer.runner_name)
     return ((right, wrong),)
 
 
@@ -163,7 +163,7 @@ def _ask_where_seen(visit: Visit, one: Report, text: str) -> Reply:
         choices.append(Choice(label, Reported((note,))))
         labels.append(label)
     visit.memory.choices, visit.memory.need = tuple(choices), None
-    return visit.reply(lines(text, visit.s("ask-where-seen")), visit.pick_buttons(tuple(labels)))
+    return visit.reply(lines(text, visit.s("ask-where-seen")), carried.offer(visit, labels, choices))
 
 
 def minutes_ago(visit: Visit, kind: str, point: str, runner: str) -> Rows:

@@ -30,7 +30,8 @@ def _sound_key(raw: str) -> str:
 
 @dataclass(slots=True)
 class Visit:
-    """Everything at hand while one message is answered. `now` is the server's clock."""
+    """Everything at hand while one message is answered. `now` is the server's clock; `part` tells the entries of one
+    message apart that go to several events."""
 
     api: ApiClient
     incoming: Incoming
@@ -38,6 +39,7 @@ class Visit:
     me: MeAnswer
     event: EventHere
     now: datetime
+    part: str = ""
 
     @property
     def address(self) -> str:
@@ -72,8 +74,12 @@ class Visit:
 
     def key(self, number: int = 0) -> str:
         """The key of the entry made from this message: the same when the same message comes again."""
-        raw = _sound_key(self.incoming.message_key)
+        raw = self.message() + (f".{self.part}" if self.part else "")
         return raw if number == 0 else f"{raw}.{number}"
+
+    def message(self) -> str:
+        """What tells this message from every other."""
+        return _sound_key(self.incoming.message_key)
 
     def first_key(self) -> str:
         """The key of the message of which this one is a later form; '' for a new one."""
@@ -175,17 +181,13 @@ class Visit:
 
     def undo_button(self, entry: str) -> Rows:
         """Take it back."""
-        return ((Button(self.s("button-undo"), data(Press.UNDO, entry)),),)
+        return ((self.judging("button-undo", Press.UNDO, entry),),)
 
     def confirm_buttons(self, entry: str) -> Rows:
         """Right or wrong?"""
-        return (
-            (
-                Button(self.s("button-right"), data(Press.CONFIRM, entry)),
-                Button(self.s("button-wrong"), data(Press.UNDO, entry)),
-            ),
-        )
+        wrong = self.judging("button-wrong", Press.UNDO, entry)
+        return ((self.judging("button-right", Press.CONFIRM, entry), wrong),)
 
-    def pick_buttons(self, labels: tuple[str, ...]) -> Rows:
-        """One row a choice."""
-        return tuple((Button(label, data(Press.PICK, str(i))),) for i, label in enumerate(labels))
+    def judging(self, label: str, press: Press, entry: str, **values: str) -> Button:
+        """A button about an entry, which says its event, for those who are in more than one; no notice asked ('0')."""
+        return Button(self.s(label, **values), data(press, entry, "0", event_mark(self.event.id)))

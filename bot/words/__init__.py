@@ -5,7 +5,7 @@ question). Out: one of the values of `meaning`. What can be meant in two ways co
 Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
 """
 
-from bot.words.answering import answers_a_notice
+from bot.words.answering import answers_a_notice, takes_back
 from bot.words.asking import asks_the_way, asks_when
 from bot.words.meaning import (
     Acknowledged,
@@ -48,5 +48,6 @@ __all__ = [
     "answers_a_notice",
     "asks_the_way",
     "asks_when",
+    "takes_back",
     "understand",
 ]

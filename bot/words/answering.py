@@ -131,6 +131,11 @@ def answers_a_notice(text: str) -> bool:
     return isinstance(meant, Acknowledged)
 
 
+def takes_back(text: str) -> bool:
+    """Whether the words, in either language, are nothing but 'undo'."""
+    return any(isinstance(short_answer(tidy(t), t), Undo) for t in (text, to_english(text)) if t.strip())
+
+
 def _one(plain: str, words: str) -> Understood | None:
     if _UNDO.search(plain):
         return Undo()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from server.api.picture import Picture
+from server.facts.entry import NOT_NAMED
 from server.watch.climb import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
 from server.wording.answer import AlarmHere, AskedHere
@@ -39,6 +40,10 @@ def _alarm(picture: Picture, runner: str, notices: tuple[Made, ...]) -> AlarmHer
     stand = replay(notices)
     point = first.values.point
     names = {p.id: p.name for p in event.course_of(runner).points}
+    state = picture.state.runner(runner)
+    said = {e.about for e in state.confirmed}
+    calls = (e for e in state.helps_open if e.doubt == NOT_NAMED and e.id not in said)
+    call = next((e for e in calls if e.id in first.facts), None)
     return AlarmHere(
         kind=first.values.of_kind,
         name=names.get(point or "", ""),
@@ -47,6 +52,8 @@ def _alarm(picture: Picture, runner: str, notices: tuple[Made, ...]) -> AlarmHer
         holder=_name(picture, stand.holder) if stand.holder else "",
         look_again=stand.since + event.alarm.look_again if stand.holder and stand.since else None,
         words=first.values.words,
+        unnamed_call=call.id if call else "",
+        unnamed_by=call.by if call else "",
     )
 
 

@@ -21,7 +21,8 @@ class Press(StrEnum):
     ANSWER: notice's short number, answer word, point tag, runner tag, event mark. REPORT: check-in kind, point tag,
     runner tag, minutes ago, event mark. UNDO and CONFIRM: entry id, and where a notice asked about it, its number and
     event mark. ASK: question word, point tag, runner tag, event mark.
-    PICK: number of the choice last offered. JOIN: 'yes' or 'no'.
+    PICK: number of the choice offered, what it means (bot/desk/carried.py; nothing where it needs its words), event mark.
+    JOIN: 'yes' or 'no'.
     """
 
     ANSWER = "n"

@@ -216,7 +216,8 @@ class AskedHere:
 @dataclass(frozen=True, slots=True)
 class AlarmHere:
     """An open alarm about her: its kind, where, since when, who holds it ('' nobody), until when, and whom it has
-    gone to, in that order; `words`: what was written when it was raised."""
+    gone to, in that order; `words`: what was written when it was raised. `unnamed_call`: the entry of a call for help
+    that did not say for whom, while nobody has said it, and `unnamed_by` who made it (id)."""
 
     kind: str
     name: str
@@ -225,6 +226,8 @@ class AlarmHere:
     holder: str = ""
     look_again: datetime | None = None
     words: str = ""
+    unnamed_call: str = ""
+    unnamed_by: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,160 @@
+"""Buttons of a choice after this program was started again, or after something else was asked: they carry what they mean."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from typing import TYPE_CHECKING
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.desk import Desk
+from bot.desk.carried import fields_of, meant_by
+from bot.words import AskBack, Asked, Choice, MeantFor, Need, Question, Report, Reported
+from server.facts.entry import Kind, Retired
+from server.facts.state import Going
+from server.wording.answer import EventHere, PointHere, RunnerHere
+from server.wording.message import DATA_BYTES_MAX, Press, data, event_mark
+
+if TYPE_CHECKING:
+    from conftest import Race
+
+
+def _restart(race: Race) -> None:
+    """The program that answers, started again: it remembers nothing."""
+    race.desk = Desk(race.api)
+
+
+async def test_which_runner_left_is_known_after_a_restart(race: Race) -> None:
+    """The report is of the moment in which it was written, not of the press."""
+    race.at("07:40")
+    await race.say("olga", "tove in at skelter mill 7:35")
+    reply = await race.say("ines", "she left at 7:38")
+    assert reply.text == "Which runner?"
+    _restart(race)
+    race.at("07:52")
+    told = (await race.press("ines", reply, "Tove")).text
+    assert told.startswith("Noted: Tove out of Skelter Mill, 07:38")
+    assert (await race.press("ines", reply, "Tove")).text.startswith("That button is done with already.")
+    assert len([e for e in await race.entries("out") if e.by == "ines"]) == 1  # type: ignore[attr-defined]
+
+
+async def test_a_question_of_one_of_two_is_answered_after_a_restart(race: Race) -> None:
+    """'Where is she' of two: the button for one of them tells all of her, as often as it is pressed."""
+    reply = await race.say("both", "wo ist sie")
+    _restart(race)
+    for _ in range(2):
+        assert (await race.press("both", reply, "Tove")).text.startswith("Tove")
+
+
+async def test_how_her_race_ended_is_asked_on_after_a_restart(race: Race) -> None:
+    """Three questions, and a restart between each: out of what, how, and who."""
+    reply = await race.say("ines", "she's out")
+    _restart(race)
+    reply = await race.press("ines", reply, "Her race is over")
+    _restart(race)
+    reply = await race.press("ines", reply, "Own choice")
+    assert reply.text == "Which runner?"
+    _restart(race)
+    assert (await race.press("ines", reply, "Tove")).text.startswith("Noted: Tove retired")
+    assert (await race.state()).runner("tove").going is Going.RETIRED
+
+
+@pytest.mark.parametrize(("label", "open_for"), [("Tove", ["tove"]), ("Both", ["maren", "tove"])])
+async def test_for_whom_a_call_was_is_said_after_a_restart(
+    race: Race, label: str, open_for: list[str]
+) -> None:
+    """The call went out for both; the press takes it back for the other, though nothing is remembered of it."""
+    reply = await race.say("ines", "she needs help")
+    _restart(race)
+    told = await race.press("ines", reply, label)
+    assert "open for" in told.text or "stays open" in told.text
+    state = await race.state()
+    assert [r for r in ("maren", "tove") if state.runner(r).help_open is not None] == open_for
+
+
+async def test_an_old_button_is_not_taken_for_a_new_choice(race: Race) -> None:
+    """Two questions are open: the button of the first does what it says, not what stands in its place in the second."""
+    race.at("07:40")
+    await race.say("olga", "tove in at skelter mill 7:35")
+    first = await race.say("ines", "she left at 7:38")
+    await race.say("ines", "she's out")
+    told = (await race.press("ines", first, "Tove")).text
+    assert told.startswith("Noted: Tove out of Skelter Mill, 07:38")
+
+
+async def test_words_are_asked_for_again(race: Race) -> None:
+    """How somebody is can't be carried: nothing is noted, and it says what to do."""
+    reply = await race.say("both", "sie hat blasen")
+    _restart(race)
+    told = (await race.press("both", reply, "Tove")).text
+    assert told == (
+        "Wofür dieser Knopf war, weiß ich nicht mehr. Schreib es noch einmal in Worten, mit dem Namen der Läuferin."
+    )
+    assert not await race.entries("how she is")
+
+
+# -- what is carried ------------------------------------------------------------------------------------------------
+
+_IDS = st.text(st.sampled_from("abcdefghijklmnopqrstuvwxyz-"), min_size=1, max_size=60)
+_MOMENTS = st.integers(0, 2_100_000_000).map(lambda s: datetime.fromtimestamp(s, UTC))
+
+
+def _event(runner: str, point: str) -> EventHere:
+    her = RunnerHere(runner, "Her", "1", datetime(2027, 6, 19, tzinfo=UTC), (PointHere(point, "Point", 1.0),))
+    return EventHere("e" * 60, "E", "UTC", her.start, (), (her,), None, "112")  # type: ignore[arg-type]
+
+
+def _choices(runner: str, point: str, at: datetime) -> st.SearchStrategy[Choice]:
+    reports = st.builds(
+        Report,
+        st.sampled_from(
+            [Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.RACE_CONTROL_TOLD, Kind.IN_HAND]
+        ),
+        st.just(at),
+        st.sampled_from([None, runner]),
+        st.sampled_from([None, point]),
+        how=st.sampled_from([None, *Retired]),
+        guessed=st.booleans(),
+        corrects=st.booleans(),
+        with_us=st.sampled_from(["", "got", "here"]),
+    )
+    asked = st.builds(
+        Asked,
+        st.sampled_from(
+            [q for q in Question if q not in (Question.SLOWER, Question.LEAVES_NOW, Question.CARDS)]
+        ),
+        st.just(runner),
+        st.sampled_from([None, point]),
+    )
+    slower = st.builds(
+        Asked, st.just(Question.SLOWER), st.just(runner), factor=st.integers(50, 300).map(lambda n: n / 100)
+    )
+    leaving = st.builds(Asked, st.just(Question.LEAVES_NOW), st.just(runner), leaving=st.just(at))
+    whose = st.sampled_from([MeantFor((runner,)), MeantFor(())])
+    then = st.one_of(reports.map(lambda r: Reported((r,))), asked, slower, leaving, whose)
+    return then.map(lambda t: Choice("x", t))
+
+
+@given(st.data(), _IDS, _IDS, _MOMENTS)
+def test_what_is_carried_comes_back_and_fits(
+    drawn: st.DataObject, runner: str, point: str, at: datetime
+) -> None:
+    """Every wordless choice, whatever the ids: the same again, in a button that every channel takes."""
+    event = _event(runner, point)
+    choice = drawn.draw(_choices(runner, point, at))
+    fields = fields_of(choice)
+    assert meant_by(fields, event) == choice.then
+    assert len(data(Press.PICK, "19", *fields, event_mark(event.id)).encode()) <= DATA_BYTES_MAX
+
+
+def test_how_a_race_ended_is_carried_as_the_question_it_is() -> None:
+    """The three ways, each with place and time."""
+    at = datetime(2027, 6, 19, 12, tzinfo=UTC)
+    ways = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
+    back = AskBack(
+        Need.HOW,
+        tuple(Choice(w.value, Reported((Report(Kind.RETIRED, at, "maren", "mill", w),))) for w in ways),
+    )
+    assert meant_by(fields_of(Choice("over", back)), _event("maren", "mill")) == back
