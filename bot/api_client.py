@@ -174,6 +174,10 @@ class ApiClient:
         """One race-level fact."""
         return await self._call(address, "POST", f"/v1/events/{event}/race", NotedAnswer, body=body)
 
+    async def help(self, address: str, event: str, body: Mapping[str, Any]) -> Told[NotedAnswer]:
+        """A call for help that names none of the many runners it may be for."""
+        return await self._call(address, "POST", f"/v1/events/{event}/help", NotedAnswer, body=body)
+
     async def take_back(
         self, address: str, entry: str, key: str, within: timedelta | None = None, *, meant: str | None = None
     ) -> Told[NotedAnswer]:

@@ -12,7 +12,7 @@ from bot.desk.visit import Visit
 from bot.words import AskBack, Choice, Need, Report, Reported, Understood
 from server.event.model import PartKind
 from server.facts.entry import Kind
-from server.wording.answer import AlarmHere
+from server.wording.answer import AlarmHere, FactsAnswer
 from server.wording.say import lines
 
 _WELL = frozenset({Kind.MOVING_AGAIN, Kind.HOW_SHE_IS, Kind.IN, Kind.OUT, Kind.THROUGH})
@@ -52,16 +52,23 @@ def _named(visit: Visit, one: Report) -> bool:
 
 async def open_alarms(visit: Visit, runner: str) -> tuple[AlarmHere, ...]:
     """The alarms about her that are open; () also for who may not know."""
+    found = await facts(visit, runner)
+    return () if found is None else found.alarms
+
+
+async def facts(visit: Visit, runner: str) -> FactsAnswer | None:
+    """What has been reported of her; None for who may not know."""
     try:
-        return (await visit.api.facts(visit.address, visit.event.id, runner)).data.alarms
+        return (await visit.api.facts(visit.address, visit.event.id, runner)).data
     except ApiError:
-        return ()
+        return None
 
 
 def own_call(visit: Visit) -> Handed | None:
     """The call for help that this person handed in last and has not taken back; None where there is none."""
     calls = [h for h in visit.memory.handed if h.report.kind is Kind.ASKED_FOR_HELP]
-    return next((h for h in reversed(calls) if h.event == visit.event.id), None)
+    mine = (h for h in reversed(calls) if h.event == visit.event.id)
+    return next((h for h in mine if h.report.runner is not None), None)
 
 
 def takes_back(visit: Visit) -> Handed | None:

@@ -24,6 +24,7 @@ _ALARMS = frozenset(
         NoticeKind.SWEEP,
         NoticeKind.HANDED_ON,
         NoticeKind.LOOK_AGAIN,
+        NoticeKind.HELP_NOT_NAMED,
     }
 )
 _ALSO_A_REPORT = {"in hand": Kind.IN_HAND, "race control told": Kind.RACE_CONTROL_TOLD, "awake": Kind.AWAKE}

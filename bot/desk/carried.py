@@ -72,8 +72,8 @@ def fields_of(choice: Choice) -> tuple[str, ...]:
             if over is not None and over.kind is Kind.RETIRED:
                 return (_HOW, tag(over.point or ""), tag(over.runner or ""), _short(over.seen_at))
             return ()
-        case MeantFor(runners=runners) if len(runners) <= 1:
-            return (_WHOSE, tag(runners[0]) if runners else _ALL)
+        case MeantFor(runners=runners, call=call) if len(runners) <= 1:
+            return (_WHOSE, tag(runners[0]) if runners else _ALL, *((call,) if call else ()))
         case Unclear():
             return (_ELSE,)
         case _:
@@ -115,9 +115,9 @@ def meant_by(
             over = Report(Kind.RETIRED, _long(seen), _runner(runner, event), _point(point, event))
             ways = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
             return AskBack(Need.HOW, tuple(Choice(w.value, Reported((_ended(over, w),))) for w in ways))
-        case (str(kind), runner) if kind == _WHOSE:
+        case (str(kind), runner, *call) if kind == _WHOSE:
             meant = _runner(runner, event) if runner != _ALL else None
-            return MeantFor((meant,) if meant else ())
+            return MeantFor((meant,) if meant else (), *call)
         case (str(kind),) if kind == _ELSE:
             return Unclear("")
     return None

@@ -28,12 +28,17 @@ _OF_HER = re.compile(r"\b(?:she|her|sie|ihr)\b", re.IGNORECASE)
 
 async def distress(visit: Visit, cry: Distress) -> Reply:
     """Whom to call stands first, and the words go on at once; nothing here waits for a tap."""
+    whom: tuple[str | None, ...]
     whom = (cry.runner, *cry.also) if cry.runner is not None else _all_it_may_be(visit, cry)
-    unnamed = cry.runner is None and len(whom) > 1
+    # More than can each have their alarm raised: it goes to who answers for the race and for runners at home.
+    many = cry.runner is None and not whom
+    whom, unnamed = whom or (None,), many or (cry.runner is None and len(whom) > 1)
     told: tuple[str, ...] | None = None
     entry, again, number = "", False, -1
     for number, whose in enumerate(whom):
-        one = Report(Kind.ASKED_FOR_HELP, visit.sent_at, whose, words=cry.words, unnamed=unnamed)
+        one = Report(
+            Kind.ASKED_FOR_HELP, min(visit.sent_at, visit.now), whose, words=cry.words, unnamed=unnamed
+        )
         try:
             answer = (await hand_in(visit, one, visit.key(number))).data
             told = tuple(dict.fromkeys((*(told or ()), *answer.told)))
@@ -52,8 +57,9 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
     if open_ones and told is not None:
         # What is to be answered stands below the numbers to call, above the rest.
         first, passed, *rest = text.split("\n")
-        whose_is_it = visit.s("distress-whose", names=_names(visit, [h.report.runner for h in open_ones]))
-        text = lines(first, passed, whose_is_it, *rest)
+        names = _names(visit, [h.report.runner for h in open_ones])
+        which = visit.s("distress-whose", names=names) if names else visit.s("distress-which")
+        text = lines(first, passed, which, *rest)
         buttons = (*_offer(visit, open_ones), *buttons)
     # What did not get through is handed over again by itself, until it does.
     return Reply(text, buttons, again=again)
@@ -61,13 +67,13 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
 
 def _all_it_may_be(visit: Visit, cry: Distress) -> tuple[str, ...]:
     """The runners whom a call that names nobody may be for. Whoever runs and says nothing of 'her' speaks of themselves;
-    somebody with no runner of their own is not taken to speak of a whole field."""
+    () for somebody with no runner of their own and a whole field before them."""
     runs = tuple(p.runner for p in visit.event.parts if p.kind is PartKind.RUNNER and p.runner)
     if cry.by_self and runs and not _OF_HER.search(cry.words):
         return runs[:1]
     ids = tuple(r.id for r in visit.context().candidates())
     own = set(ids) <= set(visit.context().own_runners)
-    return ids if own or len(ids) <= AT_MOST else ids[:1]
+    return ids if own or len(ids) <= AT_MOST else ()
 
 
 def _open_calls(visit: Visit) -> list[Handed]:
@@ -109,14 +115,25 @@ def _names(visit: Visit, runners: list[str | None]) -> str:
     return visit.say.all(r.name for r in map(visit.runner, runners) if r is not None)
 
 
+OFFERED_MAX = 12
+"""So many runners have a button; the others are named in words (own choice: a phone's screen, twice)."""
+_GONE = frozenset({"closed", "before the start"})
+
+
 def _offer(visit: Visit, calls: list[Handed]) -> Rows:
     found = [r for r in (visit.runner(h.report.runner) for h in calls) if r is not None]
+    offered: tuple[Choice, ...]
+    if found:
+        everyone = visit.s("choice-both") if len(found) == 2 else visit.s("choice-all")
+        offered = (*(Choice(r.id, MeantFor((r.id,))) for r in found), Choice("all", MeantFor(())))
+    else:
+        # Those who are out there first; who has long been at home, or has not started, last.
+        found = sorted(visit.event.runners, key=lambda r: r.going in _GONE)[:OFFERED_MAX]
+        everyone = ""
+        offered = tuple(Choice(r.id, MeantFor((r.id,), calls[-1].entry)) for r in found)
     labels = [visit.s("choice-runner", name=r.name, bib=r.bib) if r.bib else r.name for r in found]
-    choices = [Choice(r.id, MeantFor((r.id,))) for r in found]
-    everyone = visit.s("choice-both") if len(found) == 2 else visit.s("choice-all")
-    offered = (*choices, Choice("all", MeantFor(())))
     visit.memory.choices, visit.memory.need = offered, None
-    return carried.offer(visit, (*labels, everyone), offered)
+    return carried.offer(visit, (*labels, *((everyone,) if everyone else ())), offered)
 
 
 _LEAD = r"(?:(?:it(?:'s| is)|they are|for|es sind|i mean|i meant|das ist|es ist|es geht um|für|ich meine|meine)\s+)?"
@@ -128,18 +145,36 @@ def says_whose(visit: Visit, text: str) -> MeantFor | None:
     said = text.strip().rstrip(".! ")
     if not calls:
         return None
-    if re.fullmatch(_LEAD + r"(?:both(?: of them)?|all(?: of them)?|beide|alle)", said, re.IGNORECASE):
+    each = calls[-1].report.runner is not None
+    if each and re.fullmatch(
+        _LEAD + r"(?:both(?: of them)?|all(?: of them)?|beide|alle)", said, re.IGNORECASE
+    ):
         return MeantFor(())
-    for h in calls:
-        her = visit.runner(h.report.runner)
+    many = calls[-1].entry if calls[-1].report.runner is None else ""
+    for her in visit.event.runners if many else (visit.runner(h.report.runner) for h in calls):
         names = [re.escape(n) for n in (her.name, her.bib) if n] if her is not None else []
         if names and re.fullmatch(rf"{_LEAD}#?(?:{'|'.join(names)})", said, re.IGNORECASE):
-            return MeantFor((h.report.runner or "",))
+            return MeantFor((her.id,) if her is not None else (), many)
     return None
+
+
+async def _named(visit: Visit, runner: str, call: str) -> Reply:
+    """Her own alarm goes out, and those who were told that nobody knew for whom are told."""
+    key = f"{visit.key()}.meant"
+    done = (await visit.api.take_back(visit.address, call, key, meant=runner)).data
+    one = Report(Kind.ASKED_FOR_HELP, done.at, runner)
+    kept = [h for h in visit.memory.handed if h.entry != call]
+    visit.memory.handed = [*kept, Handed(done.entry, visit.now, visit.event.id, one, False, visit.message())]
+    visit.speaks_of(runner)
+    told = visit.s("noted-told", names=visit.say.all(done.told)) if done.told else ""
+    named = visit.s("distress-named", runner=done.runner_name)
+    return visit.reply(lines(named, told), visit.undo_button(done.entry))
 
 
 async def meant_for(visit: Visit, meant: MeantFor) -> Reply:
     """The call stays for whom it was, and is taken back for the others; those told of either are told which."""
+    if meant.call and meant.runners:
+        return await _named(visit, meant.runners[0], meant.call)
     calls = _open_calls(visit) or await _calls_known(visit)
     kept = [h for h in calls if not meant.runners or h.report.runner in meant.runners]
     if not kept:

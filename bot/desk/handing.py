@@ -22,11 +22,14 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
     if one.kind is Kind.POSITION and not one.placed_by_words:
         raise ValueError("a position has a fix: it is handed in by `position`")
     body = _body(visit, one, key)
-    if one.kind in RACE_LEVEL:
+    nobodys = one.kind is Kind.ASKED_FOR_HELP and one.unnamed and one.runner is None
+    if nobodys:
+        told = await visit.api.help(visit.address, visit.event.id, body)
+    elif one.kind in RACE_LEVEL:
         told = await visit.api.race(visit.address, visit.event.id, body)
     else:
         told = await visit.api.check_in(visit.address, visit.event.id, runner, body)
-    how = await _how_besides(visit, one, runner, key) if one.kind not in RACE_LEVEL else None
+    how = await _how_besides(visit, one, runner, key) if one.kind not in RACE_LEVEL and not nobodys else None
     if how is not None:
         both = tuple(dict.fromkeys((*told.data.told, *how.told)))
         told = replace(told, data=replace(told.data, told=both))

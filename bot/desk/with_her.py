@@ -25,9 +25,10 @@ async def said(visit: Visit, meant: Reported) -> Reply | None:
     her = visit.runner(one.runner)
     if len(meant.reports) > 1 or not one.with_us or her is None or not visit.kinds & _SAYS_SO:
         return None
-    if her.going in _OVER:
+    facts = await alarmed.facts(visit, her.id)
+    if her.going in _OVER or (facts is not None and facts.fresh.ended_at is not None):
         return await reported.report(visit, Reported((_in_hand(one, her),)))
-    alarms = await alarmed.open_alarms(visit, her.id)
+    alarms = () if facts is None else facts.alarms
     if not alarms:
         return await reported.report(visit, Reported((_sighting(visit, one, her),)))
     place = _place(visit, one, her)

@@ -116,9 +116,11 @@ class Distress:
 
 @dataclass(frozen=True, slots=True)
 class MeantFor:
-    """For whom a call for help was that did not say it; () for each of those for whom it went out."""
+    """For whom a call for help was that did not say it; () for each of those for whom it went out. `call`: the entry of
+    a call that went out for none of them by name."""
 
     runners: tuple[str, ...]
+    call: str = ""
 
 
 @dataclass(frozen=True, slots=True)

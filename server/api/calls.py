@@ -139,6 +139,16 @@ CALLS: tuple[Route, ...] = (
     ),
     Route(
         "POST",
+        f"{_E}/help",
+        reports.call_for_help,
+        "A call for help of somebody who does not say for which of many runners; taken back with `meant` it is hers.",
+        answer.NotedAnswer,
+        call=Call.HELP,
+        body=models.CheckIn,
+        errors=("conflict",),
+    ),
+    Route(
+        "POST",
         "/v1/entries/{entry}/take-back",
         reports.take_back,
         "What an entry said no longer counts; taking back the taking back makes it count again.",

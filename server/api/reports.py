@@ -6,6 +6,7 @@ is kept as unconfirmed and asked about; 'asked for help' never waits for anythin
 
 from __future__ import annotations
 
+import hashlib
 import secrets
 from collections.abc import Sequence
 from dataclasses import replace
@@ -23,7 +24,7 @@ from server.api.picture import Picture
 from server.api.replies import PositionsNoted
 from server.api.who_may import KIND_NEEDS, Call, May, may
 from server.event.model import Part, PartKind
-from server.facts.entry import RACE_LEVEL, Entry, Fix, Kind, Source
+from server.facts.entry import NOT_NAMED, RACE_LEVEL, Entry, Fix, Kind, Source
 from server.journal import Appended, Status, content_key, entry_id
 from server.watch.notice import Made
 from server.watch.situation import GROUP
@@ -95,6 +96,15 @@ async def race_fact(ask: Ask) -> NotedAnswer:
     return await _keep(ask, picture, replace(entry, edge=sent.edge, wave=sent.wave))
 
 
+async def call_for_help(ask: Ask) -> NotedAnswer:
+    """POST …/help: a call for help that names none of the many runners its sender may mean."""
+    sent = ask.sent(CheckIn)
+    if sent.kind is not Kind.ASKED_FOR_HELP:
+        raise ApiError("invalid", f"'{sent.kind}' is no call for help", "kind", "Use POST …/checkins.")
+    entry = await _entry(ask, sent, ask.event, None)
+    return await _keep(ask, await ask.picture(), replace(entry, doubt=NOT_NAMED))
+
+
 async def take_back(ask: Ask) -> NotedAnswer:
     """POST /v1/entries/{id}/take-back: what it said no longer counts; the entry itself stays."""
     return await _about(ask, Kind.TAKEN_BACK, Call.TAKE_BACK)
@@ -125,7 +135,22 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
         kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words, person=sent.meant
     )
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
-    return await _keep(ask, picture, replace(made, point=entry.point))
+    hers = await _hers(ask, picture, entry, sent.meant) if kind is Kind.TAKEN_BACK else None
+    done = await _keep(ask, picture, replace(made, point=entry.point))
+    if hers is None:
+        return done
+    return replace(hers, told=tuple(dict.fromkeys((*hers.told, *done.told))))
+
+
+async def _hers(ask: Ask, picture: Picture, call: Entry, runner: str | None) -> NotedAnswer | None:
+    """The call for the runner it turns out to be for, in the words and of the time in which it came: out before the
+    call that named nobody is over."""
+    if call.kind is not Kind.ASKED_FOR_HELP or call.runner is not None or runner is None:
+        return None
+    key = "for-" + hashlib.sha256(f"{call.id} {runner}".encode()).hexdigest()[:40]
+    return await _keep(
+        ask, picture, replace(call, id="", runner=runner, key=key, received_at=ask.now, doubt="")
+    )
 
 
 async def _done_before(ask: Ask, sent: Correct) -> bool:

@@ -127,7 +127,8 @@ class Entry:
     (held until, start delayed by, cut-off moved to, resting for); `about` the id of the entry or notice that
     this one confirms, takes back, answers; `edge` for cut-off moved; `wave` for wave moved; `words` free
     text as written. `doubt` of a call for help that did not say which of its sender's runners it is for: NOT_NAMED;
-    `person` of such a call taken back: the runner it was for.
+    `person` of such a call taken back: the runner it was for. A call of somebody with many runners names no
+    `runner`.
     """
 
     id: str

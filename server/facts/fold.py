@@ -56,6 +56,8 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         answers=tuple(facts.answers),
         stand_downs=tuple(facts.stand_downs),
         awake=tuple(sorted(facts.awake.items())),
+        calls=tuple(facts.calls),
+        taken_back=tuple(facts.taken_back),
         conflicts=sorted_out.conflicts,
         holds=tuple(facts.holds),
         future=tuple(e for e in sorted_out.future if e.runner not in runners),

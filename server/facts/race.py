@@ -34,6 +34,8 @@ class RaceFacts:
     stand_downs: list[Entry] = field(default_factory=list)
     awake: dict[str, datetime] = field(default_factory=dict)
     said: dict[str, Entry] = field(default_factory=dict)
+    calls: list[Entry] = field(default_factory=list)
+    taken_back: list[Entry] = field(default_factory=list)
 
 
 def race_facts(entries: Iterable[Entry], event: Event) -> RaceFacts:
@@ -122,6 +124,10 @@ def _take(facts: RaceFacts, e: Entry, event: Event) -> None:
             facts.answers.append(e)
         case Kind.STAND_DOWN:
             facts.stand_downs.append(e)
+        case Kind.ASKED_FOR_HELP if e.runner is None:
+            facts.calls.append(e)
+        case Kind.TAKEN_BACK if e.runner is None:
+            facts.taken_back.append(e)
         case Kind.AWAKE:
             facts.awake[e.person or e.by] = e.seen_at
         case _:

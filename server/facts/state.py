@@ -180,7 +180,8 @@ class RaceState:
     `held` are the holds that stop everybody, `holds` all of them. `conflicts`: pairs (entry that counts,
     entry of the same sender and key with other content). `said`: the entry that each race-level fact in force
     rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
-    runner, for entries about no one runner, or about one unknown to the event.
+    runner, for entries about no one runner, or about one unknown to the event. `calls`: for help, for none of the many
+    runners whom the caller may mean; `taken_back`: what takes entries about no one runner back.
     """
 
     head: str
@@ -202,6 +203,8 @@ class RaceState:
     unconfirmed: tuple[Entry, ...] = ()
     refused: tuple[Entry, ...] = ()
     said: tuple[tuple[str, Entry], ...] = ()
+    calls: tuple[Entry, ...] = ()
+    taken_back: tuple[Entry, ...] = ()
 
     def said_of(self, fact: str) -> Entry | None:
         """The entry that a race-level fact rests on, None if there is none; `fact` as in `said`."""

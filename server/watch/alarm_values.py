@@ -87,6 +87,24 @@ class StandDownValues:
 
 
 @dataclass(frozen=True, slots=True)
+class UnnamedHelpValues:
+    """A call for help that names none of the many runners its sender may mean: its entry, who called, in which words and
+    when it came, who is told, at which point the caller stands. `holder`: who has it. `over`: 'named' once it is said that
+    it was for `meant`, or 'taken back', by `ended_by` at `at`; '' while it is open."""
+
+    call: str
+    by: str
+    words: str
+    at: datetime
+    told: tuple[str, ...]
+    point: str | None = None
+    holder: str | None = None
+    over: str = ""
+    meant: str = ""
+    ended_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class TestAlarmValues:
     """The test alarm before the start."""
 

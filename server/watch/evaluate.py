@@ -26,6 +26,7 @@ from server.watch import (
     retired,
     sightings,
     silence,
+    unnamed,
     word_of_her,
 )
 from server.watch.as_told import sight_of
@@ -54,6 +55,9 @@ RULES: tuple[Rule, ...] = (
     *organiser.RULES,
     *groups.RULES,
 )
+
+EVENT_RULES = (*unnamed.RULES, *organiser.EVENT_RULES)
+"""Rules about no one runner."""
 
 HOLD = timedelta(minutes=1)
 """Facts within a minute become one message: how long news may wait for company."""
@@ -93,7 +97,7 @@ def evaluate_event(situation: Situation, now: datetime) -> Verdict:
     """What is owed about no one runner: test alarm, outages. Such notices carry an empty runner id."""
 
     def one_pass(made: tuple[Made, ...]) -> _Found:
-        drafts = (item for rule in organiser.EVENT_RULES for item in rule(situation, made, now))
+        drafts = (item for rule in EVENT_RULES for item in rule(situation, made, now))
         return _walk(drafts, _Terms(situation, "", now, None), made)
 
     return _until_nothing_new(one_pass, tuple(m for m in situation.made if m.notice.key.runner == ""), now)

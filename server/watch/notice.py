@@ -17,6 +17,7 @@ from server.watch.alarm_values import (
     OutageValues,
     StandDownValues,
     TestAlarmValues,
+    UnnamedHelpValues,
     UnreachedValues,
     Unsure,
 )
@@ -61,6 +62,7 @@ __all__ = [
     "SightingValues",
     "StandDownValues",
     "TestAlarmValues",
+    "UnnamedHelpValues",
     "UnreachedValues",
     "Unsure",
     "Urgency",
@@ -101,6 +103,7 @@ class NoticeKind(StrEnum):
     OUTAGE = "outage"
     WORD_OF_HER = "word of her"
     IN_HAND = "in hand"
+    HELP_NOT_NAMED = "help, not said for whom"
 
 
 class Answer(StrEnum):
@@ -172,6 +175,7 @@ Values = (
     | UnreachedValues
     | OutageValues
     | TestAlarmValues
+    | UnnamedHelpValues
 )
 
 

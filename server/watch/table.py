@@ -243,6 +243,17 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
+    Row(
+        _K.HELP_NOT_NAMED,
+        _U.ALARM,
+        _ALARMED,
+        _ALWAYS,
+        "somebody with many runners calls for help and does not say for which: organisers, those at home, everybody "
+        "an alarm may climb to; again every answer time, then every look-again time, until one has it",
+        "it is said for whom, or the call is taken back",
+        needs_answer=True,
+        buttons=(_A.ON_IT, _A.CANNOT),
+    ),
     Row(_K.STAND_DOWN, _U.ALARM, _ALARMED, _ALWAYS, "an alarm is over", "at once", _hours(12), group=True),
     Row(
         _K.RETIRED,

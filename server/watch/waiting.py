@@ -12,7 +12,7 @@ from datetime import datetime
 from server.event.model import Point
 from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
-from server.watch.notice import AlarmValues, Answer, Made, NoticeKind
+from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, UnnamedHelpValues
 
 __all__ = ["changeable", "missed_at", "waiting"]
 
@@ -51,10 +51,12 @@ def changeable(made: Iterable[Made], now: datetime) -> frozenset[int]:
 def _open(made: Iterable[Made], now: datetime) -> Iterator[Made]:
     everything = tuple(made)
     still = set(open_alarms(everything))
+    said = {v.call for m in everything if isinstance(v := m.notice.values, UnnamedHelpValues) and v.over}
     newest = {_occasion(m): m.short for m in sorted(everything, key=lambda m: m.short)}
     for m in everything:
         values = m.notice.values
         over = isinstance(values, AlarmValues) and values.alarm not in still
+        over = over or (isinstance(values, UnnamedHelpValues) and values.call in said)
         late = m.notice.use_by is not None and now > m.notice.use_by
         if m.notice.needs_answer and newest[_occasion(m)] == m.short and not over and not late:
             yield m

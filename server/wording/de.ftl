@@ -168,7 +168,7 @@ left = { $runner } hat { $place } verlassen, { $when }, gemeldet von { $who }.
 left-next = Als Nächstes { $place }: { $window }.
 left-next-her = { $runner } als Nächstes in { $place }: { $window }.
 finished = { $runner } ist im Ziel: { $when }, gemeldet von { $who }.
-finished-crew = Sag Bescheid, wenn du sie bei dir hast (‚sie ist bei uns‘).
+finished-crew = Sag Bescheid, wenn du sie bei dir hast (‚wir haben sie‘).
 word-of-her = Wie es { $runner } geht, { $when }, gemeldet von { $who }: ‚{ $words }‘
 word-rests = Pause seit { $since }{ $until ->
     [none] .
@@ -262,7 +262,7 @@ race-change-access-opened = Der Zugang für die Crew in { $place } ist wieder of
 race-change-other = Neues von der Rennleitung: { $change }.
 race-change-words = { $words }
 race-change-all-anew = Alle Zeiten sind neu berechnet.
-race-ended-crew = Die geplanten Treffen gelten nicht mehr, und es kommt kein Aufruf zum Losfahren mehr. Wo { $runner } abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst, { $name } { $phone }. Wer sie bei sich hat, schreibt ‚sie ist bei uns‘; bis dahin wird sie überwacht.
+race-ended-crew = Die geplanten Treffen gelten nicht mehr, und es kommt kein Aufruf zum Losfahren mehr. Wo { $runner } abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst, { $name } { $phone }. Wer sie bei sich hat, schreibt ‚wir haben sie‘; bis dahin wird sie überwacht.
 race-ended-runner = Wohin du jetzt gehst, sagt die Rennleitung: { $name } { $phone }. Sag deiner Crew, wo sie dich abholen kann.
 race-change-who = Gemeldet von { $who }.
 
@@ -299,8 +299,25 @@ alarm-not-named = NICHT GESAGT, FÜR WEN: { $who } betreut mehr als eine Läufer
 alarm-named = { $name } sagt jetzt: der Hilferuf gilt { $runner }. Der Alarm zu ihr ist offen.
 alarm-fact = TATSACHE, zuletzt bekannt: { $fact } { $when } ({ $ago }), gemeldet von { $who }.
 alarm-unconfirmed = NICHT BESTÄTIGT, kann stimmen: { $fact } { $when } ({ $ago }), gemeldet von { $who }. Frag nach.
-alarm-help-ends = Der Alarm endet, sobald jemand, der sie bei sich hat, ‚sie ist bei uns‘ schreibt, oder der Sicherheitskontakt oder der Veranstalter ‚Entwarnung‘.
-alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; das endet mit ‚sie ist bei uns‘, oder mit ‚Entwarnung‘ vom Sicherheitskontakt oder Veranstalter.
+unnamed = ALARM: HILFERUF von { $who }, NICHT GESAGT, FÜR WELCHE LÄUFERIN.
+unnamed-ask = Ruf { $who } an und frag, wer Hilfe braucht und wo{ $phone ->
+    [none] .
+   *[other] {": "}{ $phone }.
+} Der Ruf kam { $when }.
+unnamed-to = Das ging an: { $names }.
+unnamed-held = { $name } hat übernommen und findet heraus, wer es ist.
+unnamed-held-you = Du hast übernommen: finde heraus, wer es ist. Sobald ihr Name feststeht, geht ihr eigener Alarm hinaus.
+alarm-answer-unnamed = Antworte ‚Ich übernehme‘, dann gehört er dir. Du wirst wieder gefragt, bis jemand übernimmt.
+unnamed-meant = { $name } sagt jetzt: der Hilferuf gilt { $runner }{ $bib ->
+    [none] {""}
+   *[other] {" (Nr. "}{ $bib }{")"}
+}. Ihr eigener Alarm ist hinausgegangen.
+unnamed-over = ENTWARNUNG: der Hilferuf von { $who } ist zurückgenommen{ $name ->
+    [none] .
+   *[other] {", von "}{ $name }.
+}
+alarm-help-ends = Der Alarm endet, sobald jemand, der sie bei sich hat, ‚wir haben sie‘ schreibt, oder der Sicherheitskontakt oder der Veranstalter ‚Entwarnung‘.
+alarm-help-seen = { $runner } ist seitdem gesehen worden. Frag, ob sie noch Hilfe braucht; das endet mit ‚wir haben sie‘, oder mit ‚Entwarnung‘ vom Sicherheitskontakt oder Veranstalter.
 alarm-said-km = NACH DEN WORTEN DES RUFS ist sie bei { $km }{ $place ->
     [none] .
    *[other] {": "}{ $place }.
@@ -730,6 +747,8 @@ distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
 distress-whose = Du hast nicht gesagt, welche Läuferin: der Alarm läuft für { $names }. Welche ist es?
 help-in-events = Der Alarm läuft bei { $events }.
 help-other-event = Geht es um { $event }? Dann schreib es sofort noch einmal mit ‚{ $name }‘ darin.
+distress-which = Du hast nicht gesagt, welche Läuferin. Schreib jetzt ihren Namen oder ihre Nummer, oder drück: dann geht ihr eigener Alarm hinaus.
+distress-named = Für { $runner }: ihr eigener Alarm läuft.
 distress-about = Der Alarm gilt { $runner }, von der zuletzt die Rede war. Braucht eine andere Läuferin Hilfe, schreib das sofort mit ihrem Namen.
 distress-meant = Für { $runner }: ihr Alarm bleibt offen. Zurückgenommen für { $others }.
 distress-meant-all = Die Alarme bleiben offen für { $names }.

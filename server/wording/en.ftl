@@ -299,6 +299,23 @@ alarm-not-named = NOT SAID FOR WHOM: { $who } has more than one runner, and this
 alarm-named = { $name } says now: the call for help is for { $runner }. The alarm about her is open.
 alarm-fact = FACT, last known: { $fact } { $when } ({ $ago }), told by { $who }.
 alarm-unconfirmed = NOT CONFIRMED, may be true: { $fact } { $when } ({ $ago }), told by { $who }. Ask them.
+unnamed = ALARM: CALL FOR HELP from { $who }, NOT SAID FOR WHICH RUNNER.
+unnamed-ask = Call { $who } and ask who needs help and where{ $phone ->
+    [none] .
+   *[other] {": "}{ $phone }.
+} The call came { $when }.
+unnamed-to = This has gone to: { $names }.
+unnamed-held = { $name } has it and finds out who it is.
+unnamed-held-you = You have it: find out who it is. Once the caller names her, her own alarm goes out.
+alarm-answer-unnamed = Answer ‘I have it’ and it is yours. You are asked again until somebody has it.
+unnamed-meant = { $name } says now: the call for help is for { $runner }{ $bib ->
+    [none] {""}
+   *[other] {" (bib "}{ $bib }{")"}
+}. Her own alarm is out.
+unnamed-over = STAND-DOWN: the call for help from { $who } has been taken back{ $name ->
+    [none] .
+   *[other] {", by "}{ $name }.
+}
 alarm-help-ends = The alarm ends when whoever has her writes ‘in hand’, or the safety contact or the organiser writes ‘stand down’.
 alarm-help-seen = { $runner } has been seen since. Ask whether she still needs help; ‘in hand’ ends this, or ‘stand down’ by the safety contact or the organiser.
 alarm-said-km = BY THE WORDS OF THE CALL she is at { $km }{ $place ->
@@ -777,6 +794,8 @@ distress-not-passed-on = I could NOT send your words on. Please telephone.
 distress-whose = You did not say which runner: the alarm is out for { $names }. Which one is it?
 help-in-events = The alarm is out in { $events }.
 help-other-event = Is it about { $event }? Then write it again at once with ‘{ $name }’ in it.
+distress-which = You did not say which runner. Write her name or number now, or press: her own alarm goes out then.
+distress-named = For { $runner }: her own alarm is out.
 distress-about = The alarm is about { $runner }, of whom we spoke before. If another runner needs help, write that with her name, at once.
 distress-meant = For { $runner }: her alarm stays open. Taken back for { $others }.
 distress-meant-all = The alarms stay open for { $names }.

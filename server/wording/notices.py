@@ -27,12 +27,13 @@ from server.watch.notice import (
     SightingValues,
     StandDownValues,
     TestAlarmValues,
+    UnnamedHelpValues,
     UnreachedValues,
     Values,
     Waits,
     WordValues,
 )
-from server.wording import alarm, news, retired, word_of_her
+from server.wording import alarm, news, retired, unnamed, word_of_her
 from server.wording.message import Button, Message, Press, Rows, data, event_mark, tag
 from server.wording.reader import Reader
 from server.wording.say import SayInEvent, lines, slug
@@ -89,6 +90,13 @@ def _finished(say: SayInEvent, notice: Notice) -> str:
     return _of(SightingValues, lambda s, v: news.finished(s, v, asked=notice.needs_answer))(say, notice)
 
 
+def _unnamed(say: SayInEvent, notice: Notice) -> str:
+    def worded(s: SayInEvent, v: UnnamedHelpValues) -> str:
+        return unnamed.unnamed_help(s, v, notice.key.person, asked=notice.needs_answer)
+
+    return _of(UnnamedHelpValues, worded)(say, notice)
+
+
 def _sweep(say: SayInEvent, notice: Notice) -> str:
     """The sweep without her goes out as an alarm where alarm values are given, else as plain news."""
     if isinstance(notice.values, AlarmValues):
@@ -123,6 +131,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.OUTAGE: _of(OutageValues, alarm.outage),
     NoticeKind.CORRECTION: _correction,
     NoticeKind.WORD_OF_HER: _of(WordValues, word_of_her.word_of_her),
+    NoticeKind.HELP_NOT_NAMED: _unnamed,
     NoticeKind.UNCONFIRMED: _of(DoubtValues, news.unconfirmed),
 }
 
@@ -135,6 +144,7 @@ ANSWERS: Mapping[NoticeKind, tuple[str, ...]] = {
     NoticeKind.SWEEP: ("i have it", "cannot"),
     NoticeKind.HANDED_ON: ("i have it", "cannot"),
     NoticeKind.LOOK_AGAIN: ("seen", "still missing"),
+    NoticeKind.HELP_NOT_NAMED: ("i have it", "cannot"),
     NoticeKind.TEST_ALARM: ("i have it",),
     NoticeKind.RETIRED: ("i go", "in hand", "race control told"),
     NoticeKind.FINISHED: ("in hand",),

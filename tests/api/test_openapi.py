@@ -153,7 +153,7 @@ def test_the_table_of_calls_uses_every_question() -> None:
     """No row of who-may is without a call that uses it, apart from those asked by kind of entry."""
     used = {r.call for r in CALLS if r.call}
     by_kind = {
-        Call.PHONES, Call.CHECK_IN, Call.POSITION, Call.HELP, Call.CREW_FACT, Call.IN_HAND,
+        Call.PHONES, Call.CHECK_IN, Call.POSITION, Call.CREW_FACT, Call.IN_HAND,
         Call.RACE_CONTROL_TOLD, Call.STAND_DOWN, Call.TAKE_BACK, Call.CONFIRM,
     }  # fmt: skip
     assert set(Call) - used == by_kind

@@ -32,6 +32,7 @@ from server.watch.notice import (
     Said,
     SightingValues,
     StandDownValues,
+    UnnamedHelpValues,
     UnreachedValues,
     Urgency,
     Values,
@@ -70,6 +71,7 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         BriefValues((meeting, meeting), "chapel"),
         UnreachedValues("jonas", "overdue", ("telegram",), at),
         OutageValues("telegram", at, None),
+        UnnamedHelpValues("e-1", "ana", "help", at, ("ines",), "mill", "ines", "named", "maren", "ana"),
         RehearsalValues(at),
     ]
 

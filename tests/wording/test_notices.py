@@ -31,6 +31,7 @@ from server.watch.notice import (
     SightingValues,
     StandDownValues,
     TestAlarmValues,
+    UnnamedHelpValues,
     UnreachedValues,
     Urgency,
     Values,
@@ -90,6 +91,9 @@ CLOSED = replace(
     race_over=in_minutes(-90),
     had_by="ana",
     had_at=in_minutes(-80),
+)
+CALLED = UnnamedHelpValues(
+    "e-0123456789abcdef0123", "ana", "she needs help", in_minutes(-3), ("ines", "sasha")
 )
 NAMED = replace(CLOSED, race_over=None, had_by="", step=-1, named_by="ana")
 HAS_HER = {"in_hand": True, "in_hand_by": "tomas", "in_hand_at": in_minutes(-2)}
@@ -219,6 +223,13 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         OutageValues("channel:pigeon", in_minutes(-30), None),
     ),
     NoticeKind.TEST_ALARM: (TestAlarmValues(in_minutes(30)),),
+    NoticeKind.HELP_NOT_NAMED: (
+        CALLED,
+        replace(CALLED, holder="ines", words=""),
+        replace(CALLED, over="named", meant="maren", ended_by="ana"),
+        replace(CALLED, over="taken back", ended_by="ana"),
+        replace(CALLED, over="taken back"),
+    ),
 }
 CASES = [(kind, i) for kind, examples in EXAMPLES.items() for i in range(len(examples))]
 Sound = Callable[[str], None]
