@@ -6,9 +6,11 @@ from collections.abc import Callable
 from functools import cache
 from importlib import resources
 
+import structlog
 from fluent.runtime import FluentBundle, FluentResource
 
 FALLBACK = "en"
+log = structlog.get_logger("pages")
 
 
 @cache
@@ -27,7 +29,11 @@ def languages() -> tuple[str, ...]:
 
 
 def label(language: str, key: str, **values: str) -> str:
-    """A word or sentence of the pages; KeyError for a key that even English lacks."""
+    """A word or sentence of the pages; KeyError for a key that even English lacks.
+
+    A value that the call forgot leaves its name in the sentence and a line in the log: at night a board with half a
+    sentence is worth more than none. `tests/pages/test_labels.py` holds every call to its values.
+    """
     for chosen in (language, FALLBACK):
         if chosen in languages() and _bundle(chosen).has_message(key):
             pattern = _bundle(chosen).get_message(key).value
@@ -35,7 +41,7 @@ def label(language: str, key: str, **values: str) -> str:
                 raise KeyError(f"{chosen}.ftl: {key} has no text")
             text, errors = _bundle(chosen).format_pattern(pattern, dict(values))
             if errors:
-                raise KeyError(f"{chosen}.ftl, {key}: {errors[0]}")
+                log.error("label lacks a value", file=f"{chosen}.ftl", key=key, error=str(errors[0]))
             return str(text)
     raise KeyError(f"{FALLBACK}.ftl has no {key!r}")
 

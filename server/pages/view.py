@@ -349,7 +349,7 @@ def _person(p: PersonThere, pen: Pen) -> PersonLine:
     parts = ", ".join(pen.word("part-" + part.replace(" ", "-")) for part in p.part.split(", ") if part)
     where = ""
     if p.at_name and p.since:
-        where = pen.word("people-at", name=p.at_name, since=pen.when(p.since))
+        where = pen.word("people-at", name=p.at_name, when=pen.when(p.since))
     elif p.bound_for and p.be_there:
         where = pen.word("people-bound", name=p.bound_for, when=pen.when(p.be_there))
     return PersonLine(p.name, parts, p.phone, where, not p.reachable)
