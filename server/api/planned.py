@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from server.api.answers import STILL_GOING, freshness, point_name
 from server.api.picture import Picture
@@ -14,8 +14,9 @@ from server.paper.before import changes_of
 from server.plan.cards import cards_of
 from server.plan.cutoffs import DueTime, cut_off_odds
 from server.plan.delayed import started_at
+from server.plan.stage_odds import stage_odds
 from server.plan.timetable import Row
-from server.watch.meetings import cut_offs_at
+from server.watch.meetings import cut_offs_at, race_ends
 from server.watch.odds import latest_out
 from server.wording.answer import (
     CardsAnswer,
@@ -27,6 +28,7 @@ from server.wording.answer import (
     LightAt,
     PlanAnswer,
     PlanRow,
+    StageAnswer,
     TorchPart,
 )
 from server.wording.cards import built_in_cards, red_flag_line
@@ -51,6 +53,19 @@ def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
         light=tuple(LightAt(m.event.value, m.at, m.km) for m in lit.light),
         torch=tuple(TorchPart(d.from_at, d.to_at, d.from_km, d.to_km) for d in lit.dark),
         odds_spread=timetable.spread if full else None,
+        stages=stages(picture, runner) if full else (),
+    )
+
+
+def stages(picture: Picture, runner: str) -> tuple[StageAnswer, ...]:
+    """The ends of her stages still to come, each with the odds of starting the next one; nothing once her race is over."""
+    view, state = picture.views.get(runner), picture.state.runner(runner)
+    if view is None or state.going not in STILL_GOING:
+        return ()
+    course = picture.event.course_of(runner)
+    return tuple(
+        StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.window)
+        for s in stage_odds(view, course, picture.state, state.start)
     )
 
 
@@ -100,7 +115,8 @@ def cut_offs(picture: Picture, runner: str) -> CutOffsAnswer:
         if view is not None and going and p.id in view.points
         for answer in _cut_offs_at(picture, runner, p, view, earlier)
     )
-    return CutOffsAnswer(runner, event.runner(runner).name, coming, freshness(picture, runner))
+    fresh, name = freshness(picture, runner), event.runner(runner).name
+    return CutOffsAnswer(runner, name, coming, fresh, stages=stages(picture, runner))
 
 
 def _cut_offs_at(
@@ -110,7 +126,7 @@ def _cut_offs_at(
     view: View,
     earlier: Mapping[tuple[str, Edge], tuple[EarlierOut, ...]],
 ) -> Iterable[CutOffAnswer]:
-    for edge, at in cut_offs_at(picture.state, point, picture.state.runner(runner)):
+    for edge, at in _dues(picture, runner, point):
         odds = view.p_makes(point.id, at, edge is Edge.OUT)
         start = picture.state.runner(runner).start
         before, out_by = latest_out(view, point, at, start) if edge is Edge.IN else (None, None)
@@ -127,13 +143,24 @@ def _cut_offs_at(
         )
 
 
+def _dues(picture: Picture, runner: str, point: Point) -> Iterable[tuple[Edge, datetime]]:
+    """The cut-offs of a point as they stand, at the finish the race's limit too, as on paper."""
+    state = picture.state.runner(runner)
+    due = dict(cut_offs_at(picture.state, point, state))
+    ends = race_ends(picture.event, state)
+    moved = any(p == point.id and e == Edge.IN.value for p, e, _ in picture.state.cut_offs_moved)
+    if ends is not None and not moved and point == picture.event.course_of(runner).points[-1]:
+        due[Edge.IN] = min(ends, due.get(Edge.IN, ends))
+    return due.items()
+
+
 def _earlier(picture: Picture, runner: str, view: View) -> Mapping[tuple[str, Edge], tuple[EarlierOut, ...]]:
     """For each cut-off the latest times out of the points before it for 9 in 10, if she goes on."""
     event, state = picture.event, picture.state.runner(runner)
     due = [
         DueTime(p.id, edge, at)
         for p in event.course_of(runner).points
-        for edge, at in cut_offs_at(picture.state, p, state)
+        for edge, at in _dues(picture, runner, p)
     ]
     return {
         (c.due.point, c.due.edge): tuple(

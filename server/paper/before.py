@@ -16,10 +16,12 @@ from server.facts.fold import fold
 from server.forecast.bridge import outlook
 from server.forecast.outlook import View
 from server.plan.cutoffs import ChangeOver, CutOffOdds, cut_off_odds, due_times, goal_changes
+from server.plan.stage_odds import stage_odds
 from server.plan.timetable import Timetable
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
 from server.watch.situation import Situation
+from server.wording.answer import StageAnswer
 from server.wording.reader import Reader
 
 BEFORE: timedelta = timedelta(hours=1)
@@ -66,6 +68,14 @@ class BeforeStart:
         """Every cut-off with its odds, stopping included, and the latest times out of the points before it."""
         start = self.timetable(runner).start
         return cut_off_odds(self.views[runner], due_times(self.event, runner), start)
+
+    def stages(self, runner: str) -> tuple[StageAnswer, ...]:
+        """The ends of her stages: odds of being in before the next one starts, and when she comes in."""
+        course, start = self.event.course_of(runner), self.timetable(runner).start
+        return tuple(
+            StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.window)
+            for s in stage_odds(self.views[runner], course, self.situation.state, start)
+        )
 
     def changes(self, runner: str) -> tuple[ChangeOver, ...]:
         """Until when out of each point each goal still holds."""

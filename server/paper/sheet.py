@@ -12,7 +12,16 @@ from server.event.model import Event, Goal, PartKind, Rules
 from server.paper.before import BeforeStart
 from server.paper.meeting import GloveMeeting, glove_meeting
 from server.paper.moves import COLUMNS, move_rows
-from server.paper.table import bag_lines, costs, cut_off_lines, fuel_notes, goals_line, light_lines, to_minute
+from server.paper.table import (
+    bag_lines,
+    costs,
+    cut_off_lines,
+    fuel_notes,
+    goals_line,
+    light_lines,
+    stage_lines,
+    to_minute,
+)
 from server.plan.cards import cards_of
 from server.plan.cutoffs import due_times
 from server.plan.movements import APART, CrewPlan
@@ -236,7 +245,10 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
         columns=(*heads, *more),
         rows=tuple(rows),
         light=light_lines(say, table),
-        cut_offs=tuple(x.strip() for x in cut_off_lines(say, before, runner, crew_points=True)),
+        cut_offs=(
+            *(x.strip() for x in cut_off_lines(say, before, runner, crew_points=True)),
+            *stage_lines(say, before, runner),
+        ),
         fuel=(*bag_lines(say, event, table), *fuel_notes(say, event, table)) if fed else (),
     )
 

@@ -16,6 +16,7 @@ from server.plan.fuel import fuel_table
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
 from server.wording import measures
+from server.wording.plan_answers import say_stage
 from server.wording.planned import say_factor, say_planned, say_sources
 from server.wording.say import Say, slug
 from server.wording.times import planned, planned_length
@@ -137,6 +138,11 @@ def cut_off_lines(say: Say, before: BeforeStart, runner: str, *, crew_points: bo
             yield "  " + say.s("cut-off-earlier", points=say.all(told))
 
 
+def stage_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
+    """Each end of a stage: the odds of being in before the next one starts, with how much rest; a warning if low."""
+    return tuple(line for s in before.stages(runner) for line in say_stage(say, s).splitlines())
+
+
 def change_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
     """Until when out of each crew point goals A, B, C hold."""
     course, changes = before.event.course_of(runner), before.changes(runner)
@@ -173,6 +179,7 @@ def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> 
         goals_line(say, timetable),
         *light_lines(say, timetable),
         *cut_off_lines(say, before, runner),
+        *stage_lines(say, before, runner),
         *change_lines(say, before, runner),
         *((say.s("plan-planned-notes"),) if notes else ()),
         *(f"- {n}" for n in notes),

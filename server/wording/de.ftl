@@ -1325,3 +1325,15 @@ change-thing-part = Rolle
 change-thing-relay-share = Staffelteil
 change-thing-weather = Wetter
 change-thing-point = Punkt
+
+## Etappen: da sein, bevor die nächste startet
+
+stage-odds = { $place }: Chance { $odds }, vor dem Start der nächsten Etappe { $when } dort zu sein; dann wohl { $rest } Ruhe, 1-mal in 10 { $least ->
+    [none] kaum welche
+   *[other] unter { $least }
+ }.
+stage-odds-by = { $place }: Chance { $odds }, bis { $by } dort zu sein für die nächste Etappe, Start { $when }; dann wohl { $rest } Ruhe, 1-mal in 10 { $least ->
+    [none] kaum welche
+   *[other] unter { $least }
+ }.
+stage-low = Das ist wenig: jetzt beim Rennen fragen, was mit denen wird, die später kommen.

@@ -1330,3 +1330,15 @@ change-thing-part = part
 change-thing-relay-share = relay share
 change-thing-weather = weather
 change-thing-point = point
+
+## Stages: in before the next one starts
+
+stage-odds = { $place }: { $odds } to be in before the next stage starts { $when }; then likely { $rest } of rest there, 1 time in 10 { $least ->
+    [none] hardly any
+   *[other] under { $least }
+ }.
+stage-odds-by = { $place }: { $odds } to be in by { $by } for the next stage, which starts { $when }; then likely { $rest } of rest there, 1 time in 10 { $least ->
+    [none] hardly any
+   *[other] under { $least }
+ }.
+stage-low = That is low: ask the race now what becomes of those who come in later.

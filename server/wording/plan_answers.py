@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanRow
+from datetime import timedelta
+
+from server.plan.stage_odds import LOW_ODDS
+from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanRow, StageAnswer
 from server.wording.answers import freshness
 from server.wording.planned import say_planned, say_sources
 from server.wording.say import Say, lines, slug
 from server.wording.things import hours_words
-from server.wording.times import plan_short
+from server.wording.times import edges, plan_short
 
+LEAST_REST = timedelta(minutes=30)
+"""Less than that is told as hardly any rest (own choice)."""
 EARLIER_TOLD = 2
 """So many of the points to come are told of with their latest times out; the first are what can still be acted on."""
 
@@ -17,15 +22,16 @@ def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str 
     """The cut-off asked about, or the next and those after it; of a point (`place` its name) when it closes to crew."""
     asked = [c for c in answer.cut_offs if point is None or c.point == point]
     name = answer.runner_name
+    nights = tuple(say_stage(say, s) for s in answer.stages if point is None or s.point == point)
     if point is not None and not asked:
         return lines(
-            say.s("cut-off-none-at", runner=name, place=place),
+            *(nights or (say.s("cut-off-none-at", runner=name, place=place),)),
             _closing(say, answer, point, place) or say.s("cut-off-no-hours", place=place),
             *(_cut_off_line(say, c) for c in answer.cut_offs),
             freshness(say, answer.fresh, name),
         )
     if not asked:
-        return lines(say.s("cut-offs-none", runner=name), freshness(say, answer.fresh, name))
+        return lines(*(nights or (say.s("cut-offs-none", runner=name),)), freshness(say, answer.fresh, name))
     first, *rest = asked
 
     latest = ""
@@ -44,8 +50,25 @@ def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str 
         there,
         say.s("cut-off-more") if rest else "",
         *(_cut_off_line(say, c) for c in rest),
+        *nights,
         freshness(say, answer.fresh, name),
     )
+
+
+def say_stage(say: Say, s: StageAnswer) -> str:
+    """The odds of being in before the next stage starts, with the rest that leaves; a warning where they are low."""
+    _, likely, late = edges(s.window)
+    least, cut = s.starts_at - late, s.by < s.starts_at
+    odds = say.s(
+        "stage-odds-by" if cut else "stage-odds",
+        place=s.name,
+        odds=say.odds(s.odds),
+        when=say.when(s.starts_at, day=True),
+        rest=say.length(max(s.starts_at - likely, timedelta(0))),
+        least=say.length(least) if least >= LEAST_REST else "none",
+        **({"by": say.when(s.by, day=True)} if cut else {}),
+    )
+    return lines(odds, say.s("stage-low") if s.odds < LOW_ODDS else "")
 
 
 def _cut_off_values(say: Say, c: CutOffAnswer) -> dict[str, str]:
@@ -98,6 +121,7 @@ def say_plan(say: Say, answer: PlanAnswer) -> str:
         *(_plan_row(say, r) for r in answer.rows),
         rests,
         _changes(say, changes) if changes is not None else "",
+        *(say_stage(say, s) for s in answer.stages),
         say_light(say, answer),
         *(_whole(say_planned(say.reader, n)) for n in answer.notes),
     )

@@ -27,7 +27,7 @@ from server.wording.answers import (
     say_point,
 )
 from server.wording.notices import label_key
-from server.wording.plan_answers import goals_told
+from server.wording.plan_answers import goals_told, say_stage
 from server.wording.say import Say, lines, slug
 from server.wording.sentences import has
 from server.wording.things import part_word
@@ -139,7 +139,7 @@ def say_my_race(say: Say, a: ForecastAnswer, limits: CutOffsAnswer) -> str:
         values = {} if key == "my-race-on-plan" else {"length": say.length(off)}
         gap = say.s(key, place=p.name, **values)
     cut = limits.cut_offs[0] if limits.cut_offs else None
-    limit = say.s("my-race-no-cut-off")
+    limit = "" if limits.stages else say.s("my-race-no-cut-off")
     latest = ""
     if cut is not None:
         edge = say.s(f"edge-{cut.edge}")
@@ -148,7 +148,8 @@ def say_my_race(say: Say, a: ForecastAnswer, limits: CutOffsAnswer) -> str:
         )
         if cut.latest_out is not None and cut.latest_out > say.now:
             latest = say.s("my-race-latest", place=cut.latest_out_name, when=say.when(cut.latest_out))
-    return lines(gap, limit, latest, first, freshness(say, a.fresh, a.runner_name, sharper=False))
+    night = next((say_stage(say, s) for s in limits.stages), "")
+    return lines(gap, limit, latest, night, first, freshness(say, a.fresh, a.runner_name, sharper=False))
 
 
 def say_goals(say: Say, a: PlanAnswer) -> str:

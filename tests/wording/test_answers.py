@@ -38,6 +38,7 @@ from server.wording.answer import (
     PlanRow,
     PointAnswer,
     Said,
+    StageAnswer,
     StopFact,
     TorchPart,
 )
@@ -122,6 +123,11 @@ CUT_OFFS = CutOffsAnswer(
     ),
     FRESH,
 )  # fmt: skip
+STAGE = StageAnswer(
+    "camp", "Camp", in_minutes(900), in_minutes(900), 0.93,
+    Window("camp", in_minutes(200), in_minutes(300), in_minutes(420)),
+)  # fmt: skip
+LOW_STAGE = replace(STAGE, starts_at=in_minutes(430), by=in_minutes(400), odds=0.6)
 FACTS = FactsAnswer(
     "maren", "Maren",
     (
@@ -195,6 +201,9 @@ SAYINGS: dict[str, Callable[[Say], str]] = {
     "cut-offs": lambda s: plan_answers.say_cut_offs(s, CUT_OFFS, None),
     "one cut-off": lambda s: plan_answers.say_cut_offs(s, CUT_OFFS, "finish"),
     "no cut-off": lambda s: plan_answers.say_cut_offs(s, replace(CUT_OFFS, cut_offs=()), None),
+    "cut-offs and a stage": lambda s: plan_answers.say_cut_offs(s, replace(CUT_OFFS, stages=(STAGE,)), None),
+    "a stage alone": lambda s: plan_answers.say_cut_offs(s, replace(CUT_OFFS, cut_offs=(), stages=(STAGE,)), None),
+    "end of a stage": lambda s: plan_answers.say_cut_offs(s, replace(CUT_OFFS, stages=(LOW_STAGE,)), "camp"),
     "missed": lambda s: answers.say_missed(s, MISSED),
     "missed, even": lambda s: answers.say_missed(s, replace(MISSED, p_past=0.5, advice="go")),
     "missed, likely": lambda s: answers.say_missed(s, replace(MISSED, p_past=0.97), advice_first=True),
@@ -312,6 +321,17 @@ def test_an_answer_says_how_fresh_it_is_and_what_would_change_it(here: Reader) -
     text = SAYINGS["next"](Say(here, NOW))
     assert "Last known: out of Skelter Mill 14:05, told by Ana (1 h 5 min ago)." in text
     assert "A report from Moor Cross would sharpen this." in text
+
+
+def test_the_end_of_a_stage_has_odds_rest_and_a_warning(here: Reader) -> None:
+    """10 h likely and 8 h in one night of ten, by the shown edges; low odds, hardly any rest and the cut-off are said."""
+    said = SAYINGS["a stage alone"](Say(here, NOW)).splitlines()[0]
+    assert "about 9 in 10 to be in before the next stage starts" in said
+    assert "likely 10 h of rest there, 1 time in 10 under 8 h" in said
+    low = SAYINGS["end of a stage"](Say(here, NOW))
+    assert "to be in by" in low
+    assert "1 time in 10 hardly any." in low
+    assert "That is low: ask the race now" in low
 
 
 def test_odds_of_getting_there_are_said_where_they_matter(here: Reader) -> None:

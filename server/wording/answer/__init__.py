@@ -44,6 +44,7 @@ from server.wording.answer.race import (
     PlanRow,
     PointAnswer,
     Said,
+    StageAnswer,
     StopFact,
     TorchPart,
 )
@@ -82,6 +83,7 @@ __all__ = [
     "PointHere",
     "RunnerHere",
     "Said",
+    "StageAnswer",
     "StopFact",
     "TorchPart",
 ]

@@ -162,6 +162,19 @@ class PlanRow:
 
 
 @dataclass(frozen=True, slots=True)
+class StageAnswer:
+    """The end of a stage she has not reached: when the next one starts, by when she must be in for it, the odds of that,
+    stopping included, and her window there; what is left until `starts_at` is her rest."""
+
+    point: str
+    name: str
+    starts_at: datetime
+    by: datetime
+    odds: float
+    window: Window
+
+
+@dataclass(frozen=True, slots=True)
 class PlanAnswer:
     """GET …/plan: times, what they rest on, what the planner has to say, light on the way, the goals' change-over.
 
@@ -176,6 +189,7 @@ class PlanAnswer:
     light: tuple[LightAt, ...] = ()
     torch: tuple[TorchPart, ...] = ()
     odds_spread: float | None = None
+    stages: tuple[StageAnswer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,3 +300,4 @@ class CutOffsAnswer:
     cut_offs: tuple[CutOffAnswer, ...]
     fresh: Freshness
     doors: tuple[DoorHours, ...] = ()
+    stages: tuple[StageAnswer, ...] = ()
