@@ -14,7 +14,7 @@ from server.paper.before import changes_of
 from server.plan.cards import cards_of
 from server.plan.cutoffs import DueTime, cut_off_odds
 from server.plan.delayed import started_at
-from server.plan.stage_odds import stage_odds
+from server.plan.stage_odds import ends_of_stages, stage_odds
 from server.plan.timetable import Row
 from server.watch.meetings import cut_offs_at, race_ends
 from server.watch.odds import latest_out
@@ -64,7 +64,7 @@ def stages(picture: Picture, runner: str) -> tuple[StageAnswer, ...]:
         return ()
     course = picture.event.course_of(runner)
     return tuple(
-        StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.window)
+        StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.low, s.window)
         for s in stage_odds(view, course, picture.state, state.start)
     )
 
@@ -166,7 +166,7 @@ def _earlier(picture: Picture, runner: str, view: View) -> Mapping[tuple[str, Ed
         (c.due.point, c.due.edge): tuple(
             EarlierOut(o.point, point_name(event, runner, o.point), o.at) for o in c.latest_out
         )
-        for c in cut_off_odds(view, due, state.start)
+        for c in cut_off_odds(view, due, state.start, stage_ends=ends_of_stages(event, runner))
     }
 
 

@@ -16,7 +16,7 @@ from server.facts.fold import fold
 from server.forecast.bridge import outlook
 from server.forecast.outlook import View
 from server.plan.cutoffs import ChangeOver, CutOffOdds, cut_off_odds, due_times, goal_changes
-from server.plan.stage_odds import stage_odds
+from server.plan.stage_odds import ends_of_stages, stage_odds
 from server.plan.timetable import Timetable
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
@@ -66,14 +66,14 @@ class BeforeStart:
 
     def cut_offs(self, runner: str) -> tuple[CutOffOdds, ...]:
         """Every cut-off with its odds, stopping included, and the latest times out of the points before it."""
-        start = self.timetable(runner).start
-        return cut_off_odds(self.views[runner], due_times(self.event, runner), start)
+        start, due = self.timetable(runner).start, due_times(self.event, runner)
+        return cut_off_odds(self.views[runner], due, start, stage_ends=ends_of_stages(self.event, runner))
 
     def stages(self, runner: str) -> tuple[StageAnswer, ...]:
         """The ends of her stages: odds of being in before the next one starts, and when she comes in."""
         course, start = self.event.course_of(runner), self.timetable(runner).start
         return tuple(
-            StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.window)
+            StageAnswer(s.point, course.point(s.point).name, s.starts_at, s.by, s.odds, s.low, s.window)
             for s in stage_odds(self.views[runner], course, self.situation.state, start)
         )
 

@@ -102,7 +102,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     else:
         title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there)), **values)
         start, end = floor_to(m.be_there), m.wait_until
-    words = lines(*meeting_lines(before, runner, m, say), _as_of(before, say))
+    words = lines(*meeting_lines(before, runner, m, say, own=own), _as_of(before, say))
     spot = (point.access.lat, point.access.lon) if point.access else (None, None)
     where = f"{point.name}, {say.km(point.km or 0.0)}"
     return Appointment(f"meeting-{m.meeting}", start, end, title, where, words, *spot)

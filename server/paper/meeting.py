@@ -38,17 +38,20 @@ class GloveMeeting:
     missed: str
 
 
-def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
-    """Everything about a meeting, a line each: leave by, be there from, when she comes, wait until, what to have."""
+def meeting_lines(
+    before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool = False
+) -> tuple[str, ...]:
+    """Everything about a meeting, a line each: leave by, be there from, when she comes, wait until, what to have. `own`:
+    for the runner herself, who has no leave-by and no drive."""
     event = before.event
     name = event.runner(runner).name
     row = before.timetable(runner).row(m.point)
     meant = planned(before.timetable(runner).start + row.arrive[Goal.B], Goal.B)
     said = (
         _lost(m, say),
-        _leave_line(event, m, say),
-        _after_her(before, runner, m, say),
-        say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
+        "" if own else _leave_line(event, m, say),
+        "" if own else _after_her(before, runner, m, say),
+        "" if own else say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
         say.s("paper-expected", runner=name, window=say.window(m.window)),
         say.s(
             "paper-planned",
@@ -56,7 +59,7 @@ def meeting_lines(before: BeforeStart, runner: str, m: MeetingValues, say: Say) 
             length=say.length(row.stop) if row.stop else "none",
         ),
         say.until("paper-wait", "paper-wait-short", say.when(m.wait_until, day=True), name, m.p_comes),
-        say.s("paper-drive", length=say.length(m.drive)) if m.drive else "",
+        say.s("paper-drive", length=say.length(m.drive)) if m.drive and not own else "",
         *_to_have(before, runner, m, say),
         _missed(m, say),
     )

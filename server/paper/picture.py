@@ -127,8 +127,10 @@ def _times(axes: Axes, event: Event, timetable: Timetable, course: Course, reade
     dues = due_times(event, timetable.runner)
     drawn = [d for d in dues if _h(d.at - timetable.start) <= FAR_PAST * top]
     top = max(top, *(_h(d.at - timetable.start) for d in drawn), 0.0)
+    night = sentence(reader.language, "paper-night")
     for begin, end in _nights(timetable, course, 1.03 * top):
-        axes.axhspan(begin, end, color=NIGHT, alpha=0.6, linewidth=0, zorder=0)
+        axes.axhspan(begin, end, color=NIGHT, alpha=0.6, linewidth=0, zorder=0, label=night)
+        night = ""
     for due in drawn:
         at = due.at - timetable.start
         label = None if labelled else sentence(reader.language, "paper-cut-off")

@@ -34,6 +34,8 @@ from server.wording.say import Say
 from server.wording.things import card_lines, part_words
 from server.wording.times import clock, own_clock, planned
 
+UNNAMED = "Race control"
+"""What the reader of event files calls a race control that was given no name."""
 ALL_MEETINGS = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 """Who has every meeting on their sheet, since they are asked about all of them."""
 
@@ -121,7 +123,8 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
         if r.id in before.situation.timetables and any(p.runner in (None, r.id) for p in parts)
     ]
     control, names = event.race_control, {r.id: r.name for r in event.runners}
-    numbers = {"name": control.name, "phone": control.phone or "?", "emergency": event.emergency_number}
+    named = "none" if control.name == UNNAMED else control.name
+    numbers = {"name": named, "phone": control.phone or "?", "emergency": event.emergency_number}
     everything = any(p.kind in ALL_MEETINGS for p in parts)
     met = [
         (r, m.own(person))

@@ -8,7 +8,7 @@ The odds of stopping come in from outside: paths are of runners who get there.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
@@ -140,12 +140,14 @@ def cut_off_odds(
     odds: float = SAFE_ODDS,
     *,
     counting_stops: bool = False,
+    stage_ends: Collection[str] = (),
 ) -> tuple[CutOffOdds, ...]:
     """The odds of every cut-off still to come, and the latest time out of each point before it for `odds`.
 
     start: her own start. A point she has left is none of the view's and so none of these. The odds include
     stopping; the latest times out are given that she goes on, unless counting_stops: early in a long race so
-    many stop that no time whatever would give 90 %, which helps nobody decide.
+    many stop that no time whatever would give 90 %, which helps nobody decide. stage_ends: points at which a stage ends;
+    the hour out of a point before one says nothing of a cut-off after the night.
     """
     points = view.points
     arrive, leave = (paths - start.timestamp() for paths in view.paths())
@@ -158,7 +160,8 @@ def cut_off_odds(
         later = arrive[:, k] if d.edge is Edge.IN else leave[:, k]
         there, by_s = view.p_gets_there(d.point), (d.at - start).total_seconds()
         before = []
-        for j in range(k):
+        last = max((j for j in range(k) if points[j] in stage_ends), default=0)
+        for j in range(last, k):
             share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9)) if counting_stops else 1.0
             at = latest_out(leave[:, j], later, by_s, odds=odds, gets_there=share)
             before.append(LatestOut(points[j], _instant(start, at)))

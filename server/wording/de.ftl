@@ -1036,7 +1036,7 @@ plan-change = { $place }: { $goals }
 plan-change-goal = { $goal } bis { $when }
 plan-latest = { $place } verlassen bis { $when }
 plan-latest-none = { $place }: keine Zeit ist früh genug
-plan-odds = Zeitlimit in { $place }, { $edge } bis { $when }: Chance { $odds }, es zu schaffen.
+plan-odds = Zeitlimit bei { $place }, { $edge } bis { $when }: Chance { $odds }, es zu schaffen.
 plan-planned-notes = Was der Planer sagt:
 
 ## Fahrten der Crew: was nicht geht und was helfen könnte
@@ -1165,6 +1165,7 @@ paper-goal = Ziel { $goal }
 paper-height = Höhe, m
 paper-no-heights = die Strecke hat keine Höhen
 paper-goals-band = Ziele A bis C
+paper-night = Nacht
 paper-goal-b = Ziel B, das Ziel
 paper-carries = was { $runner } mitnimmt
 paper-from = von
@@ -1215,8 +1216,11 @@ paper-pace-title = { $runner } begleiten, { $from } bis { $to }
 paper-pace-length = { $length } gemeinsam
 paper-stand-title = { $runner } bei { $place }
 paper-as-of = Geplant am { $when }. Die Zeiten verschieben sich, sobald sie unterwegs ist: vor der Abfahrt fragen.
-paper-stays = Dieses Blatt bleibt im Auto. Es zeigt, was am { $when } geplant war; was später gehört wird, steht auf der Tafel und im Chat.
-paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuerst { $emergency } anrufen, dann die Rennleitung: { $name }, { $phone }.
+paper-stays = Es zeigt, was am { $when } geplant war; was später gehört wird, steht auf der Tafel und im Chat.
+paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuerst { $emergency } anrufen, dann die Rennleitung: { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $phone }.
 paper-rescue = Bergrettung: { $name } { $phone }.
 paper-head-numbers = Wen anrufen
 paper-head-meetings = Treffen

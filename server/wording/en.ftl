@@ -1167,6 +1167,7 @@ paper-goal = goal { $goal }
 paper-height = height, m
 paper-no-heights = the route has no heights
 paper-goals-band = goals A to C
+paper-night = night
 paper-goal-b = goal B, the target
 paper-carries = what { $runner } carries
 paper-from = from
@@ -1217,8 +1218,11 @@ paper-pace-title = Pace { $runner }, { $from } to { $to }
 paper-pace-length = { $length } together
 paper-stand-title = { $runner } at { $place }
 paper-as-of = As planned on { $when }. Times move once she is on her way: ask before leaving.
-paper-stays = This sheet stays in the car. It holds what was planned on { $when }; what is heard later is on the board and in the chat.
-paper-aid = An aid to a crew, not a rescue service. In danger of life call { $emergency } first, then race control: { $name }, { $phone }.
+paper-stays = It holds what was planned on { $when }; what is heard later is on the board and in the chat.
+paper-aid = An aid to a crew, not a rescue service. In danger of life call { $emergency } first, then race control: { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $phone }.
 paper-rescue = Mountain rescue: { $name } { $phone }.
 paper-head-numbers = Who to call
 paper-head-meetings = Meetings

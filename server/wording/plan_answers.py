@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from server.plan.stage_odds import LOW_ODDS
 from server.wording.answer import CutOffAnswer, CutOffsAnswer, PlanAnswer, PlanRow, StageAnswer
 from server.wording.answers import freshness
 from server.wording.planned import say_planned, say_sources
@@ -68,7 +67,7 @@ def say_stage(say: Say, s: StageAnswer) -> str:
         least=say.length(least) if least >= LEAST_REST else "none",
         **({"by": say.when(s.by, day=True)} if cut else {}),
     )
-    return lines(odds, say.s("stage-low") if s.odds < LOW_ODDS else "")
+    return lines(odds, say.s("stage-low") if s.low else "")
 
 
 def _cut_off_values(say: Say, c: CutOffAnswer) -> dict[str, str]:

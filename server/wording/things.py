@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime
 
-from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part
+from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
 from server.wording.answer import (
     CardsAnswer,
     CarryOut,
@@ -389,7 +389,9 @@ def part_words(say: Say, parts: tuple[Part, ...], runner_names: dict[str, str]) 
         say.s(
             "part-line",
             kind=part_word(say, p.kind.value),
-            runner=runner_names.get(p.runner or "", p.runner or "none"),
+            runner="none"
+            if p.kind is PartKind.RUNNER
+            else runner_names.get(p.runner or "", p.runner or "none"),
         )
         for p in parts
     )

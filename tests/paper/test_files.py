@@ -127,6 +127,13 @@ class TestCalendar:
         assert entry.end == watched.wait_until
         assert entry.start < watched.be_there < watched.window.likely < entry.end
 
+    def test_her_own_calendar_sends_her_nowhere(self, before) -> None:
+        """Hers has when crew wait for her and what they bring, and no leave-by and no drive: those are for the crew."""
+        mine = next(a for a in appointments_of(before, "maren", SAY) if a.id == "meeting-m6")
+        assert "Wait until" in mine.words
+        assert not any(x in mine.words for x in ("Leave by", "Be there from", "Drive"))
+        assert all(t.timestamp() % 300 == 0 for t in (mine.start, mine.end))
+
     def test_without_a_confirmed_drive_nobody_is_told_to_leave(self, event, table, demo_course) -> None:
         """An estimated drive gives a meeting that begins at be-there-from, and says why there is no leave-by."""
         loose = replace(event, drives=(Drive("start", "p6", 40.0),))

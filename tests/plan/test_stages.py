@@ -17,6 +17,7 @@ from server.forecast.bridge import outlook
 from server.forecast.posterior import posterior
 from server.forecast.stages import StageEnd, within
 from server.forecast.values import KnownStop, Quality, Reference, Sighting
+from server.paper.before import before_start
 from server.plan import PlanError, make_timetable
 from server.plan.cutoffs import goal_changes
 from server.plan.movements.joint import of_timetable
@@ -116,6 +117,16 @@ def test_no_goal_changes_over_at_the_end_of_a_stage(table) -> None:
     finish = paths.at("p5")[0] - table.start.timestamp()  # type: ignore[index]
     changes = goal_changes(("p2", "p3", "p4"), leaves, finish, table)
     assert {c.point for c in changes} == {"p2", "p4"}
+
+
+def test_the_latest_out_is_of_the_same_stage(staged, table, demo_course) -> None:
+    """For the limit at the finish no hour out of a point before the night is told: the night makes all alike."""
+    event = replace(staged, limit=40 * HOUR)
+    before = before_start(event, {"maren": table}, {"main": demo_course}, staged.starts)
+    (finish,) = before.cut_offs("maren")
+    assert [o.point for o in finish.latest_out] == ["p3", "p4"]
+    (stage,) = before.stages("maren")
+    assert (stage.point, stage.low) == ("p3", False)
 
 
 class TestForecast:

@@ -124,10 +124,10 @@ CUT_OFFS = CutOffsAnswer(
     FRESH,
 )  # fmt: skip
 STAGE = StageAnswer(
-    "camp", "Camp", in_minutes(900), in_minutes(900), 0.93,
+    "camp", "Camp", in_minutes(900), in_minutes(900), 0.93, False,
     Window("camp", in_minutes(200), in_minutes(300), in_minutes(420)),
 )  # fmt: skip
-LOW_STAGE = replace(STAGE, starts_at=in_minutes(430), by=in_minutes(400), odds=0.6)
+LOW_STAGE = replace(STAGE, starts_at=in_minutes(430), by=in_minutes(400), odds=0.6, low=True)
 FACTS = FactsAnswer(
     "maren", "Maren",
     (

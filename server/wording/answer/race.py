@@ -164,13 +164,15 @@ class PlanRow:
 @dataclass(frozen=True, slots=True)
 class StageAnswer:
     """The end of a stage she has not reached: when the next one starts, by when she must be in for it, the odds of that,
-    stopping included, and her window there; what is left until `starts_at` is her rest."""
+    stopping included, whether they are `low` even if she gets there, and her window there; what is left until
+    `starts_at` is her rest."""
 
     point: str
     name: str
     starts_at: datetime
     by: datetime
     odds: float
+    low: bool
     window: Window
 
 
