@@ -134,8 +134,10 @@ def _point(draft: Draft, section: Section) -> Point:
 
 
 def _next_stage(draft: Draft, section: Section) -> datetime | None:
-    after = draft.local_start() if draft.starts_known else None
+    after, found = draft.local_start() if draft.starts_known else None, len(draft.report.problems)
     at = draft.moment(section, "next_stage", after, '"Sun 07:00"')
+    if at == draft.starts and len(draft.report.problems) > found:
+        return None  # The mistake is noted, and the start in its place would make others of the cut-offs.
     if at is not None and draft.starts_known and at < draft.starts:
         section.error(
             "next_stage", "the next stage starts before the race", 'Give the weekday, as in "Sun 07:00".'

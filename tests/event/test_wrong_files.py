@@ -279,6 +279,14 @@ def test_each_mistake_is_said_with_its_line(good, old, new, severity, row, words
     assert found[0].remedy
 
 
+def test_a_misspelt_hour_of_a_stage_is_one_mistake(good) -> None:
+    """A weekday nobody knows at next_stage: that, and nothing about the cut-off beside it that is right."""
+    cut = 'cut_off = { when = "in", clock = "Sat 20:00" }'
+    wrong = good.replace("km = 66", f'km = 66\n{cut}\nnext_stage = "Sab 20:30"', 1)
+    errors = [p for p in parse_event(wrong, "event.toml").problems if p.severity is Severity.ERROR]
+    assert [p.field for p in errors] == ["points.moss.next_stage"]
+
+
 def test_the_table_is_long_enough() -> None:
     """At least 40 wrong files, as promised."""
     assert len(WRONG) >= 40

@@ -224,14 +224,15 @@ def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[
                 yield Trouble(TroubleKind.ESTIMATED, plan.id, said, car=leg.car)
     if t.p_first >= t.sure:
         return
+    sure = round(100 * t.sure)
     other = next((b for leg in t.trip.legs for b in before if b.trip.plan.id == leg.after), None)
     if other is None:
-        said = saying("move-short", place=name, p_odds=t.p_first)
+        said = saying("move-short", place=name, p_odds=t.p_first, sure=sure)
         yield Trouble(TroubleKind.SHORT, plan.id, said, odds=t.p_first)
         return
     first = event.course_of(other.trip.plan.runner).point(other.trip.plan.point).name
     both = float(np.mean(t.first & other.first))
-    said = saying("move-clash", first=first, place=name, p_odds=both)
+    said = saying("move-clash", first=first, place=name, p_odds=both, sure=sure)
     yield Trouble(TroubleKind.CLASH, plan.id, said, other=other.trip.plan.id, odds=both)
 
 

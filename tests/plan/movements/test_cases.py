@@ -85,6 +85,8 @@ def test_one_crew_for_two_runners_at_the_same_time(event_of: Events, view: Views
     assert clash[0].odds < 0.7
     assert sum(v.promised for v in plan.visits) == 1
     assert any(o.kind is OfferKind.OTHER_CAR and o.car == "red" for o in plan.offers)
+    told = plan_remarks(english(event), event, plan)
+    assert any("before her, less than the 97 in 100 that can be promised" in line for line in told)
 
 
 def test_it_is_said_that_two_runners_odds_are_counted_apart(event_of: Events, view: Views) -> None:
