@@ -7,14 +7,14 @@ refuses exactly what the server would. No I/O: the bytes are handed in.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
 from server.event import Parsed, Problem, Severity, parse_event, place
 from server.event.model import Event, Goal
 from server.facts.entry import Fix
-from server.facts.placing import KnownAt, Placed
+from server.facts.placing import KnownAt, Placed, Placer, remembered
 from server.plan import PlanError, evidence_of, make_timetable
 from server.plan.cards import cards_of
 from server.plan.movements import crew_plan
@@ -45,9 +45,14 @@ class Built:
     courses: Mapping[str, Course]
     timetables: Mapping[str, Timetable]
     warnings: tuple[Problem, ...] = ()
+    placer: Placer = field(init=False, repr=False)
+    """Puts a position on the line by what was known of her before. It remembers: a tracker sends thousands, and
+    each new one has all of them folded anew."""
 
-    def placer(self, course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
-        """Put a position on the line by what was known of her before: `server.facts.placing.Placer`."""
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "placer", remembered(self._place))
+
+    def _place(self, course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
         slow, fast = self._speeds(course)
         prior = Prior.since(before.km, max(at - before.at, at - at), slow, fast)
         found = place_position(self.courses[course], fix.lat, fix.lon, fix.accuracy_m, prior)

@@ -6,6 +6,7 @@ is kept as unconfirmed and asked about; 'asked for help' never waits for anythin
 
 from __future__ import annotations
 
+import asyncio
 import hashlib
 import secrets
 from collections.abc import Sequence
@@ -61,7 +62,8 @@ async def positions(ask: Ask) -> PositionsNoted:
         raise ApiError("invalid", "there is no position in it", "geometry", "Send a Feature with a Point.")
     share = _may_report(ask, Kind.POSITION)
     picture = await ask.picture()
-    entries = [doubted(_position(ask, f), picture, share, ask.person_parts) for f in features]
+    # In a thread: judging what a tracker kept back for hours takes seconds, in which others may call for help.
+    entries = await asyncio.to_thread(_positions, ask, features, picture, share)
     return await _keep_positions(ask, entries)
 
 
@@ -282,6 +284,10 @@ def _fix(sent: FixIn | None) -> Fix | None:
     if sent is None:
         return None
     return Fix(sent.lat, sent.lon, sent.accuracy_m, sent.speed_m_s, sent.heading_deg)
+
+
+def _positions(ask: Ask, features: Sequence[Feature], picture: Picture, share: May) -> list[Entry]:
+    return [doubted(_position(ask, f), picture, share, ask.person_parts) for f in features]
 
 
 def _position(ask: Ask, feature: Feature) -> Entry:
