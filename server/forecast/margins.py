@@ -137,14 +137,29 @@ def joint_scores(correlation: FloatArray, paths: int) -> tuple[FloatArray, Float
     """Scores (paths, m) with the correlation (m, m) whose weighted margins are standard normal; weights (paths,)."""
     m = correlation.shape[0]
     draws, weights = base_draws(paths, m)
-    factor = np.linalg.cholesky(correlation + 1e-9 * np.eye(m))
-    raw = draws @ factor.T
+    raw = draws @ _root(correlation).T
     order = np.argsort(raw, axis=0, kind="stable")
     sorted_weights = weights[order]
     upto = np.cumsum(sorted_weights, axis=0)
     scores = np.empty_like(raw)
     np.put_along_axis(scores, order, ndtri(np.clip(upto - sorted_weights / 2, 1e-12, 1 - 1e-12)), axis=0)
     return scores, weights
+
+
+def _root(correlation: FloatArray) -> FloatArray:
+    """The lower triangular root (m, m) of a correlation, or of the nearest that can be one.
+
+    Correlations of sums of lognormals matched by moments may pass 1 where the first leg is short and ill known, as by a
+    position just before a point: that must cost a little truth in how the points hang together, never the forecast.
+    """
+    little = 1e-9 * np.eye(correlation.shape[0])
+    try:
+        return np.asarray(np.linalg.cholesky(correlation + little))
+    except np.linalg.LinAlgError:
+        values, vectors = np.linalg.eigh(correlation)
+        root = vectors * np.sqrt(np.maximum(values, 0.0))
+        root = root / np.linalg.norm(root, axis=1, keepdims=True)
+        return np.asarray(np.linalg.cholesky(root @ root.T + little))
 
 
 def in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:

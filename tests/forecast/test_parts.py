@@ -142,6 +142,17 @@ def test_joint_scores_have_normal_margins_and_the_correlation() -> None:
     assert np.allclose(seen, corr, atol=0.05)
 
 
+def test_correlations_that_cannot_be_give_the_nearest_that_can() -> None:
+    """Lognormal sums matched by moments may correlate beyond 1: what can be is kept, nothing is raised."""
+    impossible = np.array([[1.0, 1.3, 0.9], [1.3, 1.0, 0.95], [0.9, 0.95, 1.0]])
+    scores, weights = margins.joint_scores(impossible, 400)
+    assert np.all(np.isfinite(scores))
+    found = (weights[:, None] * scores).T @ scores
+    assert np.diag(found) == pytest.approx(1.0, abs=0.05)
+    assert found[0, 1] > 0.95
+    assert np.abs(found).max() < 1.05
+
+
 def test_kinds_depend_on_quality_and_climb_only() -> None:
     """Better references scatter less; between fitted cases the windows are widened; names play no part."""
 

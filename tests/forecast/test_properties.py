@@ -215,3 +215,24 @@ def test_same_question_same_answer() -> None:
     facts: list[Fact] = [Sighting(3, arrived_s=float(ARRIVE[3])), KnownStop(6, float(ARRIVE[6]) + 2000.0)]
     one, two = (posterior(reference(), facts, 30 * 3600.0) for _ in range(2))
     assert np.array_equal(one.view(1e5).quantiles(9, PROBS), two.view(1e5).quantiles(9, PROBS))
+
+
+@quick
+@given(st.floats(0.7, 1.6), st.integers(0, 12), st.floats(0.02, 12.0), st.floats(20.0, 400.0))
+def test_a_position_just_before_a_point_leaves_a_forecast(
+    level: float, p: int, short_km: float, every_s: float
+) -> None:
+    """Where a tracker shows her a few minutes before a point, crew stand there and ask: there is a forecast."""
+    at = np.interp(KM[p] - min(short_km, 8.0), np.concatenate([[0.0], KM]), np.concatenate([[0.0], ARRIVE]))
+    last = float(at) * level
+    facts: list[Fact] = []
+    for i in range(20, -1, -1):
+        when = last - i * every_s
+        if when > 600.0:
+            km = np.interp(when / level, np.concatenate([[0.0], ARRIVE]), np.concatenate([[0.0], KM]))
+            facts.append(Position(float(km), when, 8.0))
+    view = posterior(reference(), facts, None, FEW).view(last + 30.0, Silence())
+    windows = np.array([view.quantiles(q, PROBS) for q in range(view.posterior.track.first, len(KM))])
+    assert np.all(np.isfinite(windows))
+    assert np.all(np.diff(windows, axis=1) >= -1e-6)
+    assert np.all(np.diff(windows, axis=0) >= -1e-6)
