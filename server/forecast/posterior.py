@@ -159,7 +159,26 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
     ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point))
     legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
-    return seen, ahead, Legs(legs.mean, legs.cov + track.ahead_cov, legs.surprise, legs.level)
+    cov = legs.cov + track.ahead_cov
+    origin = track.origin
+    if origin.ref_s > 0 and origin.arrives < 0 and origin.leaves < 0:
+        cov = _rest_of_leg(cov)
+    return seen, ahead, Legs(legs.mean, cov, legs.surprise, legs.level)
+
+
+def _rest_of_leg(cov: FloatArray) -> FloatArray:
+    """Covariance (1, m, m) with the first stretch, from a position to the next point, as wide in logs as it is in time.
+
+    What a short stretch has of its own, and where its ends really lie, are relative variances. On whole legs they are as
+    good as variances of the log; 400 m before a point they pass 1, and taken for logs they let her be hours late from
+    there, and put off the question and the alarm. A lognormal of relative variance r has log(1 + r) (matched moments).
+    """
+    own = cov[:, :1, 0]
+    shrunk = np.sqrt(np.log1p(own) / np.maximum(own, 1e-12))
+    out = np.array(cov)
+    out[:, 0, :] *= shrunk
+    out[:, :, 0] *= shrunk
+    return out
 
 
 def _not_yet(

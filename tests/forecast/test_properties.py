@@ -236,3 +236,23 @@ def test_a_position_just_before_a_point_leaves_a_forecast(
     assert np.all(np.isfinite(windows))
     assert np.all(np.diff(windows, axis=1) >= -1e-6)
     assert np.all(np.diff(windows, axis=0) >= -1e-6)
+
+
+def test_a_position_just_before_a_point_puts_no_question_off() -> None:
+    """Seen 400 m before the point she is late there no later than seen an hour before it, but for what she lost since.
+
+    The allowance (10 min of 90%, 60 min of 99%) is our own choice.
+    """
+
+    def windows(*kms: float) -> tuple[np.ndarray[Any, np.dtype[np.float64]], float]:
+        times = [float(np.interp(k, KM, ARRIVE)) for k in kms]
+        facts: list[Fact] = [Position(k, t, 8.0) for k, t in zip(kms, times, strict=True)]
+        view = posterior(reference(), facts, None).view(times[-1] + 60.0, Silence())
+        return view.quantiles(6, np.array([0.9, 0.99])), times[-1]
+
+    far = [60.0, 68.0, 70.0]
+    whole, _ = windows(*far)
+    close, seen = windows(*far, 72.0, 74.0, 76.0, 77.0, 77.6)
+    assert close[0] <= whole[0] + 600.0
+    assert close[1] <= whole[1] + 3600.0
+    assert np.all(close > seen)
