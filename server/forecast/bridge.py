@@ -57,6 +57,8 @@ LEAST_ACCURACY_M = 30.0
 UNKNOWN_ACCURACY_M = 100.0
 # How sure a crew's 'she is a tenth slower from here' is taken to be, as log standard deviation.
 CONDITION_SD = 0.05
+# So many of them widen the windows; further ones move them only, or a chatty crew would drown the forecast (own choice).
+CONDITIONS_DOUBTED = 4
 # Reporters who have the race's own radio or cable; the others need the telephone network.
 OWN_MEANS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 EVER = 1e12
@@ -217,7 +219,8 @@ def _conditions(runner: RunnerState, index: dict[str, int], timetable: Timetable
         else:
             begin = _known_km(runner, entry.seen_at, timetable)
         if begin < finish:
-            out.append(Condition(begin, finish, math.log(entry.factor), CONDITION_SD))
+            sd = CONDITION_SD if len(out) < CONDITIONS_DOUBTED else 0.0
+            out.append(Condition(begin, finish, math.log(entry.factor), sd))
     return out
 
 

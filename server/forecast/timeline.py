@@ -23,6 +23,8 @@ from server.forecast.values import (
 THIN_SHARE = 0.02
 NEAR_POINT_KM = 0.15
 VAGUE_PART = 0.1
+CONDITIONS_LOG = (float(np.log(0.5)), float(np.log(3.0)))
+"""What all words of how she goes may come to together (own choice: the bounds that one has at the API)."""
 """A position whose error is more than this part of the way since the last edge tells less than it blurs: left out."""
 
 
@@ -319,14 +321,20 @@ def _origin(reference: Reference, facts: Sequence[Fact], clock: Clock, last: Edg
 def _effective(
     reference: Reference, conditions: Sequence[Condition], a: FloatArray, b: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Reference seconds of stretches [a, b] with conditions, (k,), and the covariance of their logs, (k, k)."""
+    """Reference seconds of stretches [a, b] with conditions, (k,), and the covariance of their logs, (k, k).
+
+    Where several hold at once their factors multiply, within CONDITIONS_LOG.
+    """
     total = b - a
     cov = np.zeros((a.size, a.size))
-    for c in sorted(conditions, key=lambda c: (c.from_km, c.to_km, c.log_factor, c.sd)):
-        lo, hi = place_to_ref(reference, c.from_km), place_to_ref(reference, c.to_km)
+    ordered = sorted(conditions, key=lambda c: (c.from_km, c.to_km, c.log_factor, c.sd))
+    spans = [(place_to_ref(reference, c.from_km), place_to_ref(reference, c.to_km)) for c in ordered]
+    for lo, hi in itertools.pairwise(sorted({edge for span in spans for edge in span})):
+        together = sum(c.log_factor for c, s in zip(ordered, spans, strict=True) if s[0] <= lo < s[1])
         overlap = np.maximum(np.minimum(b, hi) - np.maximum(a, lo), 0.0)
-        total = total + overlap * np.expm1(c.log_factor)
-        part = overlap / np.maximum(b - a, 1e-9)
+        total = total + overlap * np.expm1(min(max(together, CONDITIONS_LOG[0]), CONDITIONS_LOG[1]))
+    for c, (lo, hi) in zip(ordered, spans, strict=True):
+        part = np.maximum(np.minimum(b, hi) - np.maximum(a, lo), 0.0) / np.maximum(b - a, 1e-9)
         cov += c.sd**2 * np.outer(part, part)
     return total, cov
 

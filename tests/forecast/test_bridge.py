@@ -243,3 +243,20 @@ def test_shifting_all_times_shifts_the_answer(built: Built, days: int) -> None:
         one, other = here.at(now).window(point), there.at(now + by).window(point)
         assert abs((other.likely - one.likely) - by) < timedelta(milliseconds=2)
         assert abs((other.late - one.late) - by) < timedelta(milliseconds=2)
+
+
+@pytest.mark.parametrize("factors", [(0.5, 0.5), (0.5,) * 50, (3.0,) * 50, (0.5, 3.0) * 25, (0.9, 1.1) * 250])
+def test_any_number_of_conditions_leaves_windows_of_this_race(
+    built: Built, factors: tuple[float, ...]
+) -> None:
+    """'Slower from here' said again and again, by a slip or by a quarrel, moves a window; it breaks none, and the
+    finish stays within a week of the start (own choice: three times the plan's slowest goal)."""
+    said = [
+        replace(entry(Kind.CONDITION, 1.0 + i / 200, by=f"crew {i}"), factor=factor)
+        for i, factor in enumerate(factors)
+    ]
+    found, _, _ = look(built, *said)
+    view = found.at(START + timedelta(hours=3))
+    windows = [view.window(p) for p in view.points]
+    assert all(w.early <= w.likely <= w.late for w in windows)
+    assert windows[-1].late < START + timedelta(days=7)
