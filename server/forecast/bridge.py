@@ -7,34 +7,27 @@ down. Out: an `Outlook`. Everything the engine is told passes through here, so t
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from collections.abc import Sequence
+from datetime import datetime, timedelta
 
 import numpy as np
 
 from server.course import Course
 from server.event.model import (
-    CourseDef,
     Edge,
     Event,
     Goal,
-    PartKind,
-    Point,
-    ReporterKind,
-    ReportsThere,
-    Signal,
 )
 from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
 from server.forecast.hearing import Hearing
+from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
-from server.forecast.outlook import Outlook, Whereabouts, Window
-from server.forecast.posterior import Posterior, posterior
+from server.forecast.outlook import Outlook
+from server.forecast.posterior import posterior
 from server.forecast.stages import within
 from server.forecast.values import (
     Condition,
     Fact,
-    FloatArray,
     Held,
     KnownStop,
     NotYet,
@@ -44,10 +37,8 @@ from server.forecast.values import (
     Rest,
     Retired,
     Sighting,
-    Silence,
-    Watcher,
 )
-from server.forecast.view import View as EngineView
+from server.forecast.watchers import silence_of
 from server.plan.timetable import Timetable
 
 # A live tracker sends a fix every few seconds; beyond one in three minutes they say nothing new about the legs ahead.
@@ -59,12 +50,6 @@ UNKNOWN_ACCURACY_M = 100.0
 CONDITION_SD = 0.05
 # So many of them widen the windows; further ones move them only, or a chatty crew would drown the forecast (own choice).
 CONDITIONS_DOUBTED = 4
-# Reporters who have the race's own radio or cable; the others need the telephone network.
-OWN_MEANS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
-EVER = 1e12
-FAR_S = 1e8
-"""Some three years: no race's time lies farther from its start."""
-_Ask = Callable[[int], float]
 
 
 def outlook(
@@ -92,7 +77,7 @@ def outlook(
     # The engine's limit is of one way to the finish; with a night on it each stage has its own.
     ends = ends_of(nights_ahead(runner, ids, nights), len(ids) - 1, limit_s)
     post = posterior(reference, facts, limit_s=None if ends else limit_s)
-    return _Outlook(runner.start, ids, within(post, ends), silence)
+    return EventOutlook(runner.start, ids, within(post, ends), silence)
 
 
 def reference_of(timetable: Timetable, course: Course, nights: Sequence[Night] = ()) -> Reference:
@@ -251,231 +236,5 @@ def limit_of(event: Event, runner: RunnerState, race: RaceState, finish: str) ->
     return min(limits, default=None)
 
 
-def silence_of(
-    event: Event,
-    runner: RunnerState,
-    race: RaceState,
-    index: dict[str, int],
-    outages: Sequence[Interval],
-    hearing: Hearing | None = None,
-) -> Silence:
-    """Who would have told us, where and how surely.
-
-    Reporters that need a telephone count as nobody where there is no signal; crew count only where a meeting takes
-    them, and no longer than until they say they have left. While our own server was down nobody counts, and while a
-    channel was, none of those who write over it.
-    """
-    course, hearing = event.course_of(runner.runner), hearing or Hearing()
-    watchers: list[Watcher] = []
-    for point in course.points:
-        if point.id not in index:
-            continue
-        for reporter in point.reports:
-            if not _can_report(event, runner, course, point, reporter):
-                continue
-            deaf = (*outages, *_deaf(event, runner, point, reporter, hearing))
-            off = [(_since(runner.start, o.start), _until(runner.start, o.end)) for o in deaf]
-            if reporter.by is ReporterKind.CREW:
-                off += _after_crew_left(event, runner, race, point.id)
-            watchers.append(
-                Watcher(
-                    index[point.id],
-                    chance=reporter.chance,
-                    delay_median_s=max(reporter.delay.total_seconds(), 60.0),
-                    covered_s=_covered(_merged(off)),
-                )
-            )
-    return Silence(tuple(watchers))
-
-
-def _can_report(
-    event: Event, runner: RunnerState, course: CourseDef, point: Point, reporter: ReportsThere
-) -> bool:
-    if reporter.by is ReporterKind.NOBODY or reporter.chance <= 0:
-        return False
-    if reporter.by not in OWN_MEANS and not has_signal(course, point):
-        return False
-    if reporter.by is ReporterKind.CREW:
-        return any(m.point == point.id and m.runner == runner.runner for m in event.meetings)
-    return True
-
-
-def _deaf(
-    event: Event, runner: RunnerState, point: Point, reporter: ReportsThere, hearing: Hearing
-) -> tuple[Interval, ...]:
-    """When those who report there could not have reached us, whoever of them it would have been."""
-    match reporter.by:
-        case ReporterKind.VOLUNTEER:
-            posted = [p.person for p in event.parts if p.kind is PartKind.VOLUNTEER and p.point == point.id]
-            # Volunteers whom the event file does not know report by way of the race, which calls the server.
-            return hearing.deaf_to_all(posted) if posted else hearing.nobody
-        case ReporterKind.CREW:
-            here = [m for m in event.meetings if m.point == point.id and m.runner == runner.runner]
-            return hearing.deaf_to_all(list(dict.fromkeys(w for m in here for w in m.crew)))
-        case ReporterKind.RUNNER:
-            return hearing.deaf_to(event.runner(runner.runner).person)
-        case _:
-            return hearing.nobody
-
-
-def has_signal(course: CourseDef, point: Point) -> bool:
-    """Whether a telephone works at a point, from what is said of it and of the stretch it lies in."""
-    if point.signal is Signal.NONE:
-        return False
-    km = point.km
-    return not any(s.no_signal and km is not None and s.from_km <= km <= s.to_km for s in course.stretches)
-
-
-def _after_crew_left(
-    event: Event, runner: RunnerState, race: RaceState, point: str
-) -> list[tuple[float, float]]:
-    """Once everybody who was to be at a point has left it, nobody of the crew reports from there."""
-    crew = {p for m in event.meetings if m.point == point and m.runner == runner.runner for p in m.crew}
-    left = {who: stamp.at for where, who, stamp in race.crew_left if where == point and who in crew}
-    for where, who, stamp in race.crew_there:
-        if where == point and who in left and stamp.at > left[who]:
-            del left[who]
-    if not crew or set(left) != crew:
-        return []
-    return [(_since(runner.start, max(left.values())), EVER)]
-
-
-def _merged(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
-    out: list[tuple[float, float]] = []
-    for begin, end in sorted(spans):
-        if out and begin <= out[-1][1]:
-            out[-1] = (out[-1][0], max(out[-1][1], end))
-        elif end > begin:
-            out.append((begin, end))
-    return out
-
-
-def _covered(off: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...] | None:
-    """The rest of time; None where nothing is missing."""
-    if not off:
-        return None
-    edges = [-EVER, *(t for span in off for t in span), EVER]
-    spans = zip(edges[::2], edges[1::2], strict=True)
-    return tuple((a, b) for a, b in spans if b > a)
-
-
 def _since(start: datetime, at: datetime) -> float:
     return (at - start).total_seconds()
-
-
-def _until(start: datetime, end: datetime | None) -> float:
-    return EVER if end is None else _since(start, end)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _Outlook:
-    """An `Outlook` on the engine's posterior. `ids` are the points after the start, in running order."""
-
-    start: datetime
-    ids: tuple[str, ...]
-    posterior: Posterior
-    silence: Silence
-
-    def at(self, now: datetime) -> _View:
-        return _View(self, self.posterior.view(_since(self.start, now), self.silence), now)
-
-    def _first(self) -> int:
-        track = self.posterior.track
-        return len(self.ids) if track.retired is not None else track.first
-
-    def late_time(self) -> tuple[str, datetime] | None:
-        watched = sorted({w.point for w in self.silence.watchers if w.point >= self._first()})
-        if not watched:
-            return None
-        return self.ids[watched[0]], self._when(self.posterior.late_after_s(watched[0]))
-
-    def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
-        if self._first() >= len(self.ids):
-            return None
-        found = self.posterior.unheard_falls_under(line, _since(self.start, after), self.silence)
-        return None if found is None else max(after, self._when(found))
-
-    def _when(self, seconds: float) -> datetime:
-        # No calendar holds what a slip of a date can make of a time: it stays a time, far off.
-        return self.start + timedelta(seconds=round(min(max(seconds, -FAR_S), FAR_S), 3))
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class _View:
-    """A `View` on the engine's view. Points reached, and every point once she has retired, have no window."""
-
-    outlook: _Outlook
-    engine: EngineView
-    now: datetime
-
-    @property
-    def points(self) -> tuple[str, ...]:
-        return self.outlook.ids[self.outlook._first() :]
-
-    def _index(self, point: str) -> int:
-        return self.outlook.ids.index(point) if point in self.outlook.ids else -1
-
-    def _to_come(self, point: str) -> int:
-        i = self._index(point)
-        if i < self.outlook._first():
-            raise KeyError(point)
-        return i
-
-    def window(self, point: str) -> Window:
-        times = self.engine.quantiles(self._to_come(point), np.array([0.1, 0.5, 0.9]))
-        early, likely, late = (self.outlook._when(float(t)) for t in times)
-        return Window(point, early, likely, late)
-
-    def arrival(self, point: str, p: float) -> datetime:
-        return self.outlook._when(float(self.engine.quantiles(self._to_come(point), np.array([p]))[0]))
-
-    def leaving(self, point: str, p: float) -> datetime:
-        i = self._index(point)
-        if i < 0 or (i < self.outlook._first() and i != self.engine.posterior.track.at_point):
-            raise KeyError(point)
-        when = float(self.engine.out_quantiles(i, np.array([p]))[0])
-        if not math.isfinite(when):
-            raise KeyError(point)
-        return self.outlook._when(when)
-
-    def p_gets_there(self, point: str) -> float:
-        return self._odds(point, self.engine.probability_arrives)
-
-    def p_in_by(self, point: str, when: datetime) -> float:
-        return self._odds(point, lambda i: self.engine.probability_by(i, _since(self.outlook.start, when)))
-
-    def p_out_by(self, point: str, when: datetime) -> float:
-        return self._odds(
-            point, lambda i: self.engine.probability_out_by(i, _since(self.outlook.start, when))
-        )
-
-    def p_makes(self, point: str, when: datetime, out: bool) -> float:
-        at = _since(self.outlook.start, when)
-        return self._odds(point, lambda i: self.engine.probability_cutoff(i, at, leaving=out))
-
-    def _odds(self, point: str, ask: _Ask) -> float:
-        i = self._index(point)
-        if i < 0:
-            return 1.0
-        return min(1.0, max(0.0, float(ask(i))))
-
-    def p_still_going(self) -> float:
-        return float(self.engine.probability_going())
-
-    def p_unheard(self) -> float:
-        return float(self.engine.probability_unheard())
-
-    def where(self) -> Whereabouts:
-        low, likely, high = self.engine.whereabouts_km(np.array([0.1, 0.5, 0.9]))
-        return Whereabouts(float(low), float(likely), float(high))
-
-    def paths(self) -> tuple[FloatArray, FloatArray]:
-        """Equally likely paths: the engine's weighted ones, drawn again at even steps of weight."""
-        weights = np.cumsum(self.engine.weights)
-        count = weights.size
-        pick = np.minimum(np.searchsorted(weights, (np.arange(count) + 0.5) / count * weights[-1]), count - 1)
-        begin = self.outlook.start.astimezone(UTC).timestamp()
-        if not self.points:
-            none = np.zeros((count, 0))
-            return none, none
-        return self.engine.arrivals_s[pick] + begin, self.engine.departures_s[pick] + begin

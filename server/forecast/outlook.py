@@ -1,7 +1,7 @@
 """What the other rooms may ask of a forecast, in the event's own terms: point ids and aware datetimes.
 
 `Outlook` is made once per journal head (posterior); `Outlook.at(now)` is the cheap view. The engine in
-this room works in seconds since the runner's start; the class that joins the two is `server.forecast.bridge`.
+this room works in seconds since the runner's start; `server.forecast.bridge` joins the two, and `in_event` on the way back.
 """
 
 from __future__ import annotations

@@ -14,10 +14,11 @@ from server.event.model import Event, ReporterKind, Signal
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Interval
-from server.forecast.bridge import facts_of, limit_of, outlook, reference_of, silence_of
+from server.forecast.bridge import facts_of, limit_of, outlook, reference_of
 from server.forecast.hearing import Hearing
 from server.forecast.posterior import posterior
 from server.forecast.values import NotYet, Position, Sighting
+from server.forecast.watchers import silence_of
 
 DEMO = Path(__file__).parents[2] / "demo_event"
 START = datetime(2027, 9, 11, 4, tzinfo=UTC)

@@ -1,0 +1,131 @@
+"""Who would have told us, where and how surely: the event's reporters, signal and outages as the engine's silence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+
+from server.event.model import CourseDef, Event, PartKind, Point, ReporterKind, ReportsThere, Signal
+from server.facts.state import Interval, RaceState, RunnerState
+from server.forecast.hearing import Hearing
+from server.forecast.values import Silence, Watcher
+
+# Reporters who have the race's own radio or cable; the others need the telephone network.
+OWN_MEANS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
+EVER = 1e12
+
+
+def silence_of(
+    event: Event,
+    runner: RunnerState,
+    race: RaceState,
+    index: dict[str, int],
+    outages: Sequence[Interval],
+    hearing: Hearing | None = None,
+) -> Silence:
+    """Who would have told us, where and how surely.
+
+    Reporters that need a telephone count as nobody where there is no signal; crew count only where a meeting takes
+    them, and no longer than until they say they have left. While our own server was down nobody counts, and while a
+    channel was, none of those who write over it.
+    """
+    course, hearing = event.course_of(runner.runner), hearing or Hearing()
+    watchers: list[Watcher] = []
+    for point in course.points:
+        if point.id not in index:
+            continue
+        for reporter in point.reports:
+            if not _can_report(event, runner, course, point, reporter):
+                continue
+            deaf = (*outages, *_deaf(event, runner, point, reporter, hearing))
+            off = [(_since(runner.start, o.start), _until(runner.start, o.end)) for o in deaf]
+            if reporter.by is ReporterKind.CREW:
+                off += _after_crew_left(event, runner, race, point.id)
+            watchers.append(
+                Watcher(
+                    index[point.id],
+                    chance=reporter.chance,
+                    delay_median_s=max(reporter.delay.total_seconds(), 60.0),
+                    covered_s=_covered(_merged(off)),
+                )
+            )
+    return Silence(tuple(watchers))
+
+
+def _can_report(
+    event: Event, runner: RunnerState, course: CourseDef, point: Point, reporter: ReportsThere
+) -> bool:
+    if reporter.by is ReporterKind.NOBODY or reporter.chance <= 0:
+        return False
+    if reporter.by not in OWN_MEANS and not has_signal(course, point):
+        return False
+    if reporter.by is ReporterKind.CREW:
+        return any(m.point == point.id and m.runner == runner.runner for m in event.meetings)
+    return True
+
+
+def _deaf(
+    event: Event, runner: RunnerState, point: Point, reporter: ReportsThere, hearing: Hearing
+) -> tuple[Interval, ...]:
+    """When those who report there could not have reached us, whoever of them it would have been."""
+    match reporter.by:
+        case ReporterKind.VOLUNTEER:
+            posted = [p.person for p in event.parts if p.kind is PartKind.VOLUNTEER and p.point == point.id]
+            # Volunteers whom the event file does not know report by way of the race, which calls the server.
+            return hearing.deaf_to_all(posted) if posted else hearing.nobody
+        case ReporterKind.CREW:
+            here = [m for m in event.meetings if m.point == point.id and m.runner == runner.runner]
+            return hearing.deaf_to_all(list(dict.fromkeys(w for m in here for w in m.crew)))
+        case ReporterKind.RUNNER:
+            return hearing.deaf_to(event.runner(runner.runner).person)
+        case _:
+            return hearing.nobody
+
+
+def has_signal(course: CourseDef, point: Point) -> bool:
+    """Whether a telephone works at a point, from what is said of it and of the stretch it lies in."""
+    if point.signal is Signal.NONE:
+        return False
+    km = point.km
+    return not any(s.no_signal and km is not None and s.from_km <= km <= s.to_km for s in course.stretches)
+
+
+def _after_crew_left(
+    event: Event, runner: RunnerState, race: RaceState, point: str
+) -> list[tuple[float, float]]:
+    """Once everybody who was to be at a point has left it, nobody of the crew reports from there."""
+    crew = {p for m in event.meetings if m.point == point and m.runner == runner.runner for p in m.crew}
+    left = {who: stamp.at for where, who, stamp in race.crew_left if where == point and who in crew}
+    for where, who, stamp in race.crew_there:
+        if where == point and who in left and stamp.at > left[who]:
+            del left[who]
+    if not crew or set(left) != crew:
+        return []
+    return [(_since(runner.start, max(left.values())), EVER)]
+
+
+def _merged(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+    out: list[tuple[float, float]] = []
+    for begin, end in sorted(spans):
+        if out and begin <= out[-1][1]:
+            out[-1] = (out[-1][0], max(out[-1][1], end))
+        elif end > begin:
+            out.append((begin, end))
+    return out
+
+
+def _covered(off: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...] | None:
+    """The rest of time; None where nothing is missing."""
+    if not off:
+        return None
+    edges = [-EVER, *(t for span in off for t in span), EVER]
+    spans = zip(edges[::2], edges[1::2], strict=True)
+    return tuple((a, b) for a, b in spans if b > a)
+
+
+def _since(start: datetime, at: datetime) -> float:
+    return (at - start).total_seconds()
+
+
+def _until(start: datetime, end: datetime | None) -> float:
+    return EVER if end is None else _since(start, end)
