@@ -20,13 +20,17 @@ _AT_A_POINT = frozenset(
 def expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | None:
     """The point a report without one is about: where she is, where the writer stands, where she is due.
 
-    Nobody comes in at the start, and out of it only while nothing else is known of her.
+    Nobody comes in at the start, and out of it only while nothing else is known of her. People forget 'out': who
+    stands, or waits by their own meeting, farther on than she was last known in means the place before them.
     """
     place = place_of(runner)
+    waiting = _waits_ahead(runner, stands_at)
     if kind is Kind.OUT and place.at is not None:
-        return place.at.id
+        return waiting or place.at.id
     if stands_at is not None:
         return stands_at
+    if waiting is not None:
+        return waiting
     if place.at is not None and kind is Kind.IN:
         return place.at.id
     ahead = [p.id for p in place.ahead]
@@ -36,6 +40,14 @@ def expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | Non
         return runner.due
     ahead = ahead[1:] if runner.reached is None and len(ahead) > 1 else ahead
     return next(iter(ahead), place.points[-1].id if place.points else None)
+
+
+def _waits_ahead(runner: RunnerHere, stands_at: str | None) -> str | None:
+    """A point beyond the one where she was last known in, at which the writer stands or may by now wait for her."""
+    if runner.at is None:
+        return None
+    mine = stands_at if stands_at is not None else runner.own
+    return mine if mine in {p.id for p in place_of(runner).ahead} else None
 
 
 def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> Report | AskBack:
@@ -64,5 +76,5 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None
     point = ctx.point if from_post else expected(runner, report.kind, ctx.point)
     stands = ctx.point is not None and ctx.point == point
-    surely = stands or (runner.at is not None and report.kind is Kind.OUT)
+    surely = stands or (runner.at == point and report.kind is Kind.OUT)
     return replace(report, point=point, guessed=report.guessed or not surely)

@@ -11,7 +11,7 @@ from server.api.envelope import ApiError
 from server.api.models import Answer, GroupChat, Join
 from server.api.picture import Picture
 from server.api.replies import ButtonOut, GroupBound, Joined, NoticeOut, Notices
-from server.api.standing import due_at, stands_at
+from server.api.standing import due_at, own_by_now, stands_at
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Person
 from server.facts.entry import Entry, Kind, Source
@@ -84,7 +84,8 @@ def _runner_here(picture: Picture, runner: str, share: May, person: str) -> Runn
     reached = state.reached[-1] if state.reached else None
     at = reached if state.going is Going.AT_POINT else None
     due = due_at(picture, runner, person)
-    return RunnerHere(r.id, r.name, r.bib, state.start, points, reached, at, state.going.value, due)
+    own = own_by_now(picture, runner, person)
+    return RunnerHere(r.id, r.name, r.bib, state.start, points, reached, at, state.going.value, due, own)
 
 
 async def join(ask: Ask) -> Joined:

@@ -55,6 +55,18 @@ def due_at(picture: Picture, runner: str, person: str) -> str | None:
     return next(iter(near[::-1] or view.points), None)
 
 
+def own_by_now(picture: Picture, runner: str, person: str) -> str | None:
+    """The point of this person's own next meeting with her, once her window there has begun or soon will; else
+    None. Who waits there means that point, also while nobody has reported her out of the one before."""
+    view = picture.views.get(runner)
+    if view is None:
+        return None
+    mine = next_of(sight_of(picture.situation, runner, picture.now), person)
+    if mine is None or mine.point not in view.points:
+        return None
+    return mine.point if view.window(mine.point).early <= picture.now + SOON else None
+
+
 def _with(picture: Picture, parties: Parties, person: str, point: str) -> set[str]:
     """The person, and whoever comes to a meeting at that point in one car with them."""
     here = (m.id for m in picture.event.meetings if m.point == point)

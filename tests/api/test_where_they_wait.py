@@ -1,0 +1,59 @@
+"""Two cars leapfrog and nobody reports 'out': what the second car writes is of where it waits, never of the first's."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from datetime import timedelta
+
+import pytest
+
+from server.facts.entry import Kind
+from tests.api.conftest import Running
+from tests.api.test_little_heard import FIRST, ask, pass_time, running
+
+TWO_CARS = (
+    FIRST.replace("@points@", '{ name = "Ravel Dod", km = 40, crew = {}, reports = [ { by = "crew", chance = 0.9 } ] },')
+    .replace("@drives@", '{ from = "hotel", to = "ravel-dod", minutes = 40, confirmed_by = "jonas" }, ')
+    .replace("@meetings@", '{ point = "ravel-dod", crew = ["jonas"], from = "hotel" }, ')
+    .replace('{ name = "Dad"', '{ name = "Jonas", phone = "+44 1632 960013", parts = [ { kind = "crew", drives = true } ] }, { name = "Dad"')
+)  # fmt: skip
+
+
+@pytest.fixture
+async def two_cars(sqlite_url: str) -> AsyncIterator[Running]:
+    """Seen in at the mill by Ana, who forgets 'out'; Jonas waits at Ravel Dod for hours and has said so to nobody."""
+    async with running(sqlite_url, TWO_CARS) as server:
+        server.clock.advance(timedelta(hours=2))
+        await ask(server, "we're at the mill")
+        server.clock.advance(timedelta(minutes=20))
+        assert (await ask(server, "she's just in")).startswith("Noted: Maren in at Skelter Mill")
+        await pass_time(server, 3.5)
+        yield server
+
+
+@pytest.mark.parametrize(
+    ("words", "kind"), [("she is in now, looks awful", Kind.IN), ("she's off again 5 min ago", Kind.OUT)]
+)
+async def test_who_waits_farther_on_speaks_of_there(two_cars: Running, words: str, kind: Kind) -> None:
+    """Asked about as Ravel Dod, never counted untapped, and never as the mill, which he has not seen today."""
+    said = await ask(two_cars, words, "jonas")
+    assert "Ravel Dod" in said.splitlines()[0]
+    assert "is that right?" in said
+    last = [e for e in await two_cars.parts.journal.entries("first") if e.by == "jonas" and e.kind is kind][
+        -1
+    ]
+    assert (last.point, last.unconfirmed) == ("ravel-dod", True)
+
+
+async def test_who_said_that_they_are_there_is_taken_at_their_word(two_cars: Running) -> None:
+    """'Parked at Ravel Dod', then 'she's off again': out of Ravel Dod, though her last 'in' was at the mill."""
+    await ask(two_cars, "we are at ravel dod", "jonas")
+    two_cars.clock.advance(timedelta(minutes=9))
+    said = await ask(two_cars, "she's off again", "jonas")
+    assert said.startswith("Noted: Maren out of Ravel Dod")
+
+
+async def test_who_was_with_her_last_still_means_there(two_cars: Running) -> None:
+    """Ana, who reported her in, remembers 'out' hours late: out of the mill, as she says when."""
+    said = await ask(two_cars, "she left at 7:30")
+    assert said.startswith("Noted: Maren out of Skelter Mill, 07:30")
