@@ -123,6 +123,7 @@ class _Walk:
         self.not_yet: list[NotYet] = []
         self.rests: list[Interval] = []
         self.rest_until: datetime | None = None
+        self.rest_heard: datetime | None = None
         self.conditions: list[Entry] = []
         self.how_she_is: list[Entry] = []
         self.helps: list[Entry] = []
@@ -289,13 +290,14 @@ class _Walk:
 
     def _open_rest(self, e: Entry) -> None:
         self.rest_until = e.until or (e.seen_at + e.amount if e.amount is not None else None)
+        self.rest_heard = e.seen_at
         if self.going is Going.RESTING and not (self.rests and self.rests[-1].end is None):
             self.rests.append(Interval(e.seen_at, None))
         if e.words:
             self.how_she_is.append(e)
 
     def _close_rest(self, at: datetime) -> None:
-        self.rest_until = None
+        self.rest_until = self.rest_heard = None
         if self.rests and self.rests[-1].end is None:
             self.rests[-1] = Interval(self.rests[-1].start, max(at, self.rests[-1].start))
 
@@ -406,6 +408,7 @@ class _Walk:
             taken_back=tuple(self.taken_back),
             confirmed=tuple(self.confirmed),
             rest_until=self.rest_until,
+            rest_heard=self.rest_heard,
             said_in_hand=self.said_in_hand,
         )
 

@@ -122,10 +122,10 @@ class RunnerState:
     nothing. `helps_open`: every request for help not yet answered, `help_open` the first of them (one may
     be unconfirmed: it counts at once). `helps_in_hand`: each request that somebody who then had her answered, by its
     id, and who said so. `held`: when she herself was kept from going on. `rest_until`: how
-    long the rest she is in was said to last. `said_in_hand`: the entry `in_hand` rests on.
-    `taken_back`, `confirmed`: the entries that took back, or confirmed, something about her. `how_she_is`: what was
-    written of how she is, the words of a rest among it. `last_heard`: when we last received a report that somebody (or
-    something) saw or heard her.
+    long the rest she is in was said to last; `rest_heard`: when it was last said that she rests. `said_in_hand`: the
+    entry `in_hand` rests on. `taken_back`, `confirmed`: the entries that took back, or confirmed, something about her.
+    `how_she_is`: what was written of how she is, the words of a rest among it. `last_heard`: when we last received a
+    report that somebody (or something) saw or heard her.
     """
 
     runner: str
@@ -157,6 +157,7 @@ class RunnerState:
     confirmed: tuple[Entry, ...] = ()
     held: tuple[Interval, ...] = ()
     rest_until: datetime | None = None
+    rest_heard: datetime | None = None
     said_in_hand: Entry | None = None
 
     @property

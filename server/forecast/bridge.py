@@ -173,11 +173,18 @@ def _position(start: datetime, fix: PlacedFix) -> Position:
 
 
 def _rests(runner: RunnerState, index: dict[str, int]) -> list[Fact]:
-    """Rests as told. One that is going on, with a time she means to move again, ends then."""
+    """Rests as told. One that is going on, with a time she means to move again, ends then; said again, she was still
+    there: whoever sits beside her all night is heard each time, not once."""
     out: list[Fact] = []
     here = _point_she_is_at(runner)
     for rest in runner.rests:
         end = rest.end
+        heard = runner.rest_heard
+        if end is None and heard is not None and heard > rest.start:
+            if here in index:
+                out.append(KnownStop(index[here], _since(runner.start, heard)))
+            elif runner.rest_until is None:
+                out.append(Rest(_since(runner.start, heard), None))
         if end is None and runner.rest_until is not None:
             if here in index:
                 out.append(KnownStop(index[here], _since(runner.start, runner.rest_until)))

@@ -253,6 +253,7 @@ def fact_at(state: RunnerState) -> datetime:
     moments += [f.stamp.at for f in state.positions]
     moments += [n.stamp.at for n in state.not_yet]
     moments += [at for r in state.rests for at in (r.start, r.end) if at is not None]
+    moments += [] if state.rest_heard is None else [state.rest_heard]
     moments += [e.seen_at for e in state.conditions]
     if state.last_known is not None:
         moments.append(state.last_known.at)
