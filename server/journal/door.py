@@ -45,7 +45,6 @@ from server.event.model import Event, Person
 from server.facts.entry import Entry
 from server.journal import (
     blanking,
-    claims,
     copies,
     entries,
     events,
@@ -55,21 +54,18 @@ from server.journal import (
     outbox,
     people,
     pictures,
-    reports,
 )
+from server.journal.outbox_door import OutboxDoor
 from server.journal.people_door import PeopleDoor
 from server.journal.store import Store
 from server.journal.values import (
     Answered,
     Appended,
-    Attempt,
     Blanked,
     Conflict,
-    Delivery,
     EventVersion,
     Head,
     Outage,
-    Outcome,
     RawUpdate,
     StoredEvent,
     Swept,
@@ -79,7 +75,7 @@ from server.watch.notice import Made, Notice
 __all__ = ["Journal"]
 
 
-class Journal(PeopleDoor):
+class Journal(PeopleDoor, OutboxDoor):
     """The database as the other rooms see it; get one from `Journal.open`. People are in people_door.py."""
 
     @classmethod
@@ -215,71 +211,6 @@ class Journal(PeopleDoor):
         """Cancel what is still to be sent of these notices, as later facts have overtaken them; how many."""
         async with self._store.write() as c:
             return await outbox.overtake(c, event, tuple(shorts), now)
-
-    # Outbox ---------------------------------------------------------------------------------------------
-
-    async def claim(
-        self,
-        channels: Iterable[str],
-        now: datetime,
-        limit: int = 20,
-        lease: timedelta = timedelta(seconds=60),
-        holder: str = "",
-        spacing: timedelta = timedelta(seconds=1),
-    ) -> list[Delivery]:
-        """Claim deliveries due on these channels: alarms first, then by due time, one per chat per `spacing`.
-
-        Of several past their use-by for one person and runner only the newest is handed out (`delayed`), the
-        others are overtaken; alarms never are. What is no alarm comes together for one chat (see above).
-        """
-        async with self._store.write() as c:
-            who = claims.Claimer(tuple(channels), now, limit, lease, holder, spacing)
-            return await claims.claim(c, who, self._store.channels)
-
-    async def keep_text(self, delivery: str, tries: int, text: str) -> None:
-        """Keep the text about to be sent by this attempt, so that it is known even if the outcome is not."""
-        async with self._store.write() as c:
-            await reports.keep_text(c, delivery, tries, text)
-
-    async def report(
-        self,
-        delivery: str,
-        outcome: Outcome,
-        now: datetime,
-        *,
-        tries: int | None = None,
-        detail: str = "",
-        message_ref: str = "",
-        text: str | None = None,
-        retry_after: timedelta | None = None,
-        moved_to: str | None = None,
-    ) -> bool:
-        """Record the outcome of an attempt and do what outcomes.py says follows. `tries` as claimed; False if
-        the delivery has meanwhile gone to another holder and this report changed nothing."""
-        async with self._store.write() as c:
-            said = reports.Said(outcome, now, tries, detail, message_ref, text, retry_after, moved_to)
-            return await reports.report(c, delivery, said, self._store.channels)
-
-    async def try_next_channels(self, now: datetime, silent_for: timedelta) -> int:
-        """Queue on the person's next channel what is needed an answer to, or not sent, for `silent_for` (from
-        then on); returns how many were queued. Harmless to call often."""
-        async with self._store.write() as c:
-            return await outbox.try_next_channels(c, now, silent_for, self._store.channels)
-
-    async def deliveries(self, event: str, short: int | None = None) -> tuple[Delivery, ...]:
-        """Every delivery of an event (of one notice), oldest first."""
-        async with self._store.read() as c:
-            return await outbox.deliveries(c, event, short)
-
-    async def attempts(self, event: str, short: int) -> tuple[Attempt, ...]:
-        """Every attempt to deliver a notice, oldest first."""
-        async with self._store.read() as c:
-            return await outbox.attempts(c, event, short)
-
-    async def next_due(self, channels: Iterable[str]) -> datetime | None:
-        """When the next delivery on these channels is due or its lease ends; None if nothing waits."""
-        async with self._store.read() as c:
-            return await outbox.next_due(c, tuple(channels))
 
     # Inbox ----------------------------------------------------------------------------------------------
 

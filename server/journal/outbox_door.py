@@ -1,0 +1,81 @@
+"""The part of the journal's door that sends: deliveries claimed, their texts kept, their outcomes reported."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from server.journal import claims, outbox, reports
+from server.journal.store import Store
+from server.journal.values import Attempt, Delivery, Outcome
+
+__all__ = ["OutboxDoor"]
+
+
+class OutboxDoor:
+    """Methods of `Journal`; its promises hold here too."""
+
+    _store: Store
+
+    async def claim(
+        self,
+        channels: Iterable[str],
+        now: datetime,
+        limit: int = 20,
+        lease: timedelta = timedelta(seconds=60),
+        holder: str = "",
+        spacing: timedelta = timedelta(seconds=1),
+    ) -> list[Delivery]:
+        """Claim deliveries due on these channels: alarms first, then by due time, one per chat per `spacing`.
+
+        Of several past their use-by for one person and runner only the newest is handed out (`delayed`), the
+        others are overtaken; alarms never are. What is no alarm comes together for one chat (see above).
+        """
+        async with self._store.write() as c:
+            who = claims.Claimer(tuple(channels), now, limit, lease, holder, spacing)
+            return await claims.claim(c, who, self._store.channels)
+
+    async def keep_text(self, delivery: str, tries: int, text: str) -> None:
+        """Keep the text about to be sent by this attempt, so that it is known even if the outcome is not."""
+        async with self._store.write() as c:
+            await reports.keep_text(c, delivery, tries, text)
+
+    async def report(
+        self,
+        delivery: str,
+        outcome: Outcome,
+        now: datetime,
+        *,
+        tries: int | None = None,
+        detail: str = "",
+        message_ref: str = "",
+        text: str | None = None,
+        retry_after: timedelta | None = None,
+        moved_to: str | None = None,
+    ) -> bool:
+        """Record the outcome of an attempt and do what outcomes.py says follows. `tries` as claimed; False if
+        the delivery has meanwhile gone to another holder and this report changed nothing."""
+        async with self._store.write() as c:
+            said = reports.Said(outcome, now, tries, detail, message_ref, text, retry_after, moved_to)
+            return await reports.report(c, delivery, said, self._store.channels)
+
+    async def try_next_channels(self, now: datetime, silent_for: timedelta) -> int:
+        """Queue on the person's next channel what is needed an answer to, or not sent, for `silent_for` (from
+        then on); returns how many were queued. Harmless to call often."""
+        async with self._store.write() as c:
+            return await outbox.try_next_channels(c, now, silent_for, self._store.channels)
+
+    async def deliveries(self, event: str, short: int | None = None) -> tuple[Delivery, ...]:
+        """Every delivery of an event (of one notice), oldest first."""
+        async with self._store.read() as c:
+            return await outbox.deliveries(c, event, short)
+
+    async def attempts(self, event: str, short: int) -> tuple[Attempt, ...]:
+        """Every attempt to deliver a notice, oldest first."""
+        async with self._store.read() as c:
+            return await outbox.attempts(c, event, short)
+
+    async def next_due(self, channels: Iterable[str]) -> datetime | None:
+        """When the next delivery on these channels is due or its lease ends; None if nothing waits."""
+        async with self._store.read() as c:
+            return await outbox.next_due(c, tuple(channels))
