@@ -10,7 +10,7 @@ from bot.api_client import ApiError
 from bot.channels.base import Reply
 from bot.desk import stand_in, unknown
 from bot.desk.visit import Visit
-from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_when
+from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_time_left, asks_when
 from server.event.model import PartKind
 from server.wording import answers, plan_answers, standing, things
 from server.wording.answer import NextAnswer
@@ -186,6 +186,10 @@ _BY_CAR = re.compile(r"\b(?:drive|driving|car|road|fahrt|fahren|fahrzeit|auto)\b
 
 
 async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
+    if asked.question is Question.LEAVE and asks_time_left(asked.words) and PartKind.RUNNER in visit.kinds:
+        # She leaves for no meeting: what leaves her time, or none, is the next cut-off.
+        limits = await _cut_offs(visit, asked)
+        return replace(limits, text=lines(visit.s("time-own"), limits.text))
     if (
         asked.question is Question.DRIVE
         and PartKind.RUNNER in visit.kinds
@@ -199,6 +203,12 @@ async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
     if asked.point is not None and asked.point not in {m.values.point for m in found.meetings}:
         not_among = visit.s("meeting-not-among", place=visit.point_name(asked.runner, asked.point))
         return visit.reply(lines(not_among, things.say_meeting(visit.say, found)))
+    if (
+        asked.question is Question.LEAVE
+        and asks_time_left(asked.words)
+        and PartKind.RUNNER not in visit.kinds
+    ):
+        return visit.reply(things.say_time_left(visit.say, found, asked.point))
     if asks_the_way(asked.words):
         return visit.reply(things.say_way(visit.say, found, asked.point))
     if asked.question is Question.LEAVE:
@@ -307,9 +317,9 @@ TABLE: Mapping[Question, Answering] = {
 
 async def answer(visit: Visit, asked: Asked) -> Reply:
     """The reply to a question; it becomes the one that follow-ups go on from."""
-    reply = await TABLE[asked.question](visit, asked)
+    reply = unknown.beside(visit, asked, await TABLE[asked.question](visit, asked))
     before = visit.context().last
     # A question about nobody ('what helps with blisters') does not change whom 'she' means.
     runner = asked.runner or (before.runner if before else None)
-    visit.memory.last, visit.memory.last_at = replace(asked, words="", runner=runner), visit.now
+    visit.memory.last, visit.memory.last_at = replace(asked, words="", beside="", runner=runner), visit.now
     return reply

@@ -8,7 +8,7 @@ from datetime import datetime
 
 from bot.api_client import ApiError
 from bot.channels.base import Reply
-from bot.desk import asked, carried
+from bot.desk import asked, carried, unknown
 from bot.desk.visit import Visit
 from bot.words import AskBack, Asked, Need, Question
 from server.event.model import PartKind
@@ -86,9 +86,9 @@ def _begins(meeting: MeetingAnswer) -> datetime:
 
 async def _first(visit: Visit, one: Asked, meeting: MeetingAnswer) -> Reply:
     meant = replace(one, point=meeting.values.point) if one.question in _KIT else one
-    reply = await asked.answer(visit, meant)
+    reply = await asked.answer(visit, replace(meant, beside=""))
     _leave_open(visit)
-    return replace(reply, text=_naming(visit, meeting.runner_name, reply.text))
+    return unknown.beside(visit, one, replace(reply, text=_naming(visit, meeting.runner_name, reply.text)))
 
 
 async def _each(visit: Visit, back: AskBack, questions: tuple[Asked, ...]) -> Reply | None:
@@ -97,7 +97,7 @@ async def _each(visit: Visit, back: AskBack, questions: tuple[Asked, ...]) -> Re
     for one in questions:
         here = visit.runner(one.runner)
         try:
-            text = (await asked.answer(visit, one)).text
+            text = (await asked.answer(visit, replace(one, beside=""))).text
         except ApiError:
             continue
         short = "\n".join(text.split("\n")[: _LINES.get(one.question, 1)])
@@ -108,9 +108,8 @@ async def _each(visit: Visit, back: AskBack, questions: tuple[Asked, ...]) -> Re
     visit.memory.choices, visit.memory.need = back.choices, back.need
     named = [visit.runner(c.label) for c in back.choices]
     labels = tuple(visit.s("choice-runner", name=r.name, bib=r.bib) for r in named if r is not None)
-    return visit.reply(
-        lines(*texts), carried.offer(visit, labels, back.choices) if len(labels) == len(named) else ()
-    )
+    rows = carried.offer(visit, labels, back.choices) if len(labels) == len(named) else ()
+    return unknown.beside(visit, questions[0], visit.reply(lines(*texts), rows))
 
 
 def _naming(visit: Visit, name: str, text: str) -> str:

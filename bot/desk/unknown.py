@@ -3,12 +3,13 @@ happened while somebody was not reading."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 from bot.api_client import ApiError, NoticeHere
 from bot.channels.base import Reply
 from bot.desk.visit import Visit
-from bot.words import Asked
+from bot.words import UNSAID, Asked, Question, asks_time_left
 from server.wording import answers, things
 from server.wording.say import lines
 
@@ -16,6 +17,17 @@ SINCE_AT_MOST = timedelta(hours=12)
 """Whoever has not written for longer reads of so long (own choice: a night)."""
 TOLD_MAX = 6
 """So many messages are named again, the newest; the others are in the chat above (own choice)."""
+
+
+def beside(visit: Visit, asked: Asked, reply: Reply) -> Reply:
+    """The reply with, before it, that the plan says nothing of what was named besides; as it is where it does name it."""
+    said = reply.text.casefold()
+    words = [w for w in asked.beside.split(", ") if w and w.casefold() not in said]
+    says_so = asked.question is Question.LEAVE and asks_time_left(asked.words)
+    if not words or reply.silent or says_so:
+        return reply
+    named = ", ".join(words) if asked.beside != UNSAID else "none"
+    return replace(reply, text=lines(visit.s("plan-says-nothing", words=named), reply.text))
 
 
 async def weather(visit: Visit, asked: Asked) -> Reply:

@@ -6,8 +6,9 @@ Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a 
 """
 
 from bot.words.answering import answers_a_notice, takes_back
-from bot.words.asking import asks_the_way, asks_when
+from bot.words.asking import asks_the_way, asks_time_left, asks_when
 from bot.words.meaning import (
+    UNSAID,
     Acknowledged,
     AskBack,
     Asked,
@@ -29,6 +30,7 @@ from bot.words.read import UNDO_WITHIN, understand
 
 __all__ = [
     "UNDO_WITHIN",
+    "UNSAID",
     "Acknowledged",
     "AskBack",
     "Asked",
@@ -47,6 +49,7 @@ __all__ = [
     "Undo",
     "answers_a_notice",
     "asks_the_way",
+    "asks_time_left",
     "asks_when",
     "takes_back",
     "understand",

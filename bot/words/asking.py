@@ -20,6 +20,7 @@ _ASKS = pattern(
         my|our|that|this)\b
     ^LEAD(tell me|show|give me|send me|remind|if|suppos\w*|say she|let me know|do you|latest|number for|\
       time to)\b
+    ^LEADanything (\w+ )?(happen\w*|new|important|changed)\b
     ^LEAD(wondering|need to know|want to know|think we|think you|reckon)\b
     \b(what|how) (do|does|did|now|should|can|is|are|about)\b
     \b(what if|did (i|we) miss|where is|when is|how long|what time|how far|do you know|any idea|can you tell|\
@@ -53,6 +54,21 @@ _WEATHER = pattern(r"\b(weather|rain|raining|temperature|windy|snow|snowing|degr
 def is_weather(text: str) -> bool:
     """Whether it asks for the weather, of which nothing is known here."""
     return _WEATHER.search(text) is not None
+
+
+_TIME_LEFT = re.compile(
+    r"\btime (?:for|to|left|until|till|before|enough)\b|\b(?:have|got|has|enough|any|much) (?:\w+ ){0,3}time\b|"
+    r"\bhow long (?:have|do|has) (?:we|i) (?:got|have)\b|\bhow long have we\b|"
+    r"\bzeit (?:\w+ ){0,4}(?:für|fuer|zum|zu|bis|vor|bevor|um)\b|"
+    r"\b(?:noch|genug|wieviel|wie viel|reicht) (?:\w+ ){0,2}zeit\b|"
+    r"\bwie lange? (?:haben|habe|hab) (?:wir|ich)\b",
+    re.IGNORECASE,
+)
+
+
+def asks_time_left(words: str) -> bool:
+    """Whether a question about leaving is how much time there still is, for whatever it may be."""
+    return _TIME_LEFT.search(words) is not None
 
 
 _THE_WAY = pattern(r"\b(park|parking|parked|directions|postcode|address|parken|parkplatz|anfahrt|adresse)\b")

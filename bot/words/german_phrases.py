@@ -120,7 +120,11 @@ _QUESTIONS = (
      r"(?:nach|zum|zur|ins|bis) (?!hause\b|arzt\b)(.+?) (?:zu )?(?:fahren|kommen)(?= ?\?|$)",
      r"do we need to drive to \1"),
     (r"^was (?:alles )?(?:mitbringen|mitnehmen|einpacken)(?= ?\?|$)", "what do we bring"),
-    (r"(?:habe|haben) (?:ich|wir) noch zeit\b", "how much time have we got"),
+    (r"(?:habe|haben) (?:ich|wir) (?:noch |genug |etwas |ein bisschen )*zeit\b", "how much time have we got"),
+    (r"\breicht (?:die zeit|uns die zeit|mir die zeit|es) (?:noch )?(?=für|zum|um|bis)|"
+     r"\bbleibt (?:noch |uns |mir )*zeit\b|"
+     r"\bwie ?viel zeit (?:bleibt|haben|habe|hab|ist)\b", "how much time have we got "),
+    (r"^gibts? (?:es |da |dort )*", "is there "),
     (r"wie (?:lang|lange|weit) (?:fahr\w*|brauch\w*|dauert|ist|wäre)(?: (?:ich|wir|man|es|die fahrt))+"
      r"(?: (?:nach|bis|zu|zum|zur|bis nach))?|fahrzeit(?: (?:nach|bis))?", "how long is the drive to"),
     (r"wo treffen wir (?:sie|uns)(?: (?:als nächstes|das nächste mal))?|nächster treffpunkt|nächstes treffen|"

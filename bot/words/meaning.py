@@ -56,7 +56,8 @@ class Question(StrEnum):
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A question. `runner`, `point` are ids (None: the one it is about by default), `factor` of a what-if
-    (1.1 = a tenth slower), `leaving` the supposed time out, `person` an id, `words` the sentence as written.
+    (1.1 = a tenth slower), `leaving` the supposed time out, `person` an id, `words` the sentence as written. `beside`: what
+    it names that nothing here knows (UNSAID: it is asked in a way that no table knows), of which it must be said so.
     """
 
     question: Question
@@ -66,6 +67,11 @@ class Asked:
     leaving: datetime | None = None
     person: str | None = None
     words: str = ""
+    beside: str = ""
+
+
+UNSAID = "?"
+"""Marks a question that is put in a way no table knows, and names nothing that could be repeated."""
 
 
 @dataclass(frozen=True, slots=True)

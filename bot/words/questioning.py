@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.words import asking, names, supposing
+from bot.words import asking, beside, names, supposing
 from bot.words.everyday import RIGHT_AS_IT_IS
 from bot.words.meaning import (
+    UNSAID,
     AskBack,
     Asked,
     Choice,
@@ -172,6 +173,23 @@ def _at(meant: Understood, point: str) -> Understood:
     return replace(meant, point=point) if isinstance(meant, Asked) else meant
 
 
+_MAY_BE_BESIDE = frozenset(
+    {
+        Question.NEXT,
+        Question.AT,
+        Question.FINISH,
+        Question.WHERE,
+        Question.MEETING,
+        Question.LEAVE,
+        Question.DRIVE,
+        Question.FOOD,
+        Question.BRING,
+        Question.PEOPLE,
+        Question.PLAN,
+    }
+)
+"""Whose lines are wide enough to catch what is about something else ('is it worth bringing the dog to the finish')."""
+
 _PERCENT = re.compile(r"\b(\d+) percent\b|\bby (?:a )?(\d+)\b")
 _FASTER = re.compile(r"\b(?:faster|quicker|speed\w*|picks? up|gains?)\b")
 
@@ -190,9 +208,12 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
         question = asking.question_in(text)
     if question is None and supposing.asks_for_a_remedy(said.words):
         question = Question.HOW if supposing.asks_how(said.words) else Question.CARDS
+    names_beside = beside.not_known_here(text) if question in _MAY_BE_BESIDE or question is None else ""
     if question is None:
-        if (said.point or said.finish) and asking.is_question(text) and not asking.is_weather(text):
+        asks = asking.is_question(text) or supposing.asks_in_german(said.words)
+        if (said.point or said.finish) and asks and not asking.is_weather(text):
             question = Question.AT
+            names_beside = names_beside or UNSAID
         else:
             return Asked(Question.HELP_WORD, words=said.words) if re.fullmatch(r"help( \?)?", text) else None
     if question is Question.MEETING and said.point is not None and re.search(r"\bi (?:start|PT)\b", text):
@@ -200,7 +221,7 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
         said = replace(said, point=None)
     if question in _OF_A_PLACE and (unknown := _place_not_known(said)):
         return _which_place(Asked(question, words=said.words), said, unknown, ctx)
-    asked = Asked(question, words=said.words, person=said.person)
+    asked = Asked(question, words=said.words, person=said.person, beside=names_beside)
     if question is Question.SLOWER:
         m = _PERCENT.search(text)
         percent = int(m[1] or m[2]) if m else 10

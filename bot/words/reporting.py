@@ -271,6 +271,11 @@ _DROPPED_THINGS = re.compile(
 )
 
 
+def patterns() -> tuple[re.Pattern[str], ...]:
+    """Every pattern of this room's reports: for those who ask which words are known at all."""
+    return (*(p for _, p in _REPORTS), _CONDITION, _OUT, _IN, _CREW, _CREW_OFF, _ENDED)
+
+
 def kind_in(text: str) -> Kind | None:
     """The kind of report a tidied sentence (names and time replaced) is, but for in, out and retired."""
     return next((kind for kind, says in _REPORTS if says.search(text)), None)

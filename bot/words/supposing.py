@@ -94,6 +94,8 @@ _QUESTION_WORD = re.compile(
         r"bedeutet|heißt|darf|dürf\w*|muss|müss\w*|isst|trinkt|nun|jetzt)\b|"
         r"(?:darf|dürfen|kann|können|soll|sollen|sollte|muss|müssen|ist|hat|wird|geht|tut|kommt|braucht) "
         r"(?:sie|er|es|ihr|ihm|man|ich|wir)\b|"
+        r"(?:hat|haben|ist|sind|gibt|gibts|kostet|lohnt|braucht|darf|kann|muss|geht|macht|liegt|kommt) (?:der|die|das|den|"
+        r"es|ein|eine|einen|dort|da|man|ihr|sich|jemand|unser\w*|mein\w*)\b|gibts\b|"
         r"(?:ist|sind) \w+ (?:\w+ )?(?:gut|schlecht|ok|schlimm|gefährlich|sinnvoll|erlaubt|normal)\b)"
     )
 )

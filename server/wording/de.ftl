@@ -640,8 +640,16 @@ meeting-none = Es gibt kein Treffen mit { $runner } mehr.
 meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
 dark-yes = Ja: in { $place } ist es dunkel, wenn { $runner } voraussichtlich dort ist ({ $window }).
 dark-no = Nein: in { $place } ist es hell, wenn { $runner } voraussichtlich dort ist ({ $window }).
-weather-unknown = Wie das Wetter wird, weiß ich nicht: frag den Wetterdienst oder die Rennleitung.
-leave-there-unknown = Ob dort etwas abgegeben oder zurückgelassen werden darf, weiß ich nicht: das sagen die Rennregeln. Frag die Rennleitung: { $name } { $phone }.
+plan-says-nothing = { $words ->
+    [none] Das steht nicht im Plan. Bekannt ist:
+   *[other] Über ‚{ $words }‘ sagt der Plan nichts. Bekannt ist:
+}
+time-left = Noch { $length }, bis du nach { $place } losmusst. Wofür das reicht, sagt der Plan nicht.
+time-left-unknown = Wie viel Zeit bleibt, sagt der Plan nicht: für { $place } gibt es keine Abfahrtszeit.
+time-left-none = Vor { $place } bleibt keine Zeit mehr: die Abfahrtszeit ist vorbei.
+time-own = Ob dafür Zeit ist, sagt der Plan nicht. Deine Grenzen:
+weather-unknown = Wie das Wetter wird, sagt der Plan nicht: frag den Wetterdienst oder die Rennleitung.
+leave-there-unknown = Ob dort etwas abgegeben oder zurückgelassen werden darf, sagt der Plan nicht: das sagen die Rennregeln. Frag die Rennleitung: { $name } { $phone }.
 leave-there-crew = In { $place } trifft sie ihre Crew: { $crew }.
 leave-there-no-crew = In { $place } ist kein Treffen mit der Crew geplant.
 catch-up = Seit { $when }: { $count ->

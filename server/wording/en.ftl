@@ -639,8 +639,16 @@ meeting-after = Then { $place }: { $window }.
 meeting-none = No meeting with { $runner } is left.
 dark-yes = Yes: dark at { $place } when { $runner } is likely there ({ $window }).
 dark-no = No: light at { $place } when { $runner } is likely there ({ $window }).
-weather-unknown = What the weather will be is not known to me: ask the weather service or race control.
-leave-there-unknown = Whether anything may be left or handed over there is not known to me: that is for the race’s rules. Ask race control: { $name } { $phone }.
+plan-says-nothing = { $words ->
+    [none] The plan does not say that. What is known:
+   *[other] The plan says nothing about ‘{ $words }’. What is known:
+}
+time-left = { $length } left until you must leave for { $place }. What that is enough for the plan does not say.
+time-left-unknown = How much time is left the plan does not say: there is no leave-by for { $place }.
+time-left-none = No time is left before { $place }: the leave-by is over.
+time-own = Whether there is time for that the plan does not say. Your limits:
+weather-unknown = The plan does not say what the weather will be: ask the weather service or race control.
+leave-there-unknown = The plan does not say whether anything may be left or handed over there: that is for the race’s rules. Ask race control: { $name } { $phone }.
 leave-there-crew = Crew meet her at { $place }: { $crew }.
 leave-there-no-crew = No crew meeting is planned at { $place }.
 catch-up = Since { $when }: { $count ->

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
 from server.wording.answer import (
@@ -168,6 +168,22 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     return lines(
         first, _drive(say, m), _comes(say, m), *other_cars(say, m), freshness(say, a.fresh, a.runner_name)
     )
+
+
+def say_time_left(say: Say, a: NextAnswer, point: str | None) -> str:
+    """How much time there is until they must leave, in those words, then the leave-by and the rest: what it is enough for
+    is for them to judge."""
+    m = _meeting_at(a, point)
+    rest = say_leave(say, a, point)
+    if m is None or _ended(a) or m.values.lost or m.on_way_since is not None:
+        return rest
+    leave_by = m.values.leave_by
+    if leave_by is None:
+        return lines(say.s("time-left-unknown", place=m.name), rest)
+    if leave_by <= say.now:
+        return lines(say.s("time-left-none", place=m.name), rest)
+    left = floor_to(leave_by) - say.now
+    return lines(say.s("time-left", place=m.name, length=say.length(max(left, timedelta(0)))), rest)
 
 
 def other_cars(say: Say, m: MeetingAnswer) -> tuple[str, ...]:

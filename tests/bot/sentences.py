@@ -132,10 +132,10 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("whos going to brindle", "people brindle", ""),
     ("who is where", "people", ""),
     ("is ana there yet", "people", ""),
-    ("who's driving", "people", ""),
+    ("who's driving", "who drives there", ""),
     ("where are the others", "people", ""),
     ("anas number", "people", ""),
-    ("who has the van", "people", ""),
+    ("who has the van", "who drives there", ""),
     ("wheres everybody got to", "people", ""),
     ("who's pacing her", "people", ""),
     # bring

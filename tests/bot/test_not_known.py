@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
+
+import pytest
 
 from server.facts.entry import Kind
 
@@ -13,10 +16,12 @@ if TYPE_CHECKING:
 async def test_the_weather_is_not_known_and_who_does(race: Race) -> None:
     """Never her window alone, as if it were the answer; light and window after it."""
     told = (await race.say("ana", "how cold will it be at moor cross")).text.split("\n")
-    assert told[0] == "What the weather will be is not known to me: ask the weather service or race control."
+    assert (
+        told[0] == "The plan does not say what the weather will be: ask the weather service or race control."
+    )
     assert told[1].startswith("Maren at Moor Cross: likely ")
     told = (await race.say("both", "regnet es heute nacht")).text.split("\n")
-    assert told == ["Wie das Wetter wird, weiß ich nicht: frag den Wetterdienst oder die Rennleitung."]
+    assert told == ["Wie das Wetter wird, sagt der Plan nicht: frag den Wetterdienst oder die Rennleitung."]
 
 
 async def test_what_may_be_left_there_is_for_the_rules(race: Race) -> None:
@@ -60,3 +65,98 @@ async def test_a_call_for_help_and_a_sighting_are_both_kept(race: Race) -> None:
     moor = state.at_point("moor")
     assert moor is not None
     assert moor.arrived is not None
+
+
+@pytest.mark.parametrize(
+    ("who", "text", "first", "then"),
+    [
+        (
+            "ana",
+            "is it worth bringing the dog to the finish",
+            "The plan says nothing about ‘dog’. What is known:",
+            "Maren",
+        ),
+        (
+            "ana",
+            "is there a toilet at brindle gate",
+            "The plan says nothing about ‘toilet’. What is known:",
+            "Brindle Gate",
+        ),
+        (
+            "ana",
+            "can we bring the dog",
+            "The plan says nothing about ‘dog’. What is known:",
+            "Bring to Brindle Gate",
+        ),
+        (
+            "ana",
+            "is the pub open at brindle gate",
+            "The plan does not say that. What is known:",
+            "Brindle Gate",
+        ),
+        (
+            "both",
+            "lohnt es sich den hund ins ziel mitzubringen",
+            "Über ‚hund‘ sagt der Plan nichts. Bekannt ist:",
+            "Maren",
+        ),
+        (
+            "both",
+            "gibt es in brindle gate ein klo",
+            "Über ‚klo‘ sagt der Plan nichts. Bekannt ist:",
+            "Brindle Gate",
+        ),
+        (
+            "both",
+            "hat der laden in brindle gate offen",
+            "Über ‚laden‘ sagt der Plan nichts. Bekannt ist:",
+            "Brindle Gate",
+        ),
+    ],
+)
+async def test_of_what_the_plan_does_not_know_it_says_so_first(
+    race: Race, who: str, text: str, first: str, then: str
+) -> None:
+    """A time of hers alone would read like the answer; with two runners it is said once, above both."""
+    told = (await race.say(who, text)).text.split("\n")
+    assert told[0] == first
+    assert then in told[1]
+    assert told.count(first) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["when is maren at brindle gate", "do we bring the dry shirt to brindle gate", "wann ist maren im ziel"],
+)
+async def test_what_is_known_is_answered_straight_away(race: Race, text: str) -> None:
+    """Also where no table knows the word but the lists do: 'shirt'."""
+    told = (await race.say("ana", text)).text
+    assert "plan" not in told.split("\n")[0].lower()
+
+
+async def test_time_for_a_nap_is_time_left_and_leave_by(race_two_cars: Race) -> None:
+    """In those words, in the first lines; where no leave-by is, that."""
+    told = (await race_two_cars.say("ana", "do i have time for a nap before skelter mill")).text.split("\n")
+    assert re.fullmatch(
+        r"(\d+ h )?\d+ min left until you must leave for Skelter Mill\. What that is enough for the plan does not say\.",
+        told[0],
+    )
+    assert told[1].startswith("Leave by ")
+    told = (
+        await race_two_cars.say("both", "reicht die zeit noch für eine dusche vor brindle gate")
+    ).text.split("\n")
+    assert told[0].endswith("bis du nach Brindle Gate losmusst. Wofür das reicht, sagt der Plan nicht.")
+    assert told[1].startswith("Fahr bis ")
+
+
+async def test_where_no_leave_by_is_no_time_is_given(race: Race) -> None:
+    """The drive to the gate is nobody's to stand for."""
+    told = (await race.say("ana", "have we got time for a shower")).text.split("\n")
+    assert told[0] == "How much time is left the plan does not say: there is no leave-by for Brindle Gate."
+
+
+async def test_her_own_time_is_up_to_the_cut_offs(race: Race) -> None:
+    """A runner who asks for a nap drives to no meeting."""
+    told = (await race.say("maren", "do i have time for a nap before moor cross")).text.split("\n")
+    assert told[0] == "Whether there is time for that the plan does not say. Your limits:"
+    assert "Moor Cross" in told[1]
