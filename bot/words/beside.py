@@ -56,7 +56,8 @@ _SMALL = frozenset(
     zwischen heute morgen gestern nacht abend mittag jetzt gleich bald spaeter frueher hier dort dahin dorthin her hin weg
     nicht kein keine keinen nichts nie immer wieder alle alles viel viele mehr weniger etwa ungefaehr circa genau ganz sehr
     bitte danke hallo moin ja nein okay gut schlecht lange lang weit etwas jemand niemand andere anderen eigentlich
-    vielleicht lohnt lohnen wert zeit uhr stunde stunden minuten mal leute frau maedel laeuferin da
+    vielleicht lohnt aufhoert aufhoeren gehn sehn stehn fahrn
+    lohnen wert zeit uhr stunde stunden minuten mal leute frau maedel laeuferin da
     """.split()  # noqa: SIM905 - a list of words reads better as words
 )
 
@@ -73,20 +74,27 @@ def _known() -> frozenset[str]:
     return frozenset(words) | _SMALL
 
 
+# 'mitzubringen' is 'mitbringen'.
+_PARTED = re.compile(r"^(ab|an|auf|aus|ein|hin|los|mit|weiter|zurueck)zu(?=\w{3})")
+
+
 @lru_cache(maxsize=4096)
 def _is_known(word: str) -> bool:
     known = _known()
+    word = _PARTED.sub(r"\1", word)
     if word in known or any(
         word.removesuffix(end) in known for end in ("s", "es", "ed", "ing", "er", "en", "e", "n", "t")
     ):
         return True
-    slips = 0 if len(word) < 5 else 1 if len(word) < 8 else 2
+    slips = 0 if len(word) < 5 else 1
     alike = (w for w in known if abs(len(w) - len(word)) <= slips and w[0] == word[0] and len(w) > SHORTEST)
     return any(OSA.distance(word, w, score_cutoff=slips) <= slips for w in alike)
 
 
-def not_known_here(text: str) -> str:
-    """The words of a tidied question, names replaced by stand-ins, of which nothing is known, in their order; '' where
-    there are none."""
+def not_known_here(text: str, typed: str = "") -> str:
+    """The words of a tidied question, names replaced by stand-ins, of which nothing is known, in their order, as they were
+    `typed`; '' where there are none."""
+    as_typed = {fold(w).lower(): w for w in re.findall(r"\w+", typed)}
     words = [w for w in re.findall(r"[A-Za-z]+", text) if w.islower() and len(w) >= SHORTEST]
-    return ", ".join(list(dict.fromkeys(w for w in words if not _is_known(w)))[:NAMED_MAX])
+    found = list(dict.fromkeys(w for w in words if not _is_known(w)))[:NAMED_MAX]
+    return ", ".join(as_typed.get(w, w) for w in found)

@@ -34,6 +34,19 @@ _TIMES = (
 )
 
 _QUESTIONS = (
+    (r"\b(?:wen|wem) (?:ruf\w*|soll|sollen|kann|können|muss|müssen|darf|telefonier\w*) (?:ich|wir)\b.*$",
+     "who do i call"),
+    (r"^(?:hat|haben|habt) (?:ihr |jemand |irgendwer |irgendjemand |wer |einer )(?:\w+ ){0,5}"
+     r"(?:gehört|mitbekommen|gesehen)\b", "when last heard"),
+    (r"\bwann (?:müssen|muss|sollen|soll|sollten) (?:wir|ich)(?: \w+){0,2} (?:in|am|an|bei|im) (.+?) (?:sein|stehen)\b",
+     r"when do we need to be at \1"),
+    (r"\b(?:ist|war) sie (?:schon |bereits |etwa )*(?:an uns |hier |bei uns )(?:schon |bereits )?"
+     r"(?:durch|vorbei\w*|vorüber)",
+     "has she gone through already"),
+    (r"\bwer holt (?:sie|(\w+))(?: \w+)? ab\b", r"who picks her up \1"),
+    (r"\bwie lange? (?:hat|war|ging|dauerte) (?:die|ihre|der|ihr) (?:pause|stopp|halt|rast|aufenthalt)\b",
+     "how long was the stop"),
+    (r"\bist es (?:noch |sehr )*weit (?:bis|nach|zu|zum|zur)\b", "how far is it to"),
     (r"\b(?:kann|könnte) (\w+) (?:mein\w*|unser\w*) (?:treffen|treffpunkt|schicht|fahrt)(?: \w+)? übernehmen\b",
      r"can \1 take my meeting"),
     (r"\bist der alarm (?:\w+ )?(?:offen|vorbei|aktiv|beendet)\b", "is the alarm still open"),
@@ -171,6 +184,8 @@ _QUESTIONS = (
 )  # fmt: skip
 
 _REPORTS = (
+    (r"\b(?:sah|sieht|sahen|sehen|schaut|schaute)(?: \w+){1,4} aus\b", "looks tired"),
+    (r"\b(?:steigt|hört|gibt)(?: (?!ihr\b)\w+){0,3} (?:aus|auf)\b(?! die| den| das)", "wants to stop"),
     (r"(?:besenläufer|besenwagen|schlussläufer|schlussmann|schlussfahrzeug|besen)\b", "sweeper"),
     (r"(?:wir haben sie|habe sie|haben sie|sie ist|sie sitzt)(?: jetzt| sicher| bei uns| bei mir)* (?:im auto|im wagen|"
      r"eingesammelt)",
@@ -248,6 +263,7 @@ _TROUBLE = (
     (r"\bfüße?n?\b", "feet"),
     (r"\b(?:knie)\b", "knee"),
     (r"\b(?:krampf|krämpfe)\b", "cramp"),
+    (r"\b(?:umgeknickt|umgeknackst|verknackst|verstaucht|gezerrt)\b", "limping"),
     (r"\b(?:zittert|friert|schlottert|unterkühlt)\b", "shivering"),
     (r"\b(?:verwirrt|redet wirr|wirr|nicht ansprechbar)\b", "confused"),
     (r"(?:gut|super|bestens|schlecht|mies) drauf|\bstimmung\b|\blaune\b", "mood"),

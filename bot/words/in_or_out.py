@@ -54,6 +54,12 @@ _THINGS = re.compile(
     r"|\b(?:out|off|away) (?:getting|buying|looking|for a|to get|shopping|walking the)\b"
 )
 
+# 'left her poles at Brindle': the poles are there, and she was once.
+_LEFT_BEHIND = re.compile(
+    r"\b(?:left|leaving|leaves|forgot|forgotten|lost|dropped)\s+(?:her|my|the|our|a|an|some|their)\s+"
+    r"(?!PT|FINISH|aid|station|check|point|cp|stop|next|last|mat|feed|hall|tent\b)(?:\w+ ){1,3}(?:behind |back )?(?:at|in)\b"
+)
+
 _OF_ANOTHER = re.compile(
     r"^(?!.*\b(?:she|her)\b).*\bPERSON (?:\w+ )?(?:is|has|was|in|at|out|left|just|got|going|on|will|now|arrived|"
     r"there|here|gone|went|went)\b"
@@ -100,6 +106,7 @@ def in_or_out(
         _NEGATED.search(text)
         or _WISH.search(text)
         or only_supposed(said.words)
+        or _LEFT_BEHIND.search(text)
         or (_NOT_OF_HER.search(text) and not condition)
     ):
         return None

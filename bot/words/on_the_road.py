@@ -27,7 +27,8 @@ _TROUBLE = pattern(r"""
     \b(wir|ich) (\w+ )?(verspaeten|verspaete) (uns|mich)\b
     \b(wir|ich) (kommen|komme|sind|bin) (\w+ ){0,3}(zu spaet|spaeter)\b
     \b(auto|wagen|bus) (\w+ ){0,2}(kaputt|liegengeblieben|springt nicht an)\b
-    \b(springt nicht an|reifenpanne|autopanne|platten|eine panne|verschlafen)\b
+    \b(springt nicht an|reifenpanne|autopanne|platten|eine panne|verschlafen|verpennt)\b
+    \b(stehen|stehe|stecken|stecke|haengen|haenge) (\w+ ){0,3}(hinter|im stau|fest)\b
 """)
 _CREW = frozenset({PartKind.CREW, PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 _OF_HER = re.compile(r"\b(?:she|her|sie|ihr)\b")

@@ -208,7 +208,9 @@ def question(said: Sentence, ctx: Context) -> Understood | None:
         question = asking.question_in(text)
     if question is None and supposing.asks_for_a_remedy(said.words):
         question = Question.HOW if supposing.asks_how(said.words) else Question.CARDS
-    names_beside = beside.not_known_here(text) if question in _MAY_BE_BESIDE or question is None else ""
+    names_beside = (
+        beside.not_known_here(text, said.words) if question in _MAY_BE_BESIDE or question is None else ""
+    )
     if question is None:
         asks = asking.is_question(text) or supposing.asks_in_german(said.words)
         if (said.point or said.finish) and asks and not asking.is_weather(text):

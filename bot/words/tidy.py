@@ -102,7 +102,7 @@ MENDED = (
     "sleeping", "moving", "running", "station", "percent", "slower", "everyone", "control", "number",
     "quarter", "midnight", "yesterday", "timetable", "spotted", "correction", "eating", "drinking",
     "awake", "next", "dark", "reached", "minutes", "stomach", "blister", "vomiting", "already", "heading",
-    "headed", "meeting", "passed", "emergency", "injured", "started", "picked", "dropped", "pulled",
+    "headed", "meeting", "passed", "emergency", "injured", "batteries", "started", "picked", "dropped", "pulled",
 )  # fmt: skip
 
 

@@ -40,6 +40,7 @@ TABLE: tuple[tuple[Question, str], ...] = (
     (Question.CARDS, other.CARDS),
     (Question.CARDS, remedy.REMEDY),
     (Question.RIDE, crew.RIDE),
+    (Question.BRING, crew.WHO_HAS),
     (Question.PEOPLE, crew.PEOPLE),
     (Question.PICTURE, other.PICTURE),
     (Question.DARK, other.DARK),

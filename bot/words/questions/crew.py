@@ -17,6 +17,13 @@ TAKE_BACK = r"""
     \bgives? (us |me )?(anything|something|stuff|things?) back\b
 """
 
+WHO_HAS = r"""
+    \bwho (is |has |have )?(got|has|have|carries|carrying|brings|bringing|packed|took) \
+      (the|her|our|my|any|some|spare) (\w+ ){0,2}\
+      (torch|head torch|lamp|batter\w+|kit|gear|jackets?|layers?|shoes|socks|poles|gels?|bottles?|food|soup|bags?|\
+      drop bag|stove|charger|clothes|gloves|blanket|first aid)\b
+"""
+
 PEOPLE = r"""
     ^where are (you|they|we)( all| lot| guys| now| right now| at| both)*$
     where (is|are|has|have|did|the)\b.*\b(everyone|PERSON|the others?|others|(the|my|our) (crew|car|van|people|\
@@ -32,6 +39,7 @@ PEOPLE = r"""
     \bwho (is|has) got
     ^PERSON$
     who goes
+    \bwho (is |will |would )?(picks?|picking|fetch\w*|collect\w*|looks?|looking) (after )?(her|she|PERSON)\b
     ^(the )?(people|crew|team|everyone)$
     everyone (at|now|is)
     anyone (at|else at) PT
@@ -82,12 +90,16 @@ DRIVE = r"""
     how far (is|to) (PT|the next)
     ^drive\b
     how far away is PT
+    \b(is it|are we) (\w+ )?far (to|from) (PT|FINISH|there|here|the next)\b
+    \bhow far is it (to|from)\b
 """
 
 LEAVE = r"""
     \b(when|what time|how soon|by when|how early|time)\b.*\bWE\b.*\bGO\b
     \b(when|what time|how soon) (to|for) GO
     time to GO
+    \b(do|must|should|shall|have) WE (have to |need to |got to )?be (there|at PT|at FINISH|in place)\b
+    \b(can|could|may|should|shall) (we|i) (now |just |still |maybe )*(go to bed|turn in|go to sleep|switch off)\b
     leave by
     leaving time
     departure
