@@ -18,7 +18,7 @@ from server.facts.entry import Entry, Kind, Source
 from server.facts.state import Going
 from server.journal import Invitation
 from server.watch.climb import Stage, replay
-from server.watch.notice import AlarmValues, Made, NoticeKind
+from server.watch.notice import AlarmValues, Made, NoticeKind, UnnamedHelpValues
 from server.watch.waiting import changeable, waiting
 from server.wording.answer import AnsweredAnswer, EventHere, MeAnswer, PointHere, RunnerHere
 from server.wording.message import Rows
@@ -174,7 +174,11 @@ def notice_out(made: Made, event: Event, *, waits: bool, changes: bool = False) 
 
 
 def _may_be_judged(made: Made) -> bool:
-    """A doubtful report asks 'right or wrong' without owing an answer, until it has one."""
+    """A doubtful report asks 'right or wrong' without owing an answer, until it has one; whoever holds a call for help
+    that named nobody may end it."""
+    values = made.notice.values
+    if isinstance(values, UnnamedHelpValues) and values.holder == made.notice.key.person:
+        return not values.over
     return made.answered_at is None and made.notice.key.kind is NoticeKind.UNCONFIRMED
 
 

@@ -15,7 +15,7 @@ from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
 from server.journal.store import insert
-from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues
+from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
 __all__ = ["answers_to", "by_short", "locked", "made", "made_of", "open_alarms", "put", "still_open"]
 
@@ -144,4 +144,6 @@ def still_open(notices: Iterable[Notice], stood_down: Iterable[str]) -> frozense
             raised.add(n.values.alarm)
         elif isinstance(n.values, StandDownValues):
             over.add(n.values.alarm)
+        elif isinstance(n.values, UnnamedHelpValues):
+            (over if n.values.over else raised).add(n.values.call)
     return frozenset(raised - over)

@@ -54,8 +54,7 @@ def _open(situation: Situation, call: Entry, told: list[Made], now: datetime) ->
     )
     if holder is not None and since is not None:
         for who in dict.fromkeys(m.notice.key.person for m in told):
-            if who != holder:
-                yield _draft(who, f"{call.id}:held:{holder}", now, values, asks=False)
+            yield _draft(who, f"{call.id}:held:{holder}", now, values, asks=False)
         looks = int((now - since) / rule.look_again)
         yield Wake(since + (looks + 1) * rule.look_again)
         if looks:

@@ -306,7 +306,7 @@ unnamed-ask = Ruf { $who } an und frag, wer Hilfe braucht und wo{ $phone ->
 } Der Ruf kam { $when }.
 unnamed-to = Das ging an: { $names }.
 unnamed-held = { $name } hat übernommen und findet heraus, wer es ist.
-unnamed-held-you = Du hast übernommen: finde heraus, wer es ist. Sobald ihr Name feststeht, geht ihr eigener Alarm hinaus.
+unnamed-held-you = Du hast übernommen: finde heraus, wer es ist. Ihr eigener Alarm geht hinaus, sobald wer gerufen hat sie nennt, oder du schreibst ‚Name braucht Hilfe‘. War es nichts, beende ihn mit dem Knopf.
 alarm-answer-unnamed = Antworte ‚Ich übernehme‘, dann gehört er dir. Du wirst wieder gefragt, bis jemand übernimmt.
 unnamed-meant = { $name } sagt jetzt: der Hilferuf gilt { $runner }{ $bib ->
     [none] {""}
@@ -903,6 +903,7 @@ button-in = In { $place } angekommen
 button-out = { $place } verlassen
 button-through = Ohne Halt durch { $place }
 button-not-here-yet = Noch nicht da
+button-was-nothing = Es war nichts: für alle beenden
 button-undo = Zurücknehmen
 button-right = Richtig
 button-wrong = Falsch

@@ -306,7 +306,7 @@ unnamed-ask = Call { $who } and ask who needs help and where{ $phone ->
 } The call came { $when }.
 unnamed-to = This has gone to: { $names }.
 unnamed-held = { $name } has it and finds out who it is.
-unnamed-held-you = You have it: find out who it is. Once the caller names her, her own alarm goes out.
+unnamed-held-you = You have it: find out who it is. Her own alarm goes out once the caller names her, or you write ‘Name needs help’. If it was nothing, end it with the button.
 alarm-answer-unnamed = Answer ‘I have it’ and it is yours. You are asked again until somebody has it.
 unnamed-meant = { $name } says now: the call for help is for { $runner }{ $bib ->
     [none] {""}
@@ -907,6 +907,7 @@ button-in = In at { $place }
 button-out = Out of { $place }
 button-through = Through { $place }
 button-not-here-yet = Not here yet
+button-was-nothing = It was nothing: end it for all
 button-undo = Undo
 button-right = Right
 button-wrong = Wrong

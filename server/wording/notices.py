@@ -191,6 +191,10 @@ def answer_buttons(notice: Notice, reader: Reader, short: int) -> Rows:
         )
     if not short:
         return ()
+    if isinstance(notice.values, UnnamedHelpValues) and notice.values.holder == notice.key.person:
+        # Whoever has it finds out, and may find that it was nothing.
+        undo = data(Press.UNDO, notice.values.call, "0", event_mark(notice.key.event))
+        return ((Button(say("button-was-nothing"), undo),),)
     words = notice.buttons or (ANSWERS.get(notice.key.kind, ()) if notice.needs_answer else ())
     point, runner, event = tag(notice.key.point), tag(notice.key.runner), event_mark(notice.key.event)
     return tuple(

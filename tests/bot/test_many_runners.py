@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pytest
 
@@ -126,6 +126,23 @@ async def test_nobody_answers_and_it_goes_out_again(field: Race) -> None:
     field.at("09:30")
     await field.tick()  # type: ignore[misc]
     assert "You have it: find out who it is." in await _last(field, "dora")
+
+
+async def test_whoever_has_it_may_end_it(field: Race) -> None:
+    """Dora rang and it was nothing: one deliberate press, and all read who said so."""
+    await field.say("olga", "she needs help")
+    await field.say("dora", "i have it")
+    await field.tick()  # type: ignore[misc]
+    assert (await _last(field, "dora")).split("\n")[0].startswith("ALARM: CALL FOR HELP from Olga")
+    raw = await field.api._call("dora", "GET", f"/v1/events/{field.event.id}/notices", dict[str, Any])
+    buttons = [b for n in raw.data["notices"] for row in n["buttons"] for b in row]
+    (end,) = [b for b in buttons if b["label"].startswith("It was nothing")]
+    await field.say("dora", button=end["data"])
+    await field.tick()  # type: ignore[misc]
+    assert (await _last(field, "ines")).startswith(
+        "STAND-DOWN: the call for help from Olga has been taken back, by Dora."
+    )
+    assert not (await field.state()).calls
 
 
 async def test_cannot_leaves_it_with_nobody(field: Race) -> None:
