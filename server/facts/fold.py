@@ -28,7 +28,9 @@ _FOR_ALL = frozenset({Kind.CONDITION, Kind.SWEEP_THROUGH, Kind.STAND_DOWN})
 def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | None = None) -> RaceState:
     """What is fact at `now`. The order of `entries` and doubled ones change nothing; those of other
     events are passed over. Without `place` positions are kept but not put on the line."""
-    sorted_out = counted((e for e in entries if e.event == event.id), now)
+    ours = [e for e in entries if e.event == event.id]
+    called = {e.id for e in ours if e.kind is Kind.ASKED_FOR_HELP and e.runner is None}
+    sorted_out = counted(ours, now)
     facts = race_facts(sorted_out.counts, event)
     starts = {f"start:{r.id}": e for r in event.runners if (e := start_said(r, facts)) is not None}
     runners = {r.id for r in event.runners}
@@ -57,7 +59,7 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         stand_downs=tuple(facts.stand_downs),
         awake=tuple(sorted(facts.awake.items())),
         calls=tuple(facts.calls),
-        taken_back=tuple(facts.taken_back),
+        taken_back=tuple(e for e in facts.taken_back if e.about in called),
         conflicts=sorted_out.conflicts,
         holds=tuple(facts.holds),
         future=tuple(e for e in sorted_out.future if e.runner not in runners),

@@ -182,7 +182,7 @@ class RaceState:
     entry of the same sender and key with other content). `said`: the entry that each race-level fact in force
     rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
     runner, for entries about no one runner, or about one unknown to the event. `calls`: for help, for none of the many
-    runners whom the caller may mean; `taken_back`: what takes entries about no one runner back.
+    runners whom the caller may mean; `taken_back`: what takes such calls back.
     """
 
     head: str
