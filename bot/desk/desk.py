@@ -165,7 +165,8 @@ class Desk:
             if time is not None and not time.rest.strip("? "):
                 visit.memory.forget_offers()
                 return await reported.report(visit, Reported((replace(pending, seen_at=time.at),)))
-        meant = distressed.says_whose(visit, text) or understand(_command(text), visit.context())
+        whose = distressed.says_whose(visit, text) or await distressed.says_whose_again(visit, text)
+        meant = whose or understand(_command(text), visit.context())
         visit.memory.forget_offers()
         reply = await self._meant(visit, await alarmed.whose_alarm(visit, meant))
         return grave.numbers_first(visit, meant, text, reply)

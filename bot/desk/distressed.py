@@ -20,6 +20,7 @@ from bot.words import UNDO_WITHIN, Choice, Distress, MeantFor, Report
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.wording import replies
+from server.wording.answer import RunnerHere
 from server.wording.message import Rows
 from server.wording.say import lines
 
@@ -141,21 +142,46 @@ _LEAD = r"(?:(?:it(?:'s| is)|they are|for|es sind|i mean|i meant|das ist|es ist|
 
 def says_whose(visit: Visit, text: str) -> MeantFor | None:
     """'Tove', 'it's Maren', 'both', 'beide' while it is asked for whom the call was; None for anything else."""
-    calls = _just_open(visit)
-    said = text.strip().rstrip(".! ")
+    return _answer_in(visit, text, _just_open(visit))
+
+
+async def says_whose_again(visit: Visit, text: str) -> MeantFor | None:
+    """The same where this program was started again since the call, and remembers nothing of it: a name by itself, or
+    'both', is looked up at the server before it is read as a question."""
+    few = 2 <= len(visit.context().candidates()) <= AT_MOST
+    if visit.memory.handed or not few or not _may_answer(visit, text):
+        return None
+    calls = [h for h in await _calls_known(visit) if visit.now - h.report.seen_at <= SPOKEN_OF]
+    return _answer_in(visit, text, calls)
+
+
+_EVERYONE = re.compile(_LEAD + r"(?:both(?: of them)?|all(?: of them)?|beide|alle)", re.IGNORECASE)
+
+
+def _said(text: str) -> str:
+    return text.strip().rstrip(".! ")
+
+
+def _calls_her(her: RunnerHere, said: str) -> bool:
+    names = [re.escape(n) for n in (her.name, her.bib) if n]
+    return bool(names) and re.fullmatch(rf"{_LEAD}#?(?:{'|'.join(names)})", said, re.IGNORECASE) is not None
+
+
+def _may_answer(visit: Visit, text: str) -> bool:
+    said = _said(text)
+    return _EVERYONE.fullmatch(said) is not None or any(_calls_her(r, said) for r in visit.event.runners)
+
+
+def _answer_in(visit: Visit, text: str, calls: list[Handed]) -> MeantFor | None:
+    said = _said(text)
     if not calls:
         return None
-    each = calls[-1].report.runner is not None
-    if each and re.fullmatch(
-        _LEAD + r"(?:both(?: of them)?|all(?: of them)?|beide|alle)", said, re.IGNORECASE
-    ):
+    nobodys = calls[-1].entry if calls[-1].report.runner is None else ""
+    if not nobodys and _EVERYONE.fullmatch(said):
         return MeantFor(())
-    many = calls[-1].entry if calls[-1].report.runner is None else ""
-    for her in visit.event.runners if many else (visit.runner(h.report.runner) for h in calls):
-        names = [re.escape(n) for n in (her.name, her.bib) if n] if her is not None else []
-        if names and re.fullmatch(rf"{_LEAD}#?(?:{'|'.join(names)})", said, re.IGNORECASE):
-            return MeantFor((her.id,) if her is not None else (), many)
-    return None
+    known = visit.event.runners if nobodys else [visit.runner(h.report.runner) for h in calls]
+    found = next((r for r in known if r is not None and _calls_her(r, said)), None)
+    return None if found is None else MeantFor((found.id,), nobodys)
 
 
 async def _named(visit: Visit, runner: str, call: str) -> Reply:

@@ -74,6 +74,19 @@ async def test_for_whom_a_call_was_is_said_after_a_restart(
     assert [r for r in ("maren", "tove") if state.runner(r).help_open is not None] == open_for
 
 
+@pytest.mark.parametrize(("words", "open_for"), [("Tove", ["tove"]), ("both", ["maren", "tove"])])
+async def test_a_name_answers_after_a_restart_too(race: Race, words: str, open_for: list[str]) -> None:
+    """While the call is young and still for nobody by name; without one a name is the question where she is."""
+    await race.say("ines", "she needs help")
+    _restart(race)
+    await race.say("ines", words)
+    state = await race.state()
+    assert [r for r in ("maren", "tove") if state.runner(r).help_open is not None] == open_for
+    _restart(race)
+    assert (await race.say("ines", "where is maren")).text.startswith("Maren")
+    assert "alarm" not in (await race.say("ines", "Tove")).text.split("\n")[0]
+
+
 async def test_an_old_button_is_not_taken_for_a_new_choice(race: Race) -> None:
     """Two questions are open: the button of the first does what it says, not what stands in its place in the second."""
     race.at("07:40")
