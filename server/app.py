@@ -91,7 +91,7 @@ def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Opti
 
 async def _ticking(app: web.Application) -> AsyncIterator[None]:
     parts = app[PARTS]
-    schedule = Schedule(parts.ticker, parts.clock)
+    schedule = Schedule(parts.ticker, parts.clock, parts.settings.tick_seconds_max)
     schedule.start()
     yield
     await schedule.stop()

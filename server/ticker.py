@@ -268,14 +268,21 @@ def _sooner(one: datetime | None, other: datetime | None) -> datetime | None:
 
 
 class Schedule:
-    """Wakes a ticker in live use. One in-memory job; when something is due lives in the tables."""
+    """Wakes a ticker in live use. One in-memory job; when something is due lives in the tables.
 
-    def __init__(self, ticker: Ticker, clock: Clock) -> None:
-        self._ticker, self._clock = ticker, clock
+    The scheduler goes by the clock of the wall. One that is put back, by an hour of summer time kept in it or by the
+    time service after a start, would have it sleep on for as long: `longest_s` by a clock that nobody sets, and we
+    look all the same.
+    """
+
+    def __init__(self, ticker: Ticker, clock: Clock, longest_s: float = 30.0) -> None:
+        self._ticker, self._clock, self._longest_s = ticker, clock, longest_s
         self._scheduler = AsyncIOScheduler(
             timezone="UTC", job_defaults={"misfire_grace_time": None, "coalesce": True, "max_instances": 1}
         )
         self._running: asyncio.Task[None] | None = None
+        self._guard: asyncio.Task[None] | None = None
+        self._looked = 0.0
         self._again = False
         self._due: datetime | None = None
         ticker.on_due = self.wake_by
@@ -283,7 +290,16 @@ class Schedule:
     def start(self) -> None:
         """Begin; the first tick is at once."""
         self._scheduler.start()
+        self._looked = asyncio.get_running_loop().time()
+        self._guard = asyncio.create_task(self._stay_awake())
         self._at(self._clock.now())
+
+    async def _stay_awake(self) -> None:
+        loop = asyncio.get_running_loop()
+        while True:
+            await asyncio.sleep(self._longest_s / 2)
+            if loop.time() - self._looked > 1.5 * self._longest_s:
+                await self._wake()
 
     def wake_by(self, moment: datetime) -> None:
         """Wake at `moment`, or sooner if that was already meant."""
@@ -293,6 +309,8 @@ class Schedule:
     async def stop(self) -> None:
         """Stop waking and let a tick under way come to its end (the scheduler would cancel it)."""
         self._scheduler.shutdown(wait=False)
+        if self._guard is not None:
+            self._guard.cancel()
         if self._running is not None:
             with suppress(Exception):
                 await self._running
@@ -305,6 +323,7 @@ class Schedule:
         # The job must end at once: a run that comes due while the one before it has not ended is dropped for
         # good, and a tick may well take longer than the time to the next.
         self._due = None
+        self._looked = asyncio.get_running_loop().time()
         if self._running is None or self._running.done():
             self._running = asyncio.create_task(self._tick())
         else:

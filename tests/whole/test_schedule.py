@@ -42,6 +42,24 @@ async def test_a_look_that_takes_longer_than_its_pause_is_followed_by_the_next()
     await schedule.stop()
 
 
+class SetBack:
+    """A clock an hour ahead of what the scheduler goes by, as that of the machine is once it has been put back."""
+
+    def now(self) -> datetime:
+        return SystemClock().now() + timedelta(hours=1)
+
+
+async def test_a_clock_put_back_by_an_hour_stops_no_look() -> None:
+    """What was due by the old time would be an hour off by the new; nobody is left unwatched so long."""
+    ticker = SlowTicker()
+    schedule = Schedule(cast(Ticker, cast(Any, ticker)), SetBack(), longest_s=0.1)
+    schedule.start()
+    async with asyncio.timeout(5):
+        while ticker.looks < 2:  # noqa: ASYNC110 - what counts is that it goes on by itself
+            await asyncio.sleep(0.01)
+    await schedule.stop()
+
+
 async def test_a_server_that_never_looks_is_not_well(sqlite_url: str) -> None:
     """While what waited is being read that is no fault; long after, it is."""
     journal = await Journal.open(sqlite_url)
