@@ -254,7 +254,8 @@ class Journal(PeopleDoor, OutboxDoor):
         caught_up: bool = False,
     ) -> Outage | None:
         """Say that a component works; `caught_up`: and that nothing waited there. If the last heartbeat is longer
-        ago than `gap` (not: exactly as long), that time is recorded as an outage and returned."""
+        ago than `gap` (not: exactly as long), that time is recorded as an outage and returned. If it is to come, the
+        clock has been put back: what waits for a moment by the old time waits no more."""
         async with self._store.write() as c:
             return await keeping.heartbeat(c, component, now, gap, caught_up=caught_up)
 

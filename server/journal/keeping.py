@@ -5,14 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 
-from sqlalchemy import and_, delete, or_, select
+from sqlalchemy import and_, delete, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
 from server.journal.store import Store, insert
-from server.journal.values import Outage
+from server.journal.values import DeliveryState, Outage
 
 __all__ = ["expect", "give_back_lease", "heartbeat", "last_heartbeats", "listens", "outages", "take_lease"]
+
+
+_WAITING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)
+PUT_BACK = timedelta(minutes=1)
+"""A sign of life so far in the future was given before the clock was put back (own choice: time services keep machines
+within a second)."""
+LONGEST_LEASE = timedelta(minutes=10)
+"""No call takes a lease for longer."""
 
 
 async def expect(c: AsyncConnection, component: str, now: datetime, gap: timedelta) -> None:
@@ -27,6 +35,9 @@ async def heartbeat(
     """See `Journal.heartbeat`."""
     h = t.heartbeat.c
     before = await c.scalar(select(h.at).where(h.component == component).with_for_update())
+    if before is not None and before > now + PUT_BACK:
+        await _put_back(c, now)
+        before = now
     values: dict[str, object] = {"at": now, "gap_s": gap.total_seconds()}
     if caught_up:
         values["caught_up_at"] = now
@@ -40,6 +51,23 @@ async def heartbeat(
     row = {"component": component, "start": before, "end": now}
     await c.execute(insert(c, t.outage).values(row).on_conflict_do_nothing())
     return Outage(component, before, now)
+
+
+async def _put_back(c: AsyncConnection, now: datetime) -> None:
+    """The clock has been put back: what was to wait a moment by the old time would wait for as long as that was.
+
+    Chats rest no more, an alarm must not lie for an hour; leases of the old time are over, so what was claimed under
+    them may go out as a possible repeat.
+    """
+    h, busy, d = t.heartbeat.c, t.destination.c, t.delivery.c
+    far = now + LONGEST_LEASE
+    await c.execute(update(t.heartbeat).where(h.at > now).values(at=now, caught_up_at=None))
+    waits = and_(d.state.in_(_WAITING), d.due_at > now, d.held_until.is_(None))
+    await c.execute(update(t.delivery).where(waits).values(due_at=now))
+    await c.execute(update(t.delivery).where(d.lease_until > far).values(lease_until=now))
+    await c.execute(update(t.destination).where(busy.next_at > now).values(next_at=now))
+    await c.execute(update(t.update_).where(t.update_.c.lease_until > far).values(lease_until=now))
+    await c.execute(update(t.lease).where(t.lease.c.until > far).values(until=now))
 
 
 async def outages(

@@ -316,3 +316,18 @@ async def test_claims_at_once(
     assert len(got) == len(set(got)) == 60
     for journal in servers:
         await journal.close()
+
+
+async def test_a_clock_put_back_keeps_no_chat_waiting(loaded: Journal, notice: Make, start: datetime) -> None:
+    """By the old time a chat rests, a try is due again and a claim is held; an alarm must not lie so long."""
+    await loaded.heartbeat("server", start + 60 * MINUTE)
+    await loaded.add_notices([notice()], start + 60 * MINUTE)
+    first = await one(loaded, start + 60 * MINUTE)
+    await loaded.report(first.id, Outcome.LATER, start + 60 * MINUTE, tries=1, retry_after=30 * SECOND)
+    await loaded.add_notices([notice(person="tomas")], start + 60 * MINUTE)
+    await one(loaded, start + 60 * MINUTE)
+    assert await loaded.claim(["telegram"], start) == []
+    await loaded.heartbeat("server", start - SECOND)
+    again = await loaded.claim(["telegram"], start)
+    assert {(d.notice.key.person, d.possible_repeat) for d in again} == {("ana", False), ("tomas", True)}
+    assert await loaded.last_heartbeats() == {"server": start - SECOND}
