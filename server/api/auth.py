@@ -64,9 +64,10 @@ class Caller:
 
 
 def peer(request: web.Request, parts: Parts) -> str:
-    """The network address of the caller, for limits; behind a proxy the one it vouches for."""
+    """The network address of the caller, for limits; behind a proxy the one it vouches for: the last, as it adds its own
+    behind what came, some in a line of its own."""
     if parts.settings.behind_proxy:
-        forwarded = request.headers.get("X-Forwarded-For", "").rsplit(",", 1)[-1].strip()
+        forwarded = ",".join(request.headers.getall("X-Forwarded-For", ())).rsplit(",", 1)[-1].strip()
         if forwarded:
             return forwarded
     return request.remote or "?"

@@ -5,11 +5,15 @@ from __future__ import annotations
 # ruff: noqa: E501 - a case a line: the table is read down its columns
 import contextlib
 import sqlite3
+from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
 import pytest
+from aiohttp.test_utils import make_mocked_request
+from multidict import CIMultiDict
 
+from server.api import auth
 from server.api.envelope import FAULTS
 from tests.api.conftest import EVENT, Running
 
@@ -159,6 +163,26 @@ async def test_too_many_wrong_tokens_must_wait(running: Running) -> None:
     assert (await running.call(None, "GET", "/v1/me", headers=right))[0] == 200
     running.clock.advance(timedelta(minutes=15))
     assert (await running.call(None, "GET", "/v1/me", headers=wrong))[0] == 401
+
+
+@pytest.mark.parametrize(
+    "sent",
+    [
+        [("X-Forwarded-For", "198.51.100.{n}, 203.0.113.9")],
+        [("X-Forwarded-For", "198.51.100.{n}"), ("X-Forwarded-For", "203.0.113.9")],
+    ],
+    ids=["one line", "a line of its own"],
+)
+async def test_a_made_up_address_before_the_proxys_is_no_new_guesser(
+    running: Running, sent: list[tuple[str, str]]
+) -> None:
+    """What a caller writes into the header itself counts for nothing, however the proxy adds what it saw."""
+    parts = replace(running.parts, settings=replace(running.parts.settings, behind_proxy=True))
+    seen = set()
+    for number in range(5):
+        headers = CIMultiDict([(name, value.format(n=number)) for name, value in sent])
+        seen.add(auth.peer(make_mocked_request("GET", "/", headers=headers), parts))
+    assert seen == {"203.0.113.9"}
 
 
 async def test_every_event_call_of_the_demo_exists(running: Running) -> None:
