@@ -11,12 +11,14 @@ from server.facts.entry import Kind
 from tests.api.conftest import Running
 from tests.api.test_little_heard import FIRST, ask, pass_time, running
 
+DOD = '{ name = "Ravel Dod", km = 40, crew = {}, reports = [ { by = "crew", chance = 0.9 } ] },'
+JONAS = '{ name = "Jonas", phone = "+44 1632 960013", parts = [ { kind = "crew", drives = true } ] }, '
 TWO_CARS = (
-    FIRST.replace("@points@", '{ name = "Ravel Dod", km = 40, crew = {}, reports = [ { by = "crew", chance = 0.9 } ] },')
+    FIRST.replace("@points@", DOD)
     .replace("@drives@", '{ from = "hotel", to = "ravel-dod", minutes = 40, confirmed_by = "jonas" }, ')
     .replace("@meetings@", '{ point = "ravel-dod", crew = ["jonas"], from = "hotel" }, ')
-    .replace('{ name = "Dad"', '{ name = "Jonas", phone = "+44 1632 960013", parts = [ { kind = "crew", drives = true } ] }, { name = "Dad"')
-)  # fmt: skip
+    .replace('{ name = "Dad"', JONAS + '{ name = "Dad"')
+)
 
 
 @pytest.fixture
