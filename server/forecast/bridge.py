@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
+from functools import cache
 
 import numpy as np
 
@@ -22,7 +24,6 @@ from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
 from server.forecast.hearing import Hearing
 from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
-from server.forecast.outlook import Outlook
 from server.forecast.posterior import posterior
 from server.forecast.stages import within
 from server.forecast.values import (
@@ -60,7 +61,7 @@ def outlook(
     course: Course,
     outages: Sequence[Interval] = (),
     hearing: Hearing | None = None,
-) -> Outlook:
+) -> EventOutlook:
     """A runner's forecast after the facts. Deterministic: same facts, same outlook.
 
     `timetable` goal B is the reference. `outages` are times when nobody could have reached us,
@@ -77,7 +78,11 @@ def outlook(
     # The engine's limit is of one way to the finish; with a night on it each stage has its own.
     ends = ends_of(nights_ahead(runner, ids, nights), len(ids) - 1, limit_s)
     post = posterior(reference, facts, limit_s=None if ends else limit_s)
-    return EventOutlook(runner.start, ids, within(post, ends), silence)
+    without = None
+    if runner.not_yet:
+        asked_nobody = replace(runner, not_yet=())
+        without = cache(lambda: outlook(event, asked_nobody, race, timetable, course, outages, hearing))
+    return EventOutlook(runner.start, ids, within(post, ends), silence, without)
 
 
 def reference_of(timetable: Timetable, course: Course, nights: Sequence[Night] = ()) -> Reference:

@@ -27,6 +27,8 @@ class EventOutlook:
     ids: tuple[str, ...]
     posterior: Posterior
     silence: Silence
+    without: Callable[[], EventOutlook] | None = None
+    """How the outlook without anybody's 'not here yet' is made; only where there is one."""
 
     def at(self, now: datetime) -> EventView:
         return EventView(self, self.posterior.view(_since(self.start, now), self.silence), now)
@@ -46,6 +48,9 @@ class EventOutlook:
             return None
         found = self.posterior.unheard_falls_under(line, _since(self.start, after), self.silence)
         return None if found is None else max(after, self._when(found))
+
+    def untold(self) -> EventOutlook | None:
+        return None if self.without is None else self.without()
 
     def _when(self, seconds: float) -> datetime:
         # No calendar holds what a slip of a date can make of a time: it stays a time, far off.

@@ -93,3 +93,7 @@ class Outlook(Protocol):
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         """The first moment not before `after` at which `p_unheard` is under `line` if nothing is heard;
         None when silence never says so much."""
+
+    def untold(self) -> Outlook | None:
+        """The forecast as if nobody had said 'not here yet', so that silence alone speaks of what came after the last
+        sighting; None where nobody has said it."""

@@ -161,7 +161,8 @@ def cut_off_odds(
         there, by_s = view.p_gets_there(d.point), (d.at - start).total_seconds()
         before = []
         last = max((j for j in range(k) if points[j] in stage_ends), default=0)
-        for j in range(last, k):
+        # A view of somebody hours overdue may have too few paths left to say: the odds stand, the times out do not.
+        for j in range(last, k if len(later) >= LEAST_PATHS else last):
             share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9)) if counting_stops else 1.0
             at = latest_out(leave[:, j], later, by_s, odds=odds, gets_there=share)
             before.append(LatestOut(points[j], _instant(start, at)))

@@ -19,7 +19,7 @@ from server.facts.entry import Entry
 from server.facts.state import Going, Stamp
 from server.watch.climb import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues
-from server.watch.sight import Sight, fact_at, seen_by_somebody
+from server.watch.sight import Sight, seen_at, seen_by_somebody
 from server.watch.silence import blind, finish_of, late_at, overdue_at
 
 __all__ = ["Alarm", "End", "alarms", "ended", "overdue_again"]
@@ -157,7 +157,7 @@ def _overdue(sight: Sight) -> Iterator[Alarm]:
 def overdue_again(sight: Sight) -> datetime | None:
     """Until when a stand-down without a later fact keeps the same silence from raising an alarm again."""
     standing = [e.seen_at for e in sight.race.stand_downs if e.runner in (None, sight.runner.id)]
-    since = [at for at in standing if at >= fact_at(sight.state)]
+    since = [at for at in standing if at >= seen_at(sight.state)]
     return max(since) + STAND_DOWN_HOLDS if since else None
 
 

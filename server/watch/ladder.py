@@ -288,6 +288,9 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
     over, hand = _race_over(sight)
     # Nobody's forecast knows where she goes once she has changed her shoes.
     fact_view = sight.fact_view if over is None else None
+    if alarm.kind is NoticeKind.OVERDUE and over is None:
+        # When she was due, not when those who wait for her in vain would next have thought her likely.
+        fact_view = sight.seen_view
     where = None if view is None or over is not None else view.where()
     point = alarm.point
     expected = fact_view.window(point) if fact_view and point and point in fact_view.points else None

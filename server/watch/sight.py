@@ -7,7 +7,7 @@ alone may make it answer differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 from typing import Any, TypeVar, cast
 
@@ -109,6 +109,19 @@ class Sight:
         """The forecast as it stood at the last fact heard."""
         return self.outlook.at(fact_at(self.state)) if self.outlook else None
 
+    @property
+    def seen_outlook(self) -> Outlook | None:
+        """Her forecast as the sightings leave it: without anybody's 'not here yet', which tells that she is missed and
+        must not make her being missed the rule."""
+        if self.outlook is None:
+            return None
+        return self.outlook.untold() or self.outlook
+
+    @property
+    def seen_view(self) -> View | None:
+        """That forecast as it stood at the last sighting."""
+        return self.seen_outlook.at(seen_at(self.state)) if self.seen_outlook else None
+
     def view_at(self, when: datetime) -> View | None:
         """The forecast at `when`, or at the last fact if that is later."""
         return self.outlook.at(max(when, fact_at(self.state))) if self.outlook else None
@@ -178,6 +191,7 @@ class _Remembering:
     views: dict[datetime, View]
     falls: dict[tuple[float, datetime], datetime | None]
     late: list[tuple[str, datetime] | None]
+    without: list[Outlook | None]
 
     def at(self, now: datetime) -> View:
         """See `Outlook.at`."""
@@ -197,10 +211,17 @@ class _Remembering:
             self.falls[line, after] = self.real.unheard_falls_under(line, after)
         return self.falls[line, after]
 
+    def untold(self) -> Outlook | None:
+        """See `Outlook.untold`."""
+        if not self.without:
+            found = self.real.untold()
+            self.without.append(None if found is None else _Remembering(found, {}, {}, [], []))
+        return self.without[0]
+
 
 def remembering(outlooks: Mapping[str, Outlook], runner: str) -> dict[str, Outlook]:
     """One runner's outlook, remembering its answers; {} if she has none."""
-    return {runner: _Remembering(outlooks[runner], {}, {}, [])} if runner in outlooks else {}
+    return {runner: _Remembering(outlooks[runner], {}, {}, [], [])} if runner in outlooks else {}
 
 
 def stewards(event: Event) -> tuple[str, ...]:
@@ -258,6 +279,11 @@ def fact_at(state: RunnerState) -> datetime:
     if state.last_known is not None:
         moments.append(state.last_known.at)
     return max(moments)
+
+
+def seen_at(state: RunnerState) -> datetime:
+    """The moment of the last fact about her that is no 'not here yet'."""
+    return fact_at(replace(state, not_yet=()))
 
 
 def heard_at(sight: Sight, stamp: Stamp) -> datetime:

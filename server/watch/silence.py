@@ -2,7 +2,8 @@
 
 Late asks the crew. Overdue is judged on its own line and never waits for the answer to that question: it
 comes at the later of the moment at which P(not heard by now | still going) falls under the alarm line, and
-the agreed grace after she was late. Nobody is judged before the updates that waited have been read.
+the agreed grace after she was late; what is answered may bring it forward, never put it off. Nobody is judged
+before the updates that waited have been read.
 """
 
 from __future__ import annotations
@@ -11,11 +12,12 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from server.event.model import PartKind
+from server.forecast.outlook import Outlook, View
 from server.watch.climb import open_alarms
 from server.watch.meetings import cut_offs_at, members
 from server.watch.notice import Answer, LateValues, NoticeKind, UnreachedValues
 from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake, fact_at
+from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, seen_at
 
 __all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", "with_her"]
 
@@ -47,19 +49,42 @@ def late_at(sight: Sight) -> tuple[str, datetime] | None:
 def overdue_at(sight: Sight) -> datetime | None:
     """When silence becomes an alarm if nothing is heard; None without a forecast.
 
-    The earlier of two moments: P(not heard by now | still going) falls under the alarm line, but not before the grace
-    after she was late; or she would be at the finish by now with as high a probability, or the race
-    is over, and the grace too. The second holds whoever reports: where each reporter may fail one time in twenty, or
-    nobody reports at all, silence alone never says so much, and somebody at home would wait for ever.
+    The earliest of three moments. P(not heard by now | still going) falls under the alarm line, but not before the grace
+    after she was late. Or she would be at the finish by now with as high a probability, or the race is over, and the
+    grace too: this holds whoever reports, for where each reporter may fail one time in twenty, or nobody reports at
+    all, silence alone never says so much, and somebody at home would wait for ever. Or somebody has said 'not here
+    yet' of a point when she would have been there with as high a probability.
+
+    The first two are found with and without what was said of her not being there. With it alone every 'not here yet'
+    would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
     """
-    if sight.outlook is None:
+    if sight.outlook is None or sight.seen_outlook is None:
         return None
-    rule, late = sight.event.alarm, late_at(sight)
-    under = sight.outlook.unheard_falls_under(rule.line, fact_at(sight.state))
-    home = _surely_home(sight)
-    if under is not None and late is not None:
-        under = max(under, late[1] + rule.grace)
-    return min((t for t in (under, home) if t is not None), default=None)
+    found = [*_by_silence(sight, sight.outlook, fact_at(sight.state))]
+    if sight.state.not_yet:
+        found += [*_by_silence(sight, sight.seen_outlook, seen_at(sight.state)), *_told_missing(sight)]
+    return min(found, default=None)
+
+
+def _by_silence(sight: Sight, outlook: Outlook, since: datetime) -> Iterator[datetime]:
+    """The first two moments, by an outlook whose last fact is of `since`."""
+    rule, late = sight.event.alarm, outlook.late_time()
+    under = outlook.unheard_falls_under(rule.line, since)
+    if under is not None:
+        yield under if late is None else max(under, max(late[1], sight.state.start) + rule.grace)
+    home = _surely_home(sight, outlook.at(since))
+    if home is not None:
+        yield home
+
+
+def _told_missing(sight: Sight) -> Iterator[datetime]:
+    """When somebody said that she was not there yet, who surely would have been, the grace after she was late."""
+    view, rule = sight.seen_view, sight.event.alarm
+    if view is None:
+        return
+    for n in sight.state.not_yet:
+        if n.point in view.points and n.stamp.at >= view.arrival(n.point, 1.0 - rule.line):
+            yield max(n.stamp.at, view.window(n.point).late + rule.grace)
 
 
 def finish_of(sight: Sight) -> str:
@@ -68,11 +93,11 @@ def finish_of(sight: Sight) -> str:
     return next((p.id for p in points if p.finish), points[-1].id)
 
 
-def _surely_home(sight: Sight) -> datetime | None:
-    """When she would be at the finish but for the alarm line's odds, as it stood at the last fact, and the grace; or,
-    if that comes first, when the race is over for her and the grace with it."""
-    view, finish = sight.fact_view, finish_of(sight)
-    if view is None or finish not in view.points:
+def _surely_home(sight: Sight, view: View) -> datetime | None:
+    """When she would be at the finish but for the alarm line's odds, as `view` stood at the last fact, and the grace;
+    or, if that comes first, when the race is over for her and the grace with it."""
+    finish = finish_of(sight)
+    if finish not in view.points:
         return None
     rule = sight.event.alarm
     ends = [view.arrival(finish, 1.0 - rule.line)]

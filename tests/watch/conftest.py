@@ -190,6 +190,9 @@ class FakeOutlook:
                 return p, up_to_minute(float(share_of(arrivals[:, points.index(p)], 0.9)))
         return None
 
+    def untold(self) -> FakeOutlook | None:
+        return replace(self, state=replace(self.state, not_yet=())) if self.state.not_yet else None
+
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         points, arrivals, _, _ = self._paths()
         if any(h.end is None for h in self.state.held):
