@@ -164,7 +164,10 @@ def cut_off_odds(
         # A view of somebody hours overdue may have too few paths left to say: the odds stand, the times out do not.
         for j in range(last, k if len(later) >= LEAST_PATHS else last):
             share = min(1.0, there / max(view.p_gets_there(points[j]), 1e-9)) if counting_stops else 1.0
-            at = latest_out(leave[:, j], later, by_s, odds=odds, gets_there=share)
+            # Of a runner hours overdue single paths may cross, each margin being bent for itself: nobody is there
+            # before she has left the point before.
+            out_s = np.maximum(leave[:, j], 1.0)
+            at = latest_out(out_s, np.maximum(later, out_s + 1.0), by_s, odds=odds, gets_there=share)
             before.append(LatestOut(points[j], _instant(start, at)))
         found.append(CutOffOdds(d, p, tuple(before)))
     return tuple(found)

@@ -154,6 +154,20 @@ def test_over_a_view() -> None:
     assert never[0].latest_out[0].at is None
 
 
+def test_over_a_view_of_somebody_long_overdue() -> None:
+    """One path in four hundred that arrives before it has left, or few paths at all, cost no odds and raise nothing: the
+    board of a race in which she is missed stands on them."""
+    out, later = paths()
+    due = [DueTime("p6", Edge.IN, START + timedelta(hours=12))]
+    (sound,) = cut_off_odds(KnownView(out, later), due, START)  # type: ignore[arg-type]
+    crossing = later.copy()
+    crossing[7] = out[7] - 40.0
+    (crossed,) = cut_off_odds(KnownView(out, crossing), due, START)  # type: ignore[arg-type]
+    assert abs(crossed.latest_out[0].at - sound.latest_out[0].at) < timedelta(minutes=2)
+    (few,) = cut_off_odds(KnownView(out[:12], later[:12]), due, START)  # type: ignore[arg-type]
+    assert few.latest_out == ()
+
+
 def test_due_times(make_event) -> None:
     """Clock and elapsed, in and out, the race's limit, and those the organiser moved, in running order."""
     base = make_event(Target(finish=timedelta(hours=29)), limit=timedelta(hours=36))
