@@ -34,6 +34,7 @@ _TIMES = (
 )
 
 _QUESTIONS = (
+    (r"\bist sie (?:schon |jetzt |noch |gerade )*bei (?:euch|dir|jemandem)\b", "is she with you"),
     (r"\b(?:wen|wem) (?:ruf\w*|soll|sollen|kann|können|muss|müssen|darf|telefonier\w*) (?:ich|wir)\b.*$",
      "who do i call"),
     (r"^(?:hat|haben|habt) (?:ihr |jemand |irgendwer |irgendjemand |wer |einer )(?:\w+ ){0,5}"
@@ -190,6 +191,7 @@ _REPORTS = (
     (r"(?:wir haben sie|habe sie|haben sie|sie ist|sie sitzt)(?: jetzt| sicher| bei uns| bei mir)* (?:im auto|im wagen|"
      r"eingesammelt)",
      "picked her up"),
+    (r"\bist (?:noch )?nicht bei (?:uns|mir)\b", "is not here yet"),
     (r"\bist (?:(?:jetzt|hier|endlich|wieder|schon|gerade|gut|sicher) )*bei (?:uns|mir)\b", "is with us"),
     (r"^(?:(?:ja|ok|so|puh|also|und|,) )*(?:wir |ich )?(?:haben|habe) sie(?: (?:jetzt|hier|endlich|wieder|gefunden|"
      r"bei uns|bei mir))*(?= ?[.!]*$)", "we have got her"),

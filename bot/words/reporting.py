@@ -54,6 +54,7 @@ _TABLE: tuple[tuple[Kind, str], ...] = (
         r"""
         \bnot (here|in|arrived|there|seen|come|been|shown|at PT|appeared)\b.* yet\b
         \bno sign\b
+        \bnot (yet |here |there )?with (us|me)\b
         \b(is )?(still|yet) (not|no|nothing|waiting|to (come|arrive|appear|show))\b
         \b(has|have|did|is|was) not (yet )?(arrived?|come|been|seen|show\w*|turn\w*|appear\w*|here|in)\b
         \bnothing (here )?yet\b

@@ -163,6 +163,7 @@ WHERE = r"""
     track her
     \bcan (you|anyone|we|i) see (her|she)\b
     \bis she lost\b
+    \bis she (still |there |now |already )*with (you|anyone|anybody|someone|somebody|PERSON|them)\b
 """
 
 PLAN = r"""
