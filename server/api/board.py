@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime
 
-from server.api import answers, planned
+from server.api import answers, meeting_answers, planned
 from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
@@ -61,7 +61,7 @@ def _runner(picture: Picture, runner: str, parts: tuple[Part, ...], person: str)
 
 def meetings_of(picture: Picture, runner: str, person: str) -> tuple[MeetingAnswer, ...]:
     """Every meeting of hers to come; those of the asker say so."""
-    return tuple(answers.meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
+    return tuple(meeting_answers.meeting_answer(picture, runner, m, person) for m in picture.meetings(runner))
 
 
 def alarms(picture: Picture, runner: str) -> Iterable[OpenAlarm]:

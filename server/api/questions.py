@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 from dataclasses import replace
 
-from server.api import answers, board, planned
+from server.api import answers, board, meeting_answers, planned
 from server.api.ask import Ask
 from server.api.models import PointQuery, SupposeQuery
 from server.api.picture import suppose
@@ -44,12 +44,12 @@ async def next_meeting(ask: Ask) -> NextAnswer:
     """GET …/next: the next meeting and the one after, mine or anybody's; with a point, those there."""
     query = ask.asked(PointQuery)
     person = ask.person if query.for_ == "me" else None
-    return answers.next_meetings(await ask.picture(), ask.runner, person, query.point)
+    return meeting_answers.next_meetings(await ask.picture(), ask.runner, person, query.point)
 
 
 async def missed(ask: Ask) -> MissedAnswer:
     """GET …/missed: has she been through, and wait or go."""
-    return answers.missed(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
+    return meeting_answers.missed(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
 
 
 async def plan(ask: Ask) -> PlanAnswer:
@@ -59,7 +59,7 @@ async def plan(ask: Ask) -> PlanAnswer:
 
 async def kit(ask: Ask) -> KitAnswer:
     """GET …/kit: what to have ready."""
-    return answers.kit(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
+    return meeting_answers.kit(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
 
 
 async def facts(ask: Ask) -> FactsAnswer:
@@ -70,7 +70,7 @@ async def facts(ask: Ask) -> FactsAnswer:
 async def cut_offs(ask: Ask) -> CutOffsAnswer:
     """GET …/cutoffs: those to come and their odds; when crew access closes."""
     picture = await ask.picture()
-    return replace(planned.cut_offs(picture, ask.runner), doors=answers.doors(picture, ask.runner))
+    return replace(planned.cut_offs(picture, ask.runner), doors=meeting_answers.doors(picture, ask.runner))
 
 
 async def cards(ask: Ask) -> CardsAnswer:
