@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from server.api.alarms import holder_of
 from server.api.answers import STILL_GOING, freshness, person_name, point_name, point_of
 from server.api.picture import Picture
+from server.api.standing import stands_at
 from server.event.model import Event, FuelPlan, KitItem, MeetingPlan, Point
 from server.facts.state import Going, RunnerState
 from server.forecast.outlook import View
@@ -69,6 +70,7 @@ def meeting_answer(picture: Picture, runner: str, values: MeetingValues, person:
         closes=access.closes if access else None,
         mine=person is None or person in going,
         drive_confirmed=values.drive_confirmed,
+        there=person is not None and person in going and stands_at(picture, person) == values.point,
         drive_from=place_name(event, values.drive_from) if values.drive_from else "",
         others=tuple(_other_car(event, plan, m) for m in cars if m.crew and m is not values),
     )

@@ -297,9 +297,9 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         name=m.name,
         crew=", ".join(m.crew),
         mine=m.mine,
-        leave_by=pen.clock(v.leave_by),
-        be_there=pen.clock(v.be_there),
-        wait_until=Clock(pen.word("until-heard")) if v.stay else pen.clock(v.wait_until),
+        leave_by=pen.clock(v.leave_by and times.leave_said(v.leave_by, pen.now)),
+        be_there=pen.clock(times.floor_to(v.be_there)),
+        wait_until=Clock(pen.word("until-heard")) if v.stay else pen.clock(times.ceil_to(v.wait_until)),
         arrives=times.window(v.window, pen.reader, pen.now),
         kit=v.kit,
         food=v.food,
@@ -351,5 +351,5 @@ def _person(p: PersonThere, pen: Pen) -> PersonLine:
     if p.at_name and p.since:
         where = pen.word("people-at", name=p.at_name, when=pen.when(p.since))
     elif p.bound_for and p.be_there:
-        where = pen.word("people-bound", name=p.bound_for, when=pen.when(p.be_there))
+        where = pen.word("people-bound", name=p.bound_for, when=pen.when(times.floor_to(p.be_there)))
     return PersonLine(p.name, parts, p.phone, where, not p.reachable)

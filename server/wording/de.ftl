@@ -593,6 +593,8 @@ other-car-lost = { $crew }{ $car ->
    *[other] {" ("}{ $car }{")"}
  }: schaffen es nicht nach { $place }.
 leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
+leave-there = Du bist schon in { $place }.
+leave-not-you = Für { $crew }, nicht für dich:
 leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
 drive = Fahrt nach { $place }: { $length }{ $walk ->
     [none] {""}

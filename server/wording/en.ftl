@@ -593,6 +593,8 @@ other-car-lost = { $crew }{ $car ->
    *[other] {" ("}{ $car }{")"}
  } can’t make it to { $place }.
 leave-on-way = You are on the way to { $place } since { $left }; be there from { $be_there }.
+leave-there = You are at { $place } already.
+leave-not-you = For { $crew }, not for you:
 leave-none = There is no meeting left to leave for.
 drive = Drive to { $place }: { $length }{ $walk ->
     [none] {""}

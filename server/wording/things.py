@@ -20,7 +20,7 @@ from server.wording.answer import (
 from server.wording.answers import freshness, race_ended
 from server.wording.news import lost_words
 from server.wording.say import Say, lines, slug
-from server.wording.times import floor_to
+from server.wording.times import floor_to, leave_said
 
 CARDS_IN_FULL = 2
 
@@ -148,6 +148,13 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
             say.s("meeting-if-missed", text=v.if_missed) if v.if_missed else "",
             freshness(say, a.fresh, a.runner_name),
         )
+    if m.there:
+        return lines(
+            say.s("leave-there", place=m.name),
+            _wait(say, m),
+            _comes(say, m),
+            freshness(say, a.fresh, a.runner_name),
+        )
     if m.on_way_since is not None:
         left = say.when(m.on_way_since)
         return lines(
@@ -158,11 +165,12 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     if v.leave_by is None:
         first = say.s("leave-unknown", place=m.name, be_there=there)
     elif v.leave_by < say.now:
-        first = say.s("leave-over", place=m.name, leave_by=say.when(v.leave_by))
+        first = say.s("leave-over", place=m.name, leave_by=say.when(leave_said(v.leave_by, say.now)))
     else:
-        early = floor_to(v.leave_by)
-        leave_by = early if early > say.now else v.leave_by
+        leave_by = leave_said(v.leave_by, say.now)
         first = say.s("leave", place=m.name, leave_by=say.when(leave_by), be_there=there)
+    if not m.mine and m.crew:
+        first = lines(say.s("leave-not-you", crew=say.all(m.crew)), first)
     if m.others and v.leave_by is not None:
         first = lines(first, say.s("leave-these", crew=say.all(m.crew), **{"from": m.drive_from or "none"}))
     return lines(
@@ -175,7 +183,7 @@ def say_time_left(say: Say, a: NextAnswer, point: str | None) -> str:
     is for them to judge."""
     m = _meeting_at(a, point)
     rest = say_leave(say, a, point)
-    if m is None or _ended(a) or m.values.lost or m.on_way_since is not None:
+    if m is None or _ended(a) or m.values.lost or m.there or m.on_way_since is not None:
         return rest
     leave_by = m.values.leave_by
     if leave_by is None:

@@ -42,6 +42,12 @@ def nearest(at: datetime, step: timedelta = STEP) -> datetime:
     return floor_to(at + step / 2, step)
 
 
+def leave_said(leave_by: datetime, now: datetime) -> datetime:
+    """A leave-by as it is said: the earlier 5 minutes, unless those would already be over while it is not."""
+    early = floor_to(leave_by)
+    return leave_by if early <= now <= leave_by else early
+
+
 def planned(at: datetime, goal: Goal) -> datetime:
     """A time of the plan as shown, in chat, on paper and in files alike: whole minutes, A down, B nearest, C up."""
     return {Goal.A: floor_to, Goal.B: nearest, Goal.C: ceil_to}[goal](at, MINUTE)

@@ -59,3 +59,22 @@ async def test_who_was_with_her_last_still_means_there(two_cars: Running) -> Non
     """Ana, who reported her in, remembers 'out' hours late: out of the mill, as she says when."""
     said = await ask(two_cars, "she left at 7:30")
     assert said.startswith("Noted: Maren out of Skelter Mill, 07:30")
+
+
+async def test_who_is_there_is_told_how_long_to_wait(two_cars: Running) -> None:
+    """No leave-by that is over, and no word of driving, for somebody who stands at the point."""
+    await ask(two_cars, "we are at ravel dod", "jonas")
+    for text in ("how long have i got to wait", "when do i leave"):
+        said = (await ask(two_cars, text, "jonas")).splitlines()
+        assert said[0] == "You are at Ravel Dod already."
+        assert said[1].startswith("Wait until ")
+        assert not any("Drive" in line for line in said)
+
+
+@pytest.mark.parametrize("person", ["dad", "maren"])
+async def test_who_goes_nowhere_reads_whose_leave_by_it_is(sqlite_url: str, person: str) -> None:
+    """Home, or she herself, asks when to leave: the first line says that it is Ana who drives."""
+    async with running(sqlite_url, TWO_CARS) as server:
+        first, second = (await ask(server, "when do i leave", person)).splitlines()[:2]
+        assert first == "For Ana, not for you:"
+        assert second.startswith("Leave by Sat 05:50 for Skelter Mill")

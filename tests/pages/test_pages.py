@@ -179,6 +179,21 @@ async def test_the_chat_answers_and_reports(site: Site) -> None:
     assert (await site.parts.journal.entries(EVENT))[-1].point == "chapel"
 
 
+@pytest.mark.parametrize("person", ["ana", "jonas"])
+async def test_the_board_gives_the_times_that_the_chat_gives(site: Site, person: str) -> None:
+    """One leave-by wherever it stands: who reads two takes the later."""
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token(person)}) as session,
+        session.post(
+            site.url + "/v1/chat", json={"key": "k1", "text": "when do i leave"}, headers={"Origin": site.url}
+        ) as reply,
+    ):
+        said = re.match(r"Leave by (\S+) for .+; be there from (\S+)\.", (await reply.json())["data"]["text"])
+    assert said is not None
+    _, page, _ = await _get(site, "/", person)
+    assert all(f"<dd>{time}" in page for time in said.groups())
+
+
 async def test_static_files_are_kept_for_ever_and_only_ours(site: Site) -> None:
     """The content's hash is in the path; other names, dotfiles and paths upward are nothing."""
     status, _, headers = await _get(site, static_path("board.js"))

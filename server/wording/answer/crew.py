@@ -27,7 +27,8 @@ class OtherCar:
 @dataclass(frozen=True, slots=True)
 class MeetingAnswer:
     """One meeting with the names of those who go. `values` are by the car of the asker, `others` are those in other
-    cars. `on_way_since`: when the asker said they had left for it."""
+    cars. `on_way_since`: when the asker said they had left for it; `there`: whether the asker is there, as far as is
+    known."""
 
     values: MeetingValues
     name: str
@@ -42,6 +43,7 @@ class MeetingAnswer:
     drive_confirmed: bool = False
     drive_from: str = ""
     on_way_since: datetime | None = None
+    there: bool = False
     others: tuple[OtherCar, ...] = ()
 
 
