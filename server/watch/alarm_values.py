@@ -23,7 +23,7 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class Unsure:
-    """A report of her that is kept unconfirmed: what it says, of which point, when, by whom."""
+    """A report of her that says not where she is, or is kept unconfirmed: what it says, of which point, when, by whom."""
 
     kind: str
     point: str | None
@@ -39,6 +39,7 @@ class AlarmValues:
     `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
     reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
     `contact_lost`: since when her shared position has ended, with nothing heard of her since.
+    `not_there`: the newest 'not here yet' later than the last known point.
     `race_over`: when her race ended, where she was not to be watched for any more: then nothing is estimated; `had_by`,
     `had_at`: who said last that somebody had her. `not_named_by`: who called and did not say for which of their runners;
     `named_by`: who has said since that it was for her.
@@ -71,6 +72,7 @@ class AlarmValues:
     had_at: datetime | None = None
     not_named_by: str = ""
     named_by: str = ""
+    not_there: Unsure | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,7 +58,8 @@ def steps_of(sight: Sight, kind: NoticeKind) -> tuple[tuple[str, ...], ...]:
     """The ladder of an alarm about her, step by step.
 
     Help goes to everybody at once. A sweep begins with crew and safety contact. After the people given a
-    step come those who can telephone, then the organiser: an alarm does not end with the last name written.
+    step come those who can telephone, then the organiser, and where all that is one person the crew: an alarm does not
+    end with the last name written.
     """
     given: dict[int, list[str]] = {}
     for part in sorted(sight.parts(*PartKind), key=lambda p: p.ladder or 0):
@@ -77,7 +78,12 @@ def steps_of(sight: Sight, kind: NoticeKind) -> tuple[tuple[str, ...], ...]:
     elif kind is NoticeKind.SWEEP:
         steps = [[*sight.people(PartKind.CREW, PartKind.SAFETY_CONTACT)], *steps]
     event, runner = sight.event, sight.runner.id
-    return _each_once([[p for p in s if may_be_told(event, runner, p, kind)] for s in steps])
+    found = _each_once([[p for p in s if may_be_told(event, runner, p, kind)] for s in steps])
+    if len(found) == 1:
+        # One name written, who may be asleep: the crew are awake somewhere, and one of them can call race control.
+        crew = [p for p in sight.people(PartKind.CREW) if may_be_told(event, runner, p, kind)]
+        found = _each_once([list(found[0]), crew])
+    return found
 
 
 _CALLED = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER)
@@ -323,6 +329,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         had_at=None if hand is None else hand.at,
         not_named_by=not_named_by(sight, alarm.basis),
         named_by=named_by(sight, alarm.basis),
+        not_there=_not_there(sight),
     )
 
 
@@ -358,6 +365,16 @@ def _unconfirmed(sight: Sight) -> tuple[Unsure, ...]:
     last = sight.state.last_known
     later = [e for e in sight.state.unconfirmed if e.kind in _SEEN and (last is None or e.seen_at > last.at)]
     return tuple(Unsure(e.kind.value, e.point, e.seen_at, e.by) for e in later[-HEARD_MAX:])
+
+
+def _not_there(sight: Sight) -> Unsure | None:
+    """The newest 'not here yet' later than the last known point, of a point that she has not reached since."""
+    last = sight.state.last_known
+    said = (n for n in sight.state.not_yet if last is None or n.stamp.at > last.at)
+    newest = max((n for n in said if not sight.reached(n.point)), key=lambda n: n.stamp.at, default=None)
+    if newest is None:
+        return None
+    return Unsure(Kind.NOT_HERE_YET.value, newest.point, newest.stamp.at, newest.stamp.by)
 
 
 _SEEN = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.IN_HAND)

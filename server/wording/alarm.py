@@ -18,7 +18,7 @@ from server.watch.notice import (
     TestAlarmValues,
     UnreachedValues,
 )
-from server.wording import measures, race_over
+from server.wording import measures, not_there, race_over
 from server.wording.say import SayInEvent, lines, slug
 from server.wording.sentences import has
 from server.wording.times import edges
@@ -33,6 +33,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
             _first(say, v, kind, to),
             _to_do(say, v, kind, to),
             _fact(say, v.last_known),
+            not_there.fact(say, v),
             race_over.facts(say, v, to),
             _heard_since(say, v),
             _contact_lost(say, v),
@@ -48,6 +49,7 @@ def alarm(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         _to_do(say, v, kind, to),
         say.s("alarm-life", emergency=say.event.emergency_number),
         _fact(say, v.last_known),
+        not_there.fact(say, v),
         race_over.facts(say, v, to),
         _heard_since(say, v),
         _contact_lost(say, v),
@@ -265,7 +267,7 @@ def _may_be(say: SayInEvent, v: AlarmValues) -> str:
     """The ways in which she may be well: unreported, out of signal, resting, off the course."""
     ways: list[str] = []
     point = say.point_or_none(v.expected.point if v.expected else v.point)
-    if point is not None:
+    if point is not None and (v.not_there is None or v.not_there.point != point.id):
         ways += _unreported(say, point)
     low, high = _span(say, v)
     between = [s for s in _stretches(say) if s.to_km > low and s.from_km < high]
@@ -352,6 +354,7 @@ def _read_out(say: SayInEvent, v: AlarmValues) -> str:
         say.s("read-out-not-named") if v.not_named_by else "",
         _said_place(say, v),
         *_read_out_last(say, v.last_known),
+        not_there.read_out(say, v),
         race_over.read_out(say, v),
         *(
             say.s("read-out-heard", when=say.spoken(h.at), who=say.person(h.by), words=h.words)

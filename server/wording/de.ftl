@@ -327,6 +327,10 @@ alarm-contact-lost = TATSACHE: ihr geteilter Standort endete { $when } ({ $ago }
 alarm-race-over = Ihr Rennen war { $when } zu Ende: wo sie danach hinging, kann keine Prognose sagen.
 alarm-had-her = TATSACHE: { $who } schrieb { $when } ({ $ago }), dass jemand sie bei sich hat. Frag zuerst { $who }, wo sie ist.
 alarm-had-her-you = TATSACHE: du hast { $when } ({ $ago }) geschrieben, dass jemand sie bei sich hat. Wo ist sie jetzt?
+alarm-not-there = TATSACHE: { $fact }, { $when } ({ $ago }), gemeldet von { $who }{ $phone ->
+    [none] .
+   *[other] {", "}{ $phone }.
+ }
 alarm-fact-none = TATSACHE: seit dem Start { $when } wurde sie an keinem Punkt gesehen.
 alarm-expected = Erwartet in { $place }: { $window }.
 alarm-why-now = Er kommt { $length } nach der wahrscheinlichen Zeit, weil Meldungen spät kommen und langsame Abschnitte häufig sind: früher wären die meisten solcher Alarme falsch.
@@ -367,6 +371,7 @@ read-out-last = Zuletzt bekannt: { $fact }, { $when } Ortszeit, gemeldet von { $
 read-out-heard = { $when } Ortszeit meldete { $who }, ohne Ort: ‚{ $words }‘.
 read-out-last-place = Dieser Ort: { $place }.
 read-out-last-km = Das sind { $km } nach dem Start.
+read-out-not-there = { $when } Ortszeit meldete { $who }, dass sie in { $place } noch nicht da war.
 read-out-over = Ihr Rennen war { $when } Ortszeit zu Ende.
 read-out-had-her = { $when } Ortszeit meldete { $who }, dass jemand sie bei sich hat.
 read-out-none = Seit dem Start am { $when } Ortszeit wurde sie an keinem Punkt gesehen.

@@ -327,6 +327,10 @@ alarm-contact-lost = FACT: the position she shared ended { $when } ({ $ago }), a
 alarm-race-over = Her race was over { $when }: where she went after that, no forecast can say.
 alarm-had-her = FACT: { $who } wrote { $when } ({ $ago }) that somebody had her. Ask { $who } first where she is.
 alarm-had-her-you = FACT: you wrote { $when } ({ $ago }) that somebody had her. Where is she now?
+alarm-not-there = FACT: { $fact }, { $when } ({ $ago }), told by { $who }{ $phone ->
+    [none] .
+   *[other] {", "}{ $phone }.
+ }
 alarm-fact-none = FACT: she has not been seen at any point since the start at { $when }.
 alarm-expected = Expected at { $place }: { $window }.
 alarm-why-now = It comes { $length } after the likely time because reports come late and slow legs are common: sooner, most such alarms would be false.
@@ -367,6 +371,7 @@ read-out-last = She was last known { $fact } on { $when }, local time, told by {
 read-out-heard = On { $when }, local time, { $who } sent word, with no place: ‘{ $words }’.
 read-out-last-place = That place: { $place }.
 read-out-last-km = That is { $km } into the course.
+read-out-not-there = On { $when }, local time, { $who } sent word that she was not at { $place } yet.
 read-out-over = Her race was over on { $when }, local time.
 read-out-had-her = On { $when }, local time, { $who } sent word that somebody had her.
 read-out-none = She has not been seen at any point since she started on { $when }, local time.
