@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
+from zoneinfo import ZoneInfo
 
 from server.event.model import Event, PartKind
 from server.facts.state import Going
@@ -18,6 +19,9 @@ FIRST_TEST = timedelta(hours=12)
 SECOND_TEST = timedelta(hours=2)
 TEST_OVER = timedelta(hours=1)
 """The test alarm goes out so long before the first start, again to the silent ones, and is closed."""
+ASLEEP_FROM, AWAKE_FROM, EVENING = time(22), time(8), time(20)
+"""A first test between the first two, on the event's clock, goes out on the evening before, at the third: it asks for the
+phone as it will be at night, and wakes nobody in a night in which nothing can happen (own choice)."""
 OUTAGE_MIN = timedelta(minutes=2)
 """Shorter gaps than this are restarts that nobody could have noticed."""
 
@@ -48,6 +52,16 @@ def _first_start(situation: Situation) -> datetime | None:
     return min((r.start for r in situation.state.runners), default=None) if waiting else None
 
 
+def _first_test(event: Event, start: datetime) -> datetime:
+    """Twelve hours before the start, or the evening before those."""
+    zone = ZoneInfo(event.time_zone)
+    at = (start - FIRST_TEST).astimezone(zone)
+    if AWAKE_FROM <= at.time() < ASLEEP_FROM:
+        return start - FIRST_TEST
+    day = at.date() if at.time() >= ASLEEP_FROM else at.date() - timedelta(days=1)
+    return datetime.combine(day, EVENING, zone).astimezone(start.tzinfo)
+
+
 def test_alarm_roll(situation: Situation) -> tuple[tuple[str, datetime | None], ...]:
     """Everybody on the ladder, with when they answered the test alarm (None = they did not)."""
     answered: dict[str, datetime] = {}
@@ -62,7 +76,7 @@ def test_alarm(situation: Situation, made: tuple[Made, ...], now: datetime) -> I
     start = _first_start(situation)
     if start is None or now >= start:
         return
-    opens, again, closes = start - FIRST_TEST, start - SECOND_TEST, start - TEST_OVER
+    opens, again, closes = _first_test(situation.event, start), start - SECOND_TEST, start - TEST_OVER
     if now < opens:
         yield Wake(opens)
         return

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 
@@ -243,11 +244,35 @@ def test_cut_off_odds_cross_once_and_not_when_hopeless(night: Any, at: Any) -> N
 
 
 @pytest.mark.parametrize(
-    ("clock", "owed"), [("01:59", False), ("02:00", True), ("12:59", True), ("13:00", False)]
+    ("hours", "owed"), [(-19.1, False), (-19.0, True), (-12.0, True), (-1.1, True), (-1.0, False)]
 )
-def test_the_test_alarm_goes_out_from_twelve_hours_to_one_before(night: Any, clock: str, owed: bool) -> None:
-    """To everybody on the ladder, to be answered with the phone as at night."""
-    assert bool(told(night.tick(clock), K.TEST_ALARM)) is owed
+def test_the_test_alarm_goes_out_from_the_evening_to_one_hour_before(
+    night: Any, at: Any, hours: float, owed: bool
+) -> None:
+    """To everybody on the ladder, to be answered with the phone as at night: of a start at 15:00 not at three in the
+    night, but at 20:00."""
+    assert bool(told(night.tick(at("14:00") + timedelta(hours=hours)), K.TEST_ALARM)) is owed
+
+
+@pytest.mark.parametrize(
+    ("start", "first"),
+    [
+        ("05:00", "17:00"),
+        ("10:00", "20:00"),
+        ("12:00", "20:00"),
+        ("20:00", "08:00"),
+        ("23:30", "11:30"),
+        ("00:00", "12:00"),
+    ],
+)
+def test_the_first_test_wakes_nobody(night: Any, start: str, first: str) -> None:
+    """Twelve hours before by day, else the evening before, on the event's own clock."""
+    event = replace(night.event, time_zone="Europe/London")
+    zone = ZoneInfo("Europe/London")
+    begins = datetime.fromisoformat(f"2027-06-19T{start}").replace(tzinfo=zone)
+    opens = organiser._first_test(event, begins).astimezone(zone)
+    assert f"{opens:%H:%M}" == first
+    assert timedelta(hours=12) <= begins - opens <= timedelta(hours=22)
 
 
 def test_who_did_not_answer_the_test_is_asked_again_and_shown(night: Any, at: Any) -> None:
