@@ -279,6 +279,7 @@ _TROUBLE = (
 
 _ANSWERS = (
     (r"^(?:ja ?,? |genau ?,? )?(?:das )?(?:ist )?(?:stimmt|richtig)(?: so)?(?= ?[.,]?$)", "that is right"),
+    (r"^(?:(?:ja|ok|okay) ?,? )?(?:ich )?habe? ?['’]?e?s(?: jetzt| schon)?(?= ?[.,!]?$)", "i have it"),
     (r"rückgängig|zurücknehmen|(?:das )?stimmt nicht|\b(?:war )?falsch\b|vertippt|vertan|\blöschen\b", "undo"),
     (r"(?:ich )?übernehme?(?: (?:ich|es|ihn|das))?\b|(?:ich )?kümmere? mich(?: drum| darum)?|(?:bin|"
      r"ich bin) (?:schon )?dran|"

@@ -139,6 +139,10 @@ def _to_do(say: SayInEvent, v: AlarmValues, kind: NoticeKind, to: str) -> str:
         call = say.s("alarm-call-none", name=control.name, phone=control.phone)
     elif v.caller == to:
         call = say.s("alarm-call-you", name=control.name, phone=control.phone)
+    elif v.holder is None and v.step > 0 and v.caller in v.asked:
+        # Who was to call sleeps: left at 'they call', each would wait for somebody who has not even read it.
+        values = {"caller": say.person(v.caller), "name": control.name, "phone": control.phone}
+        call = say.s("alarm-call-in-place", **values)
     else:
         call = say.s("alarm-call-other", caller=say.person(v.caller))
     return lines(held, call)

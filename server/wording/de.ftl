@@ -289,6 +289,7 @@ alarm-held = { $name } hat diesen Alarm. Nächstes Nachsehen: { $when }.
 alarm-held-untimed = { $name } hat diesen Alarm.
 alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
 alarm-call-other = { $caller } ruft die Rennleitung an. Bitte ruf dort deswegen nicht selbst an.
+alarm-call-in-place = { $caller } soll die Rennleitung anrufen und HAT NICHT GEANTWORTET. Übernimm, und DU rufst an: { $name }, { $phone }.
 alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
 alarm-life = Wenn du glaubst, dass sie in Gefahr ist, ruf sofort { $emergency } an; warte nicht auf das hier.
 alarm-words = Im Wortlaut: ‚{ $words }‘

@@ -289,6 +289,7 @@ alarm-held = { $name } holds this alarm. Next look: { $when }.
 alarm-held-untimed = { $name } holds this alarm.
 alarm-call-you = YOU call now: { $name }, { $phone }. Nobody else does.
 alarm-call-other = { $caller } calls race control. Please do not call them yourself about this.
+alarm-call-in-place = { $caller }, who is to call race control, HAS NOT ANSWERED. Take it, and YOU call: { $name }, { $phone }.
 alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name }, { $phone }.
 alarm-life = If you think she is in danger, call { $emergency } at once; do not wait for this.
 alarm-words = Words received: ‘{ $words }’

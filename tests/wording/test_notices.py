@@ -520,3 +520,24 @@ def test_an_overdue_alarm_says_why_it_comes_so_late(
         "because reports come late"
         not in say_notice(notice(NoticeKind.ASKED_FOR_HELP, called), event, here, NOW).text
     )
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", "Ines, who is to call race control, HAS NOT ANSWERED. Take it, and YOU call: "),
+        ("de", "Ines soll die Rennleitung anrufen und HAT NICHT GEANTWORTET. Übernimm, und DU rufst an: "),
+    ],
+)
+def test_where_the_caller_sleeps_who_takes_it_calls(
+    event: Event, here: Reader, language: str, said: str
+) -> None:
+    """The next step is not told that somebody calls who has not even read the alarm."""
+    asleep = replace(ALARM, holder=None, step=1, asked=("ines", "ana"), caller="ines")
+    reader = replace(here, language=language)
+    text = say_notice(notice(NoticeKind.HANDED_ON, asleep, person="ana"), event, reader, NOW).text
+    assert said in text
+    held = say_notice(
+        notice(NoticeKind.HANDED_ON, replace(asleep, holder="ines"), person="ana"), event, reader, NOW
+    ).text
+    assert said not in held
