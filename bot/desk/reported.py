@@ -100,7 +100,7 @@ def _after(visit: Visit, one: Report) -> Rows:
 
 async def _left_from(visit: Visit) -> str | None:
     """From which point this person's car leaves: where the server last had them, else where the drive to
-    their next meeting begins. None where that is no point of the course."""
+    their next meeting begins, which may be a hotel. None where nothing says so."""
     there = await visit.api.people(visit.address, visit.event.id)
     mine = next((p.at_name for p in there.data.people if p.name == visit.person.name), "")
     runner = visit.context().runner(None) or next(iter(visit.event.runners), None)
@@ -109,8 +109,7 @@ async def _left_from(visit: Visit) -> str | None:
     if mine:
         return next((p.id for p in runner.points if p.name == mine), None)
     coming = await visit.api.next(visit.address, visit.event.id, runner.id)
-    begins = next((m.values.drive_from for m in coming.data.meetings if m.mine), None)
-    return begins if begins in {p.id for p in runner.points} else None
+    return next((m.values.drive_from for m in coming.data.meetings if m.mine), None)
 
 
 async def on_the_road(visit: Visit, words: str) -> Reply:

@@ -12,6 +12,7 @@ from server.api.envelope import ApiError
 from server.api.models import CheckIn
 from server.api.picture import Picture
 from server.event.model import Event
+from server.facts.doubt import drives_begin
 from server.facts.entry import Kind, Retired
 
 NEEDS_POINT = frozenset(
@@ -59,7 +60,8 @@ def complete(
     if sent.point is None and sent.kind in NEEDS_POINT:
         raise ApiError("invalid", f"'{sent.kind}' needs the point", "point", "Send the id of the point.")
     if sent.point is not None:
-        _known("point", sent.point, _points(event, runner))
+        hotels = sorted(drives_begin(event)) if sent.kind is Kind.CREW_LEFT else []
+        _known("point", sent.point, [*_points(event, runner), *hotels])
     if sent.person is not None:
         _known("person", sent.person, [p.id for p in event.people])
     for field, is_missing, remedy in _NEEDS.get(sent.kind, ()):

@@ -24,9 +24,10 @@ from server.api.models import CheckIn, Correct, Feature, FixIn, Positions, RaceF
 from server.api.picture import Picture
 from server.api.replies import PositionsNoted
 from server.api.who_may import KIND_NEEDS, Call, May, may
-from server.event.model import Part, PartKind
+from server.event.model import Event, Part, PartKind
 from server.facts.entry import NOT_NAMED, RACE_LEVEL, Entry, Fix, Kind, Source
 from server.journal import Appended, Status, content_key, entry_id
+from server.plan.movements.names import place_name
 from server.watch.notice import Made
 from server.watch.situation import GROUP
 from server.wording.answer import NotedAnswer
@@ -385,6 +386,13 @@ async def _keep_positions(ask: Ask, entries: list[Entry]) -> PositionsNoted:
     )
 
 
+def _place(event: Event, entry: Entry) -> str:
+    """The name of an entry's point; of a hotel too, where crew set out from it."""
+    if entry.kind is Kind.CREW_LEFT:
+        return place_name(event, entry.point)
+    return answers.point_name(event, entry.runner, entry.point) if entry.runner else ""
+
+
 def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
     entry, event = appended.entry, picture.event
     about = {entry.id, entry.about} if entry.kind in (Kind.CONFIRMED, Kind.TAKEN_BACK) else {entry.id}
@@ -400,7 +408,7 @@ def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: date
         runner=runner,
         runner_name=event.runner(runner).name if runner else "",
         point=entry.point,
-        name=answers.point_name(event, runner, entry.point) if runner else "",
+        name=_place(event, entry),
         unconfirmed=entry.unconfirmed,
         doubt=entry.doubt,
         told=tuple(answers.person_name(event, p) for p in told),

@@ -18,7 +18,7 @@ from server.event.model import CourseDef, Event, PointKind
 from server.facts.entry import Entry, Fix, Kind, Retired, Source
 from server.facts.state import Going, RaceState, RunnerState
 
-__all__ = ["Doubt", "Reason", "doubt"]
+__all__ = ["Doubt", "Reason", "doubt", "drives_begin"]
 
 
 class Reason(StrEnum):
@@ -90,6 +90,8 @@ def doubt(
         return None
     if entry.seen_at > now + CLOCKS_DIFFER:
         return Doubt(Reason.FUTURE, at=entry.seen_at)
+    if entry.kind is Kind.CREW_LEFT and entry.point in drives_begin(event):
+        return None
     if entry.runner is None:
         return _unknown_point(entry, event.courses)
     if all(r.id != entry.runner for r in event.runners):
@@ -111,6 +113,13 @@ def doubt(
 def fastest_kmh(distance_km: float) -> float:
     """The speed nobody exceeds over `distance_km`, by FASTEST_KMH."""
     return next(kmh for km, kmh in reversed(FASTEST_KMH) if max(distance_km, 0.0) >= km)
+
+
+def drives_begin(event: Event) -> frozenset[str]:
+    """Where crew set out from that need be no point of the course: a hotel, home, a field."""
+    begin = {p.id for p in event.places} | {d.from_place for d in event.drives}
+    begin |= {m.from_place for m in event.meetings if m.from_place}
+    return frozenset(begin | {c.starts_at for c in event.cars if c.starts_at})
 
 
 def _unknown_point(entry: Entry, courses: tuple[CourseDef, ...]) -> Doubt | None:

@@ -8,8 +8,9 @@ from datetime import timedelta
 import pytest
 
 from server.facts.entry import Kind
+from server.watch.notice import NoticeKind
 from tests.api.conftest import Running
-from tests.api.test_little_heard import FIRST, ask, pass_time, running
+from tests.api.test_little_heard import FIRST, ask, made, pass_time, running
 
 DOD = '{ name = "Ravel Dod", km = 40, crew = {}, reports = [ { by = "crew", chance = 0.9 } ] },'
 JONAS = '{ name = "Jonas", phone = "+44 1632 960013", parts = [ { kind = "crew", drives = true } ] }, '
@@ -78,3 +79,15 @@ async def test_who_goes_nowhere_reads_whose_leave_by_it_is(sqlite_url: str, pers
         first, second = (await ask(server, "when do i leave", person)).splitlines()[:2]
         assert first == "For Ana, not for you:"
         assert second.startswith("Leave by Sat 05:50 for Skelter Mill")
+
+
+@pytest.mark.parametrize("words", ["leaving now", "driving now", "on my way"])
+async def test_who_leaves_the_hotel_early_is_not_asked_on_the_road(sqlite_url: str, words: str) -> None:
+    """Said before any leave-now: it is noted as the departure it is, and nobody at home is sent to telephone a driver."""
+    async with running(sqlite_url, TWO_CARS) as server:
+        assert (await ask(server, words)).startswith("Noted: you left hotel, Sat 05:00.")
+        await pass_time(server, 1.5, every_minutes=2)
+        kinds = [(m.notice.key.kind, m.notice.key.person) for m in await server.parts.journal.made("first")]
+        assert (NoticeKind.LEAVE_NOW, "ana") not in kinds
+        asked = [m.notice.values.person for m in await made(server, NoticeKind.UNREACHED)]  # type: ignore[union-attr]
+        assert "ana" not in asked
