@@ -15,6 +15,8 @@ from zoneinfo import ZoneInfo
 FUTURE_COUNTS = 3
 # Past this, which of two readings of a 12-hour time was meant is a guess.
 SURE_WITHIN = timedelta(hours=5)
+LONGEST = timedelta(days=30)
+"""No length that is said is longer: '99999999999 min ago' is a slip, and must not keep the rest of it from being read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +77,12 @@ def _length(groups: tuple[str | None, ...]) -> timedelta:
     if and_half:
         minutes += 30 if unit == "hour" else 0.5
     if more and unit == "hour":
-        minutes += int(more)
-    return timedelta(minutes=minutes)
+        minutes += float(more)
+    return _minutes(minutes)
+
+
+def _minutes(count: float) -> timedelta:
+    return timedelta(minutes=min(count, LONGEST / timedelta(minutes=1)))
 
 
 def _candidates(
@@ -156,7 +162,7 @@ def _first_time(text: str, now: datetime, time_zone: str) -> TimeSaid | None:
     if m := _AGO.search(text):
         return TimeSaid(now - _length(m.groups()), _cut(text, m))
     if m := _BARE_AGO.search(text):
-        return TimeSaid(now - timedelta(minutes=int(m[1])), _cut(text, m))
+        return TimeSaid(now - _minutes(float(m[1])), _cut(text, m))
     if m := _GONE.search(text):
         return TimeSaid(
             now - timedelta(minutes=int(m[2])), " ".join((text[: m.end(1)] + text[m.end() :]).split())
