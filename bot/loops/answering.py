@@ -6,6 +6,7 @@ answer, the process died) comes again when its lease is over; its keys make the 
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
 from functools import partial
@@ -133,14 +134,29 @@ class Answering:
                     return False
                 await self._show_menu(incoming)
         except Exception as error:
-            if isinstance(error, UnreachableError) or update.tries < TRIES_MAX:
+            if isinstance(error, UnreachableError):
                 log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
                 return False
-            broke(log, "update set aside", error, update=update.id)
+            broke(log, "the desk failed", error, update=update.id, tries=update.tries)
+            if update.tries in (1, TRIES_MAX):
+                await self._say_fault(read)
+            if update.tries < TRIES_MAX:
+                return (
+                    True  # told so, they may have written it anew: what comes after it must not wait for it
+                )
             await self._done(update, f"the desk failed on it: {type(error).__name__}")
             return True
         await self._done(update, "")
         return True
+
+    async def _say_fault(self, read: tuple[Incoming, ...]) -> None:
+        """Whoever wrote, perhaps for help, must not take our silence for 'noted'."""
+        for incoming in read:
+            if not incoming.group:
+                with suppress(Exception):
+                    await self._channel.reply(
+                        incoming, Reply(sentence(language_of(incoming.language), "error-fault"))
+                    )
 
     async def _hand_on_addresses(self, update: RawUpdateOut) -> None:
         if isinstance(self._channel, TellsOfAddresses):

@@ -959,6 +959,7 @@ error-not_now = Das passt nicht zu dem, was gemeldet ist: { $what }.
 error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
 error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
 error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
+error-fault = Ein Fehler bei mir: Das konnte ich nicht lesen. NICHTS ist notiert. Schreib es mit anderen Worten; wenn es eilt, ruf an.
 error-unreachable = Der Server ist gerade nicht zu erreichen. NICHTS ist bisher notiert. Deine Nachricht ist aufgehoben: sobald der Server antwortet, wird sie mit der Zeit bearbeitet, zu der du sie geschickt hast, und dann hörst du davon. Du musst sie nicht noch einmal schicken; wenn es eilt, ruf an.
 error-unreachable-not-kept = Der Server ist gerade nicht zu erreichen. NICHTS ist notiert, und deine Nachricht ist nicht aufgehoben. Schick sie noch einmal; wenn es eilt, ruf an.
 

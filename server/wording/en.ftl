@@ -961,6 +961,7 @@ error-not_now = That does not fit what has been reported: { $what }.
 error-too_many = Too many wrong tries. Wait a few minutes.
 error-not_ready = The server can’t answer that yet. Ask again in a minute.
 error-other = The server could not take that. Nothing was noted. Try again; if it stays, telephone.
+error-fault = A fault of mine: I could not read that. NOTHING is noted. Write it in other words; if it is urgent, telephone.
 error-unreachable = The server can’t be reached just now. NOTHING is noted yet. Your message is kept: it is dealt with, as of when you sent it, once the server answers, and then you are told. No need to send it again; if it is urgent, telephone.
 error-unreachable-not-kept = The server can’t be reached just now. NOTHING is noted, and your message is not kept. Send it again; if it is urgent, telephone.
 

@@ -49,8 +49,8 @@ VERBS = (
 PLACES = ("", "lathe", "at wether lathe", "Brindle", "the mill", "long stile", "finish", "nowhere", "the pub")
 TIMES = (
     "", "now", "1502", "3:02", "5 to 3", "half two", "halb drei", "20 mins ago", "24:10", "25:70", "yesterday 2350",
-    "at 3", "at noon", "vor 10 min", "12am", "just before three", "by 4", "99999", "99999999999999 min ago", "9999999999999999 ago",
-    "for 999999999999 hours", "1" + "0" * 400 + " hours ago",
+    "at 3", "at noon", "vor 10 min", "12am", "just before three", "by 4", "99999",
+    "99999999999999 min ago", "9999999999999999 ago", "for 999999999999 hours", "1" + "0" * 400 + " hours ago",
 )  # fmt: skip
 MORE = (
     "",

@@ -131,6 +131,8 @@ async def test_a_desk_that_fails_is_asked_again_and_then_no_more(
     await standin.say("easy", user=42)
     await make_worker(telegram, desk)
     await until(lambda: texts(standin, "42") == ["you said: easy"])
+    await until(lambda: len(texts(standin)) == 1)
+    assert "NOTHING is noted" in texts(standin)[0]
 
     async def only_hers() -> bool:
         return await server.journal.waiting() == 1
@@ -139,6 +141,25 @@ async def test_a_desk_that_fails_is_asked_again_and_then_no_more(
     server.clock.advance(timedelta(seconds=61))
     await until(lambda: all_done(server))
     assert asked == 2
+
+
+async def test_a_message_the_desk_fails_on_holds_no_later_one_up(
+    server: Server, standin: StandIn, telegram: Telegram, make_worker: MakeWorker, desk: EchoDesk
+) -> None:
+    """Written in one dead spot and read together: the first breaks the desk, the second may be a call for help."""
+    failed = asyncio.Event()
+
+    async def fail_once() -> None:
+        if not failed.is_set():
+            failed.set()
+            raise RuntimeError("a fault")
+
+    desk.gates["41"] = fail_once
+    await standin.say("hard")
+    await standin.say("help")
+    await make_worker(telegram, desk)
+    await until(lambda: "you said: help" in texts(standin))
+    assert "you said: hard" not in texts(standin)
 
 
 async def test_an_unreadable_update_is_set_aside(
