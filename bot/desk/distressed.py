@@ -35,7 +35,7 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
     many = cry.runner is None and not whom
     whom, unnamed = whom or (None,), many or (cry.runner is None and len(whom) > 1)
     told: tuple[str, ...] | None = None
-    entry, again, number = "", False, -1
+    entry, again, number, anew = "", False, -1, not unnamed
     for number, whose in enumerate(whom):
         one = Report(
             Kind.ASKED_FOR_HELP, min(visit.sent_at, visit.now), whose, words=cry.words, unnamed=unnamed
@@ -44,12 +44,14 @@ async def distress(visit: Visit, cry: Distress) -> Reply:
             answer = (await hand_in(visit, one, visit.key(number))).data
             told = tuple(dict.fromkeys((*(told or ()), *answer.told)))
             entry = entry or answer.entry
+            anew = anew and answer.status != "same again"
         except UnreachableError:
             again = True
         except ApiError:
             continue
     control = (visit.event.race_control.name, visit.event.race_control.phone)
-    text = replies.say_distress(visit.say, control, visit.event.emergency_number, told, by_self=cry.by_self)
+    number_112 = visit.event.emergency_number
+    text = replies.say_distress(visit.say, control, number_112, told, by_self=cry.by_self, anew=anew)
     text = lines(text, await _besides(visit, cry, number + 1))
     buttons = visit.undo_button(entry) if entry else ()
     open_ones = _just_open(visit)

@@ -396,7 +396,10 @@ def _place(event: Event, entry: Entry) -> str:
 def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
     entry, event = appended.entry, picture.event
     about = {entry.id, entry.about} if entry.kind in (Kind.CONFIRMED, Kind.TAKEN_BACK) else {entry.id}
-    told = sorted({m.notice.key.person for m in made if about & set(m.notice.facts)} - {entry.by})
+    # Somebody without a channel that works has been told nothing: who called for help must not count on them.
+    told = sorted(
+        {m.notice.key.person for m in made if about & set(m.notice.facts) and not m.failed} - {entry.by}
+    )
     told = [p for p in told if not p.startswith(GROUP)]
     runner = entry.runner or ""
     ahead = [p for p in answers.point_answers(picture, runner, May.YES) if p.window] if runner else []

@@ -759,6 +759,7 @@ distress-passed-on = Deine Worte sind bei deiner Crew und deinem Sicherheitskont
     [0] .
    *[other] {": "}{ $names }.
  }
+distress-reaches-nobody = Es ist notiert, hat aber NIEMANDEN erreicht: keiner ist verbunden. Bitte telefoniere.
 distress-not-passed-on = Ich konnte deine Worte NICHT weitergeben. Bitte ruf an.
 distress-whose = Du hast nicht gesagt, welche Läuferin: der Alarm läuft für { $names }. Welche ist es?
 help-in-events = Der Alarm läuft bei { $events }.

@@ -806,6 +806,7 @@ distress-passed-on = Your words have gone to your crew and safety contact{ $coun
     [0] .
    *[other] {": "}{ $names }.
  }
+distress-reaches-nobody = It is written down, but it has reached NOBODY: no one is connected. Please telephone.
 distress-not-passed-on = I could NOT send your words on. Please telephone.
 distress-whose = You did not say which runner: the alarm is out for { $names }. Which one is it?
 help-in-events = The alarm is out in { $events }.

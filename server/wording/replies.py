@@ -112,13 +112,22 @@ def say_answered(say: Say, a: AnsweredAnswer, *, alarm: bool) -> str:
 
 
 def say_distress(
-    say: Say, control: tuple[str, str], emergency: str, told: tuple[str, ...] | None, *, by_self: bool
+    say: Say,
+    control: tuple[str, str],
+    emergency: str,
+    told: tuple[str, ...] | None,
+    *,
+    by_self: bool,
+    anew: bool = False,
 ) -> str:
-    """First whom to call; then whether the words were passed on (`told` None: they were not)."""
+    """First whom to call; then whether the words were passed on (`told` None: they were not; () of a call made `anew`: there
+    is nobody whom a channel reaches)."""
     name, phone = control
     first = say.s("distress" if by_self else "distress-for-her", emergency=emergency, name=name, phone=phone)
     if told is None:
         passed = say.s("distress-not-passed-on")
+    elif anew and not told:
+        passed = say.s("distress-reaches-nobody")
     else:
         passed = say.s("distress-passed-on", count=len(told), names=say.all(told))
     return lines(
