@@ -98,7 +98,8 @@ async def not_yet(visit: Visit, said: Reported) -> Reply | None:
     ]
     if not late:
         return None
-    return await _answer(visit, late[-1].short, Acknowledged("not yet", one.words), None, None)
+    # 'Here' is where they wait, also where the question was of a point before it.
+    return await _answer(visit, late[-1].short, Acknowledged("not yet", one.words), one.runner, one.point)
 
 
 async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
@@ -173,12 +174,12 @@ async def _also(visit: Visit, answer: str, runner: str | None) -> Reply:
 
 
 def _next_of(visit: Visit, runner: str) -> str | None:
-    """The point she is due at."""
+    """The point she is due at: of nobody heard of yet the first after the start."""
     here = visit.runner(runner)
     if here is None:
         return None
     ids = [p.id for p in here.points]
-    reached = ids.index(here.reached) if here.reached in ids else -1
+    reached = ids.index(here.reached) if here.reached in ids else 0
     return ids[reached + 1] if reached + 1 < len(ids) else None
 
 

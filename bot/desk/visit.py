@@ -160,9 +160,9 @@ class Visit:
         reached = ids.index(runner.reached) if runner.reached in ids else -1
         if reached + 1 >= len(ids):
             return ()
-        point = ids[reached + 1]
         if runner.going == "before the start" and reached < 0:
-            return (self._report("out", "button-out", runner, point),)
+            return (self._report("out", "button-out", runner, ids[0]),)
+        point = ids[max(reached, 0) + 1]
         return (
             (*self._report("in", "button-in", runner, point),),
             (*self._report("through", "button-through", runner, point),),

@@ -91,3 +91,22 @@ async def test_who_leaves_the_hotel_early_is_not_asked_on_the_road(sqlite_url: s
         assert (NoticeKind.LEAVE_NOW, "ana") not in kinds
         asked = [m.notice.values.person for m in await made(server, NoticeKind.UNREACHED)]  # type: ignore[union-attr]
         assert "ana" not in asked
+
+
+async def test_not_here_yet_is_never_of_the_start(sqlite_url: str) -> None:
+    """Nothing heard of her at all, Ana asked whether she has been there: 'not here yet' is of where Ana waits, and no
+    button offers the start."""
+    async with running(sqlite_url, TWO_CARS) as server:
+        await pass_time(server, 3.5)
+        assert await made(server, NoticeKind.LATE)
+        assert "In at Start" not in await buttons(server, "where is she")
+        said = await ask(server, "wrong person, she's not here yet")
+        assert "Noted: Maren not at Skelter Mill yet" in said
+        assert "Start" not in said
+
+
+async def buttons(server: Running, text: str) -> list[str]:
+    """The labels under the reply."""
+    body = {"text": text, "key": f"b-{server.clock.now():%H%M}"}
+    _, reply = await server.call("ana", "POST", "/v1/chat", body)
+    return [b["label"] for row in reply["data"]["buttons"] for b in row]
