@@ -77,4 +77,6 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     point = ctx.point if from_post else expected(runner, report.kind, ctx.point)
     stands = ctx.point is not None and ctx.point == point
     surely = stands or (runner.at == point and report.kind is Kind.OUT)
+    # 'We are here' of crew who are to be at their meeting by now is there.
+    surely = surely or (report.kind is Kind.CREW_THERE and point is not None and point == runner.own)
     return replace(report, point=point, guessed=report.guessed or not surely)

@@ -82,8 +82,10 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
 
 
 def _who_is_there(said: Sentence, ctx: Context) -> bool:
-    """'at Kettle' by itself, from crew whose place nobody knows, may say where they are: no question."""
-    alone = re.fullmatch(r"at (?:PT|FINISH)", said.text) is not None and ctx.last is None
+    """'at Kettle' by itself, from crew whose place nobody knows, may say where they are: no question, and hours after
+    one no more of it."""
+    stale = ctx.last is None or (ctx.last.runner is None and ctx.last.point is None)
+    alone = re.fullmatch(r"at (?:PT|FINISH)", said.text) is not None and stale
     return alone and ctx.point is None and PartKind.CREW in ctx.parts
 
 

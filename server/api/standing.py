@@ -56,15 +56,17 @@ def due_at(picture: Picture, runner: str, person: str) -> str | None:
 
 
 def own_by_now(picture: Picture, runner: str, person: str) -> str | None:
-    """The point of this person's own next meeting with her, once her window there has begun or soon will; else
-    None. Who waits there means that point, also while nobody has reported her out of the one before."""
+    """The point of this person's own next meeting with her, once they are to be there or soon will be; else None.
+
+    Who waits there means that point, also while nobody has reported her out of the one before.
+    """
     view = picture.views.get(runner)
     if view is None:
         return None
     mine = next_of(sight_of(picture.situation, runner, picture.now), person)
     if mine is None or mine.point not in view.points:
         return None
-    return mine.point if view.window(mine.point).early <= picture.now + SOON else None
+    return mine.point if min(mine.be_there, view.window(mine.point).early) <= picture.now + SOON else None
 
 
 def _with(picture: Picture, parties: Parties, person: str, point: str) -> set[str]:

@@ -110,3 +110,19 @@ async def buttons(server: Running, text: str) -> list[str]:
     body = {"text": text, "key": f"b-{server.clock.now():%H%M}"}
     _, reply = await server.call("ana", "POST", "/v1/chat", body)
     return [b["label"] for row in reply["data"]["buttons"] for b in row]
+
+
+async def test_here_of_crew_who_are_due_at_their_meeting_is_there(two_cars: Running) -> None:
+    """'We're here' of Jonas, who drove to Ravel Dod, counts untapped; then what he sees is seen there."""
+    assert (await ask(two_cars, "we're here", "jonas")).startswith("Noted: you are at Ravel Dod")
+    assert "counts" not in await ask(two_cars, "not here yet", "jonas")
+    assert (await ask(two_cars, "she's just in", "jonas")).startswith("Noted: Maren in at Ravel Dod")
+
+
+async def test_at_a_place_hours_after_a_question_is_no_question(two_cars: Running) -> None:
+    """Jonas asked for the cut-off in the morning; 'at ravel dod' in the evening asks whether it is he or she."""
+    await ask(two_cars, "will she make the cut-off", "jonas")
+    two_cars.clock.advance(timedelta(hours=2))
+    said = await ask(two_cars, "at ravel dod", "jonas")
+    assert "ut-off" not in said
+    assert said.splitlines()[0].endswith("?")

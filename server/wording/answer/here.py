@@ -46,8 +46,8 @@ class PointHere:
 @dataclass(frozen=True, slots=True)
 class RunnerHere:
     """A runner as the bot needs her. `reached` is the last point known reached, `at` the point where she is
-    now, `due` the point where the asker would see her next, `own` that of the asker's own next meeting once she may
-    be there by her window: who waits there speaks of it."""
+    now, `due` the point where the asker would see her next, `own` that of the asker's own next meeting once they
+    are to be there: who waits there speaks of it."""
 
     id: str
     name: str
