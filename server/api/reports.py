@@ -50,7 +50,7 @@ async def check_in(ask: Ask) -> NotedAnswer:
     sent = ask.sent(CheckIn)
     share = _may_report(ask, sent.kind)
     picture = await ask.picture()
-    sent = complete(sent, picture, ask.runner)
+    sent = await _own_correction(ask, complete(sent, picture, ask.runner))
     entry = await _entry(ask, sent, ask.event, ask.runner)
     entry = doubted(entry, picture, share, ask.person_parts)
     return await _keep(ask, picture, entry)
@@ -95,6 +95,7 @@ async def race_fact(ask: Ask) -> NotedAnswer:
         {**sent.model_dump(exclude={"edge", "wave"}), "kind": sent.kind.value}
     )
     as_check_in = complete(as_check_in, picture, None, edge=sent.edge, wave=sent.wave)
+    as_check_in = await _own_correction(ask, as_check_in)
     entry = await _entry(ask, as_check_in, ask.event, None)
     return await _keep(ask, picture, replace(entry, edge=sent.edge, wave=sent.wave))
 
@@ -178,6 +179,28 @@ def _still_in_time(entry: Entry, picture: Picture, within: timedelta, now: datet
 def _may_call_off(ask: Ask, entry: Entry) -> bool:
     """A call for help is taken back by whoever sent it, else by those who may stand an alarm down."""
     return entry.by == ask.person or may(ask.person_parts, Call.STAND_DOWN, entry.runner) is May.YES
+
+
+async def _own_correction(ask: Ask, sent: CheckIn) -> CheckIn:
+    """A report in the place of another ends what that one said: it takes what taking it back takes. A key names one of
+    the sender's own. A call for help is let through whatever it would replace, and then replaces nothing."""
+    if sent.replaces is None:
+        return sent
+    entry = await ask.parts.journal.entry(sent.replaces)
+    if entry is None or entry.sender == ask.caller.sender or await _may_replace(ask, entry):
+        return sent
+    if sent.kind is Kind.ASKED_FOR_HELP:
+        return sent.model_copy(update={"replaces": None})
+    raise not_yours(Call.TAKE_BACK)
+
+
+async def _may_replace(ask: Ask, entry: Entry) -> bool:
+    if ask.caller.reports_for is not None or entry.event != ask.event:
+        return False
+    share = may(ask.person_parts, Call.TAKE_BACK, entry.runner)
+    if share is May.NO or (share is May.SOME and entry.by != ask.person):
+        return False
+    return entry.kind is not Kind.ASKED_FOR_HELP or _may_call_off(ask, entry)
 
 
 async def _parts(ask: Ask, event: str) -> tuple[Part, ...]:

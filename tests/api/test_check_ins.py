@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from server.api import auth
 from tests.api.conftest import EVENT, RUNNER, Running
 
 
@@ -200,3 +201,49 @@ async def test_a_race_level_fact_recomputes_everything(running: Running) -> None
 
 def _moment(point: dict[str, Any]) -> datetime:
     return datetime.fromisoformat(point["window"]["likely"])
+
+
+@pytest.mark.parametrize(
+    ("first", "by", "then", "allowed"),
+    [
+        ("asked for help", "maren", "vera", False),
+        ("asked for help", "maren", "jonas", False),
+        ("asked for help", "maren", "ines", True),
+        ("asked for help", "ana", "ana", True),
+        ("in", "ana", "vera", False),
+        ("in", "ana", "sam", False),
+        ("in", "ana", "jonas", True),
+        ("in", "vera", "vera", True),
+    ],
+)
+async def test_a_report_in_the_place_of_another_takes_what_taking_it_back_takes(
+    running: Running, first: str, by: str, then: str, allowed: bool
+) -> None:
+    """Else a volunteer's slip, or a tracker's token, could end a call for help."""
+    running.clock.advance(timedelta(hours=4))
+    _, noted = await running.report(by, first, "mill")
+    entry = noted["data"]["entry"]
+    status, reply = await running.report(then, "in", "mill", replaces=entry)
+    assert status == (200 if allowed else 403), reply
+    if not allowed:
+        assert reply["error"]["code"] == "not_yours"
+    state = (await running.parts.pictures.take(EVENT, running.clock.now())).state.runner("maren")
+    if first == "asked for help":
+        assert (state.help_open is None) is allowed
+
+
+async def test_a_trackers_token_replaces_only_its_own(running: Running) -> None:
+    """A device that may report her may not end what people said of her; a call for help gets through and ends nothing."""
+    running.clock.advance(timedelta(hours=4))
+    _, noted = await running.report("maren", "asked for help")
+    scope = [auth.report_scope(EVENT, "maren")]
+    secret = await running.parts.journal.issue_token(None, "tracker", scope, running.clock.now())
+    headers = {"Authorization": f"Bearer {secret}"}
+    body = {"kind": "in", "point": "mill", "replaces": noted["data"]["entry"]}
+    status, _ = await running.call(None, "POST", running.path("checkins"), body, headers=headers)
+    assert status == 403
+    body = {"kind": "asked for help", "replaces": noted["data"]["entry"]}
+    status, _ = await running.call(None, "POST", running.path("checkins"), body, headers=headers)
+    assert status == 200
+    state = (await running.parts.pictures.take(EVENT, running.clock.now())).state.runner("maren")
+    assert len(state.helps_open) == 2
