@@ -36,8 +36,13 @@ def expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | Non
     ahead = [p.id for p in place.ahead]
     if kind is Kind.OUT and runner.reached is None and ahead and runner.going == "before the start":
         return ahead[0]
+    if kind is Kind.OUT:
+        # Nobody goes on from the finish.
+        ahead = [p.id for p in place.ahead if not p.finish] or ahead
     if runner.due in ahead:
         return runner.due
+    if kind is Kind.OUT and runner.reached is not None and ahead:
+        return next((p.id for p in place.ahead if p.crew_access and p.id in ahead), ahead[0])
     ahead = ahead[1:] if runner.reached is None and len(ahead) > 1 else ahead
     return next(iter(ahead), place.points[-1].id if place.points else None)
 

@@ -112,9 +112,13 @@ async def buttons(server: Running, text: str) -> list[str]:
     return [b["label"] for row in reply["data"]["buttons"] for b in row]
 
 
-async def test_here_of_crew_who_are_due_at_their_meeting_is_there(two_cars: Running) -> None:
+@pytest.mark.parametrize("words", ["we're here", "bin da", "parked up"])
+async def test_here_of_crew_who_are_due_at_their_meeting_is_there(two_cars: Running, words: str) -> None:
     """'We're here' of Jonas, who drove to Ravel Dod, counts untapped; then what he sees is seen there."""
-    assert (await ask(two_cars, "we're here", "jonas")).startswith("Noted: you are at Ravel Dod")
+    said = await ask(two_cars, words, "jonas")
+    assert said.startswith("Noted: you are at Ravel Dod")
+    assert "not counted" not in said
+    assert "is that right" not in said.lower()
     assert "counts" not in await ask(two_cars, "not here yet", "jonas")
     assert (await ask(two_cars, "she's just in", "jonas")).startswith("Noted: Maren in at Ravel Dod")
 

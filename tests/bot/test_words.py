@@ -332,3 +332,17 @@ def test_what_merely_has_in_or_out_in_it_is_no_arrival(text: str) -> None:
     meant = understand(text, world.crew_of_maren())
     reports = meant.reports if isinstance(meant, Reported) else ()
     assert not {r.kind for r in reports} & {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED}, world.brief(meant)
+
+
+@pytest.mark.parametrize("words", ["she's off again", "sie ist weiter", "she has gone on"])
+def test_nobody_goes_on_from_the_finish(words: str) -> None:
+    """From crew whose own next meeting is the finish already: asked about the next place where crew could see her go."""
+    maren = replace(world.MAREN, reached="stile-back", due="finish")
+    ctx = replace(world.crew_of_maren(), runners=(maren,), language="de" if words.startswith("sie") else "en")
+    found = understand(words, ctx)
+    assert isinstance(found, Reported)
+    assert (found.reports[0].kind, found.reports[0].point, found.reports[0].guessed) == (
+        Kind.OUT,
+        "lathe",
+        True,
+    )
