@@ -79,7 +79,7 @@ RACE_TABLES: Final = (
         "alarm",
         "When the safety contact is called. Best left as it is.",
         (
-            Key("line", "the chance that all is well under which she counts as overdue", "0.005"),
+            Key("line", "the chance that all is well under which she counts as overdue", "0.002"),
             Key("grace_minutes", "how long to wait then before anybody is called", "15"),
             Key("look_again_minutes", "how long whoever answered has before they are asked again", "20"),
             Key("answer_within_minutes", "how long somebody has to answer before the next is called", "5"),

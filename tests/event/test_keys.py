@@ -55,7 +55,7 @@ def test_each_key_is_told_whole(table) -> None:
         ("points.crew", "unloading_minutes", "minutes, from 0 to 1440", "5"),
         ("points", "signal", "one of: good, patchy, none", "good"),
         ("event", "limit", 'hours and minutes in quotes, as in "29:00"; 0.5 to 336 hours', ""),
-        ("alarm", "line", "number from 1e-06 to 0.2", "0.005"),
+        ("alarm", "line", "number from 1e-06 to 0.2", "0.002"),
         ("rules", "outside_help", "one of: crew points only, anywhere", "crew points only"),
     ],
 )

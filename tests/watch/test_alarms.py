@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from server.event.model import Part, PartKind
+from server.event.model import AlarmRule, Part, PartKind
 from server.facts.entry import Kind, Retired, Source
 from server.facts.state import Interval
 from server.watch.notice import AlarmValues, LateValues, NoticeKind, StandDownValues, UnreachedValues
@@ -38,7 +38,7 @@ def lines_of(night: Any, at: Any) -> tuple[Any, Any]:
     """When she is late and when overdue, from the forecast itself."""
     outlook = night.situation(at("23:11")).outlooks["maren"]
     late = outlook.late_time()[1]
-    return late, max(outlook.unheard_falls_under(0.005, at("23:10")), late + timedelta(minutes=15))
+    return late, max(outlook.unheard_falls_under(AlarmRule().line, at("23:10")), late + timedelta(minutes=15))
 
 
 def alarmed(night: Any, at: Any) -> Any:
