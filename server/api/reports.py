@@ -259,6 +259,9 @@ async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Ent
     _until_in_reason(sent, ask.now)
     sent_at = sent.sent_at or (before.sent_at if before else ask.now)
     seen_at = sent.seen_at or (before.seen_at if before and sent.sent_at is None else sent_at)
+    if sent.kind is Kind.ASKED_FOR_HELP:
+        # A telephone whose clock is ahead: she needs help now, not by then.
+        seen_at = min(seen_at, before.received_at if before else ask.now)
     entry = Entry(
         id="",
         event=event,

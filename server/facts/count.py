@@ -55,11 +55,16 @@ def counted(entries: Iterable[Entry], now: datetime) -> Counted:
     live, waiting = _settle(kept, alias, now)
     ordered = sorted(kept, key=seen_order)
     return Counted(
-        counts=tuple(e for e in ordered if e.id in live and e.seen_at <= now),
-        future=tuple(e for e in ordered if e.seen_at > now and (e.id in live or e.id in waiting)),
+        counts=tuple(e for e in ordered if e.id in live and _has_been(e, now)),
+        future=tuple(e for e in ordered if not _has_been(e, now) and (e.id in live or e.id in waiting)),
         unconfirmed=tuple(e for e in ordered if e.seen_at <= now and e.id in waiting),
         conflicts=conflicts,
     )
+
+
+def _has_been(e: Entry, now: datetime) -> bool:
+    """Whether its time has come. A call for help waits for no clock, hers or ours, to be put right."""
+    return e.seen_at <= now or e.kind is Kind.ASKED_FOR_HELP
 
 
 def same_content(one: Entry, other: Entry) -> bool:

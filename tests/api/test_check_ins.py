@@ -247,3 +247,20 @@ async def test_a_trackers_token_replaces_only_its_own(running: Running) -> None:
     assert status == 200
     state = (await running.parts.pictures.take(EVENT, running.clock.now())).state.runner("maren")
     assert len(state.helps_open) == 2
+
+
+@pytest.mark.parametrize("field", ["seen_at", "sent_at"])
+async def test_help_from_a_clock_that_is_ahead_goes_out_at_once(running: Running, field: str) -> None:
+    """By her telephone it is three hours later. It is not kept until then; sent again it is the same call."""
+    await running.reachable()
+    running.parts.ticker.catching_up = None
+    running.parts.pictures.watching_since = running.clock.now()
+    running.clock.advance(timedelta(hours=1))
+    ahead = {field: (running.clock.now() + timedelta(hours=3)).isoformat(), "key": "h-1"}
+    _, noted = await running.report("maren", "asked for help", **ahead)
+    assert "Ines" in noted["data"]["told"]
+    made = await running.parts.journal.made(EVENT)
+    assert "asked for help" in {m.notice.key.kind.value for m in made}
+    running.clock.advance(timedelta(minutes=1))
+    _, again = await running.report("maren", "asked for help", **ahead)
+    assert again["data"]["status"] == "same again"

@@ -351,6 +351,13 @@ def test_the_future_is_kept_and_marked_until_it_comes(maren) -> None:
     assert maren(row, now="8:00").going is Going.AT_POINT
 
 
+def test_a_call_for_help_waits_for_no_clock(maren) -> None:
+    """Her telephone is ahead, or ours was put back since: she is helped now."""
+    state = maren((K.IN, "6:00", MILL), (K.ASKED_FOR_HELP, "9:00"), now="7:00")
+    assert state.help_open is not None
+    assert state.future == ()
+
+
 def test_an_undo_seen_in_the_future_undoes_nothing_yet(maren) -> None:
     """A wrong clock on a phone must not hide what is known."""
     rows = [(K.IN, "8:00", {**CHAPEL, "id": "x"}), (K.TAKEN_BACK, "9:00", {"about": "x"})]
