@@ -96,6 +96,7 @@ async def test_help_never_waits(running: Running, person: str) -> None:
 async def test_help_after_her_race_is_closed_is_on_the_board_as_ever(running: Running) -> None:
     """Retired, in hand, race control told; an hour later a device of hers asks for help: those told are named, the alarm
     is open on the board, answered like any, and over when it is taken back."""
+    await running.reachable()
     running.clock.set(running.start + timedelta(hours=3))
     await running.report("ana", "retired", "mill", how="own choice")
     await running.report("ana", "in hand")

@@ -150,14 +150,16 @@ def test_every_entry_ends_in_one_place(entry, event, clock, placer, rows) -> Non
 @quick
 @given(rows=journals(), minutes=st.integers(0, 1600))
 def test_only_what_was_seen_by_now_counts(entry, event, clock, placer, rows, minutes) -> None:
-    """At an earlier `now`, leaving out what is seen later gives the same runners but for the marks."""
+    """At an earlier `now`, leaving out what is seen later, but for calls for help, gives the same runners but for the
+    marks."""
     entries = build(entry, clock, rows)
     now = clock("2:00") + timedelta(minutes=minutes)
     whole = fold(entries, event, now, placer)
     keys = [e.key for e in entries]
     if len(set(keys)) < len(keys):
         return  # of two entries under one key the one kept may be a later one
-    seen = fold([e for e in entries if e.seen_at <= now], event, now, placer)
+    been = [e for e in entries if e.seen_at <= now or e.kind is Kind.ASKED_FOR_HELP]
+    seen = fold(been, event, now, placer)
     assert [replace(r, future=()) for r in whole.runners] == list(seen.runners)
 
 
