@@ -27,6 +27,7 @@ further-meetings = Andere Treffen
 mine = deins
 others = { $who }
 leave-by = Losfahren bis
+you-are-there = du bist da
 leave-by-unknown = keine Abfahrtszeit: die Fahrt ist nicht bestätigt
 be-there = Dort sein ab
 until-heard = zur nächsten Nachricht von ihr

@@ -27,6 +27,7 @@ further-meetings = Other meetings
 mine = yours
 others = { $who }
 leave-by = Leave by
+you-are-there = you are there
 leave-by-unknown = no leave-by: the drive is not confirmed
 be-there = Be there from
 until-heard = she is heard of

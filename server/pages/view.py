@@ -64,6 +64,7 @@ class MeetingCard:
     lost: str
     no_signal: bool
     others: tuple[str, ...] = ()
+    there: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -308,6 +309,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         lost=pen.word("lost", why=lost_words(pen.say, v)) if v.lost else "",
         no_signal=v.no_signal,
         others=_cars(m, pen),
+        there=m.there,
     )
 
 

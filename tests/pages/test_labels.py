@@ -103,6 +103,22 @@ async def test_the_board_stands_when_somebody_says_where_they_are(site: Site) ->
             assert "at Brindle Gate since" in await reply.text()
 
 
+async def test_the_card_of_who_is_there_names_no_leave_by(site: Site) -> None:
+    """Ana stands at her next meeting: her card says so and until when to wait; Jonas's board keeps its leave-by."""
+    headers = {"Origin": site.url}
+    pages = {}
+    for person, text in (("ana", "i'm at brindle gate"), ("jonas", "where is she")):
+        cookies = {"stilepost": await site.token(person)}
+        async with aiohttp.ClientSession(cookies=cookies, headers=headers) as session:
+            await session.post(site.url + "/v1/chat", json={"key": "k1", "text": text})
+            async with session.get(site.url + "/") as reply:
+                pages[person] = (await reply.text()).split("<h4>")[1].split("</dl>")[0]
+    assert "you are there" in pages["ana"]
+    assert "Leave by" not in pages["ana"]
+    assert "Wait until" in pages["ana"]
+    assert "Leave by" in pages["jonas"]
+
+
 def test_a_value_that_is_lacking_costs_a_word_and_not_the_page() -> None:
     """At night half a sentence is worth more than no board; the log says what is wrong."""
     assert label("en", "people-at", name="Brindle Gate").startswith("at Brindle Gate since")
