@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import click
@@ -44,6 +45,17 @@ def test_every_command_named_is_one(page: Path) -> None:
             o for p in command.params if isinstance(p, click.Option) for o in (*p.opts, *p.secondary_opts)
         }
         assert {w for w in words if w.startswith("--")} <= options, (page.name, name, words)
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda p: p.name)
+def test_every_option_that_takes_a_value_is_given_one(page: Path) -> None:
+    """Typed as it stands there it runs: '--qr' alone is refused."""
+    for name, *words in commands(page):
+        for option in stilepost.commands[name].params:
+            if not isinstance(option, click.Option) or option.is_flag:
+                continue
+            for word, after in pairwise([*words, "--"]):
+                assert word not in option.opts or not after.startswith("--"), (page.name, name, words)
 
 
 def test_the_pages_name_the_commands_that_matter() -> None:

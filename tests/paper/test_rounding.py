@@ -100,3 +100,11 @@ def test_files_and_calendar(drawn, demo_course) -> None:
         assert f"A {SAY.when(at[Goal.A])}, C {SAY.when(at[Goal.C])}" in gpx
     (race,) = (a for a in appointments_of(before, "maren", SAY) if a.id.startswith("race"))
     assert race.end == shown[-1][Goal.C]
+
+
+def test_the_goals_say_what_they_are(drawn) -> None:
+    """A, B and C mean nothing to whoever reads a plan for the first time."""
+    _, table, _, _ = drawn
+    assert re.search(
+        r"A \S+ \(a good day\), B \S+ \(the target\), C \S+ \(a hard day\)", goals_line(SAY, table)
+    )
