@@ -169,7 +169,7 @@ def _crew(base: Report, said: Sentence, text: str, ctx: Context) -> Understood |
         return Reported((replace(base, kind=Kind.CREW_LEFT),))
     bare = _BARE_PLACE.match(text) and base.seen_at == ctx.now
     runners = (said.runner,) if said.runner is not None else ctx.candidates()
-    if bare and ctx.point is None and any(r.at is None for r in runners):
+    if bare and ctx.point is None and any(_elsewhere(r) for r in runners):
         # 'in Ravel 0305' with its time is hers: nobody writes down to the minute when they parked.
         return _ask_who(base, said, runners, ctx)
     return _own_place(base, said, runners, ctx) if reporting.says_crew_there(text) else None
@@ -190,10 +190,15 @@ def _own_place(
 _BARE_PLACE = re.compile(r"^(?:now |just |back )?at (?:PT|FINISH)(?: now| already)?$")
 
 
+def _elsewhere(runner: RunnerHere) -> bool:
+    """Whether she is at no point, or was last known in at one before that where the writer waits: 'out' is forgotten."""
+    return runner.at is None or (runner.own is not None and runner.own != runner.at)
+
+
 def _ask_who(base: Report, said: Sentence, runners: tuple[RunnerHere, ...], ctx: Context) -> AskBack | None:
     """'at Brindle now' from crew whose own place nobody knows: they, or she, or which of two?"""
     crew = placed(replace(base, kind=Kind.CREW_THERE), said, runners[0], ctx)
-    hers = [placed(replace(base, kind=Kind.IN), said, r, ctx) for r in runners if r.at is None]
+    hers = [placed(replace(base, kind=Kind.IN), said, r, ctx) for r in runners if _elsewhere(r)]
     arrived = [one for one in hers if isinstance(one, Report)]
     if isinstance(crew, AskBack) or not arrived:
         return None
