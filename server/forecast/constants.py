@@ -119,7 +119,7 @@ CASES = (
 )
 
 GROUNDS = (
-    Ground(climb_m_per_km=2.0, years=5, push=(0.68742, 0.55664), tail=(0.1782, 0.5, 2.3342), hazard=(-4.8697, 9.4506, -8.7479, 5.6199, 4.766, -0.30421), nets=(
+    Ground(climb_m_per_km=2.0, years=5, push=(0.3412, 0.59437, 1.495), tail=(0.1782, 0.5, 2.3342), hazard=(-4.8697, 9.4506, -8.7479, 5.6199, 4.766, -0.30421), nets=(
         Net(
             centre=np.array(
             [
@@ -764,7 +764,7 @@ GROUNDS = (
             ]).reshape(28, 8),
         ),
     )),
-    Ground(climb_m_per_km=34.0, years=18, push=(1.1222, 1.0167), tail=(0.32398, 0.625, 3.2186), hazard=(-8.4588, 25.541, -21.178, 8.1818, 3.3724, 1.3153), nets=(
+    Ground(climb_m_per_km=34.0, years=18, push=(0.50285, 0.97534, 1.8844), tail=(0.32398, 0.625, 3.2186), hazard=(-8.4588, 25.541, -21.178, 8.1818, 3.3724, 1.3153), nets=(
         Net(
             centre=np.array(
             [

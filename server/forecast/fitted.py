@@ -32,7 +32,7 @@ class Ground:
     climb_m_per_km: float
     nets: tuple[Net, ...]
     hazard: tuple[float, ...]
-    push: tuple[float, float]
+    push: tuple[float, float, float]
     tail: tuple[float, float, float]
     years: int
 

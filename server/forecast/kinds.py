@@ -32,7 +32,7 @@ class Kind:
     level_sd: float
     nets: tuple[tuple[float, Net], ...]
     hazard: tuple[float, ...]
-    push: tuple[float, float]
+    push: tuple[float, float, float]
     tail: tuple[float, float, float]
     years: float
     widen: float
@@ -76,6 +76,7 @@ def _kind(quality: Quality, climb: float, target: Target) -> Kind:
     push = (
         (1.0 - hilly) * flat.push[0] + hilly * hill.push[0],
         (1.0 - hilly) * flat.push[1] + hilly * hill.push[1],
+        (1.0 - hilly) * flat.push[2] + hilly * hill.push[2],
     )
     years = (1.0 - hilly) * flat.years + hilly * hill.years
     corner = min(hilly, 1.0 - hilly) < 0.1 and good in (0.0, 1.0) and climb < 1.5 * hill.climb_m_per_km

@@ -41,7 +41,7 @@ class Posterior:
     weights: FloatArray
     survival: FloatArray
     log_evidence: float
-    push: tuple[float, float]
+    push: tuple[float, float, float]
 
     @property
     def last_fact_s(self) -> float:
@@ -228,7 +228,9 @@ def _stays(track: Track, times: FloatArray) -> FloatArray:
     return times
 
 
-def _finished(reference: Reference, track: Track, settings: Settings, push: tuple[float, float]) -> Posterior:
+def _finished(
+    reference: Reference, track: Track, settings: Settings, push: tuple[float, float, float]
+) -> Posterior:
     none = np.zeros((settings.paths, 0))
     weights = np.full(settings.paths, 1.0 / settings.paths)
     rest = stops.rest_scores(settings.paths)

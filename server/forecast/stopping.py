@@ -51,13 +51,16 @@ def survival(hazard: tuple[float, ...], seen: Seen, ahead: Ahead, legs: Legs) ->
     return np.asarray(np.exp(-np.cumsum(rate(hazard, x) * (ahead.b - ahead.a), axis=-1)))
 
 
-def made(push: tuple[float, float], in_time: float) -> float:
+def made(push: tuple[float, float, float], in_time: float, way: float) -> float:
     """P(makes a cut-off | nothing ends her race before) from the share of her likely times that make it.
 
-    Near a limit runners hurry, and those who do not are ended by it and so in the hazard: Phi(a + b z), z the
-    normal score of in_time, a and b fitted at the finish of everybody's rows, finishers or not. Past hope it is 0.
+    way: how much of the way to the cut-off lies behind her, 0 to 1. Near a limit runners hurry, and those who do not
+    are ended by it and so in the hazard: Phi(a + c way^2 + b z), z the normal score of in_time. On the first miles
+    nobody hurries yet, and what is uncertain is how fast she is. push is (a, b, c), fitted at the finish of everybody's
+    rows, finishers or not. Past hope it is 0.
     """
     if in_time <= 0.0 or in_time >= 1.0:
         return float(in_time >= 1.0)
     z = float(ndtri(in_time))
-    return float(ndtr(push[0] + push[1] * z) * ndtr((z - HOPELESS_Z) / HOPELESS_WIDTH))
+    hurry = push[0] + push[2] * way**2
+    return float(ndtr(hurry + push[1] * z) * ndtr((z - HOPELESS_Z) / HOPELESS_WIDTH))

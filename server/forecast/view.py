@@ -157,7 +157,10 @@ class View:
         ever = ask(point, np.inf)
         if point < self._track.first and not (leaving and point == self._track.at_point):
             return ask(point, t_s)
-        return ever * made(self.posterior.push, ask(point, t_s) / ever) if ever > 0 else 0.0
+        if ever <= 0:
+            return 0.0
+        way = min(self._track.origin.ref_s / float(self.posterior.reference.elapsed_s[point]), 1.0)
+        return ever * made(self.posterior.push, ask(point, t_s) / ever, way)
 
     def _probability(self, point: int, t_s: float, paths: FloatArray, known: FloatArray) -> float:
         column = point - self._track.first

@@ -188,5 +188,30 @@ def test_who_makes_a_limit_oftener_than_her_times_say_is_found_out() -> None:
     as_run, hurried = (
         fit_push([replace(r, limit_s=limit)], kind.prior, (), never, kind.level_sd) for r in (plain, rather)
     )
-    assert hurried[0] > as_run[0] + 0.3
+    for way in (0.5, 0.9):
+        assert hurried[0] + hurried[2] * way**2 > as_run[0] + as_run[2] * way**2 + 0.3
     assert hurried[1] > 0.0
+
+
+def test_hurry_that_comes_late_is_found_late() -> None:
+    """Whoever is a little late at the last point but one runs in just in time; who is a little late at the first does not.
+
+    Half of those late at first are late at last too, whatever they ran between.
+    """
+    kind = kinds.of(
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+    )
+    draws = np.random.default_rng(5)
+    ref = np.linspace(BASIS_S / 8, BASIS_S, 8)
+    times = np.cumsum(np.exp(0.08 * draws.standard_normal((800, 8))) * BASIS_S / 8, axis=1)
+    limit = float(np.quantile(times[:, -1], 0.5))
+    alone = Race("hill100", 1, times, ref, limit, False)
+    close = (times[:, -2] > limit * 0.875) & (times[:, -2] < limit * 0.90)
+    hurries = times.copy()
+    hurries[close, -1] = np.minimum(hurries[close, -1], limit - 30.0)
+    never = (-9.0, 0.0, 0.0, 0.0, 0.0, 0.0)
+    plain, late = (
+        fit_push([r], kind.prior, (), never, kind.level_sd)
+        for r in (alone, replace(alone, elapsed_s=hurries))
+    )
+    assert late[2] > plain[2] + 0.3

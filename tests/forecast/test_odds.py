@@ -47,14 +47,19 @@ def test_a_cutoff_out_is_harder_than_a_cutoff_in(plan: Reference) -> None:
     assert view.probability_cutoff(8, t, leaving=True) < view.probability_cutoff(8, t, leaving=False)
 
 
-@given(st.floats(0.0, 1.0), st.floats(0.0, 1.0), st.floats(-1.0, 2.0), st.floats(0.3, 1.5))
-def test_who_hurries_makes_it_no_less_often_for_more_time(p: float, q: float, a: float, b: float) -> None:
-    """More of her likely times in time: no lower odds; none in time or all of them is no and yes."""
+@given(
+    st.floats(0.0, 1.0), st.floats(0.0, 1.0), st.floats(-1.0, 2.0), st.floats(0.3, 1.5), st.floats(0.0, 3.0)
+)
+def test_who_hurries_makes_it_no_less_often_for_more_time_or_nearer_to_it(
+    p: float, q: float, a: float, b: float, c: float
+) -> None:
+    """More of her likely times in time, or less of the way to go: no lower odds; none or all of them is no and yes."""
     low, high = sorted((p, q))
-    assert 0.0 <= made((a, b), low) <= made((a, b), high) <= 1.0
-    assert made((a, b), 0.0) == 0.0
-    assert made((a, b), 1.0) == 1.0
-    assert made((0.0, 1.0), 0.3) == pytest.approx(0.3, abs=1e-6)
+    assert 0.0 <= made((a, b, c), low, 0.4) <= made((a, b, c), high, 0.4) <= 1.0
+    assert made((a, b, c), p, low) <= made((a, b, c), p, high)
+    assert made((a, b, c), 0.0, q) == 0.0
+    assert made((a, b, c), 1.0, q) == 1.0
+    assert made((0.0, 1.0, 0.0), 0.3, q) == pytest.approx(0.3, abs=1e-6)
 
 
 def test_odds_of_a_cutoff_are_no_larger_than_of_getting_there_and_larger_than_by_her_times(

@@ -22,7 +22,7 @@ from server.forecast.prior import Prior
 
 NO_HAZARD = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 AS_THE_NETS_SAY = (1.0, 1.0, 3.0)
-NO_PUSH = (0.0, 1.0)
+NO_PUSH = (0.0, 1.0, 0.0)
 Fit = Callable[[Sequence[Race]], Prior]
 
 

@@ -23,26 +23,26 @@ PLAIN_TAIL = 3.0
 
 def fit_push(
     races: Sequence[Race], prior: Prior, nets: tuple[Net, ...], hazard: tuple[float, ...], level_sd: float
-) -> tuple[float, float]:
-    """(a, b) of `stopping.made` by greatest likelihood of who finished within the limit, asked at every point.
+) -> tuple[float, float, float]:
+    """(a, b, c) of `stopping.made` by greatest likelihood of who finished within the limit, asked at every point.
 
     The limit is told to nobody: it is only what is asked about.
     """
-    z, alive, made = np.concatenate(
+    z, alive, made, way = np.concatenate(
         [
             _asked(race, k, prior, nets, hazard, level_sd, len(races))
             for race in races
-            for k in range(2, race.ref_s.size)
+            for k in range(1, race.ref_s.size)
         ]
     ).T
     hope = ndtr((z - HOPELESS_Z) / HOPELESS_WIDTH)
 
     def loss(w: FloatArray) -> float:
-        p = np.clip(alive * ndtr(w[0] + np.exp(w[1]) * z) * hope, LEAST, MOST)
+        p = np.clip(alive * ndtr(w[0] + w[2] * way**2 + np.exp(w[1]) * z) * hope, LEAST, MOST)
         return float(-np.where(made > 0, np.log(p), np.log1p(-p)).mean())
 
-    found = minimize(loss, np.zeros(2), method="Nelder-Mead")
-    return float(found.x[0]), float(np.exp(found.x[1]))
+    found = minimize(loss, np.zeros(3), method="Nelder-Mead")
+    return float(found.x[0]), float(np.exp(found.x[1])), float(found.x[2])
 
 
 def _asked(
@@ -54,7 +54,7 @@ def _asked(
     level_sd: float,
     years: int,
 ) -> FloatArray:
-    """(r, 3): normal score of the limit among her likely finish times, odds of getting there at all, made it or not."""
+    """(r, 4): score of the limit among her likely finish times, odds of getting there at all, made it, share done."""
     b = batch(race, k, prior)
     a = ask(b, prior, level_sd, False)
     curves = bent(a, nets, years)
@@ -68,4 +68,5 @@ def _asked(
     )
     made = b.finished & (np.nan_to_num(b.truth_s[:, -1], nan=np.inf) <= race.limit_s)
     alive = survival(hazard, b.seen, b.ahead, a.legs)[:, -1]
-    return np.column_stack([np.clip(z, -FARTHEST_Z, FARTHEST_Z), alive, made])
+    way = np.full(z.size, race.share[k - 1])
+    return np.column_stack([np.clip(z, -FARTHEST_Z, FARTHEST_Z), alive, made, way])
