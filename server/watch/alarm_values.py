@@ -32,6 +32,14 @@ class Unsure:
 
 
 @dataclass(frozen=True, slots=True)
+class NoWord:
+    """Somebody who was asked whether she has come in, and has not answered; when the question went out."""
+
+    who: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class AlarmValues:
     """An alarm (overdue, asked for help, sweep through without her, look again, handed on).
 
@@ -39,7 +47,8 @@ class AlarmValues:
     `heard_since`: what was heard of her after the last known point, where that named no place; `unconfirmed`: the
     reports after it that are kept and do not count. `said_km`, `said_fix`: where the words of the call put her.
     `contact_lost`: since when her shared position has ended, with nothing heard of her since.
-    `not_there`: the newest 'not here yet' later than the last known point.
+    `not_there`: the newest 'not here yet' later than the last known point; `no_word`: who were asked about her since and
+    do not answer.
     `race_over`: when her race ended, where she was not to be watched for any more: then nothing is estimated; `had_by`,
     `had_at`: who said last that somebody had her. `not_named_by`: who called and did not say for which of their runners;
     `named_by`: who has said since that it was for her.
@@ -73,6 +82,7 @@ class AlarmValues:
     not_named_by: str = ""
     named_by: str = ""
     not_there: Unsure | None = None
+    no_word: tuple[NoWord, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

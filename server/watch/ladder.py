@@ -22,6 +22,7 @@ from server.watch.notice import (
     Heard,
     Made,
     NoticeKind,
+    NoWord,
     StandDownValues,
     UnreachedValues,
     Unsure,
@@ -330,6 +331,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         not_named_by=not_named_by(sight, alarm.basis),
         named_by=named_by(sight, alarm.basis),
         not_there=_not_there(sight),
+        no_word=_no_word(sight) if alarm.kind is NoticeKind.OVERDUE else (),
     )
 
 
@@ -375,6 +377,20 @@ def _not_there(sight: Sight) -> Unsure | None:
     if newest is None:
         return None
     return Unsure(Kind.NOT_HERE_YET.value, newest.point, newest.stamp.at, newest.stamp.by)
+
+
+def _no_word(sight: Sight) -> tuple[NoWord, ...]:
+    """Whoever was asked since her last known point whether she has come in, and has sent no word of her since."""
+    last = sight.state.last_known
+    asked = {
+        m.notice.key.person: m
+        for m in sight.told(NoticeKind.LATE)
+        if m.answered_at is None and (last is None or m.made_at > last.at)
+    }
+    words = [(n.stamp.by, n.stamp.at) for n in sight.state.not_yet]
+    words += [(e.by, e.seen_at) for e in (*sight.state.how_she_is, *sight.state.unconfirmed)]
+    heard = {who for who, at in words if who in asked and at > asked[who].made_at}
+    return tuple(NoWord(who, m.made_at) for who, m in asked.items() if who not in heard)
 
 
 _SEEN = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.IN_HAND)

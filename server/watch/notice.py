@@ -14,6 +14,7 @@ from enum import StrEnum
 from server.watch.alarm_values import (
     AlarmValues,
     Heard,
+    NoWord,
     OutageValues,
     StandDownValues,
     TestAlarmValues,
@@ -51,6 +52,7 @@ __all__ = [
     "LateValues",
     "Made",
     "MeetingValues",
+    "NoWord",
     "Notice",
     "NoticeKey",
     "NoticeKind",

@@ -1,4 +1,7 @@
-"""In an alarm: who said last that she is not there yet. Who looks for her must not take her for merely unreported."""
+"""In an alarm: who said last that she is not there yet, and who was asked and does not answer.
+
+Who looks for her must not take her for merely unreported, and knows whom to telephone first.
+"""
 
 from __future__ import annotations
 
@@ -11,15 +14,27 @@ def fact(say: SayInEvent, v: AlarmValues) -> str:
     n = v.not_there
     if n is None:
         return ""
-    person = next((p for p in say.event.people if p.id == n.by), None)
     return say.s(
         "alarm-not-there",
         fact=say.fact(n.kind, say.point(n.point or "")),
         when=say.when(n.at, day=True),
         ago=say.ago(n.at),
         who=say.person(n.by),
-        phone=person.phone if person and person.phone else "none",
+        phone=_phone(say, n.by) or "none",
     )
+
+
+def no_word(say: SayInEvent, v: AlarmValues, to: str) -> str:
+    """Who was asked whether she has come in and does not answer, their numbers, since when; not the reader."""
+    them = [n for n in v.no_word if n.who != to]
+    if not them:
+        return ""
+    names = say.all(" ".join(filter(None, (say.person(n.who), _phone(say, n.who)))) for n in them)
+    return say.s("alarm-no-word", names=names, when=say.when(min(n.at for n in them), day=True))
+
+
+def _phone(say: SayInEvent, who: str) -> str:
+    return next((p.phone or "" for p in say.event.people if p.id == who), "")
 
 
 def read_out(say: SayInEvent, v: AlarmValues) -> str:

@@ -50,6 +50,32 @@ def alarmed(night: Any, at: Any) -> Any:
     return overdue
 
 
+def test_an_alarm_names_who_was_asked_and_does_not_answer(night: Any, at: Any) -> None:
+    """Whoever was asked whether she is in, and has not answered by button or by word, is named with the hour; no other."""
+    gone_quiet(night)
+    late, overdue = lines_of(night, at)
+    asked = told(night.tick(late), K.LATE)
+    assert len(asked) > 1
+    by_button, *silent = asked
+    night.answer(K.LATE, by_button, "not yet", late + timedelta(minutes=2))
+    owed = night.tick(overdue)
+    values = next(n.values for n in owed if n.key.kind is K.OVERDUE)
+    assert isinstance(values, AlarmValues)
+    assert [n.who for n in values.no_word] == silent
+    assert {n.at for n in values.no_word} == {late}
+
+
+def test_who_has_sent_word_of_her_since_is_not_named_as_silent(night: Any, at: Any) -> None:
+    """A 'not here yet' written rather than pressed is an answer."""
+    gone_quiet(night)
+    late, overdue = lines_of(night, at)
+    wrote, *silent = told(night.tick(late), K.LATE)
+    night.report(Kind.NOT_HERE_YET, overdue - timedelta(minutes=1), wrote, point="ridge")
+    values = next(n.values for n in night.tick(overdue) if n.key.kind is K.OVERDUE)
+    assert isinstance(values, AlarmValues)
+    assert [n.who for n in values.no_word] == silent
+
+
 @pytest.mark.parametrize(("seconds", "asked"), [(-1, False), (0, True), (1, True)])
 def test_late_is_asked_at_the_90_percent_time(night: Any, at: Any, seconds: int, asked: bool) -> None:
     """Before, at and after the 90% time as it stood at the last fact; the question names the point."""

@@ -25,6 +25,7 @@ from server.watch.notice import (
     Notice,
     NoticeKey,
     NoticeKind,
+    NoWord,
     OutageValues,
     RaceChangeValues,
     RetiredValues,
@@ -311,6 +312,21 @@ def test_a_driver_too_late_is_not_hurried(event: Event, here: Reader) -> None:
     assert "Drive as always" in text
 
 
+def test_an_alarm_gives_the_numbers_of_who_does_not_answer(event: Event, here: Reader) -> None:
+    """Who was asked about her and is silent, with their number and since when; the reader is not told of themselves."""
+    values = replace(
+        ALARM, asked=(), no_word=(NoWord("ana", in_minutes(-40)), NoWord("tomas", in_minutes(-38)))
+    )
+    text = say_notice(notice(NoticeKind.OVERDUE, values, person="ines"), event, here, NOW).text
+    assert "No answer from Ana +44 1632 960002 and Tomas, asked Sat 14:30 whether she has come in." in text
+    assert "You are the first who gets this alarm." in text
+    own = say_notice(notice(NoticeKind.OVERDUE, values, person="ana"), event, here, NOW).text
+    assert "No answer from Tomas, asked" in own
+    german = replace(here, language="de")
+    said = say_notice(notice(NoticeKind.OVERDUE, values, person="ines"), event, german, NOW).text
+    assert "Keine Antwort von Ana +44 1632 960002 und Tomas, gefragt Sa 14:30, ob sie angekommen ist." in said
+
+
 def test_the_full_alarm(event: Event, abroad: Reader) -> None:
     """An alarm to the safety contact holds everything they need, facts apart from estimates, on both
     clocks."""
@@ -320,7 +336,7 @@ def test_the_full_alarm(event: Event, abroad: Reader) -> None:
     for needed in (
         "FACT, last known: out of Skelter Mill Sat 14:05 (Sat 15:05 your clock) (1 h 5 min ago), told by Ana.",
         "Expected at Wether Lathe: likely Sat 12:30, between 11:50 and 13:35",
-        "Asked already: Ana.",
+        "This alarm went before to: Ana.",
         "ESTIMATE, NOT SEEN: between 51 km and 61 km on the course, likely near 58 km.",
         "- Wether Lathe is reported by volunteers, and not every runner is caught;",
         "- reports from Wether Lathe can come 8 min late;",
