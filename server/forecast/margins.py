@@ -168,6 +168,12 @@ def in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:
     return np.asarray(np.maximum.accumulate(np.maximum(times - least, 0.0), axis=-1) + least)
 
 
+def kept_in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:
+    """`in_order` of those paths (p, m) alone that cross, by least_legs (m,) or (p, m); the others stay to the last bit."""
+    crossed = np.any(np.diff(times, axis=-1, prepend=0.0) <= 0.0, axis=-1)
+    return np.where(crossed[:, None], in_order(times, least_legs), times) if crossed.any() else times
+
+
 def weighted_quantiles(values: FloatArray, weights: FloatArray, probs: FloatArray) -> FloatArray:
     """Quantiles (q,) of values (p,) with weights (p,).
 

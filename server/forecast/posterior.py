@@ -10,7 +10,7 @@ from server.forecast import kinds, stopping, stops
 from server.forecast.condition import Ahead, Legs, Seen, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
-from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, truncated_above
+from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, kept_in_order, truncated_above
 from server.forecast.timeline import Track, build
 from server.forecast.values import DEFAULT, NO_SILENCE, Fact, FloatArray, Reference, Settings, Silence
 from server.forecast.view import View
@@ -122,7 +122,7 @@ def with_constants(
     for t, curve in zip((window, plain), curves, strict=True):
         margins = Margins(t.mean[0], spread(t)[0], curve, kind.tail[2])
         times = in_order(margins.at_z(scores), least)
-        times, evidence = _not_yet(track, margins, times, weights)
+        times, evidence = _not_yet(track, margins, times, weights, least)
         sets.append(_stays(track, times) + track.origin.at_s)
     out = [stops.departures(reference, track, s) for s in sets]
     return Posterior(
@@ -182,9 +182,13 @@ def _rest_of_leg(cov: FloatArray) -> FloatArray:
 
 
 def _not_yet(
-    track: Track, margins: Margins, times: FloatArray, weights: FloatArray
+    track: Track, margins: Margins, times: FloatArray, weights: FloatArray, least: FloatArray
 ) -> tuple[FloatArray, float]:
-    """Carry every path past each 'not here yet', never to an earlier time at any point, and the facts' log chance."""
+    """Carry every path past each 'not here yet', never to an earlier time at any point, and the facts' log chance.
+
+    Each later point takes its own part of the delay, which alone would carry some paths past the next point: those get
+    legs of at least least (m,), s.
+    """
     evidence = 0.0
     base = times
     for point, at in track.not_yet:
@@ -198,13 +202,9 @@ def _not_yet(
         factor = np.maximum(moved, old) / old
         after = times[:, j + 1 :] - old[:, None]
         shared = _carry_over(base, j, weights)
-        times = np.column_stack(
-            [
-                times[:, :j] * factor[:, None],
-                old * factor,
-                (old * factor)[:, None] + after * factor[:, None] ** shared,
-            ]
-        )
+        before, here = times[:, :j] * factor[:, None], (old * factor)[:, None]
+        later = kept_in_order(after * factor[:, None] ** shared, least[j + 1 :])
+        times = np.column_stack([before, here, here + later])
     return times, evidence
 
 

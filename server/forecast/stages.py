@@ -14,6 +14,7 @@ from scipy.special import ndtr
 
 from server.forecast import stops
 from server.forecast.limit import HOPE_WIDTH, HOPELESS_Z, SOFT_EDGE
+from server.forecast.margins import kept_in_order
 from server.forecast.posterior import Posterior
 from server.forecast.values import FloatArray
 
@@ -71,7 +72,9 @@ def _told(
     now = begun[:, None] + (times[:, first : last + 1] - begun[:, None]) * factor[:, None]
     later = times[:, last + 1 :] - np.maximum(times[:, last], until)[:, None]
     share = _carried(took, later, weights)
-    on = np.maximum(now[:, -1], until)[:, None] + later * factor[:, None] ** share
+    # each later point takes its own part, which alone could carry one point past the next
+    least = LEAST_PART * np.diff(later, axis=1, prepend=0.0)
+    on = np.maximum(now[:, -1], until)[:, None] + kept_in_order(later * factor[:, None] ** share, least)
     return np.asarray(np.column_stack([times[:, :first], now, on]))
 
 

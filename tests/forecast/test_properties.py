@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from server.forecast.posterior import posterior
+from server.forecast.stages import StageEnd, within
 from server.forecast.values import (
     Condition,
     Fact,
@@ -120,6 +121,78 @@ def test_not_here_yet_never_makes_an_arrival_earlier(
     assert np.all(tables[1] >= tables[0] - 1e-6)
     assert np.all(tables[2] >= tables[1] - 1e-6)
     assert tables[2][point - base.track.first, 0] >= now + late - 1.0
+
+
+@st.composite
+def overdue(draw: Any) -> tuple[list[Fact], float]:
+    """Somebody hours overdue: 'not here yet' from several points, rests, holds, stays, a position close to a point."""
+    facts, now = draw(runs())
+    first = posterior(reference(), facts, None, FEW).track.first
+    hours = st.floats(0.0, 12 * 3600.0)
+    if draw(st.booleans()):
+        km0 = 0.0 if first == 0 else float(KM[first - 1])
+        short = draw(st.sampled_from([0.02, 0.1, 0.4, 2.0]))
+        facts.append(Position(max(float(KM[first]) - short, km0 + 0.01), now + 2500.0, 30.0))
+    ahead = st.integers(first, 13)
+    for _ in range(draw(st.integers(1, 4))):
+        facts.append(NotYet(draw(ahead), now + draw(hours)))
+    if draw(st.booleans()):
+        facts.append(KnownStop(draw(st.integers(max(first - 1, 0), 13)), now + draw(hours)))
+    begun = now + draw(hours)
+    if draw(st.booleans()):
+        facts.append(draw(st.sampled_from([Rest(begun), Rest(begun, begun + 4000.0)])))
+    if draw(st.booleans()):
+        facts.append(draw(st.sampled_from([Held(begun), Held(begun, begun + 4000.0)])))
+    return facts, now + draw(hours)
+
+
+@settings(quick, max_examples=120)
+@given(run=overdue(), limit_s=st.sampled_from([None, 32 * 3600.0, 60 * 3600.0]))
+def test_along_every_path_she_is_in_before_she_is_out_and_out_before_she_is_in_further_on(
+    run: tuple[list[Fact], float], limit_s: float | None
+) -> None:
+    """However long she is overdue no path crosses, with the limit or without, as folded or as seen at a moment.
+
+    Each later point takes its own part of a delay: one path in a hundred was in before it was out of the point before.
+    """
+    facts, now = run
+    post = posterior(reference(), facts, limit_s, FEW)
+    view = post.view(now)
+    for arrive, leave in (
+        (post.arrivals_s, post.departures_s),
+        (post.plain_s, post.plain_out_s),
+        (view.arrivals_s, view.departures_s),
+    ):
+        assert np.all(leave >= arrive)
+        assert np.all(arrive[:, 1:] >= leave[:, :-1])
+        assert np.all(arrive[:, 1:] > arrive[:, :-1])
+    assert np.all(view.arrivals_s[:, 0] >= view.here_out_s)
+
+
+@quick
+@given(
+    run=overdue(),
+    night=st.integers(0, 5),
+    told=st.floats(0.7, 1.0),
+    until=st.floats(1.0, 3.0),
+    finish=st.floats(0.8, 2.2),
+)
+def test_no_path_crosses_where_a_stage_has_its_limit(
+    run: tuple[list[Fact], float], night: int, told: float, until: float, finish: float
+) -> None:
+    """Nor where a night lies ahead and each stage is to be done by its own limit; and no time becomes later."""
+    facts, now = run
+    first = posterior(reference(), facts, None, FEW).track.first
+    end = min(first + night, 12)
+    leaves = max(now, float(ARRIVE[end])) * until
+    facts = [f for f in facts if not isinstance(f, KnownStop)]
+    facts.append(KnownStop(end, leaves))
+    post = posterior(reference(), facts, None, FEW)
+    ends = [StageEnd(end, told * leaves), StageEnd(13, max(leaves, finish * float(ARRIVE[-1])))]
+    found = within(post, ends)
+    assert np.all(found.arrivals_s <= post.arrivals_s * (1.0 + 1e-9))
+    assert np.all(found.departures_s >= found.arrivals_s)
+    assert np.all(found.arrivals_s[:, 1:] >= found.departures_s[:, :-1] * (1.0 - 1e-9))
 
 
 @quick
