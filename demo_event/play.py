@@ -12,7 +12,7 @@ import sys
 import tempfile
 import time
 import tomllib
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -38,7 +38,8 @@ from server.journal import Journal
 from server.log import AccessLog, set_up
 from server.pages.session import Choice
 from server.settings import Settings
-from server.wording.message import Button
+from server.watch.notice import NoticeKind
+from server.wording.message import Button, Press, read_data
 
 HERE = Path(__file__).parent
 CHANNEL = "terminal"
@@ -49,6 +50,7 @@ LOOK_EVERY_S = 100.0
 CODES_FOR = timedelta(days=3)
 WATCH_ON = timedelta(hours=1)
 ON_A_LINE = 96
+READILY = (NoticeKind.TEST_ALARM, NoticeKind.LEAVE_NOW)
 
 
 class StoryError(Exception):
@@ -97,6 +99,34 @@ def read_story(text: str, event: Event) -> tuple[Step, ...]:
     return tuple(steps)
 
 
+@dataclass(frozen=True, slots=True)
+class Script:
+    """What is played: an event file with the files it names, the steps made from it, and how it is announced.
+
+    `reporter`: in whose name posts are printed. `lead`: how long before the first step the clock begins. `answers`:
+    everybody answers the test alarm and every leave-now at once, so that nobody is chased; questions and alarms stay open.
+    """
+
+    text: str
+    files: dict[str, bytes]
+    steps: Callable[[Built], tuple[Step, ...]]
+    headline: str
+    reporter: str = "race office reports"
+    lead: timedelta = timedelta(minutes=5)
+    answers: bool = False
+
+
+def demo_script() -> Script:
+    """The invented night."""
+    story = (HERE / "story.toml").read_text("utf-8")
+    return Script(
+        (HERE / "event.toml").read_text("utf-8"),
+        {"route.gpx": (HERE / "route.gpx").read_bytes()},
+        lambda built: read_story(story, built.event),
+        "an invented night on a stepped clock.",
+    )
+
+
 @dataclass(slots=True)
 class Told:
     """What one person has been sent, newest last: the buttons are what they can press."""
@@ -122,6 +152,7 @@ class Player:
     console: Console
     pace_s: float
     steps: tuple[Step, ...]
+    script: Script
     told: dict[str, Told] = field(default_factory=dict)
     number: int = 0
 
@@ -181,6 +212,21 @@ class Player:
                 self._print(d["address"], d["text"], "!" if d["urgent"] else ">")
                 self._keep(d["address"], [Button(b["label"], b["data"]) for row in d["buttons"] for b in row])
                 await self._service(f"/v1/outbox/{d['id']}/report", outcome="accepted", tries=d["tries"])
+        if self.script.answers:
+            await self._answer_readily()
+
+    async def _answer_readily(self) -> None:
+        """Everybody who has a test alarm or a leave-now open presses its first button: it has come, and they go."""
+        for made in await self.parts.journal.made(self.event.id):
+            if made.notice.key.kind not in READILY or made.answered_at is not None:
+                continue
+            person = made.notice.key.person
+            for button in self.told.get(person, Told()).buttons:
+                press = read_data(button.data)
+                if press is not None and press[0] is Press.ANSWER and press[1][0] == str(made.short):
+                    self._print(person, f"[{button.label}]", "<")
+                    await self._ask(person, button=button.data)
+                    break
 
     async def _service(self, path: str, **body: object) -> Any:
         """A call that only a channel makes."""
@@ -245,7 +291,9 @@ class Player:
         runner = str(body.pop("runner", self.event.runners[0].id))
         point = self.event.course_of(runner).point(str(body["point"])) if "point" in body else None
         where = f" {point.name}" if point else ""
-        self.console.print(Text(f"{self._now()}  race office reports: {body['kind']}{where}", style="dim"))
+        whose = f", {self.event.runner(runner).name}" if len(self.event.runners) > 1 else ""
+        said = f"{self._now()}  {self.script.reporter}: {body['kind']}{where}{whose}"
+        self.console.print(Text(said, style="dim"))
         self.number += 1
         seen = self.clock.now() - timedelta(minutes=float(str(body.pop("minutes_ago", 0))))
         await self.api.check_in(
@@ -267,6 +315,11 @@ class Player:
 
 def demo(speed: float = 1.0, port: int = 8437, keep: bool | None = None) -> int:
     """Play it; the exit code. `keep` leaves the page up at the end (None: only in a terminal)."""
+    return play_script(demo_script(), speed, port, keep)
+
+
+def play_script(script: Script, speed: float = 1.0, port: int = 8437, keep: bool | None = None) -> int:
+    """Play any script; the exit code."""
     if not speed > 0:
         sys.stderr.write(f"--speed: {speed} is not above 0. Use 1 for two minutes, 4 for half a minute.\n")
         return 2
@@ -274,29 +327,30 @@ def demo(speed: float = 1.0, port: int = 8437, keep: bool | None = None) -> int:
         keep = sys.stdin.isatty() and sys.stdout.isatty()
     set_up("error")
     with contextlib.suppress(KeyboardInterrupt), tempfile.TemporaryDirectory() as folder:
-        asyncio.run(_demo(speed, port, keep, Path(folder)))
+        asyncio.run(_play(script, speed, port, keep, Path(folder)))
     return 0
 
 
 @contextlib.asynccontextmanager
-async def stage(folder: Path, speed: float, port: int, console: Console) -> AsyncIterator[Player]:
+async def stage(
+    folder: Path, speed: float, port: int, console: Console, script: Script | None = None
+) -> AsyncIterator[Player]:
     """The server up on a port of 127.0.0.1, everybody bound to the terminal, the clock just before the story."""
-    text = (HERE / "event.toml").read_text("utf-8")
-    files = {"route.gpx": (HERE / "route.gpx").read_bytes()}
-    built = build(text, files)
-    steps = read_story((HERE / "story.toml").read_text("utf-8"), built.event)
-    clock = SteppedClock(steps[0].at - timedelta(minutes=5))
+    script = script or demo_script()
+    built = build(script.text, script.files)
+    steps = script.steps(built)
+    clock = SteppedClock(steps[0].at - script.lead)
     length = (steps[-1].at + WATCH_ON - clock.now()).total_seconds()
     journal = await Journal.open(f"sqlite+aiosqlite:///{folder / 'demo.db'}")
     settings = Settings(database="demo", port=port, tick_seconds_max=LOOK_EVERY_S)
     try:
-        await journal.store_event(text, files, built.event, "demo", clock.now())
+        await journal.store_event(script.text, script.files, built.event, "demo", clock.now())
         app = make_app(settings, journal, clock, options=Options(live=False, choices=_choices(built.event)))
         runner = web.AppRunner(app, access_log_class=AccessLog, shutdown_timeout=2.0)
         await runner.setup()
         try:
             url = await _listen(runner, port)
-            await _open_doors(journal, built.event, clock, console, url)
+            await _open_doors(journal, built.event, clock, console, url, script.headline)
             secret = await journal.issue_token(
                 None, CHANNEL, [auth.channel_scope(CHANNEL)], clock.now(), None
             )
@@ -315,6 +369,7 @@ async def stage(folder: Path, speed: float, port: int, console: Console) -> Asyn
                     console=console,
                     pace_s=LASTS_S / speed / length,
                     steps=steps,
+                    script=script,
                 )
         finally:
             await runner.cleanup()
@@ -322,9 +377,9 @@ async def stage(folder: Path, speed: float, port: int, console: Console) -> Asyn
         await journal.close()
 
 
-async def _demo(speed: float, port: int, keep: bool, folder: Path) -> None:
+async def _play(script: Script, speed: float, port: int, keep: bool, folder: Path) -> None:
     console = Console(width=ON_A_LINE, highlight=False, soft_wrap=True)
-    async with stage(folder, speed, port, console) as player:
+    async with stage(folder, speed, port, console, script) as player:
         await player.play()
         _sum_up(player)
         if keep:
@@ -347,10 +402,10 @@ async def _listen(runner: web.AppRunner, port: int) -> str:
 
 
 async def _open_doors(
-    journal: Journal, event: Event, clock: SteppedClock, console: Console, url: str
+    journal: Journal, event: Event, clock: SteppedClock, console: Console, url: str, headline: str
 ) -> None:
     """Bind everybody to the terminal, and say where the page is."""
-    console.print(Text(f"{event.name}: an invented night on a stepped clock.", style="bold"))
+    console.print(Text(f"{event.name}: {headline}", style="bold"))
     console.print(Text(f"The page: {url} (choose whom you want to be).", style="bold"))
     for person in event.people:
         code = await journal.invite(person.id, event.id, "demo", clock.now(), CODES_FOR)

@@ -11,6 +11,7 @@ import urllib.request
 from collections.abc import Awaitable, Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import click
 import structlog
@@ -20,7 +21,8 @@ from bot.channels.installed import channels_of, here
 from bot.starting import channels_at_work
 from server.api import auth
 from server.app import Options, make_app
-from server.cli.common import Context, Failed, base_url, journal, run
+from server.cli.common import Context, Failed, base_url, journal, known, read_event, run
+from server.cli.events import EVENT_FILE
 from server.cli.running import listening
 from server.log import AccessLog
 from server.settings import Settings, table
@@ -126,6 +128,39 @@ def demo(speed: float, port: int, keep: bool | None) -> None:
 
 
 @click.command()
+@EVENT_FILE
+@click.option(
+    "--slower",
+    type=click.FloatRange(0.5, 3.0),
+    default=1.0,
+    show_default=True,
+    help="Her times against the plan's: 1.15 = 15% slower.",
+)
+@click.option(
+    "--stops-after", metavar="POINT", help="Nothing is heard of her after this point: play the alarm."
+)
+@click.option("--speed", default=1.0, show_default=True, help="How many times faster than two minutes.")
+@click.option(
+    "--port", type=PORT, default=8437, show_default=True, help="Where the page is; 0 = any free port."
+)
+@click.option("--keep/--no-keep", default=None, help="Keep the page up at the end (default: in a terminal).")
+def rehearse(
+    file: Path, slower: float, stops_after: str | None, speed: float, port: int, keep: bool | None
+) -> None:
+    """Play your own race from an event FILE: what everybody would be told, and when, if she runs as planned.
+
+    On a stepped clock, in a database of its own; nobody is sent anything. The page can be watched meanwhile.
+    """
+    from demo_event.play import play_script
+    from demo_event.rehearse import script
+
+    found = read_event(file)
+    if stops_after is not None:
+        known("point", stops_after, sorted({p.id for c in found.built.event.courses for p in c.points}))
+    raise SystemExit(play_script(script(found.text, found.files, slower, stops_after), speed, port, keep))
+
+
+@click.command()
 @click.option(
     "--url", help="The server (default: the one that runs on the database, else where the settings say)."
 )
@@ -163,4 +198,4 @@ def settings() -> None:
         click.echo(f"{row.env} ({row.kind}, default {row.default or 'empty'})\n    {row.says}")
 
 
-COMMANDS = (serve, demo, health, openapi, settings)
+COMMANDS = (serve, demo, rehearse, health, openapi, settings)

@@ -39,9 +39,11 @@ class EventOutlook:
 
     def late_time(self) -> tuple[str, datetime] | None:
         watched = sorted({w.point for w in self.silence.watchers if w.point >= self._first()})
-        if not watched:
+        if not watched and self._first() >= len(self.ids):
             return None
-        return self.ids[watched[0]], self._when(self.posterior.late_after_s(watched[0]))
+        # Where nobody is said to report from anywhere ahead, somebody still knows whether she has come home.
+        point = watched[0] if watched else len(self.ids) - 1
+        return self.ids[point], self._when(self.posterior.late_after_s(point))
 
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         if self._first() >= len(self.ids):

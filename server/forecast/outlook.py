@@ -87,8 +87,8 @@ class Outlook(Protocol):
         """The view at `now`; deterministic."""
 
     def late_time(self) -> tuple[str, datetime] | None:
-        """The next point somebody reports from and its 90% time as it stood at the last fact heard;
-        None when there is none."""
+        """The next point somebody reports from, or the finish where nobody does from any, and its 90% time as it stood
+        at the last fact heard; None once she has finished or retired."""
 
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         """The first moment not before `after` at which `p_unheard` is under `line` if nothing is heard;

@@ -130,6 +130,20 @@ def test_nobody_reports_from_where_there_is_no_signal(built: Built) -> None:
     assert watchers(built, "wether") == []
 
 
+def test_who_is_reported_from_nowhere_ahead_is_late_at_the_finish(built: Built) -> None:
+    """Where nobody reports any more, being late is still asked about: at the 90% time of the finish, until it is over."""
+    course = built.event.courses[0]
+    silent = tuple(replace(p, reports=p.reports if p.id == "mill" else ()) for p in course.points)
+    event = replace(built.event, courses=(replace(course, points=silent),))
+    out = entry(Kind.OUT, 2.7, "mill", by="ana")
+    found, _, _ = look(built, entry(Kind.IN, 2.6, "mill", by="ana"), out, event=event)
+    point, at = found.late_time()
+    assert point == "finish"
+    assert at == found.at(START + timedelta(hours=2.7)).window("finish").late
+    home, _, _ = look(built, out, entry(Kind.IN, 30.0, "finish"), event=event)
+    assert home.late_time() is None
+
+
 def test_our_own_outage_counts_as_nobody(built: Built) -> None:
     """While our channels are down, silence says nothing."""
     seen = (entry(Kind.IN, 1.3, "pell"),)

@@ -1,0 +1,88 @@
+"""A race of one's own rehearsed: from the event file to every message, through the real server on a stepped clock."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+from io import StringIO
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from rich.console import Console
+
+from demo_event import play
+from demo_event.rehearse import script, steps
+from server.api.building import Built, build
+from server.cli.main import stilepost
+from server.event.model import Goal
+
+DEMO = Path(play.__file__).parent
+TEXT = (DEMO / "event.toml").read_text("utf-8")
+FILES = {"route.gpx": (DEMO / "route.gpx").read_bytes()}
+
+
+@pytest.fixture(scope="module")
+def built() -> Built:
+    """The demo's event, as anybody's."""
+    return build(TEXT, FILES)
+
+
+def test_she_is_reported_where_anybody_reports_at_the_planned_times(built: Built) -> None:
+    """In and out of every reported point, times as planned or so many times as long, in order, the start out and the finish
+    in; a point nobody reports from says nothing."""
+    table = built.timetables["maren"]
+    rows = {r.point: r for r in table.rows}
+    found = [s for s in steps(built, 1.2, None) if s.post]
+    assert [s.at for s in found] == sorted(s.at for s in found)
+    assert {s.who for s in found} == {"maren"}
+    said = [(str(s.post["kind"]), str(s.post["point"])) for s in found if s.post]
+    assert said[0] == ("out", table.rows[0].point)
+    assert said[-1] == ("in", table.rows[-1].point)
+    points = {p.id: p for p in built.event.course_of("maren").points}
+    between = {p for _, p in said} - {table.rows[0].point, table.rows[-1].point}
+    assert between == {i for i in points if points[i].reports} - {table.rows[0].point, table.rows[-1].point}
+    for s, (kind, point) in zip(found, said, strict=True):
+        row = rows[point]
+        planned = row.arrive[Goal.B] if kind == "in" else row.leave[Goal.B]
+        assert s.at == built.event.starts + 1.2 * planned
+
+
+def test_nothing_is_heard_after_the_point_she_is_said_to_stop_at(built: Built) -> None:
+    """The last report is the out of that point, and the night goes on long enough for the alarm."""
+    found = steps(built, 1.0, "mill")
+    assert found[-2].post == {"kind": "out", "point": "mill", "runner": "maren"}
+    assert found[-1].post is None
+    assert found[-1].at > built.event.starts + built.timetables["maren"].rows[-1].arrive[Goal.B]
+    with pytest.raises(play.StoryError, match="no point 'mil'"):
+        steps(built, 1.0, "mil")
+
+
+async def test_everybody_is_told_what_they_would_be(tmp_path: Path) -> None:
+    """Played through the server from the day before: the test alarm is answered, crew are told when to leave and that she
+    is in; nobody is chased for it."""
+    printed = StringIO()
+    console = Console(file=printed, width=play.ON_A_LINE, highlight=False, soft_wrap=True)
+    whole = script(TEXT, FILES)
+    until: datetime = build(TEXT, FILES).event.starts + timedelta(hours=5)
+    part = replace(whole, steps=lambda b: tuple(s for s in whole.steps(b) if s.at < until))
+    async with play.stage(tmp_path, 1e6, 0, console, part) as player:
+        await player.play()
+    text = printed.getvalue()
+    assert "a rehearsal, as planned. Nobody is sent anything" in text
+    assert text.count("TEST ALARM") == text.count("[I have it]") > 2
+    assert "[On our way]" in text
+    assert "reported: out" in text
+    assert "Leave by" in text
+    assert "NO ANSWER" not in text
+
+
+def test_a_point_that_is_none_is_refused_by_name(tmp_path: Path) -> None:
+    """The command says which points there are."""
+    for name, content in (("event.toml", TEXT.encode()), *FILES.items()):
+        (tmp_path / name).write_bytes(content)
+    refused = CliRunner().invoke(
+        stilepost, ["rehearse", str(tmp_path / "event.toml"), "--stops-after", "nowhere", "--no-keep"]
+    )
+    assert refused.exit_code != 0
+    assert "no point 'nowhere'. Use one of: " in refused.output
