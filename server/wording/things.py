@@ -169,13 +169,17 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     else:
         leave_by = leave_said(v.leave_by, say.now)
         first = say.s("leave", place=m.name, leave_by=say.when(leave_by), be_there=there)
-    if not m.mine and m.crew:
-        first = lines(say.s("leave-not-you", crew=say.all(m.crew)), first)
+    first = lines(_not_you(say, m), first)
     if m.others and v.leave_by is not None:
         first = lines(first, say.s("leave-these", crew=say.all(m.crew), **{"from": m.drive_from or "none"}))
     return lines(
         first, _drive(say, m), _comes(say, m), *other_cars(say, m), freshness(say, a.fresh, a.runner_name)
     )
+
+
+def _not_you(say: Say, m: MeetingAnswer) -> str:
+    """Whose leave-by it is, where it is not the reader's."""
+    return say.s("leave-not-you", crew=say.all(m.crew)) if not m.mine and m.crew else ""
 
 
 def say_time_left(say: Say, a: NextAnswer, point: str | None) -> str:
@@ -315,9 +319,10 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
     m, *after = can
     crew = say.s("meeting-who", crew=say.all(m.crew), car=m.car or "none") if m.crew else ""
     walk = say.length(m.walk_in) if m.walk_in else "none"
+    says_whose = _not_you(say, m) and not m.there and m.on_way_since is None
     return lines(
         say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
-        say_leave(say, a, None).split("\n")[0],
+        *say_leave(say, a, None).split("\n")[: 2 if says_whose else 1],
         _wait(say, m),
         say.s("meeting-kit", kit=say.things(m.values.kit)) if m.values.kit else "",
         say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
