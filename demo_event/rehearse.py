@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from demo_event.play import Script, Step, StoryError
 from server.api.building import Built
-from server.event.model import Goal, PartKind
+from server.event.model import Goal, PartKind, ReporterKind
 
 LEAD = timedelta(hours=24)
 """The clock begins the day before, so that the test alarm and the first leave-bys come as they would."""
@@ -53,7 +53,9 @@ def steps(built: Built, slower: float, stops_after: str | None) -> tuple[Step, .
         )
         rows = built.timetables[runner.id].rows
         points = {p.id: p for p in event.course_of(runner.id).points}
-        reported = {i for i in points if points[i].reports} or set(points)
+        reported = {
+            i for i in points if any(r.by is not ReporterKind.NOBODY for r in points[i].reports)
+        } or set(points)
         for row in rows:
             first, last = row is rows[0], row is rows[-1]
             if row.point in reported or first or last:

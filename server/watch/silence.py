@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from server.event.model import PartKind
+from server.event.model import PartKind, ReporterKind
 from server.forecast.outlook import Outlook, View
 from server.watch.climb import open_alarms
 from server.watch.meetings import cut_offs_at, members
@@ -23,6 +23,9 @@ __all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", 
 
 UNANSWERED = timedelta(minutes=30)
 """So long the crew at a point may take to answer about her before somebody telephones them (own choice)."""
+HOME_LINE = 0.02
+"""The alarm line at a finish that nobody is said to report from (own choice). It is asked once a race, the line itself at
+every point: a race has no more false alarms of it, and where reports are few the alarm comes hours sooner."""
 PHONED_MAX = 4
 """So many times home is asked to telephone crew who do not answer."""
 PHONING = timedelta(hours=2)
@@ -53,7 +56,7 @@ def overdue_at(sight: Sight) -> datetime | None:
     after she was late. Or she would be at the finish by now with as high a probability, or the race is over, and the
     grace too: this holds whoever reports, for where each reporter may fail one time in twenty, or nobody reports at
     all, silence alone never says so much, and somebody at home would wait for ever. Or somebody has said 'not here
-    yet' of a point when she would have been there with as high a probability.
+    yet' of a point when she would have been there but for the alarm line.
 
     The first two are found with and without what was said of her not being there. With it alone every 'not here yet'
     would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
@@ -100,10 +103,12 @@ def _surely_home(sight: Sight, view: View) -> datetime | None:
     if finish not in view.points:
         return None
     rule = sight.event.alarm
-    ends = [view.arrival(finish, 1.0 - rule.line)]
+    point = sight.event.course_of(sight.runner.id).point(finish)
+    # Where nobody reports from the finish it is all there is to go by.
+    watched = any(r.by is not ReporterKind.NOBODY for r in point.reports)
+    ends = [view.arrival(finish, 1.0 - (rule.line if watched else max(rule.line, HOME_LINE)))]
     if sight.event.limit is not None:
         ends.append(sight.event.starts + sight.event.limit)
-    point = sight.event.course_of(sight.runner.id).point(finish)
     ends += [at for _, at in cut_offs_at(sight.race, point, sight.state)]
     return min(ends) + rule.grace
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from server.event.model import AlarmRule, Part, PartKind
+from server.event.model import AlarmRule, Part, PartKind, ReporterKind, ReportsThere
 from server.facts.entry import Kind, Retired, Source
 from server.facts.state import Interval
 from server.watch.notice import AlarmValues, LateValues, NoticeKind, StandDownValues, UnreachedValues
@@ -178,6 +178,25 @@ def test_nobody_reports_so_nobody_is_late(new_night: Any) -> None:
     for hour in range(24, 30):
         owed = night.tick(f"{hour}:00")
         assert told(owed, K.LATE) == told(owed, K.OVERDUE) == []
+
+
+@pytest.mark.parametrize(
+    ("reports", "share"),
+    [((), 0.98), ((ReportsThere(ReporterKind.VOLUNTEER, 0.9, timedelta(minutes=5)),), 0.998)],
+    ids=["nobody", "volunteers"],
+)
+def test_a_finish_nobody_reports_from_is_waited_for_less_long(
+    new_night: Any, at: Any, reports: tuple[ReportsThere, ...], share: float
+) -> None:
+    """Not until one in five hundred would still be out, as where somebody stands there, but one in fifty."""
+    night = gone_quiet(new_night(reported=()))
+    course = night.event.courses[0]
+    points = tuple(replace(p, reports=reports) if p.finish else p for p in course.points)
+    night.event = replace(night.event, limit=None, courses=(replace(course, points=points),))
+    view = night.situation(at("23:10")).outlooks["maren"].at(at("23:10"))
+    due = view.arrival("finish", share) + AlarmRule().grace
+    assert told(night.verdict(due - timedelta(minutes=1)).owed, K.OVERDUE) == []
+    assert told(night.verdict(due).owed, K.OVERDUE) == ["sasha"]
 
 
 def test_the_ladder_climbs_until_one_answers(night: Any, at: Any) -> None:
