@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
 import re
-import sys
 from dataclasses import replace
-from pathlib import Path
-from types import ModuleType
 
 import pytest
 
@@ -15,21 +11,8 @@ from bot.words import Asked, Unclear, understand
 from server.event.model import PartKind
 from server.wording import sentences
 from server.wording.sentences import sentence
+from tests.bot import world
 
-
-def _world() -> ModuleType:
-    name = "tests_bot_world"
-    if name not in sys.modules:
-        spec = importlib.util.spec_from_file_location(name, Path(__file__).parent / "world.py")
-        assert spec is not None
-        assert spec.loader is not None
-        module = importlib.util.module_from_spec(spec)
-        sys.modules[name] = module
-        spec.loader.exec_module(module)
-    return sys.modules[name]
-
-
-world = _world()
 # Who is told it, and in which sentence the examples stand.
 SENTENCES = (
     ("usage-crew", PartKind.CREW),

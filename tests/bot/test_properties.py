@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-import sys
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
-from pathlib import Path
-from types import ModuleType
 from zoneinfo import ZoneInfo
 
 from hypothesis import assume, given, settings
@@ -19,21 +15,8 @@ from bot.words.tidy import tidy
 from bot.words.times import find_time
 from server.event.model import PartKind
 from server.facts.entry import Kind
+from tests.bot import world
 
-
-def _world() -> ModuleType:
-    name = "tests_bot_world"
-    if name not in sys.modules:
-        spec = importlib.util.spec_from_file_location(name, Path(__file__).parent / "world.py")
-        assert spec is not None
-        assert spec.loader is not None
-        module = importlib.util.module_from_spec(spec)
-        sys.modules[name] = module
-        spec.loader.exec_module(module)
-    return sys.modules[name]
-
-
-world = _world()
 CHECK_INS = frozenset(
     {
         Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.RESTING, Kind.MOVING_AGAIN, Kind.NOT_HERE_YET,

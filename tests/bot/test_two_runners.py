@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-import importlib.util
-import sys
 from dataclasses import replace
 from datetime import timedelta
-from pathlib import Path
-from types import ModuleType
 from typing import TYPE_CHECKING
 
 import pytest
@@ -16,24 +12,10 @@ from bot.words import Asked, Context, Distress, Question, Reported, understand
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.facts.state import Going
+from tests.bot import world
 
 if TYPE_CHECKING:
     from conftest import Race
-
-
-def _world() -> ModuleType:
-    full = "tests_bot_world"
-    if full not in sys.modules:
-        spec = importlib.util.spec_from_file_location(full, Path(__file__).parent / "world.py")
-        assert spec is not None
-        assert spec.loader is not None
-        module = importlib.util.module_from_spec(spec)
-        sys.modules[full] = module
-        spec.loader.exec_module(module)
-    return sys.modules[full]
-
-
-world = _world()
 
 
 def _writer(part: str, language: str = "de") -> Context:
