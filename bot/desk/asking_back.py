@@ -52,8 +52,6 @@ def _question(visit: Visit, back: AskBack) -> str:
             return visit.s("ask-out", place=place) if place else visit.s("ask-out-nowhere")
         case Need.DROPPED:
             return visit.s("ask-dropped", word=back.word)
-        case Need.HOW:
-            return visit.s("ask-retired-how")
         case Need.POINT:
             return visit.s("ask-point")
         case Need.WHO:
@@ -74,14 +72,7 @@ def _name_of(visit: Visit, choice: Choice) -> str:
 _WHO_LABELS = {"crew": "choice-crew", "her": "choice-her"}
 
 
-_HOW_LABELS = {
-    "own choice": "button-own-choice",
-    "timed out": "button-timed-out",
-    "withdrawn by medics or officials": "button-medics",
-    "did not start": "button-did-not-start",
-    "over": "choice-over",
-    "else": "choice-else",
-}
+_OVER_LABELS = {"over": "choice-over", "else": "choice-else"}
 
 
 def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
@@ -90,8 +81,8 @@ def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
         return visit.s("choice-left", place=place) if place else visit.s("choice-left-plain")
     if choice.label in _WHO_LABELS:
         return visit.s(_WHO_LABELS[choice.label], runner=_name_of(visit, choice))
-    if choice.label in _HOW_LABELS:
-        return visit.s(_HOW_LABELS[choice.label])
+    if choice.label in _OVER_LABELS:
+        return visit.s(_OVER_LABELS[choice.label])
     runner = visit.runner(choice.label)
     if runner is not None:
         return visit.s("choice-runner", name=runner.name, bib=runner.bib)

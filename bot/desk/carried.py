@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from datetime import UTC, datetime
 
 from bot.desk.visit import Visit
-from bot.words import AskBack, Asked, Choice, MeantFor, Need, Question, Report, Reported, Unclear
+from bot.words import Asked, Choice, MeantFor, Question, Report, Reported, Unclear
 from server.facts.entry import Kind, Retired
 from server.wording.answer import EventHere
 from server.wording.message import Button, Press, Rows, data, event_mark, tag, untag
@@ -40,7 +40,13 @@ _WORDLESS = frozenset(
 """Reports that say the same without the words in which they were made."""
 _FLAGS = {"g": "guessed", "c": "corrects"}
 _HAS_HER = {"t": "got", "e": "here"}
-_ENDED = {"1": Retired.OWN_CHOICE, "2": Retired.TIMED_OUT, "3": Retired.WITHDRAWN, "4": Retired.DID_NOT_START}
+_ENDED = {
+    "1": Retired.OWN_CHOICE,
+    "2": Retired.TIMED_OUT,
+    "3": Retired.WITHDRAWN,
+    "4": Retired.DID_NOT_START,
+    "5": Retired.NOT_SAID,
+}
 _KIND_DIGITS = 4
 _ALL = "*"
 
@@ -66,12 +72,6 @@ def fields_of(choice: Choice) -> tuple[str, ...]:
             flags += "".join(k for k, v in _HAS_HER.items() if v == one.with_us) + how
             where = (tag(one.point or ""), tag(one.runner or ""))
             return (_REPORT, _kind_mark(one.kind), *where, _short(one.seen_at), flags)
-        case AskBack(need=Need.HOW, choices=ways) if ways:
-            first = ways[0].then
-            over = first.reports[0] if isinstance(first, Reported) else None
-            if over is not None and over.kind is Kind.RETIRED:
-                return (_HOW, tag(over.point or ""), tag(over.runner or ""), _short(over.seen_at))
-            return ()
         case MeantFor(runners=runners, call=call) if len(runners) <= 1:
             return (_WHOSE, tag(runners[0]) if runners else _ALL, *((call,) if call else ()))
         case Unclear():
@@ -85,9 +85,7 @@ def _plain(one: Report) -> bool:
     return one.kind in _WORDLESS and not special
 
 
-def meant_by(
-    fields: tuple[str, ...], event: EventHere
-) -> Asked | Reported | AskBack | MeantFor | Unclear | None:
+def meant_by(fields: tuple[str, ...], event: EventHere) -> Asked | Reported | MeantFor | Unclear | None:
     """What a button carried; None where it carried nothing, or nothing that this event knows."""
     match fields:
         case (str(kind), word, point, runner, extra) if kind == _ASK:
@@ -112,19 +110,16 @@ def meant_by(
             )
             return Reported((one,))
         case (str(kind), point, runner, seen) if kind == _HOW:
-            over = Report(Kind.RETIRED, _long(seen), _runner(runner, event), _point(point, event))
-            ways = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
-            return AskBack(Need.HOW, tuple(Choice(w.value, Reported((_ended(over, w),))) for w in ways))
+            # A button of an older version, which asked how before it counted.
+            ended = Retired.NOT_SAID
+            over = Report(Kind.RETIRED, _long(seen), _runner(runner, event), _point(point, event), ended)
+            return Reported((over,))
         case (str(kind), runner, *call) if kind == _WHOSE:
             meant = _runner(runner, event) if runner != _ALL else None
             return MeantFor((meant,) if meant else (), *call)
         case (str(kind),) if kind == _ELSE:
             return Unclear("")
     return None
-
-
-def _ended(one: Report, how: Retired) -> Report:
-    return Report(one.kind, one.seen_at, one.runner, one.point, how)
 
 
 def _kind_mark(kind: Kind) -> str:

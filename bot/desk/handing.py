@@ -10,7 +10,7 @@ from bot.api_client import Told
 from bot.desk.memory import Handed
 from bot.desk.visit import Visit
 from bot.words import Report
-from server.facts.entry import NOT_NAMED, RACE_LEVEL, Kind
+from server.facts.entry import NOT_NAMED, RACE_LEVEL, Kind, Retired
 from server.wording.answer import NotedAnswer
 
 HANDED_KEPT = 20
@@ -36,9 +36,26 @@ async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
     unsure, also = told.data.unconfirmed, "" if how is None else how.entry
     waiting = await _open_notices(visit) if unsure else ()
     handed = Handed(told.data.entry, visit.now, visit.event.id, one, unsure, visit.message(), also, waiting)
+    before = _says_how_of(visit, one, runner)
+    if before is not None:
+        # How it ended goes with that it ended: undone together.
+        handed = replace(handed, also=before.entry)
+        visit.memory.handed.remove(before)
     visit.memory.handed.append(handed)
     del visit.memory.handed[:-HANDED_KEPT]
     return told
+
+
+def _says_how_of(visit: Visit, one: Report, runner: str) -> Handed | None:
+    """This person's report that her race is over, where `one` now says how."""
+    if one.kind is not Kind.RETIRED or one.how is Retired.NOT_SAID:
+        return None
+    hers = (
+        h
+        for h in reversed(visit.memory.handed)
+        if h.event == visit.event.id and h.report.kind is Kind.RETIRED and h.report.runner in (None, runner)
+    )
+    return next((h for h in hers if h.report.how is Retired.NOT_SAID and not h.also), None)
 
 
 async def _how_besides(visit: Visit, one: Report, runner: str, key: str) -> NotedAnswer | None:

@@ -11,7 +11,7 @@ from bot.desk.handing import hand_in
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Choice, Report, Reported
 from server.event.model import PartKind
-from server.facts.entry import Kind
+from server.facts.entry import Kind, Retired
 from server.wording import replies
 from server.wording.answer import NotedAnswer, RunnerHere
 from server.wording.message import Button, Press, Rows
@@ -72,9 +72,26 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
         return _ask_where_seen(visit, one, lines(text, _how_told(visit, answer)))
     if answer.unconfirmed:
         return visit.reply(lines(text, _how_told(visit, answer)), visit.confirm_buttons(answer.entry))
+    if one.kind is Kind.RETIRED and one.how is Retired.NOT_SAID:
+        return _ask_how(visit, one, answer, text)
     if one.kind is Kind.HOW_SHE_IS and PartKind.RUNNER in visit.kinds and not answer.told:
         text = lines(text, visit.s("word-told-nobody"))
     return visit.reply(text, (*visit.undo_button(answer.entry), *_after(visit, one)))
+
+
+_WAYS = {
+    Retired.OWN_CHOICE: "button-own-choice",
+    Retired.TIMED_OUT: "button-timed-out",
+    Retired.WITHDRAWN: "button-medics",
+}
+
+
+def _ask_how(visit: Visit, one: Report, answer: NotedAnswer, text: str) -> Reply:
+    """That her race is over counts already: how it ended is asked after, and may stay open."""
+    ways = tuple(Choice(w.value, Reported((replace(one, how=w, words=""),))) for w in _WAYS)
+    visit.memory.choices, visit.memory.need = ways, None
+    buttons = carried.offer(visit, tuple(visit.s(label) for label in _WAYS.values()), ways)
+    return visit.reply(lines(text, visit.s("ask-retired-how")), (*buttons, *visit.undo_button(answer.entry)))
 
 
 def _how_told(visit: Visit, answer: NotedAnswer) -> str:

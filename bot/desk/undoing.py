@@ -29,6 +29,12 @@ async def undo(visit: Visit, entry: str, *, judged: bool = False) -> Reply:
     keeps to that by when it stored the entry: a button outlives this memory. `judged`: 'wrong' under a notice that
     asked about it, which has no such limit."""
     handed = next((h for h in visit.memory.handed if h.entry == entry), None)
+    if handed is None:
+        # 'Undo' of that her race is over, when how has been told since, is of both.
+        handed = next(
+            (h for h in visit.memory.handed if h.also == entry and h.report.kind is Kind.RETIRED), None
+        )
+        entry = entry if handed is None else handed.entry
     called = handed is not None and handed.report.kind is Kind.ASKED_FOR_HELP
     within = None if judged else UNDO_WITHIN
     try:

@@ -98,7 +98,7 @@ _GERMAN = re.compile(
         r"verlaufen|verirrt|gestürzt|gesehen|schlecht|übel|müde|kaputt|kalt|blase|blasen|füße|pause|pennt|weg|drin|"
         r"rennleitung|weiss|vom|es|unser\w*|die|der|das|den|dem|ein|eine|einen|ruft|bergwacht|arzt|mit|auf|für|von|uns|sich|auch|mal|denn|steh|"
         r"steht|stehe|wieder|vor|ne|"
-        r"angeblich|hoffentlich|vielleicht|wahrscheinlich|aufgehört|aufgegeben|ausgestiegen|besenwagen|schlussläufer|"
+        r"angeblich|gestartet|hoffentlich|vielleicht|wahrscheinlich|aufgehört|aufgegeben|ausgestiegen|besenwagen|schlussläufer|"
         r"wo|was|welche[rsnm]?|warum|wieviel|seit|kurz|mitternacht|um|wird|wurde|hat|habe|geworden|geschafft|"
         r"sonnenuntergang|sonnenaufgang|startnummer|zeitlimit|entwarnung|fehlalarm|krank|fertig|hier|nochmal|bitte)\b"
     )

@@ -221,7 +221,13 @@ _REPORTS = (
     (r"(?:rausgenommen|herausgenommen|rausgezogen|aus dem rennen genommen)", "she got pulled"),
     (r"(?:aus dem rennen|raus aus dem rennen)", "out of the race"),
     (r"(?:hat )?(?:aufgegeben|hingeschmissen)", "given up"),
-    (r"(?:ist |hat )?(?:ausgestiegen|aufgehört|abgebrochen|ausgeschieden)", "retired"),
+    (r"(?:ist |hat )?ausgeschieden", "retired"),
+    (r"(?:ist |hat )?(?:ausgestiegen|aufgehört|abgebrochen)", "bailed"),
+    (r"^(?:sie |\w+ )?ist (?:leider|nun leider|jetzt leider|offiziell) raus(?= ?[.!]*$)", "she is out of the race"),
+    (r"(?:ist )?(?:gerade |eben |pünktlich |jetzt )*(?<!nicht )gestartet\b", "has started"),
+    (r"\b(?:wird|will|möchte) (?:\w+ ){0,2}weiter(?:laufen|gehen|machen|rennen)\b|"
+     r"\b(?:läuft|geht|macht) (?:auf jeden fall|auf alle fälle) weiter\b", "will go on"),
+    (r"\b(?:läuft|geht|macht|rennt) (?:(?:jetzt|wieder|noch|trotzdem|doch|nun|now) )*weiter\b", "goes on"),
     (r"(?:nicht gestartet|startet nicht|nicht am start)", "did not start"),
     (r"(?:will|möchte|überlegt) (?:\w+ )?(?:aufgeben|aufhören|aussteigen|aufzugeben|aufzuhören|"
      r"auszusteigen)", "wants to stop"),

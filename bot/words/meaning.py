@@ -168,7 +168,6 @@ class Need(StrEnum):
 
     OUT = "out"
     DROPPED = "dropped"
-    HOW = "how"
     POINT = "point"
     RUNNER = "runner"
     WHO = "who"

@@ -66,6 +66,12 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         if point is None:
             choices = tuple(Choice(i, Reported((replace(report, point=i),))) for i in said.point.ids)
             return AskBack(Need.POINT, choices, said.point.words)
+        if (
+            report.kind is Kind.MOVING_AGAIN
+            and runner.reached not in (None, point)
+            and (point == runner.points[0].id)
+        ):
+            return report  # 'started' of somebody long on the course: under way, and not at the start
         # Which of two passes was meant is inferred, but from where she is: as good as written.
         return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
     if said.finish or (report.kind is Kind.IN and re.search(r"\bfinish|\bhome\b", said.text)):

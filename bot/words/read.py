@@ -258,7 +258,7 @@ def _asked_after_all(reported: Understood | None, said: Sentence) -> Understood 
     if isinstance(reported, AskBack):
         if reported.need is Need.OUT:
             return _asks(Kind.OUT, None, said, reported.point)
-        if reported.need in (Need.DROPPED, Need.HOW):
+        if reported.need is Need.DROPPED:
             return Asked(Question.HEARD, said.runner.id if said.runner else None, words=said.words)
         return reported if all(isinstance(c.then, Asked) for c in reported.choices) else None
     if not isinstance(reported, Reported):

@@ -350,6 +350,12 @@ def says_ended(text: str) -> bool:
     return _ENDED.search(text) is not None
 
 
+def ended_words(text: str) -> str:
+    """The words that say that her race is over; '' where there are none."""
+    m = _ENDED.search(text)
+    return m[0] if m else ""
+
+
 def says_condition(text: str) -> bool:
     """Whether it says how she is."""
     return _CONDITION.search(text) is not None

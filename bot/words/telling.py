@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.words import asking, lists, names, reporting, supposing
 from bot.words.ending import MAY_STOP, NOT_OVER, ended
+from bot.words.going_on import going_on
 from bot.words.in_or_out import CAME_IN_PERSON, came_first, in_or_out, only_supposed
 from bot.words.meaning import AskBack, Choice, Context, Need, Report, Reported, Understood
 from bot.words.patterns import pattern
@@ -224,6 +225,9 @@ def _kind_of(
     over = None if supposed else ended(base, said, text, ctx)
     if over is not None:
         return over
+    going = going_on(base, said, text)
+    if going is not None:
+        return going
     kind = reporting.kind_in(text if base.amount is None else text + " for LENGTH")
     if kind is None and reporting.kind_in(said.plain) in _RACE_WIDE:
         # 'start' is also the name of a point.

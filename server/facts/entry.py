@@ -84,12 +84,13 @@ RACE_LEVEL = frozenset(
 
 
 class Retired(StrEnum):
-    """How a runner's race ended before the finish."""
+    """How a runner's race ended before the finish. NOT_SAID: that it ended counts, how is still to be told."""
 
     OWN_CHOICE = "own choice"
     TIMED_OUT = "timed out"
     WITHDRAWN = "withdrawn by medics or officials"
     DID_NOT_START = "did not start"
+    NOT_SAID = "not said"
 
 
 class Source(StrEnum):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from server.event.model import CourseDef, PointKind, Runner
@@ -61,7 +61,7 @@ _PLAIN_STEPS = {
     Kind.IN_HAND: Step.IN_HAND,
     Kind.RACE_CONTROL_TOLD: Step.RACE_CONTROL_TOLD,
 }
-_LAST_IN_THE_SAME_MOMENT = {Kind.RETIRED: 3, Kind.IN_HAND: 4, Kind.RACE_CONTROL_TOLD: 5, Kind.STAND_DOWN: 6}
+_LAST_IN_THE_SAME_MOMENT = {Kind.RETIRED: 4, Kind.IN_HAND: 5, Kind.RACE_CONTROL_TOLD: 6, Kind.STAND_DOWN: 7}
 
 
 def fold_runner(
@@ -178,7 +178,10 @@ class _Walk:
         step = _PLAIN_STEPS.get(e.kind)
         if e.kind is Kind.RETIRED and e.how is Retired.DID_NOT_START:
             step = Step.DID_NOT_START
-        return _Item(e.seen_at, _LAST_IN_THE_SAME_MOMENT.get(e.kind, 2), -1, step, e)
+        rank = _LAST_IN_THE_SAME_MOMENT.get(e.kind, 2)
+        if e.how is Retired.NOT_SAID:
+            rank -= 1  # that it is over, before how
+        return _Item(e.seen_at, rank, -1, step, e)
 
     def has_other_reports(self, e: Entry) -> bool:
         """Whether the same moment at the same point is told by another report as well."""
@@ -266,6 +269,9 @@ class _Walk:
             self.retirement, self.retired_by = Retirement(how, e.point, stamp(e), e.words), e
             if self.told_about != e.id:
                 self.told = None  # what race control heard before was about something else
+        elif self.retirement.how is Retired.NOT_SAID and how is not Retired.DID_NOT_START:
+            # How it ended was told after that it ended: nothing else changes, and nobody is told twice.
+            self.retirement = replace(self.retirement, how=how)
         self._close_rest(e.seen_at)
         self._say_again()
 

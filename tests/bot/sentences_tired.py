@@ -142,9 +142,9 @@ TIRED: tuple[tuple[str, ...], ...] = (
     # her race over
     ("she's done", "ask retired", ""),
     ("shes out of the race, missed cutoff", "retired - 15:10 timed out", ""),
-    ("maren has thrown in the towel", "ask retired", ""),
+    ("maren has thrown in the towel", "retired - 15:10 not said", ""),
     ("race doctor wont let her go on", "retired - 15:10 withdrawn by medics or officials", ""),
-    ("DNF knee gone", "ask retired", ""),
+    ("DNF knee gone", "retired - 15:10 not said", ""),
     ("she dnf'd at lathe, her choice", "retired lathe 15:10 own choice", ""),
     # how she is
     ("puked twice since the stile", "how she is stile-back 15:10", ""),

@@ -4,13 +4,14 @@ server gone."""
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
 import pytest
 
 from bot.channels.base import Reply
-from server.facts.entry import Fix
+from server.facts.entry import Fix, Retired
 from server.facts.state import Going
 
 if TYPE_CHECKING:
@@ -153,13 +154,42 @@ async def test_out_is_asked_back(race: Race) -> None:
     reply = await race.say("ana", "she's out")
     assert reply.text == "Out of what? Left Moor Cross and going on, or out of the race?"
     over = await race.press("ana", reply, "Her race is over")
-    assert over.text == "Her race is over, then. How?"
+    assert over.text.startswith("Noted: Maren retired at Moor Cross, 09:10.")
+    assert over.text.endswith("It counts already. How did her race end?")
+    assert (await race.state()).runner("maren").going is Going.RETIRED
     noted = await race.press("ana", over, "Own choice")
     assert noted.text.startswith("Noted: Maren retired at Moor Cross, 09:10.")
+    assert (await race.state()).runner("maren").retirement.how is Retired.OWN_CHOICE  # type: ignore[union-attr]
     state = (await race.state()).runner("maren")
     assert (state.going, state.retirement.point) == (Going.RETIRED, "moor")  # type: ignore[union-attr]
     await race.say("ana", "undo")
     assert (await race.state()).runner("maren").going is Going.AT_POINT
+
+
+@pytest.mark.parametrize("words", ["she is out of the race", "sie ist aus dem Rennen", "sie ist leider raus"])
+async def test_out_of_the_race_counts_before_it_is_said_how(race: Race, words: str) -> None:
+    """She is retired and home has been told, whatever becomes of 'how'; 'how' tells nobody anew, and undo is of both."""
+    first = await race.say("ana", words)
+    retirement = (await race.state()).runner("maren").retirement
+    assert retirement is not None
+    assert retirement.how is Retired.NOT_SAID
+    assert "Ines" in first.text
+    told = len(await race.journal.made(race.event.id))
+    await race.press("ana", first, "Medics")
+    after = (await race.state()).runner("maren").retirement
+    assert after == replace(retirement, how=Retired.WITHDRAWN)
+    assert len(await race.journal.made(race.event.id)) == told
+    await race.press("ana", first, "Undo")
+    assert (await race.state()).runner("maren").going is Going.MOVING
+
+
+@pytest.mark.parametrize(
+    "words", ["she has given up on gels, own idea", "Jonas has retired to the car", "she quit smiling"]
+)
+async def test_what_may_not_be_the_end_is_asked_first(race: Race, words: str) -> None:
+    """Nobody's race is ended by words that may be about something else."""
+    await race.say("ana", words)
+    assert (await race.state()).runner("maren").going is Going.MOVING
 
 
 async def test_out_between_points_has_no_place(race: Race) -> None:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from bot.desk import Desk
 from bot.desk.carried import fields_of, meant_by
-from bot.words import AskBack, Asked, Choice, MeantFor, Need, Question, Report, Reported
+from bot.words import Asked, Choice, MeantFor, Question, Report, Reported
 from server.facts.entry import Kind, Retired
 from server.facts.state import Going
 from server.wording.answer import EventHere, PointHere, RunnerHere
@@ -49,16 +49,18 @@ async def test_a_question_of_one_of_two_is_answered_after_a_restart(race: Race) 
 
 
 async def test_how_her_race_ended_is_asked_on_after_a_restart(race: Race) -> None:
-    """Three questions, and a restart between each: out of what, how, and who."""
+    """Three questions, and a restart between each: out of what, who, and, once it counts, how."""
     reply = await race.say("ines", "she's out")
     _restart(race)
     reply = await race.press("ines", reply, "Her race is over")
-    _restart(race)
-    reply = await race.press("ines", reply, "Own choice")
     assert reply.text == "Which runner?"
     _restart(race)
-    assert (await race.press("ines", reply, "Tove")).text.startswith("Noted: Tove retired")
+    reply = await race.press("ines", reply, "Tove")
+    assert reply.text.startswith("Noted: Tove retired")
     assert (await race.state()).runner("tove").going is Going.RETIRED
+    _restart(race)
+    await race.press("ines", reply, "Own choice")
+    assert (await race.state()).runner("tove").retirement.how is Retired.OWN_CHOICE  # type: ignore[union-attr]
 
 
 @pytest.mark.parametrize(("label", "open_for"), [("Tove", ["tove"]), ("Both", ["maren", "tove"])])
@@ -162,12 +164,9 @@ def test_what_is_carried_comes_back_and_fits(
     assert len(data(Press.PICK, "19", *fields, event_mark(event.id)).encode()) <= DATA_BYTES_MAX
 
 
-def test_how_a_race_ended_is_carried_as_the_question_it_is() -> None:
-    """The three ways, each with place and time."""
+def test_the_question_how_of_an_older_button_counts_that_her_race_is_over() -> None:
+    """It carried place and time and asked how first: now it counts, and how is asked after."""
     at = datetime(2027, 6, 19, 12, tzinfo=UTC)
-    ways = (Retired.OWN_CHOICE, Retired.TIMED_OUT, Retired.WITHDRAWN)
-    back = AskBack(
-        Need.HOW,
-        tuple(Choice(w.value, Reported((Report(Kind.RETIRED, at, "maren", "mill", w),))) for w in ways),
-    )
-    assert meant_by(fields_of(Choice("over", back)), _event("maren", "mill")) == back
+    over = Report(Kind.RETIRED, at, "maren", "mill", Retired.NOT_SAID)
+    _, _, point, runner, seen, _ = fields_of(Choice("over", Reported((over,))))
+    assert meant_by(("h", point, runner, seen), _event("maren", "mill")) == Reported((over,))

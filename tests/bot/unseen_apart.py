@@ -86,7 +86,7 @@ UNSEEN: tuple[tuple[str, str, str, str], ...] = (
     ("shes pulled", "ask retired", "", "crew"),
     ("she dropped", "ask retired", "", "crew"),
     ("out", "ask out", "", "crew"),
-    ("she's packed it in at brindle gate", "ask retired", "", "crew"),
+    ("she's packed it in at brindle gate", "retired brindle 15:10 not said", "", "crew"),
     ("maren has quit at ravel, going home in the van", "retired ravel 15:10 own choice", "", "crew"),
     ("214 in 0312 out 0319", "in lathe 03:12 & out lathe 03:19", "", "volunteer"),
     ("bib 214 thru 22:40", "through lathe 22:40", "", "volunteer"),

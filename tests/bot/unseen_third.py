@@ -85,7 +85,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
     # perhaps over
     ("maren's out", "ask out", ""),
     ("she got dropped at lathe", "ask retired", ""),
-    ("she's binned it", "ask retired", ""),
+    ("she's binned it", "retired - 15:10 not said", ""),
     (
         "shes been pulled off the course by the doc at lathe",
         "retired lathe 15:10 withdrawn by medics or officials",
@@ -127,7 +127,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
     ("knackered", "how she is 15:10", "as runner"),
     ("cold", "how she is 15:10", "as runner"),
     ("sick", "how she is 15:10", "as runner"),
-    ("dnf", "ask retired", "as runner"),
+    ("dnf", "retired - 15:10 not said", "as runner"),
     ("done", "no check-in", "as runner"),
     ("ok", "acknowledge", "as runner"),
     ("i cant find the path", "distress", "as runner"),
@@ -144,7 +144,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
         "as volunteer",
     ),
     ("87 not yet", "not here yet lathe 15:10 /tove", "as volunteer"),
-    ("214 dnf at lathe knee", "ask retired", "as volunteer"),
+    ("214 dnf at lathe knee", "retired lathe 15:10 not said", "as volunteer"),
     ("two fourteen in at five past three", "in lathe 15:05", "as volunteer"),
     ("bib 412 in 1501", "ask bib", "as volunteer"),
     # answers
@@ -199,7 +199,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
     ("fünf vor halb drei raus aus lathe", "out lathe 14:25", "in german"),
     ("um halb 3 rein", "in lathe 14:30", "in german"),
     ("ihr ist schlecht", "how she is 15:10", "in german"),
-    ("sie hat aufgehoert in lathe", "ask retired", "in german"),
+    ("sie hat aufgehoert in lathe", "retired lathe 15:10 not said", "in german"),
     ("sie ist raus", "ask out", "in german"),
     ("bin schon dran", "acknowledge i have it", "in german", "safety contact"),
     ("jo mach ich", "acknowledge", "in german"),

@@ -159,7 +159,7 @@ def brief(u: Understood) -> str:
         case Distress():
             return "distress"
         case AskBack():
-            return "ask " + ("retired" if u.need in (Need.DROPPED, Need.HOW) else u.need.value)
+            return "ask " + ("retired" if u.need is Need.DROPPED else u.need.value)
         case Acknowledged():
             return "acknowledge"
         case Undo():
