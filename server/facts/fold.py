@@ -7,7 +7,7 @@ reports of one moment gives its time, going.py for what may follow what, race.py
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import datetime
 
@@ -65,8 +65,20 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         future=tuple(e for e in sorted_out.future if e.runner not in runners),
         unconfirmed=tuple(e for e in sorted_out.unconfirmed if e.runner not in runners),
         refused=tuple(strange),
+        received=tuple(_received(sorted_out.counts)),
         said=tuple(sorted({**facts.said, **starts}.items(), key=lambda pair: pair[0])),
     )
+
+
+def _received(counts: tuple[Entry, ...]) -> Iterator[tuple[str, str, datetime]]:
+    """When each that counts came; one that waited for somebody's word when that came."""
+    confirmed: dict[str, datetime] = {}
+    for e in counts:
+        if e.kind is Kind.CONFIRMED and e.about is not None:
+            confirmed[e.about] = min(e.received_at, confirmed.get(e.about, e.received_at))
+    for e in counts:
+        came = max(e.received_at, confirmed.get(e.id, e.received_at)) if e.unconfirmed else e.received_at
+        yield e.id, e.runner or "", came
 
 
 def _first(pair: tuple[tuple[str, str], object]) -> tuple[str, str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -183,6 +183,7 @@ class RaceState:
     rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
     runner, for entries about no one runner, or about one unknown to the event. `calls`: for help, for none of the many
     runners whom the caller may mean; `taken_back`: what takes such calls back.
+    `received`: of every entry that counts its id, its runner ('' for none), and when it came or was confirmed.
     """
 
     head: str
@@ -206,6 +207,15 @@ class RaceState:
     said: tuple[tuple[str, Entry], ...] = ()
     calls: tuple[Entry, ...] = ()
     taken_back: tuple[Entry, ...] = ()
+    received: tuple[tuple[str, str, datetime], ...] = field(default=(), compare=False)
+
+    def received_at(self, facts: tuple[str, ...], runner: str) -> datetime | None:
+        """When the last of these entries was received, or confirmed; without any, the last about that runner or all of
+        them. None where nothing was."""
+        moments = (
+            at for entry, about, at in self.received if (entry in facts if facts else about in ("", runner))
+        )
+        return max(moments, default=None)
 
     def said_of(self, fact: str) -> Entry | None:
         """The entry that a race-level fact rests on, None if there is none; `fact` as in `said`."""

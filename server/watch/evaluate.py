@@ -160,7 +160,9 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
         return None
     rule = row(draft.kind)
     urgency = draft.urgency or rule.urgency
-    use_by = draft.use_by or (None if rule.lasts is None else draft.owed_at + rule.lasts)
+    owed_at = _could_be_made(draft, terms)
+    since = owed_at if draft.lasting else draft.owed_at
+    use_by = draft.use_by or (None if rule.lasts is None else since + rule.lasts)
     if use_by is not None and now > use_by and not draft.lasting:
         return None
     if not _wakes(draft, urgency) and not draft.person.startswith(GROUP):
@@ -183,9 +185,19 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
         facts=draft.facts,
         buttons=tuple(b.value for b in buttons) if asks or draft.kind is NoticeKind.UNCONFIRMED else (),
         occasion=draft.occasion,
-        delayed=now - draft.owed_at > DELAYED_AFTER,
+        delayed=now - owed_at > DELAYED_AFTER,
         hold_until=now + HOLD if rule.joins and urgency is not Urgency.ALARM else None,
     )
+
+
+def _could_be_made(draft: Draft, terms: _Terms) -> datetime:
+    """From when a notice could have gone out: not before the facts came that made it due. Where we were away at the time,
+    from when it was owed, as they may have waited for us."""
+    back = terms.situation.watching_since
+    if back is not None and draft.owed_at < back and terms.now - back <= DELAYED_AFTER:
+        return draft.owed_at
+    came = terms.situation.state.received_at(draft.facts, terms.runner)
+    return draft.owed_at if came is None else max(draft.owed_at, came)
 
 
 def _alike(notice: Notice, draft: Draft) -> bool:

@@ -311,3 +311,28 @@ def test_facts_of_one_minute_may_be_joined_and_alarms_never_wait(night: Any, at:
         assert (n.hold_until == at("22:01")) is joins
     night.report(Kind.ASKED_FOR_HELP, "22:10", "maren", source=Source.RUNNER)
     assert all(n.hold_until is None for n in night.tick("22:10") if n.key.kind is K.ASKED_FOR_HELP)
+
+
+def test_what_the_facts_made_due_too_late_to_send_is_not_marked_delayed(night: Any, at: Any) -> None:
+    """Out of Mill is told at 17:40 of 16:45, and in at Chapel, told of 19:20, is confirmed at 19:50: nobody could have
+    been told before, and no notice says that it was due earlier."""
+    night.report(Kind.OUT, "16:45", "lena", point="mill", received=at("17:40"))
+    owed = night.tick("17:40")
+    assert owed
+    assert not [n for n in owed if n.delayed]
+    night.report(Kind.IN, "19:20", "lena", point="chapel", id="in", unconfirmed=True, doubt="guessed")
+    night.tick("19:25")
+    night.report(Kind.CONFIRMED, "19:50", "lena", about="in")
+    owed = night.tick("19:50")
+    assert K.ARRIVED in {n.key.kind for n in owed}
+    assert not [n for n in owed if n.delayed]
+
+
+def test_what_waited_for_us_is_marked_delayed(night: Any, at: Any) -> None:
+    """Out of Chapel at 19:25 is read at 21:30, when we are back: had we been up, 'leave now' would have gone out in time."""
+    night.report(Kind.OUT, "16:45", "lena", point="mill")
+    night.tick("16:45")
+    night.report(Kind.OUT, "19:25", "lena", point="chapel", received=at("21:30"))
+    night.watching_since = at("21:30")
+    owed = night.tick("21:30")
+    assert [n for n in owed if n.delayed]
