@@ -12,7 +12,7 @@ from bot.desk import stand_in, unknown
 from bot.desk.visit import Visit
 from bot.words import UNDO_WITHIN, Asked, Question, asks_the_way, asks_time_left, asks_when
 from server.event.model import PartKind
-from server.wording import answers, plan_answers, standing, things
+from server.wording import against_plan, answers, plan_answers, standing, things
 from server.wording.answer import NextAnswer
 from server.wording.cards import cards_meant
 from server.wording.message import Button, Press, Rows, data, event_mark, tag
@@ -107,8 +107,21 @@ async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
     return visit.reply(plan_answers.say_cut_offs(visit.say, told.data, asked.point, place))
 
 
+async def _report(visit: Visit, asked: Asked) -> Reply:
+    told = await visit.api.forecast(visit.address, visit.event.id, _runner(asked))
+    return visit.reply(against_plan.say_report(visit.say, told.data), visit.report_buttons(asked.runner))
+
+
+_WHAT_HAPPENED = re.compile(
+    r"\b(?:what (?:has )?happened|was (?:ist |war )?(?:\w+ )?(?:passiert|los|geschehen))\b", re.IGNORECASE
+)
+
+
 async def _who_knows(visit: Visit, asked: Asked) -> Reply:
     told = await visit.api.facts(visit.address, visit.event.id, _runner(asked))
+    over = told.data.fresh.going in answers.NOT_GOING and not told.data.alarms
+    if over and _WHAT_HAPPENED.search(asked.words):
+        return await _report(visit, asked)
     event = visit.event
     return visit.reply(standing.say_told(visit.say, told.data, event.race_control, event.emergency_number))
 
@@ -312,6 +325,7 @@ TABLE: Mapping[Question, Answering] = {
     Question.LEAVE_THERE: unknown.leave_there,
     Question.CATCH_UP: unknown.catch_up,
     Question.RIDE: _ride,
+    Question.REPORT: _report,
 }
 
 

@@ -26,7 +26,7 @@ _LOGISTICS = frozenset(
 _WHERE_THEY_STAND = frozenset({Question.MISSED, Question.WAIT})
 _KIT = frozenset({Question.BRING, Question.TAKE_BACK, Question.FOOD})
 # Lines of each answer: the fact alone says little of where she is now.
-_LINES = {Question.WHERE: 2, Question.MISSED: 3, Question.WAIT: 3}
+_LINES = {Question.REPORT: 2, Question.WHERE: 2, Question.MISSED: 3, Question.WAIT: 3}
 _OF_EACH = frozenset(
     {
         Question.NEXT,
@@ -40,6 +40,7 @@ _OF_EACH = frozenset(
         Question.CUT_OFF,
         Question.DARK,
         Question.RIDE,
+        Question.REPORT,
         *_WHERE_THEY_STAND,
     }
 )

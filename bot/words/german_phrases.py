@@ -145,6 +145,15 @@ _QUESTIONS = (
      r"wo müssen wir (?:als nächstes )?hin|\btreffpunkt\b", "where do we meet her next"),
     (r"wann treffen wir sie", "when do we meet her"),
     (r"\b(?:parken|parkplatz|anfahrt|adresse)\b", "parking"),
+    (r"^(?:der |ihr |mein )?(?:renn)?(?:bericht|ergebnis)(?: bitte)?(?= ?\?|$)|"
+     r"^(?:die |eine )?zusammenfassung(?: bitte)?(?= ?\?|$)",
+     "summary"),
+    (r"^(?:und |na )?wie (?:lief|war) (?:es|das rennen|ihr rennen|s|alles)(?: für sie| insgesamt| gegen den plan)?"
+     r"(?= ?\?|$)|"
+     r"^(?:und |na )?wie ist (?:es|das rennen|ihr rennen|alles) gelaufen(?= ?\?|$)", "how did it go"),
+    (r"^(?:und )?ist (?:es|das rennen|ihr rennen|alles) (?:jetzt |schon |nun |now )?(?:vorbei|zu ende|aus|gelaufen)"
+     r"(?= ?\?|$)", "is it over"),
+    (r"^(?:und )?was war (?:denn |da )*los(?= ?\?|$)", "what happened"),
     (r"wie weit ist sie(?: schon)?|wie viele? km|wieviel km", "how far along is she"),
     (r"ist sie (?:schon|endlich) (?:da|hier|angekommen|drin)", "is she here yet"),
     (r"wie lange? (?:dauert es )?noch(?: bis sie (?:da|hier|kommt)(?: ist)?)?", "how long until she is here"),

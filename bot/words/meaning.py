@@ -51,6 +51,7 @@ class Question(StrEnum):
     LEAVE_THERE = "may she leave it"
     CATCH_UP = "what was missed"
     RIDE = "who drives there"
+    REPORT = "how it went"
 
 
 @dataclass(frozen=True, slots=True)

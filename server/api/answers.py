@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Any
 
 from server.api.alarms import open_about
 from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
 from server.event.model import CourseDef, Event, Goal, Point
-from server.facts.state import Going, Interval, LastKnown
+from server.facts.state import Going, Interval, LastKnown, Retirement
 from server.forecast.hearing import deaf_now, nobody_since
 from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
@@ -77,7 +78,17 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
         blind=deaf_now(picture.situation.downs),
         ended_at=picture.state.ended_early.at if picture.state.ended_early else None,
         ended_from=point_name(event, runner, ended.point) if ended else "",
+        started=state.start,
+        **_retired(event, runner, state.retirement),
     )
+
+
+def _retired(event: Event, runner: str, over: Retirement | None) -> dict[str, Any]:
+    """When, where and how her race ended before the finish."""
+    if over is None:
+        return {}
+    place = point_name(event, runner, over.point) or over.point or ""
+    return {"retired_at": over.stamp.at, "retired_place": place, "retired_how": over.how.value}
 
 
 def holds(interval: Interval, now: datetime) -> bool:

@@ -891,10 +891,10 @@ part-supporter = Fan
 
 ## Was man fragen kann
 
-usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘, ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘.
+usage-crew = Frag, wie du redest: ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘, ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘; wenn es vorbei ist ‚wie lief es‘.
 usage-report = Melde, wie du redest: ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘, ‚isst gut, Füße ok‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
 usage-volunteer = Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Schlussläufer durch‘. ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
-usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
+usage-runner = Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort. Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘, danach ‚wie lief es‘. Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
 duty-runner = Du läufst. Schreib an den Punkten ‚rein‘ und ‚raus‘, wenn du kannst, oder teile deinen Live-Standort; ‚Pause‘, wenn du länger stehst; ‚Hilfe‘, wenn du sie brauchst. Deine Crew und { $control } erfahren es.
 duty-crew = Du bist Crew für { $runner }. Du bekommst gesagt, wann du losmusst und was bereitliegen soll: antworte darauf. Melde dich selbst, sobald du an einem Punkt bist; melde dort jede Ankunft und jeden Aufbruch, mit Namen; und ‚noch nicht da‘, wenn gefragt wird.
 duty-pacer = Du begleitest { $runner }. Sei an dem Punkt, an dem du dazustößt, mit eigenem Licht und einer warmen Schicht. Melde sie an den Punkten; ist eine von euch verletzt, schreib ‚Hilfe‘ und ruf { $emergency } an.
@@ -1362,3 +1362,24 @@ stage-odds-by = { $place }: Chance { $odds }, bis { $by } dort zu sein für die 
    *[other] unter { $least }
  }.
 stage-low = Das ist wenig: jetzt beim Rennen fragen, was mit denen wird, die später kommen.
+
+report-finished = { $runner } ist im Ziel, { $when }{ $length ->
+        [none] .
+       *[other] , nach { $length }.
+    }
+report-retired = { $runner } ist nicht ins Ziel gekommen: ausgestiegen{ $place ->
+        [none] { "" }
+       *[other] { " " }in { $place }
+    }, { $when } ({ $how }).
+report-not-started = { $runner } ist nicht gestartet.
+report-not-over = Für { $runner } ist es nicht vorbei: { $going }.
+report-late = Gegenüber dem Plan (Ziel B), in { $place }: { $length } später; geplant { $planned }.
+report-early = Gegenüber dem Plan (Ziel B), in { $place }: { $length } früher; geplant { $planned }.
+report-on-plan = Gegenüber dem Plan (Ziel B), in { $place }: nach Plan ({ $planned }).
+report-lost = Zeit verloren: { $parts }.
+report-won = Zeit gewonnen: { $parts }.
+report-leg = { $from } bis { $to } { $length }
+report-stop = Halt in { $place } { $length }
+report-even = Kein Abschnitt und kein Halt wich um { $length } oder mehr vom Plan ab.
+report-whole = Das Ganze, Punkt für Punkt, mit dem, was daraus wurde: schreib ‚plan‘.
+menu-report = Wie es lief, gegenüber dem Plan

@@ -895,7 +895,7 @@ part-supporter = supporter
 
 ## What can be asked
 
-usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘finish’, ‘where is she’, ‘have we missed her’, ‘wait or go’, ‘what do we bring’, ‘when do we leave’, ‘cut-off’, ‘dark at { $place }’, ‘what if she slows by 10%’, ‘and the one after?’.
+usage-crew = Ask as you talk: ‘when is she at { $place }’, ‘next’, ‘finish’, ‘where is she’, ‘have we missed her’, ‘wait or go’, ‘what do we bring’, ‘when do we leave’, ‘cut-off’, ‘dark at { $place }’, ‘what if she slows by 10%’, ‘and the one after?’; once it is over ‘how did it go’.
 usage-report = Report as you talk: ‘in at { $place } 5 to 3’, ‘out 20 min ago’, ‘not here yet’, ‘saw her on the ridge going up, looking tired’, ‘she is eating, feet fine’. ‘Undo’ takes the last one back for { $minutes } min.
 usage-volunteer = Report bibs: ‘214 in 0312 out 0319; 87 in 0315’, ‘214 through’, ‘sweep through’. ‘Undo’ takes the last one back for { $minutes } min.
 duty-runner = You are the runner. Say ‘in’ and ‘out’ at points when you can, or share your live location; ‘resting’ when you stop for long; ‘help’ if you need it. Your crew and { $control } hear of it.
@@ -909,7 +909,7 @@ duty-organiser = You are the organiser. You hear of outages, of people who can�
 duty-volunteer = You report runners at your point: bib, ‘in’ and ‘out’ with the time. You see no positions.
 duty-supporter = You follow { $runner }: ask ‘next’, ‘where’ or ‘finish’. Nothing is asked of you.
 duty-all = ‘what can I ask’ lists what you can write here. This is an aid, not a rescue service.
-usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’. If you write help, hurt or lost, it goes to your crew at once.
+usage-runner = Write ‘in’, ‘out’, ‘resting’, ‘moving’, or send your position. Ask ‘next’, ‘cut-off’, ‘plan’, and after it ‘how did it go’. If you write help, hurt or lost, it goes to your crew at once.
 usage-answer = Answer an alarm with ‘I have it’ or its button.
 
 ## Buttons
@@ -1367,3 +1367,24 @@ stage-odds-by = { $place }: { $odds } to be in by { $by } for the next stage, wh
    *[other] under { $least }
  }.
 stage-low = That is low: ask the race now what becomes of those who come in later.
+
+report-finished = { $runner } finished { $when }{ $length ->
+        [none] .
+       *[other] , after { $length }.
+    }
+report-retired = { $runner } did not finish: retired{ $place ->
+        [none] { "" }
+       *[other] { " " }at { $place }
+    }, { $when } ({ $how }).
+report-not-started = { $runner } did not start.
+report-not-over = It is not over for { $runner }: { $going }.
+report-late = Against the plan (goal B), at { $place }: { $length } behind; planned { $planned }.
+report-early = Against the plan (goal B), at { $place }: { $length } ahead; planned { $planned }.
+report-on-plan = Against the plan (goal B), at { $place }: on plan ({ $planned }).
+report-lost = Time was lost: { $parts }.
+report-won = Time was made up: { $parts }.
+report-leg = { $from } to { $to } { $length }
+report-stop = stop at { $place } { $length }
+report-even = No leg and no stop was { $length } or more off the plan.
+report-whole = The whole, point by point with what became of it: write ‘plan’.
+menu-report = How it went, against the plan

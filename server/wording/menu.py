@@ -33,17 +33,18 @@ _WITH_HER = (
     "food",
     "cards",
     "numbers",
+    "report",
     "usage",
 )
 
 _BY_PART: Mapping[PartKind, tuple[str, ...]] = {
     PartKind.CREW: _WITH_HER,
     PartKind.PACER: _WITH_HER,
-    PartKind.ORGANISER: ("where", "next", "plan", "cutoffs", "missed", "numbers", "usage"),
-    PartKind.SAFETY_CONTACT: ("where", "next", "plan", "cutoffs", "numbers", "cards", "usage"),
-    PartKind.RUNNER: ("plan", "food", "kit", "cutoffs", "cards", "numbers", "usage"),
+    PartKind.ORGANISER: ("where", "next", "plan", "cutoffs", "missed", "numbers", "report", "usage"),
+    PartKind.SAFETY_CONTACT: ("where", "next", "plan", "cutoffs", "numbers", "cards", "report", "usage"),
+    PartKind.RUNNER: ("plan", "food", "kit", "cutoffs", "cards", "numbers", "report", "usage"),
     PartKind.VOLUNTEER: ("numbers", "usage"),
-    PartKind.SUPPORTER: ("where", "plan", "usage"),
+    PartKind.SUPPORTER: ("where", "plan", "report", "usage"),
 }
 _STRANGER = ("start",)
 

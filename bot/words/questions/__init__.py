@@ -24,6 +24,7 @@ _TROUBLE = (
 
 TABLE: tuple[tuple[Question, str], ...] = (
     (Question.AT, race.AT_PAST),
+    (Question.REPORT, race.REPORT),
     (Question.COVER, crew.COVER),
     (Question.TOWARDS, crew.TOWARDS),
     (Question.TOLD, other.TOLD),

@@ -6,6 +6,16 @@ AT_PAST = r"""
     ^(when|what time) (did|was|has) she\b(?!.*\b(last|miss\w*|already)\b).*\bPT\b
 """
 
+REPORT = r"""
+    ^(the |her |a |my |race )*(report|summary|recap|debrief|results?)( please| of (the|her|my) race| for (she|her))*$
+    ^(bericht|zusammenfassung|rennbericht|auswertung)$
+    ^(so |and |well )*how (was|went) (the |her |my )?(race|run)( for (she|her))?( overall| in the end)?$
+    ^(so |and |well )*how did (it|she|that|i|we|everything|(the|her|my) race) (all )?(go|do|end|turn out|work out)\
+      ( in the end| overall| today| against the plan)?$
+    ^(so |and |well )*is (it|this|that|(the|her) race) (all )?(over|finished|done|ended)( now| yet| then)*$
+    ^is she out of the race( now| then)*$
+"""
+
 SLOWER = r"""
     \b\d+ percent (slower|slow|down|off|less|faster|quicker|up|more)
     (slows?|slowing|slowed|drops?|dropped|loses?|fades?|faded|speeds? up|faster|slower|quicker|\

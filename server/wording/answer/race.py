@@ -28,7 +28,8 @@ class Freshness:
     """How good the ground under an answer is. `doubted`: reports kept but not counted; `sharpened_by`: the
     name of the next point somebody reports from; `blind_since`: since when our own channels have been
     down, `blind` which of them ('telegram');
-    `ended_at`: when the organiser ended the race, `ended_from` from which point on ('' = all of it)."""
+    `ended_at`: when the organiser ended the race, `ended_from` from which point on ('' = all of it). `started`: her start;
+    `retired_at`, `retired_place` (name, '' not known) and `retired_how` of a race that ended before the finish."""
 
     last: Known | None
     going: str = "moving"
@@ -40,6 +41,10 @@ class Freshness:
     blind: tuple[str, ...] = ()
     ended_at: datetime | None = None
     ended_from: str = ""
+    started: datetime | None = None
+    retired_at: datetime | None = None
+    retired_place: str = ""
+    retired_how: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,101 @@
+"""Once her race is over, people ask how it went: the end, against the plan, where time was lost."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from server.wording.against_plan import parts_of
+from server.wording.answer import PointAnswer
+
+if TYPE_CHECKING:
+    from conftest import Race
+
+ASKED = ("report", "how was the race", "how did it go", "summary", "is it over", "what happened")
+GEFRAGT = ("Bericht", "wie lief es", "Zusammenfassung", "ist es vorbei", "was war los", "was ist passiert")
+
+
+async def _to_the_finish(race: Race) -> None:
+    for hm, who, words in (
+        ("09:40", "vera", "214 in 0910 out 0940"),
+        ("12:20", "ana", "in at gate 12:00"),
+        ("12:21", "ana", "out of gate 12:20"),
+        ("15:10", "ana", "in at the finish 15:05"),
+    ):
+        race.at(hm)
+        await race.say(who, words)
+
+
+@pytest.mark.parametrize("words", ASKED)
+async def test_after_the_race_it_is_told_how_it_went(race: Race, words: str) -> None:
+    """The end and its time first, then against the plan, where time was lost, and what shows the whole."""
+    await _to_the_finish(race)
+    text = (await race.say("ana", words)).text.split("\n")
+    assert text[0].startswith("Maren finished")
+    assert "after 10 h 5 min" in text[0]
+    assert text[1].startswith("Against the plan (goal B), at Low Barn finish: 1 h")
+    assert "Time was lost: " in text[2]
+    assert "stop at Moor Cross 30 min" in text[2]
+    assert text[-1].endswith("write ‘plan’.")
+
+
+@pytest.mark.parametrize("words", GEFRAGT)
+async def test_the_same_in_german(race: Race, words: str) -> None:
+    """Crew of two runners, one of them at the finish: both are told of."""
+    await _to_the_finish(race)
+    await race.say("both", "wo ist maren")
+    assert (await race.say("both", words)).text.startswith("Maren ist im Ziel")
+
+
+async def test_what_happened_on_the_way_is_about_alarms(race: Race) -> None:
+    """During the race 'what happened' is answered as before, and 'is it over' with 'no' and how it stands."""
+    assert "finished" not in (await race.say("ana", "what happened")).text
+    first = (await race.say("ana", "is it over")).text.split("\n")[0]
+    assert first == "It is not over for Maren: on the move."
+
+
+async def test_of_a_retired_runner_where_when_and_how(race: Race) -> None:
+    """The first line says that she did not finish."""
+    race.at("09:10")
+    await race.say("ana", "in at moor cross")
+    await race.say("ana", "she has retired, timed out")
+    race.at("11:00")
+    first = (await race.say("ana", "how did it go")).text.split("\n")[0]
+    assert first.startswith("Maren did not finish: retired at Moor Cross, ")
+    assert first.endswith("(timed out).")
+
+
+@pytest.mark.parametrize("who", ["ana", "maren", "ines", "fan"])
+async def test_what_can_i_ask_names_it(race: Race, who: str) -> None:
+    """Whoever follows her reads that it can be asked."""
+    assert "how did it go" in (await race.say(who, "what can i ask")).text
+
+
+_AT = datetime.fromisoformat("2027-06-19T05:00+01:00")
+_MINUTES = st.integers(0, 300).map(lambda n: timedelta(minutes=n))
+
+
+@given(st.lists(st.tuples(_MINUTES, _MINUTES, _MINUTES, _MINUTES), min_size=1, max_size=8))
+def test_legs_and_stops_come_to_what_she_was_late_at_the_end(
+    rows: list[tuple[timedelta, timedelta, timedelta, timedelta]],
+) -> None:
+    """Where every point has its times, nothing is lost that is in no leg and no stop."""
+    points, plan, real = [PointAnswer("p0", "P0", 0.0, planned_in=_AT, planned_out=_AT, left=_AT)], _AT, _AT
+    for i, (leg, stop, real_leg, real_stop) in enumerate(rows, start=1):
+        planned_in, came = plan + leg, real + real_leg
+        plan, real = planned_in + stop, came + real_stop
+        last = i == len(rows)
+        points.append(
+            PointAnswer(
+                f"p{i}", f"P{i}", float(i), planned_in=planned_in, planned_out=plan, planned_stop=stop,
+                arrived=came, left=None if last else real, finish=last,
+            )
+        )  # fmt: skip
+    end = points[-1]
+    assert end.arrived is not None
+    assert end.planned_in is not None
+    assert sum((p.over for p in parts_of(tuple(points))), timedelta(0)) == end.arrived - end.planned_in
