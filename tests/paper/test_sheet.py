@@ -234,9 +234,10 @@ async def test_the_glove_box_page_is_one_sheet_of_paper(demo, browser: Browser) 
     page = await browser.new_page(viewport={"width": 390, "height": 844})
     await page.set_content(crew_sheets(before, people, "x", moves))
     assert await page.evaluate("document.documentElement.scrollWidth") <= 390
+    wide = "[...document.querySelectorAll('.wide')].filter(e => e.scrollWidth > e.clientWidth).length"
+    assert await page.evaluate(wide) == 0
     await page.emulate_media(media="print")
     await page.set_viewport_size({"width": 718, "height": 1000})  # 190 mm at 96 to the inch
-    wide = "[...document.querySelectorAll('.wide')].filter(e => e.scrollWidth > e.clientWidth).length"
     assert await page.evaluate(wide) == 0
     await page.add_style_tag(content=".details { display: none }")
     printed = await page.pdf(prefer_css_page_size=True)
