@@ -6,22 +6,27 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from server.event.model import PartKind
-from server.facts.entry import CHECK_INS, Kind, Retired
+from server.facts.entry import CHECK_INS, Entry, Kind, Retired
 from server.facts.state import Going
 from server.watch.climb import open_alarms
 from server.watch.notice import DoubtValues, NoticeKind, Urgency
-from server.watch.places import may_be_asked, on_road_until
+from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
 from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.silence import elsewhere, with_her
+from server.watch.ways import members
 
 __all__ = ["RULES"]
 
 REPORTER_FIRST = timedelta(minutes=2)
 """Whoever reported it is asked in the conversation at once; the others only after this."""
+OF_USE = timedelta(minutes=20)
+"""So long after it was due the question is put to nobody anew (own choice): then later facts have said more than anybody
+could remember. Not while an alarm is open, or nobody looks for her."""
 DOES_NOT_FIT = "does not fit"
 
 
 def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
-    """Crew off the road and the organiser are asked: right or wrong? Help never waits for this.
+    """Those who can know are asked while it is of use, off the road: right or wrong? Help never waits for this.
 
     While an alarm is open the safety contact hears of it too: a doubtful sighting is what they are waiting for. And
     where nobody is looking for her because she 'did not start': then all are asked at once, and no choice holds it back.
@@ -32,7 +37,7 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
     if state.going is Going.CLOSED and not loud:
         return
     missed = set(sight.people(PartKind.SAFETY_CONTACT)) if loud else set()
-    asked = dict.fromkeys([*sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER), *sorted(missed)])
+    everybody = [*sight.people(PartKind.CREW, PartKind.PACER, PartKind.ORGANISER), *sorted(missed)]
     doubted = [(e, e.doubt) for e in state.unconfirmed] + [
         (e, e.doubt or DOES_NOT_FIT) for e in state.refused
     ]
@@ -44,7 +49,7 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
             yield Wake(due)
             continue
         values = DoubtValues(e.id, e.kind.value, e.point, e.seen_at, e.by, doubt, e.words)
-        for who in asked:
+        for who in dict.fromkeys(everybody if loud else _could_know(sight, e)):
             if not may_be_asked(sight, who):
                 road = on_road_until(sight, who)
                 yield from () if road is None else (Wake(road),)
@@ -58,9 +63,32 @@ def unconfirmed(sight: Sight) -> Iterator[Draft | Wake]:
                     due,
                     values,
                     (e.id,),
+                    use_by=None if loud else due + OF_USE,
                     urgency=Urgency.ACTION if unwatched else None,
                     mine=unwatched or who in missed,
                 )
+
+
+def _could_know(sight: Sight, e: Entry) -> Iterator[str]:
+    """Who is at the place, or meant to be, and is not known elsewhere; a pacer with her; the organiser. Where there is no
+    such crew but who reported it, those of her next meeting."""
+    yield from sight.people(PartKind.ORGANISER)
+    yield from (p for p in sight.people(PartKind.PACER) if with_her(sight, p))
+    plans = plans_of(sight)
+    last = sight.state.last_known
+    point = e.point or (None if last is None else last.point)
+    meet = [w for m in plans if m.point == point for w in members(sight.event, m)]
+    near = [
+        w
+        for w in dict.fromkeys((*sight.people(PartKind.CREW), *meet))
+        if point is not None
+        and (there_at(sight, point, w) is not None or (w in meet and not elsewhere(sight, w, point)))
+    ]
+    if near != [e.by] and near:
+        yield from near
+        return
+    ahead = [m for m in plans if m.point != point and not sight.reached(m.point)]
+    yield from (w for m in ahead[:1] for w in members(sight.event, m))
 
 
 RULES: tuple[Rule, ...] = (unconfirmed,)

@@ -164,7 +164,7 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     there = [w for w in dict.fromkeys((*crew, *meets)) if there_at(sight, point, w) is not None]
     posted = [p.person for p in sight.parts(PartKind.VOLUNTEER) if p.point == point]
     pacers = [p for p in sight.people(PartKind.PACER) if with_her(sight, p)]
-    going = [w for w in meets if w in there or not _elsewhere(sight, w, point)]
+    going = [w for w in meets if w in there or not elsewhere(sight, w, point)]
     ahead = [m for m in plans if not sight.reached(m.point)]
     nearest = [*there, *posted, *going]
     following = [w for m in ahead[:1] for w in members(sight.event, m)]
@@ -178,7 +178,7 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     return [(w, False) for w in crew if may_be_asked(sight, w)], roads
 
 
-def _elsewhere(sight: Sight, who: str, point: str) -> bool:
+def elsewhere(sight: Sight, who: str, point: str) -> bool:
     """Whether a person is known to be at another point: said so there last, and has not left it."""
     stays = [(s.at, p) for p, w, s in sight.race.crew_there if w == who]
     return bool(stays) and max(stays)[1] != point and there_at(sight, max(stays)[1], who) is not None
