@@ -16,12 +16,15 @@ from server.wording.answer import NotedAnswer
 HANDED_KEPT = 20
 
 
-async def hand_in(visit: Visit, one: Report, key: str) -> Told[NotedAnswer]:
-    """One report to the server, and into memory for undo. Raises what the API raises."""
+async def hand_in(visit: Visit, one: Report, key: str, *, more_follows: bool = False) -> Told[NotedAnswer]:
+    """One report to the server, and into memory for undo. Raises what the API raises. `more_follows`: the same message says
+    more of where she was, and is looked at as a whole."""
     runner = one.runner or (visit.event.runners[0].id if visit.event.runners else "")
     if one.kind is Kind.POSITION and not one.placed_by_words:
         raise ValueError("a position has a fix: it is handed in by `position`")
     body = _body(visit, one, key)
+    if more_follows:
+        body["more_follows"] = True
     nobodys = one.kind is Kind.ASKED_FOR_HELP and one.unnamed and one.runner is None
     if nobodys:
         told = await visit.api.help(visit.address, visit.event.id, body)

@@ -17,6 +17,8 @@ from server.wording.answer import NotedAnswer, RunnerHere
 from server.wording.message import Button, Press, Rows
 from server.wording.say import lines
 
+_MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+
 
 async def report(visit: Visit, said: Reported, first: int = 0) -> Reply:
     """Hand in every report of a message, the first as its `first`th entry; what was noted is told back."""
@@ -29,7 +31,9 @@ async def report(visit: Visit, said: Reported, first: int = 0) -> Reply:
             one = replace(one, point=await _left_from(visit))
             if one.point is None:
                 return visit.reply(visit.s("noted-on-the-road-untold"))
-        answer = (await hand_in(visit, one, visit.key(number))).data
+        follows = said.reports[number - first + 1 :][:1]
+        more = one.kind in _MOVES and any(r.kind in _MOVES for r in follows)
+        answer = (await hand_in(visit, one, visit.key(number), more_follows=more)).data
         noted.append(answer)
         last = (one, answer)
     assert last is not None, "a Reported holds a report"

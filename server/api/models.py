@@ -42,7 +42,8 @@ class FixIn(Request):
 
 class CheckIn(Request):
     """One report about a runner. `key` is made by the sender and is the same when it sends the report again;
-    left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent)."""
+    left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent). `more_follows`:
+    the next report is of the same message, and people are told only once both are in."""
 
     kind: Kind
     point: Id | None = None
@@ -52,6 +53,7 @@ class CheckIn(Request):
     key: Key | None = None
     fix: FixIn | None = None
     how: Retired | None = None
+    more_follows: bool = False
     until: Moment | None = None
     amount_s: float | None = Field(default=None, ge=0, le=7 * 24 * 3600)
     factor: float | None = Field(default=None, ge=0.5, le=3.0)

@@ -53,7 +53,7 @@ async def check_in(ask: Ask) -> NotedAnswer:
     sent = await _own_correction(ask, complete(sent, picture, ask.runner))
     entry = await _entry(ask, sent, ask.event, ask.runner)
     entry = doubted(entry, picture, share, ask.person_parts)
-    return await _keep(ask, picture, entry)
+    return await _keep(ask, picture, entry, more_follows=sent.more_follows)
 
 
 async def positions(ask: Ask) -> PositionsNoted:
@@ -383,8 +383,13 @@ async def _append(ask: Ask, entry: Entry) -> Appended:
     return appended
 
 
-async def _keep(ask: Ask, picture: Picture, entry: Entry) -> NotedAnswer:
-    """Append, look at what follows, and say both. The look can fail without the entry being lost."""
+MORE_WITHIN = timedelta(seconds=5)
+"""So long the rest of a message may be under way before what has come of it is looked at by itself (own choice)."""
+
+
+async def _keep(ask: Ask, picture: Picture, entry: Entry, *, more_follows: bool = False) -> NotedAnswer:
+    """Append, look at what follows, and say both. The look can fail without the entry being lost. `more_follows`: the same
+    message says more, which is looked at with this: 'in' alone would wake people whom 'out' lets sleep."""
     appended = await _append(ask, entry)
     if appended.status is Status.CONFLICT:
         raise ApiError(
@@ -394,7 +399,9 @@ async def _keep(ask: Ask, picture: Picture, entry: Entry) -> NotedAnswer:
             "Send a new report with a new key, or take the first back.",
         )
     made: Sequence[Made] = ()
-    if appended.status is Status.NOTED:
+    if appended.status is Status.NOTED and more_follows:
+        ask.parts.ticker.on_due(ask.now + MORE_WITHIN)
+    elif appended.status is Status.NOTED:
         made = await ask.parts.ticker.after_entry(entry.event)
         picture = await ask.parts.pictures.take(entry.event, ask.now)
     return _noted(picture, appended, made, ask.now)

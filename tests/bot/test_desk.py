@@ -219,6 +219,17 @@ async def test_a_volunteers_list(race: Race) -> None:
     assert "Moor" not in refused.text
 
 
+async def test_a_line_of_two_halves_is_looked_at_as_a_whole(race: Race) -> None:
+    """'in … out …' in one line: nobody hears of the 'in' by itself, as if she were still there."""
+    race.at("12:30")
+    await race.say("vera", "214 in 0910 out 0940")
+    before = len(await race.journal.made(race.event.id))
+    await race.say("olga", "214 in gate 1210 out 1222")
+    assert (await race.state()).runner("maren").at_point("gate").left is not None  # type: ignore[union-attr]
+    kinds = {m.notice.key.kind.value for m in (await race.journal.made(race.event.id))[before:]}
+    assert "arrived" not in kinds
+
+
 @pytest.mark.parametrize("words", ["help", "SOS", "i am hurt", "lost in the fog cant see the flags"])
 async def test_distress_is_sent_on_at_once(race: Race, words: str) -> None:
     """A runner in distress reads whom to call in the first line, and the entry is there before any tap."""
