@@ -104,6 +104,7 @@ def reference_of(timetable: Timetable, course: Course, nights: Sequence[Night] =
             timetable.quality, Quality.DISTANCE if not course.has_heights else Quality.COST_MODEL
         ),
         climb_m_per_km=up / length if length else 0.0,
+        spread=timetable.spread or None,
     )
 
 

@@ -1,17 +1,19 @@
 """Which constants serve a reference: chosen by its quality and by climb per km, never by a race's name."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import lru_cache
 
 import numpy as np
 
 from server.forecast.constants import CASES, GROUNDS, WILD_LEVEL_SD
 from server.forecast.fitted import Net
+from server.forecast.level import level_sd
 from server.forecast.prior import Prior
 from server.forecast.values import Quality, Reference, Target
 
 OWN_TARGET_LEVEL_SD = 0.15
-"""How far runners end from their own target (log). Assumed: the tables hold no plans. She shows her level soon."""
+"""How far runners end from their own target (log), once something is seen or where no plan says. Assumed: the tables hold no
+plans. Until then it is the plan's to say (`level`); too sure of a plan costs more here than too unsure (FORECAST.md)."""
 
 SHAPE = {
     # how good the legs' relative lengths are, and whether the reference holds a fade: 0 as distance only, 1 as results
@@ -26,7 +28,10 @@ NOT_FITTED_WIDEN = 1.15
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Kind:
-    """Everything the engine needs for one reference. nets: weighted, weights sum to 1."""
+    """Everything the engine needs for one reference. nets: weighted, weights sum to 1.
+
+    level_sd: how widely her level lies (log); start_level_sd: the same until something is seen of her, where a plan says.
+    """
 
     prior: Prior
     level_sd: float
@@ -36,11 +41,17 @@ class Kind:
     tail: tuple[float, float, float]
     years: float
     widen: float
+    start_level_sd: float | None = None
 
 
 def of(reference: Reference) -> Kind:
-    """Constants for a reference: priors blended by quality and climb, curves and hazard by climb."""
-    return _kind(reference.quality, round(reference.climb_m_per_km, 1), reference.target)
+    """Constants for a reference: priors blended by quality and climb, curves and hazard by climb, her level by the plan."""
+    kind = _kind(reference.quality, round(reference.climb_m_per_km, 1), reference.target)
+    if reference.target is not Target.HERS or reference.spread is None:
+        return kind
+    start = level_sd(reference, kind.prior, kind.widen)
+    # A plan less sure than is assumed counts on; one that is surer is not believed against what she shows.
+    return replace(kind, start_level_sd=start, level_sd=max(start, kind.level_sd))
 
 
 @lru_cache(maxsize=256)

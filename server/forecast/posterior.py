@@ -158,7 +158,9 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     var_a = np.full(a.size, point)
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
     ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point))
-    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
+    start = kind.start_level_sd
+    level_sd = kind.level_sd if start is None or track.seen_y.size else start
+    legs = legs_ahead(kind.prior, seen, ahead, level_sd**2)
     cov = legs.cov + track.ahead_cov
     origin = track.origin
     if origin.ref_s > 0 and origin.arrives < 0 and origin.leaves < 0:

@@ -38,6 +38,8 @@ class Reference:
     elapsed_s: (n,) planned arrival at each point, rising, > 0, planned stops at earlier points included.
     stop_s: (n,) planned length of the stop at each point, >= 0, shorter than the time to the next arrival.
     climb_m_per_km: ascent of the whole course divided by its length, >= 0.
+    spread: standard deviation of log(her whole time / the planned one) before she starts, of a target of hers; None:
+    the plan does not say.
     Raises ValueError saying which entry is wrong.
     """
 
@@ -47,6 +49,7 @@ class Reference:
     quality: Quality
     climb_m_per_km: float
     target: Target = Target.HERS
+    spread: float | None = None
 
     def __post_init__(self) -> None:
         for name in ("km", "elapsed_s", "stop_s"):
@@ -72,6 +75,8 @@ class Reference:
             )
         if not (np.isfinite(self.climb_m_per_km) and self.climb_m_per_km >= 0):
             raise ValueError(f"reference: climb_m_per_km is {self.climb_m_per_km}; it must be 0 or more")
+        if self.spread is not None and not (np.isfinite(self.spread) and self.spread > 0):
+            raise ValueError(f"reference: spread is {self.spread}; it must be above 0")
 
     @property
     def n(self) -> int:

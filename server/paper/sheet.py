@@ -241,7 +241,7 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
         head=f"{say.s('paper-head-plan')}: {event.runner(runner).name}",
         goals=" ".join(
             (
-                goals_line(say, table),
+                goals_line(say, event, table),
                 *((say.s("paper-race-clock"),) if own_clock(table.start, say.reader, say.now) else ()),
             )
         ),

@@ -86,10 +86,25 @@ def costs(say: Say, row: Row) -> str:
     return ", ".join(f"{say_factor(say.reader, name)} {round(gone / minute):+d}" for name, gone in told)
 
 
-def goals_line(say: Say, timetable: Timetable) -> str:
-    """The three whole times."""
+def goals_line(say: Say, event: Event, timetable: Timetable) -> str:
+    """The three whole times, and what of them are odds: A and C are the 10% and 90% sides but where something holds them."""
     a, b, c = (to_minute(planned_length(timetable.rows[-1].arrive[g], g)) for g in Goal)
-    return say.s("plan-goals", a=a, b=b, c=c)
+    held = {n.kind for n in timetable.notes}
+    free = [g.value for g, k in ((Goal.A, _A_HELD), (Goal.C, _C_HELD)) if not held & k]
+    sides = "both" if len(free) == 2 else (free or ["none"])[0]
+    limited = "yes" if _limited(event, timetable.runner) else "no"
+    odds = say.s("plan-goals-odds", sides=sides, limited=limited)
+    return f"{say.s('plan-goals', a=a, b=b, c=c)} {odds}"
+
+
+def _limited(event: Event, runner: str) -> bool:
+    """Whether windows count only who is in by a time: the race's limit, or the start of a next stage."""
+    points = event.course_of(runner).points
+    return event.limit is not None or bool(points[-1].cut_offs) or any(p.next_stage for p in points)
+
+
+_A_HELD, _C_HELD = {"goal-a-target", "goal-a-limit"}, {"goal-c"}
+"""Kinds of notes that say a goal is no side of hers: her limits, a cut-off."""
 
 
 def to_minute(gone: timedelta) -> str:
@@ -176,7 +191,7 @@ def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> 
     console.print(plan_table(before.event, timetable, say))
     notes = note_lines(say, timetable)
     for line in (
-        goals_line(say, timetable),
+        goals_line(say, before.event, timetable),
         *light_lines(say, timetable),
         *cut_off_lines(say, before, runner),
         *stage_lines(say, before, runner),

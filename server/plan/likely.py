@@ -12,6 +12,8 @@ import numpy as np
 
 from server.plan.notes import Note, Saying, note
 
+Z90: Final = 1.2815515655446004
+"""Standard normal score of 90%."""
 UNLIKELY: Final = 0.20
 """Odds under which a target is called unlikely."""
 POWER_FALLS: Final = -0.07
@@ -33,7 +35,7 @@ class Estimate:
     def sides(self) -> tuple[timedelta, timedelta]:
         """The 10% and the 90% side."""
         seconds = self.total.total_seconds()
-        low, high = (seconds * math.exp(z * self.spread) for z in (-1.2816, 1.2816))
+        low, high = (seconds * math.exp(z * self.spread) for z in (-Z90, Z90))
         return timedelta(seconds=round(low)), timedelta(seconds=round(high))
 
 
@@ -80,11 +82,14 @@ def verdict(odds: float, target: timedelta, source: Saying) -> Note | None:
     return note("unlikely", source, target_s=target_s, one_in=round(1 / odds))
 
 
-def predicted(estimate: Estimate) -> Note:
-    """The time that an estimate gives, with its 10% and 90% sides, and what it used."""
-    low, high = (round(side.total_seconds() / 60.0) * 60.0 for side in estimate.sides)
+def predicted(estimate: Estimate, beside: bool = False) -> Note:
+    """The time that an estimate gives, with its 10% and 90% sides, and what it used; beside: the plan rests on another."""
+    # outward to the minute, as the goals are shown
+    low, high = (side.total_seconds() / 60.0 for side in estimate.sides)
+    low, high = math.floor(low) * 60.0, math.ceil(high) * 60.0
     likely = round(estimate.total.total_seconds() / 60.0) * 60.0
-    return note("predicted", estimate.source, likely_s=likely, low_s=low, high_s=high)
+    kind = "predicted-beside" if beside else "predicted"
+    return note(kind, estimate.source, likely_s=likely, low_s=low, high_s=high)
 
 
 def _normal(z: float) -> float:

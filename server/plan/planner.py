@@ -15,12 +15,12 @@ from server.event.model import CutOff, Edge, Event, Goal, Point
 from server.plan.day import Weather
 from server.plan.errors import PlanError
 from server.plan.light import DarkKit, dark_kit, light_moments
-from server.plan.likely import Estimate, odds_by_power, odds_of, predicted, verdict
+from server.plan.likely import Z90, Estimate, odds_by_power, odds_of, predicted, verdict
 from server.plan.notes import Note, note, saying
 from server.plan.own import OwnPace
 from server.plan.pace import RESTS_FROM_S, WALK_LEVEL_M_S, March, Solved, solve
 from server.plan.remarks import remarks
-from server.plan.setting import Z90, Setting, cut_offs, make_setting
+from server.plan.setting import Setting, cut_offs, make_setting
 from server.plan.targets import clock
 from server.plan.timetable import Row, Timetable
 
@@ -79,7 +79,7 @@ def _unlikely(
         odds = odds_by_power(own.powers, power, target, own.spread)
         said.append(verdict(odds, target, own.source))
     others = [e for e in estimates if e.source != setting.target.source]
-    told = [n for e in others for n in (predicted(e), *e.notes)]
+    told = [n for e in others for n in (predicted(e, beside=True), *e.notes)]
     told += [n for e in estimates if e not in others for n in e.notes]
     return (*(s for s in said if s is not None), *told)
 

@@ -18,7 +18,7 @@ from server.plan.day import Day, Weather, weather_of
 from server.plan.errors import PlanError
 from server.plan.ground import Ground, ground_of
 from server.plan.light import Sky, sky_over
-from server.plan.likely import Estimate, able_w_kg, predicted
+from server.plan.likely import Z90, Estimate, able_w_kg, predicted
 from server.plan.notes import Note, Saying, saying
 from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Limits, Stops, march
@@ -27,7 +27,6 @@ from server.plan.targets import Wanted, clock, wanted
 
 Floats = npt.NDArray[np.float64]
 
-Z90: Final = 1.2815515655446004
 SKY_LASTS: Final = 1.5
 UNTIL_KM: Final = 0.05
 SLOW_KMH: Final = 3.0
@@ -124,7 +123,9 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
     if target == Target() and (estimates or (own is not None and own.powers)):
         found = estimates[0] if estimates else _by_power(bare, course, own)
         aim = Wanted(round(found.total.total_seconds() / 60.0) * 60, found.source)
-        spread, notes = max(spread, found.spread), (predicted(found), *notes)
+        # One range of one finish: what is told of it is what goals and windows are made with.
+        spread = max(spread, found.spread)
+        notes = (predicted(replace(found, total=timedelta(seconds=aim.total_s), spread=spread)), *notes)
     else:
         climb = course.climb(0.0, km)
         aim = wanted(target, km, climb.up_m if climb else 0.0, bare.stops.total_s, field)

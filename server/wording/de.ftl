@@ -1001,6 +1001,7 @@ plan-source-results-any = frühere Ergebnisse
 plan-unlikely = { $target } ist unwahrscheinlich nach { $about }: die Chance ist etwa 1 zu { $one_in }
 plan-unlikely-very = { $target } ist unwahrscheinlich nach { $about }: die Chance ist unter 1 zu 200
 plan-predicted = { $about } ergibt { $likely }, zwischen { $low } und { $high }; 1 von 10 schneller, 1 von 10 langsamer
+plan-predicted-beside = { $about } ergäbe für sich { $likely }, zwischen { $low } und { $high }; 1 von 10 schneller, 1 von 10 langsamer. Ziele und Zeitfenster richten sich nicht danach
 plan-longest-run = der längste aufgezeichnete Lauf ist { $longest }: wie sie später nachlässt, ist der übliche Wert, nicht ihr eigener
 plan-paused = { $paused } Stillstand in ihren Läufen blieben außen vor
 plan-jumps = { $count ->
@@ -1046,6 +1047,15 @@ plan-change-next = Bis wann die Ziele gelten, beim Aufbruch in { $place }: { $go
 plan-light = Licht, und wo sie nach dem Plan dann ist: { $light }.
 cut-off-earlier = Damit es in 9 von 10 Fällen reicht, wenn sie weitermacht: { $points }.
 plan-goals = Ziele: A { $a } (ein guter Tag), B { $b } (das Ziel), C { $c } (ein schwerer Tag).
+plan-goals-odds = { $sides ->
+    [both] Am Ende ist 1 von 10 schneller als A, 1 von 10 langsamer als C, wenn sie ankommt; davor sind A bis C
+    [A] Am Ende ist 1 von 10 schneller als A, wenn sie ankommt; C, und davor A bis C, sind
+    [C] Am Ende ist 1 von 10 langsamer als C, wenn sie ankommt; A, und davor A bis C, sind
+   *[none] A bis C sind
+ } drei Arten, das Rennen zu laufen, keine Chancen: die Crew richtet sich nach den Zeitfenstern ihrer Treffen{ $limited ->
+    [yes] , die gelten, wenn sie innerhalb des Zeitlimits ankommt
+   *[no] {""}
+ }.
 plan-light-civil-dawn = erstes Licht { $when } (bei { $km })
 plan-light-sunrise = Sonnenaufgang { $when } (bei { $km })
 plan-light-sunset = Sonnenuntergang { $when } (bei { $km })

@@ -1003,6 +1003,7 @@ plan-source-results-any = past results
 plan-unlikely = { $target } is unlikely by { $about }: the odds are about 1 in { $one_in }
 plan-unlikely-very = { $target } is unlikely by { $about }: the odds are under 1 in 200
 plan-predicted = { $about } gives { $likely }, between { $low } and { $high }; 1 in 10 faster, 1 in 10 slower
+plan-predicted-beside = { $about } alone would give { $likely }, between { $low } and { $high }; 1 in 10 faster, 1 in 10 slower. Goals and windows do not go by it
 plan-longest-run = the longest run recorded is { $longest }: how she fades later is the usual figure, not her own
 plan-paused = { $paused } of standing still in her own runs were left out
 plan-jumps = { $count ->
@@ -1048,6 +1049,15 @@ plan-change-next = Goals change over: out of { $place }, { $goals }.
 plan-light = Light, and where the plan has her then: { $light }.
 cut-off-earlier = For 9 in 10, if she goes on: { $points }.
 plan-goals = Goals: A { $a } (a good day), B { $b } (the target), C { $c } (a hard day).
+plan-goals-odds = { $sides ->
+    [both] At the finish 1 in 10 is faster than A, 1 in 10 slower than C, if she gets there; before it A to C
+    [A] At the finish 1 in 10 is faster than A, if she gets there; C, and A to C before it,
+    [C] At the finish 1 in 10 is slower than C, if she gets there; A, and A to C before it,
+   *[none] A to C
+ } are three ways to run it, not odds: crew go by the windows of their meetings{ $limited ->
+    [yes] , which hold if she is in by the time limit
+   *[no] {""}
+ }.
 plan-light-civil-dawn = first light { $when } (at { $km })
 plan-light-sunrise = sunrise { $when } (at { $km })
 plan-light-sunset = sunset { $when } (at { $km })

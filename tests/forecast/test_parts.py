@@ -1,6 +1,7 @@
 """The parts of the engine against arithmetic one can do otherwise."""
 
 import itertools
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -9,8 +10,9 @@ from scipy import stats
 from server.forecast import kinds, limit, margins, prior
 from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
 from server.forecast.correct import correct, curve, trust_in_nets, with_mishaps
+from server.forecast.posterior import posterior
 from server.forecast.prior import Prior
-from server.forecast.values import Quality, Reference, Target
+from server.forecast.values import Quality, Reference, Sighting, Target
 
 SIMPLE = Prior(
     mean=(0.0, 0.0, 0.0, 0.0),
@@ -232,3 +234,30 @@ def test_quantiles_of_paths_never_fall_when_a_path_is_later() -> None:
         raised[i] += 9000.0
         assert np.all(margins.weighted_quantiles(raised, weights, probs) >= before - 1e-6)
     assert np.allclose(margins.weighted_quantiles(np.full(150, 7.0), weights, probs), 7.0)
+
+
+@pytest.mark.parametrize("quality", list(Quality))
+@pytest.mark.parametrize("spread", [0.13, 0.16, 0.25])
+def test_before_the_start_the_finish_scatters_as_the_plan_says(plan, quality, spread) -> None:
+    """The window of the finish before anything is seen is the plan's own range of it, whatever the course adds."""
+    told = replace(plan, quality=quality, spread=spread)
+    early, late = posterior(told).view(0.0).quantiles(plan.n - 1, np.array([0.1, 0.9]))
+    assert np.log(late / early) / (2 * 1.2816) == pytest.approx(spread, rel=0.02)
+
+
+def test_a_sure_plan_is_not_believed_against_what_she_shows(plan) -> None:
+    """Once something is seen, a plan that is sure of her time changes no window; one that is unsure widens them."""
+    seen = [Sighting(0, arrived_s=1.3 * float(plan.elapsed_s[0]))]
+    probs = np.array([0.1, 0.5, 0.9])
+    assumed, sure, unsure = (
+        posterior(replace(plan, spread=s), seen).view(0.0).quantiles(plan.n - 1, probs)
+        for s in (None, 0.1, 0.3)
+    )
+    assert np.array_equal(sure, assumed)
+    assert unsure[2] / unsure[0] > assumed[2] / assumed[0]
+
+
+def test_a_spread_is_above_nothing(plan) -> None:
+    """A plan can't be quite sure."""
+    with pytest.raises(ValueError, match="spread is 0"):
+        replace(plan, spread=0.0)

@@ -21,6 +21,7 @@ from server.paper.files import gpx_with_points, to_csv
 from server.paper.sheet import crew_sheets
 from server.paper.table import goals_line, plan_text
 from server.plan import make_timetable
+from server.plan.notes import note
 from server.wording.answer import PlanAnswer, PlanRow
 from server.wording.plan_answers import say_plan
 from server.wording.reader import Reader
@@ -83,7 +84,7 @@ def test_table_and_sheet_and_chat(drawn) -> None:
         ], line
     for g in Goal:
         minutes = (shown[-1][g] - table.start) // timedelta(minutes=1)
-        assert f"{g.value} {minutes // 60}:{minutes % 60:02d}" in goals_line(SAY, table)
+        assert f"{g.value} {minutes // 60}:{minutes % 60:02d}" in goals_line(SAY, event, table)
 
 
 def test_files_and_calendar(drawn, demo_course) -> None:
@@ -104,7 +105,28 @@ def test_files_and_calendar(drawn, demo_course) -> None:
 
 def test_the_goals_say_what_they_are(drawn) -> None:
     """A, B and C mean nothing to whoever reads a plan for the first time."""
-    _, table, _, _ = drawn
+    event, table, _, _ = drawn
     assert re.search(
-        r"A \S+ \(a good day\), B \S+ \(the target\), C \S+ \(a hard day\)", goals_line(SAY, table)
+        r"A \S+ \(a good day\), B \S+ \(the target\), C \S+ \(a hard day\)\.", goals_line(SAY, event, table)
     )
+
+
+@pytest.mark.parametrize(
+    ("held", "says"),
+    [
+        ((), "1 in 10 is faster than A, 1 in 10 slower than C"),
+        (("goal-a-limit",), "1 in 10 is slower than C, if she gets there; A,"),
+        (("goal-c",), "1 in 10 is faster than A, if she gets there; C,"),
+        (("goal-a-target", "goal-c"), "A to C are three ways to run it, not odds"),
+    ],
+)
+def test_the_goals_say_what_of_them_are_odds(drawn, held, says) -> None:
+    """A goal held by her limits or by a cut-off is no 10% or 90% side, and none is one before the finish."""
+    event, table, _, _ = drawn
+    free = tuple(n for n in table.notes if not n.kind.startswith("goal-"))
+    drawn_up = replace(table, notes=(*free, *(note(kind) for kind in held)))
+    line = goals_line(SAY, replace(event, limit=None), drawn_up)
+    assert says in line
+    assert line.endswith("three ways to run it, not odds: crew go by the windows of their meetings.")
+    limited = goals_line(SAY, replace(event, limit=timedelta(hours=36)), drawn_up)
+    assert limited.endswith("their meetings, which hold if she is in by the time limit.")

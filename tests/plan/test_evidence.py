@@ -12,6 +12,8 @@ import pytest
 from server.api.building import BuildError, build
 from server.event import Severity
 from server.event.model import Goal, GroundState
+from server.forecast.bridge import reference_of
+from server.forecast.posterior import posterior
 from server.plan.day import UNDERFOOT
 from tests.plan import synthetic as made
 from tests.plan.conftest import gpx
@@ -129,6 +131,25 @@ class TestUsed:
         assert timedelta(hours=6) < whole < timedelta(hours=8)
         assert source(table.source).startswith("Fell 30 in 4:10, by distance and climb")
         assert any("Fell 30 in 4:10, by distance and climb gives" in n for n in said(table.notes))
+
+    def test_the_past_races_range_is_the_goals_and_the_windows(self, route) -> None:
+        """When she finishes, 1 in 10 on either side, is one range in the whole plan: the note's, A to C, the window."""
+        built = build(text(RACE), {"route.gpx": route})
+        table, course = built.timetables["maren"], built.courses["main"]
+        (told,) = (n for n in table.notes if n.kind == "predicted")
+        whole = {g: table.rows[-1].arrive[g].total_seconds() for g in Goal}
+        assert whole[Goal.A] == pytest.approx(told.number("low_s"), abs=60.0)
+        assert whole[Goal.C] == pytest.approx(told.number("high_s"), abs=60.0)
+        engine = posterior(reference_of(table, course)).view(0.0)
+        early, late = engine.quantiles(len(table.rows) - 2, np.array([0.1, 0.9]))
+        assert early == pytest.approx(whole[Goal.A], rel=0.004)
+        assert late == pytest.approx(whole[Goal.C], rel=0.004)
+
+    def test_a_past_race_beside_a_target_is_said_to_be_beside_it(self, route) -> None:
+        """With a target of her own the past race's range is another one, and the note says so."""
+        notes = said(planned(text(f'target = {{ finish = "7:00" }}\n{RACE}'), route).notes)
+        (line,) = (n for n in notes if "Fell 30 in 4:10, by distance and climb alone would give" in n)
+        assert "Goals and windows do not go by it" in line
 
     def test_a_past_race_that_makes_the_target_unlikely(self, route) -> None:
         """Two hours quicker than the past race says: called unlikely, with the odds, before all other notes."""

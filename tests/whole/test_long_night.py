@@ -41,8 +41,8 @@ def _event() -> str:
 MUST_BE_TOLD = (
     # after this     from, to (min)  who       kind           words in it
     ("we begin", 0, 0, "ines", K.TEST_ALARM, "TEST ALARM"),
-    ("the start", 30, 90, "ana", K.LEAVE_NOW, "for Hollin Mill"),
-    ("the start", 30, 90, "tomas", K.LEAVE_NOW, "for Hollin Mill"),
+    ("the start", 30, 120, "ana", K.LEAVE_NOW, "for Hollin Mill"),
+    ("the start", 30, 120, "tomas", K.LEAVE_NOW, "for Hollin Mill"),
     ("blocked", 10, 90, "jonas", K.WAKE_UP, "Time to wake up"),
     ("awake", 5, 40, "jonas", K.BRIEF, "Before you lose signal"),
     ("awake", 15, 60, "jonas", K.LEAVE_NOW, "for Black Tarn"),
@@ -78,12 +78,12 @@ async def _evening(n: LongNight) -> None:
     await n.until("20:02")
     await n.says("office", "51 out of thorn hall 2000")
     n.mark("the start")
+    await n.until("21:24")
+    await n.says("office", "51 in at larch 21:20 out 21:23")
     await n.until_told("ana", K.LEAVE_NOW)
     await n.wait(2)
     await n.presses("ana", "on our way")
     await n.presses("tomas", "on our way")
-    await n.until("21:24")
-    await n.says("office", "51 in at larch 21:20 out 21:23")
     await n.until("22:00")
     await n.blocks("tomas")
     n.mark("blocked")
