@@ -137,7 +137,7 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
         return lines(race_ended(say, a.fresh), say.s("leave-ended"), _last_heard(say, a))
     if m is None:
         return lines(say.s("leave-none"), freshness(say, a.fresh, a.runner_name))
-    v, there = m.values, say.when(floor_to(m.values.be_there))
+    v = m.values
     if v.lost:
         after = [n for n in a.meetings if not n.values.lost]
         return lines(
@@ -148,28 +148,11 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
             say.s("meeting-if-missed", text=v.if_missed) if v.if_missed else "",
             freshness(say, a.fresh, a.runner_name),
         )
+    first = _when_to_leave(say, m)
     if m.there:
-        return lines(
-            say.s("leave-there", place=m.name),
-            _wait(say, m),
-            _comes(say, m),
-            freshness(say, a.fresh, a.runner_name),
-        )
+        return lines(first, _wait(say, m), _comes(say, m), freshness(say, a.fresh, a.runner_name))
     if m.on_way_since is not None:
-        left = say.when(m.on_way_since)
-        return lines(
-            say.s("leave-on-way", place=m.name, left=left, be_there=there),
-            _comes(say, m),
-            freshness(say, a.fresh, a.runner_name),
-        )
-    if v.leave_by is None:
-        first = say.s("leave-unknown", place=m.name, be_there=there)
-    elif v.leave_by < say.now:
-        first = say.s("leave-over", place=m.name, leave_by=say.when(leave_said(v.leave_by, say.now)))
-    else:
-        leave_by = leave_said(v.leave_by, say.now)
-        first = say.s("leave", place=m.name, leave_by=say.when(leave_by), be_there=there)
-    first = lines(_not_you(say, m), first)
+        return lines(first, _comes(say, m), freshness(say, a.fresh, a.runner_name))
     if m.others and v.leave_by is not None:
         first = lines(first, say.s("leave-these", crew=say.all(m.crew), **{"from": m.drive_from or "none"}))
     return lines(
@@ -177,9 +160,20 @@ def say_leave(say: Say, a: NextAnswer, point: str | None) -> str:
     )
 
 
-def _not_you(say: Say, m: MeetingAnswer) -> str:
-    """Whose leave-by it is, where it is not the reader's."""
-    return say.s("leave-not-you", crew=say.all(m.crew)) if not m.mine and m.crew else ""
+def _when_to_leave(say: Say, m: MeetingAnswer) -> str:
+    """By when to leave, below whose leave-by it is where it is not the reader's; or that they are there, or on the way."""
+    there, leave_by = say.when(floor_to(m.values.be_there)), m.values.leave_by
+    if m.there:
+        return say.s("leave-there", place=m.name)
+    if m.on_way_since is not None:
+        return say.s("leave-on-way", place=m.name, left=say.when(m.on_way_since), be_there=there)
+    whose = say.s("leave-not-you", crew=say.all(m.crew)) if not m.mine and m.crew else ""
+    if leave_by is None:
+        return lines(whose, say.s("leave-unknown", place=m.name, be_there=there))
+    said = say.when(leave_said(leave_by, say.now))
+    if leave_by < say.now:
+        return lines(whose, say.s("leave-over", place=m.name, leave_by=said))
+    return lines(whose, say.s("leave", place=m.name, leave_by=said, be_there=there))
 
 
 def say_time_left(say: Say, a: NextAnswer, point: str | None) -> str:
@@ -319,10 +313,9 @@ def say_meeting(say: Say, a: NextAnswer) -> str:
     m, *after = can
     crew = say.s("meeting-who", crew=say.all(m.crew), car=m.car or "none") if m.crew else ""
     walk = say.length(m.walk_in) if m.walk_in else "none"
-    says_whose = _not_you(say, m) and not m.there and m.on_way_since is None
     return lines(
         say.s("meeting", place=m.name, runner=m.runner_name, window=say.window(m.values.window)),
-        *say_leave(say, a, None).split("\n")[: 2 if says_whose else 1],
+        _when_to_leave(say, m),
         _wait(say, m),
         say.s("meeting-kit", kit=say.things(m.values.kit)) if m.values.kit else "",
         say.s("meeting-take-back", kit=say.things(m.values.take_back)) if m.values.take_back else "",
