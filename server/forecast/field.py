@@ -69,7 +69,7 @@ def _together(
     ahead = Ahead(a, b, first, point)
     spent = elapsed[:, -1] if k else np.zeros(count)
     ahead_ref = np.diff(ends)[None, :] * reference.elapsed_s[-1] * scale[:, None]
-    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
+    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(k) ** 2)
     plain = totals(legs, ahead_ref)
     limit = None if limit_s is None else np.full(count, limit_s)
     used = plain if limit is None else told(plain, limit - spent)

@@ -43,6 +43,10 @@ class Kind:
     widen: float
     start_level_sd: float | None = None
 
+    def level_sd_after(self, seen: int) -> float:
+        """How widely her level lies once so many stretches have been seen of her."""
+        return self.level_sd if seen or self.start_level_sd is None else self.start_level_sd
+
 
 def of(reference: Reference) -> Kind:
     """Constants for a reference: priors blended by quality and climb, curves and hazard by climb, her level by the plan."""

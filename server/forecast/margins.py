@@ -174,6 +174,13 @@ def kept_in_order(times: FloatArray, least_legs: FloatArray) -> FloatArray:
     return np.where(crossed[:, None], in_order(times, least_legs), times) if crossed.any() else times
 
 
+def carried(delayed: FloatArray, later: FloatArray, weights: FloatArray) -> FloatArray:
+    """How much of a log delay of times delayed (p,) is repeated in each of later (p, m), s: (m,), 0 to 1, from the paths."""
+    x, y = np.log(delayed), np.log(np.maximum(later, 1.0))
+    x, y = x - np.dot(weights, x), y - weights @ y
+    return np.asarray(np.clip((weights * x) @ y / max(float(np.dot(weights, x * x)), 1e-12), 0.0, 1.0))
+
+
 def weighted_quantiles(values: FloatArray, weights: FloatArray, probs: FloatArray) -> FloatArray:
     """Quantiles (q,) of values (p,) with weights (p,).
 

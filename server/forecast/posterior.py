@@ -10,7 +10,15 @@ from server.forecast import kinds, stopping, stops
 from server.forecast.condition import Ahead, Legs, Seen, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
-from server.forecast.margins import LEAST_LEG, Margins, in_order, joint_scores, kept_in_order, truncated_above
+from server.forecast.margins import (
+    LEAST_LEG,
+    Margins,
+    carried,
+    in_order,
+    joint_scores,
+    kept_in_order,
+    truncated_above,
+)
 from server.forecast.timeline import Track, build
 from server.forecast.values import DEFAULT, NO_SILENCE, Fact, FloatArray, Reference, Settings, Silence
 from server.forecast.view import View
@@ -158,9 +166,7 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     var_a = np.full(a.size, point)
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
     ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point))
-    start = kind.start_level_sd
-    level_sd = kind.level_sd if start is None or track.seen_y.size else start
-    legs = legs_ahead(kind.prior, seen, ahead, level_sd**2)
+    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(track.seen_y.size) ** 2)
     cov = legs.cov + track.ahead_cov
     origin = track.origin
     if origin.ref_s > 0 and origin.arrives < 0 and origin.leaves < 0:
@@ -203,22 +209,11 @@ def _not_yet(
         moved = margins.at_z(truncated_above(margins.z_of(j, old), floor)[:, None])[:, j]
         factor = np.maximum(moved, old) / old
         after = times[:, j + 1 :] - old[:, None]
-        shared = _carry_over(base, j, weights)
+        shared = CARRIED_PART * carried(base[:, j], base[:, j + 1 :] - base[:, j : j + 1], weights)
         before, here = times[:, :j] * factor[:, None], (old * factor)[:, None]
         later = kept_in_order(after * factor[:, None] ** shared, least[j + 1 :])
         times = np.column_stack([before, here, here + later])
     return times, evidence
-
-
-def _carry_over(times: FloatArray, j: int, weights: FloatArray) -> FloatArray:
-    """How much of a log delay at column j is repeated on the way to each later column, 0 to 1, from the paths."""
-    if j + 1 >= times.shape[1]:
-        return np.zeros(0)
-    x = np.log(times[:, j])
-    y = np.log(np.maximum(times[:, j + 1 :] - times[:, j : j + 1], 1.0))
-    x = x - np.dot(weights, x)
-    y = y - weights @ y
-    return np.asarray(CARRIED_PART * np.clip((weights * x) @ y / np.dot(weights, x * x), 0.0, 1.0))
 
 
 def _stays(track: Track, times: FloatArray) -> FloatArray:

@@ -14,7 +14,7 @@ from scipy.special import ndtr
 
 from server.forecast import stops
 from server.forecast.limit import HOPE_WIDTH, HOPELESS_Z, SOFT_EDGE
-from server.forecast.margins import kept_in_order
+from server.forecast.margins import carried, kept_in_order
 from server.forecast.posterior import Posterior
 from server.forecast.values import FloatArray
 
@@ -71,7 +71,7 @@ def _told(
     factor = np.clip((ended - begun) / took, LEAST_PART, 1.0)
     now = begun[:, None] + (times[:, first : last + 1] - begun[:, None]) * factor[:, None]
     later = times[:, last + 1 :] - np.maximum(times[:, last], until)[:, None]
-    share = _carried(took, later, weights)
+    share = carried(took, later, weights)
     # each later point takes its own part, which alone could carry one point past the next
     least = LEAST_PART * np.diff(later, axis=1, prepend=0.0)
     on = np.maximum(now[:, -1], until)[:, None] + kept_in_order(later * factor[:, None] ** share, least)
@@ -97,12 +97,3 @@ def _shortened(took: FloatArray, weights: FloatArray, left_s: float) -> FloatArr
     out = np.empty_like(took)
     out[order] = sorted_s + hope * (told - sorted_s)
     return out
-
-
-def _carried(took: FloatArray, later: FloatArray, weights: FloatArray) -> FloatArray:
-    """(later columns,) how much of a log delay on this stage is repeated on the next ones, 0 to 1, from the paths."""
-    x = np.log(took) - np.dot(weights, np.log(took))
-    y = np.log(np.maximum(later, 1.0))
-    y = y - weights @ y
-    spread = float(np.dot(weights, x * x))
-    return np.asarray(np.clip((weights * x) @ y / max(spread, 1e-12), 0.0, 1.0))

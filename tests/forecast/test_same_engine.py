@@ -2,6 +2,7 @@
 
 import os
 import time
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -65,6 +66,17 @@ def test_the_field_in_one_call_gives_each_runners_own_forecast(bare: Reference, 
                 view.quantiles(p, probs), field.quantiles_s[row, p], atol=6.0 + 0.01 * took.max()
             )
             assert field.gets_there[row, p] == pytest.approx(view.probability_arrives(p), abs=0.005)
+
+
+def test_a_field_not_yet_seen_scatters_as_its_plan_says(bare: Reference) -> None:
+    """Before the start it is the plan's to say how widely she may end, one by one and all at once."""
+    probs = np.array([0.1, 0.5, 0.9])
+    for spread in (0.1, 0.3):
+        plan = replace(bare, target=Target.HERS, spread=spread)
+        one = posterior(plan).view(0.0)
+        together = forecast_field(plan, np.full((2, plan.n), np.nan), probs)
+        for p in (0, 9, plan.n - 1):
+            assert np.allclose(one.quantiles(p, probs), together.quantiles_s[1, p], rtol=0.01)
 
 
 @needs_tables
