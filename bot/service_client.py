@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from typing import Any
 
 import aiohttp
 import structlog
@@ -11,7 +12,7 @@ import structlog
 from bot.api_client import ApiClient, UnreachableError
 from bot.channels.addresses import AddressNews
 from bot.channels.base import Outcome, RawUpdate
-from server.api.replies import Claimed, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
+from server.api.replies import Claimed, Conversed, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
 
 __all__ = ["ServiceClient"]
 
@@ -38,6 +39,10 @@ class ServiceClient(ApiClient):
             away_s, self._lost_at = time.monotonic() - self._lost_at, None
             log.warning("server reached again", server=self._base, away_s=round(away_s))
 
+    async def converse(self, address: str, body: Mapping[str, Any]) -> Conversed:
+        """One thing that somebody sent, answered. Raises FaultError where the server fails on it."""
+        return (await self._call(address, "POST", "/v1/converse", Conversed, body=body)).data
+
     async def store(self, channel: str, updates: Iterable[RawUpdate], *, caught_up: bool) -> int:
         """Keep raw updates; how many were new. Once it returns they are safe."""
         body = {
@@ -56,6 +61,12 @@ class ServiceClient(ApiClient):
         """An update is worked off; `problem` says why it could not be."""
         body = {"channel": channel, "problem": problem[:500]}
         await self._call(None, "POST", f"/v1/inbox/{update}/done", Done, body=body)
+
+    async def update_later(self, channel: str, update: str) -> None:
+        """An update will be tried again; what its sender wrote after it need not wait for that."""
+        await self._call(
+            None, "POST", f"/v1/inbox/{update}/done", Done, body={"channel": channel, "later": True}
+        )
 
     async def lease(self, channel: str, holder: str, ttl_s: float, *, give_back: bool = False) -> bool:
         """Whether we are the one that listens, for `ttl_s` from now."""
@@ -77,9 +88,9 @@ class ServiceClient(ApiClient):
         body = {"channel": channel, "well_for_s": well_for_s}
         await self._call(None, "POST", "/v1/outbox/alive", Done, body=body)
 
-    async def claim(self, channel: str, limit: int, lease_s: float) -> Claimed:
-        """Deliveries that are due, ours for `lease_s`."""
-        body = {"channel": channel, "limit": limit, "lease_s": lease_s}
+    async def claim(self, channel: str, limit: int, lease_s: float, *, urgent: bool = False) -> Claimed:
+        """Deliveries that are due (`urgent`: alarms only), ours for `lease_s`."""
+        body = {"channel": channel, "limit": limit, "lease_s": lease_s, "urgent": urgent}
         return (await self._call(None, "POST", "/v1/outbox/claim", Claimed, body=body)).data
 
     async def report(self, delivery: str, tries: int, outcome: Outcome) -> bool:

@@ -9,7 +9,7 @@ from contextlib import asynccontextmanager
 import aiohttp
 
 from bot.channels.base import make_channel
-from bot.desk import Desk
+from bot.conversing import Conversing
 from bot.service_client import ServiceClient
 from bot.worker import Pace, Worker
 from server.clock import Clock
@@ -40,7 +40,7 @@ async def channels_at_work(
         workers = []
         for channel in made:
             service = ServiceClient(session, server_url, await token_for(channel.name))
-            workers.append(Worker(channel, service, Desk(service), pace, clock))
+            workers.append(Worker(channel, service, Conversing(service), pace, clock))
         running = [
             asyncio.create_task(worker.run(), name=f"channel {w.name}")
             for worker, w in zip(workers, made, strict=True)

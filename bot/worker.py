@@ -18,7 +18,7 @@ from bot.loops.answering import Answering, Desk
 from bot.loops.checking import Checking
 from bot.loops.delivering import Delivering
 from bot.loops.listening import Listening
-from bot.loops.pace import Pace, Waiter
+from bot.loops.pace import Meter, Pace, Waiter
 from bot.service_client import ServiceClient
 from server.clock import Clock
 
@@ -41,9 +41,10 @@ class Worker:
         pace = pace or Pace()
         self._channel = channel
         self._waiter = Waiter()
+        meter = Meter(pace.at_most_per_s)
         self._listening = Listening(channel, service, pace, self._waiter)
-        self._answering = Answering(channel, service, desk, pace, self._waiter, clock)
-        self._delivering = Delivering(channel, service, pace, self._waiter)
+        self._answering = Answering(channel, service, desk, pace, self._waiter, clock, meter)
+        self._delivering = Delivering(channel, service, pace, self._waiter, meter)
         self._checking = Checking(channel, service, pace, self._waiter)
 
     @property

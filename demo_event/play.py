@@ -12,9 +12,10 @@ import sys
 import tempfile
 import time
 import tomllib
-from collections.abc import AsyncIterator, Callable
+from collections.abc import AsyncIterator, Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from functools import partial
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -24,14 +25,16 @@ from aiohttp import web
 from rich.console import Console
 from rich.text import Text
 
-from bot.api_client import ApiClient
 from bot.channels.base import Incoming
-from bot.desk import Desk
+from bot.conversing import Conversing
+from bot.service_client import ServiceClient
+from demo_event import knowing
 from server.api import auth
 from server.api.building import Built, build
 from server.api.parts import PARTS, Parts
 from server.app import Options, make_app
 from server.clock import SteppedClock
+from server.conversation.telling.message import Button, Press, read_data
 from server.event.model import Event
 from server.facts.entry import Fix
 from server.journal import Journal
@@ -39,7 +42,6 @@ from server.log import AccessLog, set_up
 from server.pages.session import Choice
 from server.settings import Settings
 from server.watch.notice import NoticeKind
-from server.wording.message import Button, Press, read_data
 
 HERE = Path(__file__).parent
 CHANNEL = "terminal"
@@ -118,13 +120,17 @@ class Script:
 
 def demo_script() -> Script:
     """The invented night."""
-    story = (HERE / "story.toml").read_text("utf-8")
-    return Script(
+    return told_script(
         (HERE / "event.toml").read_text("utf-8"),
         {"route.gpx": (HERE / "route.gpx").read_bytes()},
-        lambda built: read_story(story, built.event),
-        "an invented night on a stepped clock.",
+        (HERE / "story.toml").read_text("utf-8"),
     )
+
+
+def told_script(text: str, files: dict[str, bytes], story: str) -> Script:
+    """An event with the story written for it."""
+    steps = partial(read_story, story)
+    return Script(text, files, lambda built: steps(built.event), "an invented night on a stepped clock.")
 
 
 @dataclass(slots=True)
@@ -144,8 +150,7 @@ class Player:
     built: Built
     clock: SteppedClock
     parts: Parts
-    desk: Desk
-    api: ApiClient
+    desk: Conversing
     session: aiohttp.ClientSession
     url: str
     secret: str
@@ -158,13 +163,19 @@ class Player:
 
     async def play(self) -> None:
         """The story from its first step to its last, then some more watching."""
+        await self.play_until(self.steps[-1].at + WATCH_ON)
+
+    async def play_until(self, at: datetime) -> None:
+        """The story up to a moment, and what is due of the watch up to then."""
         began, story_began = time.monotonic(), self.clock.now()
         for step in self.steps:
+            if step.at > at and not step.told:  # one that waits for a notice may well be due before
+                break
             moment = step.at if not step.told else await self._told_at(step, began, story_began)
             await self._until(moment, began, story_began)
             await self._act(step)
             await self.look()
-        await self._until(self.steps[-1].at + WATCH_ON, began, story_began)
+        await self._until(at, began, story_began)
 
     async def _until(self, at: datetime, began: float, story_began: datetime) -> None:
         """Move the clock to `at`, stopping wherever the server wants to be asked again."""
@@ -172,9 +183,9 @@ class Player:
             due = await self.look()
             if due >= at:
                 break
-            self.clock.set(due)
+            await self.go_to(due)
             await self._keep_pace(began, story_began)
-        self.clock.set(max(at, self.clock.now()))
+        await self.go_to(max(at, self.clock.now()))
         await self._keep_pace(began, story_began)
 
     async def _told_at(self, step: Step, began: float, story_began: datetime) -> datetime:
@@ -190,8 +201,12 @@ class Player:
                 raise StoryError(
                     f"{step.who} was to be told '{step.told}' by {step.at:%a %H:%M}, and was not"
                 )
-            self.clock.set(due)
+            await self.go_to(due)
             await self._keep_pace(began, story_began)
+
+    async def go_to(self, at: datetime) -> None:
+        """The clock goes on to a moment before which nothing is due."""
+        self.clock.set(at)
 
     async def _keep_pace(self, began: float, story_began: datetime) -> None:
         wanted = (self.clock.now() - story_began).total_seconds() * self.pace_s
@@ -204,14 +219,20 @@ class Player:
         return due
 
     async def _deliver(self) -> None:
-        """Hand over everything that is due, as a channel does."""
+        """Hand over everything that is due as a channel does: one message for all that a chat is owed now."""
         while deliveries := (await self._service("/v1/outbox/claim", channel=CHANNEL, limit=20))[
             "deliveries"
         ]:
+            chats: dict[str, list[Any]] = {}
             for d in deliveries:
-                self._print(d["address"], d["text"], "!" if d["urgent"] else ">")
-                self._keep(d["address"], [Button(b["label"], b["data"]) for row in d["buttons"] for b in row])
-                await self._service(f"/v1/outbox/{d['id']}/report", outcome="accepted", tries=d["tries"])
+                chats.setdefault(d["address"], []).append(d)
+            for address, owed in chats.items():
+                text = "\n\n".join(d["text"] for d in owed)
+                self._print(address, text, "!" if any(d["urgent"] for d in owed) else ">")
+                rows = (row for d in owed for row in d["buttons"])
+                self._keep(address, [Button(b["label"], b["data"]) for row in rows for b in row])
+                for d in owed:
+                    await self._service(f"/v1/outbox/{d['id']}/report", outcome="accepted", tries=d["tries"])
         if self.script.answers:
             await self._answer_readily()
 
@@ -228,9 +249,9 @@ class Player:
                     await self._ask(person, button=button.data)
                     break
 
-    async def _service(self, path: str, **body: object) -> Any:
-        """A call that only a channel makes."""
-        headers = {"Authorization": f"Bearer {self.secret}"}
+    async def _service(self, path: str, acting: str = "", **body: object) -> Any:
+        """A call of the channel, for itself or for whoever it names."""
+        headers = {"Authorization": f"Bearer {self.secret}"} | ({"Acting-Address": acting} if acting else {})
         async with self.session.post(self.url + path, json=body, headers=headers) as reply:
             found = await reply.json()
             if not found["ok"]:
@@ -296,9 +317,12 @@ class Player:
         self.console.print(Text(said, style="dim"))
         self.number += 1
         seen = self.clock.now() - timedelta(minutes=float(str(body.pop("minutes_ago", 0))))
-        await self.api.check_in(
-            step.who, self.event.id, runner, {**body, "seen_at": seen.isoformat(), "key": f"o{self.number}"}
-        )
+        report = {**body, "seen_at": seen.isoformat(), "key": f"o{self.number}"}
+        await self.report(step.who, self.event.id, runner, report)
+
+    async def report(self, who: str, event: str, runner: str, body: Mapping[str, Any]) -> None:
+        """A device of somebody's reports."""
+        await self._service(f"/v1/events/{event}/runners/{runner}/checkins", acting=who, **body)
 
     def _now(self) -> str:
         return self.clock.now().astimezone(ZoneInfo(self.event.time_zone)).strftime("%a %H:%M")
@@ -333,16 +357,25 @@ def play_script(script: Script, speed: float = 1.0, port: int = 8437, keep: bool
 
 @contextlib.asynccontextmanager
 async def stage(
-    folder: Path, speed: float, port: int, console: Console, script: Script | None = None
+    folder: Path,
+    speed: float,
+    port: int,
+    console: Console,
+    script: Script | None = None,
+    *,
+    make: type[Player] = Player,
+    begins: datetime | None = None,
+    look_every_s: float = LOOK_EVERY_S,
 ) -> AsyncIterator[Player]:
-    """The server up on a port of 127.0.0.1, everybody bound to the terminal, the clock just before the story."""
+    """The server up on a port of 127.0.0.1, everybody bound to the terminal, the clock just before the story or, where
+    that is earlier, at `begins`."""
     script = script or demo_script()
     built = build(script.text, script.files)
     steps = script.steps(built)
-    clock = SteppedClock(steps[0].at - script.lead)
+    clock = SteppedClock(min(begins or steps[0].at, steps[0].at - script.lead))
     length = (steps[-1].at + WATCH_ON - clock.now()).total_seconds()
     journal = await Journal.open(f"sqlite+aiosqlite:///{folder / 'demo.db'}")
-    settings = Settings(database="demo", port=port, tick_seconds_max=LOOK_EVERY_S)
+    settings = Settings(database="demo", port=port, tick_seconds_max=look_every_s)
     try:
         await journal.store_event(script.text, script.files, built.event, "demo", clock.now())
         app = make_app(settings, journal, clock, options=Options(live=False, choices=_choices(built.event)))
@@ -355,14 +388,12 @@ async def stage(
                 None, CHANNEL, [auth.channel_scope(CHANNEL)], clock.now(), None
             )
             async with aiohttp.ClientSession() as session:
-                api = ApiClient(session, url, secret)
-                yield Player(
+                yield make(
                     event=built.event,
                     built=built,
                     clock=clock,
                     parts=app[PARTS],
-                    desk=Desk(api),
-                    api=api,
+                    desk=Conversing(ServiceClient(session, url, secret)),
                     session=session,
                     url=url,
                     secret=secret,
@@ -382,6 +413,8 @@ async def _play(script: Script, speed: float, port: int, keep: bool, folder: Pat
     async with stage(folder, speed, port, console, script) as player:
         await player.play()
         _sum_up(player)
+        if script.answers:
+            await print_table(player)
         if keep:
             await _go_on(player)
 
@@ -420,6 +453,15 @@ def _sum_up(player: Player) -> None:
     for person in player.event.people:
         told = player.told.get(person.id)
         player.console.print(Text(f"  {person.name}: {told.count if told else 0}"))
+
+
+async def print_table(player: Player) -> None:
+    """Who was told what by when, and the longest wait for a fact."""
+    journal, event = player.parts.journal, player.event
+    found = knowing.rows(await journal.made(event.id), await journal.entries(event.id))
+    player.console.print(Text("\nWho was told what by when:", style="bold"))
+    for line in knowing.table(event, found):
+        player.console.print(Text(line))
 
 
 async def _go_on(player: Player) -> None:

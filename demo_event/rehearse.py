@@ -6,12 +6,16 @@ its own that is thrown away, and nobody is sent anything.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
 from demo_event.play import Script, Step, StoryError
-from server.api.building import Built
-from server.event.model import Goal, PartKind, ReporterKind
+from server.api.building import Built, build
+from server.event import dump_event
+from server.event.model import Goal, PartKind, Point, ReporterKind, Runner
+from server.plan.timetable import Row
 
 LEAD = timedelta(hours=24)
 """The clock begins the day before, so that the test alarm and the first leave-bys come as they would."""
@@ -27,7 +31,7 @@ def script(text: str, files: dict[str, bytes], slower: float = 1.0, stops_after:
     pace = "as planned" if slower == 1.0 else f"at {100 * slower:.0f}% of the planned times"
     end = f", and is not heard of after {stops_after}" if stops_after else ""
     return Script(
-        text,
+        dump_event(replace(build(text, files).event, exercise=True)),
         files,
         lambda built: steps(built, slower, stops_after),
         f"a rehearsal, {pace}{end}. Nobody is sent anything. Test alarm and leave-nows are answered, all else stays open.",
@@ -56,25 +60,37 @@ def steps(built: Built, slower: float, stops_after: str | None) -> tuple[Step, .
         reported = {
             i for i in points if any(r.by is not ReporterKind.NOBODY for r in points[i].reports)
         } or set(points)
-        for row in rows:
+        for row, comes, goes in _moments(runner, rows, points, slower):
             first, last = row is rows[0], row is rows[-1]
             if row.point in reported or first or last:
                 if not first:
-                    found.append(
-                        _post(event.starts + slower * row.arrive[Goal.B], by, runner.id, "in", row.point)
-                    )
+                    found.append(_post(comes, by, runner.id, "in", row.point))
                 if not last:
-                    found.append(
-                        _post(event.starts + slower * row.leave[Goal.B], by, runner.id, "out", row.point)
-                    )
+                    found.append(_post(goes, by, runner.id, "out", row.point))
             if row.point == stops_after:
                 break
         if stops_after is not None:
-            over = event.starts + slower * rows[-1].arrive[Goal.B] + SILENCE
+            over = runner.start + slower * rows[-1].arrive[Goal.B] + SILENCE
             found.append(Step(over, note="The rehearsal ends here."))
     found.sort(key=lambda s: s.at)
     begins = event.starts.astimezone(ZoneInfo(event.time_zone))
     return (Step(found[0].at, note=f"The start: {begins:%A %H:%M}."), *found)
+
+
+def _moments(
+    runner: Runner, rows: Sequence[Row], points: Mapping[str, Point], slower: float
+) -> Iterator[tuple[Row, datetime, datetime]]:
+    """Each row with when she comes and goes: from her own start, the pace scaled, the night between two stages not. Who
+    comes in after the next stage has begun sets off at once."""
+    begun, before = runner.start, timedelta(0)
+    for row in rows:
+        comes = begun + slower * (row.arrive[Goal.B] - before)
+        stage = points[row.point].next_stage
+        if stage is None:
+            yield row, comes, begun + slower * (row.leave[Goal.B] - before)
+            continue
+        begun, before = max(stage, comes), stage - runner.start
+        yield row, comes, begun
 
 
 def _post(at: datetime, by: str, runner: str, kind: str, point: str) -> Step:

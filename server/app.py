@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import AsyncIterator, Callable, Iterable
 from dataclasses import dataclass
 from datetime import timedelta
@@ -9,20 +10,25 @@ from datetime import timedelta
 import structlog
 from aiohttp import web
 
+from bot import hooks
 from bot.channels.installed import channels_of
-from server.api import calls, hooks, openapi, system
+from server.api import calls, openapi, system
 from server.api.ask import endpoint, measured
+from server.api.envelope import BODY_S
 from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
 from server.api.parts import PARTS, Parts
 from server.api.picture import Pictures
+from server.api.signs import Signs
+from server.api.talks import Talks
+from server.api.ticker import Schedule, Ticker
 from server.clock import Clock, SystemClock
 from server.journal import Journal
 from server.pages import routes as pages
+from server.pages.pictures import profile_for
 from server.pages.session import Choice
 from server.settings import Settings
-from server.ticker import Schedule, Ticker
 
 log = structlog.get_logger("app")
 
@@ -57,6 +63,7 @@ def make_app(
     parts = make_parts(settings, journal, clock or SystemClock(), options)
     app = web.Application(middlewares=[measured], client_max_size=settings.max_body_bytes)
     app[PARTS] = parts
+    app[BODY_S] = settings.body_seconds
     for route in calls.CALLS:
         app.router.add_route(route.method, route.path, endpoint(route))
     app.router.add_get("/v1/openapi.json", openapi.serve)
@@ -65,6 +72,7 @@ def make_app(
     hooks.add_to(app)
     pages.add_to(app, options.choices)
     if options.live:
+        app.cleanup_ctx.append(_living)
         app.cleanup_ctx.append(_ticking)
     app.cleanup_ctx.extend(background)
     app.on_shutdown.append(_end_streams)
@@ -86,7 +94,26 @@ def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Opti
         beats=options.live,
     )
     guesses = Guesses(settings.guesses_per_quarter_hour)
-    return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses)
+    talks = Talks(profile_for)
+    return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses, talks, Signs(journal))
+
+
+SIGN_EVERY_S = 2.0
+"""How often a server says that it does not hang; others wait for four of these (`keeping.HANGS_AFTER`)."""
+
+
+async def _living(app: web.Application) -> AsyncIterator[None]:
+    parts = app[PARTS]
+
+    async def say_so() -> None:
+        while True:
+            await parts.signs.write(parts.clock.now())
+            await asyncio.sleep(SIGN_EVERY_S)
+
+    task = asyncio.create_task(say_so())
+    yield
+    task.cancel()
+    await asyncio.gather(task, return_exceptions=True)
 
 
 async def _ticking(app: web.Application) -> AsyncIterator[None]:

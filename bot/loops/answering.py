@@ -1,4 +1,4 @@
-"""Working off stored updates: read, ask the desk, answer, done. One person's in order, different people's at once.
+"""Working off stored updates: read, ask the server, answer, done. One person's in order, different people's at once.
 
 An update is done only when it has been answered or can't be. One that is left (the server or the channel did not
 answer, the process died) comes again when its lease is over; its keys make the work on it bear repeating.
@@ -18,12 +18,12 @@ from bot.api_client import ApiError, UnreachableError
 from bot.channels.addresses import HasMenu, NotReadyError, TellsOfAddresses
 from bot.channels.base import Channel, Incoming, Outcome, RawUpdate, Reply, Sent
 from bot.loops.crowd import Crowd
-from bot.loops.pace import Pace, Waiter
+from bot.loops.pace import Meter, Pace, Waiter
 from bot.service_client import ServiceClient
 from server.api.replies import RawUpdateOut
 from server.clock import Clock, SystemClock
+from server.conversation.telling.sentences import language_of, sentence
 from server.log import broke
-from server.wording.sentences import language_of, sentence
 
 __all__ = ["Answering", "Desk"]
 
@@ -42,7 +42,7 @@ _ENDED = (*_SETTLED, Sent.UNKNOWN)
 
 
 class Desk(Protocol):
-    """What answers: `bot.desk.Desk`."""
+    """What answers: `bot.conversing.Conversing`."""
 
     async def handle(self, incoming: Incoming) -> Reply:
         """The answer to one thing a person sent."""
@@ -59,8 +59,10 @@ class Answering:
         pace: Pace,
         waiter: Waiter,
         clock: Clock | None = None,
+        meter: Meter | None = None,
     ) -> None:
         self._channel, self._service, self._desk = channel, service, desk
+        self._meter = meter or Meter(pace.at_most_per_s)
         self._pace, self._waiter = pace, waiter
         self._clock = clock or SystemClock()
         self._menus: dict[str, None] = {}
@@ -132,7 +134,7 @@ class Answering:
                     return False
                 if reply.again:
                     return False
-                await self._show_menu(incoming)
+                await self._show_menu(incoming, reply)
         except Exception as error:
             if isinstance(error, UnreachableError):
                 log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
@@ -141,9 +143,10 @@ class Answering:
             if update.tries in (1, TRIES_MAX):
                 await self._say_fault(read)
             if update.tries < TRIES_MAX:
-                return (
-                    True  # told so, they may have written it anew: what comes after it must not wait for it
-                )
+                # Told so, they may have written it anew: what comes after it must not wait for it.
+                with suppress(ApiError, UnreachableError):
+                    await self._service.update_later(self._channel.name, update.id)
+                return True
             await self._done(update, f"the desk failed on it: {type(error).__name__}")
             return True
         await self._done(update, "")
@@ -167,6 +170,7 @@ class Answering:
         """Send the desk's answer, trying a few times at once what may soon work; marked once it may have arrived."""
         wait_s, marked = self._pace.again_s, False
         for _ in range(QUICK_TRIES - 1):
+            self._meter.wait_s(urgent=True)
             outcome = await self._channel.reply(incoming, reply)
             asked_s = outcome.retry_after.total_seconds() if outcome.retry_after else 0.0
             if outcome.sent is Sent.UNKNOWN and not marked:
@@ -193,19 +197,17 @@ class Answering:
             wait_s *= 2
         return await self._desk.handle(incoming)
 
-    async def _show_menu(self, incoming: Incoming) -> None:
+    async def _show_menu(self, incoming: Incoming, reply: Reply) -> None:
         """Once for each person and process, and as soon as somebody has joined."""
         if not isinstance(self._channel, HasMenu) or incoming.group or incoming.address in self._menus:
             return
-        try:
-            me = (await self._service.me(incoming.address)).data
-        except (ApiError, UnreachableError):
+        menu = reply.menu
+        if menu is None:
             return
         if len(self._menus) >= MENUS_MAX:
             self._menus.clear()
         self._menus[incoming.address] = None
-        kinds = {part.kind.value for event in me.events for part in event.parts}
-        await self._channel.show_menu(incoming, kinds, me.person.language)
+        await self._channel.show_menu(incoming, set(menu.kinds), menu.language)
 
     async def _done(self, update: RawUpdateOut, problem: str) -> None:
         try:

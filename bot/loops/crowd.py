@@ -28,10 +28,12 @@ class Crowd:
         self._last[person] = task
         task.add_done_callback(lambda done: self._ended(person, done))
 
-    async def until_room(self) -> None:
-        """Return when another piece may begin."""
+    async def until_room(self, within_s: float | None = None) -> None:
+        """Return when another piece may begin, or after `within_s`."""
         while self._tasks and not self.room:
-            await asyncio.wait(self._tasks, return_when=asyncio.FIRST_COMPLETED)
+            done, _ = await asyncio.wait(self._tasks, timeout=within_s, return_when=asyncio.FIRST_COMPLETED)
+            if not done:
+                return
 
     async def until_done(self) -> None:
         """Return when everything begun has ended."""

@@ -1,4 +1,7 @@
-"""Delivering what is owed: claim, send, report. What becomes of each outcome is the server's to decide."""
+"""Delivering what is owed: claim, send, report. What becomes of each outcome is the server's to decide.
+
+Alarms have room of their own: none waits for news under way, to others or to the same chat, however long that takes.
+"""
 
 from __future__ import annotations
 
@@ -11,11 +14,11 @@ import structlog
 
 from bot.channels.base import Channel, Delivery, Outcome, Sent
 from bot.loops.crowd import Crowd
-from bot.loops.pace import Pace, Waiter
+from bot.loops.pace import Meter, Pace, Waiter
 from bot.service_client import ServiceClient
 from server.api.replies import DeliveryOut
+from server.conversation.telling.message import Button
 from server.log import broke
-from server.wording.message import Button
 
 __all__ = ["Delivering", "as_one"]
 
@@ -28,17 +31,27 @@ REPORTED_FOR_S = 600.0
 class Delivering:
     """The loop that delivers."""
 
-    def __init__(self, channel: Channel, service: ServiceClient, pace: Pace, waiter: Waiter) -> None:
+    def __init__(
+        self,
+        channel: Channel,
+        service: ServiceClient,
+        pace: Pace,
+        waiter: Waiter,
+        meter: Meter | None = None,
+    ) -> None:
         self._channel, self._service, self._pace, self._waiter = channel, service, pace, waiter
-        self._crowd = Crowd(pace.batch)
+        self._meter = meter or Meter(pace.at_most_per_s)
+        self._news, self._alarms = Crowd(pace.batch), Crowd(pace.batch)
 
     async def run(self) -> None:
         """Deliver until the stop; what is claimed then is still sent and reported."""
         try:
             await self._deliver()
-            await self._crowd.until_done()
+            await self._news.until_done()
+            await self._alarms.until_done()
         finally:
-            self._crowd.cancel()
+            self._news.cancel()
+            self._alarms.cancel()
 
     async def _deliver(self) -> None:
         failures = 0
@@ -53,19 +66,30 @@ class Delivering:
             await self._waiter.rest(wait_s)
 
     async def once(self) -> float:
-        """Claim what there is room for and begin to send it; how many seconds to rest before the next."""
-        await self._crowd.until_room()
-        claimed = await self._service.claim(self._channel.name, self._crowd.room, self._pace.lease_s)
+        """Claim what there is room for and begin to send it; how many seconds to rest before the next. While news leave
+        no room, alarms only."""
+        await self._alarms.until_room()
+        room = self._news.room
+        claimed = await self._service.claim(
+            self._channel.name, room or self._alarms.room, self._pace.lease_s, urgent=not room
+        )
         began = asyncio.get_running_loop().time()
-        chats: dict[str, list[DeliveryOut]] = {}
+        chats: dict[tuple[bool, str], list[DeliveryOut]] = {}
         for delivery in claimed.deliveries:
-            chats.setdefault(delivery.address, []).append(delivery)
-        for address, owed in chats.items():
-            self._crowd.add(address, partial(self._send, owed, began))
-        return 0.0 if claimed.deliveries else self._pace.idle_s
+            chats.setdefault((delivery.urgent, delivery.address), []).append(delivery)
+        for (urgent, address), owed in chats.items():
+            crowd = self._alarms if urgent else self._news
+            crowd.add(address, partial(self._send, owed, began, urgent=urgent))
+        if claimed.deliveries:
+            return 0.0
+        if room:
+            return self._pace.idle_s
+        await self._news.until_room(self._pace.idle_s)
+        return 0.0
 
-    async def _send(self, owed: list[DeliveryOut], began: float) -> None:
+    async def _send(self, owed: list[DeliveryOut], began: float, *, urgent: bool) -> None:
         """One message for everything the chat is owed now; each part of it reported by itself."""
+        await asyncio.sleep(self._meter.wait_s(urgent=urgent))
         outcome = await self._sent(owed, began)
         if outcome.sent is Sent.WRONG_SETTINGS:
             log.error("WRONG SETTINGS: NOTHING GOES OUT", channel=self._channel.name, detail=outcome.detail)

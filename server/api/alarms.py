@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from server.api.picture import Picture
+from server.conversation.telling.answer import AlarmHere, AskedHere
 from server.facts.entry import NOT_NAMED
 from server.watch.climb import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
-from server.wording.answer import AlarmHere, AskedHere
 
 __all__ = ["holder_of", "open_about"]
 

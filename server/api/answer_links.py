@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from server.api.parts import Parts
+from server.conversation.telling.mailed import say_answer_by_page, say_no_page
+from server.conversation.telling.message import Message
+from server.conversation.telling.reader import reader_in
+from server.conversation.telling.say import Say
 from server.event.model import Event
 from server.journal import Delivery, TokenInfo
-from server.wording.mailed import say_answer_by_page, say_no_page
-from server.wording.message import Message
-from server.wording.reader import reader_in
-from server.wording.say import Say
 
 __all__ = ["PATH", "Bound", "bound", "is_answer", "mail_text", "scope"]
 

@@ -1,6 +1,6 @@
 """From the picture of an event to what the server answers: one function a question, no I/O, no decisions.
 
-The shapes are those of `server.wording.answer`. `share` is what the asker's part allows: May.SOME leaves
+The shapes are those of `server.conversation.telling.answer`. `share` is what the asker's part allows: May.SOME leaves
 out what `who_may.SOME_MEANS` says.
 """
 
@@ -14,21 +14,27 @@ from server.api.alarms import open_about
 from server.api.envelope import ApiError
 from server.api.picture import Picture, Supposed
 from server.api.who_may import May
-from server.event.model import CourseDef, Event, Goal, Point
-from server.facts.state import Going, Interval, LastKnown, Retirement
-from server.forecast.hearing import deaf_now, nobody_since
-from server.forecast.outlook import View, Whereabouts
-from server.plan.timetable import Row
-from server.wording.answer import (
+from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     Freshness,
     Known,
+    LimitMissed,
     PointAnswer,
     Said,
+    SaidOver,
     StopFact,
+    TrackerWord,
 )
-from server.wording.answers import LIKELY_GONE_ON
+from server.conversation.telling.answers import LIKELY_GONE_ON
+from server.event.model import CourseDef, Event, Goal, Point
+from server.facts.cut_offs import Past
+from server.facts.hearsay import is_hearsay, said_over
+from server.facts.state import Going, Interval, LastKnown, Retirement, RunnerState
+from server.facts.trackers import disagree, fixes_of, quiet_since
+from server.forecast.hearing import deaf_now, nobody_since
+from server.forecast.outlook import View, Whereabouts
+from server.plan.timetable import Row
 
 UNDO_WITHIN = timedelta(minutes=10)
 STILL_GOING = frozenset({Going.BEFORE_START, Going.MOVING, Going.AT_POINT, Going.RESTING})
@@ -79,8 +85,40 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
         ended_at=picture.state.ended_early.at if picture.state.ended_early else None,
         ended_from=point_name(event, runner, ended.point) if ended else "",
         started=state.start,
+        past_cut_off=_past_cut_off(picture, runner),
+        said_over=_said_over(event, state),
+        tracker=_tracker(event, state, picture.now) if share is May.YES else None,
         **_retired(event, runner, state.retirement),
     )
+
+
+def _tracker(event: Event, state: RunnerState, now: datetime) -> TrackerWord | None:
+    fixes = fixes_of(state)
+    if not fixes or state.going not in STILL_GOING:
+        return None
+    quiet, other = quiet_since(state, now) is not None, disagree(event.course_of(state.runner), state)
+    if other is None:
+        return TrackerWord(fixes[-1].km, fixes[-1].stamp.at, quiet) if quiet else None
+    name, by = point_name(event, state.runner, other.point), person_name(event, other.seen.by)
+    return TrackerWord(other.km, other.at, quiet, name, by, other.seen.at)
+
+
+def _said_over(event: Event, state: RunnerState) -> SaidOver | None:
+    found = said_over(state)
+    if not found:
+        return None
+    e = found[-1]
+    place = point_name(event, state.runner, e.point) or e.point or ""
+    return SaidOver(e.seen_at, person_name(event, e.by), place, e.words, is_hearsay(e))
+
+
+def _past_cut_off(picture: Picture, runner: str) -> LimitMissed | None:
+    past = picture.past_cut_off(runner)
+    if past is None:
+        return None
+    name = point_name(picture.event, runner, past.point)
+    seen = point_name(picture.event, runner, past.seen_at) if past.seen_at else ""
+    return LimitMissed(name, past.edge.value, past.cut_off, past.how.value, past.at, seen)
 
 
 def _retired(event: Event, runner: str, over: Retirement | None) -> dict[str, Any]:
@@ -120,6 +158,7 @@ def _point_answer(picture: Picture, runner: str, point: Point, view: View | None
     times = state.at_point(point.id)
     row = _row(picture, runner, point.id)
     ahead = view is not None and point.id in view.points and state.going in STILL_GOING
+    ahead = ahead and not picture.goes_no_further(runner, point.id)
     window = view.window(point.id) if view is not None and ahead else None
     return PointAnswer(
         point=point.id,
@@ -183,6 +222,9 @@ def _whereabouts(picture: Picture, runner: str, gone_on: float) -> Whereabouts |
     going = picture.state.runner(runner).going
     view = picture.views.get(runner)
     away = going in (Going.MOVING, Going.RESTING) or gone_on >= LIKELY_GONE_ON
+    past = picture.past_cut_off(runner)
+    if past is not None and past.seen_at is not None and past.how is not Past.NO_OUT:
+        return None  # nobody knows whether she goes on from there, and no forecast says it
     return view.where() if view is not None and away else None
 
 

@@ -7,7 +7,7 @@ handler, then the envelope. 'May you' comes before 'is it there', so that nobody
 from __future__ import annotations
 
 import time
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
@@ -38,24 +38,39 @@ class Who(StrEnum):
     KEY = "a device's token as `key` in the query"
 
 
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """In the place of a request, what stands in its path: for what this server asks of itself."""
+
+    match_info: Mapping[str, str]
+
+
 @dataclass(slots=True)
 class Ask:
     """One request as a handler sees it."""
 
     parts: Parts
-    request: web.Request
+    request: web.Request | Inside
     now: datetime
     who: Caller | None = None
     person_parts: tuple[Part, ...] = ()
     share: May = May.NO
     body: BaseModel | None = None
     query: BaseModel | None = None
+    timed: bool = True
+    """Whether what is reported has a time of its sender's; else the same at the same moment is told apart by ours alone."""
 
     @property
     def caller(self) -> Caller:
         """Who calls; only for calls that want a token."""
         assert self.who is not None
         return self.who
+
+    @property
+    def http(self) -> web.Request:
+        """The request itself; only for calls that come from outside."""
+        assert isinstance(self.request, web.Request)
+        return self.request
 
     @property
     def person(self) -> str:
@@ -147,7 +162,7 @@ def endpoint(route: Route) -> Callable[[web.Request], Awaitable[web.StreamRespon
 async def _identify(ask: Ask, route: Route) -> None:
     if route.who in (Who.ANYBODY, Who.KEY):
         return
-    ask.who = await auth.caller(ask.request, ask.parts, ask.now)
+    ask.who = await auth.caller(ask.http, ask.parts, ask.now)
     if route.who is Who.SERVICE:
         if not ask.who.channel:
             raise ApiError(
@@ -160,10 +175,11 @@ async def _identify(ask: Ask, route: Route) -> None:
         return
     structlog.contextvars.bind_contextvars(person=ask.person)
     if "event" in ask.request.match_info:
-        await _may(ask, route)
+        await check_may(ask, route)
 
 
-async def _may(ask: Ask, route: Route) -> None:
+async def check_may(ask: Ask, route: Route) -> None:
+    """Find the parts of the person who acts; ApiError 'not_yours' where they do not allow that call."""
     ask.person_parts = await parts_in(ask, ask.event)
     runner = ask.request.match_info.get("runner")
     if not [p for p in ask.person_parts if runner is None or p.runner in (None, runner)]:

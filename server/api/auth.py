@@ -21,12 +21,18 @@ PERSON = "person"
 METRICS = "metrics"
 _CHANNEL = "channel:"
 _REPORT = "report:"
+_SERVER = "server:"
 _SAFE_METHODS = frozenset({"GET", "HEAD"})
 
 
 def channel_scope(channel: str) -> str:
     """The scope of a channel's own token."""
     return _CHANNEL + channel
+
+
+def server_scope(server: str) -> str:
+    """The scope of a token for what runs in a server's own process: what it claims dies with that."""
+    return _SERVER + server
 
 
 def report_scope(event: str, runner: str) -> str:
@@ -57,6 +63,12 @@ class Caller:
                 event, _, runner = scope.removeprefix(_REPORT).partition("/")
                 return event, runner
         return None
+
+    @property
+    def server(self) -> str | None:
+        """The server in whose process the caller runs, where it does in one's."""
+        scopes = self.token.scopes
+        return next((s.removeprefix(_SERVER) for s in scopes if s.startswith(_SERVER)), None)
 
     def is_channel(self, channel: str) -> bool:
         """Whether the token is that channel's own."""

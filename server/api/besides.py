@@ -9,11 +9,17 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from bot.channels.signing import DELIVERY, SIGNATURE, TIMESTAMP
 from server.api.models import ChatIn
 from server.api.replies import ChatReply, Health, Stored
 
-__all__ = ["BESIDES", "Beside", "NoticePost", "TextIn", "TextPost", "posts"]
+__all__ = [
+    "BESIDES", "DELIVERY", "SIGNATURE", "TIMESTAMP", "Beside", "NoticePost", "TextIn", "TextPost", "posts",
+]  # fmt: skip
+
+TIMESTAMP = "Stilepost-Timestamp"
+DELIVERY = "Stilepost-Delivery"
+SIGNATURE = "Stilepost-Signature"
+"""Headers of what is POSTed to others; `bot.channels.signing` says how they are made."""
 
 
 class _Loose(BaseModel):

@@ -9,12 +9,12 @@ from server.api import answers, meeting_answers, planned
 from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
+from server.conversation.telling.answer import MeetingAnswer, PeopleAnswer, PersonThere
 from server.event.model import Event, Part, PartKind, Person
 from server.facts.state import Interval
 from server.forecast.hearing import deaf_now, nobody_since
 from server.watch.climb import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
-from server.wording.answer import MeetingAnswer, PeopleAnswer, PersonThere
 
 _LADDER = (PartKind.SAFETY_CONTACT, PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)
 
@@ -34,6 +34,7 @@ def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer
         time_zone=event.time_zone,
         runners=runners,
         emergency_number=event.emergency_number,
+        exercise=event.exercise,
         race_control=event.race_control,
         rescue=event.rescue if phones else None,
         race_notes=tuple(_race_notes(picture)),
@@ -67,7 +68,7 @@ def meetings_of(picture: Picture, runner: str, person: str) -> tuple[MeetingAnsw
 def alarms(picture: Picture, runner: str) -> Iterable[OpenAlarm]:
     """The alarms about her that nobody has stood down, with who holds each."""
     event = picture.event
-    about_her = tuple(m for m in picture.situation.made if m.notice.key.runner == runner)
+    about_her = picture.made_about().get(runner, ())
     for alarm in open_alarms(about_her):
         notices = tuple(m for m in about_her if _is_of(m, alarm))
         if notices:
@@ -151,26 +152,23 @@ def _race_notes(picture: Picture) -> Iterable[RaceNote]:
 def people(picture: Picture, share: May) -> PeopleAnswer:
     """GET …/people: who does what now; for a smaller share only the numbers to call."""
     event = picture.event
-    shown = tuple(_person(picture, p) for p in event.people) if share is May.YES else ()
+    last: dict[str, Made] = {m.notice.key.person: m for m in picture.situation.made}
+    shown = tuple(_person(picture, p, last.get(p.id)) for p in event.people) if share is May.YES else ()
     return PeopleAnswer(shown, event.race_control, event.emergency_number, event.rescue)
 
 
-def _person(picture: Picture, known: Person) -> PersonThere:
+def _person(picture: Picture, known: Person, last: Made | None) -> PersonThere:
+    """One person; `last` is what they were sent last."""
     event, state = picture.event, picture.state
     parts = event.parts_of(known.id)
-    names = {p.id: p.name for c in event.courses for p in c.points}
+    names = picture.once("names", lambda: {p.id: p.name for c in event.courses for p in c.points})
     there = [(s.at, point) for point, who, s in state.crew_there if who == known.id]
     left = {point: s.at for point, who, s in state.crew_left if who == known.id}
     now_at = [(at, point) for at, point in there if point not in left or left[point] < at]
     latest = max(now_at, default=None)
-    bound = [
-        m
-        for r in event.runners
-        for m in picture.meetings(r.id)
-        if known.id in m.crew and (latest is None or m.point != latest[1])
-    ]
+    going = picture.bound_for().get(known.id, ())
+    bound = [m for m in going if latest is None or m.point != latest[1]]
     cars = {c.id: c.name for c in event.cars}
-    failed = [m for m in picture.situation.made if m.notice.key.person == known.id][-1:]
     return PersonThere(
         name=known.name,
         part=", ".join(sorted({p.kind.value for p in parts})),
@@ -180,5 +178,5 @@ def _person(picture: Picture, known: Person) -> PersonThere:
         bound_for=names.get(bound[0].point, bound[0].point) if bound else "",
         be_there=bound[0].be_there if bound else None,
         car=next((cars.get(p.car, p.car) for p in parts if p.car), ""),
-        reachable=not any(m.failed for m in failed),
+        reachable=last is None or not last.failed,
     )

@@ -10,6 +10,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from server.conversation.telling.cards import built_in_cards
+from server.conversation.telling.movements import broken_words
+from server.conversation.telling.planned import say_planned
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.sentences import languages
 from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
 from server.event import Parsed, Problem, Severity, parse_event, place
 from server.event.model import Event, Goal
@@ -17,11 +22,9 @@ from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed, Placer, remembered
 from server.plan import PlanError, evidence_of, make_timetable
 from server.plan.cards import cards_of
+from server.plan.kit import kit_told
 from server.plan.movements import crew_plan
 from server.plan.timetable import Timetable
-from server.wording.cards import built_in_cards
-from server.wording.movements import broken_words
-from server.wording.reader import Reader
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
 # A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two
@@ -70,14 +73,14 @@ class Built:
 
 
 def build(
-    text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0, language: str = "en"
+    text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0, language: str = ""
 ) -> Built:
     """Everything that follows from an event file; BuildError with every mistake found.
 
     `files` holds every file that the event file names (`Event.files`), by the names it gives them. `language`: of the rules
-    that the crew's movements break; every other mistake is said in English (`server.wording.mistakes` has the rest).
+    that the crew's movements break; every other mistake is said in English (the rest: `conversation.telling.mistakes`).
     """
-    parsed = parse_event(text, file)
+    parsed = parse_event(text, file, languages())
     problems = list(parsed.problems)
     if parsed.event is None:
         raise BuildError(tuple(problems))
@@ -95,6 +98,7 @@ def build(
     _stop_at_errors(problems)
     problems += _broken_rules(event, timetables, places, language)
     _stop_at_errors(problems)
+    problems += _kit_problems(event, courses, timetables, places, language)
     return Built(event, courses, timetables, tuple(problems))
 
 
@@ -164,6 +168,30 @@ def _broken_rules(
         what, remedy = broken_words(Reader(language, event.time_zone, event.time_zone), b)
         field = "meetings" if b.meeting is None else f"meetings.{b.meeting}"
         found.append(places.problem(PlanError(what, field=field, remedy=remedy)))
+    return found
+
+
+FEW = 12
+"""Runners of whom kit is asked about though no list speaks of them; a whole field's is its own affair."""
+
+
+def _kit_problems(
+    event: Event,
+    courses: Mapping[str, Course],
+    timetables: Mapping[str, Timetable],
+    places: _Places,
+    language: str,
+) -> list[Problem]:
+    """Torch and layers that would not reach her before she needs them, at any of her paces: doubtful, not wrong."""
+    reader, found = Reader(language, event.time_zone, event.time_zone), []
+    met = {m.runner for m in event.meetings}
+    for r in event.runners:
+        if len(event.runners) > FEW and r.id not in met and not (r.carries or r.drop_bags):
+            continue
+        for told in kit_told(event, timetables[r.id], courses[r.course]):
+            what, remedy = (say_planned(reader, n) for n in (told.what, told.remedy))
+            at = places.problem(PlanError(what, field=f"runners.{r.id}.carries", remedy=remedy))
+            found.append(replace(at, severity=Severity.WARNING))
     return found
 
 

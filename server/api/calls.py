@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from server.api import me, models, questions, replies, reports, service
+from server.api import conversing, help_now, me, models, questions, replies, reports, service
+from server.api.acting import ACTING
 from server.api.ask import Route, Who
 from server.api.who_may import Call
-from server.wording import answer
+from server.conversation.telling import answer
 
 _R = "/v1/events/{event}/runners/{runner}"
 _E = "/v1/events/{event}"
@@ -74,6 +75,14 @@ CALLS: tuple[Route, ...] = (
     ),
     Route(
         "GET",
+        f"{_R}/alarm",
+        help_now.alarm_now,
+        "What the asker does now about an open alarm, what to tell rescuers, whether to call the emergency number; worded.",
+        answer.AlarmNowAnswer,
+        call=Call.ALARM,
+    ),
+    Route(
+        "GET",
         f"{_R}/cutoffs",
         questions.cut_offs,
         "Cut-offs to come, with the odds of making them, stopping included.",
@@ -100,17 +109,6 @@ CALLS: tuple[Route, ...] = (
     Route("GET", f"{_E}/notices", me.notices, "Notices to the asker, worded.", replies.Notices),
     Route(
         "POST",
-        f"{_R}/checkins",
-        reports.check_in,
-        "One report about a runner. Answered 'noted' once it is on the disk; the same key again says "
-        "'same again', with other content it is a conflict.",
-        answer.NotedAnswer,
-        who=Who.DEVICE,
-        body=models.CheckIn,
-        errors=("conflict", "not_found"),
-    ),
-    Route(
-        "POST",
         f"{_R}/positions",
         reports.positions,
         "Positions as a GeoJSON Feature or FeatureCollection of Points, `properties.time` with an offset.",
@@ -129,67 +127,22 @@ CALLS: tuple[Route, ...] = (
     ),
     Route(
         "POST",
-        f"{_E}/race",
-        reports.race_fact,
-        "A race-level fact by the organiser: start delayed, runners held, cut-off moved, access closed.",
-        answer.NotedAnswer,
-        call=Call.RACE,
-        body=models.RaceFact,
-        errors=("conflict", "not_found"),
-    ),
-    Route(
-        "POST",
-        f"{_E}/help",
-        reports.call_for_help,
-        "A call for help of somebody who does not say for which of many runners; taken back with `meant` it is hers.",
-        answer.NotedAnswer,
-        call=Call.HELP,
-        body=models.CheckIn,
-        errors=("conflict",),
-    ),
-    Route(
-        "POST",
-        "/v1/entries/{entry}/take-back",
-        reports.take_back,
-        "What an entry said no longer counts; taking back the taking back makes it count again.",
-        answer.NotedAnswer,
-        body=models.Correct,
-        errors=("conflict",),
-    ),
-    Route(
-        "POST",
-        "/v1/entries/{entry}/confirm",
-        reports.confirm,
-        "An unconfirmed entry counts from now on.",
-        answer.NotedAnswer,
-        body=models.Correct,
-        errors=("conflict",),
-    ),
-    Route(
-        "POST",
-        f"{_E}/notices/{{short}}/answer",
-        me.answer,
-        "Answer a notice of one's own by a word of its buttons or in free words.",
-        answer.AnsweredAnswer,
-        call=Call.ANSWER,
-        body=models.Answer,
-    ),
-    Route(
-        "POST",
         "/v1/notices/{short}/answer",
         me.answer_by_number,
         "The same where only the number is known: the newest of one's own notices with that number.",
         answer.AnsweredAnswer,
         body=models.Answer,
     ),
+    *ACTING,
     Route(
         "POST",
-        f"{_E}/group",
-        me.group,
-        "Have a group chat at the asking channel told what concerns the whole crew, or no longer.",
-        replies.GroupBound,
-        call=Call.GROUP,
-        body=models.GroupChat,
+        "/v1/converse",
+        conversing.converse,
+        "One thing that somebody sent over a channel, answered: what the reply says, its buttons, and what to say while "
+        "the server is away. Whoever the Acting-Address names acts; a stranger is told how to join.",
+        replies.Conversed,
+        who=Who.SERVICE,
+        body=models.Converse,
     ),
     Route(
         "POST",

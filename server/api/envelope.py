@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
@@ -13,7 +14,9 @@ import structlog
 from aiohttp import web
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
+from server.conversation.view import Refused
 from server.journal import (
+    AwayError,
     ClashError,
     InvitationError,
     JournalError,
@@ -24,6 +27,8 @@ from server.journal import (
 from server.log import broke
 
 log = structlog.get_logger("api")
+BODY_S = web.AppKey("BODY_S", float)
+"""How long a body may take to come in."""
 Model = TypeVar("Model", bound=BaseModel)
 Handler = Callable[[web.Request], Awaitable[web.StreamResponse]]
 
@@ -50,22 +55,24 @@ FAULTS: Mapping[str, Fault] = {
     "conflict": Fault(409, "The same key came before with other content."),
     "too_late": Fault(409, "That is too long ago to be undone."),
     "not_now": Fault(409, "That does not fit what has been reported."),
+    "too_slow": Fault(408, "The request's body took too long to come in."),
     "too_long": Fault(413, "The request is longer than the server reads."),
     "wrong_media": Fault(415, "The body is not of the kind the call reads."),
     "invalid": Fault(422, "A field is missing or wrong."),
     "too_many": Fault(429, "Too many wrong guesses from one address."),
     "our_fault": Fault(500, "Something went wrong in the server."),
     "not_ready": Fault(503, "The server can't answer this yet."),
+    "unavailable": Fault(
+        503, "The database is locked, full, read-only or away: nothing was kept. Retry-After says when."
+    ),
 }
 
 
-class ApiError(Exception):
+class ApiError(Refused):
     """An error with its code (a key of FAULTS), what was wrong, where, and what to do next."""
 
     def __init__(self, code: str, what: str, where: str = "", do: str = "") -> None:
-        super().__init__(f"{code}: {what}")
-        self.code = code
-        self.what = what
+        super().__init__(code, what)
         self.where = where
         self.do = do
         self.headers: dict[str, str] = {}
@@ -104,6 +111,8 @@ def error_reply(error: ApiError) -> web.Response:
 async def errors_to_envelope(request: web.Request, handler: Handler) -> web.StreamResponse:
     """Map whatever a handler raises to the error envelope; an unexpected error shows nothing of itself."""
     try:
+        if "%00" in request.raw_path:
+            raise _no_sign("path" if "%00" in request.rel_url.raw_path else "query")
         return await handler(request)
     except ApiError as error:
         return error_reply(error)
@@ -111,6 +120,9 @@ async def errors_to_envelope(request: web.Request, handler: Handler) -> web.Stre
         return error_reply(from_validation(error))
     except JournalError as error:
         return error_reply(from_journal(error))
+    except AwayError as error:
+        log.error("DATABASE CAN'T BE USED", why=error.why, method=request.method)
+        return error_reply(from_away(error))
     except web.HTTPRedirection:
         raise
     except web.HTTPException as error:
@@ -158,6 +170,15 @@ def from_journal(error: JournalError) -> ApiError:
     return mapped
 
 
+def from_away(error: AwayError) -> ApiError:
+    """What the database could not do now: its sender tries again, and whoever watches sees why."""
+    what = f"the database is {error.why}: nothing was kept"
+    do = "Send it again in a moment; if somebody is in danger, telephone now."
+    mapped = ApiError("unavailable", what, "database", do)
+    mapped.headers["Retry-After"] = str(round(error.retry_after_s))
+    return mapped
+
+
 def from_http(error: web.HTTPException, request: web.Request) -> ApiError:
     """aiohttp's own refusals in our shape."""
     if isinstance(error, web.HTTPNotFound):
@@ -189,11 +210,32 @@ async def read_json(request: web.Request) -> Any:
             "Content-Type",
             "Send Content-Type: application/json.",
         )
-    raw = await request.read()
     try:
-        return json.loads(raw, parse_constant=_refuse_constant)
+        async with asyncio.timeout(request.app[BODY_S]):
+            raw = await request.read()
+    except TimeoutError:
+        raise ApiError("too_slow", "the body took too long to come in", "body", "Send it again.") from None
+    try:
+        found = json.loads(raw, parse_constant=_refuse_constant)
     except (ValueError, RecursionError):
         raise ApiError("bad_json", "the body is not JSON", "body", "Send one JSON object.") from None
+    if b"\\u0000" in raw:
+        _refuse_nothing(found)
+    return found
+
+
+def _refuse_nothing(value: Any, where: str = "body") -> None:
+    """Refuse the sign that stands for nothing (NUL): not every database can keep it, so none does."""
+    if isinstance(value, str) and "\x00" in value:
+        raise _no_sign(where)
+    inside = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for name, item in inside:
+        _refuse_nothing(name, "a name in it")
+        _refuse_nothing(item, str(name) if where == "body" else f"{where}.{name}")
+
+
+def _no_sign(where: str) -> ApiError:
+    return ApiError("invalid", "there is a NUL in it (U+0000), which is no sign", where, "Send it without.")
 
 
 def _refuse_constant(name: str) -> None:

@@ -11,6 +11,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 WAITING_MAX = 100
+STREAMS_MAX = 6
+"""So many pages one person may have open at once; opening one more ends the oldest's stream (own choice: a phone, a
+computer, some left open)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +50,7 @@ class Hub:
     """All open streams of this server."""
 
     def __init__(self) -> None:
-        self._listeners: set[Listener] = set()
+        self._listeners: dict[Listener, None] = {}
         self._closed = False
 
     @contextmanager
@@ -56,11 +59,15 @@ class Hub:
         listener = Listener(person, address, events)
         if self._closed:
             listener.waiting.put_nowait(None)
-        self._listeners.add(listener)
+        theirs = [x for x in self._listeners if x.person == person]
+        for oldest in theirs[: max(0, len(theirs) + 1 - STREAMS_MAX)]:
+            self._listeners.pop(oldest, None)
+            _end(oldest)
+        self._listeners[listener] = None
         try:
             yield listener
         finally:
-            self._listeners.discard(listener)
+            self._listeners.pop(listener, None)
 
     def changed(self, event: str) -> None:
         """Something about that event has changed."""
@@ -90,8 +97,12 @@ class Hub:
         """End every stream, so that a stopping server need not wait for them."""
         self._closed = True
         for listener in self._listeners:
-            while not _put(listener, None):
-                listener.waiting.get_nowait()
+            _end(listener)
+
+
+def _end(listener: Listener) -> None:
+    while not _put(listener, None):
+        listener.waiting.get_nowait()
 
 
 def _put(listener: Listener, item: News | None) -> bool:

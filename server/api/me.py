@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
+import asyncio
 import secrets
-from datetime import timedelta
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
 
-from server.api import auth
+from server.api import auth, covering
 from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
 from server.api.models import Answer, GroupChat, Join
-from server.api.picture import Picture
-from server.api.replies import ButtonOut, GroupBound, Joined, NoticeOut, Notices
-from server.api.standing import due_at, own_by_now, stands_at
-from server.api.who_may import Call, May, may
-from server.event.model import Event, Person
+from server.api.parts import Parts
+from server.api.person_view import PersonView, notices_of
+from server.api.replies import GroupBound, Joined, Notices
+from server.api.who_may import Call
+from server.conversation.telling.answer import AnsweredAnswer, MeAnswer
+from server.event.model import Person
 from server.facts.entry import Entry, Kind, Source
-from server.facts.state import Going
 from server.journal import Invitation
 from server.watch.climb import Stage, replay
-from server.watch.notice import AlarmValues, Made, NoticeKind, UnnamedHelpValues
-from server.watch.waiting import changeable, waiting
-from server.wording.answer import AnsweredAnswer, EventHere, MeAnswer, PointHere, RunnerHere
-from server.wording.message import Rows
-from server.wording.notices import say_notice
-from server.wording.reader import reader_in
+from server.watch.notice import AlarmValues, Made
 
 DEVICE_DAYS = timedelta(days=120)
 DEVICE = "device"
@@ -31,61 +29,19 @@ DEVICE = "device"
 
 async def me(ask: Ask) -> MeAnswer:
     """GET /v1/me: who is asking, and the events they have a part in, those still running first."""
-    person = ask.person
-    parts = await ask.parts.journal.parts(person)
-    known = await ask.parts.journal.person(person)
-    events = [
-        _event_here(await ask.parts.pictures.take(e, ask.now), person)
-        for e in sorted({p.event for p in parts})
-    ]
-    events.sort(key=lambda e: (all(r.going in _OVER for r in e.runners), -e.starts.timestamp(), e.id))
-    return MeAnswer(known or Person(person, person), tuple(events))
+    return await asyncio.to_thread((await view_of(ask.parts, ask.person, ask.now)).me)
 
 
-_OVER = frozenset(g.value for g in (Going.CLOSED, Going.FINISHED, Going.IN_HAND))
-
-
-def _event_here(picture: Picture, person: str) -> EventHere:
-    event = picture.event
-    mine = event.parts_of(person)
-    runners = tuple(
-        _runner_here(picture, r.id, may(mine, Call.FACTS, r.id), person)
-        for r in event.runners
-        if any(p.runner in (None, r.id) for p in mine)
-    )
-    open_ones = waiting(picture.situation.made, picture.now)
-    owed = (m for m in picture.situation.made if m.notice.key.person == person and m.short in open_ones)
-    return EventHere(
-        id=event.id,
-        name=event.name,
-        time_zone=event.time_zone,
-        starts=event.starts,
-        parts=mine,
-        runners=runners,
-        race_control=event.race_control,
-        emergency_number=event.emergency_number,
-        open_notices=tuple(m.short for m in owed),
-        people=tuple((p.id, p.name) for p in event.people) if may(mine, Call.PHONES) is May.YES else (),
-        rescue=event.rescue,
-        stands=stands_at(picture, person),
-    )
-
-
-def _runner_here(picture: Picture, runner: str, share: May, person: str) -> RunnerHere:
-    """A runner with her points; where she is only for those who may see what was reported."""
-    event, state = picture.event, picture.state.runner(runner)
-    r = event.runner(runner)
-    points = tuple(
-        PointHere(p.id, p.name, p.km or 0.0, p.also, p.crew_access, p.finish)
-        for p in event.course_of(runner).points
-    )
-    if share is not May.YES:
-        return RunnerHere(r.id, r.name, r.bib, state.start, points)
-    reached = state.reached[-1] if state.reached else None
-    at = reached if state.going is Going.AT_POINT else None
-    due = due_at(picture, runner, person)
-    own = own_by_now(picture, runner, person)
-    return RunnerHere(r.id, r.name, r.bib, state.start, points, reached, at, state.going.value, due, own)
+async def view_of(
+    parts: Parts, person: str | None, now: datetime, without: Callable[[Entry], bool] | None = None
+) -> PersonView:
+    """What that person may know now; of nobody known, nothing. `without`: as if those entries had not come."""
+    if person is None:
+        return PersonView(now, None, {})
+    journal = parts.journal
+    events = sorted({p.event for p in await journal.parts(person)})
+    known = await journal.person(person) or Person(person, person)
+    return PersonView(now, known, {e: await parts.pictures.take_soon(e, now, without) for e in events})
 
 
 async def join(ask: Ask) -> Joined:
@@ -94,6 +50,11 @@ async def join(ask: Ask) -> Joined:
     if sent.channel == DEVICE:
         return await join_device(ask, sent.code, preview=sent.preview)
     await _refuse_other_channel(ask, sent.channel, sent.address)
+    return await join_chat(ask, sent)
+
+
+async def join_chat(ask: Ask, sent: Join) -> Joined:
+    """Look at an invitation, or bind the address that sent it."""
     guesser = f"{sent.channel}:{sent.address}"
     if sent.preview:
         return _joined(await ask.parts.journal.preview(sent.code, guesser, ask.now), accepted=False)
@@ -103,7 +64,7 @@ async def join(ask: Ask) -> Joined:
 
 async def join_device(ask: Ask, code: str, *, preview: bool) -> Joined:
     """A device or browser that joins by itself is given a token of its own, once."""
-    guesser = auth.peer(ask.request, ask.parts)
+    guesser = auth.peer(ask.http, ask.parts)
     if preview:
         return _joined(await ask.parts.journal.preview(code, guesser, ask.now), accepted=False)
     device = "s-" + secrets.token_hex(12)
@@ -115,7 +76,7 @@ async def join_device(ask: Ask, code: str, *, preview: bool) -> Joined:
 
 
 async def _refuse_other_channel(ask: Ask, channel: str, address: str) -> None:
-    who = await auth.caller(ask.request, ask.parts, ask.now)
+    who = await auth.caller(ask.http, ask.parts, ask.now)
     if not who.is_channel(channel):
         raise not_yours(None)
     if not address:
@@ -140,51 +101,7 @@ def _joined(invitation: Invitation, *, accepted: bool, token: str = "") -> Joine
 
 async def notices(ask: Ask) -> Notices:
     """GET …/notices: the asker's own, worded for them."""
-    return Notices(notices_of(await ask.picture(), ask.person))
-
-
-def notices_of(picture: Picture, person: str) -> tuple[NoticeOut, ...]:
-    """A person's notices in one event, oldest first, worded for them."""
-    open_ones = waiting(picture.situation.made, picture.now)
-    again = changeable(picture.situation.made, picture.now)
-    mine = (m for m in picture.situation.made if m.notice.key.person == person)
-    return tuple(
-        notice_out(m, picture.event, waits=m.short in open_ones, changes=m.short in again) for m in mine
-    )
-
-
-def notice_out(made: Made, event: Event, *, waits: bool, changes: bool = False) -> NoticeOut:
-    """One notice in its person's words, as of when it was made; `waits`: an answer would still be about it;
-    `changes`: another one would."""
-    notice = made.notice
-    message = say_notice(notice, event, reader_in(event, notice.key.person), made.made_at, short=made.short)
-    return NoticeOut(
-        short=made.short,
-        event=event.id,
-        kind=notice.key.kind.value,
-        urgency=notice.urgency.value,
-        text=message.text,
-        buttons=buttons_out(message.buttons) if waits or changes or _may_be_judged(made) else (),
-        made_at=made.made_at,
-        needs_answer=waits,
-        answered=made.answer,
-        changeable=changes,
-        answered_at=made.answered_at,
-    )
-
-
-def _may_be_judged(made: Made) -> bool:
-    """A doubtful report asks 'right or wrong' without owing an answer, until it has one; whoever holds a call for help
-    that named nobody may end it."""
-    values = made.notice.values
-    if isinstance(values, UnnamedHelpValues) and values.holder == made.notice.key.person:
-        return not values.over
-    return made.answered_at is None and made.notice.key.kind is NoticeKind.UNCONFIRMED
-
-
-def buttons_out(rows: Rows) -> tuple[tuple[ButtonOut, ...], ...]:
-    """Rows of buttons as they travel."""
-    return tuple(tuple(ButtonOut(b.label, b.data) for b in row) for row in rows)
+    return Notices(await asyncio.to_thread(notices_of, await ask.picture(), ask.person))
 
 
 async def answer(ask: Ask) -> AnsweredAnswer:
@@ -233,9 +150,26 @@ async def _answer(ask: Ask, event: str) -> AnsweredAnswer:
     words = f"{sent.answer}: {sent.words}" if sent.words else sent.answer
     entry = _answer_entry(ask, made, sent, words)
     # The watch goes by the answer's own word; what was said around it stays with the entry.
-    done = await ask.parts.journal.answer(event, short, person, sent.answer, at, entry)
-    await ask.parts.ticker.after_entry(event)
-    return await _answered(ask, event, done.made)
+    timed = sent.sent_at is not None
+    done = await ask.parts.journal.answer(event, short, person, sent.answer, at, entry, timed=timed)
+    comes = covering.follows(made, sent.answer, entry, (await ask.parts.pictures.take(event, ask.now)).state)
+    if comes is not None:
+        comes = (await ask.parts.journal.append(comes)).entry
+    new = await ask.parts.ticker.after_entry(event)
+    answered = await _answered(ask, event, done.made)
+    return answered if comes is None else await _with_cover(ask, answered, comes, new)
+
+
+async def _with_cover(
+    ask: Ask, answered: AnsweredAnswer, comes: Entry, new: Sequence[Made]
+) -> AnsweredAnswer:
+    """What the answer did to who comes to a meeting: whose it is now, who has heard of it."""
+    picture = await ask.parts.pictures.take(comes.event, ask.now)
+    held = covering.holder(picture, comes.about or "")
+    told = {m.notice.key.person for m in new if comes.id in m.notice.facts and not m.failed} - {ask.person}
+    people = tuple(p.name for p in picture.event.people if p.id in told)
+    name = next((p.name for p in picture.event.people if p.id == held), "")
+    return replace(answered, covers=comes.kind.value, told=people, holder=name, yours=held == ask.person)
 
 
 def _answer_entry(ask: Ask, made: Made, sent: Answer, words: str) -> Entry:

@@ -12,14 +12,8 @@ from datetime import datetime, timedelta
 from server.api.alarms import holder_of
 from server.api.answers import STILL_GOING, freshness, person_name, point_name, point_of
 from server.api.picture import Picture
-from server.api.standing import stands_at
-from server.event.model import Event, FuelPlan, KitItem, MeetingPlan, Point
-from server.facts.state import Going, RunnerState
-from server.forecast.outlook import View
-from server.plan.fuel import fuel_table
-from server.plan.movements.names import place_name
-from server.watch.notice import MeetingValues
-from server.wording.answer import (
+from server.api.standing import stands_at, waits_at
+from server.conversation.telling.answer import (
     CarryOut,
     DoorHours,
     KitAnswer,
@@ -28,6 +22,13 @@ from server.wording.answer import (
     NextAnswer,
     OtherCar,
 )
+from server.event.model import Event, FuelPlan, KitItem, MeetingPlan, Point
+from server.facts.state import Going, RunnerState
+from server.forecast.outlook import View
+from server.plan.fuel import fuel_table
+from server.plan.movements.names import place_name
+from server.watch.notice import MeetingValues
+from server.watch.staying import GONE_BY
 
 
 def next_meetings(picture: Picture, runner: str, person: str | None, point: str | None = None) -> NextAnswer:
@@ -38,7 +39,7 @@ def next_meetings(picture: Picture, runner: str, person: str | None, point: str 
         there = tuple(m for m in all_of_them if m.values.point == point)
         return NextAnswer(runner, picture.event.runner(runner).name, there, freshness(picture, runner))
     mine = tuple(m for m in all_of_them if m.mine)
-    chosen = mine if person is not None and mine else all_of_them
+    chosen = mine if person is not None and (mine or picture.past_cut_off(runner)) else all_of_them
     left = 2 + sum(1 for m in chosen if m.values.lost)
     if chosen:
         since = _left_at(picture, runner, chosen[0].values, person)
@@ -118,16 +119,18 @@ def missed(picture: Picture, runner: str, point: str | None, person: str) -> Mis
     ahead = view is not None and at.id in view.points
     p_past = _p_past(picture, runner, at, view)
     wait_until = values.wait_until if values and not values.stay else None
+    past = picture.past_cut_off(runner)
+    ruled_out = past is not None and (past.seen_at == at.id or picture.goes_no_further(runner, at.id))
     return MissedAnswer(
         runner=runner,
         runner_name=event.runner(runner).name,
         point=at.id,
         name=at.name,
         p_past=p_past,
-        advice=_advice(picture.now, state, p_past, wait_until),
+        advice=_advice(state, p_past, free=wait_until is not None and stands_at(picture, person) != at.id),
         fresh=freshness(picture, runner),
         wait_until=wait_until,
-        window=view.window(at.id) if view is not None and ahead else None,
+        window=view.window(at.id) if view is not None and ahead and not ruled_out else None,
         seen_in=times.arrived.at if times and times.arrived else None,
         seen_out=times.left.at if times and times.left else None,
         next_name=point_name(event, runner, after.point) if after else "",
@@ -141,7 +144,11 @@ def missed(picture: Picture, runner: str, point: str | None, person: str) -> Mis
 
 
 def _meant(picture: Picture, runner: str, coming: Iterable[MeetingValues], person: str) -> str:
+    """The point meant by one who names none: where they say they are, else their next meeting's."""
     event = picture.event
+    here = waits_at(picture, runner, person)
+    if here is not None:
+        return here
     mine = [m.point for m in coming if person in m.crew]
     any_of = [m.point for m in coming]
     course = event.course_of(runner)
@@ -169,11 +176,11 @@ def _p_past(picture: Picture, runner: str, at: Point, view: View | None) -> floa
     return view.p_out_by(at.id, picture.now)
 
 
-def _advice(now: datetime, state: RunnerState, p_past: float, wait_until: datetime | None) -> str:
-    """'go' once a fact or the end of waiting says so; a person at the point is never sent off by odds alone."""
+def _advice(state: RunnerState, p_past: float, *, free: bool) -> str:
+    """'go' once a fact says so, or of those `free` to go, who do not stand there, the odds."""
     if p_past >= 1.0 or state.going not in STILL_GOING:
         return "go"
-    return "go" if wait_until is not None and now >= wait_until else "wait"
+    return "go" if free and p_past >= GONE_BY else "wait"
 
 
 def doors(picture: Picture, runner: str) -> tuple[DoorHours, ...]:

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field, field_validator
 
-from server.facts.entry import Kind, Retired
+from server.facts.entry import Kind, Retired, Why
 
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2200
 
@@ -53,6 +53,7 @@ class CheckIn(Request):
     key: Key | None = None
     fix: FixIn | None = None
     how: Retired | None = None
+    why: Why | None = None
     more_follows: bool = False
     until: Moment | None = None
     amount_s: float | None = Field(default=None, ge=0, le=7 * 24 * 3600)
@@ -61,6 +62,7 @@ class CheckIn(Request):
     words: Words = ""
     replaces: Id | None = None
     about: Id | None = None
+    to: Id | None = None
     unconfirmed: bool = False
     doubt: Words = ""
 
@@ -207,10 +209,12 @@ class InboxNext(Request):
 
 
 class InboxDone(Request):
-    """An update has been worked off; `problem` says why it could not be, if so."""
+    """An update has been worked off; `problem` says why it could not be, if so. `later`: it has not been, will be tried
+    again, and what came after it need not wait for that."""
 
     channel: str = Field(min_length=1, max_length=30)
     problem: str = Field(default="", max_length=500)
+    later: bool = False
 
 
 class ListenLease(Request):
@@ -248,11 +252,12 @@ class Alive(Request):
 
 
 class OutboxClaim(Request):
-    """Take deliveries that are due; they are ours until the lease ends."""
+    """Take deliveries that are due (`urgent`: alarms only); they are ours until the lease ends."""
 
     channel: str = Field(min_length=1, max_length=30)
     limit: int = Field(default=10, ge=1, le=100)
     lease_s: float = Field(default=60.0, ge=5, le=600)
+    urgent: bool = False
 
 
 class OutboxReport(Request):
@@ -275,6 +280,32 @@ class ChatIn(Request):
     text: str = Field(default="", max_length=4000)
     button: str = Field(default="", max_length=64)
     fix: FixIn | None = None
+
+
+class Converse(Request):
+    """One thing a person sent over a channel. As a rule one of text, press, fix, photo, other is set (a photo may have
+    text). `key` is the same when the same message comes again; `place` a group chat, '' between the two of us, and
+    `addressed` whether the message there is to us. `live`: a place of a live share, or its end. `photo` the channel's
+    name for a picture; `edits` the key of the message of which this is a later form; `other` names what can't be read.
+    `short`: a channel where a report needs no confirming. `kept`: it is handed over again until it is answered."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+
+    key: str = Field(min_length=1, max_length=2000)
+    sent_at: Moment
+    place: str = Field(default="", max_length=200)
+    group: bool = False
+    addressed: bool = True
+    text: str = Field(default="", max_length=100_000)
+    press: str = Field(default="", max_length=200)
+    fix: FixIn | None = None
+    live: Literal["", "on", "ended"] = ""
+    photo: str = Field(default="", max_length=500)
+    edits: str = Field(default="", max_length=2000)
+    other: str = Field(default="", max_length=100)
+    language: str = Field(default="", max_length=50)
+    short: bool = False
+    kept: bool = True
 
 
 class PointQuery(Request):

@@ -10,10 +10,12 @@ from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
 from server.api.picture import Pictures
+from server.api.signs import Signs
+from server.api.talks import Talks
+from server.api.ticker import Ticker
 from server.clock import Clock
 from server.journal import Journal
 from server.settings import Settings
-from server.ticker import Ticker
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +30,8 @@ class Parts:
     hub: Hub
     metrics: Metrics
     guesses: Guesses
+    talks: Talks
+    signs: Signs
 
 
 PARTS = web.AppKey("PARTS", Parts)

@@ -7,33 +7,49 @@ once per fold. Only the views depend on `now`, and they are cheap. Heavy steps r
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from functools import partial
+from functools import lru_cache, partial
+from typing import Any, TypeVar, cast
 
 import structlog
 
 from server.api.building import Built, build
+from server.conversation.understanding import Danger
+from server.conversation.understanding.danger import by_rule
+from server.conversation.understanding.language import lexicon
 from server.course import Course
+from server.event import parse_event
 from server.event.model import Event
+from server.facts.cut_offs import Past, PastCutOff
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
-from server.journal import Journal, UnknownError
+from server.journal import EventVersion, Journal, Seen, UnknownError
 from server.log import broke
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
+from server.watch.covering import covered
+from server.watch.evaluate import evaluate_help
 from server.watch.leaving import p_gone_on
-from server.watch.notice import MeetingValues
-from server.watch.situation import Group, Situation
+from server.watch.meetings import meetings
+from server.watch.notice import Made, MeetingValues, Notice
+from server.watch.situation import Group, Loaded, Situation
+from server.watch.timed_out import goes_no_further, missed
 
 log = structlog.get_logger("picture")
 
+T = TypeVar("T")
+
+SOON_S = 2.0
+"""So long the answer to a message waits for the newest picture (own choice: less than half of the five seconds within
+which a call for help is out)."""
 OUTAGES_BACK = timedelta(days=14)
 
 
@@ -46,10 +62,23 @@ class Picture:
     views: Mapping[str, View]
     entries: tuple[Entry, ...]
     built: Built
+    head: str = ""
+    memo: dict[object, Any] = field(default_factory=dict, repr=False)
+
+    def once(self, key: object, find: Callable[[], T]) -> T:
+        """What `find` finds in this picture, found once."""
+        if key not in self.memo:
+            self.memo[key] = find()
+        return cast(T, self.memo[key])
+
+    def seen(self, runner: str) -> Seen:
+        """What a verdict about that runner ('' = about none) rests on."""
+        told = max((m.short for m in self.situation.made), default=0)
+        return Seen(self.event.id, runner, number_of(self.head), told)
 
     @property
     def event(self) -> Event:
-        """The event as last stored, every point with its km."""
+        """The event as last stored, every point with its km, its meetings as they are gone to now."""
         return self.situation.event
 
     @property
@@ -76,15 +105,71 @@ class Picture:
         return sun_elevation_deg(spot.lat_deg, spot.lon_deg, when) < HORIZON_DEG
 
     def meetings(self, runner: str) -> tuple[MeetingValues, ...]:
-        """Her meetings still to come, as people are told of them."""
-        return meetings_as_told(self.situation, runner, self.now)
+        """Her meetings still to come, as people are told of them; none to which by the rule she goes no more. Worked out
+        once, however many ask."""
+        return self.once(("meetings", runner), lambda: self._meetings(runner))
+
+    def _meetings(self, runner: str) -> tuple[MeetingValues, ...]:
+        told = meetings_as_told(self.situation, runner, self.now)
+        sight = sight_of(self.situation, runner, self.now)
+        return tuple(m for m in told if not goes_no_further(sight, m.point))
+
+    def bound_for(self) -> Mapping[str, tuple[MeetingValues, ...]]:
+        """Of each person the meetings to come that they go to, of all runners."""
+
+        def find() -> dict[str, tuple[MeetingValues, ...]]:
+            found: dict[str, tuple[MeetingValues, ...]] = {}
+            for r in self.event.runners:
+                for m in self.meetings(r.id):
+                    for who in m.crew:
+                        found[who] = (*found.get(who, ()), m)
+            return found
+
+        return self.once("bound for", find)
+
+    def made_about(self) -> Mapping[str, tuple[Made, ...]]:
+        """The notices made, by runner ('' = about none)."""
+
+        def find() -> dict[str, tuple[Made, ...]]:
+            found: dict[str, list[Made]] = {}
+            for m in self.situation.made:
+                found.setdefault(m.notice.key.runner, []).append(m)
+            return {runner: tuple(about) for runner, about in found.items()}
+
+        return self.once("made about", find)
+
+    def past_cut_off(self, runner: str) -> PastCutOff | None:
+        """The cut-off she has missed, while nobody has said that she goes on (server/watch/timed_out.py)."""
+        return missed(sight_of(self.situation, runner, self.now))
+
+    def goes_no_further(self, runner: str, point: str) -> bool:
+        """Whether by the rule she goes to a point no more, having missed a cut-off before it."""
+        return goes_no_further(sight_of(self.situation, runner, self.now), point)
 
     def p_gone_on(self, runner: str) -> float:
-        """P(she has gone on unseen from where she was last seen in); 0 where she was not last seen in."""
+        """P(she has gone on unseen from where she was last seen in); 0 where she was not last seen in, or where by the
+        rule her race ended there."""
+        past = self.past_cut_off(runner)
+        if past is not None and past.how is not Past.NO_OUT:
+            return 0.0
         last = self.state.runner(runner).last_known
         if last is None or last.point is None or self.state.runner(runner).going is not Going.AT_POINT:
             return 0.0
         return p_gone_on(sight_of(self.situation, runner, self.now), last.point)
+
+
+def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime) -> Picture:
+    event_id, views = planned.event.id, {}
+    for runner, of_her in folded.outlooks.items():
+        view = _seen_now(of_her, now, event_id, runner)
+        if view is not None:
+            views[runner] = view
+    return Picture(covered(planned), now, views, folded.entries, built, folded.head)
+
+
+def number_of(head: str) -> int:
+    """How many entries a head names."""
+    return int(head.partition(".")[0] or 0)
 
 
 def _seen_now(outlook: Outlook, now: datetime, event_id: str, runner: str) -> View | None:
@@ -123,7 +208,10 @@ class _Kept:
 
     lock: asyncio.Lock = field(default_factory=asyncio.Lock)
     built: tuple[int, Built] | None = None
+    loaded: Loaded | None = None
     folded: _Folded | None = None
+    sheet: tuple[int, Mapping[str, tuple[MeetingValues, ...]]] | None = None
+    last: Picture | None = None
 
 
 class Pictures:
@@ -132,43 +220,134 @@ class Pictures:
     def __init__(self, journal: Journal) -> None:
         self._journal = journal
         self._kept: dict[str, _Kept] = {}
+        # Threads that no forecast can keep busy: a call for help waits for none of those.
+        self._at_once = ThreadPoolExecutor(2, "call for help")
         self.watching_since: datetime | None = None
 
     async def built(self, event_id: str) -> Built:
         """The event as last stored with its courses and timetables; `UnknownError` if there is none."""
         kept = self._kept.setdefault(event_id, _Kept())
+        versions = await self._journal.event_versions(event_id)
+        if kept.built is not None and versions and kept.built[0] == versions[-1].version:
+            return kept.built[1]  # what is being worked out of it meanwhile changes nothing of this
         async with kept.lock:
             return await self._built(event_id, kept)
+
+    async def at_once(self, call: Entry, now: datetime) -> Situation:
+        """What is known of the runner of a call for help (of nobody, where it names none), the call with it. It waits for
+        nothing that is being worked out: her facts are folded by themselves; the forecast, and what others were told,
+        are those last had; there is no forecast, and no course, where none has been worked out yet. `UnknownError`."""
+        kept = self._kept.get(call.event) or _Kept()
+        versions = await self._journal.event_versions(call.event)
+        built = kept.built[1] if kept.built and versions and kept.built[0] == versions[-1].version else None
+        text = "" if built else (await self._journal.load_event(call.event)).text
+        folded = kept.folded if built and kept.folded and kept.folded.version == built.event.version else None
+        head, about = await self._journal.head(call.event), call.runner or ""
+        if folded is None or not folded.head.endswith(f".{head.blanks}"):
+            known = await self._journal.entries(call.event, runner=about)
+        else:
+            later = await self._journal.entries(call.event, number_of(folded.head), runner=about)
+            known = [*(e for e in folded.entries if e.runner in (about, None)), *later]
+        made = await self._journal.made(call.event, about)
+        others = () if kept.last is None else kept.last.situation.made
+
+        def work() -> Situation:
+            event = built.event if built else parse_event(text).event
+            if event is None:
+                raise UnknownError("the event's personal data has been deleted", "event")
+            placer = built.placer if built else None
+            state = fold((*(e for e in known if e.id != call.id), call), event, now, placer)
+            return Situation(
+                event=event,
+                state=state,
+                outlooks={r: o for r, o in folded.outlooks.items() if r == about} if folded else {},
+                timetables=built.timetables if built else {},
+                courses=built.courses if built else {},
+                made=(*(m for m in others if m.notice.key.runner != about), *made),
+                watching_since=self.watching_since,
+            )
+
+        return await asyncio.get_running_loop().run_in_executor(self._at_once, work)
+
+    async def owed_at_once(self, situation: Situation, runner: str, now: datetime) -> tuple[Notice, ...]:
+        """What a call for help owes in such a situation, found on the same threads."""
+        work = partial(evaluate_help, situation, runner, now)
+        return await asyncio.get_running_loop().run_in_executor(self._at_once, work)
+
+    def learn(self, other: Pictures, reads: Callable[[Built], Built] = lambda built: built) -> None:
+        """Take over what another has worked out, for a copy of its journal that is in the same state; `reads` may change in
+        what was built who reads which language."""
+        self.watching_since = other.watching_since
+        for e, k in other._kept.items():
+            built = None if k.built is None else (k.built[0], reads(k.built[1]))
+            self._kept[e] = _Kept(built=built, folded=k.folded)
+
+    def begin_with(self, built: Built, watching_since: datetime | None) -> None:
+        """Take over an event as it was built, of a journal that holds its first version and no other."""
+        self.watching_since = watching_since
+        self._kept[built.event.id] = _Kept(built=(built.event.version, built))
 
     async def event(self, event_id: str) -> Event:
         """The event as last stored."""
         return (await self.built(event_id)).event
 
-    async def take(self, event_id: str, now: datetime) -> Picture:
-        """Everything about that event at `now`; `UnknownError` if there is none."""
+    async def take(
+        self, event_id: str, now: datetime, without: Callable[[Entry], bool] | None = None
+    ) -> Picture:
+        """Everything about that event at `now`; `UnknownError` if there is none. `without`: as if the entries of which it
+        is true, and what was told because of them, had not come."""
         kept = self._kept.setdefault(event_id, _Kept())
+        # Before the entries: of a notice that we know we know all that it rests on. The other way round, what ended an
+        # alarm would be taken for an entry that has been taken back.
+        made = await self._journal.made(event_id)
         async with kept.lock:
             built = await self._built(event_id, kept)
             downs = await self._downs(now)
             hearing = await self._hearing(built.event, downs)
             folded = await self._folded(event_id, kept, built, now, hearing)
-        situation = Situation(
+            sheet = await self._sheet(kept, built)
+        gone = frozenset(e.id for e in folded.entries if without is not None and without(e))
+        if gone:
+            left = tuple(e for e in folded.entries if e.id not in gone)
+            folded = await asyncio.to_thread(partial(_fold, built, left, now, head="", hearing=hearing))
+            made = tuple(m for m in made if not gone & set(m.notice.facts))
+        groups = tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id))
+        planned = Situation(
             event=built.event,
             state=folded.state,
             outlooks=folded.outlooks,
             timetables=built.timetables,
             courses=built.courses,
-            made=await self._journal.made(event_id),
+            made=made,
             outages=hearing.nobody,
             watching_since=self.watching_since,
             downs=downs,
             hearing=hearing,
-            groups=tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id)),
+            loaded=kept.loaded,
+            groups=groups,
+            sheet=sheet,
+            grave=frozenset(e.id for r in folded.state.runners for e in r.how_she_is if _grave(e.words)),
         )
-        views = {
-            r: v for r, o in folded.outlooks.items() if (v := _seen_now(o, now, event_id, r)) is not None
-        }
-        return Picture(situation, now, views, folded.entries, built)
+        # In a thread: a view costs milliseconds, and there is one a runner.
+        picture = await asyncio.to_thread(_assembled, planned, folded, built, now)
+        if not gone:
+            kept.last = picture
+        return picture
+
+    async def take_soon(
+        self, event_id: str, now: datetime, without: Callable[[Entry], bool] | None = None
+    ) -> Picture:
+        """The same, or where that takes longer than `SOON_S` (much is being worked out), the one last taken, looked at
+        now: whoever writes may be calling for help. What is missing in it are seconds."""
+        taking = asyncio.ensure_future(self.take(event_id, now, without))
+        last = (self._kept.get(event_id) or _Kept()).last
+        if last is None or (without is not None and any(without(e) for e in last.entries)):
+            return await taking
+        done, _ = await asyncio.wait((taking,), timeout=SOON_S)
+        if done:
+            return taking.result()
+        taking.add_done_callback(lambda t: t.cancelled() or t.exception())
+        return replace(last, now=max(now, last.now), memo={})
 
     async def _built(self, event_id: str, kept: _Kept) -> Built:
         versions = await self._journal.event_versions(event_id)
@@ -181,8 +360,21 @@ class Pictures:
             if not stored.text:
                 raise UnknownError("the event's personal data has been deleted", "event")
             made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
+            kept.loaded = await self._loaded(event_id, versions)
             kept.built = (latest, made)
         return kept.built[1]
+
+    async def _loaded(self, event_id: str, versions: Sequence[EventVersion]) -> Loaded | None:
+        """The event as the version before had it; None where there is none, or it can't be read any more."""
+        if len(versions) < 2:
+            return None
+        before = parse_event((await self._journal.load_event(event_id, versions[-2].version)).text).event
+        return None if before is None else Loaded(versions[-1].at, before)
+
+    async def _sheet(self, kept: _Kept, built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
+        if kept.sheet is None or kept.sheet[0] != built.event.version:
+            kept.sheet = (built.event.version, await asyncio.to_thread(_sheet_of, built))
+        return kept.sheet[1]
 
     async def _folded(
         self, event_id: str, kept: _Kept, built: Built, now: datetime, hearing: Hearing
@@ -264,6 +456,19 @@ def _supposed_entry(
     )
 
 
+@lru_cache(maxsize=4096)
+def _grave(words: str) -> bool:
+    return bool(words) and by_rule(lexicon().words(words), own=False) is not Danger.NONE
+
+
+def _sheet_of(built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
+    """Each runner's meetings as the plan has them, when nothing has been heard yet."""
+    event = built.event
+    before = _fold(built, (), event.starts - timedelta(days=1), head="", hearing=Hearing())
+    situation = Situation(event, before.state, before.outlooks, built.timetables, built.courses, made=())
+    return {r: meetings(situation, r, event.starts) for r in before.outlooks}
+
+
 def _fold(
     built: Built,
     entries: tuple[Entry, ...],
@@ -275,6 +480,24 @@ def _fold(
     event = built.event
     state = fold(entries, event, now, built.placer)
     waiting = [e.seen_at for r in state.runners for e in r.future] + [e.seen_at for e in state.future]
+    outlooks = _outlooks(built, event, state, hearing)
+    gone_to = covered(Situation(event, state, outlooks, built.timetables, built.courses, ()))
+    if any(not u.held for u in gone_to.uncovered):
+        # Crew who do not come report nothing: their silence says nothing of her.
+        outlooks = _outlooks(built, gone_to.event, state, hearing)
+    return _Folded(
+        head=head,
+        version=event.version,
+        hearing=hearing,
+        state=state,
+        entries=entries,
+        folded_at=now,
+        holds_until=min(waiting, default=None),
+        outlooks=outlooks,
+    )
+
+
+def _outlooks(built: Built, event: Event, state: RaceState, hearing: Hearing) -> dict[str, Outlook]:
     outlooks: dict[str, Outlook] = {}
     for r in state.runners:
         if r.runner in built.timetables:
@@ -286,13 +509,4 @@ def _fold(
                 broke(log, "no forecast", error, event_id=event.id, runner=r.runner)
                 continue
             outlooks[r.runner] = found
-    return _Folded(
-        head=head,
-        version=event.version,
-        hearing=hearing,
-        state=state,
-        entries=entries,
-        folded_at=now,
-        holds_until=min(waiting, default=None),
-        outlooks=outlooks,
-    )
+    return outlooks

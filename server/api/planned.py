@@ -8,17 +8,7 @@ from datetime import datetime, timedelta
 from server.api.answers import STILL_GOING, freshness, point_name
 from server.api.picture import Picture
 from server.api.who_may import May
-from server.event.model import Edge, Event, Goal, Point
-from server.forecast.outlook import View
-from server.paper.before import changes_of
-from server.plan.cards import cards_of
-from server.plan.cutoffs import DueTime, cut_off_odds
-from server.plan.delayed import started_at
-from server.plan.stage_odds import ends_of_stages, stage_odds
-from server.plan.timetable import Row
-from server.watch.meetings import cut_offs_at, race_ends
-from server.watch.odds import latest_out
-from server.wording.answer import (
+from server.conversation.telling.answer import (
     CardsAnswer,
     ChangeAt,
     CutOffAnswer,
@@ -31,7 +21,18 @@ from server.wording.answer import (
     StageAnswer,
     TorchPart,
 )
-from server.wording.cards import built_in_cards, red_flag_line
+from server.conversation.telling.cards import built_in_cards, red_flag_line
+from server.event.model import Edge, Event, Goal, Point
+from server.facts.cut_offs import cut_offs_at
+from server.forecast.outlook import View
+from server.paper.before import changes_of
+from server.plan.cards import cards_of
+from server.plan.cutoffs import DueTime, cut_off_odds
+from server.plan.delayed import started_at
+from server.plan.stage_odds import ends_of_stages, stage_odds
+from server.plan.timetable import Row
+from server.watch.meetings import race_ends
+from server.watch.odds import latest_out
 
 
 def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
@@ -170,7 +171,7 @@ def _earlier(picture: Picture, runner: str, view: View) -> Mapping[tuple[str, Ed
     }
 
 
-def cards(event: Event, share: May, language: str = "en") -> CardsAnswer:
+def cards(event: Event, share: May, language: str = "") -> CardsAnswer:
     """GET …/cards: the prepared answers to trouble: the event's own, then the built-in ones it does not replace."""
     numbers = (event.race_control.phone, event.emergency_number, language)
     red_line = red_flag_line(*numbers)

@@ -1,17 +1,17 @@
-"""Calls that ask: each takes the picture of this moment and lets `server.api.answers` word it in values."""
+"""Calls that ask: each is answered by the asker's view of this moment, as a conversation is."""
 
 from __future__ import annotations
 
 import asyncio
-from dataclasses import replace
+from collections.abc import Callable
+from typing import TypeVar
 
-from server.api import answers, board, meeting_answers, planned
+from server.api import board, meeting_answers
 from server.api.ask import Ask
 from server.api.models import PointQuery, SupposeQuery
-from server.api.picture import suppose
+from server.api.person_view import PersonView
 from server.api.replies import BoardAnswer
-from server.api.who_may import May
-from server.wording.answer import (
+from server.conversation.telling.answer import (
     CardsAnswer,
     CutOffsAnswer,
     FactsAnswer,
@@ -22,68 +22,79 @@ from server.wording.answer import (
     PeopleAnswer,
     PlanAnswer,
 )
-from server.wording.reader import reader_in
+from server.event.model import Person
+
+T = TypeVar("T")
+
+
+async def _view(ask: Ask) -> PersonView:
+    """What the asker may know of the event in the path."""
+    return PersonView(ask.now, Person(ask.person, ask.person), {ask.event: await ask.picture()})
+
+
+async def _look(ask: Ask, at: Callable[[PersonView], T]) -> T:
+    """What that finds in the asker's view. In a thread: it may be worked out anew, of a whole field."""
+    return await asyncio.to_thread(at, await _view(ask))
 
 
 async def forecast(ask: Ask) -> ForecastAnswer:
     """GET …/forecast: windows of every point or one, odds, whereabouts, how fresh."""
-    query = ask.asked(SupposeQuery)
-    picture = await ask.picture()
-    supposed = None
-    if query.supposes and ask.share is May.YES:
-        supposed = await asyncio.to_thread(suppose, picture, ask.runner, query.factor, query.leaving)
-    return answers.forecast(picture, ask.runner, ask.share, query.point, supposed)
+    q = ask.asked(SupposeQuery)
+
+    def found(view: PersonView) -> ForecastAnswer:
+        return view.forecast(ask.event, ask.runner, point=q.point, factor=q.factor, leaving=q.leaving)
+
+    return await _look(ask, found)
 
 
 async def where(ask: Ask) -> ForecastAnswer:
     """GET …/where: the last known point as fact and, apart from it, the estimate."""
-    return answers.whereabouts(await ask.picture(), ask.runner, ask.share)
+    return await _look(ask, lambda view: view.where(ask.event, ask.runner))
 
 
 async def next_meeting(ask: Ask) -> NextAnswer:
     """GET …/next: the next meeting and the one after, mine or anybody's; with a point, those there."""
     query = ask.asked(PointQuery)
     person = ask.person if query.for_ == "me" else None
-    return meeting_answers.next_meetings(await ask.picture(), ask.runner, person, query.point)
+    picture = await ask.picture()
+    return await asyncio.to_thread(meeting_answers.next_meetings, picture, ask.runner, person, query.point)
 
 
 async def missed(ask: Ask) -> MissedAnswer:
     """GET …/missed: has she been through, and wait or go."""
-    return meeting_answers.missed(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
+    return await _look(ask, lambda view: view.missed(ask.event, ask.runner, ask.asked(PointQuery).point))
 
 
 async def plan(ask: Ask) -> PlanAnswer:
     """GET …/plan: the timetable and what became of it."""
-    return planned.plan(await ask.picture(), ask.runner, ask.share)
+    return await _look(ask, lambda view: view.plan(ask.event, ask.runner))
 
 
 async def kit(ask: Ask) -> KitAnswer:
     """GET …/kit: what to have ready."""
-    return meeting_answers.kit(await ask.picture(), ask.runner, ask.asked(PointQuery).point, ask.person)
+    return await _look(ask, lambda view: view.kit(ask.event, ask.runner, ask.asked(PointQuery).point))
 
 
 async def facts(ask: Ask) -> FactsAnswer:
     """GET …/facts: what has been reported, nothing else."""
-    return answers.facts(await ask.picture(), ask.runner)
+    return await _look(ask, lambda view: view.facts(ask.event, ask.runner))
 
 
 async def cut_offs(ask: Ask) -> CutOffsAnswer:
     """GET …/cutoffs: those to come and their odds; when crew access closes."""
-    picture = await ask.picture()
-    return replace(planned.cut_offs(picture, ask.runner), doors=meeting_answers.doors(picture, ask.runner))
+    return await _look(ask, lambda view: view.cut_offs(ask.event, ask.runner))
 
 
 async def cards(ask: Ask) -> CardsAnswer:
     """GET …/cards: the prepared answers to trouble."""
-    event = (await ask.picture()).event
-    return planned.cards(event, ask.share, reader_in(event, ask.person).language)
+    return await _look(ask, lambda view: view.cards(ask.event, ask.runner))
 
 
 async def people(ask: Ask) -> PeopleAnswer:
     """GET …/people: who does what now, and the numbers."""
-    return board.people(await ask.picture(), ask.share)
+    return await _look(ask, lambda view: view.people(ask.event))
 
 
 async def board_answer(ask: Ask) -> BoardAnswer:
     """GET …/board: everything the board shows to this part."""
-    return board.board(await ask.picture(), ask.person_parts, ask.person)
+    return await asyncio.to_thread(board.board, await ask.picture(), ask.person_parts, ask.person)

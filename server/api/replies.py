@@ -1,4 +1,4 @@
-"""What the server answers beside the answers to questions (`server.wording.answer`): the shapes of its other
+"""What the server answers beside the answers to questions (`server.conversation.telling.answer`): the shapes of its other
 calls, as frozen values that travel as JSON."""
 
 from __future__ import annotations
@@ -6,8 +6,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from server.conversation.telling.answer import CutOffAnswer, ForecastAnswer, MeetingAnswer
+from server.conversation.values import Menu
 from server.event.model import Contact, Part
-from server.wording.answer import CutOffAnswer, ForecastAnswer, MeetingAnswer
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +114,19 @@ class Reported:
 
 
 @dataclass(frozen=True, slots=True)
+class Conversed:
+    """The reply to one message; empty text and no picture: say nothing. `picture`: PNG, base64; `alt` the same in words.
+    `if_away`: what to say while the server can't be reached, which names whom to call. `menu`: None for a stranger."""
+
+    text: str
+    buttons: tuple[tuple[ButtonOut, ...], ...] = ()
+    picture: str = ""
+    alt: str = ""
+    if_away: str = ""
+    menu: Menu | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class NoticeOut:
     """A notice to the asker, worded; `answered` what they say now, empty while they owe an answer or none is asked;
     `changeable`: another answer would still change something."""
@@ -209,6 +223,7 @@ class BoardAnswer:
     time_zone: str
     runners: tuple[RunnerBoard, ...]
     emergency_number: str
+    exercise: bool
     race_control: Contact | None
     rescue: Contact | None = None
     race_notes: tuple[RaceNote, ...] = ()
@@ -218,10 +233,12 @@ class BoardAnswer:
 
 @dataclass(frozen=True, slots=True)
 class Health:
-    """GET /health. `well` is False when a tick is overdue, an event can't be judged, or the database fails."""
+    """GET /health. `well` is False when a tick is overdue, an event can't be judged, or the database fails: `database` says
+    whether it can be read, `unwritable` why it can't be written ('' = it can; 'busy', 'full', 'read-only', 'away')."""
 
     well: bool
     database: bool
+    unwritable: str
     tick_age_s: float | None
     inbox_waiting: int
     catching_up: bool

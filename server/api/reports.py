@@ -9,28 +9,35 @@ from __future__ import annotations
 import asyncio
 import hashlib
 import secrets
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 import structlog
 
-from server.api import answers, auth
+from server.api import answers, auth, covering, fast_lane, help_now
+from server.api.alarms import open_about
 from server.api.ask import Ask, not_yours
-from server.api.completeness import complete
+from server.api.completeness import COVERING, complete, of_meeting
 from server.api.envelope import ApiError
 from server.api.judging import doubted
 from server.api.models import CheckIn, Correct, Feature, FixIn, Positions, RaceFact, TrackerReport
 from server.api.picture import Picture
 from server.api.replies import PositionsNoted
+from server.api.standing import place_of_a_phone
+from server.api.told_here import told_here
 from server.api.who_may import KIND_NEEDS, Call, May, may
+from server.conversation.telling.answer import NotedAnswer
 from server.event.model import Event, Part, PartKind
-from server.facts.entry import NOT_NAMED, RACE_LEVEL, Entry, Fix, Kind, Source
+from server.facts.entry import NOT_NAMED, RACE_LEVEL, REQUESTS, Entry, Fix, Kind, Source
+from server.facts.requests import addressees, quiet_until
 from server.journal import Appended, Status, content_key, entry_id
 from server.plan.movements.names import place_name
-from server.watch.notice import Made
+from server.watch.notice import Made, NoticeKind
+from server.watch.quiet import asleep_until
 from server.watch.situation import GROUP
-from server.wording.answer import NotedAnswer
 
 log = structlog.get_logger("reports")
 
@@ -49,11 +56,53 @@ async def check_in(ask: Ask) -> NotedAnswer:
     """POST …/checkins: one report about a runner, kept and answered 'noted'."""
     sent = ask.sent(CheckIn)
     share = _may_report(ask, sent.kind)
+    if sent.kind is Kind.ASKED_FOR_HELP:
+        return await _called(ask, sent, ask.runner)
     picture = await ask.picture()
-    sent = await _own_correction(ask, complete(sent, picture, ask.runner))
-    entry = await _entry(ask, sent, ask.event, ask.runner)
-    entry = doubted(entry, picture, share, ask.person_parts)
+    if sent.kind in COVERING | REQUESTS:
+        sent = of_meeting(sent, picture, ask.person)
+    sent = await _own_correction(ask, await asyncio.to_thread(complete, sent, picture, ask.runner))
+    if sent.kind is Kind.POSITION and sent.fix is not None and _own_phone_elsewhere(ask):
+        return await _own_place(ask, picture, sent, sent.fix)
+    entry = await _entry(ask, sent, ask.event, None if sent.kind in REQUESTS else ask.runner)
+    entry = await asyncio.to_thread(doubted, entry, picture, share, ask.person_parts)
+    if entry.kind is Kind.STAND_DOWN and not await _ends_something(ask, picture, entry):
+        note = replace(
+            entry, kind=Kind.NOTE, unconfirmed=False, doubt="", words=entry.words or sent.kind.value
+        )
+        return replace(await _keep(ask, picture, note), kind=Kind.STAND_DOWN, no_alarm=True)
     return await _keep(ask, picture, entry, more_follows=sent.more_follows)
+
+
+_RUNS = frozenset({PartKind.RUNNER, PartKind.PACER})
+
+
+def _own_phone_elsewhere(ask: Ask) -> bool:
+    """Whether a person's phone is not where the runner is: neither hers, nor her pacer's, nor a tracker."""
+    kinds = {p.kind for p in ask.person_parts if p.runner in (None, ask.runner)}
+    return ask.caller.reports_for is None and not kinds & _RUNS
+
+
+async def _own_place(ask: Ask, picture: Picture, sent: CheckIn, fix: FixIn) -> NotedAnswer:
+    """A place shared by a driver is the driver's, never the runner's: by a point they are there, else it is kept as a
+    note of theirs."""
+    where = place_of_a_phone(picture, ask.runner, Fix(fix.lat, fix.lon, fix.accuracy_m))
+    words = sent.words or f"{fix.lat:.5f}, {fix.lon:.5f}"
+    kind = Kind.NOTE if where is None else Kind.CREW_THERE
+    own = sent.model_copy(
+        update={"kind": kind, "point": where, "fix": None, "unconfirmed": False, "doubt": ""}
+    )
+    own = own.model_copy(update={"words": words}) if where is None else own
+    return replace(await _keep(ask, picture, await _entry(ask, own, ask.event, ask.runner)), own_place=True)
+
+
+async def _ends_something(ask: Ask, picture: Picture, entry: Entry) -> bool:
+    """Whether there is an alarm that 'stand down' may be about. Without one it is kept as words: it must neither read as if
+    one were on, nor put off the next. The same message again is what it was the first time."""
+    before = await ask.parts.journal.entry(entry_id(ask.caller.sender, entry.key))
+    if before is not None:
+        return before.kind is Kind.STAND_DOWN
+    return bool(open_about(picture, entry.runner or "")) or bool(picture.state.calls)
 
 
 async def positions(ask: Ask) -> PositionsNoted:
@@ -63,6 +112,7 @@ async def positions(ask: Ask) -> PositionsNoted:
         raise ApiError("invalid", "there is no position in it", "geometry", "Send a Feature with a Point.")
     share = _may_report(ask, Kind.POSITION)
     picture = await ask.picture()
+    ask.timed = all(f.properties.time is not None for f in features)
     # In a thread: judging what a tracker kept back for hours takes seconds, in which others may call for help.
     entries = await asyncio.to_thread(_positions, ask, features, picture, share)
     return await _keep_positions(ask, entries)
@@ -71,7 +121,7 @@ async def positions(ask: Ask) -> PositionsNoted:
 async def tracker_report(ask: Ask) -> PositionsNoted:
     """GET /v1/report: one position from a tracker that can only ask for an address."""
     sent = ask.asked(TrackerReport)
-    token = await auth.check(sent.key, ask.request, ask.parts, ask.now)
+    token = await auth.check(sent.key, ask.http, ask.parts, ask.now)
     ask.who = auth.Caller(token, token.person)
     target = ask.who.reports_for
     if target is None:
@@ -79,6 +129,7 @@ async def tracker_report(ask: Ask) -> PositionsNoted:
     event, runner = target
     picture = await ask.parts.pictures.take(event, ask.now)
     seen = _tracker_time(sent.t, ask.now)
+    ask.timed = bool(sent.t)
     fix = Fix(sent.lat, sent.lon, sent.acc, sent.speed, sent.bearing)
     entry = _with_key(_position_entry(ask, event, runner, seen, fix), sent.id)
     return await _keep_positions(ask, [doubted(entry, picture, May.YES, ())])
@@ -105,8 +156,30 @@ async def call_for_help(ask: Ask) -> NotedAnswer:
     sent = ask.sent(CheckIn)
     if sent.kind is not Kind.ASKED_FOR_HELP:
         raise ApiError("invalid", f"'{sent.kind}' is no call for help", "kind", "Use POST …/checkins.")
-    entry = await _entry(ask, sent, ask.event, None)
-    return await _keep(ask, await ask.picture(), replace(entry, doubt=NOT_NAMED))
+    return await _called(ask, sent, None)
+
+
+async def _called(ask: Ask, sent: CheckIn, runner: str | None) -> NotedAnswer:
+    """A call for help, for her or for nobody named: kept, and its alarm made, before anything else is looked at."""
+    entry = await _entry(ask, await _own_correction(ask, sent), ask.event, runner)
+    return await _out(ask, replace(entry, doubt=NOT_NAMED) if runner is None else entry)
+
+
+async def _out(ask: Ask, entry: Entry) -> NotedAnswer:
+    """Put out a call for help, and say what came of it; the rest of what it changes is looked at after it is out."""
+    out = await fast_lane.put_out(ask.parts, entry, ask.now, timed=ask.timed)
+    _count(ask, out.appended)
+    _refuse_conflict(out.appended)
+    made = out.made
+    if out.appended.status is Status.NOTED:
+        rest = await ask.parts.ticker.after_entry(entry.event, entry.runner)
+        made = (*made, *rest)
+    noted = _noted(out.event, out.appended, made, ask.now)
+    if entry.runner is None:
+        return noted
+    about = tuple(m for m in (*out.before, *made) if m.notice.key.runner == entry.runner)
+    holder = help_now.joined(about, out.appended.entry.id)
+    return replace(noted, joins=answers.person_name(out.event, holder) if holder else holder)
 
 
 async def take_back(ask: Ask) -> NotedAnswer:
@@ -139,22 +212,20 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
         kind=kind, about=entry.id, key=sent.key, sent_at=sent.sent_at, words=sent.words, person=sent.meant
     )
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
-    hers = await _hers(ask, picture, entry, sent.meant) if kind is Kind.TAKEN_BACK else None
+    hers = await _hers(ask, entry, sent.meant) if kind is Kind.TAKEN_BACK else None
     done = await _keep(ask, picture, replace(made, point=entry.point))
     if hers is None:
         return done
     return replace(hers, told=tuple(dict.fromkeys((*hers.told, *done.told))))
 
 
-async def _hers(ask: Ask, picture: Picture, call: Entry, runner: str | None) -> NotedAnswer | None:
+async def _hers(ask: Ask, call: Entry, runner: str | None) -> NotedAnswer | None:
     """The call for the runner it turns out to be for, in the words and of the time in which it came: out before the
     call that named nobody is over."""
     if call.kind is not Kind.ASKED_FOR_HELP or call.runner is not None or runner is None:
         return None
     key = "for-" + hashlib.sha256(f"{call.id} {runner}".encode()).hexdigest()[:40]
-    return await _keep(
-        ask, picture, replace(call, id="", runner=runner, key=key, received_at=ask.now, doubt="")
-    )
+    return await _out(ask, replace(call, id="", runner=runner, key=key, received_at=ask.now, doubt=""))
 
 
 async def _done_before(ask: Ask, sent: Correct) -> bool:
@@ -165,7 +236,9 @@ async def _done_before(ask: Ask, sent: Correct) -> bool:
 def _still_in_time(entry: Entry, picture: Picture, within: timedelta, now: datetime) -> None:
     """An undo is for a slip just made: later people have acted on it. By when it was stored, which no restart forgets."""
     waits = (*picture.state.unconfirmed, *(e for r in picture.state.runners for e in r.unconfirmed))
-    free = entry.kind is Kind.ASKED_FOR_HELP or any(e.id == entry.id for e in waits)
+    free = entry.kind in (Kind.ASKED_FOR_HELP, Kind.QUIET, Kind.REMIND) or any(
+        e.id == entry.id for e in waits
+    )
     if not free and now - entry.received_at > within:
         minutes = round(within / timedelta(minutes=1))
         raise ApiError(
@@ -228,7 +301,7 @@ def _elsewhere(call: Call | None) -> str:
     return "Use the take-back, confirm or answer call."
 
 
-LONGEST = {Kind.RESTING: timedelta(hours=12)}
+LONGEST = {Kind.RESTING: timedelta(hours=12), Kind.QUIET: timedelta(hours=12)}
 LONGEST_ELSE = timedelta(days=4)
 
 
@@ -259,7 +332,9 @@ async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Ent
     _until_in_reason(sent, ask.now)
     sent_at = sent.sent_at or (before.sent_at if before else ask.now)
     seen_at = sent.seen_at or (before.seen_at if before and sent.sent_at is None else sent_at)
+    ask.timed = sent.seen_at is not None or sent.sent_at is not None
     if sent.kind is Kind.ASKED_FOR_HELP:
+        ask.timed = ask.timed and seen_at <= ask.now
         # A telephone whose clock is ahead: she needs help now, not by then.
         seen_at = min(seen_at, before.received_at if before else ask.now)
     entry = Entry(
@@ -288,6 +363,8 @@ async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Ent
         person=sent.person,
         words=sent.words,
         seen_spread=timedelta(seconds=sent.seen_spread_s),
+        why=sent.why,
+        to=sent.to,
     )
     device = ask.caller.reports_for is not None
     return _with_key(entry, sent.key) if device else entry
@@ -369,18 +446,33 @@ def _tracker_time(text: str, now: datetime) -> datetime:
 
 
 async def _append(ask: Ask, entry: Entry) -> Appended:
-    appended = await ask.parts.journal.append(entry)
+    appended = await ask.parts.journal.append(entry, timed=ask.timed)
+    _count(ask, appended)
+    return appended
+
+
+def _count(ask: Ask, appended: Appended) -> None:
+    entry = appended.entry
     ask.parts.metrics.entries.labels(entry.kind.value, appended.status.value).inc()
     log.info(
         "entry handed in",
         event_id=entry.event,
-        entry=appended.entry.id,
+        entry=entry.id,
         kind=entry.kind.value,
         point=entry.point,
         status=appended.status.value,
-        unconfirmed=appended.entry.unconfirmed,
+        unconfirmed=entry.unconfirmed,
     )
-    return appended
+
+
+def _refuse_conflict(appended: Appended) -> None:
+    if appended.status is Status.CONFLICT:
+        raise ApiError(
+            "conflict",
+            f"the key came before with other content (entry {appended.entry.id}); both are kept, the first counts",
+            "key",
+            "Send a new report with a new key, or take the first back.",
+        )
 
 
 MORE_WITHIN = timedelta(seconds=5)
@@ -391,26 +483,24 @@ async def _keep(ask: Ask, picture: Picture, entry: Entry, *, more_follows: bool 
     """Append, look at what follows, and say both. The look can fail without the entry being lost. `more_follows`: the same
     message says more, which is looked at with this: 'in' alone would wake people whom 'out' lets sleep."""
     appended = await _append(ask, entry)
-    if appended.status is Status.CONFLICT:
-        raise ApiError(
-            "conflict",
-            f"the key came before with other content (entry {appended.entry.id}); both are kept, the first counts",
-            "key",
-            "Send a new report with a new key, or take the first back.",
-        )
+    _refuse_conflict(appended)
     made: Sequence[Made] = ()
     if appended.status is Status.NOTED and more_follows:
         ask.parts.ticker.on_due(ask.now + MORE_WITHIN)
     elif appended.status is Status.NOTED:
-        made = await ask.parts.ticker.after_entry(entry.event)
+        made = await ask.parts.ticker.after_entry(entry.event, entry.runner)
         picture = await ask.parts.pictures.take(entry.event, ask.now)
-    return _noted(picture, appended, made, ask.now)
+    noted = await asyncio.to_thread(_noted_in, picture, appended, made, ask.now)
+    return replace(noted, yours=await told_here(ask, picture, appended, made))
 
 
 async def _keep_positions(ask: Ask, entries: list[Entry]) -> PositionsNoted:
-    kept = [await _append(ask, e) for e in entries]
+    kept = await ask.parts.journal.append_all(entries, timed=ask.timed)
+    for status, number in Counter(k.status for k in kept).items():
+        ask.parts.metrics.entries.labels(Kind.POSITION.value, status.value).inc(number)
+    log.info("positions handed in", event_id=entries[0].event, number=len(kept))
     if any(k.status is Status.NOTED for k in kept):
-        await ask.parts.ticker.after_entry(entries[0].event)
+        await ask.parts.ticker.after_entry(entries[0].event, entries[0].runner)
     return PositionsNoted(
         noted=sum(k.status is Status.NOTED for k in kept),
         same_again=sum(k.status is Status.SAME_AGAIN for k in kept),
@@ -426,16 +516,69 @@ def _place(event: Event, entry: Entry) -> str:
     return answers.point_name(event, entry.runner, entry.point) if entry.runner else ""
 
 
-def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
-    entry, event = appended.entry, picture.event
+def _goes(picture: Picture, entry: Entry) -> str:
+    """Who holds the meeting that an entry takes over: the first who took it, by name."""
+    if entry.kind is not Kind.TAKES_OVER:
+        return ""
+    who = covering.holder(picture, entry.about or "")
+    return answers.person_name(picture.event, who) if who else ""
+
+
+_HEAR_OF_IT = frozenset({NoticeKind.ALARM_NEWS, NoticeKind.CALL_BACK})
+"""Notices to people who are asked nothing: whoever calls for help is told who will see to it, not who knows of it."""
+
+
+def _reaches(m: Made) -> bool:
+    return not m.failed and m.notice.key.kind not in _HEAR_OF_IT
+
+
+def _noted_in(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
+    """The same, with where she is due next and who comes to a meeting now."""
+    entry = appended.entry
+    ahead = (
+        [p for p in answers.point_answers(picture, entry.runner, May.YES) if p.window] if entry.runner else []
+    )
+    return replace(
+        _noted(picture.event, appended, made, now),
+        next_name=ahead[0].name if ahead else "",
+        next_window=ahead[0].window if ahead else None,
+        goes=_goes(picture, entry),
+        **_heard(picture, entry, now),
+    )
+
+
+def _heard(picture: Picture, entry: Entry, now: datetime) -> dict[str, Any]:
+    """Of words for others who was told, who reads them later, and who can't be told; the same when it comes again."""
+    if entry.kind not in REQUESTS - {Kind.QUIET, Kind.REMIND}:
+        return {}
+    event, state = picture.event, picture.state
+    people = (entry.to,) if entry.kind is Kind.ASKED_TO_SWAP and entry.to else addressees(entry, event)
+    mine = [m for m in picture.situation.made if entry.id in m.notice.facts]
+    reached = {m.notice.key.person for m in mine if _reaches(m)}
+    tried = {m.notice.key.person for m in mine}
+    later = [
+        (who, until)
+        for who in people
+        if who not in tried
+        for until in [asleep_until(event.person(who), event, now) or quiet_until(state, who, now)]
+        if until is not None
+    ]
+    waits = tuple((answers.person_name(event, who), until) for who, until in later)
+    known = reached | {who for who, _ in later}
+    return {
+        "told": tuple(answers.person_name(event, p) for p in people if p in reached),
+        "waits": waits,
+        "unheard": tuple(answers.person_name(event, p) for p in people if p not in known),
+    }
+
+
+def _noted(event: Event, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
+    entry = appended.entry
     about = {entry.id, entry.about} if entry.kind in (Kind.CONFIRMED, Kind.TAKEN_BACK) else {entry.id}
     # Somebody without a channel that works has been told nothing: who called for help must not count on them.
-    told = sorted(
-        {m.notice.key.person for m in made if about & set(m.notice.facts) and not m.failed} - {entry.by}
-    )
-    told = [p for p in told if not p.startswith(GROUP)]
+    reached = {m.notice.key.person for m in made if about & set(m.notice.facts) and _reaches(m)}
+    told = sorted(p for p in reached - {entry.by} if not p.startswith(GROUP))
     runner = entry.runner or ""
-    ahead = [p for p in answers.point_answers(picture, runner, May.YES) if p.window] if runner else []
     return NotedAnswer(
         entry=entry.id,
         status=appended.status.value,
@@ -448,7 +591,7 @@ def _noted(picture: Picture, appended: Appended, made: Sequence[Made], now: date
         unconfirmed=entry.unconfirmed,
         doubt=entry.doubt,
         told=tuple(answers.person_name(event, p) for p in told),
-        next_name=ahead[0].name if ahead else "",
-        next_window=ahead[0].window if ahead else None,
         undo_until=now + answers.UNDO_WITHIN,
+        person=answers.person_name(event, entry.person or entry.by),
+        why=entry.why.value if entry.why is not None else "",
     )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import hashlib
+from collections import Counter
+from dataclasses import replace
 from datetime import timedelta
 
 from server.api.answer_links import mail_text
 from server.api.ask import Ask, not_yours
 from server.api.envelope import ApiError
-from server.api.me import buttons_out
+from server.api.inbound import keep_updates
 from server.api.models import (
     AddressNews,
     Alive,
@@ -20,12 +21,13 @@ from server.api.models import (
     OutboxReport,
 )
 from server.api.parts import Parts
+from server.api.person_view import buttons_out
 from server.api.replies import Claimed, DeliveryOut, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
+from server.conversation.telling.notices import say_notice
+from server.conversation.telling.reader import reader_in
 from server.journal import Delivery, Outcome
 from server.watch.notice import NoticeKey, Urgency
 from server.watch.situation import GROUP
-from server.wording.notices import say_notice
-from server.wording.reader import reader_in
 
 _BY_WORD = {
     "accepted": Outcome.SENT,
@@ -50,27 +52,18 @@ async def store(ask: Ask) -> Stored:
     """POST /v1/inbox: keep raw updates; once answered they are safe."""
     sent = ask.sent(InboxStore)
     _own(ask, sent.channel)
-    new = await ask.parts.journal.store_updates(
-        sent.channel, [(number(u.id), u.body) for u in sent.updates], ask.now
-    )
+    new = await keep_updates(ask.parts, sent.channel, [(u.id, u.body) for u in sent.updates], ask.now)
     await ask.parts.journal.heartbeat(f"channel:{sent.channel}", ask.now, caught_up=sent.caught_up)
     if sent.caught_up:
         ask.parts.ticker.caught_up(sent.channel)
     return Stored(new)
 
 
-def number(update_id: str) -> int:
-    """The update's number at its channel; where ids are not numbers, 62 bits of their hash."""
-    if update_id.isdecimal() and len(update_id) < 19:
-        return int(update_id)
-    return int.from_bytes(hashlib.sha256(update_id.encode()).digest()[:8], "big") >> 2
-
-
 async def next_updates(ask: Ask) -> RawUpdates:
     """POST /v1/inbox/next: updates to work on, leased for a minute."""
     sent = ask.sent(InboxNext)
     _own(ask, sent.channel)
-    found = await ask.parts.journal.next_updates(sent.channel, ask.now, sent.limit)
+    found = await ask.parts.journal.next_updates(sent.channel, ask.now, sent.limit, server=ask.caller.server)
     return RawUpdates(
         tuple(RawUpdateOut(u.id, str(u.update_id), u.body, u.received_at, u.tries) for u in found)
     )
@@ -80,7 +73,11 @@ async def update_done(ask: Ask) -> Done:
     """POST /v1/inbox/{update}/done: worked off, or why it could not be."""
     sent = ask.sent(InboxDone)
     _own(ask, sent.channel)
-    await ask.parts.journal.update_done(ask.request.match_info["update"], ask.now, sent.problem)
+    update = ask.request.match_info["update"]
+    if sent.later:
+        await ask.parts.journal.update_let_by(update)
+    else:
+        await ask.parts.journal.update_done(update, ask.now, sent.problem)
     return Done()
 
 
@@ -128,10 +125,18 @@ async def claim(ask: Ask) -> Claimed:
     """POST /v1/outbox/claim: deliveries that are due, worded; ours until the lease ends."""
     sent = ask.sent(OutboxClaim)
     _own(ask, sent.channel)
+    lease, holder = timedelta(seconds=sent.lease_s), ask.caller.token.id
     taken = await ask.parts.journal.claim(
-        [sent.channel], ask.now, sent.limit, timedelta(seconds=sent.lease_s), holder=ask.caller.token.id
+        [sent.channel],
+        ask.now,
+        sent.limit,
+        lease,
+        holder=holder,
+        urgent=sent.urgent,
+        server=ask.caller.server,
     )
-    out = [await worded(ask.parts, d) for d in taken]
+    together = Counter(d.address for d in taken)
+    out = [await worded(ask.parts, d, in_lines=together[d.address] > LINES_FROM) for d in taken]
     return Claimed(tuple(out), await ask.parts.journal.next_due([sent.channel]))
 
 
@@ -143,8 +148,12 @@ async def _reads(parts: Parts, key: NoticeKey) -> str:
     return next((g.bound_by for g in groups if g.id == key.person), key.person)
 
 
-async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
-    """A delivery in its person's words; the text is kept with it before it goes out."""
+LINES_FROM = 5
+"""More notices than this in one message are old news, and come in a line each: the whole would be cut by its channel."""
+
+
+async def worded(parts: Parts, delivery: Delivery, *, in_lines: bool = False) -> DeliveryOut:
+    """A delivery in its person's words, or their first line; the text is kept with it before it goes out."""
     notice = delivery.notice
     event = await parts.pictures.event(notice.key.event)
     message = say_notice(
@@ -156,6 +165,8 @@ async def worded(parts: Parts, delivery: Delivery) -> DeliveryOut:
         repeat=delivery.possible_repeat,
         short=delivery.made.short,
     )
+    if in_lines:
+        message = replace(message, text=message.text.strip().partition("\n")[0])
     await parts.journal.keep_text(delivery.id, delivery.tries, message.text)
     return DeliveryOut(
         id=delivery.id,

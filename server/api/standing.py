@@ -10,8 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from datetime import datetime, timedelta
 
+from geopy.distance import geodesic
+
 from server.api.picture import Picture
-from server.facts.entry import Entry, Kind
+from server.facts.entry import Entry, Fix, Kind
+from server.plan.movements.roads import course_spots
 from server.watch.as_told import sight_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
@@ -21,6 +24,8 @@ HOLDS = timedelta(hours=12)
 """What was said of a place longer ago says nothing of now (own choice)."""
 PACKED_UP = timedelta(minutes=15)
 """So long after she is out of a point, crew have left it too (own choice)."""
+AT_A_POINT_M = 300.0
+"""A phone so near to a point or its car park is there (own choice: car parks lie some way off the line)."""
 SOON = timedelta(minutes=10)
 """She is due at a point whose window begins by then."""
 
@@ -42,12 +47,42 @@ def stands_at(picture: Picture, person: str) -> str | None:
     return None if any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
 
 
+def waits_at(picture: Picture, runner: str, person: str) -> str | None:
+    """The point of her course where a person stands by their own word and where she may still come or be: what they ask
+    and report without naming a place is about it, whatever the plan has. None where nothing says so."""
+    here = stands_at(picture, person)
+    order = [p.id for p in picture.event.course_of(runner).points]
+    if here is None or here not in order:
+        return None
+    state = picture.state.runner(runner)
+    times = state.at_point(here)
+    gone = times is not None and (times.left is not None or times.through or times.implied)
+    later = any(order.index(p) > order.index(here) for p in state.reached if p in order)
+    return None if gone or later else here
+
+
+def place_of_a_phone(picture: Picture, runner: str, fix: Fix) -> str | None:
+    """The point of her course by whose car park, or place on the line, a phone is; None for none."""
+    spots = course_spots(picture.event, {picture.event.runner(runner).course: picture.course(runner)})
+    found: list[tuple[float, str]] = []
+    for p in picture.event.course_of(runner).points:
+        a = p.access
+        own = (a.lat, a.lon) if a is not None and a.lat is not None and a.lon is not None else None
+        for lat, lon in (s for s in (own, spots.get(p.id)) if s is not None):
+            found.append((geodesic((lat, lon), (fix.lat, fix.lon)).m, p.id))
+    near = min(found, default=None)
+    return near[1] if near is not None and near[0] <= AT_A_POINT_M + (fix.accuracy_m or 0.0) else None
+
+
 def due_at(picture: Picture, runner: str, person: str) -> str | None:
-    """The point where this person would see her next: of their own next meeting, else the farthest she may have
-    reached by the forecast; None where she has no forecast."""
+    """The point where this person would see her next: where they say they are, while she has not been out of it, else of
+    their own next meeting, else the farthest she may have reached by the forecast; None where she has no forecast."""
     view = picture.views.get(runner)
     if view is None:
         return None
+    here = waits_at(picture, runner, person)
+    if here is not None and here in view.points:
+        return here
     mine = next_of(sight_of(picture.situation, runner, picture.now), person)
     if mine is not None:
         return mine.point

@@ -16,8 +16,9 @@ LATE_TICKS = 4
 
 
 async def health_of(parts: Parts) -> Health:
-    """How the server is: the database answers, ticks come in time, every event can be judged."""
+    """How the server is: the database answers and can be written, ticks come in time, every event can be judged."""
     now = parts.clock.now()
+    unwritable = await parts.signs.write(now)
     try:
         await parts.journal.ping()
         waiting = await parts.journal.waiting()
@@ -34,8 +35,9 @@ async def health_of(parts: Parts) -> Health:
         late = (now - catching_up.since).total_seconds() > may_take + parts.settings.catch_up_seconds_max
     failing = tuple(sorted(parts.ticker.failing))
     return Health(
-        well=database and not late and not failing,
+        well=database and not unwritable and not late and not failing,
         database=database,
+        unwritable=unwritable,
         tick_age_s=age,
         inbox_waiting=waiting,
         catching_up=catching_up is not None,

@@ -33,6 +33,7 @@ class Call(StrEnum):
     FACTS = "see what was reported"
     CUT_OFFS = "see cut-offs and their odds"
     CARDS = "see the if-then cards"
+    ALARM = "ask what to do about an open alarm"
     BOARD = "see the board"
     PHONES = "see telephone numbers"
     CHECK_IN = "report a check-in"
@@ -46,6 +47,8 @@ class Call(StrEnum):
     TAKE_BACK = "take an entry back"
     CONFIRM = "confirm an entry"
     ANSWER = "answer a notice"
+    PASS_ON = "have words passed on to others"  # noqa: S105 - no password
+    OWN_NEWS = "say when to be told what"
     GROUP = "have a group chat told what concerns all"
 
 
@@ -70,6 +73,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.WHERE: (_Y, _Y, _Y, _Y, _Y, _N, _S),
     Call.FACTS: (_Y, _Y, _Y, _Y, _Y, _N, _N),
     Call.CUT_OFFS: (_Y, _Y, _Y, _Y, _Y, _N, _N),
+    Call.ALARM: (_Y, _Y, _Y, _Y, _Y, _Y, _S),
     Call.CARDS: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.BOARD: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.PHONES: (_Y, _Y, _Y, _Y, _Y, _N, _N),
@@ -84,6 +88,8 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.TAKE_BACK: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.ANSWER: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
+    Call.PASS_ON: (_Y, _Y, _Y, _Y, _Y, _Y, _N),
+    Call.OWN_NEWS: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
     Call.GROUP: (_Y, _Y, _N, _Y, _Y, _N, _N),
 }
 
@@ -95,6 +101,7 @@ SOME_MEANS: Mapping[Call, str] = {
     Call.FORECAST: "the last known point, the next point and the finish; no estimate of where she is",
     Call.PLAN: "points and target times; no food, no stops",
     Call.WHERE: "the last known point and when; no coordinates, no estimate",
+    Call.ALARM: "what to do and whom to call; what is known of her only to who called, or has the alarm",
     Call.CARDS: "the emergency numbers only",
     Call.BOARD: "what the other calls allow",
     Call.CHECK_IN: "kept as unconfirmed until somebody of the crew confirms it",
@@ -123,8 +130,17 @@ _OTHER_KINDS: Mapping[Kind, Call] = {
     Kind.CREW_LEFT: Call.CREW_FACT,
     Kind.DRIVE_CONFIRMED: Call.CREW_FACT,
     Kind.AWAKE: Call.CREW_FACT,
+    Kind.CANNOT_COME: Call.CREW_FACT,
+    Kind.CAN_COME: Call.CREW_FACT,
+    Kind.TAKES_OVER: Call.CREW_FACT,
+    Kind.ASKED_TO_SWAP: Call.CREW_FACT,
+    Kind.MEET_ELSEWHERE: Call.CREW_FACT,
+    Kind.PASSED_ON: Call.PASS_ON,
+    Kind.QUIET: Call.OWN_NEWS,
+    Kind.REMIND: Call.OWN_NEWS,
     Kind.SETTINGS_CHANGED: Call.ANSWER,
     Kind.NOTE: Call.CREW_FACT,
+    Kind.HELP_WORD: Call.HELP,
 }
 
 KIND_NEEDS: Mapping[Kind, Call] = {**_OTHER_KINDS, **dict.fromkeys(RACE_LEVEL, Call.RACE)}

@@ -15,13 +15,13 @@ from bot.channels.addresses import WrongSettingsError
 from bot.channels.installed import channels_of
 from server.api.building import BuildError, Built, build
 from server.cli.running import written
+from server.conversation.telling.mistakes import file_language, say_problem
+from server.conversation.telling.sentences import sentence
 from server.event import Problem, Severity
 from server.event import parse_event as parse
 from server.event.model import Event
 from server.journal import Journal, JournalError
 from server.settings import Settings, SettingsError
-from server.wording.mistakes import file_language, say_problem
-from server.wording.sentences import sentence
 
 T = TypeVar("T")
 
@@ -29,7 +29,7 @@ T = TypeVar("T")
 class Failed(click.ClickException):
     """A mistake told to a person: what was wrong, where, and what to do, in `language`. Exit code 1."""
 
-    def __init__(self, message: str, language: str = "en") -> None:
+    def __init__(self, message: str, language: str = "") -> None:
         super().__init__(message)
         self.language = language
 
@@ -117,7 +117,7 @@ class OnDisk:
     text: str
     files: dict[str, bytes]
     built: Built
-    language: str = "en"
+    language: str = ""
 
 
 def read_event(path: Path, language: str | None = None) -> OnDisk:
@@ -152,7 +152,7 @@ def _named(path: Path, text: str) -> dict[str, bytes]:
     return files
 
 
-def mistakes(problems: tuple[Problem, ...], language: str = "en") -> str:
+def mistakes(problems: tuple[Problem, ...], language: str = "") -> str:
     """Every problem on a line of its own, and how many stand in the way."""
     errors = sum(p.severity is Severity.ERROR for p in problems)
     last = sentence(language, "check-mistakes", count=errors)

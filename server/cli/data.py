@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import asyncio
+import shutil
+import tempfile
 from pathlib import Path
 
 import click
 
 from server.cli.common import Context, Failed, journal, run
+from server.journal import Journal
 
 
 @click.command()
@@ -46,22 +50,33 @@ def backup(context: Context, path: Path, lines: bool) -> None:
 @click.argument("path", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 @click.pass_obj
 def restore(context: Context, path: Path) -> None:
-    """Read JSON lines written by `stilepost backup --lines` into an empty database.
+    """Read a copy written by `stilepost backup`, with `--lines` or without, into an empty database of either kind.
 
-    A database file written by `stilepost backup` needs no restoring: point STILEPOST_DATABASE at it.
+    The copy may be of an older Stilepost; it stays as it is.
     """
-    with path.open("rb") as file:
-        if file.read(15) == b"SQLite format 3":
-            raise Failed(
-                f"{path}: is a database file. Stop the server, put the file where STILEPOST_DATABASE points, "
-                "and start it again."
-            )
 
     async def work() -> None:
         async with journal(context.settings) as opened:
-            click.echo(f"{await opened.restore(path)} rows read from {path}")
+            with tempfile.TemporaryDirectory() as folder:
+                lines = await _as_lines(path, Path(folder))
+                click.echo(f"{await opened.restore(lines)} rows read from {path}")
 
     run(work())
+
+
+async def _as_lines(path: Path, folder: Path) -> Path:
+    """The copy as JSON lines; of a database file those are made, from a copy of it that may be brought up to date."""
+    with path.open("rb") as file:
+        if file.read(15) != b"SQLite format 3":
+            return path
+    copy = folder / "copy.db"
+    await asyncio.to_thread(shutil.copyfile, path, copy)
+    opened = await Journal.open(f"sqlite+aiosqlite:///{copy}")
+    try:
+        await opened.dump(folder / "copy.jsonl")
+    finally:
+        await opened.close()
+    return folder / "copy.jsonl"
 
 
 COMMANDS = (migrate, backup, restore)

@@ -6,20 +6,24 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 import click
 
 from server.api.building import BuildError, build
 from server.cli import tables
-from server.cli.common import Context, Failed, journal, mistakes, read_event, run
+from server.cli.common import Context, Failed, journal, mistakes, read_event, run, stored_event
+from server.conversation.telling.mistakes import say_change, say_problem
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
+from server.conversation.telling.sentences import languages, sentence
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
-from server.paper.table import plan_table
-from server.wording.mistakes import say_change, say_problem
-from server.wording.reader import Reader
-from server.wording.say import Say
-from server.wording.sentences import languages, sentence
+from server.paper.before import before_start
+from server.paper.silences import print_silences
+from server.paper.table import print_timetable
+from server.plan.movements import course_spots, crew_plan
 
 EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 
@@ -30,16 +34,28 @@ EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True,
     "--language", type=click.Choice(languages()), help="Of what is said (default: that of the file's people)."
 )
 def check(file: Path, language: str | None) -> None:
-    """Check an event file: every mistake at once, then the computed timetable."""
+    """Check an event file: every mistake at once, then the timetable, and when silence would become an alarm."""
     found = read_event(file, language)
     for problem in found.built.warnings:
         click.echo(say_problem(problem, found.language))
     event, console = found.built.event, tables.console()
     say = Say(Reader(found.language, event.time_zone, event.time_zone), datetime.now(UTC))
+    before = before_start(event, found.built.timetables, found.built.courses, say.now)
     for runner in event.runners:
-        console.print(plan_table(event, found.built.timetables[runner.id], say))
+        print_timetable(console, event, found.built.timetables[runner.id], say)
+        print_silences(console, before, runner.id, Say(say.reader, before.at))
     points = sum(len(c.points) for c in event.courses)
     counts = {"runners": len(event.runners), "points": points, "people": len(event.people)}
+    moves = crew_plan(
+        event,
+        found.built.timetables,
+        before.views,
+        spots=course_spots(event, found.built.courses),
+        other_cars=False,
+    )
+    short = sum(not v.promised for v in moves.visits)
+    if short:
+        click.echo(sentence(found.language, "check-not-promised", count=short, file=str(file)))
     click.echo(
         sentence(found.language, "check-right", file=str(file), meetings=len(event.meetings), **counts)
     )
@@ -172,8 +188,10 @@ def list_events(context: Context) -> None:
     async def work() -> None:
         async with journal(context.settings) as opened:
             for current in await opened.list_events():
+                zone = (await stored_event(opened, current.event)).time_zone
                 for v in await opened.event_versions(current.event):
-                    click.echo(f"{v.event}  version {v.version}  {v.name}  by {v.by}  {v.at:%Y-%m-%d %H:%M}Z")
+                    at = f"{v.at.astimezone(ZoneInfo(zone)):%Y-%m-%d %H:%M} {zone}"
+                    click.echo(f"{v.event}  version {v.version}  {v.name}  by {v.by}  {at}")
 
     run(work())
 

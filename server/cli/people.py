@@ -8,9 +8,9 @@ import click
 
 from bot.channels.base import CHANNELS
 from bot.channels.installed import channels_of
+from bot.hooks import TEXT_PATH, TEXT_SCOPE
 from server.api import auth
 from server.api.answer_links import is_answer
-from server.api.hooks import TEXT_PATH, TEXT_SCOPE
 from server.cli.common import Context, Failed, base_url, journal, known, run, stored_event, the_event
 from server.cli.forgetting import without_person
 from server.journal import Journal

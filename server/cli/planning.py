@@ -14,6 +14,11 @@ from server.api.building import Built
 from server.cli import tables
 from server.cli.common import Failed, read_event
 from server.cli.events import EVENT_FILE
+from server.conversation.telling.mistakes import say_problem
+from server.conversation.telling.movements import plan_remarks
+from server.conversation.telling.reader import Reader, reader_in
+from server.conversation.telling.say import Say
+from server.conversation.telling.sentences import languages, sentence
 from server.event.keys import TABLES, key_help, nearest_table, tables_named
 from server.event.model import Event
 from server.pages.profile import profile_svg
@@ -25,13 +30,9 @@ from server.paper.meeting_files import meetings_csv, meetings_json
 from server.paper.moves import moves_table
 from server.paper.picture import plan_picture
 from server.paper.sheet import crew_sheets
+from server.paper.silences import print_silences
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
-from server.wording.mistakes import say_problem
-from server.wording.movements import plan_remarks
-from server.wording.reader import Reader, reader_in
-from server.wording.say import Say
-from server.wording.sentences import languages, sentence
 
 _OUT = click.Path(path_type=Path)
 
@@ -103,6 +104,7 @@ def _show(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
     print_plan(console, before, runner, say)
     if before.event.runner(runner).fuel:
         print_fuel(console, before.event, before.timetable(runner), say)
+    print_silences(console, before, runner, say)
     met = before.meetings(runner)
     if not met:
         return

@@ -6,6 +6,7 @@ import asyncio
 import contextlib
 import json
 import signal
+import tempfile
 import urllib.error
 import urllib.request
 from collections.abc import Awaitable, Callable
@@ -24,7 +25,9 @@ from server.app import Options, make_app
 from server.cli.common import Context, Failed, base_url, journal, known, read_event, run
 from server.cli.events import EVENT_FILE
 from server.cli.running import listening
+from server.doors import Door
 from server.log import AccessLog
+from server.log import set_up as log_at
 from server.settings import Settings, table
 
 log = structlog.get_logger("serve")
@@ -49,7 +52,7 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
 
             async def token(channel: str) -> str:
                 now = datetime.now(UTC)
-                scope = [auth.channel_scope(channel)]
+                scope = [auth.channel_scope(channel), auth.server_scope(await opened.server())]
                 return await opened.issue_token(
                     None, f"{channel}, in this process", scope, now, now + HALF_A_YEAR
                 )
@@ -77,7 +80,7 @@ async def _serve(
     )
     await runner.setup()
     try:
-        site = web.TCPSite(runner, host, port)
+        site = Door(runner, host, port, most=settings.connections_max, idle_s=settings.idle_seconds)
         try:
             await site.start()
         except OSError as error:
@@ -92,6 +95,7 @@ async def _serve(
             async with channels_at_work(here(settings), own, token):
                 await until_told()
                 log.info("stopping")
+        await site.close()
     finally:
         await runner.cleanup()
 
@@ -160,6 +164,43 @@ def rehearse(
     raise SystemExit(play_script(script(found.text, found.files, slower, stops_after), speed, port, keep))
 
 
+@click.command("try")
+@click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+@click.option(
+    "--keep",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="A folder where the story's copies stay, so that it is not played again the next time. Delete it when the program "
+    "or the story has changed.",
+)
+def try_file(file: Path, keep: Path | None) -> None:
+    """Say each line of a FILE to a fresh copy of the demo's story, and print what came of it, a line of JSON each.
+
+    A line is {"as": "ana", "at": "Sat 16:00", "say": "in at mill 1557"}; turns as a list, with {"press": label} or
+    {"km": place on the course} among them; "lang": the language that person reads; "event": another folder with
+    event.toml, its routes and a story.toml. The answer is {"reply", "buttons", "entries", "notices"}, for turns a list of
+    these. How far it is is said on stderr.
+    """
+    from demo_event.play import StoryError
+    from demo_event.trying import read_lines, try_lines
+
+    async def work() -> None:
+        with tempfile.TemporaryDirectory() as folder:
+            await try_lines(
+                lines,
+                Path(folder),
+                lambda came: click.echo(json.dumps(came, ensure_ascii=False)),
+                keep=keep,
+                progress=lambda said: click.echo(said, err=True),
+            )
+
+    log_at("error")
+    try:
+        lines = read_lines(file.read_text("utf-8"), file.parent)
+        run(work())
+    except StoryError as error:
+        raise Failed(str(error)) from error
+
+
 @click.command()
 @click.option(
     "--url", help="The server (default: the one that runs on the database, else where the settings say)."
@@ -198,4 +239,4 @@ def settings() -> None:
         click.echo(f"{row.env} ({row.kind}, default {row.default or 'empty'})\n    {row.says}")
 
 
-COMMANDS = (serve, demo, rehearse, health, openapi, settings)
+COMMANDS = (serve, demo, rehearse, try_file, health, openapi, settings)

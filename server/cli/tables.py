@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import os
+
 from rich.console import Console
 
 PAPER_WIDTH = 140
 
 
 def console() -> Console:
-    """Where tables go; their width follows the terminal, and is enough for all columns where there is none."""
+    """Where tables go; their width follows the terminal or COLUMNS, and is enough for all columns where neither says."""
     found = Console(highlight=False)
-    return found if found.is_terminal else Console(highlight=False, width=PAPER_WIDTH)
+    told = found.is_terminal or os.environ.get("COLUMNS", "").isdigit()
+    return found if told else Console(highlight=False, width=PAPER_WIDTH)

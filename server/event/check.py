@@ -12,7 +12,7 @@ from server.event.check_crew import check_crew
 from server.event.check_km import check_km
 from server.event.draft import At, Draft
 from server.event.lines import Path
-from server.event.model import CutOff, Edge, Event, Point, PointKind, ReporterKind, Runner
+from server.event.model import CutOff, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
 from server.event.section import did_you_mean
 
 NEARLY_THE_SAME = 93.0
@@ -34,6 +34,7 @@ def check(draft: Draft, event: Event) -> None:
             _hours(draft, points)
     _runners(draft)
     _keep_until(draft)
+    _ways_home(draft, event)
     check_crew(draft)
     check_km(event, draft.report, paths(draft))
 
@@ -77,7 +78,7 @@ def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
     report = draft.report
     for kind, where, place in ((PointKind.START, 0, "first"), (PointKind.FINISH, -1, "last")):
         having = [p for p in points if kind in p.value.kinds]
-        if not having:
+        if not having and not any(p.path in draft.astray for p in points):
             at = points[where].path if points else path
             report.error(
                 at, f"no point is the {kind.value}", f'Give the {place} one kinds = ["{kind.value}"].'
@@ -133,6 +134,25 @@ def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
     if points and not anybody:
         what = "nobody reports from any point, so silence would never raise an alarm"
         draft.report.warn(path, what, 'Say who reports: reports = [ { by = "volunteer", chance = 0.9 } ].')
+
+
+def _ways_home(draft: Draft, event: Event) -> None:
+    """Where no car of her crew may come, only the race takes away who retires: asked once, where nothing says how."""
+    if event.transport or all(p.value.kind is not PartKind.CREW for p in draft.parts):
+        return
+    ends = {PointKind.START, PointKind.FINISH}
+    far = (
+        p
+        for p in draft.points
+        if not (p.value.crew_access or p.value.transport or p.value.kinds & ends or p.path in draft.astray)
+    )
+    first = next(far, None)
+    if first is not None:
+        what = (
+            f"no crew car comes to '{first.value.name}': how a runner who retires there gets away is not said"
+        )
+        remedy = 'Ask the race, and add transport = "..." there, or under [event] for every such point.'
+        draft.report.warn(first.path, what, remedy)
 
 
 def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Runner]]) -> None:
@@ -257,6 +277,11 @@ def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
             what = f"there is no point '{plan.from_point}'"
             remedy = did_you_mean(plan.from_point, ids, f"Points: {', '.join(ids)}.")
             report.error((*r.path, "fuel", i, "from"), what, remedy)
+    for i, bag in enumerate(r.value.drop_bags):
+        if bag.point and bag.point not in ids:
+            what = f"there is no point '{bag.point}'"
+            remedy = did_you_mean(bag.point, ids, f"Points: {', '.join(ids)}.")
+            report.error((*r.path, "drop_bags", i, "point"), what, remedy)
 
 
 def _keep_until(draft: Draft) -> None:

@@ -52,7 +52,7 @@ def _parts(draft: Draft) -> None:
 def _alarm_people(draft: Draft) -> None:
     people = {p.value.id: p for p in draft.people}
     # A part whose runner's id is mistyped may be the very one that seems to be missing: that mistake is told, once.
-    astray = bool(draft.runners_astray())
+    astray = bool(draft.runners_astray()) or any(p.path in draft.astray for p in draft.parts)
     for r in draft.runners:
         mine = [p for p in draft.parts if p.value.runner in (None, r.value.id)]
         ladder = [p for p in mine if p.value.ladder is not None]
@@ -169,7 +169,8 @@ def _meetings(draft: Draft) -> None:
             what = f"'{m.value.runner}' is met twice at '{m.value.point}'"
             draft.report.error(m.path, what, "Put both into one meeting.")
         seen.add((m.value.point, m.value.runner))
-        if at_point and m.value.point:
+        astray = any(p.path in draft.astray for p in draft.points if p.value.id == m.value.point)
+        if at_point and m.value.point and not astray:
             _access(draft, m, points[m.value.point])
         _who(draft, m)
         _what(draft, m)
@@ -198,7 +199,7 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
         path = (*m.path, "crew", i)
         if known(draft, path, "person", person, people):
             kinds = {p.value.kind for p in draft.parts if p.value.person == person}
-            if not kinds & _CREW:
+            if not kinds & _CREW and not draft.may_be(person):
                 what = f"'{person}' is to meet her, but has no part as crew or pacer"
                 draft.report.warn(path, what, 'Add { kind = "crew" } to their parts.')
     most = draft.rules.crew_people_max
@@ -211,7 +212,7 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
         person = getattr(m.value, key)
         if known(draft, (*m.path, key), "person", person, people) and person is not None:
             kinds = {p.value.kind for p in draft.parts if p.value.person == person}
-            if PartKind.PACER not in kinds:
+            if PartKind.PACER not in kinds and not draft.may_be(person):
                 what = f"'{person}' has no part as pacer"
                 draft.report.error((*m.path, key), what, 'Add { kind = "pacer" } to their parts.')
 

@@ -43,7 +43,7 @@ class Person:
     phone: str = ""
     email: str = ""
     webhook: str = ""
-    language: str = "en"
+    language: str = ""
     time_zone: str | None = None
     miles: bool = False
     clock_12h: bool = False
@@ -149,12 +149,22 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class KitItem:
-    """One thing to have ready; `car` says where it travels, `take_back` that crew take it away."""
+    """One thing to have ready; `car` says where it travels, `take_back` that crew take it away, `hours` how long a torch
+    or battery lasts (None = not said)."""
 
     name: str
     weight: KitWeight = KitWeight.NORMAL
     car: str | None = None
     take_back: bool = False
+    hours: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DropBag:
+    """What the race takes to a point for her."""
+
+    point: str
+    kit: tuple[KitItem, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,10 +186,12 @@ class MeetingPlan:
 
 @dataclass(frozen=True, slots=True)
 class IfThenCard:
-    """A prepared answer to trouble."""
+    """A prepared answer to trouble. `red_flags`: a medic is fetched; `life_flags`: the emergency number is called first (of
+    the built-in cards; one of the event's own with a built-in's id keeps them)."""
 
     id: str
     trouble: str
     try_first: tuple[str, ...]
     call: str = ""
     red_flags: tuple[str, ...] = ()
+    life_flags: tuple[str, ...] = ()

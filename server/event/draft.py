@@ -48,6 +48,7 @@ class CourseHead:
     route: str
     stated_km: float | None
     results: str = ""
+    stated_ascent_m: float | None = None
 
 
 @dataclass(slots=True)
@@ -76,6 +77,8 @@ class Draft:
     places: list[At[Place]] = field(default_factory=list)
     shares: list[At[Share]] = field(default_factory=list)
     weather: list[At[WeatherSpell]] = field(default_factory=list)
+    astray: set[Path] = field(default_factory=set)
+    """Points and parts that name a kind there is none of: what would be missing by that is not told besides."""
 
     def points_of(self, course: str) -> list[At[Point]]:
         """The points of one course, in the order of the file."""
@@ -85,6 +88,10 @@ class Draft:
         """Ids that parts give for a runner and that no runner has: mistyped here or there."""
         ids = {r.value.id for r in self.runners}
         return frozenset(p.value.runner for p in self.parts if p.value.runner and p.value.runner not in ids)
+
+    def may_be(self, person: str) -> bool:
+        """Whether a part of that person has a kind that nobody knows: it may be any."""
+        return any(p.path in self.astray for p in self.parts if p.value.person == person)
 
     def local_start(self) -> datetime:
         """The start as naive wall time."""

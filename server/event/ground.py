@@ -99,7 +99,7 @@ class CrewAccess:
 class Point:
     """A named place on the course. One place passed twice is two points. `km` is None until placed
     when only `waypoint` (a name in the route file) is given; a loaded event has every km. `next_stage`: a stage ends here,
-    and the next one starts at that moment."""
+    and the next one starts at that moment. `transport`: how the race takes away who retires there."""
 
     id: str
     name: str
@@ -114,6 +114,7 @@ class Point:
     planned_stop: timedelta = timedelta(0)
     note: str = ""
     next_stage: datetime | None = None
+    transport: str = ""
 
     @property
     def crew_access(self) -> bool:
@@ -174,6 +175,7 @@ class WeatherSpell:
 class CourseDef:
     """One line on the ground: the route file's name and its points in running order.
 
+    `stated_ascent_m` is the organiser's figure, None where none is given.
     `results` names a CSV file of others' split times on this course, '' for none.
     """
 
@@ -183,6 +185,7 @@ class CourseDef:
     stretches: tuple[Stretch, ...] = ()
     stated_km: float | None = None
     results: str = ""
+    stated_ascent_m: float | None = None
 
     def point(self, point_id: str) -> Point:
         """The point of that id; KeyError if the course has none."""

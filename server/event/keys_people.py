@@ -28,6 +28,8 @@ PEOPLE_TABLES: Final = (
             Key("fuel", "what she means to take in, from a point on"),
             Key("clothing", "what she wears, for whoever looks for her", '"orange jacket, white cap"'),
             Key("torch", "what light she has", '"head torch, spare in the pack"'),
+            Key("carries", "the kit she has on her from the start"),
+            Key("drop_bags", "what waits for her in bags that the race takes to points"),
             Key(
                 "medical_note",
                 "what helpers must know; only her ladder and race control see it",
@@ -60,6 +62,33 @@ PEOPLE_TABLES: Final = (
             Key("ascent_m", "its climb, 0 for a level one", "1900"),
             Key("time", "her time, stops and all", '"7:40"'),
         ),
+    ),
+    KeyTable(
+        "runners.carries",
+        'A thing on her from the start. A plain text is enough: carries = ["rain jacket"].',
+        (
+            Key("name", "what", '"small torch"'),
+            Key("hours", "how long a torch or a battery lasts", "5"),
+        ),
+        wrap='[ "rain jacket", %s ]',
+    ),
+    KeyTable(
+        "runners.drop_bags",
+        "A bag that waits for her at a point.",
+        (
+            Key("point", "the id of the point", '"mill"'),
+            Key("kit", "what is in it"),
+        ),
+        wrap="[ %s ]",
+    ),
+    KeyTable(
+        "runners.drop_bags.kit",
+        'A thing in the bag. A plain text is enough: kit = ["dry socks"].',
+        (
+            Key("name", "what", '"spare battery"'),
+            Key("hours", "how long a torch or a battery lasts", "8"),
+        ),
+        wrap='[ "dry socks", %s ]',
     ),
     KeyTable(
         "runners.fuel",
@@ -193,6 +222,7 @@ PEOPLE_TABLES: Final = (
             Key("weight", "safety: the meeting is planned for at 99% instead of 97%", '"safety"'),
             Key("car", "the car it is in", '"van"'),
             Key("take_back", "whether crew take it away from her", "false"),
+            Key("hours", "how long a torch or a battery lasts", "9"),
         ),
         wrap='[ "poles", %s ]',
     ),

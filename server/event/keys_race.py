@@ -22,6 +22,12 @@ RACE_TABLES: Final = (
             Key("route", "the GPX file of the course", '"route.gpx"', SINGLE),
             Key("stated_km", "the organiser's length, where the measured one differs", "161", SINGLE),
             Key(
+                "stated_ascent_m",
+                "the organiser's ascent: what a past race's stated ascent is compared with",
+                "5200",
+                SINGLE,
+            ),
+            Key(
                 "results",
                 "a CSV of others' split times on this course, to plan from",
                 '"results.csv"',
@@ -33,6 +39,12 @@ RACE_TABLES: Final = (
                 '"112"',
             ),
             Key("grid", "the grid in which positions are told to rescuers", '"UTM"'),
+            Key(
+                "transport",
+                "how the race takes away whoever retires; a point may say its own",
+                '"sweep bus from every aid station to the finish, on the hour"',
+            ),
+            Key("exercise", "played to practise: every notice and the board are marked so", "true"),
             Key(
                 "keep_until",
                 "the day after which positions, words and pictures of people are blanked",
@@ -108,6 +120,7 @@ RACE_TABLES: Final = (
             Key("name", "its name, from which the id is made where none is given", '"Long course"'),
             Key("route", "its GPX file", '"long.gpx"'),
             Key("stated_km", "the organiser's length", "161"),
+            Key("stated_ascent_m", "the organiser's ascent", "5200"),
             Key("results", "a CSV of others' split times on it", '"results.csv"'),
         ),
         many=True,
@@ -140,6 +153,11 @@ RACE_TABLES: Final = (
             Key("signal", "how telephones work there", '"patchy"'),
             Key("stop_minutes", "how long she means to stop", "8", (0,)),
             Key("next_stage", "a stage ends here: when the next one starts", '"Sun 07:00"', (1,)),
+            Key(
+                "transport",
+                "how the race takes away whoever retires there",
+                '"minibus to the finish at 03:00 and 06:00"',
+            ),
             Key("note", "anything else", '"soup and beds"'),
         ),
         many=True,

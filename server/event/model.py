@@ -13,6 +13,7 @@ from server.event.crew import (
     Car,
     Drive,
     Driving,
+    DropBag,
     IfThenCard,
     KitItem,
     KitWeight,
@@ -50,6 +51,7 @@ __all__ = [
     "CutOff",
     "Drive",
     "Driving",
+    "DropBag",
     "Edge",
     "Event",
     "FuelPlan",
@@ -149,6 +151,8 @@ class Event:
     driving: Driving = field(default_factory=Driving)
     shares: tuple[Share, ...] = ()
     weather: tuple[WeatherSpell, ...] = ()
+    transport: str = ""
+    exercise: bool = False
 
     def files(self) -> tuple[str, ...]:
         """The names of every file that the event file speaks of, each once: routes, results, own runs."""
@@ -169,6 +173,12 @@ class Event:
             if p.id == person_id:
                 return p
         raise KeyError(person_id)
+
+    def is_race_control(self, person_id: str) -> bool:
+        """Whether a person answers race control's own number: then nobody is to tell them to ring it."""
+        number = "".join(self.race_control.phone.split())
+        mine = next((p.phone for p in self.people if p.id == person_id), "") or ""
+        return number != "" and "".join(mine.split()) == number
 
     def course(self, course_id: str) -> CourseDef:
         """The course of that id; KeyError if there is none."""

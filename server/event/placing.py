@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from datetime import timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
 
 from server.course import Course, Placing, WantedPoint, place_points
 from server.event.check_km import check_km
 from server.event.model import CourseDef, Event, Point, PointKind
 from server.event.problem import Parsed, Problem
 from server.event.section import Report
+
+ZONE_APART_H: Final = 4.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +49,22 @@ def place(
     done = replace(event, courses=tuple(placed))
     report.names |= {path: name for (_, name), path in paths.items()}
     check_km(done, report, paths)
+    _zone(done, courses, report)
     return PlacedEvent(None if report.failed else done, tuple(report.problems))
+
+
+def _zone(event: Event, courses: Mapping[str, Course], report: Report) -> None:
+    """A time zone an ocean away from the route: every clock time would be hours out. Zones lie up to three hours and a half
+    from the sun's own time."""
+    lon = float(courses[event.courses[0].id].lon_deg[0])
+    lon = (lon + 180.0) % 360.0 - 180.0
+    offset = event.starts.astimezone(ZoneInfo(event.time_zone)).utcoffset()
+    zone_h, sun_h = (offset or timedelta(0)) / timedelta(hours=1), lon / 15.0
+    apart = abs((zone_h - sun_h + 12.0) % 24.0 - 12.0)
+    if apart > ZONE_APART_H:
+        what = f"the time zone {event.time_zone} is {apart:.0f} hours from the sun's time where the route is"
+        remedy = f"Check time_zone, and that the route is the right one: it begins at longitude {lon:.1f}."
+        report.warn(("event", "time_zone"), what, remedy)
 
 
 def _wanted(p: Point) -> WantedPoint:

@@ -33,13 +33,12 @@ from server.event.times import end_of_day
 __all__ = ["parse_event"]
 
 TEXT_BYTES_MAX = 1_000_000
-LANGUAGES = ("en", "de")
 _HELP = ("crew points only", "anywhere")
 _WHERE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
-def parse_event(text: str, file: str = "event.toml", languages: Collection[str] = LANGUAGES) -> Parsed:
-    """Read the text of an event file.
+def parse_event(text: str, file: str = "event.toml", languages: Collection[str] = ()) -> Parsed:
+    """Read the text of an event file. `languages`: those there are; () lets any word stand for one.
 
     Never raises: a file that can't be read gives one problem, any other all its mistakes at once. The
     points that only name a waypoint have no km yet: see `place`.
@@ -58,7 +57,7 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
 def read_asking(text: str) -> Mapping[tuple[str, str], Ask]:
     """What the reader asks for, table by table and key by key, as it reads a text that is valid TOML."""
     report = Report("", {})
-    _event(Section(report, tomllib.loads(with_seconds(text)), ()), Draft(report), LANGUAGES)
+    _event(Section(report, tomllib.loads(with_seconds(text)), ()), Draft(report), ())
     return report.asks
 
 
@@ -153,6 +152,8 @@ def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
         alarm=_alarm(top),
         rescue=_contact(top, "rescue"),
         grid=head.text("grid", "UTM"),
+        transport=head.text("transport", most=WORDS_MAX),
+        exercise=head.yes("exercise"),
         keep_until=draft.keep_until,
         driving=read_driving(top),
     )
@@ -282,6 +283,7 @@ def _with_lists(event: Event, draft: Draft) -> Event:
             stretches=tuple(s.value for s in draft.stretches if draft.course_of[s.path] == c.value.id),
             stated_km=c.value.stated_km,
             results=c.value.results,
+            stated_ascent_m=c.value.stated_ascent_m,
         )
         for c in draft.courses
     )

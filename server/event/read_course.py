@@ -23,6 +23,7 @@ from server.event.read_pace import read_file_name
 from server.event.section import WORDS_MAX, Section, did_you_mean
 
 KM_MAX = 1000.0
+ASCENT_MAX = 60_000
 SHORT_RACE = timedelta(days=6)
 """In a race shorter than this a weekday means one day."""
 CUT_OFF_MIN, CUT_OFF_MAX = timedelta(minutes=1), timedelta(days=14)
@@ -55,10 +56,11 @@ def read_courses(draft: Draft, top: Section, event: Section) -> None:
     if not listed:
         route = event.text("route", need=route_help)
         stated, results = event.number("stated_km", 1, KM_MAX), read_file_name(event, "results")
-        head = CourseHead(DEFAULT_COURSE, route, stated, results)
+        ascent = event.number("stated_ascent_m", 0, ASCENT_MAX)
+        head = CourseHead(DEFAULT_COURSE, route, stated, results, ascent)
         draft.courses.append(At(head, event.path))
         return
-    if event.has("route") or event.has("stated_km") or event.has("results"):
+    if {k for k in ("route", "stated_km", "stated_ascent_m", "results") if event.has(k)}:
         event.error("route", "[event] names a route and so do the [[courses]]", "Keep one of the two.")
     for section in listed:
         head = CourseHead(
@@ -66,6 +68,7 @@ def read_courses(draft: Draft, top: Section, event: Section) -> None:
             section.text("route", need=route_help),
             section.number("stated_km", 1, KM_MAX),
             read_file_name(section, "results"),
+            section.number("stated_ascent_m", 0, ASCENT_MAX),
         )
         draft.courses.append(At(head, section.path))
         section.done()
@@ -99,10 +102,13 @@ def _point(draft: Draft, section: Section) -> Point:
     name = section.text("name", need='Give the point a name, as in name = "Skelter Mill".')
     point_id = read_id(section, name)
     kinds = set(section.choices("kinds", PointKind))
+    raw = section.raw("kinds")
+    if raw is not None and (not isinstance(raw, list) or any(k not in set(PointKind) for k in raw)):
+        draft.astray.add(section.path)
     km = section.number("km", 0, KM_MAX)
     waypoint = section.text("waypoint") or None
     ends = kinds & {PointKind.START, PointKind.FINISH}
-    if not section.has("km") and waypoint is None and not ends:
+    if not section.has("km") and waypoint is None and not (ends or section.path in draft.astray):
         section.missing("km", 'Give its distance, km = 21.3, or a waypoint of the route, waypoint = "Mill".')
     access = _access(draft, section)
     cut_offs = _cut_offs(draft, section)
@@ -130,6 +136,7 @@ def _point(draft: Draft, section: Section) -> Point:
         planned_stop=section.minutes("stop_minutes", timedelta(0)),
         note=section.text("note", most=WORDS_MAX),
         next_stage=_next_stage(draft, section),
+        transport=section.text("transport", most=WORDS_MAX),
     )
 
 

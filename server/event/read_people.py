@@ -11,6 +11,7 @@ from server.event.draft import At, Draft
 from server.event.model import (
     Car,
     Drive,
+    DropBag,
     FuelPlan,
     IfThenCard,
     KitItem,
@@ -81,6 +82,8 @@ def read_runners(draft: Draft, top: Section) -> None:
             downhill_kmh=section.number("downhill_kmh", 2, 30),
             own_runs=own_runs,
             past_races=past_races,
+            carries=_kit(section, "carries", moves=False),
+            drop_bags=_drop_bags(section),
         )
         draft.runners.append(At(runner, section.path))
         section.done()
@@ -181,7 +184,7 @@ def read_people(draft: Draft, top: Section, languages: Collection[str]) -> None:
             phone=read_phone(section, "phone"),
             email=_email(section),
             webhook=_webhook(section),
-            language=_one_of(section, "language", languages, "en"),
+            language=_language(section, languages),
             time_zone=zone(section, "time_zone"),
             miles=section.yes("miles"),
             clock_12h=_one_of(section, "clock", ("24h", "12h"), "24h") == "12h",
@@ -224,6 +227,11 @@ def _webhook(section: Section) -> str:
     return text
 
 
+def _language(section: Section, languages: Collection[str]) -> str:
+    """The language somebody reads; '' where nothing says, which is the one behind all others."""
+    return _one_of(section, "language", languages, "") if languages else section.text("language")
+
+
 def _one_of(section: Section, key: str, known: Collection[str], default: str) -> str:
     section.expect(key, one_of(known), default)
     word = section.text(key)
@@ -253,6 +261,8 @@ def _channels(section: Section) -> tuple[str, ...]:
 def _part(draft: Draft, section: Section, person: str) -> Part:
     kinds = ", ".join(k.value for k in PartKind)
     kind = section.choice("kind", PartKind, need=f"Say what this person is: {kinds}.")
+    if kind is None:
+        draft.astray.add(section.path)
     return Part(
         person=person,
         kind=kind or PartKind.SUPPORTER,
@@ -316,7 +326,7 @@ def read_meetings(draft: Draft, top: Section) -> None:
             crew=section.texts("crew"),
             car=section.text("car") or None,
             from_place=section.text("from") or None,
-            kit=_kit(section),
+            kit=_kit(section, "kit"),
             food=section.text("food", most=WORDS_MAX),
             if_missed=section.text("if_missed", most=WORDS_MAX),
             pacer_joins=section.text("pacer_joins") or None,
@@ -337,24 +347,38 @@ def read_meetings(draft: Draft, top: Section) -> None:
         section.done()
 
 
-def _kit(section: Section) -> tuple[KitItem, ...]:
-    """Items are texts or tables, mixed."""
-    section.expect("kit", "list of texts or tables, mixed")
-    value = section.raw("kit")
+def _drop_bags(section: Section) -> tuple[DropBag, ...]:
+    """What waits for her in bags that the race takes to points."""
+    bags = []
+    for bag in section.tables("drop_bags"):
+        point = bag.text("point", need='Say where the bag waits: point = "mill".')
+        bags.append(DropBag(point, _kit(bag, "kit", moves=False)))
+        bag.done()
+    return tuple(bags)
+
+
+def _kit(section: Section, key: str, *, moves: bool = True) -> tuple[KitItem, ...]:
+    """Items are texts or tables, mixed. `moves`: things that crew bring and take."""
+    section.expect(key, "list of texts or tables, mixed")
+    value = section.raw(key)
     if value is None:
         return ()
     if not isinstance(value, list):
         section.error(
-            "kit", "kit is no list", 'Write kit = ["poles", { name = "torch", weight = "safety" }].'
+            key, f"{key} is no list", f'Write {key} = ["poles", {{ name = "torch", weight = "safety" }}].'
         )
         return ()
     items = []
     for i, item in enumerate(value):
         table = Section(
-            section.report, item if isinstance(item, dict) else {"name": item}, (*section.at("kit"), i)
+            section.report, item if isinstance(item, dict) else {"name": item}, (*section.at(key), i)
         )
         name = table.text("name", need='Name the item: { name = "head torch" }.')
-        weight = table.choice("weight", KitWeight, KitWeight.NORMAL) or KitWeight.NORMAL
-        items.append(KitItem(name, weight, table.text("car") or None, table.yes("take_back")))
+        hours = table.number("hours", 0.25, 500)
+        if moves:
+            weight = table.choice("weight", KitWeight, KitWeight.NORMAL) or KitWeight.NORMAL
+            items.append(KitItem(name, weight, table.text("car") or None, table.yes("take_back"), hours))
+        else:
+            items.append(KitItem(name, hours=hours))
         table.done()
     return tuple(items)

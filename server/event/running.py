@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from server.event.crew import DropBag, KitItem
+
 
 class Goal(StrEnum):
     """A runner's three intended timetables; B is the target, A its 10% and C its 90% side."""
@@ -52,7 +54,8 @@ class FuelPlan:
 class Runner:
     """A runner in the event. `person` is the global person id; `start` already holds her wave.
 
-    `own_runs` names files of her own runs (GPX, FIT, TCX) that stand beside the event file.
+    `own_runs` names files of her own runs (GPX, FIT, TCX) that stand beside the event file. `carries` is the kit that
+    she has on her from the start, `drop_bags` what waits for her where no crew bring it.
     """
 
     id: str
@@ -72,3 +75,5 @@ class Runner:
     downhill_kmh: float | None = None
     own_runs: tuple[str, ...] = ()
     past_races: tuple[PastRace, ...] = ()
+    carries: tuple[KitItem, ...] = ()
+    drop_bags: tuple[DropBag, ...] = ()

@@ -275,9 +275,11 @@ class Section:
         if value is None:
             return None
         if not isinstance(value, dict):
-            self.error(
-                key, f"{_shown(value)} is no table", f"Write [{key}] on its own line, or {key} = {{ ... }}."
-            )
+            head = ".".join((*(p for p in self.path if isinstance(p, str)), key))
+            remedy = f"Write [{key}] on its own line, or {key} = {{ ... }}."
+            if self._listed:
+                remedy = f"Write {key} = {{ ... }}, or [{head}] on its own line below the [[{self._listed}]] it is of."
+            self.error(key, f"{_shown(value)} is no table", remedy)
             return None
         return Section(self.report, value, self.at(key))
 
@@ -289,9 +291,13 @@ class Section:
             return []
         value = [value] if isinstance(value, dict) else value
         if not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
-            self.error(
-                key, f"'{key}' is no list of tables", f"Begin each one with [[{key}]] on its own line."
-            )
+            head = ".".join((*(p for p in self.path if isinstance(p, str)), key))
+            remedy = f"Begin each one with [[{head}]] on its own line."
+            if self._listed:
+                remedy = (
+                    f"Begin each one with [[{head}]] on its own line below the [[{self._listed}]] it is of."
+                )
+            self.error(key, f"'{key}' is no list of tables", remedy)
             return []
         if len(value) > ITEMS_MAX:
             self.error(key, f"{len(value)} {key} are too many", f"Keep them to {ITEMS_MAX}.")
@@ -300,6 +306,13 @@ class Section:
         return [
             Section(self.report, v, self.at(key) if one else (*self.at(key), i)) for i, v in enumerate(value)
         ]
+
+    @property
+    def _listed(self) -> str:
+        """The list of tables that this one is an item of, or stands in ('runners'); '' for none: TOML then wants its whole
+        name, since a heading of its own begins a table of the file's."""
+        last = max((i for i, p in enumerate(self.path) if isinstance(p, int)), default=-1)
+        return ".".join(p for p in self.path[: max(last, 0)] if isinstance(p, str))
 
     def name_me(self, name: str) -> None:
         """Let this table be called by its id in messages."""

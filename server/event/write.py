@@ -64,7 +64,15 @@ def dump_event(event: Event) -> str:
     )
     if many:
         top["courses"] = [
-            given({"id": c.id, "route": c.route, "stated_km": c.stated_km, "results": c.results})
+            given(
+                {
+                    "id": c.id,
+                    "route": c.route,
+                    "stated_km": c.stated_km,
+                    "stated_ascent_m": number(c.stated_ascent_m),
+                    "results": c.results,
+                }
+            )
             for c in event.courses
         ]
     top |= given(
@@ -106,9 +114,12 @@ def _head(event: Event, many: bool) -> Table:
             "limit": None if event.limit is None else write_span(event.limit),
             "route": course.route if course is not None else None,
             "stated_km": number(course.stated_km) if course is not None else None,
+            "stated_ascent_m": number(course.stated_ascent_m) if course is not None else None,
             "results": course.results if course is not None else None,
             "emergency_number": event.emergency_number,
             "grid": event.grid,
+            "transport": event.transport,
+            "exercise": event.exercise or None,
             "keep_until": keep,
         }
     )
@@ -183,6 +194,7 @@ def _point(p: Point, zone: str) -> Table:
             "signal": unless(p.signal.value, Signal.GOOD.value),
             "stop_minutes": minutes(p.planned_stop),
             "note": p.note,
+            "transport": p.transport,
             "next_stage": None if p.next_stage is None else to_wall(p.next_stage, zone),
         }
     )

@@ -51,6 +51,8 @@ def runner_table(r: Runner, event: Event, many: bool) -> Table:
             "own_runs": list(r.own_runs),
             "past_race": [_past_race(p) for p in r.past_races],
             "fuel": [_fuel(f) for f in r.fuel],
+            "carries": [_kit(k) for k in r.carries],
+            "drop_bags": [{"point": b.point, "kit": [_kit(k) for k in b.kit]} for b in r.drop_bags],
         }
     )
 
@@ -88,7 +90,7 @@ def person_table(p: Person, event: Event) -> Table:
             "phone": p.phone,
             "email": p.email,
             "webhook": p.webhook,
-            "language": unless(p.language, "en"),
+            "language": unless(p.language, ""),
             "miles": p.miles,
             "clock": "12h" if p.clock_12h else None,
             "time_zone": p.time_zone,
@@ -185,7 +187,9 @@ def _kit(k: KitItem) -> str | Table:
     if k == KitItem(k.name):
         return k.name
     weight = unless(k.weight.value, KitWeight.NORMAL.value)
-    return given({"name": k.name, "weight": weight, "car": k.car, "take_back": k.take_back})
+    return given(
+        {"name": k.name, "weight": weight, "car": k.car, "take_back": k.take_back, "hours": number(k.hours)}
+    )
 
 
 def card_table(c: IfThenCard) -> Table:

@@ -16,13 +16,14 @@ from pyproj import Geod
 from server.course import Course, PlacedPosition, Prior, place_position
 from server.event.model import CourseDef, Event, PointKind
 from server.facts.entry import Entry, Fix, Kind, Retired, Source
+from server.facts.hearsay import only_heard
 from server.facts.state import Going, RaceState, RunnerState
 
 __all__ = ["Doubt", "Reason", "doubt", "drives_begin"]
 
 
 class Reason(StrEnum):
-    """Why a report is doubted; `doubt-<reason>` is its sentence in the wording."""
+    """Why a report is doubted; `doubt-<reason>` is its sentence in `conversation.telling`."""
 
     FUTURE = "future"
     UNKNOWN_RUNNER = "unknown-runner"
@@ -38,6 +39,7 @@ class Reason(StrEnum):
     VEHICLE = "vehicle"
     PARKED = "parked"
     SUPPORTER = "supporter"
+    HEARSAY = "hearsay"
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +109,8 @@ def doubt(
         found = _position(entry, entry.fix, mine, definition, course)
     if found is None and entry.source is Source.SUPPORTER and entry.kind in {*_ON_THE_WAY, Kind.RETIRED}:
         found = Doubt(Reason.SUPPORTER)
+    if found is None and only_heard(entry, mine, state):
+        found = Doubt(Reason.HEARSAY, entry.point)
     return found
 
 

@@ -46,10 +46,19 @@ class Kind(StrEnum):
     CONTACT_LOST = "contact lost"
     CONDITION = "condition"
     HOW_SHE_IS = "how she is"
+    HELP_WORD = "word on a call for help"
     CREW_THERE = "crew there"
     CREW_LEFT = "crew left"
     DRIVE_CONFIRMED = "drive confirmed"
     AWAKE = "awake"
+    CANNOT_COME = "cannot come"
+    CAN_COME = "can come again"
+    TAKES_OVER = "takes over"
+    PASSED_ON = "passed on"
+    ASKED_TO_SWAP = "asked to swap"
+    MEET_ELSEWHERE = "meet elsewhere"
+    QUIET = "quiet until"
+    REMIND = "remind"
     SETTINGS_CHANGED = "settings changed"
     NOTE = "note"
 
@@ -68,6 +77,12 @@ CHECK_INS = frozenset(
         Kind.NOT_HERE_YET,
     }
 )
+REQUESTS = frozenset(
+    {Kind.PASSED_ON, Kind.ASKED_TO_SWAP, Kind.MEET_ELSEWHERE, Kind.QUIET, Kind.REMIND},
+)
+"""What somebody wants told to others or to themselves: about people and meetings, never about a runner, so without one."""
+EVERYBODY = "*"
+"""`Entry.to` of words for all."""
 RACE_LEVEL = frozenset(
     {
         Kind.START_DELAYED,
@@ -90,6 +105,17 @@ class Retired(StrEnum):
     TIMED_OUT = "timed out"
     WITHDRAWN = "withdrawn by medics or officials"
     DID_NOT_START = "did not start"
+    NOT_SAID = "not said"
+
+
+class Why(StrEnum):
+    """Why a person can't come to a meeting. CAR: that car takes nobody; DRIVER: they can't drive, but may ride; PACER: they
+    can't run with her, but may come; OWN_SAFETY and NOT_SAID: they do not come."""
+
+    CAR = "car"
+    DRIVER = "driver"
+    PACER = "pacer"
+    OWN_SAFETY = "own safety"
     NOT_SAID = "not said"
 
 
@@ -129,7 +155,10 @@ class Entry:
     this one confirms, takes back, answers; `edge` for cut-off moved; `wave` for wave moved; `words` free
     text as written. `doubt` of a call for help that did not say which of its sender's runners it is for: NOT_NAMED;
     `person` of such a call taken back: the runner it was for. A call of somebody with many runners names no
-    `runner`.
+    `runner`. Of 'cannot come', 'can come again' and 'takes over' `person` is who (None: the sender), `about` the id of the
+    meeting (None: all to come), `why` the reason: facts about that person, never about her. Of `REQUESTS` `to` is the id of
+    the person whom it is for, or EVERYBODY; `about` the meeting to swap or to hold elsewhere; `until` how long the sender
+    wants no news, or when to be reminded of `words`.
     """
 
     id: str
@@ -159,3 +188,5 @@ class Entry:
     words: str = ""
     seen_spread: timedelta = timedelta(0)
     wave: str | None = None
+    why: Why | None = None
+    to: str | None = None

@@ -13,6 +13,7 @@ from datetime import datetime
 
 from server.event.model import Event
 from server.facts.count import counted
+from server.facts.covering import fallen_and_taken
 from server.facts.entry import Entry, Kind
 from server.facts.placing import Placer
 from server.facts.race import RaceFacts, held_intervals, race_facts, start_of, start_said
@@ -43,6 +44,7 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         )
         for s in states
     )
+    fallen, taken = fallen_and_taken(facts.covering, event)
     strange = [e for e in sorted_out.counts if e.runner is not None and e.runner not in runners]
     return RaceState(
         head=_head(event, sorted_out.counts),
@@ -58,6 +60,9 @@ def fold(entries: Iterable[Entry], event: Event, now: datetime, place: Placer | 
         answers=tuple(facts.answers),
         stand_downs=tuple(facts.stand_downs),
         awake=tuple(sorted(facts.awake.items())),
+        fallen=fallen,
+        taken=taken,
+        requests=tuple(facts.requests),
         calls=tuple(facts.calls),
         taken_back=tuple(e for e in facts.taken_back if e.about in called),
         conflicts=sorted_out.conflicts,

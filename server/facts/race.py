@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import Edge, Event, Runner
 from server.facts.count import seen_order
-from server.facts.entry import Entry, Kind
+from server.facts.entry import REQUESTS, Entry, Kind
 from server.facts.points import stamp
 from server.facts.state import Hold, Interval, PointTimes, Stamp
 
@@ -36,6 +36,8 @@ class RaceFacts:
     said: dict[str, Entry] = field(default_factory=dict)
     calls: list[Entry] = field(default_factory=list)
     taken_back: list[Entry] = field(default_factory=list)
+    covering: list[Entry] = field(default_factory=list)
+    requests: list[Entry] = field(default_factory=list)
 
 
 def race_facts(entries: Iterable[Entry], event: Event) -> RaceFacts:
@@ -128,6 +130,12 @@ def _take(facts: RaceFacts, e: Entry, event: Event) -> None:
             facts.calls.append(e)
         case Kind.TAKEN_BACK if e.runner is None:
             facts.taken_back.append(e)
+        case Kind.CANNOT_COME | Kind.CAN_COME | Kind.TAKES_OVER:
+            facts.covering.append(e)
+        case kind if kind in REQUESTS:
+            facts.requests.append(e)
+            if kind is Kind.ASKED_TO_SWAP:
+                facts.covering.append(e)
         case Kind.AWAKE:
             facts.awake[e.person or e.by] = e.seen_at
         case _:

@@ -47,11 +47,15 @@ HEARD = frozenset(
 )
 """Kinds that say somebody, or something she carries, saw or heard her."""
 
+MEANWHILE = HEARD | {Kind.HELP_WORD, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH, Kind.NOTE}
+"""Kinds of use to those who answer a call for help."""
+
 _PLACE = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 _ONWARD = frozenset({Step.IN, Step.OUT, Step.THROUGH, Step.FINISH, Step.MOVING_AGAIN, Step.POSITION_ON})
 _ON_COURSE_AFTER_ALL = _PLACE | {Kind.RESTING, Kind.MOVING_AGAIN, Kind.ASKED_FOR_HELP}
 """What says that she did start. A position does not: her tracker may lie at home."""
 _STAYING = frozenset({Going.AT_POINT, Going.RESTING})
+_WATCHED = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING})
 _ON_COURSE = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING, Going.RETIRED})
 _PLAIN_STEPS = {
     Kind.POSITION: Step.POSITION,
@@ -285,6 +289,8 @@ class _Walk:
             return
         if self.in_hand is None:
             self.in_hand, self.said_in_hand = stamp(e), e
+        if was in _WATCHED and not (self.rests and self.rests[-1].end is None):
+            self.rests.append(Interval(e.seen_at, None))  # while she sits with somebody she gets no farther
         self._say_again()
 
     def _say_again(self) -> None:
@@ -317,8 +323,8 @@ class _Walk:
             case Kind.CONFIRMED:
                 self.confirmed.append(e)
             case Kind.STAND_DOWN:
-                ids = {h.id for h in self.helps}
-                self.helps = [h for h in self.helps if e.about in ids and h.id != e.about]
+                # One alarm for all calls that have come: it ends for all of them, and for none still under way.
+                self.helps = [h for h in self.helps if h.received_at > e.received_at]
             case Kind.NOT_HERE_YET if e.point in self.index:
                 self.not_yet.append(NotYet(e.point or "", stamp(e)))
             case Kind.SWEEP_THROUGH if e.point in self.index:
@@ -416,7 +422,16 @@ class _Walk:
             rest_until=self.rest_until,
             rest_heard=self.rest_heard,
             said_in_hand=self.said_in_hand,
+            calls=tuple(e for e in folded if e.kind is Kind.ASKED_FOR_HELP),
+            meanwhile=self._meanwhile(folded),
         )
+
+    def _meanwhile(self, folded: list[Entry]) -> tuple[Entry, ...]:
+        if not self.helps:
+            return ()
+        since = min(h.received_at for h in self.helps)
+        found = [e for e in folded if e.kind in MEANWHILE and e.received_at >= since]
+        return tuple(sorted(found, key=lambda e: (e.received_at, seen_order(e))))
 
     def _point_times(self, refused: set[str]) -> tuple[PointTimes, ...]:
         """In running order, with the points that later ones imply; a refused report gives no time."""

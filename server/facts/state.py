@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from enum import StrEnum
 
-from server.facts.entry import Entry, Fix, Retired, Source
+from server.facts.entry import Entry, Fix, Retired, Source, Why
 
 
 class Going(StrEnum):
@@ -124,7 +124,8 @@ class RunnerState:
     id, and who said so. `held`: when she herself was kept from going on. `rest_until`: how
     long the rest she is in was said to last; `rest_heard`: when it was last said that she rests. `said_in_hand`: the
     entry `in_hand` rests on. `taken_back`, `confirmed`: the entries that took back, or confirmed, something about her.
-    `how_she_is`: what was written of how she is, the words of a rest among it. `last_heard`: when we last received a
+    `how_she_is`: what was written of how she is, the words of a rest among it. `calls`: every call for help that counts,
+    answered or not; `meanwhile`: what has come in about her since the first that is open. `last_heard`: when we last had a
     report that somebody (or something) saw or heard her.
     """
 
@@ -159,6 +160,8 @@ class RunnerState:
     rest_until: datetime | None = None
     rest_heard: datetime | None = None
     said_in_hand: Entry | None = None
+    calls: tuple[Entry, ...] = ()
+    meanwhile: tuple[Entry, ...] = ()
 
     @property
     def reached(self) -> tuple[str, ...]:
@@ -174,6 +177,26 @@ class RunnerState:
 
 
 @dataclass(frozen=True, slots=True)
+class Fallen:
+    """Somebody who can't come: to `meeting`, or (None) to any still to come; why, by whose word and in which words."""
+
+    person: str
+    meeting: str | None
+    why: Why
+    stamp: Stamp
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """Who has taken a meeting over from those who can't come; the first who said so holds it."""
+
+    person: str
+    meeting: str
+    stamp: Stamp
+
+
+@dataclass(frozen=True, slots=True)
 class RaceState:
     """Race-level facts: delays, holds, moved cut-offs, closed access; and every runner's state.
 
@@ -182,7 +205,8 @@ class RaceState:
     entry of the same sender and key with other content). `said`: the entry that each race-level fact in force
     rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
     runner, for entries about no one runner, or about one unknown to the event. `calls`: for help, for none of the many
-    runners whom the caller may mean; `taken_back`: what takes such calls back.
+    runners whom the caller may mean; `taken_back`: what takes such calls back. `fallen`, `taken`: who can't come to
+    meetings, and who comes instead. `requests`: what people want told, in seen order.
     `received`: of every entry that counts its id, its runner ('' for none), and when it came or was confirmed.
     """
 
@@ -207,6 +231,9 @@ class RaceState:
     said: tuple[tuple[str, Entry], ...] = ()
     calls: tuple[Entry, ...] = ()
     taken_back: tuple[Entry, ...] = ()
+    fallen: tuple[Fallen, ...] = ()
+    taken: tuple[Taken, ...] = ()
+    requests: tuple[Entry, ...] = ()
     received: tuple[tuple[str, str, datetime], ...] = field(default=(), compare=False)
 
     def received_at(self, facts: tuple[str, ...], runner: str) -> datetime | None:

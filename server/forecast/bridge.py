@@ -24,6 +24,7 @@ from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
 from server.forecast.hearing import Hearing
 from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
+from server.forecast.planned import Plan
 from server.forecast.posterior import posterior
 from server.forecast.stages import within
 from server.forecast.values import (
@@ -40,7 +41,6 @@ from server.forecast.values import (
     Sighting,
 )
 from server.forecast.watchers import silence_of
-from server.plan.timetable import Timetable
 
 # A live tracker sends a fix every few seconds; beyond one in three minutes they say nothing new about the legs ahead.
 THIN = timedelta(minutes=3)
@@ -57,7 +57,7 @@ def outlook(
     event: Event,
     runner: RunnerState,
     race: RaceState,
-    timetable: Timetable,
+    timetable: Plan,
     course: Course,
     outages: Sequence[Interval] = (),
     hearing: Hearing | None = None,
@@ -85,7 +85,7 @@ def outlook(
     return EventOutlook(runner.start, ids, within(post, ends), silence, without)
 
 
-def reference_of(timetable: Timetable, course: Course, nights: Sequence[Night] = ()) -> Reference:
+def reference_of(timetable: Plan, course: Course, nights: Sequence[Night] = ()) -> Reference:
     """Goal B as the engine's reference; the start row is left out, the finish has no stop, the nights no length."""
     rows = timetable.rows[1:]
     stops = [r.stop.total_seconds() for r in rows]
@@ -116,7 +116,7 @@ _QUALITY = {
 }
 
 
-def facts_of(runner: RunnerState, index: dict[str, int], timetable: Timetable) -> tuple[Fact, ...]:
+def facts_of(runner: RunnerState, index: dict[str, int], timetable: Plan) -> tuple[Fact, ...]:
     """What is known of her, in the engine's words. Facts at points her course does not have say nothing."""
     start = runner.start
     facts: list[Fact] = []
@@ -205,7 +205,7 @@ def _point_she_is_at(runner: RunnerState) -> str:
     return last.point if last and last.arrived and not last.left else ""
 
 
-def _conditions(runner: RunnerState, index: dict[str, int], timetable: Timetable) -> list[Fact]:
+def _conditions(runner: RunnerState, index: dict[str, int], timetable: Plan) -> list[Fact]:
     """'She is a tenth slower from here': from where she then was, or from the point named, to the finish."""
     out: list[Fact] = []
     finish = timetable.rows[-1].km
@@ -222,7 +222,7 @@ def _conditions(runner: RunnerState, index: dict[str, int], timetable: Timetable
     return out
 
 
-def _known_km(runner: RunnerState, at: datetime, timetable: Timetable) -> float:
+def _known_km(runner: RunnerState, at: datetime, timetable: Plan) -> float:
     """The farthest place she was known to have reached by then."""
     km = [0.0]
     seen = [t for t in runner.times if any(s is not None and s.at <= at for s in (t.arrived, t.left))]
@@ -231,7 +231,7 @@ def _known_km(runner: RunnerState, at: datetime, timetable: Timetable) -> float:
     return max(km)
 
 
-def _km_of(point: str | None, timetable: Timetable) -> float | None:
+def _km_of(point: str | None, timetable: Plan) -> float | None:
     return next((r.km for r in timetable.rows if r.point == point), None)
 
 

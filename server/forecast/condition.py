@@ -13,7 +13,10 @@ UNSEEN_VAR = 1e8
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Seen:
-    """Stretches run: share edges a, b (B, k), log ratio y (B, k), edge variances (B, k), which of them count (B, k)."""
+    """Stretches run: share edges a, b (B, k), log ratio y (B, k), edge variances (B, k), which of them count (B, k).
+
+    contrast (B, k): of their planned pace (`tempered`); None where it plays no part.
+    """
 
     a: FloatArray
     b: FloatArray
@@ -22,16 +25,21 @@ class Seen:
     var_b: FloatArray
     counts: FloatArray
     own: FloatArray
+    contrast: FloatArray | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Ahead:
-    """Stretches to come: edges a, b (B, m) and the variance of their first edge (B, m), zero but for the first."""
+    """Stretches to come: edges a, b (B, m) and the variance of their first edge (B, m), zero but for the first.
+
+    contrast (B, m): as in `Seen`.
+    """
 
     a: FloatArray
     b: FloatArray
     var_a: FloatArray
     var_b: FloatArray
+    contrast: FloatArray | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -48,6 +56,11 @@ def _solve(k: FloatArray, rhs: FloatArray) -> FloatArray:
     return np.asarray(np.linalg.solve(k, rhs))
 
 
+def _both(prior: Prior, one: FloatArray, other: FloatArray) -> FloatArray:
+    """Covariance (..., k, m) from not knowing how much of the planned contrast is kept."""
+    return np.asarray(prior.contrast_sd**2 * one[..., :, None] * other[..., None, :])
+
+
 def legs_ahead(prior: Prior, seen: Seen, ahead: Ahead, level_var: float) -> Legs:
     """Condition on what was seen. With k = 0 stretches seen it is the prior itself."""
     m_ahead = mean(prior, ahead.a, ahead.b)
@@ -55,6 +68,8 @@ def legs_ahead(prior: Prior, seen: Seen, ahead: Ahead, level_var: float) -> Legs
     k_ahead = k_ahead + edge_noise(ahead.a, ahead.b, ahead.a, ahead.b, ahead.var_a, ahead.var_b)
     own = leg_noise(prior, ahead.a, ahead.b)
     k_ahead = k_ahead + own[..., None] * np.eye(own.shape[-1])
+    if ahead.contrast is not None:
+        k_ahead = k_ahead + _both(prior, ahead.contrast, ahead.contrast)
     if seen.y.shape[-1] == 0:
         return Legs(m_ahead, k_ahead, np.zeros_like(seen.y), np.zeros(seen.y.shape[0]))
     base = covariance(prior, seen.a, seen.b, seen.a, seen.b, level_var)
@@ -62,6 +77,9 @@ def legs_ahead(prior: Prior, seen: Seen, ahead: Ahead, level_var: float) -> Legs
     noise = leg_noise(prior, seen.a, seen.b) + seen.own
     cross = covariance(prior, ahead.a, ahead.b, seen.a, seen.b, level_var)
     cross = cross + edge_noise(ahead.a, ahead.b, seen.a, seen.b, ahead.var_a, ahead.var_b)
+    if ahead.contrast is not None and seen.contrast is not None:
+        base = base + _both(prior, seen.contrast, seen.contrast)
+        cross = cross + _both(prior, ahead.contrast, seen.contrast)
     cross = cross * seen.counts[..., None, :]
     resid = np.where(seen.counts > 0, seen.y - mean(prior, seen.a, seen.b), 0.0)
     ignore = UNSEEN_VAR * (1.0 - seen.counts)

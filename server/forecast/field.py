@@ -1,6 +1,6 @@
 """A whole field in one vectorised call: windows and odds of many runners on one course, from bare arrival times."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -9,6 +9,7 @@ from server.forecast.condition import Ahead, Seen, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, in_order, times_at
+from server.forecast.tempered import contrast, over, tempered
 from server.forecast.values import FloatArray, Reference
 
 
@@ -57,6 +58,7 @@ def _together(
 ) -> tuple[FloatArray, FloatArray]:
     """Runners last seen at the same point: quantiles (b, n - k, q) and odds of getting there (b, n - k)."""
     kind = kinds.of(reference)
+    reference = tempered(reference, kind.prior.contrast)
     count, k = elapsed.shape
     seen = _seen(reference, elapsed, scale, kind.prior.point_sd**2)
     share = reference.elapsed_s / reference.elapsed_s[-1]
@@ -67,6 +69,11 @@ def _together(
     if k == 0:
         first[:, 0] = 0.0
     ahead = Ahead(a, b, first, point)
+    if kind.prior.contrast_sd > 0.0:
+        planned = contrast(reference.km, reference.elapsed_s, reference.stop_s)
+        edges = np.concatenate([[0.0], share])
+        seen = replace(seen, contrast=over(edges, planned, seen.a, seen.b))
+        ahead = replace(ahead, contrast=over(edges, planned, a, b))
     spent = elapsed[:, -1] if k else np.zeros(count)
     ahead_ref = np.diff(ends)[None, :] * reference.elapsed_s[-1] * scale[:, None]
     legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(k) ** 2)

@@ -38,6 +38,15 @@ class Ground:
 
 
 @dataclass(frozen=True, slots=True)
+class Bend:
+    """How curves bend about references of one kind on any ground. tail: as `Ground`; years: how many grounds it is from."""
+
+    nets: tuple[Net, ...]
+    tail: tuple[float, float, float]
+    years: int
+
+
+@dataclass(frozen=True, slots=True)
 class Case:
     """A prior fitted for one quality of reference on one kind of ground."""
 
@@ -54,3 +63,17 @@ class StopShape:
     unplanned_share: float
     rest_share: float
     rest_log_sd: float
+
+
+@dataclass(frozen=True, slots=True)
+class Flagging:
+    """Fitted: log rate of stopping by the inputs (limit told, not told), and log density lines by false flags a leg.
+
+    rates: falling; log_lines: the same length, falling: what the density times her whole time is held against.
+    """
+
+    told: tuple[float, ...]
+    untold: tuple[float, ...]
+    rates: tuple[float, ...]
+    log_lines: tuple[float, ...]
+    log_lines_untold: tuple[float, ...]

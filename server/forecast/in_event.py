@@ -10,8 +10,8 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 
 from server.forecast.outlook import Whereabouts, Window
-from server.forecast.posterior import Posterior
 from server.forecast.values import FloatArray, Silence
+from server.forecast.view import Posterior
 from server.forecast.view import View as EngineView
 
 FAR_S = 1e8
@@ -49,6 +49,12 @@ class EventOutlook:
         if self._first() >= len(self.ids):
             return None
         found = self.posterior.unheard_falls_under(line, _since(self.start, after), self.silence)
+        return None if found is None else max(after, self._when(found))
+
+    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+        if self._first() >= len(self.ids):
+            return None
+        found = self.posterior.ended_rather_s(surely, going, _since(self.start, after), self.silence)
         return None if found is None else max(after, self._when(found))
 
     def untold(self) -> EventOutlook | None:

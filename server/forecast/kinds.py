@@ -5,8 +5,8 @@ from functools import lru_cache
 
 import numpy as np
 
-from server.forecast.constants import CASES, GROUNDS, WILD_LEVEL_SD
-from server.forecast.fitted import Net
+from server.forecast.constants import CASES, GROUNDS, PLANNED, WILD_LEVEL_SD
+from server.forecast.fitted import Bend, Ground, Net
 from server.forecast.level import level_sd
 from server.forecast.prior import Prior
 from server.forecast.values import Quality, Reference, Target
@@ -22,6 +22,9 @@ SHAPE = {
     Quality.OWN_DATA: (0.5, 1.0),
     Quality.PAST_RESULTS: (1.0, 1.0),
 }
+FITTED_PLANS_FOR = (Target.ANYBODY,)
+"""For whose targets a plan of the cost model has the constants fitted on such plans (`fit.planned`). With her own it still
+has the assumed ones: the alarm tables and the asserted nights were made with those, and are to be made anew together."""
 NOT_FITTED_WIDEN = 1.15
 """Windows are this much wider where quality and climb lie between or beyond what was fitted. Assumed, to be honest."""
 
@@ -64,7 +67,6 @@ def _kind(quality: Quality, climb: float, target: Target) -> Kind:
     hilly = float(
         np.clip((climb - flat.climb_m_per_km) / (hill.climb_m_per_km - flat.climb_m_per_km), 0.0, 1.0)
     )
-    good, faded = SHAPE[quality]
     corners = {(c.quality, c.climb_m_per_km): c.prior for c in CASES}
     plain = _blend(
         corners[Quality.DISTANCE, flat.climb_m_per_km], corners[Quality.DISTANCE, hill.climb_m_per_km], hilly
@@ -74,27 +76,32 @@ def _kind(quality: Quality, climb: float, target: Target) -> Kind:
         corners[Quality.PAST_RESULTS, hill.climb_m_per_km],
         hilly,
     )
-    prior = _blend(plain, known, good, mean_share=faded)
-    nets = tuple(
-        (weight / len(ground.nets), net)
-        for ground, weight in ((flat, 1.0 - hilly), (hill, hilly))
-        if weight > 0
-        for net in ground.nets
-    )
+    learned: tuple[tuple[Ground | Bend, float], ...]
+    fitted = quality is Quality.COST_MODEL and target in FITTED_PLANS_FOR
+    if fitted:
+        good = 1.0
+        prior = next(c.prior for c in CASES if c.quality is quality)
+        learned = ((PLANNED, 1.0),)
+    else:
+        good, faded = SHAPE[quality]
+        prior = _blend(plain, known, good, mean_share=faded)
+        learned = tuple(g for g in ((flat, 1.0 - hilly), (hill, hilly)) if g[1] > 0)
+    nets = tuple((weight / len(ground.nets), net) for ground, weight in learned for net in ground.nets)
     hazard = tuple((1.0 - hilly) * f + hilly * h for f, h in zip(flat.hazard, hill.hazard, strict=True))
-    # the geometric mean of the two grounds' reaches (`correct.tail_reach`), and of their powers
+    # the geometric mean of the grounds' reaches (`correct.tail_reach`), and of their powers
     tail = (
-        flat.tail[0] ** (1.0 - hilly) * hill.tail[0] ** hilly,
-        (1.0 - hilly) * flat.tail[1] + hilly * hill.tail[1],
-        flat.tail[2] ** (1.0 - hilly) * hill.tail[2] ** hilly,
+        float(np.prod([g.tail[0] ** w for g, w in learned])),
+        float(sum(g.tail[1] * w for g, w in learned)),
+        float(np.prod([g.tail[2] ** w for g, w in learned])),
     )
     push = (
         (1.0 - hilly) * flat.push[0] + hilly * hill.push[0],
         (1.0 - hilly) * flat.push[1] + hilly * hill.push[1],
         (1.0 - hilly) * flat.push[2] + hilly * hill.push[2],
     )
-    years = (1.0 - hilly) * flat.years + hilly * hill.years
-    corner = min(hilly, 1.0 - hilly) < 0.1 and good in (0.0, 1.0) and climb < 1.5 * hill.climb_m_per_km
+    years = float(sum(g.years * w for g, w in learned))
+    between = min(hilly, 1.0 - hilly) >= 0.1 and not fitted
+    corner = not between and good in (0.0, 1.0) and climb < 1.5 * hill.climb_m_per_km
     level_sd = OWN_TARGET_LEVEL_SD if target is Target.HERS else WILD_LEVEL_SD
     return Kind(prior, level_sd, nets, hazard, push, tail, years, 1.0 if corner else NOT_FITTED_WIDEN)
 

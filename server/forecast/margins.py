@@ -105,7 +105,7 @@ def truncated_above(z: FloatArray, z_floor: float) -> FloatArray:
     return np.asarray(-ndtri_exp(log_ndtr(-z_floor) + log_ndtr(-z)))
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=64)
 def base_draws(paths: int, dims: int) -> tuple[FloatArray, FloatArray]:
     """Fixed scores (paths, dims) and weights (paths,): the first column stratified with a fine late tail.
 

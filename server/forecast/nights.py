@@ -8,9 +8,9 @@ from datetime import datetime
 
 from server.event.model import Edge, Event, Goal, Point
 from server.facts.state import RaceState, RunnerState
+from server.forecast.planned import Plan
 from server.forecast.stages import StageEnd
 from server.forecast.values import Fact, Held, KnownStop
-from server.plan.timetable import Timetable
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class Night:
 
 
 def nights_of(
-    event: Event, runner: RunnerState, race: RaceState, timetable: Timetable, index: dict[str, int]
+    event: Event, runner: RunnerState, race: RaceState, timetable: Plan, index: dict[str, int]
 ) -> tuple[Night, ...]:
     """The nights between her stages, in running order."""
     found = []

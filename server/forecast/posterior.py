@@ -1,4 +1,4 @@
-"""The forecast after a set of facts: what changes only when something is heard. `view` then asks at a moment."""
+"""The forecast after a set of facts: what changes only when something is heard. `Posterior.view` then asks at a moment."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -6,8 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import log_ndtr
 
-from server.forecast import kinds, stopping, stops
-from server.forecast.condition import Ahead, Legs, Seen, legs_ahead, totals
+from server.forecast import flags, kinds, stopping, stops
+from server.forecast.condition import Ahead, Legs, Seen, Totals, legs_ahead, totals
+from server.forecast.constants import FLAGGING
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import (
@@ -19,70 +20,14 @@ from server.forecast.margins import (
     kept_in_order,
     truncated_above,
 )
+from server.forecast.tempered import contrast, over, tempered
 from server.forecast.timeline import Track, build
-from server.forecast.values import DEFAULT, NO_SILENCE, Fact, FloatArray, Reference, Settings, Silence
-from server.forecast.view import View
+from server.forecast.values import DEFAULT, Fact, FloatArray, Reference, Settings
+from server.forecast.view import Posterior
 
 CARRIED_PART = 0.5
 """Of what ordinary delays carry over to later legs, the part a long one does: mishaps end. Runners of the tables who
 were half an hour past their median lost later 0.5 (flat) and 0.4 (hill) of what the paths' own regression says."""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Posterior:
-    """A runner's forecast, independent of now. Columns of paths are the points from track.first on.
-
-    arrivals_s, departures_s: (paths, m) running times given that she gets there (the limit told counts).
-    plain_s, plain_out_s: the same without the limit, for the odds. weights: (paths,), sum 1.
-    survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
-    log_evidence: log probability of the 'not here yet' facts, if she is still going.
-    push: how much more often than her times alone would say a cut-off is made (`stopping.made`).
-    """
-
-    reference: Reference
-    track: Track
-    arrivals_s: FloatArray
-    departures_s: FloatArray
-    plain_s: FloatArray
-    plain_out_s: FloatArray
-    rest_scores: FloatArray
-    weights: FloatArray
-    survival: FloatArray
-    log_evidence: float
-    push: tuple[float, float, float]
-
-    @property
-    def last_fact_s(self) -> float:
-        """Seconds since the start of the last fact that says where she is; 0 before any."""
-        return self.track.last_fact_s
-
-    def view(self, now_s: float, silence: Silence = NO_SILENCE) -> View:
-        """The forecast as seen at now_s, when nothing but the facts has been heard. Cheap."""
-        return View(self, now_s, silence)
-
-    def late_after_s(self, point: int) -> float:
-        """The 90% time of a point to come as it stood at the last fact heard: past it she is late. inf if retired."""
-        return float(self.view(self.last_fact_s).quantiles(point, np.array([0.9]))[0])
-
-    def unheard_falls_under(self, line: float, after_s: float, silence: Silence) -> float | None:
-        """First second not before after_s at which P(not heard | still going) is under line; None if never.
-
-        P(not heard) never rises with time, so halving the time left finds the crossing to the second.
-        """
-
-        def under(t: float) -> bool:
-            return self.view(t, silence).probability_unheard() < line
-
-        late = max(after_s, float(self.plain_s.max(initial=0.0))) + 10.0 * float(self.reference.elapsed_s[-1])
-        if under(after_s):
-            return after_s
-        if not under(late):
-            return None
-        early = after_s
-        while late - early > 1.0:
-            middle = (early + late) / 2.0
-            early, late = (early, middle) if under(middle) else (middle, late)
-        return late
 
 
 def posterior(
@@ -107,27 +52,18 @@ def with_constants(
     settings: Settings = DEFAULT,
 ) -> Posterior:
     """`posterior` with constants other than the fitted ones: for scoring years that those were fitted on."""
+    reference = tempered(reference, kind.prior.contrast)
     track = build(reference, facts)
     if track.first >= reference.n:
         return _finished(reference, track, settings, kind.push)
-    seen, ahead, legs = _legs(kind, reference, track)
-    plain = totals(legs, track.ahead_ref_s[None, :])
-    spent = np.array([track.origin.at_s])
-    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
-    window = plain if limit is None else told(plain, limit - spent)
-    curves = []
-    for used, lim in ((window, limit), (plain, None)):
-        x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
-        bent = correct(kind.nets if track.seen_y.size else (), x, trust_in_nets(kind.years, seen), kind.widen)
-        if track.seen_y.size:
-            bent = with_mishaps(bent, used, plain, spent, kind.tail)
-        curves.append(bent[0])
+    shapes = _shapes(kind, reference, track, limit_s)
+    seen, ahead, legs, plain, window = shapes.seen, shapes.ahead, shapes.legs, shapes.plain, shapes.window
     sd = spread(window)[0]
     scores, weights = joint_scores(window.cov[0] / np.outer(sd, sd), settings.paths)
     least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(legs.mean[0], 0.5))
     sets: list[FloatArray] = []
     evidence = 0.0
-    for t, curve in zip((window, plain), curves, strict=True):
+    for t, curve in zip((window, plain), (shapes.curve, shapes.plain_curve), strict=True):
         margins = Margins(t.mean[0], spread(t)[0], curve, kind.tail[2])
         times = in_order(margins.at_z(scores), least)
         times, evidence = _not_yet(track, margins, times, weights, least)
@@ -148,10 +84,72 @@ def with_constants(
     )
 
 
+def flagged(
+    kind: kinds.Kind,
+    reference: Reference,
+    facts: Sequence[Fact],
+    lines: FloatArray,
+    limit_s: float | None,
+) -> FloatArray:
+    """(lines,) seconds after the start at which she is called overdue at the next point if nobody hears of her (`flags`).
+
+    lines: falling false-flag rates a leg. Everybody is reported at once here. inf once she has finished.
+    """
+    reference = tempered(reference, kind.prior.contrast)
+    track = build(reference, facts)
+    if track.first >= reference.n:
+        return np.full(lines.size, np.inf)
+    shapes = _shapes(kind, reference, track, limit_s)
+    a, b = shapes.ahead.a[:, 0], shapes.ahead.b[:, 0]
+    spent = np.array([track.origin.at_s])
+    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
+    x = flags.inputs(shapes.seen, (a + b) / 2.0, shapes.legs, shapes.plain, spent, limit)
+    chance = flags.stops(FLAGGING.untold if limit is None else FLAGGING.told, x, b - a)
+    next_s = np.exp(shapes.window.mean[:, :1] + spread(shapes.window)[:, :1] * shapes.curve[:1])
+    whole = spent + np.exp(shapes.plain.mean[:, -1])
+    after = flags.times(FLAGGING, limit is not None, lines, chance, next_s, whole, kind.tail[2])[0]
+    return track.clock.real(spent + after)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Shapes:
+    """One runner as a batch of one; window is plain with the limit told, curves (m, 8) are theirs."""
+
+    seen: Seen
+    ahead: Ahead
+    legs: Legs
+    plain: Totals
+    window: Totals
+    curve: FloatArray
+    plain_curve: FloatArray
+
+
+def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float | None) -> _Shapes:
+    seen, ahead, legs = _legs(kind, reference, track)
+    plain = totals(legs, track.ahead_ref_s[None, :])
+    spent = np.array([track.origin.at_s])
+    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
+    window = plain if limit is None else told(plain, limit - spent)
+    curves = []
+    for used, lim in ((window, limit), (plain, None)):
+        x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
+        bent = correct(kind.nets if track.seen_y.size else (), x, trust_in_nets(kind.years, seen), kind.widen)
+        if track.seen_y.size:
+            bent = with_mishaps(bent, used, plain, spent, kind.tail)
+        curves.append(bent[0])
+    return _Shapes(seen, ahead, legs, plain, window, *curves)
+
+
 def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, Ahead, Legs]:
     """Conditioned legs of one runner, as a batch of one."""
     point = kind.prior.point_sd**2
     finish = reference.elapsed_s[-1]
+
+    def hills(a: FloatArray, b: FloatArray) -> tuple[FloatArray, ...]:
+        return () if kind.prior.contrast_sd == 0.0 else (over(edges, planned, a, b)[None],)
+
+    edges = np.concatenate([[0.0], reference.elapsed_s / finish])
+    planned = contrast(reference.km, reference.elapsed_s, reference.stop_s)
     ends = np.concatenate([[track.origin.ref_s], reference.elapsed_s[track.first :]]) / finish
     seen = Seen(
         track.seen_a[None],
@@ -161,11 +159,12 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
         (track.seen_vb + point)[None],
         np.ones((1, track.seen_y.size)),
         track.seen_own[None],
+        *hills(track.seen_a, track.seen_b),
     )
     a, b = ends[:-1], ends[1:]
     var_a = np.full(a.size, point)
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
-    ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point))
+    ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point), *hills(a, b))
     legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(track.seen_y.size) ** 2)
     cov = legs.cov + track.ahead_cov
     origin = track.origin

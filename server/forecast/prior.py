@@ -18,7 +18,10 @@ MEAN_POWERS = (1, 2, 3, 4)
 
 @dataclass(frozen=True, slots=True)
 class Prior:
-    """Constants of one kind of reference on one kind of ground. sd: log units; shares of the course unless said."""
+    """Constants of one kind of reference on one kind of ground. sd: log units; shares of the course unless said.
+
+    contrast: by what part of its planned contrast a leg takes longer (`tempered`); contrast_sd: how unsure that is.
+    """
 
     mean: tuple[float, ...]
     slope_sd: float
@@ -34,6 +37,8 @@ class Prior:
     leg_growth: float
     point_sd: float
     robust_df: float
+    contrast: float = 0.0
+    contrast_sd: float = 0.0
 
 
 def _average_power(a: FloatArray, b: FloatArray, power: float) -> FloatArray:

@@ -15,8 +15,8 @@ from scipy.special import ndtr
 from server.forecast import stops
 from server.forecast.limit import HOPE_WIDTH, HOPELESS_Z, SOFT_EDGE
 from server.forecast.margins import carried, kept_in_order
-from server.forecast.posterior import Posterior
 from server.forecast.values import FloatArray
+from server.forecast.view import Posterior
 
 LEAST_PART = 0.25
 """A path that was held up before the stage is never made quicker on it than this part of its own time (own choice)."""

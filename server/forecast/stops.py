@@ -17,7 +17,7 @@ REST_LOG_SD = STOPS.rest_log_sd
 LARGEST_PART = 0.8
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=64)
 def _scores(paths: int, columns: int) -> FloatArray:
     """Fixed stop scores: per column a fixed shuffle of even normal scores."""
     even = ndtri((np.arange(paths) + 0.5) / paths)
@@ -28,6 +28,17 @@ def _scores(paths: int, columns: int) -> FloatArray:
 def rest_scores(paths: int) -> FloatArray:
     """(paths,) fixed normal scores for the length of a rest that goes on."""
     return np.asarray(_scores(paths, 1)[:, 0])
+
+
+def longest_s(finish_s: float, planned_s: float, share: float) -> float:
+    """Seconds that a share of her stops stay under: a rest on the way, or what is planned there and a rest with it.
+
+    finish_s: planned length of her race; planned_s: of the stop there, 0 between points; 0 < share < 1.
+    """
+    z = float(ndtri(share))
+    rest = float(np.exp(np.log(REST_MEDIAN_SHARE * finish_s) + REST_LOG_SD * z))
+    stop = max(planned_s, UNPLANNED_S_PER_FINISH * finish_s) * float(np.exp(STOP_LOG_SD * z))
+    return max(rest, stop)
 
 
 def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:

@@ -185,9 +185,13 @@ class Watcher:
 
 @dataclass(frozen=True, slots=True)
 class Silence:
-    """Everybody who would have reported; nothing has been heard of her beyond the facts."""
+    """Everybody who would have reported; nothing has been heard of her beyond the facts.
+
+    `beside`: what else would have spoken (a tracker that used to send), which is evidence like the others but nobody to ask.
+    """
 
     watchers: tuple[Watcher, ...] = ()
+    beside: tuple[Watcher, ...] = ()
 
 
 NO_SILENCE = Silence()

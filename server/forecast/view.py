@@ -1,9 +1,13 @@
-"""A posterior as seen at one moment: windows, odds, whereabouts, silence. Cheap; silence only reweights."""
+"""A forecast after a set of facts (`Posterior`), and as seen at one moment (`View`): windows, odds, whereabouts, silence.
+
+A view is cheap: silence only reweights.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass, field
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 import numpy as np
 from scipy.special import ndtr
@@ -11,11 +15,99 @@ from scipy.special import ndtr
 from server.forecast import stops
 from server.forecast.margins import weighted_quantiles
 from server.forecast.stopping import made
+from server.forecast.timeline import Track
 from server.forecast.timeline import departures as planned_departures
-from server.forecast.values import FloatArray, Silence, Watcher
+from server.forecast.values import NO_SILENCE, FloatArray, Reference, Silence, Watcher
 
-if TYPE_CHECKING:
-    from server.forecast.posterior import Posterior
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Posterior:
+    """A runner's forecast, independent of now. Columns of paths are the points from track.first on.
+
+    arrivals_s, departures_s: (paths, m) running times given that she gets there (the limit told counts).
+    plain_s, plain_out_s: the same without the limit, for the odds. weights: (paths,), sum 1.
+    survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
+    log_evidence: log probability of the 'not here yet' facts, if she is still going.
+    push: how much more often than her times alone would say a cut-off is made (`stopping.made`).
+    firsts: the moments looked for so far, by what was asked: the watch asks the same at every look until a fact comes.
+    """
+
+    reference: Reference
+    track: Track
+    arrivals_s: FloatArray
+    departures_s: FloatArray
+    plain_s: FloatArray
+    plain_out_s: FloatArray
+    rest_scores: FloatArray
+    weights: FloatArray
+    survival: FloatArray
+    log_evidence: float
+    push: tuple[float, float, float]
+    firsts: dict[tuple[object, ...], float | None] = field(default_factory=dict, repr=False)
+
+    @property
+    def last_fact_s(self) -> float:
+        """Seconds since the start of the last fact that says where she is; 0 before any."""
+        return self.track.last_fact_s
+
+    def view(self, now_s: float, silence: Silence = NO_SILENCE) -> View:
+        """The forecast as seen at now_s, when nothing but the facts has been heard. Cheap."""
+        return View(self, now_s, silence)
+
+    def late_after_s(self, point: int) -> float:
+        """The 90% time of a point to come as it stood at the last fact heard: past it she is late. inf if retired."""
+        return float(self.view(self.last_fact_s).quantiles(point, np.array([0.9]))[0])
+
+    def unheard_falls_under(self, line: float, after_s: float, silence: Silence) -> float | None:
+        """First second not before after_s at which P(not heard | still going) is under line; None if never.
+
+        P(not heard) never rises with time, so halving the time left finds the crossing to the second.
+        """
+
+        def under(t: float) -> bool:
+            return self.view(t, silence).probability_unheard() < line
+
+        return self._first_second(("unheard", line, silence), under, after_s)
+
+    def ended_rather_s(self, surely: float, going: float, after_s: float, silence: Silence) -> float | None:
+        """First second not before after_s from which P(still going | nothing heard) is under `going`, once she would have
+        been at the next point that somebody reports from, but for a chance of `surely` (as it stood at the last fact).
+
+        Where a reporter fails 3 times in 100 the silence of one point never gets under a line of 1 in 500. But as her
+        races end more often than reports fail (the hazard), the same silence may still say that hers rather has. Several
+        silent reporters multiply. None if it never says so much, or nobody reports. P(still going) is taken to fall with
+        time: paths that ended unseen stay, those that go on would have been reported.
+        """
+        watched = [w.point for w in silence.watchers if w.point >= self.track.first]
+        if not watched or self.track.retired is not None:
+            return None
+        there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([1.0 - surely]))[0])
+
+        def under(t: float) -> bool:
+            return self.view(t, silence).probability_going() < going
+
+        return self._first_second(("ended", going, silence), under, max(after_s, there))
+
+    def _first_second(
+        self, asked: tuple[object, ...], holds: Callable[[float], bool], after_s: float
+    ) -> float | None:
+        """First second not before after_s at which something holds that, once it does, goes on to hold; None if never."""
+        key = (*asked, after_s)
+        if key not in self.firsts:
+            self.firsts[key] = self._halved(holds, after_s)
+        return self.firsts[key]
+
+    def _halved(self, holds: Callable[[float], bool], after_s: float) -> float | None:
+        late = max(after_s, float(self.plain_s.max(initial=0.0))) + 10.0 * float(self.reference.elapsed_s[-1])
+        if holds(after_s):
+            return after_s
+        if not holds(late):
+            return None
+        early = after_s
+        while late - early > 1.0:
+            middle = (early + late) / 2.0
+            early, late = (early, middle) if holds(middle) else (middle, late)
+        return late
 
 
 class View:
@@ -113,11 +205,10 @@ class View:
         post, times = self.posterior, self._plain
         survival = np.concatenate([[1.0], post.survival])
         m = times.shape[1]
-        ends = np.empty_like(times)
-        for i in range(m):
-            unheard = self._unheard(times, i)
-            ends[:, i] = post.weights * (survival[i] - survival[i + 1]) * unheard * self._ended_unseen(i)
-        goes = post.weights * survival[-1] * self._unheard(times, m) * np.exp(post.log_evidence)
+        unheard = self._unheard_upto(times)
+        ended_unseen = np.array([self._ended_unseen(i) for i in range(m)])
+        ends = post.weights[:, None] * (survival[:-1] - survival[1:]) * unheard[:, :-1] * ended_unseen
+        goes = post.weights * survival[-1] * unheard[:, -1] * np.exp(post.log_evidence)
         return ends, goes
 
     def _ended_unseen(self, i: int) -> float:
@@ -203,12 +294,16 @@ class View:
 
     def _unheard(self, times: FloatArray, upto: int) -> FloatArray:
         """(paths,) chance that nobody has reported an arrival at the first `upto` points to come."""
-        out = np.ones(times.shape[0])
-        for watcher in self.silence.watchers:
+        return np.asarray(self._unheard_upto(times)[:, upto])
+
+    def _unheard_upto(self, times: FloatArray) -> FloatArray:
+        """(paths, m + 1) the same for no point, the first, the first two, and so on."""
+        out = np.ones((times.shape[0], times.shape[1] + 1))
+        for watcher in (*self.silence.watchers, *self.silence.beside):
             column = watcher.point - self._track.first
-            if 0 <= column < upto:
-                out *= 1.0 - watcher.chance * reported(watcher, times[:, column], self.now_s)
-        return out
+            if 0 <= column < times.shape[1]:
+                out[:, column + 1] *= 1.0 - watcher.chance * reported(watcher, times[:, column], self.now_s)
+        return np.asarray(np.cumprod(out, axis=1))
 
     # ---- whereabouts
 

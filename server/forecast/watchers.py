@@ -7,12 +7,16 @@ from datetime import datetime
 
 from server.event.model import CourseDef, Event, PartKind, Point, ReporterKind, ReportsThere, Signal
 from server.facts.state import Interval, RaceState, RunnerState
+from server.facts.trackers import LEAST_FIXES, fixes_of
 from server.forecast.hearing import Hearing
 from server.forecast.values import Silence, Watcher
 
 # Reporters who have the race's own radio or cable; the others need the telephone network.
 OWN_MEANS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 EVER = 1e12
+TRACKER_LASTS, TRACKER_GAP_S = 0.5, 600.0
+"""The chance that a telephone which went quiet sends again once it has signal, and how long that takes (own choice):
+batteries end and apps are put to sleep more often than anything befalls a runner."""
 
 
 def silence_of(
@@ -49,7 +53,27 @@ def silence_of(
                     covered_s=_covered(_merged(off)),
                 )
             )
-    return Silence(tuple(watchers))
+    return Silence(tuple(watchers), _tracker(runner, course, index, outages))
+
+
+def _tracker(
+    runner: RunnerState, course: CourseDef, index: dict[str, int], outages: Sequence[Interval]
+) -> tuple[Watcher, ...]:
+    """A tracker that used to send would send again at the next point ahead that has signal, unless it has died: one
+    reporter in all, since a dead one is dead at every point."""
+    fixes = fixes_of(runner)
+    ended = runner.contact_lost is not None and bool(fixes) and runner.contact_lost.at >= fixes[-1].stamp.at
+    if len(fixes) < LEAST_FIXES or ended:
+        return ()
+    km = max([f.km for f in fixes if f.km is not None], default=0.0)
+    reached = max([index[p] for p in runner.reached if p in index], default=-1)
+    for p in course.points:
+        ahead = p.id in index and index[p.id] > reached and p.km is not None and p.km > km
+        if ahead and has_signal(course, p):
+            off = [(_since(runner.start, o.start), _until(runner.start, o.end)) for o in outages]
+            covered = _covered(_merged(off))
+            return (Watcher(index[p.id], TRACKER_LASTS, TRACKER_GAP_S, covered_s=covered),)
+    return ()
 
 
 def _can_report(

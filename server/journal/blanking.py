@@ -16,7 +16,7 @@ from sqlalchemy.ext.asyncio import AsyncConnection
 from server.event.model import Person
 from server.facts.entry import Entry, Fix
 from server.forecast.outlook import Whereabouts
-from server.journal import events, groups, notices
+from server.journal import dialogues, events, groups, notices
 from server.journal import tables as t
 from server.journal.codec import dump_entry, dump_notice, dump_person, load_entry, load_notice
 from server.journal.errors import RefusedError, UnknownError
@@ -96,6 +96,7 @@ async def sweep(c: AsyncConnection, now: datetime, rewrite: Rewrite | None) -> S
     e, u = t.event.c, t.update_.c
     old = and_(u.done_at <= now - RAW_KEPT, u.body != "")
     await c.execute(update(t.update_).where(old).values(body=""))
+    await dialogues.sweep(c, now)
     due = await c.scalars(select(e.id).where(e.keep_until <= now, e.blanked_at.is_(None)).order_by(e.id))
     blanked, waiting = [], []
     for event_id in due.all():
@@ -135,6 +136,8 @@ async def _blank_rows(
     """Entries, conflicts, notices, deliveries, answers, pictures: of everybody, or of and by one person."""
     entries = await _entries(c, event_id, now, person_id, runners)
     keys, deliveries = await _notices(c, event_id, person_id, runners)
+    if person_id is not None:
+        await _quoted(c, event_id, person_id, frozenset(entries))
     p = t.picture.c
     which: ColumnElement[bool] = p.event == event_id
     if person_id is not None:
@@ -150,7 +153,7 @@ async def _entries(
     c: AsyncConnection, event_id: str, now: datetime, person_id: str | None, runners: Collection[str]
 ) -> list[str]:
     def theirs(entry: Entry) -> bool:
-        return person_id is None or person_id in (entry.by, entry.person) or entry.runner in runners
+        return person_id is None or person_id in (entry.by, entry.person, entry.to) or entry.runner in runners
 
     e, x = t.entry.c, t.conflict.c
     done: list[str] = []
@@ -194,6 +197,23 @@ async def _notices(
     return keys, len(ids)
 
 
+async def _quoted(c: AsyncConnection, event_id: str, person_id: str, entries: frozenset[str]) -> None:
+    """A person's words in what others were told of them: the notice stays theirs, without the words."""
+    n, d, a = t.notice.c, t.delivery.c, t.attempt.c
+    rows = (await c.execute(select(n.key, n.body).where(n.event == event_id).with_for_update())).all()
+    found: list[str] = []
+    for row in rows:
+        notice = load_notice(row.body)
+        v = notice.values
+        said_by = getattr(v, "by", None) or getattr(v, "told_by", None)
+        if said_by == person_id and getattr(v, "words", "") and entries & set(notice.facts):
+            await c.execute(update(t.notice).where(n.key == row.key).values(body=dump_notice(blank(notice))))
+            found.append(row.key)
+    ids = (await c.scalars(select(d.id).where(d.notice.in_(found)))).all()
+    await c.execute(update(t.attempt).where(a.delivery.in_(ids)).values(text="", detail=""))
+    await c.execute(update(t.delivery).where(d.id.in_(ids)).values(text=""))
+
+
 async def _texts(
     c: AsyncConnection, event_id: str, rewrite: Rewrite | None, *, keep: bool
 ) -> tuple[EventVersion, ...]:
@@ -229,8 +249,11 @@ async def _forget(c: AsyncConnection, people: list[str], now: datetime) -> int:
         )
         updates += (await c.execute(update(t.update_).where(named, u.body != "").values(body=""))).rowcount
         await _drop(c, t.destination, row.channel, row.address)
+        await dialogues.forget(c, row.channel, row.address)
     await c.execute(delete(t.address).where(a.person.in_(people)))
     tokens, invitations = t.token.c, t.invitation.c
+    for token in (await c.scalars(select(tokens.id).where(tokens.person.in_(people)))).all():
+        await dialogues.forget(c, "web", token)
     await c.execute(
         update(t.token).where(tokens.person.in_(people), tokens.revoked_at.is_(None)).values(revoked_at=now)
     )

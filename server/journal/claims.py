@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from itertools import groupby
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, exists, or_, select, update
+from sqlalchemy import ColumnElement, Select, and_, exists, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import outbox
@@ -16,12 +16,17 @@ from server.journal.outcomes import RANK
 from server.journal.store import insert
 from server.journal.values import Delivery, DeliveryState, Outcome
 from server.watch.notice import NoticeKind, Urgency
+from server.watch.table import TABLE
 
-__all__ = ["Claimer", "claim"]
+__all__ = ["Claimer", "claim", "claimed_through"]
 
 _LOOKED_AT = 500
 _JOINED = 5
 """So many notices make one message at most: a longer one would be cut by its channel, a mark from its notice."""
+_DIGEST = 30
+"""So many old ones do, each in a line."""
+OLD = timedelta(minutes=10)
+"""News that has waited so long is of yesterday: all of it goes as one message (own choice)."""
 _WAITING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)
 
 d = t.delivery.c
@@ -31,7 +36,8 @@ busy = t.destination.c
 
 @dataclass(frozen=True, slots=True)
 class Claimer:
-    """Who claims, what, when and for how long; see `Journal.claim`."""
+    """Who claims, what, when, for how long and through which server; see `Journal.claim`. `gone`: servers whose claims
+    are free."""
 
     channels: tuple[str, ...]
     now: datetime
@@ -39,14 +45,25 @@ class Claimer:
     lease: timedelta
     holder: str
     spacing: timedelta
+    urgent: bool = False
+    server: str | None = None
+    gone: tuple[str, ...] = ()
 
 
-def _free(now: datetime) -> ColumnElement[bool]:
-    """Due and waiting, or claimed by somebody whose lease is over."""
-    return or_(
-        and_(d.state.in_((DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)), d.due_at <= now),
-        and_(d.state == DeliveryState.ATTEMPTING.value, d.lease_until <= now),
-    )
+def claimed_through(channels: tuple[str, ...]) -> Select[Any]:
+    """The servers through which deliveries on these channels are claimed."""
+    return select(d.server).where(d.channel.in_(channels), d.state == DeliveryState.ATTEMPTING.value)
+
+
+def _free(who: Claimer) -> ColumnElement[bool]:
+    """Due and waiting, or lost."""
+    return or_(and_(d.state.in_(_WAITING), d.due_at <= who.now), _lost(who))
+
+
+def _lost(who: Claimer) -> ColumnElement[bool]:
+    """Claimed by somebody whose lease is over, or whose server has gone."""
+    over = or_(d.lease_until <= who.now, d.server.in_(who.gone))
+    return and_(d.state == DeliveryState.ATTEMPTING.value, over)
 
 
 def _held(now: datetime) -> ColumnElement[bool]:
@@ -64,7 +81,7 @@ async def claim(c: AsyncConnection, who: Claimer, channels: frozenset[str] | Non
     await _drop_settled(c, who)
     await _overtake_stale(c, who)
     chosen = await _choose(c, who)
-    query = select(t.delivery).where(d.id.in_(chosen), or_(_free(who.now), _held(who.now)))
+    query = select(t.delivery).where(d.id.in_(chosen), or_(_free(who), _held(who.now)))
     rows = (await c.execute(query.with_for_update(skip_locked=True))).all()
     for row in rows:
         await _take(c, row, who)
@@ -90,10 +107,11 @@ async def _leave_blocked(c: AsyncConnection, who: Claimer, channels: frozenset[s
 async def _drop_settled(c: AsyncConnection, who: Claimer) -> None:
     """A lost attempt of what has been answered or overtaken meanwhile is not made again."""
     settled = select(n.key).where(or_(n.answered_at.is_not(None), n.overtaken_at.is_not(None)))
-    lost = and_(
-        d.channel.in_(who.channels), d.state == DeliveryState.ATTEMPTING.value, d.lease_until <= who.now
+    query = (
+        select(d.id)
+        .where(d.channel.in_(who.channels), _lost(who), d.notice.in_(settled))
+        .with_for_update(skip_locked=True)
     )
-    query = select(d.id).where(lost, d.notice.in_(settled)).with_for_update(skip_locked=True)
     ids = (await c.scalars(query)).all()
     if ids:
         values = {"state": DeliveryState.OVERTAKEN.value, "detail": "settled while its outcome was unknown"}
@@ -105,12 +123,16 @@ async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
     the chat that is none, held or not. A message asks one thing: of those that ask, the first goes with it, in front."""
     resting = exists().where(busy.channel == d.channel, busy.address == d.address, busy.next_at > who.now)
     query = (
-        select(d.id, d.channel, d.address, d.rank, d.due_at, n.needs_answer, n.kind, d.state)
+        select(
+            d.id, d.channel, d.address, d.rank, d.due_at, n.needs_answer, n.kind, d.state, d.made_at, d.tries
+        )
         .join(t.notice, n.key == d.notice)
-        .where(d.channel.in_(who.channels), or_(_free(who.now), _held(who.now)), ~resting)
-        .order_by(d.rank, d.due_at, d.made_at, d.id)
+        .where(d.channel.in_(who.channels), or_(_free(who), _held(who.now)), ~resting)
+        .order_by(d.rank, d.due_at, d.made_at, n.short, d.id)
         .limit(_LOOKED_AT)
     )
+    if who.urgent:
+        query = query.where(_alarm())
     chats: dict[tuple[str, str], list[Any]] = {}
     for row in await c.execute(query):
         chats.setdefault((row.channel, row.address), []).append(row)
@@ -126,13 +148,22 @@ async def _choose(c: AsyncConnection, who: Claimer) -> list[str]:
             continue
         asking = [row.id for row in due if _asks(row)][:1]
         company = [row.id for row in waiting if not _asks(row) and row.rank != RANK[Urgency.ALARM]]
+        old = [row.id for row in waiting if row.id in company and _is_old(row, who.now)]
+        if len(old) > _JOINED:
+            # After an outage: what asks something first, by itself; then the newest of the old news, in lines.
+            chosen += asking or old[-_DIGEST:]
+            continue
         chosen += (asking + company)[:_JOINED]
     return chosen
 
 
+def _is_old(row: Any, now: datetime) -> bool:
+    return bool(row.tries == 0 and now - row.made_at >= OLD)
+
+
 def _asks(row: Any) -> bool:
     """Whether a notice has buttons of its own, which two in one message would mix up."""
-    return bool(row.needs_answer) or row.kind == NoticeKind.UNCONFIRMED.value
+    return bool(row.needs_answer) or bool(TABLE[NoticeKind(row.kind)].buttons)
 
 
 async def _take(c: AsyncConnection, row: Any, who: Claimer) -> None:
@@ -151,6 +182,7 @@ async def _take(c: AsyncConnection, row: Any, who: Claimer) -> None:
             state=DeliveryState.ATTEMPTING.value,
             tries=row.tries + 1,
             lease_until=who.now + who.lease,
+            server=who.server,
             possible_repeat=row.possible_repeat or was_lost,
         )
     )
@@ -171,7 +203,7 @@ async def _overtake_stale(c: AsyncConnection, who: Claimer) -> None:
     """Of several past their use-by for one person and runner, only the newest is still sent."""
     query = (
         select(d.id, d.event, d.person, d.runner)
-        .where(d.channel.in_(who.channels), _free(who.now), d.use_by < who.now, d.rank > RANK[Urgency.ALARM])
+        .where(d.channel.in_(who.channels), _free(who), d.use_by < who.now, d.rank > RANK[Urgency.ALARM])
         .order_by(d.event, d.person, d.runner, d.made_at, d.id)
         .with_for_update(skip_locked=True)
     )

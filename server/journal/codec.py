@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Hashable
 from datetime import UTC, datetime
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, cast
 
 from pydantic import TypeAdapter, ValidationError
@@ -114,6 +114,7 @@ def dump_notice(notice: Notice) -> str:
     return json.dumps({"v": VERSION, "type": "Notice", "body": rest}, separators=(",", ":"))
 
 
+@lru_cache(maxsize=8192)
 def load_notice(text: str) -> Notice:
     """The notice of `dump_notice`'s text; TooNewError if it cannot be read."""
     doc = json.loads(text)

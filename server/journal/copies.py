@@ -55,6 +55,7 @@ async def dump(store: Store, path: Path) -> int:
     """See `Journal.dump`."""
     _refuse_existing(path)
     async with store.read() as c:
+        await store.take_time(c)
         rows = [(table, row) for table in metadata.sorted_tables for row in await _rows(c, table, None)]
         revision = await _revision(c)
     await asyncio.to_thread(_write, path, _head(revision, None), rows)
@@ -63,7 +64,9 @@ async def dump(store: Store, path: Path) -> int:
 
 async def restore(store: Store, path: Path) -> int:
     """See `Journal.restore`."""
+    head, rows = await _read(store, path)
     async with store.write() as c:
+        await store.take_time(c)
         for table in metadata.sorted_tables:
             if (await c.execute(select(table).limit(1))).first() is not None:
                 raise RefusedError(
@@ -71,7 +74,6 @@ async def restore(store: Store, path: Path) -> int:
                     "database",
                     "restore into a new, empty database",
                 )
-        head, rows = await _read(c, path)
         if head.get("event") is not None:
             raise RefusedError("this is one event, not a whole journal", str(path), "import it as an event")
         await _insert(c, rows)
@@ -82,6 +84,7 @@ async def export_event(store: Store, event: str, path: Path) -> int:
     """See `Journal.export_event`."""
     _refuse_existing(path)
     async with store.read() as c:
+        await store.take_time(c)
         if await c.scalar(select(t.event.c.id).where(t.event.c.id == event)) is None:
             raise UnknownError(f"there is no event {event!r}", "event", "check the id")
         rows = [(table, row) for table, which in _of_event(event) for row in await _rows(c, table, which)]
@@ -92,8 +95,9 @@ async def export_event(store: Store, event: str, path: Path) -> int:
 
 async def import_event(store: Store, path: Path, *, owing: bool) -> str:
     """See `Journal.import_event`."""
+    head, rows = await _read(store, path)
     async with store.write() as c:
-        head, rows = await _read(c, path)
+        await store.take_time(c)
         event = head.get("event")
         if not isinstance(event, str):
             raise RefusedError("this is a whole journal, not one event", str(path), "restore it instead")
@@ -211,7 +215,7 @@ def _from_plain(table: Table, row: dict[str, Any]) -> dict[str, Any]:
     return found
 
 
-async def _read(c: AsyncConnection, path: Path) -> tuple[dict[str, Any], list[tuple[Table, dict[str, Any]]]]:
+async def _read(store: Store, path: Path) -> tuple[dict[str, Any], list[tuple[Table, dict[str, Any]]]]:
     """Head and rows of a dump; refused with the reason if it is none, cut off, or of a newer program."""
     lines = (await asyncio.to_thread(path.read_text, encoding="utf-8")).splitlines()
     try:
@@ -222,7 +226,9 @@ async def _read(c: AsyncConnection, path: Path) -> tuple[dict[str, Any], list[tu
         raise JournalError("is no dump of a journal, or is cut off", str(path), "choose another file") from e
     if not ours or foot.get("rows") != len(docs) - 2:
         raise JournalError(f"is cut off after {len(docs) - 1} rows", str(path), "take a whole copy")
-    if head["format"] > FORMAT or head["revision"] > await _revision(c):
+    async with store.read() as c:
+        revision = await _revision(c)
+    if head["format"] > FORMAT or head["revision"] > revision:
         raise TooNewError(
             f"is of format {head['format']}, tables {head['revision']}",
             str(path),

@@ -28,16 +28,22 @@ for work with a lease like deliveries; one whose worker died comes again, so wor
 (keys make it so). Handed out as they were received, those of one batch by id: not every channel counts up.
 
 Leases by name (who polls) hold until, not including, `now + ttl`; only the holder renews or gives back early.
-A lease taken through a server that has died is free at once. `runner_lock`, and what says that a server lives, are
-held by its process and freed by the system when it dies, whatever the clock says.
+A lease, or a claim of updates or deliveries, through a server that has died is free at once: what says that a server
+lives is held by its process and freed by the system when it dies, whatever the clock says. One that hangs is known by the
+signs of life it no longer gives (`sign_of_life`).
+
+Judging takes no lock: a process that is stopped while it judges would silence all others. Whoever judges reads the notices
+made, then the entries, and hands its verdict in with what it rests on (`add_judged`): it is kept if nothing has come in
+about that runner since, else there is another go. A call for help waits for neither (`call_for_help`).
+
+Away. AwayError: the database is locked, full, read-only or not there; nothing was kept, and the call may be made again.
 
 On restart: open (migrates), store what the channels kept, work off `next_updates` until none, then watch.
 """
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Callable, Iterable, Mapping, Sequence
-from contextlib import asynccontextmanager
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -55,6 +61,7 @@ from server.journal import (
     people,
     pictures,
 )
+from server.journal.errors import AwayError
 from server.journal.outbox_door import OutboxDoor
 from server.journal.people_door import PeopleDoor
 from server.journal.store import Store
@@ -65,8 +72,11 @@ from server.journal.values import (
     Conflict,
     EventVersion,
     Head,
+    NewUpdate,
     Outage,
     RawUpdate,
+    Seen,
+    Status,
     StoredEvent,
     Swept,
 )
@@ -132,19 +142,27 @@ class Journal(PeopleDoor, OutboxDoor):
 
     # Entries --------------------------------------------------------------------------------------------
 
-    async def append(self, entry: Entry) -> Appended:
+    async def append(self, entry: Entry, *, timed: bool = True) -> Appended:
         """Append one entry. An empty `id` is filled with `entry_id(sender, key)`, which a sender can work out
         beforehand, so that a correction may name an entry still to come.
 
-        Naive times, an empty sender or key are refused; an unknown event is UnknownError.
+        Naive times, an empty sender or key are refused; an unknown event is UnknownError. Not `timed`: its sender gave no
+        time, so that the same report handed in again, even at the same moment, differs by ours and is the same.
         """
         async with self._store.write() as c:
-            return await entries.append(c, entry)
+            return await entries.append(c, entry, timed=timed)
 
-    async def entries(self, event: str, since: int = 0) -> list[Entry]:
-        """The entries of an event with a number above `since`, in order of number."""
+    async def append_all(self, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
+        """Append many entries of one sender and event, all or none of them, as `append` does each; a thousand take as long
+        as a few."""
+        async with self._store.write() as c:
+            return await entries.append_all(c, given, timed=timed)
+
+    async def entries(self, event: str, since: int = 0, *, runner: str | None = None) -> list[Entry]:
+        """The entries of an event with a number above `since`, in order of number; with `runner` only those about her
+        and those about the race ('' = only these)."""
         async with self._store.read() as c:
-            return await entries.of_event(c, event, since)
+            return await entries.of_event(c, event, since, runner)
 
     async def entry(self, entry_id: str) -> Entry | None:
         """One entry by id."""
@@ -175,13 +193,6 @@ class Journal(PeopleDoor, OutboxDoor):
 
     # Watch ----------------------------------------------------------------------------------------------
 
-    @asynccontextmanager
-    async def runner_lock(self, event: str, runner: str) -> AsyncIterator[None]:
-        """Hold the right to evaluate one runner, among all servers: read `made`, evaluate, `add_notices`
-        inside. Not re-entrant."""
-        async with self._store.lock(f"runner|{event}|{runner}"):
-            yield
-
     async def made(self, event: str, runner: str | None = None) -> tuple[Made, ...]:
         """Every notice of an event (of one runner), in order of short number."""
         async with self._store.read() as c:
@@ -192,20 +203,57 @@ class Journal(PeopleDoor, OutboxDoor):
         async with self._store.write() as c:
             return await outbox.add_notices(c, owed, now, self._store.channels)
 
+    async def add_judged(
+        self, owed: Sequence[Notice], now: datetime, seen: Seen, *, anyhow: bool = False
+    ) -> tuple[Made, ...] | None:
+        """The same for a verdict, if nothing about its runner has come in since what it rests on; else None, and
+        nothing is kept: judge again. `anyhow`: keep it all the same, as more comes in than can be judged."""
+        if not owed:
+            return ()
+        async with self._store.write() as c:
+            if await notices.overtaken(c, seen) and not anyhow:
+                return None
+            return await outbox.add_notices(c, owed, now, self._store.channels)
+
+    async def call_for_help(
+        self, entry: Entry, owed: Sequence[Notice], now: datetime, *, timed: bool = True
+    ) -> tuple[Appended, tuple[Made, ...]]:
+        """Append a call for help and add what it owes at once, in one transaction that goes before all others of this
+        process and waits for no lock of another's; AwayError within seconds where it can't be had. Nothing is added
+        for a call whose key came before with other content."""
+        async with self._store.write(urgent=True) as c:
+            appended = await entries.append(c, entry, timed=timed)
+            if appended.status is Status.CONFLICT:
+                return appended, ()
+            return appended, await outbox.add_notices(c, owed, now, self._store.channels)
+
     async def notice(self, event: str, short: int) -> Made:
         """The notice people know by this number. UnknownError if there is none."""
         async with self._store.read() as c:
             return await notices.by_short(c, event, short)
 
     async def answer(
-        self, event: str, short: int, person: str, words: str, at: datetime, entry: Entry | None = None
+        self,
+        event: str,
+        short: int,
+        person: str,
+        words: str,
+        at: datetime,
+        entry: Entry | None = None,
+        *,
+        timed: bool = True,
     ) -> Answered:
         """Record that a person answered a notice (reached); the first answer counts, all are kept. What was
-        still to be sent of it is overtaken. `entry` is appended in the same transaction."""
+        still to be sent of it is overtaken. `entry` is appended in the same transaction, as by `append`."""
         async with self._store.write() as c:
             if entry is not None:
-                await entries.append(c, entry)
+                await entries.append(c, entry, timed=timed)
             return await outbox.answer(c, event, short, person, words, at)
+
+    async def told_in_answer(self, event: str, shorts: Iterable[int], now: datetime) -> None:
+        """The answer to what a person said holds these notices: nothing of them is to be sent any more."""
+        async with self._store.write() as c:
+            await outbox.told_in_answer(c, event, tuple(shorts), now)
 
     async def overtake(self, event: str, shorts: Iterable[int], now: datetime) -> int:
         """Cancel what is still to be sent of these notices, as later facts have overtaken them; how many."""
@@ -215,11 +263,12 @@ class Journal(PeopleDoor, OutboxDoor):
     # Inbox ----------------------------------------------------------------------------------------------
 
     async def store_updates(
-        self, channel: str, updates: Iterable[tuple[int, str]], received_at: datetime
+        self, channel: str, updates: Iterable[NewUpdate | tuple[int, str]], received_at: datetime
     ) -> int:
-        """Store raw updates (id, body) and raise the channel's offset past them; how many were new."""
+        """Store raw updates (or id and body of one) and raise the channel's offset past them; how many were new."""
+        new = tuple(x if isinstance(x, NewUpdate) else NewUpdate(*x) for x in updates)
         async with self._store.write() as c:
-            return await inbox.store(c, channel, tuple(updates), received_at)
+            return await inbox.store(c, channel, new, received_at)
 
     async def offset(self, channel: str) -> int | None:
         """The id to ask the channel for next: one past the highest stored; None before the first."""
@@ -227,11 +276,23 @@ class Journal(PeopleDoor, OutboxDoor):
             return await inbox.offset(c, channel)
 
     async def next_updates(
-        self, channel: str, now: datetime, limit: int = 20, lease: timedelta = timedelta(seconds=60)
+        self,
+        channel: str,
+        now: datetime,
+        limit: int = 20,
+        lease: timedelta = timedelta(seconds=60),
+        server: str | None = None,
     ) -> list[RawUpdate]:
-        """Claim waiting updates for work, in the order in which they came, those of one batch by id."""
+        """Claim waiting updates for work, in the order in which they came, those of one batch by id; chats with one that is
+        urgent first. None of a chat is handed out while an earlier one is in hand elsewhere. `server`: see `claim`."""
         async with self._store.write() as c:
-            return await inbox.claim(c, channel, now, limit, lease)
+            gone = await keeping.gone(c, inbox.claimed_through(channel), now, self._store)
+            return await inbox.claim(c, inbox.Worker(channel, now, limit, lease, server, gone))
+
+    async def update_let_by(self, update: str) -> None:
+        """What came after it from the same chat need not wait for it any more; it comes again when its lease is over."""
+        async with self._store.write() as c:
+            await inbox.let_by(c, update)
 
     async def update_done(self, update: str, now: datetime, problem: str = "") -> None:
         """An update has been worked off; `problem` says why it could not be, if so, for people to look at."""
@@ -286,6 +347,19 @@ class Journal(PeopleDoor, OutboxDoor):
         """When each component last said that it works."""
         async with self._store.read() as c:
             return await keeping.last_heartbeats(c)
+
+    async def server(self) -> str:
+        """This server's id, under which it claims; others can tell whether it lives."""
+        return await self._store.live()
+
+    async def sign_of_life(self, now: datetime) -> None:
+        """Say that this server neither has died nor hangs, and that the database can be written; AwayError, within
+        seconds, if it can't or soon can't."""
+        await self._store.live()
+        async with self._store.write(urgent=True) as c:
+            await keeping.sign_of_life(c, now, self._store)
+        if not self._store.has_room():
+            raise AwayError("full")
 
     async def take_lease(self, name: str, holder: str, now: datetime, ttl: timedelta) -> bool:
         """Take or renew a lease; False while another holds it. One whose server has died is free at once."""

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any
 
-from sqlalchemy import select, update
+from sqlalchemy import or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Entry
@@ -16,10 +18,10 @@ from server.journal.keys import content_hash, entry_id
 from server.journal.store import insert
 from server.journal.values import Appended, Conflict, Head, Status
 
-__all__ = ["append", "conflicts", "head", "of_event", "one"]
+__all__ = ["append", "append_all", "conflicts", "head", "of_event", "one"]
 
 
-async def append(c: AsyncConnection, entry: Entry) -> Appended:
+async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> Appended:
     """See `Journal.append`."""
     entry = _checked(entry)
     await events.lock(c, entry.event)
@@ -31,6 +33,8 @@ async def append(c: AsyncConnection, entry: Entry) -> Appended:
     if first is not None:
         # Once blanked, an entry's words are gone: a resend of the same report still hashes alike.
         kept = load_entry(first.body)
+        if not timed:
+            digest = content_hash(replace(entry, seen_at=kept.seen_at))
         if first.content_hash == digest:
             return Appended(kept, Status.SAME_AGAIN, first.number)
         await _keep_conflict(c, first.id, first.event, entry, digest)
@@ -38,6 +42,70 @@ async def append(c: AsyncConnection, entry: Entry) -> Appended:
     if await c.scalar(select(e.id).where(e.id == entry.id)):
         raise ClashError(f"the entry id {entry.id!r} is taken", "id", "leave the id empty")
     return Appended(entry, Status.NOTED, await _put(c, entry, digest))
+
+
+async def append_all(c: AsyncConnection, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
+    """See `Journal.append_all`."""
+    if not given:
+        return []
+    found = [_checked(entry) for entry in given]
+    event, sender = found[0].event, found[0].sender
+    if any((entry.event, entry.sender) != (event, sender) for entry in found):
+        raise JournalError("are of several senders or events", "entries", "hand in those of one at a time")
+    row = await events.lock(c, event)
+    known = await _known(c, sender, [entry.key for entry in found])
+    number, out, fresh = row.entries, [], []
+    for entry in found:
+        first, digest = known.get(entry.key), content_hash(entry)
+        if first is None:
+            number += 1
+            known[entry.key] = _First(entry, digest, number)
+            fresh.append(_row(entry, digest, number))
+            out.append(Appended(entry, Status.NOTED, number))
+            continue
+        if not timed:
+            digest = content_hash(replace(entry, seen_at=first.entry.seen_at))
+        status = Status.SAME_AGAIN if digest == first.digest else Status.CONFLICT
+        out.append(Appended(first.entry, status, first.number))
+    await _insert(c, event, number, fresh)
+    for entry, done in zip(found, out, strict=True):
+        if done.status is Status.CONFLICT:
+            await _keep_conflict(c, done.entry.id, event, entry, content_hash(entry))
+    return out
+
+
+@dataclass(frozen=True, slots=True)
+class _First:
+    """The entry that is kept under a key."""
+
+    entry: Entry
+    digest: str
+    number: int
+
+
+_AT_ONCE = 500
+
+
+async def _known(c: AsyncConnection, sender: str, keys: Sequence[str]) -> dict[str, _First]:
+    e = t.entry.c
+    found: dict[str, _First] = {}
+    for start in range(0, len(keys), _AT_ONCE):
+        query = select(t.entry).where(e.sender == sender, e.key.in_(keys[start : start + _AT_ONCE]))
+        for row in await c.execute(query):
+            found[row.key] = _First(load_entry(row.body), row.content_hash, row.number)
+    return found
+
+
+async def _insert(c: AsyncConnection, event: str, last: int, rows: list[dict[str, Any]]) -> None:
+    """Insert rows numbered up to `last`; ClashError for an id that is taken."""
+    e = t.entry.c
+    for start in range(0, len(rows), _AT_ONCE):
+        some = rows[start : start + _AT_ONCE]
+        taken = await c.scalar(select(e.id).where(e.id.in_([row["id"] for row in some])).limit(1))
+        if taken is not None:
+            raise ClashError(f"the entry id {taken!r} is taken", "id", "leave the id empty")
+        await c.execute(insert(c, t.entry), some)
+    await c.execute(update(t.event).where(t.event.c.id == event).values(entries=last))
 
 
 async def _put(c: AsyncConnection, entry: Entry, digest: str) -> int:
@@ -48,25 +116,27 @@ async def _put(c: AsyncConnection, entry: Entry, digest: str) -> int:
         .values(entries=event.entries + 1)
         .returning(event.entries)
     )
-    await c.execute(
-        insert(c, t.entry).values(
-            event=entry.event,
-            number=number,
-            id=entry.id,
-            runner=entry.runner,
-            kind=entry.kind.value,
-            point=entry.point,
-            by=entry.by,
-            sender=entry.sender,
-            key=entry.key,
-            seen_at=entry.seen_at,
-            sent_at=entry.sent_at,
-            received_at=entry.received_at,
-            content_hash=digest,
-            body=dump_entry(entry),
-        )
-    )
+    await c.execute(insert(c, t.entry).values(_row(entry, digest, number)))
     return number
+
+
+def _row(entry: Entry, digest: str, number: int) -> dict[str, Any]:
+    return {
+        "event": entry.event,
+        "number": number,
+        "id": entry.id,
+        "runner": entry.runner,
+        "kind": entry.kind.value,
+        "point": entry.point,
+        "by": entry.by,
+        "sender": entry.sender,
+        "key": entry.key,
+        "seen_at": entry.seen_at,
+        "sent_at": entry.sent_at,
+        "received_at": entry.received_at,
+        "content_hash": digest,
+        "body": dump_entry(entry),
+    }
 
 
 async def _keep_conflict(c: AsyncConnection, first: str, event: str, entry: Entry, digest: str) -> None:
@@ -95,11 +165,13 @@ def _checked(entry: Entry) -> Entry:
     )
 
 
-async def of_event(c: AsyncConnection, event: str, since: int) -> list[Entry]:
+async def of_event(c: AsyncConnection, event: str, since: int, runner: str | None) -> list[Entry]:
     """See `Journal.entries`."""
     e = t.entry.c
-    bodies = await c.scalars(select(e.body).where(e.event == event, e.number > since).order_by(e.number))
-    return [load_entry(body) for body in bodies]
+    query = select(e.body).where(e.event == event, e.number > since).order_by(e.number)
+    if runner is not None:
+        query = query.where(or_(e.runner == runner, e.runner.is_(None)))
+    return [load_entry(body) for body in await c.scalars(query)]
 
 
 async def one(c: AsyncConnection, entry: str) -> Entry | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 __all__ = [
+    "AwayError",
     "ClashError",
     "InvitationError",
     "JournalError",
@@ -58,3 +59,13 @@ class TooManyGuessesError(JournalError):
 
 class TooNewError(JournalError):
     """The database or a stored value was written by a newer Stilepost than this one."""
+
+
+class AwayError(Exception):
+    """The database can't do it now: it is `why` 'busy' (a writer of another process holds it), 'full', 'read-only' or
+    'away'. Nothing was kept; the call may be made again, not before `retry_after_s`."""
+
+    def __init__(self, why: str) -> None:
+        self.why = why
+        self.retry_after_s = 2.0 if why in ("busy", "away") else 15.0
+        super().__init__(f"the database is {why}")

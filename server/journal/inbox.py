@@ -1,30 +1,38 @@
-"""Raw updates: stored under (channel, id) before the channel is told, worked off in the order in which they came."""
+"""Raw updates: stored under (channel, id) before the channel is told, worked off in the order in which they came: those of
+a chat always, and chats that sound as if they called for help before all others."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Any
 
-from sqlalchemy import func, or_, select, update
+from sqlalchemy import ColumnElement, Select, and_, case, exists, func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
 from server.journal.store import insert
-from server.journal.values import RawUpdate
+from server.journal.values import NewUpdate, RawUpdate
 
-__all__ = ["claim", "done", "offset", "store", "waiting"]
+__all__ = ["Worker", "claim", "claimed_through", "done", "let_by", "offset", "store", "waiting"]
+
+u = t.update_.c
 
 
 async def store(
-    c: AsyncConnection, channel: str, updates: tuple[tuple[int, str], ...], received_at: datetime
+    c: AsyncConnection, channel: str, updates: tuple[NewUpdate, ...], received_at: datetime
 ) -> int:
     """See `Journal.store_updates`."""
     new = 0
-    for update_id, body in updates:
+    for one in updates:
         row = {
             "channel": channel,
-            "update_id": update_id,
-            "id": f"{channel}-{update_id}",
-            "body": body,
+            "update_id": one.update_id,
+            "id": f"{channel}-{one.update_id}",
+            "body": one.body,
+            "chat": one.chat,
+            "urgent": one.urgent,
             "received_at": received_at,
             "tries": 0,
             "problem": "",
@@ -34,7 +42,7 @@ async def store(
         )
         new += len(kept.all())
     if updates:
-        await _raise_offset(c, channel, max(update_id for update_id, _ in updates) + 1)
+        await _raise_offset(c, channel, max(one.update_id for one in updates) + 1)
     return new
 
 
@@ -52,20 +60,86 @@ async def offset(c: AsyncConnection, channel: str) -> int | None:
     return await c.scalar(select(t.cursor.c.next_id).where(t.cursor.c.channel == channel))
 
 
-async def claim(
-    c: AsyncConnection, channel: str, now: datetime, limit: int, lease: timedelta
-) -> list[RawUpdate]:
+def claimed_through(channel: str) -> Select[Any]:
+    """The servers through which updates of a channel are claimed."""
+    return select(u.server).where(u.channel == channel, u.done_at.is_(None))
+
+
+@dataclass(frozen=True, slots=True)
+class Worker:
+    """Who claims updates of a channel, when, for how long and through which server; `gone`: servers whose claims are
+    free."""
+
+    channel: str
+    now: datetime
+    limit: int
+    lease: timedelta
+    server: str | None
+    gone: tuple[str, ...]
+
+
+async def claim(c: AsyncConnection, who: Worker) -> list[RawUpdate]:
     """See `Journal.next_updates`."""
-    u = t.update_.c
-    free = (u.channel == channel, u.done_at.is_(None), or_(u.lease_until.is_(None), u.lease_until <= now))
-    query = select(t.update_).where(*free).order_by(u.received_at, u.update_id).limit(limit)
-    rows = (await c.execute(query.with_for_update(skip_locked=True))).all()
+    earlier = t.update_.alias()
+    of_chat = and_(earlier.c.channel == u.channel, earlier.c.chat == u.chat, u.chat != "", _open(earlier.c))
+    in_hand = exists().where(of_chat, _before(earlier.c, u), _held(earlier.c, who))
+    calls = or_(u.urgent, exists().where(of_chat, earlier.c.urgent))
+    query = (
+        select(t.update_)
+        .where(u.channel == who.channel, _open(u), _free(u, who), ~in_hand)
+        .order_by(case((calls, 0), else_=1), u.received_at, u.update_id)
+        .limit(who.limit)
+    )
+    found = (await c.execute(query.with_for_update(skip_locked=True))).all()
+    rows = await _in_order(c, who, found)
     await c.execute(
         update(t.update_)
-        .where(u.channel == channel, u.update_id.in_([r.update_id for r in rows]))
-        .values(lease_until=now + lease, tries=u.tries + 1)
+        .where(u.channel == who.channel, u.update_id.in_([r.update_id for r in rows]))
+        .values(lease_until=who.now + who.lease, server=who.server, tries=u.tries + 1)
     )
     return [RawUpdate(r.id, r.channel, r.update_id, r.body, r.received_at, r.tries + 1) for r in rows]
+
+
+async def _in_order(c: AsyncConnection, who: Worker, found: Sequence[Any]) -> list[Any]:
+    """Those found before which no open update of their chat stands that we have not got: another may be claiming it at
+    this very moment."""
+    chats = {r.chat for r in found if r.chat}
+    query = select(u.chat, u.update_id).where(u.channel == who.channel, _open(u), u.chat.in_(chats))
+    standing: dict[str, list[int]] = {}
+    for row in await c.execute(query.order_by(u.received_at, u.update_id)):
+        standing.setdefault(row.chat, []).append(row.update_id)
+    kept: list[Any] = []
+    for r in found:
+        if not r.chat or standing[r.chat][0] == r.update_id:
+            kept.append(r)
+            if r.chat:
+                standing[r.chat].pop(0)
+    return kept
+
+
+def _open(x: Any) -> ColumnElement[bool]:
+    of: ColumnElement[bool] = x.done_at.is_(None)
+    return of
+
+
+def _free(x: Any, who: Worker) -> ColumnElement[bool]:
+    """Claimed by nobody, or by somebody whose lease is over or whose server has gone."""
+    return or_(x.lease_until.is_(None), x.lease_until <= who.now, x.server.in_(who.gone))
+
+
+def _held(x: Any, who: Worker) -> ColumnElement[bool]:
+    """Not so (spelt out, as what is compared with an empty column is neither true nor false)."""
+    return and_(x.lease_until > who.now, or_(x.server.is_(None), x.server.not_in(who.gone)))
+
+
+def _before(x: Any, y: Any) -> ColumnElement[bool]:
+    same_time = and_(x.received_at == y.received_at, x.update_id < y.update_id)
+    return or_(x.received_at < y.received_at, same_time)
+
+
+async def let_by(c: AsyncConnection, update_: str) -> None:
+    """See `Journal.update_let_by`."""
+    await c.execute(update(t.update_).where(u.id == update_).values(chat=""))
 
 
 async def done(c: AsyncConnection, update_: str, now: datetime, problem: str) -> None:
@@ -73,7 +147,7 @@ async def done(c: AsyncConnection, update_: str, now: datetime, problem: str) ->
     await c.execute(
         update(t.update_)
         .where(t.update_.c.id == update_)
-        .values(done_at=now, problem=problem, lease_until=None)
+        .values(done_at=now, problem=problem, lease_until=None, server=None)
     )
 
 

@@ -4,23 +4,61 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import datetime, timedelta
+from typing import Any
 
-from sqlalchemy import and_, delete, or_, select, update
+from sqlalchemy import Select, and_, delete, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
 from server.journal.store import Store, insert
 from server.journal.values import DeliveryState, Outage
 
-__all__ = ["expect", "give_back_lease", "heartbeat", "last_heartbeats", "listens", "outages", "take_lease"]
+__all__ = [
+    "expect",
+    "give_back_lease",
+    "gone",
+    "heartbeat",
+    "last_heartbeats",
+    "listens",
+    "lives",
+    "outages",
+    "sign_of_life",
+    "take_lease",
+]
 
 
 _WAITING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value)
 PUT_BACK = timedelta(minutes=1)
 """A sign of life so far in the future was given before the clock was put back (own choice: time services keep machines
 within a second)."""
+HANGS_AFTER = timedelta(seconds=8)
+"""A server that has given signs of life and none for so long hangs (it is stopped, its machine too busy or gone): what it
+claimed is for others (own choice: four signs missed, and an alarm still within ten seconds)."""
+FORGOTTEN_AFTER = timedelta(days=1)
 LONGEST_LEASE = timedelta(minutes=10)
 """No call takes a lease for longer."""
+
+
+async def sign_of_life(c: AsyncConnection, now: datetime, store: Store) -> None:
+    """See `Journal.sign_of_life`."""
+    x, values = t.server_life.c, {"at": now}
+    await c.execute(delete(t.server_life).where(x.at < now - FORGOTTEN_AFTER))
+    mine = insert(c, t.server_life).values(server=store.id, **values)
+    await c.execute(mine.on_conflict_do_update(index_elements=["server"], set_=values))
+
+
+async def lives(c: AsyncConnection, server: str, now: datetime, store: Store) -> bool:
+    """Whether the server of that id runs, and does not hang as far as it gives signs of life."""
+    if server == store.id:
+        return True
+    at = await c.scalar(select(t.server_life.c.at).where(t.server_life.c.server == server))
+    return (at is None or now - at < HANGS_AFTER) and await store.is_live(c, server)
+
+
+async def gone(c: AsyncConnection, servers: Select[Any], now: datetime, store: Store) -> tuple[str, ...]:
+    """Those of the servers found that have died or hang: what they claimed waits for nobody."""
+    found = {x for x in await c.scalars(servers.distinct()) if x is not None}
+    return tuple([x for x in sorted(found) if not await lives(c, x, now, store)])
 
 
 async def expect(c: AsyncConnection, component: str, now: datetime, gap: timedelta) -> None:
@@ -62,6 +100,7 @@ async def _put_back(c: AsyncConnection, now: datetime) -> None:
     h, busy, d = t.heartbeat.c, t.destination.c, t.delivery.c
     far = now + LONGEST_LEASE
     await c.execute(update(t.heartbeat).where(h.at > now).values(at=now, caught_up_at=None))
+    await c.execute(update(t.server_life).where(t.server_life.c.at > now).values(at=now))
     waits = and_(d.state.in_(_WAITING), d.due_at > now, d.held_until.is_(None))
     await c.execute(update(t.delivery).where(waits).values(due_at=now))
     await c.execute(update(t.delivery).where(d.lease_until > far).values(lease_until=now))
@@ -97,7 +136,7 @@ async def take_lease(
     """See `Journal.take_lease`."""
     x = t.lease.c
     row = (await c.execute(select(t.lease).where(x.name == name).with_for_update())).one_or_none()
-    dead = row is not None and row.server is not None and not await store.is_live(c, row.server)
+    dead = row is not None and row.server is not None and not await lives(c, row.server, now, store)
     free = [x.holder == holder, x.until <= now]
     if dead and row is not None:
         free.append(and_(x.holder == row.holder, x.server == row.server))
@@ -127,7 +166,7 @@ async def listens(c: AsyncConnection, lease: str, component: str, now: datetime,
     if beat is None or beat.caught_up_at is None or beat.caught_up_at < held.since:
         return False
     fresh = now - beat.at <= timedelta(seconds=beat.gap_s)
-    return fresh and await store.is_live(c, held.server)
+    return fresh and await lives(c, held.server, now, store)
 
 
 async def give_back_lease(c: AsyncConnection, name: str, holder: str) -> None:

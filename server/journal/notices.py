@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, select, update
+from sqlalchemy import ColumnElement, and_, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Kind
@@ -15,9 +15,20 @@ from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
 from server.journal.store import insert
+from server.journal.values import Seen
 from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
-__all__ = ["answers_to", "by_short", "locked", "made", "made_of", "open_alarms", "put", "still_open"]
+__all__ = [
+    "answers_to",
+    "by_short",
+    "locked",
+    "made",
+    "made_of",
+    "open_alarms",
+    "overtaken",
+    "put",
+    "still_open",
+]
 
 
 def made_of(row: Any, said: tuple[Said, ...] = ()) -> Made:
@@ -68,6 +79,18 @@ async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tupl
             )
         new += numbered
     return tuple(new)
+
+
+async def overtaken(c: AsyncConnection, seen: Seen) -> bool:
+    """Whether more has come in about the runner (or the race) than a verdict rests on. Asked with the event held, so
+    that nothing comes in between the answer and what is done with it."""
+    await events.lock(c, seen.event)
+    e, n = t.entry.c, t.notice.c
+    later = select(e.number).where(e.event == seen.event, e.number > seen.entries)
+    if seen.runner:
+        later = later.where(or_(e.runner == seen.runner, e.runner.is_(None)))
+    told = select(n.key).where(n.event == seen.event, n.short > seen.notices, n.runner == seen.runner)
+    return any([await c.scalar(query.limit(1)) is not None for query in (later, told)])
 
 
 def _row(m: Made) -> dict[str, Any]:

@@ -7,7 +7,7 @@ destination, so that no two callers wait for each other; claiming waits for nobo
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -19,7 +19,7 @@ from server.journal import groups, notices, people
 from server.journal import tables as t
 from server.journal.outcomes import RANK
 from server.journal.store import insert
-from server.journal.values import Answered, Attempt, Delivery, DeliveryState, Outcome
+from server.journal.values import Address, Answered, Attempt, Delivery, DeliveryState, Outcome
 from server.watch.notice import Made, Notice, Urgency
 from server.watch.situation import GROUP
 
@@ -36,6 +36,7 @@ __all__ = [
     "overtake",
     "owe_again",
     "pace",
+    "told_in_answer",
     "try_next_channels",
 ]
 
@@ -71,9 +72,7 @@ async def next_channel(
         (x.channel, x.address): x.state
         for x in await c.execute(select(d.channel, d.address, d.state).where(d.notice == key))
     }
-    is_group = row.person.startswith(GROUP)
-    where = groups.address if is_group else people.usable
-    for x in await where(c, row.person, channels):
+    for x in await _usable(c, row.person, channels):
         if (x.channel, x.address) not in had:
             await _queue(c, row, len(had) + 1, x.channel, x.address, now, hold_until)
             return True
@@ -186,6 +185,15 @@ async def answer(
     return Answered(await notices.by_short(c, event, short), first)
 
 
+async def told_in_answer(c: AsyncConnection, event: str, shorts: tuple[int, ...], now: datetime) -> None:
+    """See `Journal.told_in_answer`."""
+    for short in sorted(shorts):
+        row = await notices.locked(c, event, short)
+        if row.sent_at is None:
+            await c.execute(update(t.notice).where(n.key == row.key).values(sent_at=now))
+        await cancel(c, row.key, "told in the answer")
+
+
 async def overtake(c: AsyncConnection, event: str, shorts: tuple[int, ...], now: datetime) -> int:
     """See `Journal.overtake`."""
     count = 0
@@ -213,7 +221,37 @@ async def try_next_channels(
         ~newer,
     )
     rows = (await c.execute(query.order_by(n.event, n.short).with_for_update(skip_locked=True))).all()
-    return sum([await next_channel(c, row.key, now, channels) for row in rows])
+    left = await _with_a_channel_left(c, {row.key: row.person for row in rows}, channels)
+    return sum([await next_channel(c, row.key, now, channels) for row in rows if row.key in left])
+
+
+async def _with_a_channel_left(
+    c: AsyncConnection, persons: Mapping[str, str], channels: frozenset[str] | None
+) -> set[str]:
+    """Of notices, by key with whom they are for, those with an address not tried yet or with nothing under way: most are
+    silent until morning because their person has one channel, and are not to be gone through one by one at every look."""
+    if not persons:
+        return set()
+    had: dict[str, dict[tuple[str, str], str]] = {key: {} for key in persons}
+    for x in await c.execute(select(d.notice, d.channel, d.address, d.state).where(d.notice.in_(had))):
+        had[x.notice][x.channel, x.address] = x.state
+    everybody = {*persons.values()}
+    chats = {who for who in everybody if who.startswith(GROUP)}
+    known = await people.addresses_of(c, everybody - chats, channels)
+    known |= {chat: await groups.address(c, chat, channels) for chat in chats}
+    reached = {
+        who: {(a.channel, a.address) for a in theirs if a.blocked_at is None} for who, theirs in known.items()
+    }
+    under_way = {*PENDING, DeliveryState.SENT.value}
+    return {
+        k for k, who in persons.items() if reached[who] - had[k].keys() or not under_way & {*had[k].values()}
+    }
+
+
+async def _usable(c: AsyncConnection, person: str, channels: frozenset[str] | None) -> Iterable[Address]:
+    """The addresses of a person or of a group to try, in their order."""
+    where = groups.address if person.startswith(GROUP) else people.usable
+    return await where(c, person, channels)
 
 
 async def deliveries(c: AsyncConnection, event: str, short: int | None) -> tuple[Delivery, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
-from server.journal import claims, outbox, reports
+from server.journal import claims, keeping, outbox, reports
 from server.journal.store import Store
 from server.journal.values import Attempt, Delivery, Outcome
 
@@ -25,14 +25,21 @@ class OutboxDoor:
         lease: timedelta = timedelta(seconds=60),
         holder: str = "",
         spacing: timedelta = timedelta(seconds=1),
+        *,
+        urgent: bool = False,
+        server: str | None = None,
     ) -> list[Delivery]:
         """Claim deliveries due on these channels: alarms first, then by due time, one per chat per `spacing`.
 
         Of several past their use-by for one person and runner only the newest is handed out (`delayed`), the
-        others are overtaken; alarms never are. What is no alarm comes together for one chat (see above).
+        others are overtaken; alarms never are. What is no alarm comes together for one chat (see above). `urgent`:
+        alarms only, for whoever has no room for more. `server`: the one in whose process they are sent, if any: should it
+        die or hang they are claimed again, whatever the lease.
         """
+        there = tuple(channels)
         async with self._store.write() as c:
-            who = claims.Claimer(tuple(channels), now, limit, lease, holder, spacing)
+            gone = await keeping.gone(c, claims.claimed_through(there), now, self._store)
+            who = claims.Claimer(there, now, limit, lease, holder, spacing, urgent, server, gone)
             return await claims.claim(c, who, self._store.channels)
 
     async def keep_text(self, delivery: str, tries: int, text: str) -> None:

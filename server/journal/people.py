@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+from dataclasses import replace
 from datetime import datetime
 
 from sqlalchemy import delete, select, update
@@ -16,6 +18,7 @@ from server.journal.values import Address, PersonPart
 
 __all__ = [
     "addresses",
+    "addresses_of",
     "bind",
     "block",
     "channels_of",
@@ -103,32 +106,40 @@ async def addresses(
     c: AsyncConnection, person_id: str, channels: frozenset[str] | None
 ) -> tuple[Address, ...]:
     """See `Journal.addresses`: bound ones, then the e-mail and webhook that the event file gives."""
-    who = await person(c, person_id)
-    if who is None:
-        return ()
-    a = t.address.c
-    bound = [
-        Address(r.channel, r.address, person_id, r.bound_at)
-        for r in await c.execute(
-            select(t.address).where(a.person == person_id).order_by(a.bound_at, a.address)
-        )
-    ]
-    have = {(x.channel, x.address) for x in bound}
-    for channel, address in (("email", who.email), ("webhook", who.webhook)):
-        if address and (channel, address) not in have:
-            bound.append(Address(channel, address, person_id, None))
-    d = t.destination.c
+    return (await addresses_of(c, [person_id], channels))[person_id]
+
+
+async def addresses_of(
+    c: AsyncConnection, ids: Collection[str], channels: frozenset[str] | None
+) -> dict[str, tuple[Address, ...]]:
+    """`addresses` of many persons, in as many queries as those of one; none for who is not known."""
+    a, d = t.address.c, t.destination.c
+    rows = await c.execute(select(t.person.c.body).where(t.person.c.id.in_(ids)))
+    persons = {p.id: p for p in (load_person(r.body) for r in rows)}
+    bound: dict[str, list[Address]] = {i: [] for i in persons}
+    for r in await c.execute(select(t.address).where(a.person.in_(persons)).order_by(a.bound_at, a.address)):
+        bound[r.person].append(Address(r.channel, r.address, r.person, r.bound_at))
+    for who, theirs in bound.items():
+        have = {(x.channel, x.address) for x in theirs}
+        for channel, address in (("email", persons[who].email), ("webhook", persons[who].webhook)):
+            if address and (channel, address) not in have:
+                theirs.append(Address(channel, address, who, None))
+    everywhere = {x.address for theirs in bound.values() for x in theirs}
     blocked = {
         (r.channel, r.address): r.blocked_at
         for r in await c.execute(
-            select(t.destination).where(d.blocked_at.is_not(None), d.address.in_([x.address for x in bound]))
+            select(t.destination).where(d.blocked_at.is_not(None), d.address.in_(everywhere))
         )
     }
-    found = [
-        Address(x.channel, x.address, person_id, x.bound_at, blocked.get((x.channel, x.address)))
-        for x in bound
-    ]
-    return order(found, who.channels, channels)
+    found = {
+        who: order(
+            [replace(x, blocked_at=blocked.get((x.channel, x.address))) for x in theirs],
+            persons[who].channels,
+            channels,
+        )
+        for who, theirs in bound.items()
+    }
+    return {i: found.get(i, ()) for i in ids}
 
 
 async def channels_of(

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from server.event.model import Person
-from server.journal import groups, outbox, people, reports, tokens
+from server.journal import dialogues, groups, outbox, people, reports, tokens
 from server.journal.store import Store
-from server.journal.values import Address, CrewGroup, Invitation, PersonPart, TokenInfo
+from server.journal.values import Address, CrewGroup, Invitation, PersonPart, Spoken, TokenInfo
 
 __all__ = ["PeopleDoor"]
 
@@ -53,6 +53,27 @@ class PeopleDoor:
         """Forget an address (the person left, a browser session ended)."""
         async with self._store.write() as c:
             await people.unbind(c, channel, address)
+            await dialogues.forget(c, channel, address)
+
+    async def spoken(self, channel: str, address: str, place: str, now: datetime) -> Spoken:
+        """What was spoken of with that address there in the last 24 hours."""
+        async with self._store.read() as c:
+            return await dialogues.known(c, channel, address, place, now)
+
+    async def turn(self, sender: str, key: str) -> str | None:
+        """What a message that did something was answered with; None for one that is new, or did nothing."""
+        async with self._store.read() as c:
+            return await dialogues.turn(c, sender, key)
+
+    async def keep_turn(
+        self, spoken: Spoken, now: datetime, sender: str = "", key: str = "", reply: str | None = None
+    ) -> bool:
+        """Keep what is spoken of now and, with a `reply`, what the message was answered with, both or neither. False
+        where another server has kept something since `spoken` was read: that stays."""
+        async with self._store.write() as c:
+            if reply is not None:
+                await dialogues.keep_turn(c, sender, key, reply, now)
+            return await dialogues.keep(c, spoken, now)
 
     async def address_gone(self, channel: str, address: str, now: datetime) -> None:
         """The channel says that this address takes nothing more, until heard from: what waits for it goes to
@@ -131,7 +152,8 @@ class PeopleDoor:
 
     async def preview(self, code: str, guesser: str, now: datetime) -> Invitation:
         """What a code opens, without using it. `guesser` names whoever asks (channel and address, or IP) for
-        the limit of 5 wrong codes in 15 minutes. Raises InvitationError, TooManyGuessesError."""
+        the limit of 5 wrong codes in 15 minutes, which keeps no right one out. Raises InvitationError,
+        TooManyGuessesError."""
         async with self._store.write() as c:
             found = await tokens.look(c, code, guesser, now)
         return tokens.opened(found)

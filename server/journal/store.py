@@ -6,9 +6,11 @@ import asyncio
 import contextlib
 import hashlib
 import os
+import shutil
 import sys
 import uuid
-from collections.abc import AsyncIterator, Iterable
+from collections import deque
+from collections.abc import AsyncIterator, Iterable, Iterator
 from contextlib import asynccontextmanager
 from pathlib import Path
 from typing import Any, cast
@@ -20,11 +22,12 @@ from alembic.util import CommandError
 from sqlalchemy import Connection, Table, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError
+from sqlalchemy.exc import ArgumentError, DBAPIError, IntegrityError
+from sqlalchemy.exc import TimeoutError as NoConnectionError
 from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine, create_async_engine
-from sqlalchemy.pool import NullPool
+from sqlalchemy.pool import NullPool, Pool
 
-from server.journal.errors import JournalError, TooNewError
+from server.journal.errors import AwayError, JournalError, TooNewError
 
 if sys.platform != "win32":
     import fcntl
@@ -38,8 +41,15 @@ _DRIVERS = {
     "postgresql": "postgresql+asyncpg",
     "postgres": "postgresql+asyncpg",
 }
-_BUSY_MS = 15_000
-_LOCK_POLL_S = 0.01
+BUSY_S = 15.0
+"""So long an ordinary writer waits for another process's before it is refused, to be handed in again."""
+URGENT_S = 3.0
+"""So long a call for help waits for a writer at most: then its sender, who tries again, must know (issue 14)."""
+ROOM_BYTES = 16 * 1024 * 1024
+"""A disk with less room than this counts as full (own choice: some thousand reports)."""
+IDLE_S = 8.0
+"""A transaction whose process does nothing in it for so long (it is stopped, its machine has gone) is ended by
+PostgreSQL, and with it every row it held: no work of ours waits inside one."""
 _MIGRATION_LOCK = 0x5711E
 
 
@@ -57,11 +67,9 @@ class Store:
         self.channels = channels
         self.sqlite = url.get_backend_name() == "sqlite"
         self.engine = _engine(url)
-        # PostgreSQL holds locks on connections of their own: were they taken from the pool, as many lock
-        # holders as the pool is large would wait for ever for a second connection to work with.
-        self._lockers = create_async_engine(url, poolclass=NullPool)
-        self._own_locks: dict[str, asyncio.Lock] = {}
-        self._writer = asyncio.Lock()
+        # Connections beside the pool: for what must not wait until others give theirs back, and for our sign of life.
+        self._apart = _engine(url, NullPool, busy_s=URGENT_S)
+        self._writer = Queue()
         self.id = uuid.uuid4().hex
         self._alive: int | AsyncConnection | None = None
         self._alive_lock = asyncio.Lock()
@@ -96,7 +104,7 @@ class Store:
         """Close every connection."""
         await self._end()
         await self.engine.dispose()
-        await self._lockers.dispose()
+        await self._apart.dispose()
 
     @property
     def path(self) -> Path:
@@ -107,73 +115,67 @@ class Store:
 
     @asynccontextmanager
     async def read(self) -> AsyncIterator[AsyncConnection]:
-        """A transaction that only reads, on one snapshot."""
-        async with self.engine.connect() as plain:
-            options: dict[str, Any] = (
-                {"reads_only": True} if self.sqlite else {"isolation_level": "REPEATABLE READ"}
-            )
-            c = await plain.execution_options(**options)
-            async with c.begin():
-                yield c
+        """A transaction that only reads, on one snapshot. AwayError where the database can't."""
+        with _away():
+            async with self.engine.connect() as plain:
+                options: dict[str, Any] = (
+                    {"reads_only": True} if self.sqlite else {"isolation_level": "REPEATABLE READ"}
+                )
+                c = await plain.execution_options(**options)
+                async with c.begin():
+                    yield c
 
     @asynccontextmanager
-    async def write(self) -> AsyncIterator[AsyncConnection]:
-        """A transaction that may write; committed when the block ends without an exception."""
-        async with contextlib.AsyncExitStack() as stack:
-            if self.sqlite:  # a fair queue in the process; between processes SQLite's busy timeout has to do
-                await stack.enter_async_context(self._writer)
-            yield await stack.enter_async_context(self.engine.begin())
+    async def write(self, *, urgent: bool = False) -> AsyncIterator[AsyncConnection]:
+        """A transaction that may write; committed when the block ends without an exception. AwayError where the
+        database can't. `urgent`: before every writer that waits in this process, on a connection of its own, and
+        AwayError after `URGENT_S`."""
+        engine = self._apart if urgent else self.engine
+        with _away():
+            async with contextlib.AsyncExitStack() as stack:
+                if self.sqlite:  # a queue in the process; between processes SQLite's busy timeout has to do
+                    await stack.enter_async_context(self._writer.turn(URGENT_S if urgent else None))
+                yield await stack.enter_async_context(engine.begin())
 
     async def ping(self) -> None:
         """Return if the database answers."""
         async with self.read() as c:
             await c.execute(text("SELECT 1"))
 
+    def has_room(self) -> bool:
+        """Whether the disk of a SQLite file has room for a while: a small row may still find some in the file when a call
+        for help no longer does. Of another's disk nothing is known here."""
+        return not self.sqlite or shutil.disk_usage(self.path.parent).free >= ROOM_BYTES
+
     async def migrate(self) -> None:
         """Bring the tables up to date; servers that start at once wait for each other."""
         async with self.engine.begin() as c:
             if not self.sqlite:
+                await self.take_time(c)
                 await c.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _MIGRATION_LOCK})
             await c.run_sync(_upgrade)
 
-    @asynccontextmanager
-    async def lock(self, name: str) -> AsyncIterator[None]:
-        """Hold a named lock among all servers; freed by the system when the holder dies."""
-        async with self._own_locks.setdefault(name, asyncio.Lock()):
-            held = self._file_lock(name) if self.sqlite else self._advisory_lock(name)
-            async with held:
-                yield
-
-    @asynccontextmanager
-    async def _advisory_lock(self, name: str) -> AsyncIterator[None]:
-        async with self._lockers.begin() as c:
-            await c.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _key_of(name)})
-            yield
-
-    @asynccontextmanager
-    async def _file_lock(self, name: str) -> AsyncIterator[None]:
-        # Not BEGIN IMMEDIATE: that would keep every check-in waiting while a forecast is worked out. flock and
-        # not lockf: closing any descriptor would give back all of a process's lockf locks on the file.
-        fd = _lock_file(self._locks, name)
-        try:
-            while not _try_lock(fd):  # noqa: ASYNC110 - the holder may be another process
-                await asyncio.sleep(_LOCK_POLL_S)
-            yield
-        finally:
-            os.close(fd)
+    async def take_time(self, c: AsyncConnection) -> None:
+        """Let this transaction wait, and work between its statements, for as long as whole copies take."""
+        if not self.sqlite:
+            await c.execute(text("SET LOCAL idle_in_transaction_session_timeout = 0"))
+            await c.execute(text("SET LOCAL lock_timeout = 0"))
 
     async def live(self) -> str:
         """This server's id, for others to tell by `is_live` whether it runs. What says so is held by the system and
         goes with the process, whatever the clock says; a connection that broke is made anew."""
         async with self._alive_lock:
-            if self.sqlite:
-                if self._alive is None:
-                    self._alive = _live_file(self._locks, self.id)
-            elif not await self._still_connected():
-                await self._end()
-                c = await self._lockers.connect()
-                self._alive = await c.execution_options(isolation_level="AUTOCOMMIT")
-                await c.execute(text("SELECT pg_advisory_lock(:key)"), {"key": _key_of(f"live|{self.id}")})
+            with _away():
+                if self.sqlite:
+                    if self._alive is None:
+                        self._alive = _live_file(self._locks, self.id)
+                elif not await self._still_connected():
+                    await self._end()
+                    c = await self._apart.connect()
+                    self._alive = await c.execution_options(isolation_level="AUTOCOMMIT")
+                    await c.execute(
+                        text("SELECT pg_advisory_lock(:key)"), {"key": _key_of(f"live|{self.id}")}
+                    )
         return self.id
 
     async def is_live(self, c: AsyncConnection, server: str) -> bool:
@@ -239,11 +241,6 @@ def _is_live_file(folder: Path, server: str) -> bool:
         os.close(fd)
 
 
-def _lock_file(folder: Path, name: str) -> int:
-    folder.mkdir(exist_ok=True)
-    return os.open(folder / hashlib.sha256(name.encode()).hexdigest()[:16], os.O_RDWR | os.O_CREAT, 0o600)
-
-
 def _try_lock(fd: int) -> bool:
     if sys.platform == "win32":  # no flock: one process per database file is all that is safe there
         return True
@@ -258,17 +255,118 @@ _CHECK_HELP = "check that it is there, is a Stilepost database, and that we may 
 _URL_HELP = "give sqlite+aiosqlite:///FILE or postgresql+asyncpg://USER@HOST/NAME"
 
 
-def _engine(url: URL) -> AsyncEngine:
+class Queue:
+    """Whose turn it is to write, in this process: in the order of asking, those in a hurry before all others."""
+
+    def __init__(self) -> None:
+        self._busy = False
+        self._waiting: tuple[deque[asyncio.Future[None]], deque[asyncio.Future[None]]] = (deque(), deque())
+
+    @asynccontextmanager
+    async def turn(self, within_s: float | None = None) -> AsyncIterator[None]:
+        """Hold the turn; `within_s`: in a hurry, and TimeoutError if it has not come by then."""
+        if self._busy:
+            await self._wait(within_s)
+        self._busy = True
+        try:
+            yield
+        finally:
+            self._pass_on()
+
+    async def _wait(self, within_s: float | None) -> None:
+        mine = asyncio.get_running_loop().create_future()
+        line = self._waiting[0 if within_s is not None else 1]
+        line.append(mine)
+        try:
+            await asyncio.wait_for(asyncio.shield(mine), within_s)
+        except BaseException:
+            if mine.done() and not mine.cancelled():
+                self._pass_on()  # it came just as we gave up
+            else:
+                line.remove(mine)
+            raise
+
+    def _pass_on(self) -> None:
+        for line in self._waiting:
+            if line:
+                line.popleft().set_result(None)
+                return
+        self._busy = False
+
+
+@contextlib.contextmanager
+def _away() -> Iterator[None]:
+    """Say of what a database could not do now, and may well do later, that it is so."""
+    try:
+        yield
+    except IntegrityError:
+        raise
+    except DBAPIError as e:
+        why = _why_away(e)
+        if why is None:
+            raise
+        raise AwayError(why) from e
+    except (NoConnectionError, TimeoutError) as e:
+        raise AwayError("busy") from e
+    except OSError as e:
+        raise AwayError("away") from e
+
+
+_SQLITE_AWAY = {
+    "locked": "busy",
+    "busy": "busy",
+    "full": "full",
+    "readonly": "read-only",
+    "unable to open": "away",
+    "disk i/o": "away",
+}
+_POSTGRES_AWAY = {
+    "53100": "full",
+    "25006": "read-only",
+    "08": "away",
+    "57": "away",
+    "25P03": "away",
+    "53": "busy",
+    "55": "busy",
+    "40": "busy",
+}
+"""Classes of SQLSTATE (PostgreSQL's documentation, appendix A); the longest that fits holds."""
+
+
+def _why_away(e: DBAPIError) -> str | None:
+    """Why the database can't do it now; None where asking again will not help."""
+    if e.connection_invalidated:
+        return "away"
+    state = getattr(e.orig, "sqlstate", None)
+    if state is not None:
+        fits = [why for front, why in _POSTGRES_AWAY.items() if str(state).startswith(front)]
+        return fits[0] if fits else None
+    text_of = str(e.orig).lower()
+    return next((why for words, why in _SQLITE_AWAY.items() if words in text_of), None)
+
+
+def _engine(url: URL, pool: type[Pool] | None = None, busy_s: float | None = None) -> AsyncEngine:
+    """Connections to a database, by the ways of its kind; without `pool` from a pool of theirs. `busy_s`: so long they
+    wait for another writer, `BUSY_S` if not said."""
+    busy_s = BUSY_S if busy_s is None else busy_s
     if url.get_backend_name() != "sqlite":
-        return create_async_engine(url, pool_pre_ping=True, pool_size=10, max_overflow=20)
-    engine = create_async_engine(url, connect_args={"timeout": _BUSY_MS / 1000})
+        limits = {
+            "idle_in_transaction_session_timeout": f"{IDLE_S * 1000:.0f}",
+            "lock_timeout": f"{busy_s * 1000:.0f}",
+        }
+        more: dict[str, Any] = {"connect_args": {"server_settings": limits, "timeout": busy_s}}
+        more |= {"poolclass": pool} if pool else {"pool_pre_ping": True, "pool_size": 10, "max_overflow": 20}
+        return create_async_engine(url, **more)
+    engine = create_async_engine(
+        url, connect_args={"timeout": busy_s}, **({"poolclass": pool} if pool else {})
+    )
 
     @event.listens_for(engine.sync_engine, "connect")
     def connected(dbapi: Any, _record: Any) -> None:
         dbapi.isolation_level = None  # the driver's own transactions begin too late, see `began`
         cursor = dbapi.cursor()
         for pragma in (
-            f"busy_timeout={_BUSY_MS}",
+            f"busy_timeout={busy_s * 1000:.0f}",
             "journal_mode=WAL",
             "synchronous=FULL",
             "foreign_keys=ON",

@@ -324,6 +324,7 @@ delivery = Table(
     _at("due_at", nullable=False),
     _at("held_until"),
     _at("lease_until"),
+    _text("server", nullable=True),
     _at("sent_at"),
     Column("possible_repeat", Boolean, nullable=False),
     _text("message_ref"),
@@ -368,8 +369,11 @@ update_ = Table(
     _at("received_at", nullable=False),
     Column("tries", Integer, nullable=False),
     _at("lease_until"),
+    _text("server", nullable=True),
     _at("done_at"),
     _text("problem"),
+    _text("chat", default=""),
+    Column("urgent", Boolean, nullable=False, default=False),
     PrimaryKeyConstraint("channel", "update_id"),
     Index("ix_raw_update_waiting", "channel", "done_at"),
 )
@@ -407,4 +411,33 @@ lease = Table(
     _at("until", nullable=False),
     _at("since"),
     _text("server", nullable=True),
+)
+
+server_life = Table(
+    "server_life",
+    metadata,
+    _text("server", primary_key=True),
+    _at("at", nullable=False),
+)
+
+dialogue = Table(
+    "dialogue",
+    metadata,
+    _text("channel"),
+    _text("address"),
+    _text("place"),
+    Column("version", Integer, nullable=False),
+    _text("body"),
+    _at("at", nullable=False),
+    PrimaryKeyConstraint("channel", "address", "place"),
+)
+
+turn = Table(
+    "turn",
+    metadata,
+    _text("sender"),
+    _text("key"),
+    _text("reply"),
+    _at("at", nullable=False),
+    PrimaryKeyConstraint("sender", "key"),
 )

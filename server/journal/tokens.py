@@ -140,8 +140,11 @@ async def invite(c: AsyncConnection, person: str, event: str, by: str, now: date
 
 
 async def look(c: AsyncConnection, code: str, guesser: str, now: datetime) -> Invitation | InvitationError:
-    """What a code opens, or why nothing; a wrong code is counted against the guesser, so this must commit."""
-    await _refuse_guesser(c, guesser, now)
+    """What a code opens, or why nothing; a wrong code is counted against the guesser, so this must commit.
+
+    The limit is on guessing: a right code opens whoever's address has guessed how often, as a whole camp may share one.
+    60 random bits are not guessed, whatever is answered to those that are wrong.
+    """
     row = (
         await c.execute(
             select(t.invitation).where(t.invitation.c.sha256 == _hash(_plain(code))).with_for_update()
@@ -159,8 +162,8 @@ async def look(c: AsyncConnection, code: str, guesser: str, now: datetime) -> In
         else ""
     )
     if row is not None and not reason:
-        await c.execute(delete(t.guess).where(t.guess.c.guesser == guesser))
         return await _invitation(c, row)
+    await _refuse_guesser(c, guesser, now)
     await _count_guess(c, guesser, now)
     return InvitationError(reason)
 

@@ -24,10 +24,12 @@ __all__ = [
     "EventVersion",
     "Head",
     "Invitation",
+    "NewUpdate",
     "Outage",
     "Outcome",
     "PersonPart",
     "RawUpdate",
+    "Seen",
     "Status",
     "StoredEvent",
     "Swept",
@@ -80,6 +82,17 @@ class Head:
 
     def __str__(self) -> str:
         return f"{self.number}.{self.blanks}"
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What a verdict about one runner ('' = about none) rests on: the entries up to number `entries`, and the notices
+    up to short number `notices`, of the event."""
+
+    event: str
+    runner: str
+    entries: int
+    notices: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,6 +247,17 @@ class Answered:
 
 
 @dataclass(frozen=True, slots=True)
+class NewUpdate:
+    """An update to store. Updates of one `chat` ('' = of none) are worked off in their order; `urgent`: it sounds like a
+    call for help."""
+
+    update_id: int
+    body: str
+    chat: str = ""
+    urgent: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class RawUpdate:
     """An update as a channel gave it, stored before it is confirmed there."""
 
@@ -277,3 +301,15 @@ class Swept:
 
     blanked: tuple[str, ...]
     waiting: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """What was spoken of with an address at a place ('' = between the two of us, else a group chat), as text. `version`
+    counts how often it was kept; 0 = never."""
+
+    channel: str
+    address: str
+    place: str
+    version: int = 0
+    body: str = ""

@@ -9,36 +9,32 @@ from __future__ import annotations
 import asyncio
 import hashlib
 from collections import OrderedDict
-from dataclasses import dataclass, field
-from datetime import timedelta
+from dataclasses import dataclass, field, replace
 
+import structlog
 from aiohttp import web
 
-from bot.api_client import ApiClient, ApiError, UnreachableError
-from bot.channels.base import Incoming, Reply
-from bot.desk import Desk
-from bot.desk.memory import Memory
-from bot.desk.visit import Visit
-from server.api import answer_links, auth
+from server.api import answer_links, auth, conversing
 from server.api.answer_links import Bound
-from server.api.parts import PARTS, Parts
+from server.api.auth import Caller
+from server.api.parts import PARTS
+from server.conversation.telling.message import Message, Rows
+from server.conversation.telling.notices import label_key, say_notice
+from server.conversation.telling.reader import reader_in
+from server.conversation.telling.say import Say
+from server.conversation.values import Incoming, Reply
 from server.event.model import Event
 from server.journal import TokenInfo
+from server.log import broke
 from server.pages.board import TEMPLATES
-from server.pages.chat import DESKS, loopback
 from server.pages.labels import labels
 from server.pages.session import preferred_language
 from server.watch.notice import Made
 from server.watch.waiting import waiting
-from server.wording import replies
-from server.wording.message import Message, Rows
-from server.wording.notices import label_key, say_notice
-from server.wording.reader import reader_in
-from server.wording.say import Say
+
+log = structlog.get_logger("pages")
 
 OFFERED_MAX = 1000
-ACTS_FOR = timedelta(minutes=2)
-"""How long the token holds with which one press acts for its person."""
 
 
 @dataclass(slots=True)
@@ -96,11 +92,12 @@ async def press(request: web.Request) -> web.StreamResponse:
         own = {b.data for row in asked.message.buttons for b in row} if asked.waits else set()
         if pressed not in own | pressing.offered.get(asked.token.id, frozenset()):
             return _page(request, asked, *_standing(asked))
-        reply = await _at_the_desk(request, asked, pressed)
-        if not reply.again:
-            pressing.offer(asked.token.id, reply.buttons)
-    if reply.again:
-        return _page(request, asked, asked.say.s("error-other"), asked.message.buttons, alert=True)
+        try:
+            reply = await _pressed(request, asked, pressed)
+        except Exception as error:
+            broke(log, "a press on the page failed", error)
+            return _page(request, asked, asked.say.s("error-other"), asked.message.buttons, alert=True)
+        pressing.offer(asked.token.id, reply.buttons)
     return _page(request, asked, reply.text, reply.buttons)
 
 
@@ -136,45 +133,24 @@ def _standing(asked: _Asked) -> tuple[str, Rows]:
     if asked.made.answered_at is None:
         return t("answer-over"), ()
     word = asked.made.answer
-    said = asked.say.s(label_key(word), word=word)
+    said = asked.say.s(label_key(word, asked.made.notice.key.kind.value), word=word)
     return t("answer-done", answer=said, when=asked.say.when(asked.made.answered_at)), ()
 
 
-async def _at_the_desk(request: web.Request, asked: _Asked, pressed: str) -> Reply:
-    """Press for the person, with a token of a few minutes."""
+async def _pressed(request: web.Request, asked: _Asked, pressed: str) -> Reply:
+    """Press for the person to whom the link is bound, as them."""
     parts = request.app[PARTS]
-    now = parts.clock.now()
-    secret = await parts.journal.issue_token(
-        asked.bound.person, asked.token.device, [auth.PERSON], now, now + ACTS_FOR
-    )
-    api = ApiClient(request.app[DESKS].session, loopback(request), secret)
-    digest = hashlib.sha256(pressed.encode()).hexdigest()[:12]
+    # The link lets them answer as themselves, here and for this notice only.
+    token = replace(asked.token, person=asked.bound.person, scopes=frozenset({auth.PERSON}))
+    caller = Caller(token, asked.bound.person)
     incoming = Incoming(
         channel=answer_links.CHANNEL,
         address=asked.token.id,
-        sent_at=now,
-        message_key=f"{asked.token.id}.{digest}",
+        sent_at=parts.clock.now(),
+        message_key=f"{asked.token.id}.{hashlib.sha256(pressed.encode()).hexdigest()[:12]}",
         button=pressed,
     )
-    try:
-        me = await api.me(incoming.address)
-        event = next((e for e in me.data.events if e.id == asked.bound.event), None)
-        if event is None:
-            return Reply(asked.say.s("error-not_yours"))
-        return await Desk(api).pressed(Visit(api, incoming, Memory(), me.data, event, me.now))
-    except UnreachableError:
-        return Reply("", again=True)
-    except ApiError as error:
-        return Reply(replies.say_error(asked.say, error.code, error.what))
-    finally:
-        await _end(parts, secret)
-
-
-async def _end(parts: Parts, secret: str) -> None:
-    now = parts.clock.now()
-    token = await parts.journal.check_token(secret, now)
-    if token is not None:
-        await parts.journal.revoke_token(token.id, now)
+    return await conversing.pressed(parts, caller, incoming, asked.bound.event)
 
 
 def _page(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 from dataclasses import dataclass, replace
+from typing import Any
 
 from aiohttp import web
 from jinja2 import Environment
@@ -11,16 +13,21 @@ from server.api import answers, board
 from server.api.ask import Ask, not_yours, parts_in
 from server.api.auth import caller
 from server.api.envelope import ApiError
-from server.api.me import notices_of
 from server.api.parts import PARTS
+from server.api.person_view import notices_of
 from server.api.picture import Picture
+from server.api.replies import BoardAnswer
 from server.api.who_may import Call, May, may
+from server.conversation.telling.reader import Reader, reader_in
 from server.event.model import Part
+from server.pages.alarm_card import alarm_card
+from server.pages.bars import axis
+from server.pages.first import first
 from server.pages.labels import labels
+from server.pages.own import own
 from server.pages.pictures import marked_profile
 from server.pages.session import CHOICES, parts_words
 from server.pages.view import BoardView, Pen, board_view
-from server.wording.reader import Reader, reader_in
 
 TEMPLATES = web.AppKey("TEMPLATES", Environment)
 NOTICES_SHOWN = 8
@@ -38,34 +45,40 @@ class Seen:
 
 async def home(request: web.Request) -> web.StreamResponse:
     """GET / and /board/{event}: the board of the event named, or of the asker's first."""
-    seen = await _seen(request)
-    event = seen.picture.event
-    t = labels(seen.reader.language)
-    html = (
-        request.app[TEMPLATES]
+    html = await asyncio.to_thread(_whole, request.app, await seen_in(request))
+    return web.Response(text=html, content_type="text/html")
+
+
+def _whole(app: web.Application, seen: Seen) -> str:
+    return (
+        app[TEMPLATES]
         .get_template("board.html")
         .render(
-            t=t,
+            t=labels(seen.reader.language),
             language=seen.reader.language,
-            view=_view(seen),
-            person=answers.person_name(event, seen.ask.person),
+            **_shown(seen),
+            reader=seen.ask.person,
+            person=answers.person_name(seen.picture.event, seen.ask.person),
             parts=parts_words(seen.parts, seen.reader.language),
             notices=notices_of(seen.picture, seen.ask.person)[-NOTICES_SHOWN:],
-            choices=request.app[CHOICES],
+            choices=app[CHOICES],
         )
     )
-    return web.Response(text=html, content_type="text/html")
 
 
 async def part(request: web.Request) -> web.StreamResponse:
     """GET /board/{event}/part: what changes, as HTML."""
-    seen = await _seen(request)
-    template = request.app[TEMPLATES].get_template("board_part.html")
-    html = template.render(t=labels(seen.reader.language), view=_view(seen))
+    html = await asyncio.to_thread(_changing, request.app, await seen_in(request))
     return web.Response(text=html, content_type="text/html")
 
 
-async def _seen(request: web.Request) -> Seen:
+def _changing(app: web.Application, seen: Seen) -> str:
+    template = app[TEMPLATES].get_template("board_part.html")
+    return template.render(t=labels(seen.reader.language), **_shown(seen))
+
+
+async def seen_in(request: web.Request) -> Seen:
+    """Who asks, for the event of the path or their own first; ApiError where their part sees no board."""
     parts = request.app[PARTS]
     ask = Ask(parts, request, parts.clock.now())
     ask.who = await caller(request, parts, ask.now)
@@ -93,12 +106,25 @@ async def _first_event(ask: Ask) -> str:
     return max(begun, key=lambda e: e.starts).id
 
 
-def _view(seen: Seen) -> BoardView:
+def _shown(seen: Seen) -> dict[str, Any]:
+    """What the template of the changing part shows: the board, and what is of its reader alone."""
+    picture, parts, person = seen.picture, seen.parts, seen.ask.person
+    shown = board.board(picture, parts, person)
+    pen = Pen(seen.reader, picture.now)
+    return {
+        "view": view_of(seen, shown, pen),
+        "first": first(picture, person, parts, pen),
+        "own": own(picture, shown, person, parts, pen),
+        "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
+        "axes": {r.id: axis(r, pen) for r in shown.runners},
+    }
+
+
+def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:
+    """The board in words for that person, with the profile as far as their part goes."""
     picture, parts = seen.picture, seen.parts
-    shown = board.board(picture, parts, seen.ask.person)
     phones = may(parts, Call.PHONES) is May.YES
     people = board.people(picture, May.YES) if phones else None
-    pen = Pen(seen.reader, picture.now)
     view = board_view(shown, people, pen)
     drawn = tuple(
         replace(r, profile=marked_profile(picture, r.id, may(parts, Call.WHERE, r.id), pen))

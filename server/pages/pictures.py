@@ -7,7 +7,6 @@ import io
 from dataclasses import dataclass
 
 from aiohttp import web
-from matplotlib.figure import Figure
 
 from server.api import answers
 from server.api.ask import Ask, not_yours, parts_in
@@ -15,11 +14,11 @@ from server.api.auth import caller
 from server.api.parts import PARTS
 from server.api.picture import Picture
 from server.api.who_may import Call, May, may
+from server.conversation.telling.answers import known_fact
+from server.conversation.telling.reader import reader_in
 from server.course import profile
 from server.pages.profile import Marks, profile_svg
 from server.pages.view import Pen
-from server.wording.answers import known_fact
-from server.wording.reader import reader_in
 
 PAPER, INK, SOFT, FACT = "#15120d", "#f1e7d3", "#b3a585", "#f0b55e"
 
@@ -83,11 +82,20 @@ async def png(request: web.Request) -> web.StreamResponse:
     return web.Response(body=drawn, content_type="image/png", headers=_PRIVATE)
 
 
+def profile_for(picture: Picture, runner: str, share: May, person: str) -> bytes:
+    """The PNG that a chat shows to that person."""
+    pen = Pen(reader_in(picture.event, person), picture.now)
+    return profile_png(picture, runner, marks(picture, runner, share, pen))
+
+
 _PRIVATE = {"Cache-Control": "no-store", "Content-Security-Policy": "default-src 'none'; style-src 'none'"}
 
 
 def profile_png(picture: Picture, runner: str, known: Marks) -> bytes:
     """PNG of 1000 × 450: height along the way, crew points named, the fact as a line, the estimate hatched."""
+    # Only here: what a start has to load is what a call for help waits for after a crash.
+    from matplotlib.figure import Figure
+
     course = picture.course(runner)
     corners = [(p.km, p.height_m) for p in profile(course)] or [(0.0, 0.0), (course.length_km, 0.0)]
     kms, heights = [k for k, _ in corners], [h for _, h in corners]

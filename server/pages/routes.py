@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import json
 from collections.abc import Awaitable, Callable
 from functools import cache
 from importlib import resources
@@ -12,11 +13,11 @@ from aiohttp import web
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
 from server.api import answer_links, auth
-from server.api.envelope import ApiError, from_journal
+from server.api.envelope import ApiError, from_away, from_journal
 from server.api.parts import PARTS
-from server.journal import JournalError
+from server.journal import AwayError, JournalError
 from server.log import broke
-from server.pages import answer, board, chat, pictures, session, stream
+from server.pages import answer, board, chat, pictures, session, sheet, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 
@@ -25,6 +26,7 @@ Page = Callable[[web.Request], Awaitable[web.StreamResponse]]
 
 CSP = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "
+    "manifest-src 'self'; "
     "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
 HEADERS = {
@@ -46,6 +48,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
         ("/", board.home),
         ("/board/{event}", board.home),
         ("/board/{event}/part", board.part),
+        ("/sheet/{event}", sheet.sheet),
         ("/join", _join_page),
         ("/stream", stream.news),
         (answer_links.PATH, answer.show),
@@ -60,7 +63,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
     app.router.add_post("/be/{person}", session.be)
     app.router.add_post("/v1/chat", chat.say)
     app.router.add_get("/static/{version}/{name}", _static)
-    app.cleanup_ctx.append(chat.desk)
+    app.router.add_get("/manifest.webmanifest", _manifest)
     app.cleanup_ctx.append(stream.delivering)
 
 
@@ -87,6 +90,8 @@ def _page(page: Page) -> Page:
             response = _trouble(request, error)
         except JournalError as error:
             response = _trouble(request, from_journal(error))
+        except AwayError as error:
+            response = _trouble(request, from_away(error))
         except (ConnectionResetError, web.HTTPException):
             raise
         except Exception as error:
@@ -94,6 +99,7 @@ def _page(page: Page) -> Page:
             response = _trouble(request, ApiError("our_fault", "the server made a mistake", "", "Try again."))
         if not response.prepared:
             response.headers.update(HEADERS)
+            response.enable_compression()
         return response
 
     return handle
@@ -119,7 +125,7 @@ def _trouble(request: web.Request, error: ApiError) -> web.StreamResponse:
             text=". ".join(x for x in (error.what, error.do) if x),
         )
     )
-    return web.Response(text=html, status=error.status, content_type="text/html")
+    return web.Response(text=html, status=error.status, content_type="text/html", headers=error.headers)
 
 
 async def _join_page(request: web.Request) -> web.StreamResponse:
@@ -167,4 +173,25 @@ async def _static(request: web.Request) -> web.StreamResponse:
         raise web.HTTPNotFound
     kind = _TYPES.get(name.rpartition(".")[2], "application/octet-stream")
     headers = {**HEADERS, "Cache-Control": "public, max-age=31536000, immutable"}
-    return web.Response(body=content, content_type=kind, charset="utf-8", headers=headers)
+    response = web.Response(body=content, content_type=kind, charset="utf-8", headers=headers)
+    response.enable_compression()
+    return response
+
+
+async def _manifest(request: web.Request) -> web.StreamResponse:
+    """GET /manifest.webmanifest: by which a phone can put the page among its programs."""
+    language = preferred_language(request, request.app[PARTS])
+    name = labels(language)("title")
+    about = {
+        "name": name,
+        "short_name": name,
+        "lang": language,
+        "start_url": "/",
+        "scope": "/",
+        "display": "standalone",
+        "background_color": "#15120d",
+        "theme_color": "#15120d",
+        "icons": [{"src": static_path("mark.svg"), "sizes": "any", "type": "image/svg+xml"}],
+    }
+    headers = {**HEADERS, "Cache-Control": "no-cache"}
+    return web.Response(text=json.dumps(about), content_type="application/manifest+json", headers=headers)

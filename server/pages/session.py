@@ -14,6 +14,7 @@ from server.api.envelope import ApiError, read_model, reply
 from server.api.me import join_device
 from server.api.models import Request
 from server.api.parts import PARTS, Parts
+from server.conversation.telling.sentences import languages
 from server.event.model import Part
 from server.pages.labels import label
 
@@ -81,7 +82,7 @@ def parts_words(parts: tuple[Part, ...], language: str) -> str:
 def preferred_language(request: web.Request, parts: Parts) -> str:
     """The language of somebody unknown: what the browser asks for, if we have it."""
     first = request.headers.get("Accept-Language", "")[:2].lower()
-    return first if first in ("en", "de") else parts.settings.language
+    return first if first in languages() else parts.settings.language
 
 
 def set_cookie(response: web.Response, secret: str, request: web.Request, parts: Parts) -> None:

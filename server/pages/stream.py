@@ -104,7 +104,10 @@ async def _deliver_all(app: web.Application) -> None:
             continue
         try:
             chats: dict[str, list[Delivery]] = {}
-            for delivery in await parts.journal.claim([WEB], parts.clock.now(), holder="pages"):
+            server = await parts.journal.server()
+            for delivery in await parts.journal.claim(
+                [WEB], parts.clock.now(), holder="pages", server=server
+            ):
                 chats.setdefault(delivery.address, []).append(delivery)
             for owed in chats.values():
                 await _deliver(parts, owed)

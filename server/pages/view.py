@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
-from server.pages.labels import label
-from server.wording import measures, times
-from server.wording.answer import (
+from server.conversation.telling import measures, times
+from server.conversation.telling.answer import (
     CutOffAnswer,
     ForecastAnswer,
     MeetingAnswer,
@@ -16,11 +15,12 @@ from server.wording.answer import (
     PersonThere,
     PointAnswer,
 )
-from server.wording.answers import known_fact
-from server.wording.news import doubt_words, lost_words
-from server.wording.reader import Reader
-from server.wording.say import Say
-from server.wording.things import other_cars
+from server.conversation.telling.answers import known_fact
+from server.conversation.telling.news import doubt_words, lost_words
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
+from server.conversation.telling.things import other_cars
+from server.pages.labels import label
 
 ODDS_SAID, ODDS_SAID_FINISH = 0.8, 0.95
 # A window holds given that she gets there; under these odds that must be said beside it.
@@ -78,7 +78,8 @@ class AlarmLine:
 
 @dataclass(frozen=True, slots=True)
 class RunnerView:
-    """One runner's part of the board. `unheard`: points where her window is over and nothing was reported."""
+    """One runner's part of the board. `unheard`: points where her window is over, or that lie behind
+    her, and nothing was reported; `followed`: the reader's part may see how her race goes."""
 
     id: str
     name: str
@@ -97,6 +98,7 @@ class RunnerView:
     cut_offs: tuple[str, ...]
     doubted: tuple[str, ...]
     profile: str = ""
+    followed: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +114,8 @@ class PersonLine:
 
 @dataclass(frozen=True, slots=True)
 class BoardView:
-    """The whole board for one reader; `at`: the server's own time, as a page's clock may differ."""
+    """The whole board for one reader; `at`: the server's own time, as a page's clock may differ, and `zone` the
+    race's."""
 
     event: str
     name: str
@@ -121,10 +124,12 @@ class BoardView:
     race: tuple[str, ...]
     blind: str
     emergency_number: str
+    exercise: bool
     race_control_name: str
     race_control_phone: str
     people: tuple[PersonLine, ...] = ()
     at: str = ""
+    zone: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +165,7 @@ class Pen:
 
     @property
     def say(self) -> Say:
-        """The same reader for the wording room."""
+        """The same reader for `conversation.telling`."""
         return Say(self.reader, self.now)
 
 
@@ -175,10 +180,12 @@ def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen) -> Boa
         race=tuple(_race(n, pen) for n in board.race_notes),
         blind=_blind(board, pen),
         emergency_number=board.emergency_number,
+        exercise=board.exercise,
         race_control_name=control.name if control else "",
         race_control_phone=control.phone if control else "",
         people=tuple(_person(p, pen) for p in people.people) if people else (),
         at=pen.now.isoformat(),
+        zone=board.time_zone,
     )
 
 
@@ -197,6 +204,7 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         pen.word("told-by", who=last.by, ago=times.ago(last.at, pen.now, pen.reader.language)) if last else ""
     )
     points = forecast.points if forecast else ()
+    km = last.km if last else None
     return RunnerView(
         id=r.id,
         name=r.name,
@@ -208,12 +216,13 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         held=_held(forecast, pen),
         estimate=tuple(_estimate(forecast, pen)) if forecast else (),
         alarms=tuple(_alarm(a, pen) for a in r.alarms),
-        ahead=tuple(_ahead(p, pen) for p in points if p.window is not None and not _is_over(p, pen)),
-        unheard=tuple(_ahead(p, pen) for p in points if p.window is not None and _is_over(p, pen)),
+        ahead=tuple(_ahead(p, pen) for p in points if p.window is not None and not _is_over(p, pen, km)),
+        unheard=tuple(_ahead(p, pen) for p in points if p.window is not None and _is_over(p, pen, km)),
         reached=tuple(_reached(p, pen) for p in points if p.arrived or p.left or p.through),
         meetings=tuple(_meeting(m, pen) for m in _mine_first(r.meetings)),
         cut_offs=tuple(_cut_off(c, pen) for c in r.cut_offs),
         doubted=tuple(_doubted(d, pen) for d in r.doubted),
+        followed=forecast is not None,
     )
 
 
@@ -259,18 +268,29 @@ def _alarm(a: OpenAlarm, pen: Pen) -> AlarmLine:
     return AlarmLine(text, state, a.unreached)
 
 
-def _is_over(p: PointAnswer, pen: Pen) -> bool:
-    """Whether the whole window of a point has gone by: it does not lie ahead, nobody has reported her there."""
-    return p.window is not None and times.edges(p.window)[2] < pen.now
+def _is_over(p: PointAnswer, pen: Pen, last_km: float | None) -> bool:
+    """Whether the whole window of a point has gone by, or she was seen beyond it: it does not lie ahead, nobody has
+    reported her there."""
+    return p.window is not None and (times.edges(p.window)[2] < pen.now or behind_her(p, last_km))
+
+
+def behind_her(p: PointAnswer, last_km: float | None) -> bool:
+    """Whether a point lies behind where she was last known: nobody reported her there, and she comes there no more."""
+    return last_km is not None and p.km < last_km
+
+
+def gets_there(p: PointAnswer, pen: Pen) -> str:
+    """The odds that she gets to a point at all, where they must be said; else ''."""
+    odds = p.p_gets_there
+    if odds is None or odds >= (ODDS_SAID if not p.finish else ODDS_SAID_FINISH):
+        return ""
+    return pen.word("gets-there", odds=measures.odds(odds, pen.reader.language))
 
 
 def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
     assert p.window is not None
     early, likely, late = times.edges(p.window)
-    odds = p.p_gets_there
-    more = ""
-    if odds is not None and odds < (ODDS_SAID if not p.finish else ODDS_SAID_FINISH):
-        more = pen.word("gets-there", odds=measures.odds(odds, pen.reader.language))
+    more = gets_there(p, pen)
     span = f"{_clock(early, pen)} – {_clock(late, pen)}"
     return PointLine(p.name, pen.km(p.km), _clock(likely, pen), span, more, p.crew_access)
 

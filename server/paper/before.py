@@ -6,26 +6,32 @@ So paper says the same leave-by and be-there-from as the notices will, until the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
+from server.conversation.telling.answer import StageAnswer
+from server.conversation.telling.reader import Reader
 from server.course import Course
 from server.event.model import Event, MeetingPlan
 from server.facts.fold import fold
 from server.forecast.bridge import outlook
 from server.forecast.outlook import View
 from server.plan.cutoffs import ChangeOver, CutOffOdds, cut_off_odds, due_times, goal_changes
+from server.plan.light import DarkKit
+from server.plan.paces import dark_by_pace
 from server.plan.stage_odds import ends_of_stages, stage_odds
 from server.plan.timetable import Timetable
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
+from server.watch.silences import Silence, silences
 from server.watch.situation import Situation
-from server.wording.answer import StageAnswer
-from server.wording.reader import Reader
 
 BEFORE: timedelta = timedelta(hours=1)
 """Paper is made for the time before the race: asked for later, it still says what was planned."""
+
+
+DarkByPace = tuple[tuple[str, tuple[DarkKit, ...]], ...]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,6 +41,8 @@ class BeforeStart:
     situation: Situation
     at: datetime
     views: Mapping[str, View]
+    _dark: dict[str, DarkByPace] = field(default_factory=dict, repr=False)
+    _silences: dict[str, tuple[Silence, ...]] = field(default_factory=dict, repr=False)
 
     @property
     def event(self) -> Event:
@@ -56,6 +64,19 @@ class BeforeStart:
     def meetings(self, runner: str) -> tuple[MeetingValues, ...]:
         """Her meetings, timed by the watch's own function."""
         return meetings(self.situation, runner, self.at)
+
+    def dark(self, runner: str) -> DarkByPace:
+        """For which parts she needs a light at each of her paces; worked out once."""
+        if runner not in self._dark:
+            found = dark_by_pace(self.event, self.timetable(runner), self.course(runner))
+            self._dark[runner] = found
+        return self._dark[runner]
+
+    def silences(self, runner: str) -> tuple[Silence, ...]:
+        """When silence after each point would be asked about, told home and an alarm; worked out once."""
+        if runner not in self._silences:
+            self._silences[runner] = silences(self.event, runner, self.timetable(runner), self.course(runner))
+        return self._silences[runner]
 
     def plan_of(self, meeting: str) -> MeetingPlan:
         """The planned meeting of that id; KeyError if there is none."""

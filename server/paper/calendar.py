@@ -8,14 +8,15 @@ from datetime import UTC, datetime, timedelta
 
 import icalendar
 
+from server.conversation.telling.say import Say, lines
+from server.conversation.telling.times import edges, floor_to, planned, planned_length
 from server.event.model import Event, Goal, Part, PartKind
+from server.paper.after_her import after_her
 from server.paper.before import BeforeStart
 from server.paper.meeting import meeting_lines
 from server.paper.table import to_minute
 from server.plan.timetable import Timetable
 from server.watch.notice import MeetingValues
-from server.wording.say import Say, lines
-from server.wording.times import edges, floor_to, planned, planned_length
 
 PRODUCT = "-//Stilepost//crew plan//EN"
 
@@ -68,8 +69,9 @@ def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime)
 def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appointment, ...]:
     """What a person has to do: start, meetings, pacing, standing at a point, in their own words.
 
-    A meeting is timed as the watch times it: from leave-by (be there from, without a confirmed drive) until she is
-    not worth waiting for any longer; by the car they are in. Errors: KeyError for a
+    A meeting is timed as the watch times it: from leave-by (be there from, without a confirmed drive; her planned leaving
+    of the meeting before, where they come from that) until she is not worth waiting for any longer; by the car they are in.
+    Errors: KeyError for a
     person who is not in the event.
     """
     event = before.event
@@ -97,8 +99,15 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
         title = say.s("paper-own-title", place=point.name)
         start, _, end = edges(m.window)
     elif m.leave_by is not None and m.drive != timedelta(0):
-        title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
-        start, end = floor_to(m.leave_by), m.wait_until
+        after = after_her(before, runner, m)
+        if after is None:
+            title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
+            start = floor_to(m.leave_by)
+        else:
+            # By the clock a driver would leave before she comes: the entry begins when she leaves as planned.
+            title = say.s("paper-leave-once-title", left=after.place, **values)
+            start = dict(after.leaves)[Goal.B]
+        end = max(m.wait_until, start)
     else:
         title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there)), **values)
         start, end = floor_to(m.be_there), m.wait_until

@@ -13,14 +13,14 @@ from zoneinfo import ZoneInfo
 import gpxpy.gpx
 import numpy as np
 
+from server.conversation.telling.planned import say_planned, say_sources
+from server.conversation.telling.say import Say
+from server.conversation.telling.times import planned, planned_length
 from server.course import Course
 from server.event.model import Event, Goal
 from server.plan.cutoffs import DueTime, due_times
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
-from server.wording.planned import say_planned, say_sources
-from server.wording.say import Say
-from server.wording.times import planned, planned_length
 
 
 def gpx_with_points(

@@ -7,14 +7,15 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
+from server.conversation.telling.say import SURELY_COME, Say, slug
+from server.conversation.telling.times import clock, edges, floor_to, own_clock, planned
 from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
+from server.paper.after_her import after_below, after_her, after_line
 from server.paper.before import BeforeStart
 from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
 from server.watch.notice import MeetingValues
-from server.wording.say import SURELY_COME, Say, slug
-from server.wording.times import clock, edges, floor_to, own_clock, planned
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,7 @@ def meeting_lines(
     meant = planned(before.timetable(runner).start + row.arrive[Goal.B], Goal.B)
     said = (
         _lost(m, say),
-        "" if own else _leave_line(event, m, say),
-        "" if own else _after_her(before, runner, m, say),
+        "" if own else _after_her(before, runner, m, say) or _leave_line(event, m, say),
         "" if own else say.s("paper-be-there", be_there=say.when(floor_to(m.be_there), day=True)),
         say.s("paper-expected", runner=name, window=say.window(m.window)),
         say.s(
@@ -107,13 +107,10 @@ def _cut_short(event: Event, runner: str, m: MeetingValues, say: Say) -> Iterato
 
 
 def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
-    """Crew who come straight from another meeting with her leave when she has left it: the leave-by on paper is for
-    the earliest she may come, and must not take them away before."""
-    mine = [p for p in before.meetings(runner) if p.point == m.drive_from and set(p.crew) & set(m.crew)]
-    if not mine or m.leave_by is None or _stays(m) or m.leave_by > mine[-1].wait_until:
-        return ""
-    name, place = before.event.runner(runner).name, place_name(before.event, mine[-1].point)
-    return say.s("paper-after-her", runner=name, place=place, until=say.when(mine[-1].wait_until, day=True))
+    """Crew who come straight from another meeting with her leave when she has left it: a leave-by by the clock is for the
+    earliest she may come, and would take them away before."""
+    found = after_her(before, runner, m)
+    return after_line(say, found, before.event.runner(runner).name) if found is not None else ""
 
 
 def glove_meeting(
@@ -123,11 +120,10 @@ def glove_meeting(
     no leave-by, but a plan and a stop. `watched`: for who watches over all and does not go: whose times they are."""
     event = before.event
     point = event.course_of(runner).point(m.point)
-    cells = _her_cells(before, runner, m, say) if own else _crew_cells(event, m, say)
+    cells = _her_cells(before, runner, m, say) if own else _crew_cells(before, runner, m, say)
     lines = (
         _lost(m, say),
         _going(before, m, say) if watched else "",
-        "" if own or watched else _after_her(before, runner, m, say),
         *(() if own else _other_cars(event, m, say)),
         *(() if own else _cut_short(event, runner, m, say)),
         *_to_have(before, runner, m, say),
@@ -174,7 +170,8 @@ def _her_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
     )
 
 
-def _crew_cells(event: Event, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
+def _crew_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
+    event, after = before.event, after_her(before, runner, m)
     origin = say.s("paper-cell-from", place=place_name(event, m.drive_from)) if m.drive_from else ""
     leave = say.s("paper-cell-leave")
     unknown = " · ".join(x for x in (origin, _no_leave(event, m, say)) if x)
@@ -182,6 +179,9 @@ def _crew_cells(event: Event, m: MeetingValues, say: Say) -> tuple[Cell, ...]:
         first = Cell(leave, say.s("paper-cell-stay"), say.s("paper-there-already"))
     elif m.leave_by is None:
         first = Cell(leave, "?", unknown)
+    elif after is not None:
+        once = say.s("paper-cell-once", place=after.place)
+        first = Cell(say.s("paper-cell-leave-once"), once, after_below(say, after))
     else:
         first = _cell(leave, floor_to(m.leave_by), say, origin)
     return (

@@ -13,18 +13,19 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from server.conversation.telling.times import edges, floor_to
 from server.event.model import Event
+from server.paper.after_her import AfterHer, after_her
 from server.paper.before import BeforeStart
 from server.plan.movements import CrewPlan, Ride, Visit
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.trips import car_of
 from server.watch.notice import MeetingValues
-from server.wording.times import edges, floor_to
 
 CSV_COLUMNS = (
     "runner", "point", "id", "meeting", "who", "driver", "car", "from", "drive", "drive confirmed", "leave by",
     "be there from", "early", "likely", "late", "wait until", "odds there first", "promised", "bring", "take back",
-    "food", "if missed", "lost",
+    "food", "if missed", "lost", "leave once she has left", "at the latest after",
 )  # fmt: skip
 
 
@@ -40,7 +41,8 @@ class _Ride:
 
 def meetings_csv(before: BeforeStart, runners: list[str], moves: CrewPlan) -> str:
     """One row a car of each meeting; times local to the event, YYYY-MM-DD HH:MM:SS, empty where nothing is known:
-    no leave-by without a confirmed drive. Lists are parted by '; ', odds 0..1, yes or no in English."""
+    no leave-by without a confirmed drive, nor where crew leave once she has left the meeting before (named in the last
+    columns, with how long after at the latest, h:mm:ss). Lists are parted by '; ', odds 0..1, yes or no in English."""
     event, zone = before.event, ZoneInfo(before.event.time_zone)
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
@@ -48,11 +50,12 @@ def meetings_csv(before: BeforeStart, runners: list[str], moves: CrewPlan) -> st
     for runner in runners:
         for meeting in before.meetings(runner):
             for r in _rides(event, meeting, moves):
-                writer.writerow([_safe(cell) for cell in _cells(event, runner, r, zone)])
+                after = after_her(before, runner, r.m)
+                writer.writerow([_safe(cell) for cell in _cells(event, runner, r, zone, after)])
     return out.getvalue()
 
 
-def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]:
+def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo, after: AfterHer | None) -> Iterator[str]:
     m = r.m
     yield event.runner(runner).name
     yield place_name(event, m.point)
@@ -64,7 +67,7 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
     yield place_name(event, m.drive_from) if m.drive_from else ""
     yield _length(m.drive)
     yield _yes(m.drive_confirmed)
-    yield from (_local(t, zone) for t in (_told(m), m.be_there, *edges(m.window)))
+    yield from (_local(t, zone) for t in (None if after else _told(m), m.be_there, *edges(m.window)))
     yield _local(m.wait_until, zone)
     yield "" if r.ride is None else f"{r.ride.p_first:.3f}"
     yield "" if r.visit is None else _yes(r.visit.promised)
@@ -73,15 +76,19 @@ def _cells(event: Event, runner: str, r: _Ride, zone: ZoneInfo) -> Iterator[str]
     yield m.food
     yield m.if_missed
     yield m.lost
+    yield after.place if after else ""
+    yield _length(after.latest) if after else ""
 
 
 def meetings_json(before: BeforeStart, runner: str, moves: CrewPlan) -> list[dict[str, Any]]:
     """A runner's meetings in running order: instants in UTC (ISO 8601), lengths in whole seconds, odds 0..1; `rides`
-    holds an object a car. `leave_by` is null without a confirmed drive, an unknown drive, place or driver null too."""
-    return [_meeting(before.event, m, moves) for m in before.meetings(runner)]
+    holds an object a car. `leave_by` is null without a confirmed drive, an unknown drive, place or driver null too;
+    `leave_after` is set where they leave once she has left the meeting before, never by `leave_by` alone."""
+    return [_meeting(before, runner, m, moves) for m in before.meetings(runner)]
 
 
-def _meeting(event: Event, m: MeetingValues, moves: CrewPlan) -> dict[str, Any]:
+def _meeting(before: BeforeStart, runner: str, m: MeetingValues, moves: CrewPlan) -> dict[str, Any]:
+    event = before.event
     visit = _visit(moves, m.meeting)
     return {
         "id": m.meeting,
@@ -101,11 +108,11 @@ def _meeting(event: Event, m: MeetingValues, moves: CrewPlan) -> dict[str, Any]:
         "food": m.food,
         "if_missed": m.if_missed,
         "no_signal": m.no_signal,
-        "rides": [_ride(event, r) for r in _rides(event, m, moves)],
+        "rides": [_ride(event, r, after_her(before, runner, r.m)) for r in _rides(event, m, moves)],
     }
 
 
-def _ride(event: Event, r: _Ride) -> dict[str, Any]:
+def _ride(event: Event, r: _Ride, after: AfterHer | None) -> dict[str, Any]:
     m = r.m
     return {
         "who": list(m.crew),
@@ -118,9 +125,17 @@ def _ride(event: Event, r: _Ride) -> dict[str, Any]:
         "drive_s": None if m.drive is None else round(m.drive.total_seconds()),
         "confirmed": m.drive_confirmed,
         "leave_by": None if (leave_by := _told(m)) is None else _utc(leave_by),
+        "leave_after": None if after is None else _after(after),
         "wait_until": _utc(m.wait_until),
         "lost": m.lost,
     }
+
+
+def _after(after: AfterHer) -> dict[str, Any]:
+    """The point she has left by then, how long after at the latest in seconds (null: at once), and when by each goal."""
+    latest = None if after.latest is None else round(after.latest.total_seconds())
+    planned = {goal.value: _utc(at) for goal, at in after.leaves}
+    return {"point": after.point, "latest_s": latest, "planned": planned}
 
 
 def _told(m: MeetingValues) -> datetime | None:

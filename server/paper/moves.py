@@ -10,11 +10,11 @@ from dataclasses import dataclass, replace
 
 from rich.table import Table
 
+from server.conversation.telling.movements import made_of
+from server.conversation.telling.say import Say
 from server.event.model import Event
 from server.plan.movements import CrewPlan, Ride, Visit
 from server.plan.movements.names import car_name, person_name, place_name
-from server.wording.movements import made_of
-from server.wording.say import Say
 
 COLUMNS = ("paper-car", "paper-who", "paper-from", "paper-to", "paper-made-of", "paper-in-time")
 

@@ -4,23 +4,24 @@ from __future__ import annotations
 
 import io
 from datetime import UTC, datetime, timedelta
-from typing import Final
+from typing import TYPE_CHECKING, Final
 from zoneinfo import ZoneInfo
 
 import numpy as np
-from matplotlib.axes import Axes
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
 
+from server.conversation.telling.planned import say_sources
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.sentences import sentence
+from server.conversation.telling.times import clock
 from server.course import Course
 from server.event.model import Event, Goal
 from server.plan.cutoffs import due_times
 from server.plan.light import dark_kit, sky_over
 from server.plan.timetable import Timetable
-from server.wording.planned import say_sources
-from server.wording.reader import Reader
-from server.wording.sentences import sentence
-from server.wording.times import clock
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
 
 INK: Final = "#1d2b2a"
 PAPER: Final = "#fbfaf6"
@@ -51,7 +52,11 @@ def plan_figure(
     event: Event, timetable: Timetable, course: Course, reader: Reader, *, dpi: int = 110
 ) -> Figure:
     """The same before it becomes a file: heights above, times in hours since her start below."""
-    # Figure, not pyplot: pyplot keeps every figure in a global until it is closed.
+    # Only here: every command would load it, and a server that starts after a crash. Figure, not pyplot: pyplot keeps
+    # every figure in a global until it is closed.
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
     figure = Figure(figsize=(11.0, 7.5), dpi=dpi, facecolor=PAPER, layout="constrained")
     FigureCanvasAgg(figure)
     upper, lower = figure.subplots(2, 1, sharex=True, gridspec_kw={"height_ratios": [1.0, 2.0]})

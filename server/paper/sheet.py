@@ -2,22 +2,32 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
-from server.event.model import Event, Goal, PartKind, Rules
+from server.conversation.telling.cards import built_in_cards, red_flag_line
+from server.conversation.telling.planned import say_planned
+from server.conversation.telling.reader import reader_in
+from server.conversation.telling.say import Say
+from server.conversation.telling.sentences import fallback
+from server.conversation.telling.things import part_words
+from server.conversation.telling.times import clock, own_clock, planned
+from server.event.model import Event, Goal, IfThenCard, PartKind, Rules
 from server.paper.before import BeforeStart
 from server.paper.meeting import GloveMeeting, glove_meeting
 from server.paper.moves import COLUMNS, move_rows
+from server.paper.silences import silence_columns, silence_notes, silence_rows
 from server.paper.table import (
     bag_lines,
     costs,
     cut_off_lines,
     fuel_notes,
     goals_line,
+    kit_lines,
     light_lines,
     stage_lines,
     to_minute,
@@ -27,12 +37,6 @@ from server.plan.cutoffs import due_times
 from server.plan.movements import APART, CrewPlan
 from server.plan.notes import saying
 from server.watch.notice import MeetingValues
-from server.wording.cards import built_in_cards, red_flag_line
-from server.wording.planned import say_planned
-from server.wording.reader import reader_in
-from server.wording.say import Say
-from server.wording.things import card_lines, part_words
-from server.wording.times import clock, own_clock, planned
 
 UNNAMED = "Race control"
 """What the reader of event files calls a race control that was given no name."""
@@ -53,6 +57,7 @@ class _Plan:
     columns: tuple[str, ...]
     rows: tuple[_PlanRow, ...]
     light: tuple[str, ...]
+    kit: tuple[str, ...]
     cut_offs: tuple[str, ...]
     fuel: tuple[str, ...]
 
@@ -67,10 +72,22 @@ class _How:
 
 
 @dataclass(frozen=True, slots=True)
+class _Silences:
+    """For those at home: when silence after each point would be asked about, told and an alarm."""
+
+    head: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class _Card:
     trouble: str
+    life: tuple[str, ...]
+    red: str
     steps: tuple[str, ...]
-    lines: tuple[str, ...]
+    call: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,10 +104,18 @@ class _Page:
     meetings: tuple[GloveMeeting, ...]
     phones: tuple[str, ...]
     how: _How
+    silences: tuple[_Silences, ...]
     plans: tuple[_Plan, ...]
     red_line: str
+    box: tuple[str, ...]
     cards: tuple[_Card, ...]
     heads: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def mark(self) -> str:
+        """Name and event for the foot of every page, as a CSS string holds them: nothing but letters, digits and escapes."""
+        words = f"{self.name} - {self.event} - "
+        return "".join(c if c.isascii() and c.isalnum() else f"\\{ord(c):x} " for c in words)
 
 
 def crew_sheets(before: BeforeStart, people: Sequence[str], title: str, moves: CrewPlan | None = None) -> str:
@@ -99,7 +124,7 @@ def crew_sheets(before: BeforeStart, people: Sequence[str], title: str, moves: C
     `moves`: the crew's movements, for what each way is made of. Errors: KeyError for a person who is not in the event.
     """
     pages = [_page(before, p, moves) for p in people]
-    language = pages[0].language if pages else "en"
+    language = pages[0].language if pages else fallback()
     return _templates().get_template("sheet.html").render(pages=pages, title=title, language=language)
 
 
@@ -133,13 +158,15 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
         if _concerns(event, r, m, person, everything)
     ]
     built_in = built_in_cards(control.phone, event.emergency_number, say.reader.language)
+    cards = cards_of(event, built_in)
+    common = _common(cards)
     rescue = event.rescue
     return _Page(
         language=say.reader.language,
         name=someone.name,
         event=event.name,
         parts=part_words(say, parts, names),
-        stays=say.s("paper-stays", when=before.made(say.reader)),
+        stays=" ".join((say.s("paper-window-how"), say.s("paper-stays", when=before.made(say.reader)))),
         aid=say.s("paper-aid", **numbers),
         rescue=say.s("paper-rescue", name=rescue.name, phone=rescue.phone) if rescue else "",
         rules=_rules(say, event.rules),
@@ -147,6 +174,7 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
         meetings=tuple(_met(before, r, m, say, person) for r, m in met),
         phones=_phones(say, event, person, names),
         how=_how(event, say, moves, {m.meeting for _, m in met}),
+        silences=tuple(_silence(before, say, r) for r in runners) if everything else (),
         plans=tuple(_plan(before, say, r) for r in runners),
         red_line=" ".join(
             (
@@ -154,7 +182,8 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
                 say.s("cards-medical"),
             )
         ),
-        cards=tuple(_Card(c.trouble, c.try_first, card_lines(say, c)[1:]) for c in cards_of(event, built_in)),
+        box=common,
+        cards=tuple(_card(say, c, common) for c in cards),
         heads={
             key: say.s(f"paper-head-{key}")
             for key in ("meetings", "plan", "cards", "light", "fuel", "glove", "phones", "how")
@@ -165,6 +194,30 @@ def _page(before: BeforeStart, person: str, moves: CrewPlan | None) -> _Page:
             "medical": say.s("cards-medical"),
         },
     )
+
+
+def _common(cards: tuple[IfThenCard, ...]) -> tuple[str, ...]:
+    """The flags that stand in the one box over all cards: those of more than one of them."""
+    counts = Counter(f for c in cards for f in c.life_flags)
+    return tuple(f for f, n in counts.items() if n > 1)
+
+
+def _card(say: Say, card: IfThenCard, common: tuple[str, ...]) -> _Card:
+    own = tuple(f for f in card.life_flags if f not in common)
+    red = "; ".join(card.red_flags)
+    return _Card(
+        card.trouble,
+        own,
+        say.s("paper-card-red", flags=red) if red else "",
+        card.try_first,
+        say.s("card-call", call=card.call) if card.call else "",
+    )
+
+
+def _silence(before: BeforeStart, say: Say, runner: str) -> _Silences:
+    head = say.s("paper-head-silences", runner=before.event.runner(runner).name)
+    rows, notes = silence_rows(before, runner, say), silence_notes(before, runner, say)
+    return _Silences(head, silence_columns(say), rows, notes)
 
 
 def _met(before: BeforeStart, runner: str, m: MeetingValues, say: Say, person: str) -> GloveMeeting:
@@ -247,7 +300,8 @@ def _plan(before: BeforeStart, say: Say, runner: str) -> _Plan:
         ),
         columns=(*heads, *more),
         rows=tuple(rows),
-        light=light_lines(say, table),
+        light=light_lines(say, before, runner),
+        kit=kit_lines(say, before, runner),
         cut_offs=(
             *(x.strip() for x in cut_off_lines(say, before, runner, crew_points=True)),
             *stage_lines(say, before, runner),

@@ -9,17 +9,19 @@ from datetime import timedelta
 from rich.console import Console
 from rich.table import Table
 
+from server.conversation.telling import measures
+from server.conversation.telling.plan_answers import say_stage
+from server.conversation.telling.planned import say_factor, say_planned, say_sources
+from server.conversation.telling.say import Say, slug
+from server.conversation.telling.times import planned, planned_length
 from server.event.model import Event, Goal
 from server.paper.before import BeforeStart
-from server.plan.cutoffs import ChangeOver, DueTime, due_times
+from server.plan.cutoffs import ChangeOver, DueTime, due_times, one_latest
 from server.plan.fuel import fuel_table
+from server.plan.kit import kit_told
+from server.plan.light import DarkKit
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
-from server.wording import measures
-from server.wording.plan_answers import say_stage
-from server.wording.planned import say_factor, say_planned, say_sources
-from server.wording.say import Say, slug
-from server.wording.times import planned, planned_length
 
 MINUTES_WIDTH = 26
 LEFT = frozenset({"paper-point", "paper-minutes-for", "paper-from", "paper-to", "paper-what"})
@@ -48,6 +50,30 @@ def plan_table(event: Event, timetable: Timetable, say: Say) -> Table:
             table.add_section()
         table.add_row(*_cells(event, timetable, row, due, say))
     return table
+
+
+NARROW = 110
+"""Under so many columns the table would lose cells; then each point is told in two short lines."""
+
+
+def print_timetable(console: Console, event: Event, timetable: Timetable, say: Say) -> None:
+    """The timetable as a table, or as a list where the console is too narrow for one."""
+    if console.width >= NARROW:
+        console.print(plan_table(event, timetable, say))
+        return
+    console.print(f"{event.name}: {event.runner(timetable.runner).name}", markup=False, style="bold")
+    console.print(say_sources(say.reader, timetable.source), markup=False)
+    due = due_times(event, timetable.runner)
+    for row in timetable.rows:
+        point, km, leg, climb, a, b, c, stop, out, rules, _ = _cells(event, timetable, row, due, say)
+        unit = say.s("miles" if say.reader.miles else "km", number=km)
+        went = f"  (+{leg}; {climb.replace(' ', '/')} m)" if leg else ""
+        console.print(f"{point}, {unit}{went}", markup=False, style="bold" if rules else None)
+        times = f"  A {a}  B {b}  C {c}" if leg else f"  {b}"
+        held = f"  {say.s('paper-stop')} {stop}, {say.s('paper-out', goal='B')} {out}" if stop else ""
+        console.print(f"{times}{held}", markup=False)
+        for line in rules.splitlines():
+            console.print(f"  {say.s('paper-cut-off')}: {line}", markup=False, style="bold")
 
 
 def _km(say: Say, km: float) -> str:
@@ -112,8 +138,10 @@ def to_minute(gone: timedelta) -> str:
     return hours(timedelta(minutes=round(gone / timedelta(minutes=1))))
 
 
-def light_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:
-    """Dawn, sunrise, sunset and dusk where she is then, and the parts for which she needs a torch."""
+def light_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
+    """Dawn, sunrise, sunset and dusk where she is then, and the parts for which she needs a torch: in goal B, and in the
+    others and just in by the limit. That none is needed is said only where that holds for all of them."""
+    timetable = before.timetable(runner)
     moments = [
         say.s(f"plan-light-{slug(m.event.value)}", when=say.when(m.at, day=True), km=say.km(m.km))
         for m in timetable.light
@@ -127,7 +155,28 @@ def light_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:
         )
         for d in timetable.dark
     ]
-    return (*moments, *(torch or [say.s("plan-no-torch")]))
+    others = [(name, d) for name, parts in before.dark(runner) if name != Goal.B.value for d in parts]
+    if not torch:
+        torch = [say.s("plan-no-torch-b" if others else "plan-no-torch")]
+    if others:
+        torch.append(say.s("plan-torch-others", about="; ".join(_other(say, n, d) for n, d in others)))
+    return (*moments, *torch)
+
+
+def _other(say: Say, goal: str, d: DarkKit) -> str:
+    return say.s(
+        "plan-torch-other",
+        goal=goal,
+        **{"from": say.km(d.from_km), "to": say.km(d.to_km)},
+        from_when=say.when(d.from_at, day=True),
+        to_when=say.when(d.to_at, day=True),
+    )
+
+
+def kit_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
+    """What of her kit does not reach her in time, or does not last, and what to do about it."""
+    told = kit_told(before.event, before.timetable(runner), before.course(runner))
+    return tuple(f"{say_planned(say.reader, t.what)}. {say_planned(say.reader, t.remedy)}." for t in told)
 
 
 def note_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:
@@ -139,10 +188,11 @@ def cut_off_lines(say: Say, before: BeforeStart, runner: str, *, crew_points: bo
     """Each cut-off with its odds, stopping included, and the latest time out of each point before it for 9 in 10
     (of those where crew may be, with `crew_points`)."""
     course = before.event.course_of(runner)
-    for c in before.cut_offs(runner):
+    for c in one_latest(before.cut_offs(runner)):
         place, edge = course.point(c.due.point).name, say.s(f"edge-{c.due.edge.value}")
         when = say.when(c.due.at, day=True)
-        yield say.s("plan-odds", edge=edge, place=place, when=when, odds=say.odds(c.odds))
+        odds = {"odds": say.odds(c.if_going), "going": say.odds(c.going)}
+        yield say.s("plan-odds", edge=edge, place=place, when=when, **odds)
         told = []
         shown = [o for o in c.latest_out if not crew_points or course.point(o.point).crew_access]
         for out in shown:
@@ -188,11 +238,11 @@ def plan_text(before: BeforeStart, runner: str, say: Say, width: int = 150) -> s
 def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
     """Table, goals, light, cut-offs, change-over, notes onto a console."""
     timetable = before.timetable(runner)
-    console.print(plan_table(before.event, timetable, say))
+    print_timetable(console, before.event, timetable, say)
     notes = note_lines(say, timetable)
     for line in (
         goals_line(say, before.event, timetable),
-        *light_lines(say, timetable),
+        *light_lines(say, before, runner),
         *cut_off_lines(say, before, runner),
         *stage_lines(say, before, runner),
         *change_lines(say, before, runner),

@@ -12,13 +12,19 @@ NEEDED: Final = (
     "feet",
     "stomach",
     "fall",
-    "wrong-turn",
+    "head-injury",
     "weather",
-    "lost-kit",
     "cannot-get-warm",
+    "allergy",
+    "diabetes",
+    "collapse",
+    "wrong-turn",
+    "lost-kit",
+    "drowsy-driver",
+    "runner-late",
     "wants-to-stop",
 )
-"""Troubles for which every runner has a card; the texts are the wording room's."""
+"""Troubles for which every runner has a card; the texts stand in `conversation.telling`."""
 
 
 def cards_of(event: Event, built_in: Sequence[IfThenCard]) -> tuple[IfThenCard, ...]:
@@ -52,4 +58,6 @@ def _joined(card: IfThenCard, base: IfThenCard | None, index: int) -> IfThenCard
     if base is None:
         return IfThenCard(card.id, card.trouble, steps, card.call, card.red_flags)
     flags = tuple(dict.fromkeys((*card.red_flags, *base.red_flags)))
-    return IfThenCard(card.id, card.trouble or base.trouble, steps, card.call or base.call, flags)
+    return IfThenCard(
+        card.id, card.trouble or base.trouble, steps, card.call or base.call, flags, base.life_flags
+    )

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
 
@@ -48,11 +48,17 @@ class LatestOut:
 @dataclass(frozen=True, slots=True)
 class CutOffOdds:
     """One cut-off: the odds that it is made, stopping included, and the latest times out of earlier
-    points."""
+    points. `going`: the odds that she gets there at all."""
 
     due: DueTime
     odds: float
     latest_out: tuple[LatestOut, ...]
+    going: float = 1.0
+
+    @property
+    def if_going(self) -> float:
+        """The odds that she is in time, given that she goes on to there."""
+        return min(1.0, self.odds / max(self.going, 1e-9))
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,8 +175,28 @@ def cut_off_odds(
             out_s = np.maximum(leave[:, j], 1.0)
             at = latest_out(out_s, np.maximum(later, out_s + 1.0), by_s, odds=odds, gets_there=share)
             before.append(LatestOut(points[j], _instant(start, at)))
-        found.append(CutOffOdds(d, p, tuple(before)))
+        found.append(CutOffOdds(d, p, tuple(before), there))
     return tuple(found)
+
+
+def one_latest(found: Sequence[CutOffOdds]) -> tuple[CutOffOdds, ...]:
+    """The same with one latest time out of each point: the earliest that any cut-off asks for, told with that one; none
+    where the point's own cut-off is earlier still."""
+    own = {c.due.point: c.due.at for c in reversed(found)}
+    least: dict[str, tuple[datetime, int]] = {}
+    for k, c in enumerate(found):
+        for out in c.latest_out:
+            if out.at is not None and (out.point not in least or out.at < least[out.point][0]):
+                least[out.point] = (out.at, k)
+
+    def stays(out: LatestOut, k: int) -> bool:
+        if out.at is None:
+            return True
+        return least[out.point][1] == k and not (out.point in own and own[out.point] <= out.at)
+
+    return tuple(
+        replace(c, latest_out=tuple(o for o in c.latest_out if stays(o, k))) for k, c in enumerate(found)
+    )
 
 
 def goal_changes(

@@ -15,7 +15,7 @@ from server.event.model import Event, Runner
 from server.plan.errors import PlanError
 from server.plan.learn import Steps, learn, steps_of
 from server.plan.likely import Estimate
-from server.plan.notes import saying
+from server.plan.notes import note, saying
 from server.plan.own import SPREAD, OwnPace, Results
 from server.plan.pace import Limits
 from server.plan.past import from_past_race, read_results
@@ -48,9 +48,15 @@ def evidence_of(event: Event, runner_id: str, course: Course, files: Mapping[str
     estimates: list[Estimate] = []
     last = event.course_of(runner_id).points[-1].km or course.length_km
     climb = course.climb(0.0, last)
+    measured, stated = climb.up_m if climb else 0.0, event.course_of(runner_id).stated_ascent_m
     for race in runner.past_races:
         try:
-            estimates.append(from_past_race(race, last, climb.up_m if climb else 0.0))
+            # A race's ascent is the one its organiser states: like is compared with like where this one's is known too.
+            found = from_past_race(race, last, measured if stated is None else stated)
+            if stated is None and climb and race.ascent_m > 0:
+                unlike = note("past-ascent", name=race.name, had_m=race.ascent_m, ours_m=measured)
+                found = replace(found, notes=(*found.notes, unlike))
+            estimates.append(found)
         except PlanError as error:
             wrong.append(_in_field(error, f"runners.{runner_id}.past_race"))
     own, own_wrong = _own_runs(runner, files)

@@ -1,4 +1,4 @@
-"""What the planner wants said, as values: the sentences themselves are the wording room's (`plan-<kind>`).
+"""What the planner wants said, as values: the sentences themselves stand in `conversation.telling` (`plan-<kind>`).
 
 A number's name ends in its unit: `_s` a length of time in seconds (h:mm), `_length_s` one told in words, `_pace_s`
 seconds a km, `_km`, `_m`, `_h` hours, `_at` a moment in POSIX seconds, `_odds` a probability; without one it is a

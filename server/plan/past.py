@@ -34,6 +34,12 @@ SPREAD_PER_DOUBLING: Final = 0.05
 """How a prediction from one race scatters: 7 % (log) over the same effort and 5 % more, in squares, for
 each doubling.
 Common practice, no source."""
+FITTED_UP_TO_S: Final = 4 * 3600.0
+"""Riegel's exponent was fitted on races of up to about this long (Riegel 1981, from memory)."""
+EXPONENT_DOUBT: Final = 0.06
+"""Past that the exponent itself is in doubt by so much: 1.06 to 1.15 are met in ultras (common practice, no source)."""
+FAR_BEYOND: Final = 1.5
+"""So many times the effort of her race, and past what the rule was fitted on, it is said to be hopeful (own choice)."""
 MAX_CSV_BYTES: Final = 5_000_000
 LEAST_FINISHERS: Final = 8
 NEAR: Final = 0.08
@@ -61,13 +67,14 @@ def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
         )
     had, wanted = (d + a / 100.0 * KM_PER_100_M for d, a in ((race.km, race.ascent_m), (km, ascent_m)))
     doublings = abs(math.log2(wanted / had))
-    spread = math.hypot(SAME_COURSE_SPREAD, SPREAD_PER_DOUBLING * doublings)
+    total = timedelta(seconds=round(riegel_s(seconds, had, wanted)))
+    beyond = max(0.0, math.log(wanted / had)) if total.total_seconds() > FITTED_UP_TO_S else 0.0
+    spread = math.hypot(SAME_COURSE_SPREAD, SPREAD_PER_DOUBLING * doublings, EXPONENT_DOUBT * beyond)
     notes = []
     if doublings > 1.0:
         notes.append(note("far-race", name=race.name, times=round(2**doublings, 1)))
-    if seconds < 4 * 3600.0 and wanted > 2 * had:
+    if beyond > math.log(FAR_BEYOND):
         notes.append(note("short-race"))
-    total = timedelta(seconds=round(riegel_s(seconds, had, wanted)))
     source = saying("source-past-race", name=race.name, time_s=seconds)
     return Estimate(total, spread, source, tuple(notes))
 

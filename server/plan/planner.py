@@ -26,6 +26,9 @@ from server.plan.timetable import Row, Timetable
 
 Floats = npt.NDArray[np.float64]
 
+SAME_ASCENT = 0.02
+"""Two figures of one climb this near are the same: maps differ by as much."""
+
 
 def make_timetable(
     event: Event,
@@ -53,7 +56,15 @@ def make_timetable(
     c, c_note = _goal_c(setting, b)
     rows = _rows(setting, {Goal.A: a, Goal.B: b, Goal.C: c}, solved.march, course)
     unlikely = _unlikely(setting, solved.march.power, own, estimates)
-    said = (*unlikely, *setting.target.notes, *setting.ground.notes, *a_note, *c_note, *setting.notes)
+    said = (
+        *unlikely,
+        *setting.target.notes,
+        *_ascents(setting, course),
+        *setting.ground.notes,
+        *a_note,
+        *c_note,
+        *setting.notes,
+    )
     elapsed, km = _line(setting, solved.march)
     return Timetable(
         runner_id,
@@ -66,6 +77,16 @@ def make_timetable(
         dark=_awake_in(dark_kit(setting.day.sky, elapsed, km, np.repeat(setting.ground.terrain.shaded, 2))),
         power_w_kg=solved.march.power,
         spread=setting.spread,
+    )
+
+
+def _ascents(setting: Setting, course: Course) -> tuple[Note, ...]:
+    """The organiser's ascent beside ours, where both are known and are not the same."""
+    climb, stated = course.climb(0.0, float(setting.km[-1])), setting.definition.stated_ascent_m
+    if stated is None or climb is None or climb.up_m <= 0 or abs(stated / climb.up_m - 1.0) < SAME_ASCENT:
+        return ()
+    return (
+        note("ascent", stated_m=stated, ours_m=climb.up_m, percent=round(100 * (stated / climb.up_m - 1.0))),
     )
 
 

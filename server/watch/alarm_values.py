@@ -1,6 +1,6 @@
 """What notices of an alarm hold, and those about ourselves: what is known of her, who is asked, who can't be reached.
 
-Values only: a notice (notice.py) is worded from them, in server/wording.
+Values only: a notice (notice.py) is worded from them, in server/conversation/telling.
 """
 
 from __future__ import annotations
@@ -23,12 +23,15 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class Unsure:
-    """A report of her that says not where she is, or is kept unconfirmed: what it says, of which point, when, by whom."""
+    """A report of her that says not where she is, or is kept unconfirmed: what it says, of which point, when, by whom; with
+    the words of one that says that her race is over, `hearsay` where its sender was told by another."""
 
     kind: str
     point: str | None
     at: datetime
     by: str
+    words: str = ""
+    hearsay: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +40,31 @@ class NoWord:
 
     who: str
     at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class TrackerSays:
+    """What her tracker says beside what is known last: its newest fix. `quiet`: it has sent nothing since. `seen_point`,
+    `seen_at`, `seen_by`: where a person saw her, where the two can't both be; '' and None where they agree."""
+
+    km: float | None
+    at: datetime
+    quiet: bool = False
+    seen_point: str = ""
+    seen_at: datetime | None = None
+    seen_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MissedLimit:
+    """A cut-off that she has missed by what was reported: `how` (a `Past`) and when it was seen, `seen_at` where."""
+
+    point: str
+    edge: str
+    cut_off: datetime
+    how: str
+    at: datetime
+    seen_at: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +77,12 @@ class AlarmValues:
     `contact_lost`: since when her shared position has ended, with nothing heard of her since.
     `not_there`: the newest 'not here yet' later than the last known point; `no_word`: who were asked about her since and
     do not answer.
+    `tracker`: where her tracker is quiet, or says otherwise than people.
+    `why_now`: what made it due at this moment (a `WhyNow`, '' where an older server did not say).
+    `by`: who called for help ('' of any other alarm); `beside`: who may be standing beside her, the caller first;
+    `past`: the cut-off she has missed, while nobody has said that she is let go on.
+    `silent`: who had it and does not answer any more, where others are asked for that.
+    `since_call`: the newest words that came in while the call was open.
     `race_over`: when her race ended, where she was not to be watched for any more: then nothing is estimated; `had_by`,
     `had_at`: who said last that somebody had her. `not_named_by`: who called and did not say for which of their runners;
     `named_by`: who has said since that it was for her.
@@ -83,11 +117,19 @@ class AlarmValues:
     named_by: str = ""
     not_there: Unsure | None = None
     no_word: tuple[NoWord, ...] = ()
+    why_now: str = ""
+    tracker: TrackerSays | None = None
+    by: str = ""
+    beside: tuple[str, ...] = ()
+    since_call: tuple[Heard, ...] = ()
+    silent: str = ""
+    past: MissedLimit | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class StandDownValues:
-    """An alarm is over, why, and who said so; `meant`: the runner whom the call taken back was for."""
+    """An alarm is over, why, and who said so; `meant`: the runner whom the call taken back was for; `also`: ids of other
+    alarms about her that are over with it."""
 
     alarm: str
     of_kind: str
@@ -96,6 +138,7 @@ class StandDownValues:
     at: datetime
     point: str | None = None
     meant: str = ""
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

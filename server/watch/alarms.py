@@ -12,24 +12,24 @@ opens it again.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.facts.entry import Entry
 from server.facts.state import Going, Stamp
 from server.watch.climb import open_alarms
-from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues
-from server.watch.sight import Sight, seen_at, seen_by_somebody
-from server.watch.silence import blind, finish_of, late_at, overdue_at
+from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues, WhyNow
+from server.watch.sight import Sight, seen_at, seen_by_somebody, with_us
+from server.watch.silence import blind, finish_of, late_at, overdue, overdue_at
 
-__all__ = ["Alarm", "End", "alarms", "ended", "overdue_again"]
+__all__ = ["Alarm", "End", "alarms", "calls_of", "ended", "helps", "over_with", "overdue_again"]
 
 STAND_DOWN_HOLDS = timedelta(hours=1)
 """After a stand-down without a fact about her, the same silence raises no alarm for so long (own choice)."""
 
 SIGHTED, STOOD_DOWN, TAKEN_BACK = "seen", "stand-down", "taken back"
 RETIRED, FINISHED, IN_HAND = "retired", "finished", "in hand"
-"""Reasons for which an alarm ends; wording has a sentence for each."""
+"""Reasons for which an alarm ends; `conversation.telling` has a sentence for each."""
 
 _ON_COURSE = (Going.MOVING, Going.AT_POINT, Going.RESTING)
 
@@ -47,6 +47,8 @@ class Alarm:
     facts: tuple[str, ...]
     words: str = ""
     notices: tuple[Made, ...] = ()
+    why: str = ""
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,18 +65,41 @@ class End:
 
 
 def alarms(sight: Sight) -> Iterator[Alarm]:
-    """Alarms open by the notices made, then those that the facts raise now."""
+    """Alarms open by the notices made, then those that the facts raise now.
+
+    One alarm a runner: a call for help takes the place of any other for as long as it is open, and later calls join it.
+    """
+    called = tuple(helps(sight))
+    if called:
+        yield from called
+        return
     running = [_from_made(sight, a) for a in open_alarms(sight.made)]
+    fresh = list(_conditions(sight))
     yield from running
     bases = {(a.kind, a.basis) for a in running}
     kinds = {a.kind for a in running}
-    for new in _conditions(sight):
-        # Once she is being looked for, a lesser reason to look for her raises nothing more.
-        looked_for = bool(kinds) if new.kind is NoticeKind.OVERDUE else NoticeKind.ASKED_FOR_HELP in kinds
-        busy = looked_for and new.kind is not NoticeKind.ASKED_FOR_HELP
+    for new in fresh:
+        # Once she is being looked for, her silence raises nothing more.
+        busy = bool(kinds) and new.kind is NoticeKind.OVERDUE
         if (new.kind, new.basis) not in bases and not busy:
             kinds.add(new.kind)
             yield new
+
+
+def helps(sight: Sight) -> Iterator[Alarm]:
+    """The calls for help that are open by the notices made; without one the first that the facts raise. Asks nothing of
+    a forecast."""
+    running = [_from_made(sight, a) for a in open_alarms(sight.made)]
+    found = [a for a in running if a.kind is NoticeKind.ASKED_FOR_HELP]
+    yield from found or list(_helps(sight))[:1]
+
+
+def over_with(sight: Sight, alarm: Alarm) -> tuple[Alarm, ...]:
+    """Other alarms about her that waited while this call for help was open, and are over as well."""
+    if alarm.kind is not NoticeKind.ASKED_FOR_HELP:
+        return ()
+    others = (_from_made(sight, a) for a in open_alarms(sight.made) if a != alarm.id)
+    return tuple(a for a in others if a.kind is not alarm.kind and ended(sight, a) is not None)
 
 
 def _from_made(sight: Sight, alarm_id: str) -> Alarm:
@@ -96,6 +121,8 @@ def _from_made(sight: Sight, alarm_id: str) -> Alarm:
         facts=first.notice.facts,
         words=values.words,
         notices=notices,
+        why=values.why_now,
+        by=values.by,
     )
 
 
@@ -105,22 +132,9 @@ def _split(alarm_id: str) -> tuple[str, str]:
 
 
 def _conditions(sight: Sight) -> Iterator[Alarm]:
-    yield from _helps(sight)
-    if sight.state.going in _ON_COURSE and not held_now(sight):
+    if sight.state.going in _ON_COURSE and not with_us(sight):
         yield from _sweeps(sight)
         yield from _overdue(sight)
-
-
-HAND_HOLDS = timedelta(hours=1)
-"""'In hand' of a runner who has not retired is believed so long: then she has gone on, or somebody says that she has
-retired (own choice). It must not switch the watch off for the rest of the race."""
-
-
-def held_now(sight: Sight) -> bool:
-    hand = sight.state.in_hand
-    if hand is None:
-        return False
-    return sight.state.retirement is not None or sight.now - hand.at < HAND_HOLDS
 
 
 def _helps(sight: Sight) -> Iterator[Alarm]:
@@ -129,7 +143,8 @@ def _helps(sight: Sight) -> Iterator[Alarm]:
     waiting = tuple(e for e in state.unconfirmed if e.kind.value == NoticeKind.ASKED_FOR_HELP.value)
     asked: dict[str, Entry] = {e.id: e for e in (*state.helps_open, *first, *waiting)}
     for e in asked.values():
-        yield from _new(sight, NoticeKind.ASKED_FOR_HELP, e.id, e.point, e.received_at, (e.id,), e.words)
+        for new in _new(sight, NoticeKind.ASKED_FOR_HELP, e.id, e.point, e.received_at, (e.id,), e.words):
+            yield replace(new, by=e.by)
 
 
 def _sweeps(sight: Sight) -> Iterator[Alarm]:
@@ -139,9 +154,10 @@ def _sweeps(sight: Sight) -> Iterator[Alarm]:
 
 
 def _overdue(sight: Sight) -> Iterator[Alarm]:
-    at = overdue_at(sight)
-    if at is None or blind(sight) or sight.now < at:
+    due = overdue(sight)
+    if due is None or blind(sight) or sight.now < due.at:
         return
+    at = due.at
     late = late_at(sight)
     last = sight.state.last_known
     basis = "start" if last is None else last.entry
@@ -151,12 +167,14 @@ def _overdue(sight: Sight) -> Iterator[Alarm]:
     ):
         quiet = overdue_again(sight)
         if quiet is None or sight.now >= quiet:
-            yield new
+            yield replace(new, why=due.why.value)
 
 
 def overdue_again(sight: Sight) -> datetime | None:
-    """Until when a stand-down without a later fact keeps the same silence from raising an alarm again."""
-    standing = [e.seen_at for e in sight.race.stand_downs if e.runner in (None, sight.runner.id)]
+    """Until when a stand-down without a later fact keeps the same silence from raising an alarm again; one that ended no
+    alarm keeps nothing off."""
+    ended_one = {e for m in sight.told(NoticeKind.STAND_DOWN) for e in m.notice.facts}
+    standing = [e.seen_at for e in sight.race.stand_downs if e.id in ended_one]
     since = [at for at in standing if at >= seen_at(sight.state)]
     return max(since) + STAND_DOWN_HOLDS if since else None
 
@@ -174,15 +192,19 @@ def _new(
     before: dict[str, Made] = {}
     for m in sight.made:
         values = m.notice.values
-        if isinstance(values, StandDownValues) and _split(values.alarm) == (kind.value, basis):
-            before[values.alarm] = m
+        if isinstance(values, StandDownValues):
+            before |= {a: m for a in (values.alarm, *values.also) if _split(a) == (kind.value, basis)}
     if any(_still_ends(sight, kind, m) for m in before.values()):
         return
     known = sight.state.last_known
     since = at if known is None else known.at
     if before:
         at = sight.now  # raised anew: what ended it the last time must not end it again
-    yield Alarm(f"{kind.value}:{basis}:{len(before)}", kind, point, at, since, basis, facts, words)
+    why = _WHY.get(kind, "")
+    yield Alarm(f"{kind.value}:{basis}:{len(before)}", kind, point, at, since, basis, facts, words, why=why)
+
+
+_WHY = {NoticeKind.ASKED_FOR_HELP: WhyNow.HELP.value, NoticeKind.SWEEP: WhyNow.SWEEP.value}
 
 
 def _still_ends(sight: Sight, kind: NoticeKind, stood_down: Made) -> bool:
@@ -217,7 +239,9 @@ def ended(sight: Sight, alarm: Alarm) -> End | None:
 
 def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
     keys = {m.notice.key.text() for m in alarm.notices} | {str(m.short) for m in alarm.notices if m.short}
-    names = {None, "", alarm.id, alarm.basis} | keys
+    # Whichever of the calls that joined it is named, the alarm is meant.
+    joined = {e.id for e in sight.state.calls} if alarm.kind is NoticeKind.ASKED_FOR_HELP else set()
+    names = {None, "", alarm.id, alarm.basis} | keys | joined
     for e in sight.race.stand_downs:
         after = max(e.seen_at, e.received_at) >= alarm.raised
         if e.runner in (None, sight.runner.id) and after and e.about in names:
@@ -228,9 +252,10 @@ def _stood_down(sight: Sight, alarm: Alarm) -> End | None:
 def _in_hand(sight: Sight, alarm: Alarm) -> End | None:
     if alarm.kind is NoticeKind.ASKED_FOR_HELP:
         # Somebody had her already when she called, perhaps for hours: only a word said after the call answers it.
-        return next((_by(IN_HAND, by) for e, by in sight.state.helps_in_hand if e == alarm.basis), None)
+        joined = {alarm.basis, *(c.id for c in sight.state.calls if c.received_at >= alarm.raised)}
+        return next((_by(IN_HAND, by) for e, by in sight.state.helps_in_hand if e in joined), None)
     hand = sight.state.in_hand
-    if alarm.kind is NoticeKind.OVERDUE and not held_now(sight):
+    if alarm.kind is NoticeKind.OVERDUE and not with_us(sight):
         hand = None
     for stamp in (hand, sight.state.crew_has_her):
         if stamp is not None and (stamp.at > alarm.since or stamp.at >= alarm.raised):
@@ -242,11 +267,22 @@ def _by(reason: str, stamp: Stamp) -> End:
     return End(reason, stamp.by, stamp.at, stamp.entry)
 
 
+def calls_of(sight: Sight) -> tuple[Entry, ...]:
+    """Every call for help about her, counting or waiting for somebody's word."""
+    kind = NoticeKind.ASKED_FOR_HELP.value
+    return (*sight.state.calls, *(e for e in sight.state.unconfirmed if e.kind.value == kind))
+
+
 def _taken_back(sight: Sight, alarm: Alarm) -> End | None:
     waiting = {e.id for e in (*sight.state.helps_open, *sight.state.unconfirmed)}
     if sight.state.help_open is not None:
         waiting.add(sight.state.help_open.id)
-    if alarm.basis in waiting or alarm.basis in sight.state.folded:
+    # A call that joined it keeps it open.
+    if (
+        waiting & {e.id for e in calls_of(sight)}
+        or alarm.basis in waiting
+        or alarm.basis in sight.state.folded
+    ):
         return None
     by = next((e for e in reversed(sight.state.taken_back) if e.about == alarm.basis), None)
     if by is None:

@@ -15,13 +15,14 @@ from server.watch.notice import MeetingValues, together
 from server.watch.places import is_there
 from server.watch.sight import Sight
 from server.watch.situation import Situation
+from server.watch.staying import as_missed
 
 __all__ = ["meetings_as_told", "sight_of"]
 
 
 def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
     """What the rules look at of one runner; KeyError for one the event does not have."""
-    return Sight(
+    sight = Sight(
         situation=situation,
         now=now,
         runner=situation.event.runner(runner_id),
@@ -29,6 +30,7 @@ def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
         meetings=meetings(situation, runner_id, now),
         made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
     )
+    return replace(sight, meetings=as_missed(sight), memo={})
 
 
 def meetings_as_told(situation: Situation, runner_id: str, now: datetime) -> tuple[MeetingValues, ...]:

@@ -130,6 +130,9 @@ def _after(stand: Stand, then: Stage, turn: Turn, at: datetime, made: Made) -> S
             out = stand.out if same else frozenset()
             gone = frozenset({who}) if made.failed else frozenset()
             return replace(stand, stage=then, step=step, since=at, asked=asked, out=out | gone)
+        case Turn.DECLINED if who == stand.holder:
+            # Asked again in vain, or the others asked in the same moment: nobody has it, and it is known who had.
+            return replace(stand, stage=then, out=stand.out | {who}, holder=None, gave_back=who)
         case Turn.DECLINED:
             return replace(stand, stage=then, out=stand.out | {who})
         case Turn.GAVE_BACK:
@@ -164,8 +167,8 @@ def open_alarms(made: Iterable[Made]) -> tuple[str, ...]:
         match m.notice.values:
             case AlarmValues(alarm=alarm, of_kind=kind) if kind in RAISING:
                 raised.setdefault(alarm)
-            case StandDownValues(alarm=alarm):
-                closed.add(alarm)
+            case StandDownValues(alarm=alarm, also=also):
+                closed.update((alarm, *also))
             case _:
                 pass
     return tuple(a for a in raised if a not in closed)

@@ -13,47 +13,81 @@ from server.event.model import MeetingPlan
 from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
-from server.watch.leaving import next_of, too_late
+from server.watch.climb import open_alarms
+from server.watch.leaving import next_of, told_ahead, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, brought, members, taken_back
 from server.watch.notice import MeetingValues, NoticeKind
-from server.watch.places import is_there, parties_to, plans_of, reported_her, set_out, set_out_at
-from server.watch.sight import Draft, Rule, Sight, Wake, last_told
+from server.watch.places import is_there, left_again, parties_to, plans_of, reported_her, set_out, set_out_at
+from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, last_told, on_grid, with_us
 from server.watch.silence import hold_ends
-from server.watch.waiting import missed_at
+from server.watch.staying import may_go, waited_out
 from server.watch.ways import Party
 
 __all__ = ["RULES"]
 
 MOVED = timedelta(minutes=15)
 """A leave-by or be-there moved by less changes nothing that crew do (own choice: three grid steps)."""
-AHEAD = timedelta(hours=4)
-"""Farther ahead than this a moved window changes nothing yet (own choice)."""
+SHARE = 0.3
+"""One moved later by less than this share of the time that was left when it was heard changes nothing yet either: every
+fact moves it, and half an hour before they leave they hear where it stands (own choice). One moved earlier always does."""
+SOON_TOLD = timedelta(minutes=30)
+"""What they will be told with all the rest within this is not told before (own choice)."""
 GONE_FOR = timedelta(hours=2)
 """A meeting missed longer ago than this is history."""
 
 
 def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
-    """A fact moved the next meeting of somebody who has not left, by enough to matter, since last told."""
+    """A fact moved the next meeting of somebody who has not left, by enough to matter, since they were last told; before
+    that, since the plan. Not while she is missed: then her later times are nobody's guess."""
+    if missed(sight):
+        return
     for m in _by_car(sight):
         plan = sight.plan(m.meeting)
         gone = is_there(sight, plan, m.crew) or set_out(sight, plan, m.crew)
         if sight.state.at_point(m.point) is not None or gone:
             continue
         at = m.leave_by or m.be_there
-        if sight.now < at - AHEAD:
-            yield Wake(at - AHEAD)
-            continue
         for who in m.crew:
-            last, ahead = last_told(sight, who, m.meeting), next_of(sight, who)
+            last, ahead = knows_of(sight, who, m.meeting), next_of(sight, who)
             if last is None or sight.now >= at or not ahead or ahead.meeting != m.meeting:
                 continue
-            if not _differs(last, m):
+            if not _differs(last, m, heard=fact_at(sight.state)) or _told_soon(sight, who, m):
                 continue
+            if m.leave_by is None and m.be_there > last.be_there and not _been_sent(sight, who, m):
+                continue  # 'be there from' comes with the time as it then is, and nobody sets out before
             values = replace(m, was=last.window, was_leave_by=last.leave_by, was_be_there=last.be_there)
             occasion = f"{m.meeting}:{at.isoformat()}"
             yield Draft(
                 NoticeKind.WINDOW_MOVED, who, m.point, occasion, sight.now, values, _facts(sight), mine=True
             )
+
+
+def knows_of(sight: Sight, who: str, meeting: str) -> MeetingValues | None:
+    """A meeting as a person was last told of it; as the plan has it where nobody has told them since."""
+    told = last_told(sight, who, meeting)
+    if told is not None:
+        return told
+    sheet = sight.situation.sheet.get(sight.runner.id, ())
+    return next((m.own(who) for m in sheet if m.meeting == meeting), None)
+
+
+def missed(sight: Sight) -> bool:
+    """Whether somebody has her, she is looked for, or later than 9 in 10 would be since she was last seen."""
+    if with_us(sight):
+        return True
+    late = None if sight.seen_outlook is None else sight.seen_outlook.late_time()
+    return bool(open_alarms(sight.made)) or (late is not None and sight.now >= late[1])
+
+
+def _been_sent(sight: Sight, who: str, m: MeetingValues) -> bool:
+    return any(True for _ in sight.told(NoticeKind.BE_THERE, who, m.point))
+
+
+def _told_soon(sight: Sight, who: str, m: MeetingValues) -> bool:
+    """Whether they are about to be told all of this meeting for the first time."""
+    kinds = (NoticeKind.LEAVE_SOON, NoticeKind.LEAVE_NOW, NoticeKind.BRIEF, NoticeKind.WAKE_UP)
+    told = any(True for k in kinds for _ in sight.told(k, who, m.point))
+    return not told and sight.now >= told_ahead(m) - SOON_TOLD
 
 
 def _by_car(sight: Sight) -> Iterator[MeetingValues]:
@@ -62,10 +96,16 @@ def _by_car(sight: Sight) -> Iterator[MeetingValues]:
         yield from m.parties()
 
 
-def _differs(told: MeetingValues, m: MeetingValues) -> bool:
-    if told.leave_by is not None and m.leave_by is not None:
-        return abs(told.leave_by - m.leave_by) >= MOVED
-    return abs(told.be_there - m.be_there) >= MOVED
+def _differs(told: MeetingValues, m: MeetingValues, heard: datetime) -> bool:
+    """Whether what changed since matters to who goes; `heard`: when the last fact was seen."""
+    # Who will be there already, for another runner, leaves for nothing.
+    by_leaving = told.leave_by is not None and m.leave_by is not None and not m.on_the_spot
+    was, at = (told.leave_by, m.leave_by) if by_leaving else (told.be_there, m.be_there)
+    assert was is not None
+    assert at is not None
+    if at < was:
+        return was - at >= MOVED
+    return at - was >= max(MOVED, SHARE * (at - heard))
 
 
 def _facts(sight: Sight) -> tuple[str, ...]:
@@ -73,11 +113,7 @@ def _facts(sight: Sight) -> tuple[str, ...]:
 
 
 def move_on(sight: Sight) -> Iterator[Draft | Wake]:
-    """Waiting is over: only for those who have somewhere to be, or must leave the place.
-
-    Never while she is missed: with an alarm open, or after 'not here yet' from that very place, crew stay
-    unless the place closes.
-    """
+    """Waiting is over (`waited_out` in staying.py): only for those who have somewhere to be, or must leave the place."""
     for m in _by_car(sight):
         plan = sight.plan(m.meeting)
         if sight.state.at_point(m.point) is not None or m.lost:
@@ -85,18 +121,21 @@ def move_on(sight: Sight) -> Iterator[Draft | Wake]:
         point = sight.event.course_of(sight.runner.id).point(m.point)
         closes = point.access.closes if point.access is not None else None
         closing = closes is not None and m.wait_until >= closes
-        if (m.next_meeting is None and not closing) or missed_at(
-            point, m.wait_until, sight.state, sight.made
-        ):
+        if m.next_meeting is None and not closing:
             continue
-        if sight.now < m.wait_until:
-            yield Wake(m.wait_until)
+        if sight.now < m.be_there:
+            yield Wake(m.be_there)
             continue
-        if sight.held() or too_late(sight, plan, m):
+        if closes is not None:
+            yield Wake(closes)
+        if set(m.crew) <= set(may_go(sight, m.meeting)):
+            continue  # told with who stays (staying.py)
+        if not waited_out(sight, m) or left_again(sight, m.point, m.crew) or too_late(sight, plan, m):
             yield from hold_ends(sight)
+            yield on_grid(sight.now)[1]
             continue
         for who in m.crew:
-            yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, m.wait_until, m, _facts(sight), mine=True)
+            yield Draft(NoticeKind.MOVE_ON, who, m.point, plan.id, sight.now, m, _facts(sight), mine=True)
 
 
 def meeting_lost(sight: Sight) -> Iterator[Draft | Wake]:

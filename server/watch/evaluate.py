@@ -12,51 +12,82 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from server.facts.requests import quiet_until
+from server.forecast.outlook import Outlook
 from server.watch import (
+    alarm_news,
+    apart,
+    before_dark,
+    call_back,
     corrections,
     crew,
     doubts,
     groups,
+    hearsay,
     in_hand,
     ladder,
     leaving,
+    meanwhile,
+    new_version,
     odds,
     organiser,
     race,
+    requests,
     retired,
     sightings,
     silence,
+    standing,
+    staying,
+    timed_out,
+    told_home,
+    uncovered,
     unnamed,
     word_of_her,
 )
 from server.watch.as_told import sight_of
+from server.watch.climb import open_alarms
+from server.watch.covering import covered
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, UnreachedValues, Urgency
+from server.watch.once import once_only
 from server.watch.places import AWAKE_FOR, awake, may_be_asked
 from server.watch.quiet import asleep_until, chosen
 from server.watch.sight import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import GROUP, Situation, Verdict
 from server.watch.table import may_be_told, row
+from server.watch.ways import members
 
-__all__ = ["evaluate", "evaluate_event", "evaluate_runner"]
+__all__ = ["evaluate", "evaluate_event", "evaluate_help", "evaluate_runner"]
 
 RULES: tuple[Rule, ...] = (
     *ladder.RULES,
+    *apart.RULES,
+    *call_back.RULES,
+    *meanwhile.RULES,
+    *alarm_news.RULES,
+    *told_home.RULES,
     *silence.RULES,
+    *staying.RULES,
+    *standing.RULES,
+    *timed_out.RULES,
     *retired.RULES,
     *in_hand.RULES,
     *race.RULES,
     *corrections.RULES,
+    *uncovered.RULES,
     *sightings.RULES,
     *word_of_her.RULES,
     *leaving.RULES,
     *crew.RULES,
     *odds.RULES,
+    *before_dark.RULES,
     *doubts.RULES,
+    *hearsay.RULES,
     *organiser.RULES,
+    *requests.RULES,
     *groups.RULES,
 )
 
-EVENT_RULES = (*unnamed.RULES, *organiser.EVENT_RULES)
+EVENT_RULES = (*unnamed.RULES, *organiser.EVENT_RULES, *new_version.EVENT_RULES, *requests.EVENT_RULES)
 """Rules about no one runner."""
 
 HOLD = timedelta(minutes=1)
@@ -69,6 +100,7 @@ DELAYED_AFTER = timedelta(minutes=10)
 
 def evaluate(situation: Situation, now: datetime) -> Verdict:
     """Everything owed now in one event, for each runner and for the event itself."""
+    situation = covered(situation)
     verdicts = [evaluate_runner(situation, r.id, now) for r in situation.event.runners]
     verdicts.append(evaluate_event(situation, now))
     owed = tuple(n for v in verdicts for n in v.owed)
@@ -76,8 +108,9 @@ def evaluate(situation: Situation, now: datetime) -> Verdict:
 
 
 def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verdict:
-    """What is owed about one runner: the share of `evaluate` to be done under her lock."""
-    situation = replace(situation, outlooks=remembering(situation.outlooks, runner_id))
+    """What is owed about one runner: a share of `evaluate`."""
+    situation = covered(situation)
+    situation = replace(situation, outlooks=_outlooks(situation, runner_id))
     sight = sight_of(situation, runner_id, now)
 
     def one_pass(made: tuple[Made, ...]) -> _Found:
@@ -101,6 +134,46 @@ def evaluate_event(situation: Situation, now: datetime) -> Verdict:
         return _walk(drafts, _Terms(situation, "", now, None), made)
 
     return _until_nothing_new(one_pass, tuple(m for m in situation.made if m.notice.key.runner == ""), now)
+
+
+def evaluate_help(situation: Situation, runner_id: str, now: datetime) -> tuple[Notice, ...]:
+    """What a call for help owes at once, about a runner or ('') about nobody named: a share of what `evaluate_runner` or
+    `evaluate_event` finds owed too, from a situation that may lack meetings and forecasts."""
+    if not runner_id:
+        mine = tuple(m for m in situation.made if m.notice.key.runner == "")
+        drafts = [item for rule in unnamed.RULES for item in rule(situation, mine, now)]
+        return tuple(_walk(drafts, _Terms(situation, "", now, None), mine).owed)
+    situation = replace(situation, outlooks=remembering(situation.outlooks, runner_id))
+    made = tuple(m for m in situation.made if m.notice.key.runner == runner_id)
+    runner, state = situation.event.runner(runner_id), situation.state.runner(runner_id)
+    sight = Sight(situation, now, runner, state, meetings=(), made=made)
+    return tuple(_walk(ladder.called_for(sight), _Terms(situation, runner_id, now, sight), made).owed)
+
+
+def _outlooks(situation: Situation, runner_id: str) -> dict[str, Outlook]:
+    """Her forecast, and those of runners whom her people meet too: which of two comes first says where a car stands."""
+    beside = situation.once("beside", lambda: _beside(situation)).get(runner_id, frozenset())
+    others = {r: situation.outlooks[r] for r in sorted(beside) if r in situation.outlooks}
+    return others | remembering(situation.outlooks, runner_id)
+
+
+def _beside(situation: Situation) -> dict[str, frozenset[str]]:
+    """Of each runner those who share a person or a car with her, by the meetings and by the parts that name a runner."""
+    with_them: dict[tuple[str, str], set[str]] = {}
+    for event in (situation.planned or situation.event, situation.event):
+        for m in event.meetings:
+            for who in members(event, m):
+                with_them.setdefault(("person", who), set()).add(m.runner)
+            if m.car is not None:
+                with_them.setdefault(("car", m.car), set()).add(m.runner)
+        for p in event.parts:
+            if p.runner is not None:
+                with_them.setdefault(("person", p.person), set()).add(p.runner)
+    found: dict[str, set[str]] = {}
+    for runners in with_them.values():
+        for r in runners if len(runners) > 1 else ():
+            found.setdefault(r, set()).update(runners - {r})
+    return {r: frozenset(others) for r, others in found.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,8 +243,13 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
         up = terms.sight is not None and awake(terms.sight, draft.person, now - AWAKE_FOR)
         if until is not None and not up:
             return Wake(until)
-    asks = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
-    asks = asks and (terms.sight is None or may_be_asked(terms.sight, draft.person))
+        until = quiet_until(terms.situation.state, draft.person, now)
+        if until is not None:
+            return Wake(until)
+    needed = rule.needs_answer if draft.needs_answer is None else draft.needs_answer
+    free = terms.sight is None or may_be_asked(terms.sight, draft.person)
+    asks = needed and free
+    offers = asks or (not needed and (free or draft.kind is NoticeKind.UNCONFIRMED))
     buttons = rule.buttons if draft.buttons is None else draft.buttons
     return Notice(
         key=NoticeKey(
@@ -181,9 +259,9 @@ def _settled(draft: Draft, terms: _Terms, made: tuple[Made, ...]) -> Notice | Wa
         owed_at=draft.owed_at,
         use_by=use_by,
         needs_answer=asks,
-        values=draft.values,
+        values=once_only(event, terms.runner, draft.person, draft.kind, draft.values, made, now),
         facts=draft.facts,
-        buttons=tuple(b.value for b in buttons) if asks or draft.kind is NoticeKind.UNCONFIRMED else (),
+        buttons=tuple(b.value for b in buttons) if offers else (),
         occasion=draft.occasion,
         delayed=now - owed_at > DELAYED_AFTER,
         hold_until=now + HOLD if rule.joins and urgency is not Urgency.ALARM else None,
@@ -214,7 +292,9 @@ def _allowed(draft: Draft, terms: _Terms) -> bool:
         return False
     if terms.sight is not None and terms.sight.state.going not in rule.arises:
         return False
-    if terms.sight is not None and _ended_there(draft, terms.sight):
+    if terms.sight is not None and (_ended_there(draft, terms.sight) or _goes_no_further(draft, terms.sight)):
+        return False
+    if terms.sight is not None and _unwanted(draft, terms.sight):
         return False
     urgency = draft.urgency or rule.urgency
     return chosen(event.person(draft.person), urgency, own=rule.own and draft.mine, mine=draft.mine)
@@ -232,6 +312,22 @@ def _ended_there(draft: Draft, sight: Sight) -> bool:
     return order.index(draft.point) > order.index(said.point)
 
 
+def _goes_no_further(draft: Draft, sight: Sight) -> bool:
+    """Whether a notice would send crew to a point that she is not to reach, having missed a cut-off before it."""
+    return row(draft.kind).racing and timed_out.goes_no_further(sight, draft.point)
+
+
+def _unwanted(draft: Draft, sight: Sight) -> bool:
+    """Whether a notice of the usual round would come while a call for help about her is open: windows, leave-bys and
+    questions then keep people from what has to be done. What is still owed when it is over goes out then."""
+    of_routine = isinstance(draft.values, UnreachedValues) and draft.values.notice_kind in _ROUTINE
+    if not (row(draft.kind).routine or of_routine):
+        return False
+    open_ones = sight.once(("open alarms", len(sight.made)), lambda: open_alarms(sight.made))
+    return any(a.startswith(f"{NoticeKind.ASKED_FOR_HELP.value}:") for a in open_ones)
+
+
+_ROUTINE = frozenset(k.value for k in NoticeKind if row(k).routine)
 _OF_RACING = frozenset(k.value for k in NoticeKind if row(k).racing)
 
 
@@ -239,7 +335,8 @@ def _wakes(draft: Draft, urgency: Urgency) -> bool:
     """Whether a notice goes out in quiet hours: alarms, and what concerns a person's own doing."""
     if urgency is Urgency.ALARM:
         return True
-    return draft.mine and (urgency is Urgency.ACTION or row(draft.kind).own)
+    rule = row(draft.kind)
+    return draft.mine and (urgency is Urgency.ACTION or rule.own) and not rule.waits
 
 
 def _as_made(notice: Notice, now: datetime) -> Made:

@@ -7,8 +7,10 @@ of hers, no words of anybody, no duty of one person: who reads along in a group 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from server.watch.notice import Made, NoticeKind, SightingValues, Values
+from server.facts.entry import Why
+from server.watch.notice import Ear, Made, NoticeKind, SightingValues, UncoveredValues, Values
 from server.watch.sight import Draft, Rule, Sight, Wake
 from server.watch.situation import GROUP
 from server.watch.table import row
@@ -32,6 +34,8 @@ def groups(sight: Sight) -> Iterator[Draft | Wake]:
                 continue  # corrections of what a group was told come with those of people
             if key.kind is NoticeKind.FINISHED and m.notice.occasion not in m.notice.facts:
                 continue  # that crew are asked again whether they have her
+            if isinstance(m.notice.values, UncoveredValues) and m.notice.values.ear in _ONE_PERSONS:
+                continue
             yield _draft(m, group.id)
 
 
@@ -52,10 +56,15 @@ def _draft(m: Made, group: str) -> Draft:
 
 
 def _for_all(values: Values) -> Values:
-    """The same without what is one person's: the kit and their next meeting."""
+    """The same without what is one person's: the kit and their next meeting, why somebody can't come."""
     if isinstance(values, SightingValues):
         return SightingValues(values.point, values.at, values.told_by, values.through)
+    if isinstance(values, UncoveredValues):
+        fallen = tuple(replace(o, why=Why.NOT_SAID.value, words="") for o in values.fallen)
+        return replace(values, ear=Ear.OTHERS, fallen=fallen, window=None, meeting_now=None, also=())
     return values
 
+
+_ONE_PERSONS = frozenset({Ear.HER, Ear.FALLEN, Ear.MEETS_HER})
 
 RULES: tuple[Rule, ...] = (groups,)

@@ -11,18 +11,25 @@ from collections.abc import Iterator
 from server.event.model import PartKind
 from server.watch.climb import open_alarms
 from server.watch.notice import CorrectionValues, InHandValues, NoticeKind
+from server.watch.places import company, plans_of
 from server.watch.sight import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
 
 
 def in_hand(sight: Sight) -> Iterator[Draft | Wake]:
-    """Once to each at home who did not say it themselves and has not read it as the end of an alarm."""
+    """Once to each at home, and to her crew, who did not say it themselves and has not read it as the end of an alarm."""
     said, state = sight.state.said_in_hand, sight.state
     if said is None or state.retirement is not None:
         return
-    for who in sight.people(PartKind.SAFETY_CONTACT):
-        if who == said.by or any(said.id in m.notice.facts for m in sight.told(NoticeKind.STAND_DOWN, who)):
+    home = sight.people(PartKind.SAFETY_CONTACT)
+    car = {w for m in plans_of(sight) for w in company(sight, m, said.by)}
+    for who in (*home, *(w for w in sight.people(PartKind.CREW, PartKind.PACER) if w not in home)):
+        if (
+            who == said.by
+            or who in car
+            or any(said.id in m.notice.facts for m in sight.told(NoticeKind.STAND_DOWN, who))
+        ):
             continue
         last = state.last_known
         seen = last if last is not None and last.entry == said.id else None
@@ -41,7 +48,7 @@ def in_hand(sight: Sight) -> Iterator[Draft | Wake]:
                 alarm_open=bool(open_alarms(sight.made)),
             ),
             (said.id,),
-            mine=True,
+            mine=who in home,  # crew who sleep need not be woken for it
         )
 
 

@@ -12,27 +12,33 @@ from datetime import datetime, timedelta
 
 from server.event.model import PartKind
 from server.facts.entry import Kind
+from server.facts.hearsay import is_hearsay, said_over
 from server.facts.state import Going, Stamp
-from server.watch.alarms import HAND_HOLDS, Alarm, End, alarms, ended, overdue_again
+from server.watch.alarms import Alarm, End, alarms, ended, helps, over_with, overdue_again
+from server.watch.beside import beside, words_since
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.naming import named_by, not_named_by
+from server.watch.no_word import no_word, not_there, tracker_says
 from server.watch.notice import (
+    AlarmNewsValues,
     AlarmValues,
     Answer,
     Heard,
     Made,
+    MissedLimit,
     NoticeKind,
-    NoWord,
     StandDownValues,
     UnreachedValues,
     Unsure,
+    Urgency,
 )
 from server.watch.places import may_be_asked, on_road_until
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
+from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried, with_us_ends
 from server.watch.silence import overdue_at, with_her
 from server.watch.table import may_be_told
+from server.watch.timed_out import missed
 
-__all__ = ["RULES", "steps_of"]
+__all__ = ["RULES", "called_for", "steps_of"]
 
 HEARD_MAX = 2
 """How many of the newest words about her an alarm repeats."""
@@ -45,13 +51,19 @@ def ladder(sight: Sight) -> Iterator[Draft | Wake]:
     for when in (overdue_at(sight), overdue_again(sight)):
         if when is not None:
             yield Wake(when)
-    if sight.state.in_hand is not None:
-        yield Wake(sight.state.in_hand.at + HAND_HOLDS)
+    yield from with_us_ends(sight)
     for alarm in alarms(sight):
         end = ended(sight, alarm)
         if end is not None:
             yield from _stand_down(sight, alarm, end)  # to nobody, where nobody was told yet
         else:
+            yield from _climb(sight, alarm)
+
+
+def called_for(sight: Sight) -> Iterator[Draft | Wake]:
+    """What calls for help about her owe at once: `ladder` of these alone, which waits for nothing else to be looked at."""
+    for alarm in helps(sight):
+        if ended(sight, alarm) is None:
             yield from _climb(sight, alarm)
 
 
@@ -155,13 +167,16 @@ def _tell(sight: Sight, alarm: Alarm, stand: Stand, who: str, number: int, *, as
     first = number == 0 or not alarm.notices or alarm.kind is NoticeKind.ASKED_FOR_HELP
     told = {m.notice.key.person for m in alarm.notices}
     kind = alarm.kind if first or who in told else NoticeKind.HANDED_ON
+    v = values(sight, alarm, stand, step=number)
+    if v.holder is not None:
+        v = replace(v, holder=None, silent=v.holder)  # asked anew, for who had it does not answer
     return Draft(
         kind,
         who,
         alarm.point or "",
         f"{alarm.id}:{number}" + ("" if asks else ":told"),
         sight.now if number else alarm.raised,
-        values(sight, alarm, stand, step=number),
+        v,
         alarm.facts,
         needs_answer=asks,
         buttons=None if asks else (),
@@ -185,15 +200,22 @@ def _ask_again(sight: Sight, alarm: Alarm, stand: Stand, holder: str) -> Draft:
 
 
 def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
-    """Everybody told hears who holds it; the one who calls race control is asked to, and if that person can't be
+    """Everybody told hears who holds it; the one who calls race control is asked to, and if that person can't, or can't be
     had, the holder is."""
     holder, caller = stand.holder or "", sight.caller()
+    known = _race_control_knows(sight, alarm, holder)
+    if sight.event.is_race_control(holder):
+        caller = None  # nobody has to ring them up: the caller hears what the others hear
+    elif caller is not None and caller != holder and _cannot_call(sight, alarm):
+        if not known:
+            yield _call_instead(sight, alarm, stand, holder)
+        caller = None
     told = dict.fromkeys(m.notice.key.person for m in alarm.notices)
     again = "" if stand.takes < 2 else f":{stand.takes}"
     for who in told:
         if who not in (holder, caller):
             yield _inform(sight, alarm, stand, who, f"{alarm.id}:held:{holder}" + again)
-    if caller is None or caller == holder or _race_control_knows(sight, alarm):
+    if caller is None or caller == holder or known:
         return
     asks = may_be_asked(sight, caller)
     yield _inform(sight, alarm, stand, caller, f"{alarm.id}:call", asks=asks)
@@ -204,11 +226,21 @@ def _held(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft | Wake]:
     wait = timedelta(0) if not asks or all(m.failed for m in mine) else sight.event.alarm.answer_within
     yield Wake(since + wait)
     if sight.now >= since + wait:
-        call = _inform(
-            sight, alarm, stand, holder, f"{alarm.id}:call instead", asks=may_be_asked(sight, holder)
-        )
-        assert isinstance(call.values, AlarmValues)
-        yield replace(call, values=replace(call.values, caller=holder))
+        yield _call_instead(sight, alarm, stand, holder)
+
+
+def _call_instead(sight: Sight, alarm: Alarm, stand: Stand, holder: str) -> Draft:
+    asks = may_be_asked(sight, holder)
+    call = _inform(sight, alarm, stand, holder, f"{alarm.id}:call instead:{holder}", asks=asks)
+    assert isinstance(call.values, AlarmValues)
+    return replace(call, values=replace(call.values, caller=holder))
+
+
+def _cannot_call(sight: Sight, alarm: Alarm) -> bool:
+    """Whether the one who is to call race control has said, of this alarm, that they can't."""
+    mine = [m for m in alarm.notices if m.notice.key.person == sight.caller() and m.answered_at is not None]
+    newest = max(mine, key=lambda m: max(s.at for s in m.answers), default=None)
+    return newest is not None and newest.answer == Answer.CANNOT.value
 
 
 def _named(sight: Sight, alarm: Alarm, stand: Stand) -> Iterator[Draft]:
@@ -247,7 +279,10 @@ def _inform(
     )
 
 
-def _race_control_knows(sight: Sight, alarm: Alarm) -> bool:
+def _race_control_knows(sight: Sight, alarm: Alarm, holder: str) -> bool:
+    """Whether nobody need ring race control about it any more: they were told since, or have it themselves."""
+    if sight.event.is_race_control(holder):
+        return True
     known = sight.state.race_control_knows
     return known is not None and known.at >= alarm.raised
 
@@ -275,18 +310,35 @@ def _unanswered(sight: Sight, alarm: Alarm) -> Iterator[Draft]:
 
 
 def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
-    """All who were told hear that it is over, why, and who said so."""
-    for who in dict.fromkeys(m.notice.key.person for m in alarm.notices):
+    """All who were told hear once that it is over, why, and who said so; with it what waited behind it."""
+    others = over_with(sight, alarm)
+    also = tuple(a.id for a in others)
+    told = (*alarm.notices, *(m for a in others for m in a.notices), *_heard_of(sight, (alarm.id, *also)))
+    on_it = {m.notice.key.person for m in told if m.notice.key.kind is not NoticeKind.ALARM_NEWS}
+    for who in dict.fromkeys(m.notice.key.person for m in told):
+        if who not in on_it and who == end.by:
+            continue  # they saw her themselves, and were asked nothing
         yield Draft(
             NoticeKind.STAND_DOWN,
             who,
             alarm.point or "",
             alarm.id,
             sight.now,
-            StandDownValues(alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point, end.meant),
+            StandDownValues(
+                alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point, end.meant, also
+            ),
             (end.entry,) if end.entry else alarm.facts,
+            # Who only heard of it may read it with what it changes for them.
+            urgency=None if who in on_it else Urgency.ACTION,
             mine=True,
         )
+
+
+def _heard_of(sight: Sight, ids: tuple[str, ...]) -> Iterator[Made]:
+    """What told people who are not asked that one of these alarms is open."""
+    for m in sight.told(NoticeKind.ALARM_NEWS):
+        if isinstance(m.notice.values, AlarmNewsValues) and m.notice.values.alarm in ids:
+            yield m
 
 
 def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValues:
@@ -312,7 +364,7 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         where_fix=None if where is None else _fix(sight, where.likely_km),
         asked=tuple(dict.fromkeys(m.notice.key.person for m in alarm.notices if m.notice.needs_answer)),
         told=tuple(dict.fromkeys(m.notice.key.person for m in alarm.notices)),
-        caller=sight.caller(),
+        caller=None if _cannot_call(sight, alarm) else sight.caller(),
         holder=stand.holder if stand.stage in (Stage.HELD, Stage.LOOKING_AGAIN) else None,
         step=step,
         words=alarm.words,
@@ -330,9 +382,22 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         had_at=None if hand is None else hand.at,
         not_named_by=not_named_by(sight, alarm.basis),
         named_by=named_by(sight, alarm.basis),
-        not_there=_not_there(sight),
-        no_word=_no_word(sight) if alarm.kind is NoticeKind.OVERDUE else (),
+        not_there=not_there(sight),
+        why_now=alarm.why,
+        tracker=tracker_says(sight),
+        past=_missed_limit(sight),
+        by=alarm.by,
+        beside=beside(sight, alarm),
+        since_call=words_since(sight, alarm)[-HEARD_MAX:],
+        no_word=no_word(sight) if alarm.kind is NoticeKind.OVERDUE else (),
     )
+
+
+def _missed_limit(sight: Sight) -> MissedLimit | None:
+    past = missed(sight)
+    if past is None:
+        return None
+    return MissedLimit(past.point, past.edge.value, past.cut_off, past.how.value, past.at, past.seen_at)
 
 
 def _race_over(sight: Sight) -> tuple[datetime | None, Stamp | None]:
@@ -363,34 +428,17 @@ def _said_km(sight: Sight, words: str) -> float | None:
 
 
 def _unconfirmed(sight: Sight) -> tuple[Unsure, ...]:
-    """The newest unconfirmed reports later than the last known point: they end nothing, and may be the truth."""
+    """The newest unconfirmed reports later than the last known point: they end nothing, and may be the truth. That her
+    race is said to be over stands first, with its words."""
     last = sight.state.last_known
     later = [e for e in sight.state.unconfirmed if e.kind in _SEEN and (last is None or e.seen_at > last.at)]
-    return tuple(Unsure(e.kind.value, e.point, e.seen_at, e.by) for e in later[-HEARD_MAX:])
-
-
-def _not_there(sight: Sight) -> Unsure | None:
-    """The newest 'not here yet' later than the last known point, of a point that she has not reached since."""
-    last = sight.state.last_known
-    said = (n for n in sight.state.not_yet if last is None or n.stamp.at > last.at)
-    newest = max((n for n in said if not sight.reached(n.point)), key=lambda n: n.stamp.at, default=None)
-    if newest is None:
-        return None
-    return Unsure(Kind.NOT_HERE_YET.value, newest.point, newest.stamp.at, newest.stamp.by)
-
-
-def _no_word(sight: Sight) -> tuple[NoWord, ...]:
-    """Whoever was asked since her last known point whether she has come in, and has sent no word of her since."""
-    last = sight.state.last_known
-    asked = {
-        m.notice.key.person: m
-        for m in sight.told(NoticeKind.LATE)
-        if m.answered_at is None and (last is None or m.made_at > last.at)
-    }
-    words = [(n.stamp.by, n.stamp.at) for n in sight.state.not_yet]
-    words += [(e.by, e.seen_at) for e in (*sight.state.how_she_is, *sight.state.unconfirmed)]
-    heard = {who for who, at in words if who in asked and at > asked[who].made_at}
-    return tuple(NoWord(who, m.made_at) for who, m in asked.items() if who not in heard)
+    over = said_over(sight.state)
+    later = [e for e in later if e.kind is not Kind.RETIRED]
+    seen = (Unsure(e.kind.value, e.point, e.seen_at, e.by) for e in later[-HEARD_MAX:])
+    return (
+        *(Unsure(e.kind.value, e.point, e.seen_at, e.by, e.words, is_hearsay(e)) for e in over[-HEARD_MAX:]),
+        *seen,
+    )
 
 
 _SEEN = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED, Kind.IN_HAND)
@@ -400,7 +448,9 @@ def _heard_since(sight: Sight) -> tuple[Heard, ...]:
     """The newest words about her later than the last known point: what searchers ask for first."""
     last = sight.state.last_known
     later = [e for e in sight.state.how_she_is if e.words and (last is None or e.seen_at > last.at)]
-    return tuple(Heard(e.seen_at, e.by, e.words) for e in later[-HEARD_MAX:])
+    over = sight.state.retirement
+    why = () if over is None or not over.words else (Heard(over.stamp.at, over.stamp.by, over.words),)
+    return (*why, *(Heard(e.seen_at, e.by, e.words) for e in later[-HEARD_MAX:]))
 
 
 def _look_again(sight: Sight, stand: Stand) -> datetime | None:

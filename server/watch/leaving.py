@@ -1,7 +1,8 @@
-"""Getting the crew on the road: brief, wake-up, leave now, be there; and who is asked when nobody answers.
+"""Getting the crew on the road: brief, wake-up, leave soon, leave now, be there; and who is asked when nobody answers.
 
 Only a person's first meeting that is not over is looked at: nobody is sent on while they still wait for her.
-Leave now comes five minutes before the leave-by, so that it can be handed on before it is too late.
+Half an hour before the leave-by they are told with all they need; leave now comes five minutes before it, so that it
+can be handed on before it is too late.
 """
 
 from __future__ import annotations
@@ -11,28 +12,44 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan, PartKind, Signal
+from server.plan.movements.trips import is_safety
 from server.watch.climb import Stage, over_at, replay
 from server.watch.notice import (
     Answer,
     BriefValues,
+    Ear,
     Made,
     MeetingValues,
     NoticeKind,
+    UncoveredValues,
     UnreachedValues,
     Values,
 )
 from server.watch.places import AWAKE_FOR, awake, is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried
+from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried, with_us, with_us_ends
+from server.watch.staying import behind, waited_out
 
-__all__ = ["GONE_ON", "RULES", "leave_time", "next_of", "p_gone_on", "too_late", "unreported_out"]
+__all__ = [
+    "GONE_ON",
+    "RULES",
+    "leave_time",
+    "next_of",
+    "p_gone_on",
+    "told_ahead",
+    "too_late",
+    "unreported_out",
+]
 
 LEAD = timedelta(minutes=5)
 """Leave now comes so long before the leave-by: the time an answer may take."""
 WAKING = timedelta(minutes=30)
 """Time to wake, dress and pack (common practice, no source)."""
-BRIEFING = timedelta(minutes=10)
-"""The brief comes so long before leave now."""
+AHEAD = timedelta(minutes=30)
+"""Told so long before the leave-by: time to pack and to end what one is doing (own choice)."""
+REACHERS_MAX = 2
+"""So many people at most are asked, one after the other, to reach somebody about one departure: more would telephone
+at once, and what it is about is no alarm (own choice)."""
 NO_DRIVE_LEAD = timedelta(hours=1)
 """Without a confirmed drive 'be there from' comes so long, and the estimate, ahead (own choice)."""
 AGAIN = timedelta(minutes=30)
@@ -64,7 +81,7 @@ def _next_of(sight: Sight, who: str) -> MeetingValues | None:
 
 
 def _over(sight: Sight, m: MeetingValues) -> bool:
-    """Whether a meeting is behind the crew: waited out, and there is another to go to; or too late.
+    """Whether a meeting is behind the crew: waited out (staying.py), and there is another to go to; or too late.
 
     Where she was seen in and nobody has reported her out, the crew wait no longer than she would have stayed: an
     'out' that was forgotten must not keep them from the next meeting.
@@ -73,7 +90,7 @@ def _over(sight: Sight, m: MeetingValues) -> bool:
         return (
             m.next_meeting is not None and sight.now >= m.wait_until and p_gone_on(sight, m.point) >= GONE_ON
         )
-    waited = not sight.held() and m.next_meeting is not None and sight.now >= m.wait_until
+    waited = m.next_meeting is not None and waited_out(sight, m)
     return waited or too_late(sight, sight.plan(m.meeting), m)
 
 
@@ -135,17 +152,23 @@ class _Trip:
 
 
 def _trips(sight: Sight) -> Iterator[_Trip]:
+    if with_us(sight):
+        return
     for m in sight.meetings:
         plan = sight.plan(m.meeting)
         for mine in m.parties():
             ahead = {p: next_of(sight, p) for p in mine.crew}
-            who = tuple(p for p, first in ahead.items() if first and first.meeting == m.meeting)
+            stay, _ = behind(sight)
+            who = tuple(
+                p for p, first in ahead.items() if first and first.meeting == m.meeting and p not in stay
+            )
             if who and not is_there(sight, plan, mine.crew) and not set_out(sight, plan, mine.crew):
                 yield _Trip(plan, mine, who)
 
 
 def _moments(sight: Sight) -> Iterator[Wake]:
     """When a trip may begin to matter: a wait is over, or the grid on which 'too late' is judged."""
+    yield from with_us_ends(sight)
     for m in (mine for meeting in sight.meetings for mine in meeting.parties()):
         yield Wake(m.wait_until)
         if m.leave_by is not None:
@@ -154,19 +177,22 @@ def _moments(sight: Sight) -> Iterator[Wake]:
                 yield on_grid(sight.now)[1]
         if sight.now >= m.wait_until and unreported_out(sight) == m.point:
             yield on_grid(sight.now)[1]
+        if m.next_meeting is not None and sight.now >= m.window.early and not sight.reached(m.point):
+            yield on_grid(sight.now)[1]
 
 
 def brief(sight: Sight) -> Iterator[Draft | Wake]:
-    """Before crew go out of signal: the next two meetings, kit, move on at, what to do if nothing is heard."""
-    for trip in _trips(sight):
-        if not trip.m.no_signal:
-            continue
-        due = leave_time(trip.m) - BRIEFING
-        if sight.now < due:
+    """Before crew go out of signal: the next two meetings, kit, move on at, what to do if nothing is heard. Whoever
+    leaves earlier than they were told to gets it as they leave, while they still have signal."""
+    for trip, gone in _to_no_signal(sight):
+        due = told_ahead(trip.m)
+        if sight.now < due and not gone:
             yield Wake(due)
             continue
         for who in trip.who:
             mine = [m.own(who) for m in sight.meetings if who in m.crew and not m.own(who).lost]
+            if trip.m not in mine or (gone and any(sight.told(NoticeKind.BRIEF, who, trip.m.point))):
+                continue
             two = tuple(mine[mine.index(trip.m) :][:2])
             values = BriefValues(two, _signal_back(sight, mine[mine.index(trip.m) + 1 :]))
             yield Draft(
@@ -174,11 +200,60 @@ def brief(sight: Sight) -> Iterator[Draft | Wake]:
                 who,
                 trip.m.point,
                 trip.name,
-                due,
+                min(due, sight.now),
                 values,
                 use_by=trip.m.wait_until,
                 mine=True,
             )
+
+
+def _to_no_signal(sight: Sight) -> Iterator[tuple[_Trip, bool]]:
+    """The trips to points without signal, and whether they have begun."""
+    yield from ((trip, False) for trip in _trips(sight) if trip.m.no_signal)
+    for m in sight.meetings:
+        plan = sight.plan(m.meeting)
+        for mine in m.parties() if m.no_signal else ():
+            if set_out(sight, plan, mine.crew) and not is_there(sight, plan, mine.crew):
+                yield _Trip(plan, mine, mine.crew), True
+
+
+def told_ahead(m: MeetingValues) -> datetime:
+    """When those who go are told what they need for it."""
+    return leave_time(m) if m.leave_by is None else m.leave_by - AHEAD
+
+
+def leave_soon(sight: Sight) -> Iterator[Draft | Wake]:
+    """Half an hour before the leave-by, with all they need: to those who got no brief and no wake-up for it."""
+    for trip in _trips(sight):
+        due, over = told_ahead(trip.m), leave_time(trip.m)
+        if trip.m.leave_by is None or trip.m.no_signal or sight.now >= over:
+            continue
+        if sight.now < due:
+            yield Wake(due)
+            continue
+        for who in trip.who:
+            woken = (
+                m.notice.occasion == trip.name for m in sight.told(NoticeKind.WAKE_UP, who, trip.m.point)
+            )
+            if any(woken) or _asleep(sight, who, due) or _just_took_it(sight, trip, who):
+                continue
+            occasion = _occasion(sight, trip, NoticeKind.LEAVE_SOON, who)
+            values = replace(trip.m, unreported_out=unreported_out(sight))
+            yield Draft(
+                NoticeKind.LEAVE_SOON, who, trip.m.point, occasion, due, values, use_by=over, mine=True
+            )
+
+
+def _just_took_it(sight: Sight, trip: _Trip, who: str) -> bool:
+    """Whether somebody took this meeting over as late as this: all they need for it was told them with that."""
+    since = sight.now - AHEAD
+    return any(
+        isinstance(m.notice.values, UncoveredValues)
+        and m.notice.values.meeting == trip.plan.id
+        and m.notice.values.ear is Ear.STAND_IN
+        and m.made_at >= since
+        for m in sight.told(NoticeKind.COVERED, who, trip.m.point)
+    )
 
 
 def _signal_back(sight: Sight, later: list[MeetingValues]) -> str | None:
@@ -223,7 +298,10 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
         if sight.now < due:
             yield Wake(due)
             continue
-        kind = NoticeKind.LEAVE_NOW if trip.m.leave_by is not None else NoticeKind.BE_THERE
+        if trip.m.on_the_spot and _told_of_it(sight, trip):
+            continue
+        drives = trip.m.leave_by is not None and not trip.m.on_the_spot
+        kind = NoticeKind.LEAVE_NOW if drives else NoticeKind.BE_THERE
         new = False
         values = replace(trip.m, unreported_out=unreported_out(sight))
         for who in trip.who:
@@ -233,6 +311,12 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
         # Whoever is told anew has yet to be given the time to answer; the pass after this one asks again.
         if kind is NoticeKind.LEAVE_NOW and not new:
             yield from _climbed(sight, trip, kind)
+
+
+def _told_of_it(sight: Sight, trip: _Trip) -> bool:
+    """Whether one of those who go has been told all they need for it."""
+    kinds = (NoticeKind.LEAVE_SOON, NoticeKind.BRIEF, NoticeKind.WAKE_UP)
+    return any(m.notice.key.person in trip.who for k in kinds for m in sight.told(k, point=trip.m.point))
 
 
 def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
@@ -249,8 +333,8 @@ def _occasion(sight: Sight, trip: _Trip, kind: NoticeKind, who: str) -> str:
 
 
 def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wake]:
-    """No answer in five minutes: the other crew are to reach them, then those who can telephone; then the
-    organiser hears that nobody did. A leave-now that was made anew climbs anew."""
+    """No answer in five minutes: one of the other crew is to reach them, after five more one who can telephone; nobody
+    twice for one meeting. Where nobody did and a torch, a warm layer or a pacer hangs on it the organiser hears."""
     occasion = _newest(sight, trip, kind)
     alarm = f"{kind.value}:{occasion}:step"
     asks = [m for m in sight.made if _about(m, alarm, kind, occasion)]
@@ -264,13 +348,14 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
         yield Wake(due)
         return
     since = min((m.made_at for m in asks if m.notice.key.kind is kind), default=due)
-    steps = _steps(sight, trip)
-    for number in range(stand.step + 1, len(steps)):
-        free = [p for p in steps[number] if may_be_asked(sight, p)]
-        for who in free:
-            yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since)
-        if free:
-            return
+    told = {m.notice.key.person for m in sight.told(NoticeKind.UNREACHED, point=trip.m.point)}
+    if len(told) < REACHERS_MAX:
+        for number, who in enumerate(_steps(sight, trip), 1):
+            if number > stand.step and who not in told and may_be_asked(sight, who):
+                yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since)
+                return
+    elif not is_safety(sight.event, trip.plan):
+        return
     asked = {m.notice.key.person for m in asks}
     for organiser in (o for o in stewards(sight.event) if o not in asked):
         yield replace(
@@ -298,12 +383,13 @@ def _of_meeting(values: Values, plan: MeetingPlan) -> bool:
     return isinstance(values, MeetingValues) and values.meeting == plan.id
 
 
-def _steps(sight: Sight, trip: _Trip) -> list[tuple[str, ...]]:
-    """Those who go in the car, the rest of the crew, then anybody else with a part who can telephone."""
-    first = trip.m.crew
-    others = tuple(p for p in sight.people(PartKind.CREW) if p not in first)
-    phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone]
-    return [first, others, tuple(dict.fromkeys(p for p in phones if p not in (*first, *others)))]
+def _steps(sight: Sight, trip: _Trip) -> tuple[str, ...]:
+    """Who is asked to reach those who go in the car, in this order: the rest of the crew, anybody else with a part who
+    can telephone. Nobody is woken for it while others are up."""
+    others = [p for p in sight.people(PartKind.CREW) if p not in trip.m.crew]
+    phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone and p.person not in trip.m.crew]
+    found = tuple(dict.fromkeys((*others, *phones)))
+    return tuple(p for p in found if not _asleep(sight, p, sight.now)) or found
 
 
 _PHONES = (PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
@@ -331,4 +417,4 @@ def _hand_on(
     )
 
 
-RULES: tuple[Rule, ...] = (brief, wake_up, leave_now)
+RULES: tuple[Rule, ...] = (brief, wake_up, leave_soon, leave_now)

@@ -1,6 +1,6 @@
 """What notices about meetings and sightings hold: times, windows, kit, where she was seen, the odds of a cut-off.
 
-Values only: a notice (notice.py) is worded from them, in server/wording.
+Values only: a notice (notice.py) is worded from them, in server/conversation/telling.
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ class OwnWay:
     p_both: float | None = None
     lost: str = ""
     p_comes: float | None = None
+    stay: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +39,9 @@ class MeetingValues:
     the crew come from, `crew` who goes. `p_in_time` is the probability, which the times are set for, that
     the crew is there before she is. `p_both`: the odds that the same crew also makes `next_meeting`, if
     they stay here until she leaves (of two runners as if their races had nothing in common); `p_comes`: that she has
-    come here by `wait_until`, where that is cut short for `next_meeting`. `kit` is brought, `take_back` taken away from
-    there. `stay`: the time to wait is over, but she is missed here, so crew stay until she is heard of. `lost` says why
+    come here by `wait_until`, where that is cut short for `next_meeting`. `wait_until` is never before she is likely there,
+    unless the meeting is `lost`. `kit` is brought, `take_back` taken away from there. `stay`: she is missed, and crew stay
+    there until she is heard of; `unseen`: since when nobody has seen her, where she is missed. `lost` says why
     the meeting can't be made ('' = it can), `was_leave_by` and `was_be_there` what this person was last told;
     `unreported_out` the point where she was seen in, and from which nobody has reported her out. Where several cars
     come, all this is of one of them, `ways` of the others; `own` and `parties` give each car's; `car` is then the key of
@@ -73,6 +75,12 @@ class MeetingValues:
     ways: tuple[OwnWay, ...] = ()
     car: str = ""
     p_comes: float | None = None
+    unseen: datetime | None = None
+
+    @property
+    def on_the_spot(self) -> bool:
+        """Whether they are where she comes to, and have no way to go: a camp between two loops."""
+        return self.leave_by is not None and self.leave_by == self.be_there
 
     def own(self, person: str) -> MeetingValues:
         """The meeting as it is for one of those who go, by the car they are in; itself for anybody else."""
@@ -99,6 +107,7 @@ class MeetingValues:
             p_both=w.p_both,
             lost=w.lost,
             p_comes=w.p_comes,
+            stay=w.stay,
         )
 
 
@@ -138,6 +147,22 @@ class CutOffValues:
     falling: bool
     latest_out_point: str | None = None
     latest_out: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BeforeDarkValues:
+    """The dark may be there before her torch: `things` wait at `point`, held by `holders`; `dark` is from when, where she is
+    as late as one time in ten. `give_at` is the last point before at which she is likely in the light and crew may be
+    (None = none; without a window she is there now), `givers` the crew who meet her there."""
+
+    point: str
+    things: tuple[str, ...]
+    dark: datetime
+    window: Window
+    holders: tuple[str, ...] = ()
+    give_at: str | None = None
+    give_window: Window | None = None
+    givers: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,8 @@ from datetime import datetime, timedelta
 import numpy as np
 import numpy.typing as npt
 
-from server.event.model import CourseDef, Edge, Event, MeetingPlan, Point, Signal
+from server.event.model import CourseDef, Event, MeetingPlan, Point, Signal
+from server.facts.cut_offs import cut_offs_at
 from server.facts.state import Going, RaceState, RunnerState
 from server.forecast.outlook import View, Window
 from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
@@ -23,8 +24,7 @@ from server.plan.movements.trips import is_safety
 from server.watch.notice import MeetingValues, together
 from server.watch.sight import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
-from server.watch.waiting import missed_at
-from server.watch.ways import Party, Way, in_time, members, parties, plans_in_order, roads_of, shared, way_to
+from server.watch.ways import Party, Way, in_time, members, parties_of, plans_in_order, shared, way_to
 
 __all__ = ["Way", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
 
@@ -32,8 +32,8 @@ SURE = 0.97
 SURER = 0.99
 LATE_SIDE = 0.97
 """'Wait until' is the 97% time of her arrival: longer waits rarely see her come."""
-EARLY_SIDE = 0.1
-"""An access that closes before her 10% time is closed for this meeting: fewer than 1 in 10 come so early."""
+LEAST_WAIT = timedelta(minutes=5)
+"""Crew wait at least so long from 'be there from' on: a time to be there and to be gone are never the same."""
 BOTH_HOPELESS = 0.1
 """Two meetings of one crew with odds under this can't both be made, and are told so."""
 
@@ -41,13 +41,14 @@ LOST_ACCESS = "access closed"
 LOST_BOTH = "not both"
 LOST_TOO_LATE = "too late"
 LOST_GONE = "she has left"
+LOST_UNCOVERED = "uncovered"
 
 
 def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[MeetingValues, ...]:
     """Every meeting of a runner still to come, in running order; the one she is at now included.
 
     () when she has no forecast, or her race is over. `lost` says why one can't be made: its access is
-    closed or closes first; the same crew has a meeting before it and both can't be had.
+    closed or closes first; the same crew has a meeting before it and both can't be had; nobody goes who could.
     """
     outlook = situation.outlooks.get(runner_id)
     state = situation.state.runner(runner_id)
@@ -56,18 +57,12 @@ def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[Meeti
     views = _Views(outlook.at(fact_at(state)), outlook.at(max(now, fact_at(state))))
     event = situation.event
     known = _known(situation)
-    course = event.course_of(runner_id)
     coming = [m for m in plans_in_order(event, runner_id) if _to_come(views, state, m.point)]
     plans = [m for m in coming for _ in known.parties_to(m)]
     values = [_values(known, state, views, m, p) for m in coming for p in known.parties_to(m)]
-    done = [
-        replace(
-            m,
-            stay=now >= m.wait_until
-            and missed_at(course.point(m.point), m.wait_until, state, situation.made),
-        )
-        for m in _across(known, plans, _joined(known, views, plans, values))
-    ]
+    done = _across(known, plans, _joined(known, views, plans, values))
+    nobody = {u.plan.id for u in situation.uncovered if not u.held}
+    done = [replace(m, lost=LOST_UNCOVERED) if m.meeting in nobody and not m.lost else m for m in done]
     return tuple(together([m for m in done if m.meeting == plan.id], members(event, plan)) for plan in coming)
 
 
@@ -79,6 +74,7 @@ class _Known:
     situation: Situation
     ordered: tuple[MeetingPlan, ...]
     parties: Mapping[str, tuple[Party, ...]]
+    index: _Index
 
     @property
     def event(self) -> Event:
@@ -99,10 +95,35 @@ class _Known:
         found = self.parties_to(plan)
         return next((p for p in found if set(p.people) & set(people)), found[0])
 
+    def beside(self, plan: MeetingPlan) -> tuple[tuple[int, ...], int | None]:
+        """Where in the order of time those meetings stand to which one of its people or its car goes too, and where it
+        stands itself; None where it is not among them."""
+        people, place = self.index
+        keys = (*members(self.event, plan), *plan.crew, _car(plan))
+        found = {i for k in keys if k is not None for i in people.get(k, ())}
+        return tuple(sorted(found)), place.get(plan.id)
+
+
+def _car(plan: MeetingPlan) -> tuple[str] | None:
+    return None if plan.car is None else (plan.car,)
+
+
+_Index = tuple[Mapping[object, Sequence[int]], Mapping[str, int]]
+
+
+def _index(event: Event, ordered: Sequence[MeetingPlan]) -> _Index:
+    """Of each person, and each car, the places in that order of the meetings they go to; the place of each meeting."""
+    found: dict[object, list[int]] = {}
+    for i, m in enumerate(ordered):
+        for key in {*members(event, m), *m.crew, _car(m)} - {None}:
+            found.setdefault(key, []).append(i)
+    return found, {m.id: i for i, m in reversed(list(enumerate(ordered)))}
+
 
 def _known(situation: Situation) -> _Known:
-    event, race, ordered = situation.event, situation.state, in_time(situation)
-    return _Known(situation, ordered, parties(event, race, roads_of(event, race), ordered))
+    ordered = in_time(situation)
+    index = situation.once("index of meetings", lambda: _index(situation.event, ordered))
+    return _Known(situation, ordered, parties_of(situation), index)
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,18 +155,12 @@ def _values(
     window = _window(views.now, state, plan.point)
     aim = _arrival(views.fact, state, plan.point, 1.0 - sure)
     be_there = floor_to(aim)
-    early = _arrival(views.fact, state, plan.point, EARLY_SIDE)
     opens, closes = opens_at(event, plan.runner, plan.point), point.access.closes if point.access else None
     if opens is not None and be_there < opens:
         be_there = opens
     whole = way.whole if way.confirmed else None
-    late = _late_side(views.fact, state, plan.point)
-    bounds = [
-        b for b in (closes, _last_cut_off(race, point, state), race_ends(event, state)) if b is not None
-    ]
-    wait_until = max(be_there, min([ceil_to(late), *bounds]))
-    lost = ""
-    if plan.point in race.access_closed or (closes is not None and early >= closes):
+    wait_until, lost = _waits(race, point, state, views, be_there, closes, race_ends(event, state))
+    if plan.point in race.access_closed:
         lost = LOST_ACCESS
     return MeetingValues(
         meeting=plan.id,
@@ -167,6 +182,32 @@ def _values(
         lost=lost,
         car=party.car,
     )
+
+
+def _waits(
+    race: RaceState,
+    point: Point,
+    state: RunnerState,
+    views: _Views,
+    be_there: datetime,
+    closes: datetime | None,
+    ends: datetime | None,
+) -> tuple[datetime, str]:
+    """How long crew wait for her at a meeting, and why they would do so in vain ('' = they would not).
+
+    Her 97% time; not past the last cut-off or the race's limit, unless she is likely to come only after: then she may be
+    let go on, or has to be fetched. Never before she is likely to come, as silence has it too: where the place closes
+    before that the meeting is lost.
+    """
+    likely = ceil_to(max(_arrival(v, state, point.id, 0.5) for v in (views.fact, views.now)))
+    limits = [b for b in (_last_cut_off(race, point, state), ends) if b is not None]
+    wait = max(
+        likely, min([ceil_to(_late_side(views.fact, state, point.id)), *limits]), be_there + LEAST_WAIT
+    )
+    if closes is None or closes >= wait:
+        return wait, ""
+    seen = state.at_point(point.id) is not None
+    return max(closes, be_there), "" if seen or closes >= max(likely, be_there + LEAST_WAIT) else LOST_ACCESS
 
 
 def brought(plan: MeetingPlan) -> tuple[str, ...]:
@@ -212,13 +253,6 @@ def _no_signal(course: CourseDef, point: Point) -> bool:
     return point.signal is Signal.NONE or in_stretch
 
 
-def cut_offs_at(race: RaceState, point: Point, state: RunnerState) -> tuple[tuple[Edge, datetime], ...]:
-    """The cut-offs of a point as they stand now, the moved ones at their new time."""
-    times = {c.edge: c.at(state.start) for c in point.cut_offs}
-    times |= {Edge(edge): when for p, edge, when in race.cut_offs_moved if p == point.id}
-    return tuple((edge, times[edge]) for edge in Edge if edge in times)
-
-
 def _last_cut_off(race: RaceState, point: Point, state: RunnerState) -> datetime | None:
     return max((when for _, when in cut_offs_at(race, point, state)), default=None)
 
@@ -255,8 +289,9 @@ def _joined(
 
 @dataclass(frozen=True, slots=True)
 class _Tie:
-    """Two meetings of one crew: the odds of both, and until when waiting at the first, with nothing seen
-    of her, still leaves the second safe (None = it bounds nothing), with the odds that she has come by then."""
+    """Two meetings of one crew: the odds of both, and until when waiting at the first, with nothing seen of her, still
+    leaves the second safe (None = it bounds nothing), but never before she is likely there; with the odds that she has come
+    by then."""
 
     p_both: float
     bound: datetime | None
@@ -281,13 +316,16 @@ def _counted(
     found = tie(a, out, b, whole.total_seconds(), sure, begin, end)
     if found is None:
         return None
-    return _Tie(found.p_both, None if found.bound_s is None else moment(found.bound_s), found.p_by)
+    if found.bound_s is None:
+        return _Tie(found.p_both, None, found.p_by)
+    bound = max(moment(found.bound_s), ceil_to(here.window.likely), here.be_there + LEAST_WAIT)
+    return _Tie(found.p_both, bound, float(np.mean(a[np.isfinite(a)] <= bound.timestamp())))
 
 
 def _bounded(m: MeetingValues, tie: _Tie) -> MeetingValues:
     if tie.bound is None or tie.bound >= m.wait_until:
         return m
-    return replace(m, wait_until=max(m.be_there, tie.bound), p_comes=tie.p_by)
+    return replace(m, wait_until=tie.bound, p_comes=tie.p_by)
 
 
 def _across(
@@ -295,15 +333,15 @@ def _across(
 ) -> list[MeetingValues]:
     """Tie the meetings of a crew that also meets another runner: whichever comes next, or came before, counts."""
     out = list(values)
-    if len({m.runner for m in known.ordered}) < 2:
+    if len(known.event.runners) < 2:
         return out
     for i, plan in enumerate(plans):
-        after = _beside(known, plan, known.ordered, out[i])
+        after = _beside(known, plan, out[i], after=True)
         if after is not None and after.runner != plan.runner:
             both = _tie_across(known, plan, after, out[i], out[i].crew)
             out[i] = replace(out[i], next_meeting=after.id, p_both=None if both is None else both.p_both)
             out[i] = out[i] if both is None else _bounded(out[i], both)
-        before = _beside(known, plan, known.ordered[::-1], out[i])
+        before = _beside(known, plan, out[i], after=False)
         if before is not None and before.runner != plan.runner and not out[i].lost:
             both = _tie_across(known, before, plan, out[i], out[i].crew)
             if both is not None and both.p_both <= BOTH_HOPELESS:
@@ -311,17 +349,19 @@ def _across(
     return out
 
 
-def _beside(
-    known: _Known, plan: MeetingPlan, ordered: Sequence[MeetingPlan], mine: MeetingValues
-) -> MeetingPlan | None:
-    """The next meeting after `plan` in that order that its crew or car, as far as they are in `mine`, go to as well."""
+def _beside(known: _Known, plan: MeetingPlan, mine: MeetingValues, *, after: bool) -> MeetingPlan | None:
+    """The next meeting after `plan` in time, or the last before it, that its crew or car, as far as they are in `mine`, go
+    to as well."""
     event = known.event
-    place = next((i for i, m in enumerate(ordered) if m.id == plan.id), len(ordered))
+    places, place = known.beside(plan)
+    if place is None:
+        return None
     alone = len(known.parties_to(plan)) == 1
+    ahead = (i for i in places if i > place) if after else (i for i in reversed(places) if i < place)
     return next(
         (
             m
-            for m in ordered[place + 1 :]
+            for m in (known.ordered[i] for i in ahead)
             if (shared(event, m, plan) if alone else bool(set(members(event, m)) & set(mine.crew)))
         ),
         None,
@@ -331,7 +371,10 @@ def _beside(
 def _tie_across(
     known: _Known, first: MeetingPlan, second: MeetingPlan, here: MeetingValues, people: Sequence[str]
 ) -> _Tie | None:
-    """Two runners' races are independent: their joint paths are laid side by side by chance."""
+    """Two runners' races are independent: their joint paths are laid side by side by chance. None where both are met at one
+    place: nobody has to go on from the one to the other."""
+    if first.point == second.point:
+        return None
     way = known.party(second, people).way
     if way.through is None or way.stands not in (first.point, None):
         return None

@@ -14,15 +14,20 @@ from enum import StrEnum
 from server.watch.alarm_values import (
     AlarmValues,
     Heard,
+    MissedLimit,
     NoWord,
     OutageValues,
     StandDownValues,
     TestAlarmValues,
+    TrackerSays,
     UnnamedHelpValues,
     UnreachedValues,
     Unsure,
 )
+from server.watch.call_values import AlarmNewsValues, Answered, CallBackValues, MeanwhileValues
+from server.watch.late_values import LateHomeValues, StandsValues, StayValues, WhyNow
 from server.watch.meeting_values import (
+    BeforeDarkValues,
     BriefValues,
     CutOffValues,
     LateValues,
@@ -34,50 +39,79 @@ from server.watch.news_values import (
     CorrectionValues,
     DoubtValues,
     InHandValues,
+    NewVersionValues,
+    PassedOnValues,
+    PastCutOffValues,
+    PlanItem,
     RaceChangeValues,
+    ReminderValues,
     RetiredValues,
+    SwapValues,
     Waits,
     WordValues,
 )
+from server.watch.uncovered_values import Ear, Out, StandIn, UncoveredValues
 
 __all__ = [
+    "AlarmNewsValues",
     "AlarmValues",
     "Answer",
+    "Answered",
+    "BeforeDarkValues",
     "BriefValues",
+    "CallBackValues",
     "CorrectionValues",
     "CutOffValues",
     "DoubtValues",
+    "Ear",
     "Heard",
     "InHandValues",
+    "LateHomeValues",
     "LateValues",
     "Made",
+    "MeanwhileValues",
     "MeetingValues",
+    "MissedLimit",
+    "NewVersionValues",
     "NoWord",
     "Notice",
     "NoticeKey",
     "NoticeKind",
+    "Out",
     "OutageValues",
     "OwnWay",
+    "PassedOnValues",
+    "PastCutOffValues",
+    "PlanItem",
     "RaceChangeValues",
+    "ReminderValues",
     "RetiredValues",
     "Said",
     "SightingValues",
     "StandDownValues",
+    "StandIn",
+    "StandsValues",
+    "StayValues",
+    "SwapValues",
     "TestAlarmValues",
+    "TrackerSays",
+    "UncoveredValues",
     "UnnamedHelpValues",
     "UnreachedValues",
     "Unsure",
     "Urgency",
     "Values",
     "Waits",
+    "WhyNow",
     "WordValues",
 ]
 
 
 class NoticeKind(StrEnum):
     """Every kind of notice. A new kind is a member here, a payload below, a row in the watch's table, and
-    a sentence in server/wording."""
+    a sentence in server/conversation/telling."""
 
+    LEAVE_SOON = "leave soon"
     LEAVE_NOW = "leave now"
     BE_THERE = "be there from"
     MOVE_ON = "move on"
@@ -85,7 +119,11 @@ class NoticeKind(StrEnum):
     ARRIVED = "arrived"
     LEFT = "left"
     CUT_OFF_ODDS = "cut-off odds"
+    BEFORE_DARK = "dark before her torch"
     LATE = "late"
+    LATE_HOME = "late, told home"
+    STAY = "stay"
+    STANDS = "tracker stands still"
     OVERDUE = "overdue"
     ASKED_FOR_HELP = "asked for help"
     RETIRED = "retired"
@@ -106,6 +144,18 @@ class NoticeKind(StrEnum):
     WORD_OF_HER = "word of her"
     IN_HAND = "in hand"
     HELP_NOT_NAMED = "help, not said for whom"
+    PAST_CUT_OFF = "past the cut-off"
+    UNCOVERED = "uncovered"
+    COVERED = "covered"
+    CALL_BACK = "your call for help"
+    MEANWHILE = "while help is open"
+    ALARM_KNOWN = "alarm, what is known"
+    READ_OUT = "alarm, to read out"
+    ALARM_NEWS = "an alarm is open"
+    NEW_VERSION = "new version"
+    PASSED_ON = "passed on"
+    SWAP = "asked to take over"
+    REMINDER = "reminder"
 
 
 class Answer(StrEnum):
@@ -124,6 +174,8 @@ class Answer(StrEnum):
     I_GO = "i go"
     IN_HAND = "in hand"
     RACE_CONTROL_TOLD = "race control told"
+    RACE_OVER = "race over"
+    GOES_ON = "goes on"
     RIGHT = "right"
     WRONG = "wrong"
 
@@ -153,6 +205,7 @@ def together(parties: Sequence[MeetingValues], crew: tuple[str, ...]) -> Meeting
             m.p_both,
             m.lost,
             m.p_comes,
+            m.stay,
         )
         for m in parties
         if m is not first
@@ -164,7 +217,11 @@ Values = (
     MeetingValues
     | SightingValues
     | CutOffValues
+    | BeforeDarkValues
     | LateValues
+    | LateHomeValues
+    | StayValues
+    | StandsValues
     | AlarmValues
     | RetiredValues
     | InHandValues
@@ -178,6 +235,15 @@ Values = (
     | OutageValues
     | TestAlarmValues
     | UnnamedHelpValues
+    | PastCutOffValues
+    | UncoveredValues
+    | CallBackValues
+    | MeanwhileValues
+    | AlarmNewsValues
+    | NewVersionValues
+    | PassedOnValues
+    | SwapValues
+    | ReminderValues
 )
 
 

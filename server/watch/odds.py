@@ -1,7 +1,8 @@
 """Cut-off odds that cross 80, 50 or 20%, with hysteresis, and only while something can still be done.
 
-Odds include stopping and drift with silence, so they are looked at on the five-minute grid. Once she is late
-they only say again that nothing has been heard: the question and the alarm say that better, and odds wait for a fact.
+They go by the last sighting: silence alone moves them little until she is late, and then the question and the alarm say
+that nothing has been heard better than odds do. Told are those who can still do something about it: who meets her before
+the cut-off, is with her, or joins her by then.
 """
 
 from __future__ import annotations
@@ -10,13 +11,15 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from server.event.model import Edge, PartKind, Point
+from server.facts.cut_offs import cut_offs_at
 from server.forecast.outlook import View
 from server.plan.cutoffs import LEAST_PATHS, DueTime
 from server.plan.cutoffs import cut_off_odds as plan_odds
-from server.watch.meetings import cut_offs_at
 from server.watch.notice import CutOffValues, Made, NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid
-from server.watch.silence import late_at
+from server.watch.places import plans_of
+from server.watch.sight import Draft, Rule, Sight, Wake, seen_at
+from server.watch.silence import late_at, with_her
+from server.watch.ways import members
 
 __all__ = ["LEVELS", "RULES", "band", "latest_out"]
 
@@ -44,9 +47,9 @@ def band(odds: float, was: int) -> int:
 def cut_off_odds(sight: Sight) -> Iterator[Draft | Wake]:
     """Told to crew and pacers when the band changes from what they were last told."""
     late = late_at(sight)
-    if sight.outlook is None or (late is not None and sight.now >= late[1]):
+    if sight.seen_outlook is None or (late is not None and sight.now >= late[1]):
         return
-    tick, again = on_grid(sight.now)
+    seen = seen_at(sight.state)
     for point in sight.event.course_of(sight.runner.id).points:
         for edge, when in cut_offs_at(sight.race, point, sight.state):
             if _done(sight, point, edge) or sight.now >= when:
@@ -54,10 +57,7 @@ def cut_off_odds(sight: Sight) -> Iterator[Draft | Wake]:
             if sight.now < when - AHEAD:
                 yield Wake(when - AHEAD)
                 continue
-            yield again
-            view = sight.view_at(max(tick, when - AHEAD))
-            if view is not None:
-                yield from _crossed(sight, view, point, edge, when)
+            yield from _crossed(sight, sight.seen_outlook.at(seen), point, edge, when)
 
 
 def _done(sight: Sight, point: Point, edge: Edge) -> bool:
@@ -71,7 +71,7 @@ def _crossed(sight: Sight, view: View, point: Point, edge: Edge, when: datetime)
     odds = view.p_makes(point.id, when, edge is Edge.OUT)
     if odds < HOPELESS:
         return
-    for who in sight.people(PartKind.CREW, PartKind.PACER):
+    for who in _concerned(sight, point.id):
         told = [m for m in sight.told(NoticeKind.CUT_OFF_ODDS, who, point.id) if _same(m, edge, when)]
         was = _band_told(told)
         now = band(odds, was)
@@ -89,6 +89,17 @@ def _crossed(sight: Sight, view: View, point: Point, edge: Edge, when: datetime)
             CutOffValues(point.id, edge.value, when, odds, level, now > was, before, out_by),
             use_by=when,
         )
+
+
+def _concerned(sight: Sight, point: str) -> tuple[str, ...]:
+    """Who meets her up to that point, beginning with where she is, and a pacer with her. Where there is nobody before it,
+    those of her next meeting."""
+    order = [p.id for p in sight.event.course_of(sight.runner.id).points]
+    here = next((t.point for t in reversed(sight.state.times) if t.left is None and not t.through), None)
+    ahead = [m for m in plans_of(sight) if m.point == here or not sight.reached(m.point)]
+    before = [m for m in ahead if order.index(m.point) <= order.index(point)]
+    meet = [w for m in before or ahead[:1] for w in members(sight.event, m)]
+    return tuple(dict.fromkeys((*meet, *(p for p in sight.people(PartKind.PACER) if with_her(sight, p)))))
 
 
 def _same(m: Made, edge: Edge, when: datetime) -> bool:

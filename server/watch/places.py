@@ -21,6 +21,8 @@ __all__ = [
     "awake",
     "company",
     "is_there",
+    "last_word",
+    "left_again",
     "may_be_asked",
     "on_road_until",
     "parties_to",
@@ -28,6 +30,7 @@ __all__ = [
     "reported_her",
     "set_out",
     "set_out_at",
+    "stands_at",
     "way_of",
 ]
 
@@ -114,6 +117,32 @@ def there_at(sight: Sight, point: str, who: str) -> datetime | None:
     return there.at
 
 
+def stands_at(sight: Sight, who: str) -> str | None:
+    """Where a person is by their own word: the last point they said they were at, unless they have left it or set out
+    for another since, or were told to: people forget to answer."""
+    last = max(((s.at, p) for p, w, s in sight.race.crew_there if w == who), default=None)
+    if last is None or there_at(sight, last[1], who) is None:
+        return None
+    others = [plan for plan in _plans_of(sight, who) if plan.point != last[1]]
+    gone = [at for m in others for at in (*_departures(sight, m, who), *_answered_leaving(sight, m, who))]
+    sent = (m for plan in others for m in _leave_nows(sight, plan, who))
+    gone += [
+        m.made_at
+        for m in sent
+        if m.notice.key.kind is NoticeKind.LEAVE_NOW and m.answer != Answer.CANNOT.value
+    ]
+    return None if any(at > last[0] for at in gone) else last[1]
+
+
+def left_again(sight: Sight, point: str, people: Sequence[str]) -> bool:
+    """Whether those people were at a point and have left it, by their own word."""
+    if any(there_at(sight, point, who) is not None for who in people):
+        return False
+    return any(
+        _last(sight.race.crew_there, point, who) and _last(sight.race.crew_left, point, who) for who in people
+    )
+
+
 def _last(facts: tuple[tuple[str, str, Stamp], ...], point: str, who: str) -> Stamp | None:
     found = [s for p, w, s in facts if (p, w) == (point, who)]
     return max(found, key=lambda s: s.at, default=None)
@@ -182,11 +211,17 @@ def _plans_of(sight: Sight, who: str) -> Iterator[MeetingPlan]:
 
 def awake(sight: Sight, who: str, since: datetime) -> bool:
     """Whether a person has answered, written or reported anything since then."""
+    last = last_word(sight, who)
+    return last is not None and last >= since
+
+
+def last_word(sight: Sight, who: str) -> datetime | None:
+    """When a person answered, wrote or reported anything last; None for nothing."""
     said = [at for person, at in sight.race.awake if person == who]
     said += [s.at for m in sight.situation.made if m.notice.key.person == who for s in m.answers]
     said += [s.at for _, person, s in (*sight.race.crew_there, *sight.race.crew_left) if person == who]
     said += [s.at for _, s in stamps(sight.state) if s.by == who]
-    return any(at >= since for at in said)
+    return max(said, default=None)
 
 
 def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
@@ -208,16 +243,22 @@ def _trips(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
 
 
 def _answered_leaving(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[datetime]:
-    """Answering 'leaving' to a leave-now says that the drive begins."""
+    """Answering 'leaving' to a leave-now says that the drive begins; half an hour ahead only those very words do."""
     for m in _leave_nows(sight, plan, who):
+        ahead = m.notice.key.kind is NoticeKind.LEAVE_SOON
         if m.answer != Answer.CANNOT.value:
-            yield from (said.at for said in m.answers if said.words != Answer.CANNOT.value)
+            said = (s for s in m.answers if s.words != Answer.CANNOT.value)
+            yield from (s.at for s in said if not ahead or s.words == Answer.LEAVING.value)
 
 
 def _leave_nows(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[Made]:
     for m in sight.situation.made:
         key = m.notice.key
-        if key.kind is NoticeKind.LEAVE_NOW and key.runner == plan.runner and key.person == who:
+        if (
+            key.kind in (NoticeKind.LEAVE_SOON, NoticeKind.LEAVE_NOW)
+            and key.runner == plan.runner
+            and key.person == who
+        ):
             values = m.notice.values
             if isinstance(values, MeetingValues) and values.meeting == plan.id:
                 yield m

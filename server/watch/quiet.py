@@ -1,10 +1,11 @@
-"""Choices and quiet hours: what may wait for a person's morning, and when that morning is.
+"""Choices and sleep: what may wait for a person's morning, and when that morning is.
 
 Neither ever holds back an alarm, nor a person's own leave-now and what belongs to it (`Row.own`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
@@ -24,18 +25,26 @@ def chosen(person: Person, urgency: Urgency, *, own: bool, mine: bool) -> bool:
 
 
 def asleep_until(person: Person, event: Event, now: datetime) -> datetime | None:
-    """The end of the quiet hours that `now` lies in, in the person's own zone; None outside them."""
-    span = _span(person, event, now)
-    return None if span is None else span[1]
+    """The end of the sleep that `now` lies in: quiet hours in the person's own zone, or a sleep they mean to have in
+    this event; None outside."""
+    return max((end for _, end in _spans(person, event, now)), default=None)
 
 
 def quiet_since(person: Person, event: Event, now: datetime) -> datetime | None:
-    """The beginning of the quiet hours that `now` lies in; None outside them."""
-    span = _span(person, event, now)
-    return None if span is None else span[0]
+    """The beginning of the sleep that `now` lies in; None outside."""
+    return min((start for start, _ in _spans(person, event, now)), default=None)
 
 
-def _span(person: Person, event: Event, now: datetime) -> tuple[datetime, datetime] | None:
+def _spans(person: Person, event: Event, now: datetime) -> Iterator[tuple[datetime, datetime]]:
+    for part in event.parts:
+        if part.person == person.id:
+            yield from ((s.start, s.end) for s in part.sleeps if s.start <= now < s.end)
+    quiet = _quiet(person, event, now)
+    if quiet is not None:
+        yield quiet
+
+
+def _quiet(person: Person, event: Event, now: datetime) -> tuple[datetime, datetime] | None:
     if not person.quiet_from or not person.quiet_to or person.quiet_from == person.quiet_to:
         return None
     zone = ZoneInfo(person.time_zone or event.time_zone)

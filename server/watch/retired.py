@@ -9,13 +9,13 @@ from datetime import datetime, timedelta
 from server.event.model import PartKind
 from server.facts.entry import Retired
 from server.facts.state import Going, Retirement, Stamp
-from server.watch.meetings import members
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, RetiredValues, Urgency, Waits
-from server.watch.places import may_be_asked, on_road_until, plans_of
+from server.watch.pick_up import UNKNOWN_DRIVE, Asking, asking, plan_of_it
+from server.watch.places import may_be_asked, on_road_until
 from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
 from server.watch.table import may_be_told
 
-__all__ = ["RULES", "pick_up"]
+__all__ = ["RULES"]
 
 HOME_AFTER = timedelta(hours=1)
 """Nobody has her so long after she retired: the safety contact is asked as well, as an alarm."""
@@ -25,6 +25,7 @@ OFTEN, LATER = 3, 3
 often is enough to be heard, and more is switched off)."""
 
 HAND, RACE_CONTROL, IN_HAND = Waits.HAND.value, Waits.RACE_CONTROL.value, Waits.IN_HAND.value
+GOES = Waits.GOES.value
 HOME = "home"
 
 _HEARS = (
@@ -33,17 +34,10 @@ _HEARS = (
     PartKind.SAFETY_CONTACT,
     PartKind.ORGANISER,
     PartKind.SUPPORTER,
+    PartKind.RUNNER,
 )
-
-
-def pick_up(sight: Sight, retirement: Retirement) -> tuple[str, ...]:
-    """Who fetches her: the crew of the meeting where she is, else of the next one, else every driver."""
-    plans = plans_of(sight)
-    here = [m for m in plans if m.point == retirement.point]
-    ahead = here or [m for m in plans if not sight.reached(m.point)][:1]
-    people = dict.fromkeys(w for m in ahead for w in members(sight.event, m))
-    drivers = dict.fromkeys(p.person for p in sight.parts(PartKind.CREW) if p.drives)
-    return tuple(people or drivers or dict.fromkeys(sight.people(PartKind.CREW)))
+_NEAR = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.RUNNER)
+"""Who hears that somebody goes to fetch her."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,23 +55,31 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
     retirement = sight.state.retirement
     if retirement is None:
         return
-    fetch = pick_up(sight, retirement)
     over = sight.state.going is Going.CLOSED or retirement.how is Retired.DID_NOT_START
+    turn = asking(sight, retirement)
+    fetch = turn.people if turn.now is None else (turn.now,)
     asks = not over and sight.state.race_control_knows is None
-    calling = _calling(sight, retirement) if asks else _Calling((), _caller(sight))
-    yield from (Wake(w) for w in calling.wakes)
-    base = _told(sight, retirement, fetch, calling.now)
+    calling = _calling(sight, retirement, turn) if asks else _Calling((), _caller(sight))
+    yield from (Wake(w) for w in (*calling.wakes, *turn.wakes))
+    base = _told(sight, retirement, turn, fetch, calling.now)
     yield from _news(sight, base, fetch, calling, over=over)
-    news = list(_in_hand(sight, base, fetch, calling))
-    yield from news
+    now = [] if over or sight.state.in_hand is not None else list(_goes_now(sight, base, turn, calling))
+    yield from now
+    near = sight.people(PartKind.CREW, PartKind.PACER)
+    news = [*now, *_in_hand(sight, base, near, calling)]
+    yield from news[len(now) :]
     if not over:
+        turned = {d.person for d in now if d.needs_answer}
+        fetch = tuple(w for w in fetch if w not in turned)
         calling = replace(
             calling, people=tuple(p for p in calling.people if p not in {d.person for d in news})
         )
         yield from _reminders(sight, base, retirement, fetch, calling)
 
 
-def _told(sight: Sight, retirement: Retirement, fetch: tuple[str, ...], caller: str | None) -> Draft:
+def _told(
+    sight: Sight, retirement: Retirement, turn: Asking, fetch: tuple[str, ...], caller: str | None
+) -> Draft:
     state, stamp = sight.state, retirement.stamp
     has_her = state.in_hand
     return Draft(
@@ -98,6 +100,7 @@ def _told(sight: Sight, retirement: Retirement, fetch: tuple[str, ...], caller: 
             caller=caller,
             in_hand_by="" if has_her is None else has_her.by,
             in_hand_at=None if has_her is None else has_her.at,
+            fetch=None if has_her is not None else plan_of_it(sight, retirement, turn),
         ),
         (stamp.entry,),
         mine=True,
@@ -125,15 +128,64 @@ def _news(
         if known or asked_at_once or _about(sight, who, base.occasion):
             continue
         asks = not over and who in fetch and not values.in_hand and may_be_asked(sight, who)
-        supporter = not any(p.person == who for p in sight.parts(*_HEARS[:-1]))
+        supporter = not any(
+            p.person == who for p in sight.parts(*(k for k in _HEARS if k is not PartKind.SUPPORTER))
+        )
         yield replace(
             base,
             person=who,
             needs_answer=asks,
-            buttons=(Answer.I_GO, Answer.IN_HAND) if asks else (),
+            buttons=(Answer.I_GO, Answer.IN_HAND, Answer.CANNOT) if asks else (),
             urgency=Urgency.NEWS if supporter else None,
             mine=not supporter,
         )
+
+
+# --- somebody goes ----------------------------------------------------------------------------------------
+
+
+def _goes_now(sight: Sight, base: Draft, turn: Asking, calling: _Calling) -> Iterator[Draft]:
+    """Who goes is told once to those who know that she has retired and would else go themselves, or wait for somebody; and
+    to the next one asked, that it is their turn now."""
+    values = base.values
+    assert isinstance(values, RetiredValues)
+    if turn.goes is not None:
+        occasion = f"{base.occasion}:{GOES}:{turn.goes}"
+        for who in sight.people(*_NEAR):
+            told = _about(sight, who, base.occasion)
+            said = any(m.notice.occasion.startswith(occasion) for m in told)
+            if who == turn.goes or said or not (told or who == values.told_by):
+                continue
+            # Who drives rings nobody: whose turn it is to tell race control reads it in the same message.
+            rings = who in calling.people and not _asked(sight, who, base.occasion, RACE_CONTROL)
+            yield replace(
+                base,
+                person=who,
+                occasion=f"{occasion}:{RACE_CONTROL}:" if rings else occasion,
+                owed_at=turn.since or sight.now,
+                values=replace(values, waits=Waits.GOES, caller=who if rings else values.caller),
+                needs_answer=rings,
+                buttons=(Answer.RACE_CONTROL_TOLD,) if rings else (),
+            )
+        return
+    for who in turn.people[1:]:
+        told = _about(sight, who, base.occasion)
+        asked = any(Answer.I_GO.value in m.notice.buttons for m in told)
+        if told and not asked and may_be_asked(sight, who):
+            yield replace(
+                base,
+                person=who,
+                occasion=f"{base.occasion}:{HAND}:turn",
+                owed_at=sight.now,
+                values=replace(
+                    values, waits=Waits.HAND, caller=who if who in calling.people else values.caller
+                ),
+                needs_answer=True,
+                buttons=(
+                    *(Answer.I_GO, Answer.IN_HAND, Answer.CANNOT),
+                    *((Answer.RACE_CONTROL_TOLD,) if who in calling.people else ()),
+                ),
+            )
 
 
 # --- somebody has her ------------------------------------------------------------------------------------
@@ -197,16 +249,25 @@ def _has_her(
 
 
 def _reminders(
-    sight: Sight, base: Draft, retirement: Retirement, fetch: tuple[str, ...], calling: _Calling
+    sight: Sight,
+    base: Draft,
+    retirement: Retirement,
+    fetch: tuple[str, ...],
+    calling: _Calling,
 ) -> Iterator[Draft | Wake]:
     """Those who fetch her, until somebody has her; who tells race control, until they know. Whoever does both is
-    asked for both at once."""
+    asked for both at once. Who drives to her is asked once they would be there, and home not before."""
     seeking: tuple[str, ...] = ()
     if sight.state.in_hand is None:
-        seeking = tuple(w for w in fetch if _goes(sight, retirement, w)) or fetch
+        values = base.values
+        assert isinstance(values, RetiredValues)
+        seeking = fetch
+        arrives = values.fetch.there_by if values.fetch is not None else None
         for who in seeking:
-            yield from _again(sight, base, who, HAND, calling)
+            yield from _again(sight, base, who, HAND, calling, not_before=arrives)
         alarm = retirement.stamp.at + HOME_AFTER
+        if arrives is not None:
+            alarm = min(max(alarm, arrives + sight.event.alarm.look_again), alarm + UNKNOWN_DRIVE)
         yield Wake(alarm)
         if sight.now >= alarm:
             loud = replace(base, urgency=Urgency.ALARM)
@@ -223,7 +284,14 @@ def _asked(sight: Sight, who: str, entry: str, what: str) -> list[Made]:
 
 
 def _again(
-    sight: Sight, base: Draft, who: str, what: str, calling: _Calling, *, both: bool = False
+    sight: Sight,
+    base: Draft,
+    who: str,
+    what: str,
+    calling: _Calling,
+    *,
+    both: bool = False,
+    not_before: datetime | None = None,
 ) -> Iterator[Draft | Wake]:
     """Asked again each look-again time since last told; a driver on the road when off it."""
     values = base.values
@@ -234,7 +302,7 @@ def _again(
     wait = sight.event.alarm.look_again * (1 if len(asked) < OFTEN else LATER)
     due = sight.now if at_once else max((m.made_at for m in told), default=sight.now) + wait
     road = on_road_until(sight, who)
-    due = due if road is None else max(due, road)
+    due = max(d for d in (due, road, not_before) if d is not None)
     yield Wake(due)
     if sight.now < due:
         return
@@ -252,19 +320,10 @@ def _again(
             caller=who if calls else values.caller,
         ),
         buttons=(
-            *((Answer.I_GO, Answer.IN_HAND) if fetches else ()),
+            *((Answer.I_GO, Answer.IN_HAND, Answer.CANNOT) if fetches else ()),
             *((Answer.RACE_CONTROL_TOLD,) if calls else ()),
         ),
     )
-
-
-def _goes(sight: Sight, retirement: Retirement, who: str) -> bool:
-    """Whether a person has said that they see to fetching her; then the others are asked no more."""
-    about_race_control = (Answer.RACE_CONTROL_TOLD.value,)
-    no = (Answer.CANNOT.value, *about_race_control)
-    told = _about(sight, who, retirement.stamp.entry)
-    mine = [m for m in told if m.answered_at is not None and m.notice.buttons != about_race_control]
-    return any(m.answer not in no for m in mine)
 
 
 # --- who tells race control ------------------------------------------------------------------------------
@@ -277,19 +336,23 @@ def _caller(sight: Sight) -> str | None:
     return caller if caller and may_be_told(event, runner, caller, NoticeKind.RETIRED) else None
 
 
-def _calling(sight: Sight, retirement: Retirement) -> _Calling:
+def _calling(sight: Sight, retirement: Retirement, turn: Asking) -> _Calling:
     """The one named; while they can't be had, one after the other who could: the rest were told that there is no
     need for them to ring, so it must not hang on one person alone."""
     caller = _caller(sight)
     if caller is None:
         return _Calling((), None)
     phones = [p.person for p in sight.parts(PartKind.CREW, PartKind.PACER) if p.can_telephone]
-    home, organisers = sight.people(PartKind.SAFETY_CONTACT), sight.people(PartKind.ORGANISER)
+    home = sight.people(PartKind.SAFETY_CONTACT)
+    # Race control as a person of the event has read it, and can't ring itself.
+    organisers = [p for p in sight.people(PartKind.ORGANISER) if not sight.event.is_race_control(p)]
     people: list[str] = []
     wakes: list[datetime] = []
     for who in dict.fromkeys((caller, *home, *phones, *organisers)):
         people.append(who)
         until = _to_be_had_until(sight, who, retirement.stamp.entry)
+        if who == turn.goes and sight.state.in_hand is None:
+            until = sight.now  # at the wheel, on the way to her
         if until is None or sight.now < until:
             wakes += [] if until is None else [until]
             return _Calling(tuple(people), who, tuple(wakes))

@@ -22,6 +22,7 @@ from server.watch.notice import (
     MeetingValues,
     NoticeKind,
     SightingValues,
+    UncoveredValues,
     Urgency,
     Values,
 )
@@ -161,8 +162,10 @@ class Sight:
                 yield m
 
     def caller(self) -> str | None:
-        """The one person who calls race control about her."""
-        named = (p.person for p in self.event.parts if p.calls_race_control)
+        """The one person who calls race control about her; None where they have no part in her race, and hear of nothing."""
+        named = (
+            p.person for p in self.event.parts if p.calls_race_control and p.runner in (None, self.runner.id)
+        )
         return next(named, None)
 
     def reached(self, point_id: str) -> bool:
@@ -189,7 +192,7 @@ class _Remembering:
 
     real: Outlook
     views: dict[datetime, View]
-    falls: dict[tuple[float, datetime], datetime | None]
+    falls: dict[tuple[float, ...], datetime | None]
     late: list[tuple[str, datetime] | None]
     without: list[Outlook | None]
 
@@ -207,9 +210,17 @@ class _Remembering:
 
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         """See `Outlook.unheard_falls_under`."""
-        if (line, after) not in self.falls:
-            self.falls[line, after] = self.real.unheard_falls_under(line, after)
-        return self.falls[line, after]
+        key = (line, after.timestamp())
+        if key not in self.falls:
+            self.falls[key] = self.real.unheard_falls_under(line, after)
+        return self.falls[key]
+
+    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+        """See `Outlook.ended_rather`."""
+        key = (surely, going, after.timestamp())
+        if key not in self.falls:
+            self.falls[key] = self.real.ended_rather(surely, going, after)
+        return self.falls[key]
 
     def untold(self) -> Outlook | None:
         """See `Outlook.untold`."""
@@ -245,7 +256,7 @@ def last_told(sight: Sight, who: str, meeting: str) -> MeetingValues | None:
                 found = (values,)
             case BriefValues(meetings=several):
                 found = several
-            case SightingValues(next_meeting=values):
+            case SightingValues(next_meeting=values) | UncoveredValues(meeting_now=values):
                 found = (values,)
             case _:
                 found = ()
@@ -260,6 +271,25 @@ def tried(person: Person, notices: Iterable[Made]) -> tuple[str, ...]:
 
 Rule = Callable[[Sight], Iterable[Draft | Wake]]
 """One reason for notices: looks at a runner, says what is owed and when to be asked again."""
+
+
+WITH_US_HOLDS = timedelta(hours=1)
+"""Somebody's word that they have her quiets her silence for so long, where nobody renews it and she has not retired (own
+choice)."""
+
+
+def with_us(sight: Sight) -> bool:
+    """Whether somebody has her by now: then nobody misses her, and nobody is sent to meet her until she goes on."""
+    hand = sight.state.in_hand
+    if hand is None:
+        return False
+    return sight.state.retirement is not None or sight.now - hand.at < WITH_US_HOLDS
+
+
+def with_us_ends(sight: Sight) -> Iterator[Wake]:
+    """When that word is too old to go by."""
+    if sight.state.in_hand is not None:
+        yield Wake(sight.state.in_hand.at + WITH_US_HOLDS)
 
 
 def fact_at(state: RunnerState) -> datetime:

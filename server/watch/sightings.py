@@ -10,13 +10,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 
-from server.event.model import MeetingPlan, PartKind
+from server.event.model import MeetingPlan, PartKind, Signal
 from server.facts.state import Going, PointTimes, Stamp
 from server.watch.leaving import next_of
 from server.watch.meetings import brought, members, taken_back
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
-from server.watch.places import company, plans_of, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake, heard_at, last_told
+from server.watch.places import company, is_there, plans_of, set_out, set_out_at, there_at
+from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+from server.watch.timed_out import goes_no_further
 
 __all__ = ["RULES"]
 
@@ -44,8 +45,9 @@ def sighting(sight: Sight) -> Iterator[Draft | Wake]:
     times, stamp, out = found
     kind = NoticeKind.LEFT if out else NoticeKind.ARRIVED
     for who, plan in _concerned(sight, times.point, out):
-        if _knows(sight, who, times.point, stamp) and (not out or _told_of_next(sight, who)):
+        if _knows(sight, who, times.point, stamp) or (out and _left_since(sight, plan, who, stamp)):
             continue
+        awaits = there_at(sight, times.point, who) is not None
         yield Draft(
             kind,
             who,
@@ -54,33 +56,46 @@ def sighting(sight: Sight) -> Iterator[Draft | Wake]:
             heard_at(sight, stamp),
             _values(sight, who, plan, times, stamp),
             (stamp.entry,),
+            # Whoever sleeps in the car beside the point is there for this very moment.
+            urgency=Urgency.ACTION if awaits and not out else None,
             mine=True,
-            lasting=True,
+            lasting=not out,
         )
 
 
 def _concerned(sight: Sight, point: str, out: bool) -> Iterator[tuple[str, MeetingPlan]]:
-    """Who is told, and the meeting that the message has kit for."""
-    plans = plans_of(sight)
-    if not out:
-        for plan in plans:
-            if plan.point == point:
-                yield from ((who, plan) for who in members(sight.event, plan))
-        return
-    order = [p.id for p in sight.event.course_of(sight.runner.id).points]
-    after = order[order.index(point) + 1] if point in order[:-1] else None
-    for who in dict.fromkeys(w for p in plans for w in members(sight.event, p)):
-        mine = next_of(sight, who)
-        if mine is None:
+    """Who is told, and the meeting that the message has kit for.
+
+    In: those whose meeting it is. Out: those who wait there and may go now, and those who are on the way to her next
+    point or wait at it; whoever has yet to leave hears what it changes for them as moved times, and half an hour before
+    they leave. Neither goes to those who are where no message reaches them: they see her.
+    """
+    points = sight.event.course_of(sight.runner.id).points
+    order = [p.id for p in points]
+    after = order[order.index(point) + 1] if out and point in order[:-1] else None
+    for plan in plans_of(sight):
+        if plan.point not in (point, after):
             continue
-        plan = sight.plan(mine.meeting)
-        before = [
-            p
-            for p in plans
-            if who in members(sight.event, p) and order.index(p.point) < order.index(plan.point)
-        ]
-        if plan.point == after or (before and before[-1].point == point):
-            yield who, plan
+        deaf = plan.point == point and points[order.index(point)].signal is Signal.NONE
+        for who in members(sight.event, plan):
+            on_it = _on_it(sight, plan, who)
+            if (on_it or not out) and not (on_it and deaf):
+                yield who, plan
+
+
+def _left_since(sight: Sight, plan: MeetingPlan, who: str, stamp: Stamp) -> bool:
+    """Whether they set out once it was known: then they knew it."""
+    begun = set_out_at(sight, plan, company(sight, plan, who))
+    sent = (m.made_at for m in sight.told(NoticeKind.BE_THERE, who, plan.point))
+    since = min((t for t in (begun, *sent) if t is not None), default=None)
+    return since is not None and since >= heard_at(sight, stamp) and not is_there(sight, plan, (who,))
+
+
+def _on_it(sight: Sight, plan: MeetingPlan, who: str) -> bool:
+    """Whether somebody is at the point of a meeting of theirs, or on the way there."""
+    people = company(sight, plan, who)
+    sent = any(True for _ in sight.told(NoticeKind.BE_THERE, who, plan.point))
+    return sent or is_there(sight, plan, people) or set_out(sight, plan, people)
 
 
 def _knows(sight: Sight, who: str, point: str, stamp: Stamp) -> bool:
@@ -92,19 +107,16 @@ def _knows(sight: Sight, who: str, point: str, stamp: Stamp) -> bool:
     return beside or any(who in company(sight, p, stamp.by) for p in here)
 
 
-def _told_of_next(sight: Sight, who: str) -> bool:
-    """Whether they know of their next meeting already: then they hear only if it moves what they do, as a window
-    moved; else her leaving is when they learn when to leave themselves."""
-    ahead = next_of(sight, who)
-    return ahead is None or last_told(sight, who, ahead.meeting) is not None
-
-
 def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp: Stamp) -> SightingValues:
     ahead = next_of(sight, who)
     if ahead is not None and ahead.point == times.point:
         mine = [m.own(who) for m in sight.meetings if who in m.crew and m.point != times.point]
         ahead = next((m for m in mine if not m.lost), None)
+    if ahead is not None and goes_no_further(sight, ahead.point):
+        ahead = None
     stop = sight.event.course_of(sight.runner.id).point(times.point).planned_stop
+    if times.left is not None and ahead is not None:
+        plan = sight.plan(ahead.meeting)
     return SightingValues(
         point=times.point,
         at=stamp.at,

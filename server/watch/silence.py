@@ -9,17 +9,28 @@ before the updates that waited have been read.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from server.event.model import PartKind, ReporterKind
-from server.forecast.outlook import Outlook, View
+from server.facts.cut_offs import cut_offs_at
+from server.facts.entry import Why
+from server.forecast.outlook import RATHER, Outlook, View
 from server.watch.climb import open_alarms
-from server.watch.meetings import cut_offs_at, members
-from server.watch.notice import Answer, LateValues, NoticeKind, UnreachedValues
-from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, seen_at
+from server.watch.meetings import members
+from server.watch.notice import Answer, LateValues, Made, NoticeKind, UnreachedValues, WhyNow
+from server.watch.places import (
+    company,
+    last_word,
+    may_be_asked,
+    on_road_until,
+    plans_of,
+    stands_at,
+    there_at,
+)
+from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, seen_at, with_us, with_us_ends
 
-__all__ = ["RULES", "blind", "finish_of", "hold_ends", "late_at", "overdue_at", "with_her"]
+__all__ = ["RULES", "Due", "blind", "finish_of", "hold_ends", "late_at", "overdue", "overdue_at", "with_her"]
 
 UNANSWERED = timedelta(minutes=30)
 """So long the crew at a point may take to answer about her before somebody telephones them (own choice)."""
@@ -32,6 +43,10 @@ PHONING = timedelta(hours=2)
 """Asked to telephone somebody, that is of use so long (own choice)."""
 ASK_SPACING = timedelta(minutes=20)
 """The same person is not asked about the same point more often (own choice)."""
+ANSWERED_SPACING = timedelta(minutes=60)
+"""Nor so soon where they wait at that point and answered 'not yet': they will see her (own choice)."""
+_RESTS = frozenset({Why.DRIVER, Why.OWN_SAFETY})
+"""Why somebody who can't come is asked last."""
 
 
 def blind(sight: Sight) -> bool:
@@ -49,16 +64,32 @@ def late_at(sight: Sight) -> tuple[str, datetime] | None:
     return None if late is None else (late[0], max(late[1], sight.state.start))
 
 
-def overdue_at(sight: Sight) -> datetime | None:
-    """When silence becomes an alarm if nothing is heard; None without a forecast.
+@dataclass(frozen=True, slots=True)
+class Due:
+    """When silence becomes an alarm, and what makes it so at that moment."""
 
-    The earliest of three moments. P(not heard by now | still going) falls under the alarm line, but not before the grace
-    after she was late. Or she would be at the finish by now with as high a probability, or the race is over, and the
-    grace too: this holds whoever reports, for where each reporter may fail one time in twenty, or nobody reports at
-    all, silence alone never says so much, and somebody at home would wait for ever. Or somebody has said 'not here
+    at: datetime
+    why: WhyNow
+
+
+def overdue_at(sight: Sight) -> datetime | None:
+    """When silence becomes an alarm if nothing is heard; None without a forecast."""
+    due = overdue(sight)
+    return None if due is None else due.at
+
+
+def overdue(sight: Sight) -> Due | None:
+    """When silence becomes an alarm if nothing is heard, and why then; None without a forecast.
+
+    The earliest of four moments. P(not heard by now | still going) falls under the alarm line, but not before the grace
+    after she was late. Or she would surely have been at the next point that somebody reports from, and what all those
+    who would have reported her have not said makes it more likely than not that her race has ended on the way: evidence of
+    several adds up, and one reporter who may fail does not silence it. Or she would be at the finish by now with as high a
+    probability as the line asks, or the race is over, and the grace too: this holds whoever reports, for where nobody
+    reports at all silence never says so much, and somebody at home would wait for ever. Or somebody has said 'not here
     yet' of a point when she would have been there but for the alarm line.
 
-    The first two are found with and without what was said of her not being there. With it alone every 'not here yet'
+    All but the last are found with and without what was said of her not being there. With it alone every 'not here yet'
     would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
     """
     if sight.outlook is None or sight.seen_outlook is None:
@@ -66,28 +97,33 @@ def overdue_at(sight: Sight) -> datetime | None:
     found = [*_by_silence(sight, sight.outlook, fact_at(sight.state))]
     if sight.state.not_yet:
         found += [*_by_silence(sight, sight.seen_outlook, seen_at(sight.state)), *_told_missing(sight)]
-    return min(found, default=None)
+    return min(found, key=lambda d: d.at, default=None)
 
 
-def _by_silence(sight: Sight, outlook: Outlook, since: datetime) -> Iterator[datetime]:
-    """The first two moments, by an outlook whose last fact is of `since`."""
+def _by_silence(sight: Sight, outlook: Outlook, since: datetime) -> Iterator[Due]:
+    """The first three moments, by an outlook whose last fact is of `since`."""
     rule, late = sight.event.alarm, outlook.late_time()
     under = outlook.unheard_falls_under(rule.line, since)
     if under is not None:
-        yield under if late is None else max(under, max(late[1], sight.state.start) + rule.grace)
+        at = under if late is None else max(under, max(late[1], sight.state.start) + rule.grace)
+        yield Due(at, WhyNow.LINE)
+    ended = outlook.ended_rather(rule.line, RATHER, since)
+    if ended is not None:
+        at = ended if late is None else max(ended, max(late[1], sight.state.start) + rule.grace)
+        yield Due(at, WhyNow.ODDS)
     home = _surely_home(sight, outlook.at(since))
     if home is not None:
         yield home
 
 
-def _told_missing(sight: Sight) -> Iterator[datetime]:
+def _told_missing(sight: Sight) -> Iterator[Due]:
     """When somebody said that she was not there yet, who surely would have been, the grace after she was late."""
     view, rule = sight.seen_view, sight.event.alarm
     if view is None:
         return
     for n in sight.state.not_yet:
         if n.point in view.points and n.stamp.at >= view.arrival(n.point, 1.0 - rule.line):
-            yield max(n.stamp.at, view.window(n.point).late + rule.grace)
+            yield Due(max(n.stamp.at, view.window(n.point).late + rule.grace), WhyNow.TOLD_MISSING)
 
 
 def finish_of(sight: Sight) -> str:
@@ -96,7 +132,7 @@ def finish_of(sight: Sight) -> str:
     return next((p.id for p in points if p.finish), points[-1].id)
 
 
-def _surely_home(sight: Sight, view: View) -> datetime | None:
+def _surely_home(sight: Sight, view: View) -> Due | None:
     """When she would be at the finish but for the alarm line's odds, as `view` stood at the last fact, and the grace;
     or, if that comes first, when the race is over for her and the grace with it."""
     finish = finish_of(sight)
@@ -106,11 +142,14 @@ def _surely_home(sight: Sight, view: View) -> datetime | None:
     point = sight.event.course_of(sight.runner.id).point(finish)
     # Where nobody reports from the finish it is all there is to go by.
     watched = any(r.by is not ReporterKind.NOBODY for r in point.reports)
-    ends = [view.arrival(finish, 1.0 - (rule.line if watched else max(rule.line, HOME_LINE)))]
+    surely = view.arrival(finish, 1.0 - (rule.line if watched else max(rule.line, HOME_LINE)))
+    limits = [at for _, at in cut_offs_at(sight.race, point, sight.state)]
     if sight.event.limit is not None:
-        ends.append(sight.event.starts + sight.event.limit)
-    ends += [at for _, at in cut_offs_at(sight.race, point, sight.state)]
-    return min(ends) + rule.grace
+        limits.append(sight.event.starts + sight.event.limit)
+    end = min(limits, default=None)
+    if end is not None and end < surely:
+        return Due(end + rule.grace, WhyNow.LIMIT)
+    return Due(surely + rule.grace, WhyNow.FINISH)
 
 
 def late(sight: Sight) -> Iterator[Draft | Wake]:
@@ -123,7 +162,7 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
     if sight.now < at:
         yield Wake(at)
         return
-    if blind(sight) or sight.held() or open_alarms(sight.made):
+    if blind(sight) or sight.held() or with_us(sight) or open_alarms(sight.made):
         yield from hold_ends(sight)
         return
     if point not in view.points:
@@ -136,15 +175,31 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
     for who, mine in asked:
         if any(o.start <= sight.now and o.end is None for o in sight.situation.hearing.deaf_to(who)):
             continue  # no answer of theirs would reach us
-        before = [m.made_at for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
-        if before and sight.now < max(before) + ASK_SPACING:
-            yield Wake(max(before) + ASK_SPACING)
+        before = [m for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
+        due = max(at, _ask_again(sight, before[-1], occasion)) if before else at
+        if sight.now < due:
+            yield Wake(due)
             continue
-        yield Draft(NoticeKind.LATE, who, point, occasion, at, values, facts, mine=mine)
+        yield Draft(NoticeKind.LATE, who, point, occasion, due, values, facts, mine=mine)
+
+
+def _ask_again(sight: Sight, before: Made, occasion: str) -> datetime:
+    """When somebody may be asked again who has been asked before: so long after the last question to them, or on this
+    occasion to another of their car."""
+    key = before.notice.key
+    car = {w for m in plans_of(sight) for w in company(sight, m, key.person)} - {key.person}
+    asked = (m for m in sight.told(NoticeKind.LATE, point=key.point, occasion=occasion))
+    since = [before.made_at, *(m.made_at for m in asked if m.notice.key.person in car)]
+    waits = there_at(sight, key.point, key.person) is not None or any(
+        n.point == key.point and n.stamp.by == key.person for n in sight.state.not_yet
+    )
+    stays = waits and before.answer == Answer.NOT_YET.value
+    return max(since) + (ANSWERED_SPACING if stays else ASK_SPACING)
 
 
 def hold_ends(sight: Sight) -> Iterator[Wake]:
-    """When holds with a known end let her go on."""
+    """When holds with a known end let her go on, and somebody's word that they have her is too old."""
+    yield from with_us_ends(sight)
     for span in (*sight.race.held, *sight.state.held):
         if span.end is not None:
             yield Wake(span.end)
@@ -156,7 +211,8 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     First those who could know: who said that they are at that point, the volunteers posted there, the crew of the
     meeting there unless they are known to be elsewhere. If there is none, or all are on the road: the crew of the next
     meeting ahead, who at least see that she has not come to them. A pacer with her is asked besides, as one who may be
-    out of signal with her. If nobody of all these is free: the rest of the crew.
+    out of signal with her. If nobody of all these is free: the rest of the crew. Whoever has said that they are too tired,
+    or ill, is left to sleep while anybody else can be asked.
     """
     plans = plans_of(sight)
     crew = sight.people(PartKind.CREW)
@@ -169,19 +225,20 @@ def _whom(sight: Sight, point: str) -> tuple[list[tuple[str, bool]], list[dateti
     nearest = [*there, *posted, *going]
     following = [w for m in ahead[:1] for w in members(sight.event, m)]
     roads: list[datetime] = []
-    with_us = [p for p in pacers if may_be_asked(sight, p)]
+    resting = {f.person for f in sight.race.fallen if f.why in _RESTS}
+    pacing = [p for p in pacers if may_be_asked(sight, p)]
     for group in (nearest, following):
         roads += [end for w in (*group, *pacers) if (end := on_road_until(sight, w)) is not None]
-        free = [w for w in group if may_be_asked(sight, w)]
-        if free or (group is following and with_us):
-            return [(w, True) for w in dict.fromkeys((*free, *with_us))], roads
-    return [(w, False) for w in crew if may_be_asked(sight, w)], roads
+        free = [w for w in group if may_be_asked(sight, w) and w not in resting]
+        if free or (group is following and pacing):
+            return [(w, True) for w in dict.fromkeys((*free, *pacing))], roads
+    free = [w for w in crew if may_be_asked(sight, w)]
+    return [(w, False) for w in free if w not in resting or set(free) <= resting], roads
 
 
 def elsewhere(sight: Sight, who: str, point: str) -> bool:
-    """Whether a person is known to be at another point: said so there last, and has not left it."""
-    stays = [(s.at, p) for p, w, s in sight.race.crew_there if w == who]
-    return bool(stays) and max(stays)[1] != point and there_at(sight, max(stays)[1], who) is not None
+    """Whether a person is known to be at another point: said so there last, and has not left it, nor was told to."""
+    return stands_at(sight, who) not in (None, point)
 
 
 def with_her(sight: Sight, pacer: str) -> bool:
@@ -205,7 +262,7 @@ def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
     car must not be mistaken for such.
     """
     found = late_at(sight)
-    if found is None or blind(sight) or sight.held() or open_alarms(sight.made):
+    if found is None or blind(sight) or sight.held() or with_us(sight) or open_alarms(sight.made):
         return
     point, occasion = found[0], fact_at(sight.state).isoformat()
     there = {w for m in plans_of(sight) if m.point == point for w in members(sight.event, m)}
@@ -214,7 +271,9 @@ def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
     if not mine or any(m.answered_at is not None for m in asked):
         return
     since = min(m.made_at for m in mine)
-    due = since + UNANSWERED
+    # Whoever has written since, of whatever it was, is up and reads: they are given the time anew.
+    wrote = (last_word(sight, m.notice.key.person) for m in mine)
+    due = max([since, *(at for at in wrote if at is not None)]) + UNANSWERED
     if sight.now < due:
         yield Wake(due)
         return
@@ -232,8 +291,12 @@ def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
     if number + 1 < PHONED_MAX:
         yield Wake(due + (number + 1) * UNANSWERED)
     home = sight.people(PartKind.SAFETY_CONTACT, *((PartKind.ORGANISER,) if number else ()))
+    # Who was told that she is late was told with it who does not answer, and is asked only if that brings nothing.
+    knows = (
+        {m.notice.key.person for m in sight.told(NoticeKind.LATE_HOME, point=point)} if not number else set()
+    )
     for who in home:
-        if who not in there and may_be_asked(sight, who):
+        if who not in there and who not in knows and may_be_asked(sight, who):
             yield Draft(
                 NoticeKind.UNREACHED,
                 who,

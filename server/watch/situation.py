@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import TypeVar, cast
 
 from server.course import Course
 from server.event.model import Event
@@ -12,7 +13,10 @@ from server.facts.state import Interval, RaceState
 from server.forecast.hearing import Down, Hearing
 from server.forecast.outlook import Outlook
 from server.plan.timetable import Timetable
-from server.watch.notice import Made, Notice
+from server.watch.notice import Made, MeetingValues, Notice
+from server.watch.uncovered_values import Uncovered
+
+T = TypeVar("T")
 
 GROUP = "group:"
 """How the id of a group begins, where a person's id would stand."""
@@ -27,10 +31,22 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
+class Loaded:
+    """When the version in force was loaded, and the event as the version before it had it."""
+
+    at: datetime
+    before: Event
+
+
+@dataclass(frozen=True, slots=True)
 class Situation:
     """One event at one moment. `outages` are times when nobody at all could have reached us, `hearing` says when whom
     could not, `downs` are all outages of components of ours; `watching_since` is when this server last finished
-    reading what waited after a start."""
+    reading what waited after a start. `planned` and `uncovered` are set once it went through `covering.covered`: the event
+    as planned, where `event` has its meetings as they are gone to now, and the meetings somebody fell out of.
+    `loaded` of a later version than the first. `sheet` are each runner's meetings as they stand before the start: what a
+    person knows of one that nobody has told them about since. `grave`: ids of the entries whose words say that she may be
+    in danger."""
 
     event: Event
     state: RaceState
@@ -43,6 +59,22 @@ class Situation:
     downs: tuple[Down, ...] = ()
     hearing: Hearing = field(default_factory=Hearing)
     groups: tuple[Group, ...] = ()
+    planned: Event | None = None
+    uncovered: tuple[Uncovered, ...] = ()
+    loaded: Loaded | None = None
+    sheet: Mapping[str, tuple[MeetingValues, ...]] = field(default_factory=dict)
+    grave: frozenset[str] = frozenset()
+    memo: dict[object, tuple[object, object]] = field(default_factory=dict, compare=False, repr=False)
+
+    def once(self, name: str, find: Callable[[], T]) -> T:
+        """What `find` makes of event, facts and forecasts, found once for all runners: situations that differ in the notices
+        made alone share it."""
+        rests_on = (self.event, self.state, self.outlooks, self.timetables, self.courses, self.uncovered)
+        key = (name, *map(id, rests_on))
+        if key not in self.memo:
+            # With what it rests on, which so lives as long and keeps its id for itself.
+            self.memo[key] = (find(), rests_on)
+        return cast(T, self.memo[key][0])
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,12 +32,15 @@ _ALARMED = _CREW_HOME | {_P.ORGANISER}
 class Row:
     """One kind of notice.
 
+    `buttons` may be answered by; with `needs_answer` they must be, and somebody else hears where they are not.
     `told` are the parts that may get it; `arises` the states of her race in which it may be owed.
     `lasts` is how long after it was owed it is still of use, where the rule gives no moment. `own`: a
     person's own leave-now and what belongs to it, which neither choice nor quiet hours hold back.
-    `joins`: may wait a minute for others to the same person, to become one message with them. `group`: concerns
-    all, and is told to the crew's group chats as well (groups.py). `racing`: serves only a race that goes on: no more
-    once the organiser has ended it there.
+    `waits`: serves only who is up, so that it waits for their morning also where it is of their own meeting: a sleeper is
+    woken by the times as they then stand. `joins`: may wait a minute for others to the same person, to become one message
+    with them. `group`: concerns all, and is told to the crew's group chats as well (groups.py). `racing`: serves only a
+    race that goes on: no more once the organiser has ended it there. `routine`: of no use to anybody while a call for help
+    about her is open.
     """
 
     kind: NoticeKind
@@ -51,8 +54,10 @@ class Row:
     buttons: tuple[Answer, ...] = ()
     own: bool = False
     joins: bool = False
+    waits: bool = False
     group: bool = False
     racing: bool = False
+    routine: bool = False
 
 
 def _hours(hours: float) -> timedelta:
@@ -60,6 +65,19 @@ def _hours(hours: float) -> timedelta:
 
 
 _ROWS: tuple[Row, ...] = (
+    Row(
+        _K.LEAVE_SOON,
+        _U.ACTION,
+        _CREW,
+        _BEFORE_OR_ON,
+        "half an hour before the leave-by, to those who have not left and were not woken for it",
+        "leave now, they have left or are there",
+        buttons=(_A.LEAVING, _A.CANNOT),
+        own=True,
+        joins=True,
+        racing=True,
+        routine=True,
+    ),
     Row(
         _K.LEAVE_NOW,
         _U.ACTION,
@@ -71,6 +89,7 @@ _ROWS: tuple[Row, ...] = (
         buttons=(_A.LEAVING, _A.CANNOT),
         own=True,
         racing=True,
+        routine=True,
     ),
     Row(
         _K.BE_THERE,
@@ -82,6 +101,7 @@ _ROWS: tuple[Row, ...] = (
         buttons=(),
         own=True,
         racing=True,
+        routine=True,
     ),
     Row(
         _K.WAKE_UP,
@@ -94,25 +114,40 @@ _ROWS: tuple[Row, ...] = (
         buttons=(_A.AWAKE, _A.CANNOT),
         own=True,
         racing=True,
+        routine=True,
     ),
     Row(
         _K.BRIEF,
         _U.ACTION,
         _CREW,
         _BEFORE_OR_ON,
-        "a quarter of an hour before the leave-by to a point without signal",
-        "they have left",
+        "half an hour before the leave-by to a point without signal, or once they have left for it, whichever is sooner",
+        "they are there",
         own=True,
+        joins=True,
         racing=True,
+        routine=True,
     ),
     Row(
         _K.MOVE_ON,
         _U.ACTION,
         _CREW,
         _ON_COURSE,
-        "'wait until' is over and she was not seen in",
+        "she has very likely gone by unseen, or the place closes, or another car stays for her",
         "an hour later",
         _hours(1),
+        racing=True,
+        routine=True,
+    ),
+    Row(
+        _K.STAY,
+        _U.ACTION,
+        _CREW,
+        _ON_COURSE,
+        "she is late and unheard of, or looked for, and crew who should be at a point ahead of her would go on by now: who "
+        "stays, and who may go; once a silence",
+        "she is heard of",
+        _hours(6),
         racing=True,
     ),
     Row(
@@ -125,7 +160,9 @@ _ROWS: tuple[Row, ...] = (
         "they have left",
         _hours(1),
         joins=True,
+        waits=True,
         racing=True,
+        routine=True,
     ),
     Row(
         _K.MEETING_LOST,
@@ -136,7 +173,44 @@ _ROWS: tuple[Row, ...] = (
         "two hours later",
         _hours(2),
         joins=True,
+        waits=True,
         racing=True,
+        routine=True,
+    ),
+    Row(
+        _K.UNCOVERED,
+        _U.ACTION,
+        _ALARMED | {_P.RUNNER},
+        _BEFORE_OR_ON,
+        "somebody fell out of a meeting and nobody goes, or kit or pacer will not be there: crew, pacers and home at once, "
+        "those who could take it over with a button; home, organisers, she and those who meet her before once nobody can, "
+        "or nobody has in ten minutes; only the others of the car where they go all the same",
+        "somebody takes it over, or she has been there",
+        own=True,
+        group=True,
+        racing=True,
+    ),
+    Row(
+        _K.COVERED,
+        _U.ACTION,
+        _ALARMED | {_P.RUNNER},
+        _BEFORE_OR_ON,
+        "somebody takes an uncovered meeting over, or who fell out comes again: all who were told that it is open",
+        "she has been there",
+        own=True,
+        group=True,
+        racing=True,
+    ),
+    Row(
+        _K.NEW_VERSION,
+        _U.ACTION,
+        frozenset(_P) - {_P.SUPPORTER},
+        _ALWAYS,
+        "a new version of the event file is loaded once something has been reported: to each person whose meetings, kit or "
+        "place it changed, old and new",
+        "six hours later",
+        _hours(6),
+        own=True,
     ),
     Row(
         _K.ARRIVED,
@@ -147,6 +221,7 @@ _ROWS: tuple[Row, ...] = (
         "a later fact",
         _hours(0.75),
         joins=True,
+        routine=True,
     ),
     Row(
         _K.LEFT,
@@ -157,6 +232,7 @@ _ROWS: tuple[Row, ...] = (
         "a later fact",
         _hours(0.75),
         joins=True,
+        routine=True,
     ),
     Row(
         _K.WORD_OF_HER,
@@ -168,6 +244,7 @@ _ROWS: tuple[Row, ...] = (
         "she is in at that meeting's point",
         _hours(6),
         joins=True,
+        routine=True,
     ),
     Row(
         _K.CUT_OFF_ODDS,
@@ -179,6 +256,19 @@ _ROWS: tuple[Row, ...] = (
         _hours(1),
         joins=True,
         racing=True,
+        routine=True,
+    ),
+    Row(
+        _K.BEFORE_DARK,
+        _U.ACTION,
+        _CREW | {_P.RUNNER},
+        _ON_COURSE,
+        "by the last sighting she has one chance in ten or more of the dark before her torch: those who meet her until "
+        "then, and she; four hours before the dark, or three before the last meeting in the light; once a place of it",
+        "she is in where it waits",
+        own=True,
+        racing=True,
+        routine=True,
     ),
     Row(
         _K.LATE,
@@ -192,13 +282,37 @@ _ROWS: tuple[Row, ...] = (
         _hours(3),
         needs_answer=True,
         buttons=(_A.YES, _A.NOT_YET, _A.NOBODY),
+        routine=True,
+    ),
+    Row(
+        _K.STANDS,
+        _U.ACTION,
+        _CREW_HOME,
+        frozenset({_G.MOVING, _G.AT_POINT}),
+        "her tracker's fixes have come from one spot for longer than 9 in 10 stops: a pacer with her and the crew of her "
+        "next meeting; than 99 in 100: the safety contact; not where a rest was told or she is known to be at that point",
+        "it moves, or she is heard of",
+        _hours(2),
+    ),
+    Row(
+        _K.LATE_HOME,
+        _U.ACTION,
+        frozenset({_P.SAFETY_CONTACT}),
+        _ON_COURSE,
+        "half an hour past the 90% time as it stood when she was last seen, and unheard of; a quarter of an hour before "
+        "the alarm where that comes sooner; once, not while runners are held or an alarm is open",
+        "anything is heard of her, or the alarm",
+        _hours(6),
+        routine=True,
     ),
     Row(
         _K.OVERDUE,
         _U.ALARM,
         _ALARMED,
         _ON_COURSE,
-        "P(not heard by now | still going) under the alarm line, and grace over since she was late",
+        "P(not heard by now | still going) under the alarm line, or by what nobody has reported her race has rather ended "
+        "than not, or the race is over or she was said not to be where she surely would have been; and grace over since "
+        "she was late",
         "confirmed sighting or stand-down",
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
@@ -254,22 +368,90 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(_K.STAND_DOWN, _U.ALARM, _ALARMED, _ALWAYS, "an alarm is over", "at once", _hours(12), group=True),
+    Row(
+        _K.CALL_BACK,
+        _U.ALARM,
+        frozenset(_P),
+        _ALWAYS,
+        "to whoever called for help, and to her: once it is taken, given back or not answered any more; 5, 10 and 20 "
+        "minutes after the call and every 20 minutes while nobody has it; that it is over",
+        "a later one",
+        _hours(1),
+    ),
+    Row(
+        _K.MEANWHILE,
+        _U.ALARM,
+        frozenset(_P),
+        _ALWAYS,
+        "words, a place or a sighting come in while a call for help is open: to its holder, those asked and the safety "
+        "contact; what the holder writes also to the caller and to her",
+        "the call is over",
+        _hours(6),
+    ),
+    Row(
+        _K.ALARM_KNOWN,
+        _U.ALARM,
+        _ALARMED,
+        _ALWAYS,
+        "after the alarm, apart: to who is to call race control, and to who has taken it",
+        "the alarm is over",
+    ),
+    Row(
+        _K.READ_OUT,
+        _U.ALARM,
+        _ALARMED,
+        _ALWAYS,
+        "after that, on its own: what to read out to rescuers",
+        "the alarm is over",
+    ),
+    Row(
+        _K.ALARM_NEWS,
+        _U.NEWS,
+        _CREW | {_P.VOLUNTEER},
+        _ALWAYS,
+        "an alarm about her is open, and they are not asked: crew elsewhere, pacers who wait, who is posted at her last "
+        "point and the next two; once, those further up the ladder when somebody has it",
+        "the alarm is over",
+        _hours(6),
+    ),
+    Row(
+        _K.STAND_DOWN,
+        _U.ALARM,
+        _ALARMED | {_P.VOLUNTEER},
+        _ALWAYS,
+        "an alarm is over: to all who were told of it",
+        "at once",
+        _hours(12),
+        joins=True,
+        group=True,
+    ),
     Row(
         _K.RETIRED,
         _U.ACTION,
-        _ALARMED | {_P.SUPPORTER},
+        _ALARMED | {_P.SUPPORTER, _P.RUNNER},
         frozenset({_G.RETIRED, _G.IN_HAND, _G.CLOSED}),
-        "she has retired; again every look-again time until she is in hand and race control knows",
+        "she has retired: one person is asked to fetch her, the nearest car first, the others and she are told; that "
+        "somebody goes; again every look-again time until she is with somebody and race control knows",
         "in hand and race control knows",
+        own=True,
+    ),
+    Row(
+        _K.PAST_CUT_OFF,
+        _U.ACTION,
+        _ALARMED | {_P.RUNNER},
+        _ON_COURSE | {_G.FINISHED},
+        "by what was reported she is in or out of a point after its cut-off, still there, or certainly not in by it; again "
+        "every look-again time, three times in all, to those who find out what race control says",
+        "she is seen farther on, is said to go on, or retires",
         own=True,
     ),
     Row(
         _K.IN_HAND,
         _U.ACTION,
-        frozenset({_P.SAFETY_CONTACT}),
+        _CREW_HOME,
         _BEFORE_OR_ON,
-        "somebody has her who has not retired, and no alarm ends by it",
+        "somebody has her who has not retired, and no alarm ends by it: home and crew, whom nobody sends to her meetings "
+        "meanwhile",
         "six hours later",
         _hours(6),
         own=True,
@@ -308,15 +490,47 @@ _ROWS: tuple[Row, ...] = (
     Row(
         _K.UNCONFIRMED,
         _U.NEWS,
-        _CREW | {_P.ORGANISER, _P.SAFETY_CONTACT},
+        _CREW | {_P.ORGANISER, _P.SAFETY_CONTACT, _P.RUNNER},
         _ALWAYS,
         "a report has waited two minutes for somebody's word; the safety contact only while an alarm is open; at once, "
-        "and the safety contact too, where she is not looked for because she 'did not start'",
+        "and the safety contact too, where she is not looked for because she 'did not start', or where somebody was told "
+        "by another that she has retired: that is asked of herself as well",
         "confirmed or taken back",
         _hours(2),
         buttons=(_A.RIGHT, _A.WRONG),
         own=True,
         joins=True,
+    ),
+    Row(
+        _K.PASSED_ON,
+        _U.NEWS,
+        frozenset(_P) - {_P.SUPPORTER},
+        _ALWAYS,
+        "somebody wants something told to this person, or a meeting of theirs held elsewhere; in their sleep only where "
+        "they have to set out soon",
+        "told, or twelve hours later",
+        _hours(12),
+    ),
+    Row(
+        _K.SWAP,
+        _U.ACTION,
+        _CREW_HOME | {_P.ORGANISER},
+        _ALWAYS,
+        "somebody asks this person to take a meeting of theirs over; that they can't, to who asked",
+        "taken over, refused, or she has been there",
+        needs_answer=True,
+        buttons=(_A.I_GO, _A.CANNOT),
+        waits=True,
+    ),
+    Row(
+        _K.REMINDER,
+        _U.ACTION,
+        frozenset(_P),
+        _ALWAYS,
+        "at the time at which a person wanted to be reminded or woken",
+        "told, or two hours later",
+        _hours(2),
+        own=True,
     ),
     Row(
         _K.TEST_ALARM,

@@ -12,8 +12,9 @@ from datetime import datetime, timedelta
 
 from server.event.model import Event, PartKind
 from server.facts.entry import Entry
+from server.watch.call_back import MARKS, due_mark
 from server.watch.ladder import SOON
-from server.watch.notice import Answer, Made, NoticeKind, UnnamedHelpValues
+from server.watch.notice import Answer, Answered, CallBackValues, Made, NoticeKind, UnnamedHelpValues
 from server.watch.organiser import on_ladder
 from server.watch.sight import Draft, Wake
 from server.watch.situation import Situation
@@ -52,6 +53,7 @@ def _open(situation: Situation, call: Entry, told: list[Made], now: datetime) ->
     values = UnnamedHelpValues(
         call.id, call.by, call.words, call.received_at, people, call.point, holder=holder
     )
+    yield from _call_back(situation, call, told, holder, since, now)
     if holder is not None and since is not None:
         for who in dict.fromkeys(m.notice.key.person for m in told):
             yield _draft(who, f"{call.id}:held:{holder}", now, values, asks=False)
@@ -64,6 +66,32 @@ def _open(situation: Situation, call: Entry, told: list[Made], now: datetime) ->
     for who in people:
         yield _draft(who, f"{call.id}:{number}", due, values)
     yield Wake(following)
+
+
+def _call_back(
+    situation: Situation,
+    call: Entry,
+    told: list[Made],
+    holder: str | None,
+    since: datetime | None,
+    now: datetime,
+) -> Iterator[Draft | Wake]:
+    """Whoever called hears who finds out for whom it is, or that nobody has answered."""
+    if all(p.id != call.by for p in situation.event.people) or holder == call.by:
+        return
+    mark, following = due_mark(call.received_at, now)
+    yield Wake(following)
+    asked = tuple(dict.fromkeys(m.notice.key.person for m in told if m.notice.needs_answer and not m.failed))
+    state = Answered.ASKED if holder is None else Answered.HELD
+    hold = CallBackValues(
+        "", state.value, call.received_at, call.by, asked, holder=holder, at=since, call=call.id
+    )
+    due = [(f"{call.id}:held:{holder}", hold)] if holder is not None else []
+    if mark is not None and (holder is None or mark <= MARKS[-1]):
+        minutes = round(mark / timedelta(minutes=1))
+        due.append((f"{call.id}:{minutes} min", replace(hold, minutes=minutes)))
+    for occasion, values in due:
+        yield Draft(NoticeKind.CALL_BACK, call.by, "", occasion, now, values, (call.id,), mine=True)
 
 
 def _round(

@@ -1,4 +1,4 @@
-"""What still waits: crew for a runner who is missed, and notices for an answer nothing has overtaken.
+"""What still waits: notices for an answer nothing has overtaken.
 
 'Leaving' said today must not be taken for the answer to yesterday's leave-now; a question about a point is over
 when a newer one asks the same, and an alarm's question is over when the alarm is.
@@ -9,32 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import datetime
 
-from server.event.model import Point
-from server.facts.state import RunnerState
 from server.watch.climb import open_alarms
-from server.watch.notice import AlarmValues, Answer, Made, NoticeKind, UnnamedHelpValues
+from server.watch.notice import AlarmValues, Made, NoticeKind, UnnamedHelpValues
 
-__all__ = ["changeable", "missed_at", "waiting"]
-
-
-def missed_at(point: Point, wait_until: datetime, state: RunnerState, made: Iterable[Made]) -> bool:
-    """Whether crew stay at a point though their time to wait is over: she has not been seen there, and an alarm
-    about her is open, somebody said 'not here yet' there, or those asked have not said that nobody is there to
-    see. Not past the closing of the place."""
-    if state.at_point(point.id) is not None:
-        return False
-    closes = point.access.closes if point.access is not None else None
-    if closes is not None and wait_until >= closes:
-        return False
-    hers = tuple(m for m in made if m.notice.key.runner == state.runner)
-    asked = [m for m in hers if _asks_about(m, point.id)]
-    # 'Yes' and 'not yet' come before the reports they stand for: only 'nobody there to see' lets crew go.
-    about_her = bool(asked) and all(m.answer != Answer.NOBODY.value for m in asked)
-    return about_her or any(n.point == point.id for n in state.not_yet) or bool(open_alarms(hers))
-
-
-def _asks_about(m: Made, point: str) -> bool:
-    return m.notice.key.kind is NoticeKind.LATE and m.notice.key.point == point
+__all__ = ["changeable", "waiting"]
 
 
 def waiting(made: Iterable[Made], now: datetime) -> frozenset[int]:
@@ -58,8 +36,15 @@ def _open(made: Iterable[Made], now: datetime) -> Iterator[Made]:
         over = isinstance(values, AlarmValues) and values.alarm not in still
         over = over or (isinstance(values, UnnamedHelpValues) and values.call in said)
         late = m.notice.use_by is not None and now > m.notice.use_by
-        if m.notice.needs_answer and newest[_occasion(m)] == m.short and not over and not late:
+        if _may_be_answered(m) and newest[_occasion(m)] == m.short and not over and not late:
             yield m
+
+
+def _may_be_answered(m: Made) -> bool:
+    """Whether it asks, or has answers under it; a doubtful report is settled by its own two, whatever the number."""
+    return m.notice.needs_answer or (
+        bool(m.notice.buttons) and m.notice.key.kind is not NoticeKind.UNCONFIRMED
+    )
 
 
 def _occasion(m: Made) -> tuple[str, str, str, str]:

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from server.event.model import Event, Goal, MeetingPlan
 from server.facts.state import Going, RaceState, RunnerState
 from server.plan.movements.names import ON_THEIR_OWN
-from server.plan.movements.roads import Roads
+from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.times import journey_of
 from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
 from server.watch.sight import fact_at
@@ -27,6 +27,7 @@ __all__ = [
     "parties",
     "parties_of",
     "plans_in_order",
+    "roads_in",
     "roads_of",
     "shared",
     "way_to",
@@ -79,9 +80,30 @@ def plans_in_order(event: Event, runner_id: str) -> tuple[MeetingPlan, ...]:
     return tuple(sorted(mine, key=lambda m: order[m.point]))
 
 
+def _plans_by_runner(event: Event) -> Mapping[str, tuple[MeetingPlan, ...]]:
+    """The same for every runner, in one go."""
+    mine: dict[str, list[MeetingPlan]] = {r.id: [] for r in event.runners}
+    for m in event.meetings:
+        mine.setdefault(m.runner, []).append(m)
+    found: dict[str, tuple[MeetingPlan, ...]] = {}
+    for runner in event.runners:
+        order = {p.id: i for i, p in enumerate(event.course_of(runner.id).points)}
+        there = (m for m in mine[runner.id] if m.point in order)
+        found[runner.id] = tuple(sorted(there, key=lambda m: order[m.point]))
+    return found
+
+
 def roads_of(event: Event, race: RaceState) -> Roads:
     """The roads as the event file and people's later words have them."""
     return Roads(event, race.drives_confirmed)
+
+
+def roads_in(situation: Situation) -> Roads:
+    """The roads of a situation. Where somebody stands in for another no drive was planned: those are estimated from the
+    course where the file does not say where its car parks are."""
+    event, race = situation.event, situation.state
+    spots = course_spots(event, situation.courses) if situation.uncovered else {}
+    return Roads(event, race.drives_confirmed, spots)
 
 
 def shared(event: Event, one: MeetingPlan, other: MeetingPlan) -> bool:
@@ -163,8 +185,10 @@ def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg) -> Way:
 
 def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
     """The same for a situation."""
-    event, race = situation.event, situation.state
-    return parties(event, race, roads_of(event, race), in_time(situation))
+    return situation.once(
+        "parties",
+        lambda: parties(situation.event, situation.state, roads_in(situation), in_time(situation)),
+    )
 
 
 def _before(plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:
@@ -183,12 +207,17 @@ def in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
 
     Those a runner whose race is over will not come to are left out.
     """
-    event = situation.event
+    return situation.once("in time", lambda: _in_time(situation))
+
+
+def _in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
+    event, plans = situation.event, _plans_by_runner(situation.event)
+    states = {r.runner: r for r in situation.state.runners}
     found: list[tuple[datetime, int, MeetingPlan]] = []
     for number, runner in enumerate(event.runners):
-        state = situation.state.runner(runner.id)
+        state = states[runner.id]
         last = state.start
-        for plan in plans_in_order(event, runner.id):
+        for plan in plans[runner.id]:
             when = _when(situation, state, plan)
             if when is None and state.going in _OVER:
                 break

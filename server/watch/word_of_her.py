@@ -15,11 +15,20 @@ from server.facts.entry import Entry, Kind
 from server.facts.state import Going, PointTimes
 from server.forecast.outlook import Window
 from server.watch.climb import Stage, open_alarms, replay
-from server.watch.leaving import next_of
+from server.watch.leaving import next_of, told_ahead
 from server.watch.meetings import members
-from server.watch.notice import AlarmValues, CorrectionValues, Made, NoticeKind, Urgency, WordValues
-from server.watch.places import company, plans_of
-from server.watch.retired import pick_up
+from server.watch.notice import (
+    AlarmValues,
+    CorrectionValues,
+    Made,
+    MeanwhileValues,
+    MeetingValues,
+    NoticeKind,
+    Urgency,
+    WordValues,
+)
+from server.watch.pick_up import pick_up
+from server.watch.places import company, is_there, plans_of, set_out
 from server.watch.sight import Draft, Rule, Sight, Wake
 from server.watch.silence import with_her
 
@@ -27,6 +36,8 @@ __all__ = ["RULES"]
 
 _OVER = frozenset({Going.FINISHED, Going.IN_HAND, Going.CLOSED})
 """Nobody gets anything ready for her any more: her words are of use only to those who answer a call for help."""
+SOON_TOLD = timedelta(hours=3)
+"""Her words wait so long at most for the notice half an hour before the leave-by (own choice)."""
 FRESH = timedelta(hours=6)
 """A word longer ago says little of how she is now (own choice: as long as a sighting is news)."""
 
@@ -34,24 +45,44 @@ FRESH = timedelta(hours=6)
 def word_of_her(sight: Sight) -> Iterator[Draft | Wake]:
     """Each word once to each whom it concerns; to those who look for her whatever they chose and whatever the hour."""
     fresh = [e for e in sight.state.how_she_is if e.words and sight.now - e.seen_at <= FRESH]
+    read = {(m.notice.key.person, e) for m in sight.told(NoticeKind.MEANWHILE) for e in m.notice.facts}
     for e in fresh:
         plan, near = _next_crew(sight, e)
         looking = _looking(sight, e, newest=e is fresh[-1])
         crew = () if sight.state.going in _OVER else (*near, *_pacers(sight, e, plan))
         told = dict.fromkeys((*looking, *crew))
-        for who in (w for w in told if w not in _beside(sight, e, plan)):
+        for who in (w for w in told if w not in _beside(sight, e, plan) and (w, e.id) not in read):
+            at_once = who in looking or who not in near or e.id in sight.situation.grave
+            ahead = None if at_once else _with_the_rest(sight, e, plan, who)
+            if ahead is not None and sight.now < ahead:
+                yield Wake(ahead)
+                continue
             yield Draft(
                 NoticeKind.WORD_OF_HER,
                 who,
                 "",
                 _occasion(sight, who, e),
-                sight.now if who in looking else e.received_at,
+                sight.now if who in looking else ahead or e.received_at,
                 _values(sight, e, None if plan is None else plan.point),
                 (e.id,),
                 use_by=e.seen_at + FRESH,
                 urgency=Urgency.ALARM if who in looking else None,
                 mine=True,
             )
+
+
+def _with_the_rest(sight: Sight, e: Entry, plan: MeetingPlan | None, who: str) -> datetime | None:
+    """When somebody who has yet to leave for her is told all they need, where that is soon: they read her words with it.
+    Grave words wait for nothing."""
+    m = next((m.own(who) for m in sight.meetings if plan is not None and m.meeting == plan.id), None)
+    if plan is None or m is None or m.leave_by is None or _gone(sight, plan, m):
+        return None
+    due = told_ahead(m)
+    return due if e.received_at < due <= e.seen_at + SOON_TOLD else None
+
+
+def _gone(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
+    return is_there(sight, plan, m.crew) or set_out(sight, plan, m.crew)
 
 
 def _next_crew(sight: Sight, e: Entry) -> tuple[MeetingPlan | None, tuple[str, ...]]:
@@ -205,15 +236,16 @@ def taken_back(sight: Sight) -> Iterator[Draft | Wake]:
     """Whoever was told a word that counts no longer is told so, unless other words have taken its place."""
     state = sight.state
     counts = {*state.folded, *(e.id for e in state.refused), *(e.replaces for e in state.how_she_is)}
-    for m in sight.told(NoticeKind.WORD_OF_HER):
+    counts |= {e.id for e in state.unconfirmed}
+    for m in (*sight.told(NoticeKind.WORD_OF_HER), *sight.told(NoticeKind.MEANWHILE)):
         values = m.notice.values
-        if not isinstance(values, WordValues) or values.entry in counts:
+        if not isinstance(values, WordValues | MeanwhileValues) or not values.words or values.entry in counts:
             continue
         yield Draft(
             NoticeKind.CORRECTION,
             m.notice.key.person,
             "",
-            f"{NoticeKind.WORD_OF_HER.value}:{m.notice.occasion}",
+            f"{m.notice.key.kind.value}:{m.notice.occasion}",
             sight.now,
             CorrectionValues(
                 NoticeKind.WORD_OF_HER.value,

@@ -63,6 +63,30 @@ def test_check_shows_the_timetable(shell: Shell) -> None:
     assert "right" in found.output
 
 
+def test_check_can_be_read_in_80_columns(shell: Shell, monkeypatch) -> None:
+    """Where the table has no room each point has its lines: no time is cut off, none is wider than the terminal."""
+    monkeypatch.setenv("COLUMNS", "80")
+    found = shell.run("check", str(shell.event))
+    head, _, _ = found.output.partition("If nothing is heard")
+    rows = [r for r in head.splitlines() if "warning" not in r]
+    assert all(len(r) <= 80 for r in rows)
+    assert re.search(
+        r"Skelter Mill, 21\.0 km.*\n  A Sat \d\d:\d\d  B Sat \d\d:\d\d  C Sat \d\d:\d\d  stop", head
+    )
+    assert "…" not in head
+
+
+def test_check_says_how_many_meetings_are_not_promised(shell: Shell) -> None:
+    """The drive to the finish is not confirmed: right, and yet one meeting may not be made."""
+    assert "not promised" in shell.run("check", str(shell.event)).output
+
+
+def test_events_are_listed_in_their_own_time(shell: Shell) -> None:
+    """When each version was loaded, on the event's clock, with the zone named."""
+    shell.run("load", str(shell.event), "--yes")
+    assert re.search(r"\d\d:\d\d Europe/London$", shell.run("events").output.strip(), re.MULTILINE)
+
+
 def test_check_says_every_mistake_at_once(shell: Shell) -> None:
     """Exit 1; file, line, field and remedy of each."""
     text = (
@@ -192,7 +216,7 @@ def test_blank_takes_a_person_out_of_the_file_too(shell: Shell) -> None:
 
 
 def test_a_copy_comes_back(shell: Shell) -> None:
-    """A dump is read into an empty database; a database file is told how to use; nothing is written over."""
+    """A copy of either form is read into an empty database; nothing is written over."""
     shell.run("load", str(shell.event), "--yes")
     lines, file = shell.folder / "c.jsonl", shell.folder / "c.db"
     assert shell.run("backup", str(lines), "--lines").exit_code == 0
@@ -200,7 +224,9 @@ def test_a_copy_comes_back(shell: Shell) -> None:
     assert shell.run("backup", str(file)).exit_code == 1
     assert shell.run("restore", str(lines), database="three.db").exit_code == 0
     assert EVENT in shell.run("events", database="three.db").output
-    assert "STILEPOST_DATABASE" in shell.run("restore", str(file), database="four.db").output
+    assert shell.run("restore", str(file), database="four.db").exit_code == 0
+    assert EVENT in shell.run("events", database="four.db").output
+    assert "not empty" in shell.run("restore", str(file), database="four.db").output
 
 
 def test_a_database_that_is_not_there_is_said_plainly(shell: Shell) -> None:

@@ -83,3 +83,38 @@ def test_every_file_of_ours_that_is_named_exists(page: Path) -> None:
         assert (ROOT / name).exists(), name
     for name in re.findall(r"\]\(([A-Za-z_./-]+)\)", text):
         assert (page.parent / name).exists(), name
+
+
+def _limit(path: str) -> tuple[float, int] | None:
+    """Requests a second and at once that the proxy lets through to a path, read as nginx reads its file: the first pattern
+    that fits, else the front '/'; None where it sets no limit."""
+    text = (ROOT / "deploy" / "nginx.conf").read_text("utf-8")
+    rates = {z: float(r) for z, r in re.findall(r"zone=(\w+):10m rate=(\d+)r/s", text)}
+    blocks = re.findall(r"location (=|~)? ?(\S+) \{(.*?)\}", text, re.S)
+    exact = [b for how, at, b in blocks if how == "=" and at == path]
+    fits = [b for how, at, b in blocks if how == "~" and re.search(at, path)]
+    found = (exact + fits + [b for how, at, b in blocks if not how and at == "/"])[0]
+    limited = re.search(r"limit_req zone=(\w+) burst=(\d+)", found)
+    return None if limited is None else (rates[limited[1]], int(limited[2]))
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["/v1/events/e/runners/r/checkins", "/v1/events/e/runners/r/positions", "/v1/events/e/race", "/v1/report",
+     "/v1/converse", "/v1/inbox/next", "/v1/outbox/claim", "/hooks/text", "/hooks/telegram", "/v1/chat",
+     "/v1/events/e/notices/7/answer", "/v1/entries/e-1/take-back"],
+)  # fmt: skip
+def test_the_proxy_lets_a_timing_feed_through(path: str) -> None:
+    """200 reports a second from one address, twice as many at once."""
+    limit = _limit(path)
+    assert limit is not None
+    assert limit[0] >= 200
+    assert limit[1] >= 400
+
+
+def test_the_proxy_lets_every_call_for_help_through() -> None:
+    """And pages less than reports, so that the reader of the test above reads."""
+    assert _limit("/v1/events/e/help") is None
+    pages = _limit("/board/e")
+    assert pages is not None
+    assert pages[0] < 200

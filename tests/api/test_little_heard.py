@@ -112,7 +112,7 @@ async def test_seen_in_hours_ago(first: Running) -> None:
     assert "Nobody has reported her out of there; over 19 in 20 that she has gone on." in said
     assert "Estimate, not seen" in said
     said = await ask(first, "have we missed her at the mill")
-    assert "has not been reported out; over 19 in 20 that she has gone on" in said
+    assert "nobody has reported her out; over 19 in 20 that she has gone on" in said
     assert (await ask(first, "next meeting")).startswith("No meeting with Maren is left")
 
 

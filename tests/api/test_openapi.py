@@ -20,9 +20,9 @@ from server.api.calls import CALLS
 from server.api.openapi import document, models
 from server.api.who_may import Call
 from server.app import Options, make_app
+from server.conversation.telling.message import Button
 from server.journal import Journal
 from server.settings import Secret, Settings
-from server.wording.message import Button
 from tests.api.conftest import Running
 
 
@@ -52,7 +52,7 @@ def test_every_model_refuses_unknown_fields_or_says_why() -> None:
 
 
 PAGES = {"/", "/board/{event}", "/board/{event}/part", "/join", "/leave", "/be/{person}", "/stream",
-         "/static/{version}/{name}", "/answer"}  # fmt: skip
+         "/static/{version}/{name}", "/answer", "/sheet/{event}", "/manifest.webmanifest"}  # fmt: skip
 """What only a browser asks for."""
 
 
@@ -154,6 +154,6 @@ def test_the_table_of_calls_uses_every_question() -> None:
     used = {r.call for r in CALLS if r.call}
     by_kind = {
         Call.PHONES, Call.CHECK_IN, Call.POSITION, Call.CREW_FACT, Call.IN_HAND,
-        Call.RACE_CONTROL_TOLD, Call.STAND_DOWN, Call.TAKE_BACK, Call.CONFIRM,
+        Call.RACE_CONTROL_TOLD, Call.STAND_DOWN, Call.TAKE_BACK, Call.CONFIRM, Call.PASS_ON, Call.OWN_NEWS,
     }  # fmt: skip
     assert set(Call) - used == by_kind

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from server.api import auth
+from server.watch.notice import Notice, NoticeKey, NoticeKind, ReminderValues, Urgency
 from tests.api.conftest import EVENT, Running
 
 CHANNEL = "telegram"
@@ -95,3 +96,28 @@ async def test_a_nonsense_outcome_is_refused(running: Running, channel: dict[str
     )
     assert (status, reply["error"]["where"]) == (422, "outcome")
     assert "accepted" in reply["error"]["do"]
+
+
+async def test_old_news_comes_in_lines(running: Running, channel: dict[str, str]) -> None:
+    """After an outage: twelve notices that waited are one message, of each its first line, kept as sent."""
+    now = running.clock.now()
+    for n in range(12):
+        key = NoticeKey(EVENT, "", "ana", NoticeKind.REMINDER, "", n)
+        owed = Notice(key, Urgency.NEWS, now, None, False, ReminderValues("e", "fill the bottles", now))
+        await running.parts.journal.add_notices([owed], now)
+    running.clock.advance(timedelta(minutes=10))
+    claimed = await _post(running, channel, "/v1/outbox/claim", channel=CHANNEL, limit=20)
+    texts = [d["text"] for d in claimed["deliveries"]]
+    assert len(texts) == 12
+    assert all(text and "\n" not in text for text in texts)
+    kept = await running.parts.journal.deliveries(EVENT)
+    assert sorted(d.text for d in kept) == sorted(texts)
+
+
+async def test_who_has_blocked_us_is_not_told(running: Running, channel: dict[str, str]) -> None:
+    """Whoever calls for help must not count on somebody whose channel is known to be blocked."""
+    await running.parts.journal.bind("jonas", CHANNEL, "778", running.clock.now())
+    await running.parts.journal.address_gone(CHANNEL, "777", running.clock.now())
+    running.clock.set(running.start + timedelta(hours=2))
+    _, reply = await running.report("maren", "asked for help", words="fell")
+    assert reply["data"]["told"] == ["Jonas"]

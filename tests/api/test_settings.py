@@ -29,7 +29,7 @@ def test_every_setting_has_a_sentence_and_its_default_holds() -> None:
         ("TICK_SECONDS_MAX", "nan", "not between"),
         ("SHUTDOWN_SECONDS", "0", "not between"),
         ("LOG_LEVEL", "loud", "not one of debug"),
-        ("LANGUAGE", "fr", "not one of en, de"),
+        ("LANGUAGE", "xx", "not one of de, en, fr"),
         ("SMTP_TLS", "maybe", "not one of starttls"),
         ("MAX_BODY_BYTES", "-1", "not between"),
     ],

@@ -9,10 +9,10 @@ import pytest
 from pydantic import TypeAdapter
 
 from server.api.building import Built, build
-from server.wording.answer import CutOffsAnswer, PlanAnswer
-from server.wording.plan_answers import say_cut_offs, say_plan
-from server.wording.reader import Reader
-from server.wording.say import Say
+from server.conversation.telling.answer import CutOffsAnswer, PlanAnswer
+from server.conversation.telling.plan_answers import say_cut_offs, say_plan
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
 from tests.api.conftest import EVENT, RUNNER, Running
 
 TWO_DAYS = f"""

@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 
 from server.api.parts import PARTS
+from server.api.ticker import Catching, Schedule
 from server.app import Options, make_app
 from server.clock import SteppedClock, SystemClock
 from server.journal import Journal
 from server.settings import Settings
-from server.ticker import Catching, Schedule
 from tests.api.conftest import EVENT, Running
 
 

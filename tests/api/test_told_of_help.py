@@ -21,7 +21,7 @@ async def test_who_has_not_joined_is_not_named(sqlite_url: str) -> None:
     ) as first:
         first.clock.advance(timedelta(hours=1))
         said = await ask(first, "i have fallen, help", "maren")
-        assert "it has reached NOBODY: no one is connected. Please telephone." in said
+        assert "has reached NOBODY: nobody is connected. Please telephone." in said
         assert "Ana" not in said
         await _joins(first, "dad")
         first.clock.advance(timedelta(minutes=20))

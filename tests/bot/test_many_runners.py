@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from bot.desk import Desk
+from bot.conversing import Conversing
 from server.api.building import build
 from server.facts.entry import Kind
 
@@ -41,7 +41,7 @@ async def field(race: Race, event_text: str, event_files: dict[str, bytes]) -> R
 
 
 async def _texts(race: Race, who: str) -> list[str]:
-    return [n.text for n in (await race.api.notices(who, race.event.id)).data.notices]
+    return [n["text"] for n in await race.notices(who)]
 
 
 async def _last(race: Race, who: str) -> str:
@@ -83,7 +83,7 @@ async def test_once_it_is_said_her_own_alarm_goes_out_and_all_hear_it(field: Rac
     reply = await field.say("olga", "she needs help, she collapsed")
     field.at("07:31")
     if how == "restarted":
-        field.desk = Desk(field.api)
+        field.desk = Conversing(field.api)
     if how in ("button", "restarted"):
         told = await field.press("olga", reply, "Tove")
     else:
@@ -96,7 +96,7 @@ async def test_once_it_is_said_her_own_alarm_goes_out_and_all_hear_it(field: Rac
     assert call is not None
     assert (call.words, call.by) == ("she needs help, she collapsed", "olga")
     home = await _texts(field, "ines")
-    assert any(t.startswith("ALARM: Tove (bib 87) has ASKED FOR HELP.") for t in home)
+    assert any(t.startswith("ALARM: HELP IS NEEDED for Tove (bib 87).") for t in home)
     assert any(
         t.startswith("Olga says now: the call for help is for Tove (bib 87). Her own alarm is out.")
         for t in home
@@ -176,3 +176,16 @@ async def test_two_or_three_runners_each_have_their_alarm(race: Race) -> None:
     """As before: with two, both alarms are out."""
     await race.say("olga", "she needs help")
     assert sorted(x or "" for x in await _helps(race)) == ["maren", "tove"]
+
+
+async def test_whoever_called_hears_back_though_nobody_knows_for_whom(field: Race) -> None:
+    """At five minutes that nobody has answered, with the number to call; then who finds out."""
+    field.at("07:30")
+    await field.say("olga", "she needs help, she collapsed")
+    field.at("07:35")
+    await field.tick()  # type: ignore[misc]
+    back = [t for t in await _texts(field, "olga") if "call for help" in t]
+    assert back[-1].startswith("NOBODY HAS ANSWERED, 5 min after your call for help: call 112 now.")
+    await field.say("ines", "i have it")
+    back = [t for t in await _texts(field, "olga") if "call for help" in t]
+    assert back[-1].startswith("Ines HAS your call for help, since 07:35.")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.desk import Desk
+from bot.conversing import Conversing
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -43,7 +43,7 @@ async def test_undo_of_a_point_too_old_says_how_to_correct_it(race: Race) -> Non
     await race.say("ana", "eating well, mood good")
     text = (await race.say("ana", "undo in at moor cross")).text
     assert text == (
-        "That is more than 10 min old. Send what is right instead, for example ‘correction: in at Moor Cross 14:20’."
+        "That is more than 10 min old. Send what is right instead: ‘correction: in at Moor Cross 14:20’."
     )
     assert len(await race.entries("taken back")) == 0
 
@@ -52,9 +52,7 @@ async def test_undo_where_one_reported_nothing(race: Race) -> None:
     """Nothing of theirs there: that is said with how to correct it, and nothing else is taken back."""
     await race.say("ana", "eating well, mood good")
     text = (await race.say("ana", "undo in at brindle gate")).text
-    assert text.startswith(
-        "I have no report of yours at Brindle Gate at hand to take back; nothing has been changed."
-    )
+    assert text.startswith("I have no report of yours at Brindle Gate to take back; nothing is changed.")
     assert len(await race.entries("taken back")) == 0
 
 
@@ -96,7 +94,7 @@ async def test_a_race_that_is_over_comes_before_any_window(race: Race) -> None:
         assert "retired" in first, (words, first)
         assert "no window" not in first
     first = (await race.say("ana", "when will she finish")).text.split("\n")[0]
-    assert first.startswith("Maren: retired at Moor Cross 08:48, told by Ana")
+    assert first.startswith("Maren: retired at Moor Cross 08:48, reported by Ana")
 
 
 async def test_an_old_undo_button_is_as_old_after_a_restart(race: Race) -> None:
@@ -105,12 +103,12 @@ async def test_an_old_undo_button_is_as_old_after_a_restart(race: Race) -> None:
     race.at("09:15")
     noted = await race.say("ana", "in at moor 09:14")
     race.at("09:23")
-    race.desk = Desk(race.api)
-    assert (await race.press("ana", noted, "Undo")).text == "Taken back."
+    race.desk = Conversing(race.api)
+    assert (await race.press("ana", noted, "Undo")).text == "Taken back: Maren in at Moor Cross, 09:14."
     race.at("09:25")
     noted = await race.say("ana", "in at moor 09:24")
     race.at("09:36")
-    race.desk = Desk(race.api)
+    race.desk = Conversing(race.api)
     late = await race.press("ana", noted, "Undo")
     assert late.text.startswith("That is more than 10 min old.")
     assert len(await race.entries("taken back")) == 1
@@ -121,6 +119,6 @@ async def test_a_call_for_help_is_taken_back_however_late(race: Race) -> None:
     race.at("07:30")
     cried = await race.say("maren", "help")
     race.at("08:30")
-    race.desk = Desk(race.api)
+    race.desk = Conversing(race.api)
     await race.press("maren", cried, "Undo")
     assert len(await race.entries("taken back")) == 1

@@ -1,4 +1,4 @@
-"""No sentence that a person reads stands outside server/wording (and the pages' own file of sentences)."""
+"""No sentence that a person reads stands in code: each is in server/conversation/languages, in every language."""
 
 from __future__ import annotations
 
@@ -12,11 +12,12 @@ import pytest
 ROOT = Path(__file__).parents[2]
 ROOMS = (
     "bot", "server/pages", "server/watch", "server/api", "server/plan", "server/paper", "server/facts",
-    "server/forecast", "server/journal",
+    "server/forecast", "server/journal", "server/conversation",
 )  # fmt: skip
 # Files whose sentences nobody in the race reads, and who does.
 FOR_OTHERS = {
     "server/api/besides.py": "programmers: what the doors for other machines take and answer",
+    "server/api/acting.py": "programmers: what each call is for",
     "server/api/calls.py": "programmers: what each call is for",
     "server/api/completeness.py": "programmers: what is missing in what they sent",
     "server/api/envelope.py": "programmers: what each error code means",
@@ -82,9 +83,9 @@ def sentences_in(source: str) -> Iterator[tuple[int, str]]:
 
 @pytest.mark.parametrize("path", PLACES, ids=lambda p: str(p.relative_to(ROOT)))
 def test_no_sentence_stands_elsewhere(path: Path) -> None:
-    """A sentence for people is in the wording, where every language has it; here stands only its name."""
+    """A sentence for people is in `conversation/languages`, where every language has it; here stands only its name."""
     found = [f"line {line}: {text!r}" for line, text in sentences_in(path.read_text(encoding="utf-8"))]
-    assert not found, "move to server/wording/en.ftl: " + "; ".join(found)
+    assert not found, "move to server/conversation/languages: " + "; ".join(found)
 
 
 def test_what_is_left_out_is_still_needed() -> None:

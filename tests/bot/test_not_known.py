@@ -19,7 +19,7 @@ async def test_the_weather_is_not_known_and_who_does(race: Race) -> None:
     assert (
         told[0] == "The plan does not say what the weather will be: ask the weather service or race control."
     )
-    assert told[1].startswith("Maren at Moor Cross: likely ")
+    assert told[1].startswith("Maren at Moor Cross: about ")
     told = (await race.say("both", "regnet es heute nacht")).text.split("\n")
     assert told == ["Wie das Wetter wird, sagt der Plan nicht: frag den Wetterdienst oder die Rennleitung."]
 
@@ -27,7 +27,7 @@ async def test_the_weather_is_not_known_and_who_does(race: Race) -> None:
 async def test_what_may_be_left_there_is_for_the_rules(race: Race) -> None:
     """Asked by her: the rules first, then whether crew meet her there, and what they are down to take."""
     told = (await race.say("maren", "can I drop my poles at brindle gate")).text.split("\n")
-    assert told[0].endswith("that is for the race’s rules. Ask race control: Race control +44 1632 960001.")
+    assert told[0].endswith("left or handed over there. Ask race control: Race control +44 1632 960001.")
     assert told[1] == "Crew meet her at Brindle Gate: Ana."
     told = (await race.say("maren", "can I leave my poles at moor cross")).text
     assert told.endswith("No crew meeting is planned at Moor Cross.")
@@ -73,44 +73,44 @@ async def test_a_call_for_help_and_a_sighting_are_both_kept(race: Race) -> None:
         (
             "ana",
             "is it worth bringing the dog to the finish",
-            "The plan says nothing about ‘dog’. What is known:",
+            "The plan says nothing about ‘dog’. Somebody at the place may know.",
             "Maren",
         ),
         (
             "ana",
             "is there a toilet at brindle gate",
-            "The plan says nothing about ‘toilet’. What is known:",
+            "The plan says nothing about ‘toilet’. Somebody at the place may know.",
             "Brindle Gate",
         ),
         (
             "ana",
             "can we bring the dog",
-            "The plan says nothing about ‘dog’. What is known:",
-            "Bring to Brindle Gate",
+            "The plan says nothing about ‘dog’. Somebody at the place may know.",
+            "",
         ),
         (
             "ana",
             "is the pub open at brindle gate",
-            "The plan does not say that. What is known:",
+            "The plan says nothing about ‘pub’. Somebody at the place may know.",
             "Brindle Gate",
         ),
         (
             "both",
             "lohnt es sich den hund ins ziel mitzubringen",
-            "Über ‚hund‘ sagt der Plan nichts. Bekannt ist:",
-            "Maren",
+            "Über ‚hund‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "",
         ),
         (
             "both",
             "gibt es in brindle gate ein klo",
-            "Über ‚klo‘ sagt der Plan nichts. Bekannt ist:",
-            "Brindle Gate",
+            "Über ‚klo‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "",
         ),
         (
             "both",
             "hat der laden in brindle gate offen",
-            "Über ‚laden‘ sagt der Plan nichts. Bekannt ist:",
-            "Brindle Gate",
+            "Über ‚laden‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "",
         ),
     ],
 )
@@ -120,7 +120,7 @@ async def test_of_what_the_plan_does_not_know_it_says_so_first(
     """A time of hers alone would read like the answer; with two runners it is said once, above both."""
     told = (await race.say(who, text)).text.split("\n")
     assert told[0] == first
-    assert then in told[1]
+    assert then in "\n".join(told[1:])
     assert told.count(first) == 1
 
 
@@ -138,7 +138,7 @@ async def test_time_for_a_nap_is_time_left_and_leave_by(race_two_cars: Race) -> 
     """In those words, in the first lines; where no leave-by is, that."""
     told = (await race_two_cars.say("ana", "do i have time for a nap before skelter mill")).text.split("\n")
     assert re.fullmatch(
-        r"(\d+ h )?\d+ min left until you must leave for Skelter Mill\. What that is enough for the plan does not say\.",
+        r"(\d+ h )?\d+ min until you must leave for Skelter Mill\. What that is enough for the plan does not say\.",
         told[0],
     )
     assert told[1].startswith("Leave by ")
@@ -152,7 +152,7 @@ async def test_time_for_a_nap_is_time_left_and_leave_by(race_two_cars: Race) -> 
 async def test_where_no_leave_by_is_no_time_is_given(race: Race) -> None:
     """The drive to the gate is nobody's to stand for."""
     told = (await race.say("ana", "have we got time for a shower")).text.split("\n")
-    assert told[0] == "How much time is left the plan does not say: there is no leave-by for Brindle Gate."
+    assert told[0] == "There is no leave-by for Brindle Gate, so I can’t say how much time is left."
 
 
 async def test_her_own_time_is_up_to_the_cut_offs(race: Race) -> None:

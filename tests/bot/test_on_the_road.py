@@ -11,9 +11,7 @@ if TYPE_CHECKING:
 
 HELD_UP = (
     "we are stuck behind a tractor, 20 min late",
-    "car broke down",
     "running late",
-    "we have a flat tyre",
 )
 
 
@@ -22,9 +20,7 @@ async def test_crew_held_up_read_whom_to_telephone(race: Race, words: str) -> No
     """Kept as a note in their words, nothing said of her, the numbers of the others, and no word of haste."""
     before = (await race.state()).runner("maren")
     text = (await race.say("ana", words)).text
-    assert text.startswith(
-        f"Noted: ‘{words}’. I have told nobody: telephone whoever can be there in your place."
-    )
+    assert text.startswith(f"Noted: ‘{words}’. I have told nobody: telephone whoever can be there for you.")
     assert "Ines (safety contact): +49 30 23125101" in text
     assert "Race control: +44 1632 960001" in text
     assert "Ana (" not in text
@@ -53,7 +49,7 @@ async def test_what_the_runner_wants_told(race: Race) -> None:
     """Kept as her words; who was told is named, else that nobody was."""
     text = (await race.say("maren", "tell ana to bring my jacket")).text
     assert "‘tell ana to bring my jacket’" in text
-    assert ("Told to " in text) != ("It has gone to NOBODY" in text)
+    assert ("Told to " in text) != ("Nobody has been sent it" in text)
     assert [e.words for e in await race.entries("how she is")] == ["tell ana to bring my jacket"]  # type: ignore[attr-defined]
 
 

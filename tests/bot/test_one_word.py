@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from bot.words import understand
+from server.conversation.understanding import understand
 from tests.bot import world
 
 

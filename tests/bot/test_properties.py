@@ -9,10 +9,17 @@ from zoneinfo import ZoneInfo
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from bot.words import AskBack, Context, Distress, Report, Reported, Several, Understood, understand
-from bot.words.german import to_english
-from bot.words.tidy import tidy
-from bot.words.times import find_time
+from server.conversation.understanding import (
+    AskBack,
+    Context,
+    Distress,
+    Report,
+    Reported,
+    Several,
+    Understood,
+    understand,
+)
+from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
@@ -247,7 +254,7 @@ def test_german_clock_times(said: str, hour: int, ago: int, afternoon: bool) -> 
     then = datetime(2027, 6, 20, hour + 12 * afternoon, SPOKEN[said], tzinfo=zone).astimezone(UTC)
     now = then + timedelta(minutes=ago)
     text = said.format(this=HOURS[hour], next=HOURS[(hour + 1) % 12])
-    found = find_time(tidy(to_english(f"sie ist {text} angekommen")), now, "Europe/Berlin")
+    found = read_sentence(f"sie ist {text} angekommen", Context(now, "Europe/Berlin", ())).time
     assert found is not None, text
     assert found.at == then, text
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
@@ -9,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.desk import Desk
-from bot.desk.carried import fields_of, meant_by
-from bot.words import Asked, Choice, MeantFor, Question, Report, Reported
+from bot.conversing import Conversing
+from server.conversation.carried import fields_of, meant_by
+from server.conversation.telling.answer import EventHere, PointHere, RunnerHere
+from server.conversation.telling.message import DATA_BYTES_MAX, Press, data, event_mark
+from server.conversation.understanding import Asked, Choice, MeantFor, Question, Report, Reported
 from server.facts.entry import Kind, Retired
 from server.facts.state import Going
-from server.wording.answer import EventHere, PointHere, RunnerHere
-from server.wording.message import DATA_BYTES_MAX, Press, data, event_mark
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
 
 def _restart(race: Race) -> None:
     """The program that answers, started again: it remembers nothing."""
-    race.desk = Desk(race.api)
+    race.desk = Conversing(race.api)
 
 
 async def test_which_runner_left_is_known_after_a_restart(race: Race) -> None:
@@ -36,7 +37,7 @@ async def test_which_runner_left_is_known_after_a_restart(race: Race) -> None:
     race.at("07:52")
     told = (await race.press("ines", reply, "Tove")).text
     assert told.startswith("Noted: Tove out of Skelter Mill, 07:38")
-    assert (await race.press("ines", reply, "Tove")).text.startswith("That button is done with already.")
+    assert (await race.press("ines", reply, "Tove")).text.startswith("That button has been used.")
     assert len([e for e in await race.entries("out") if e.by == "ines"]) == 1  # type: ignore[attr-defined]
 
 
@@ -100,14 +101,24 @@ async def test_an_old_button_is_not_taken_for_a_new_choice(race: Race) -> None:
 
 
 async def test_words_are_asked_for_again(race: Race) -> None:
-    """How somebody is can't be carried: nothing is noted, and it says what to do."""
+    """How somebody is can't be carried: once what was spoken of is gone, nothing is noted, and it says what to do."""
+    reply = await race.say("both", "sie hat blasen")
+    spoken = await race.journal.spoken("test", "both", "", race.clock.now())
+    assert await race.journal.keep_turn(replace(spoken, body=""), race.clock.now())
+    told = (await race.press("both", reply, "Tove")).text
+    assert told == (
+        "Wofür dieser Knopf war, weiß ich nicht mehr. Schreib es in Worten, mit dem Namen der Läuferin."
+    )
+    assert not await race.entries("how she is")
+
+
+async def test_words_outlive_a_restart(race: Race) -> None:
+    """The server knows what the choice was about, also to a bot that was started again since."""
     reply = await race.say("both", "sie hat blasen")
     _restart(race)
     told = (await race.press("both", reply, "Tove")).text
-    assert told == (
-        "Wofür dieser Knopf war, weiß ich nicht mehr. Schreib es noch einmal in Worten, mit dem Namen der Läuferin."
-    )
-    assert not await race.entries("how she is")
+    assert told.startswith("Notiert, wie es Tove geht: ‚sie hat blasen‘")
+    assert len(await race.entries("how she is")) == 1
 
 
 # -- what is carried ------------------------------------------------------------------------------------------------

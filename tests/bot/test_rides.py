@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.words import understand
+from server.conversation.understanding import understand
 from tests.bot import world
 
 if TYPE_CHECKING:

@@ -11,8 +11,8 @@ import pytest
 from bot.channels.base import CHANNELS, Delivery, RawUpdate, Reply, Sent, UnknownChannelError, make_channel
 from bot.channels.terminal import Terminal
 from server.clock import SteppedClock
+from server.conversation.telling.message import Button
 from server.facts.entry import Fix
-from server.wording.message import Button
 
 NOW = datetime(2027, 6, 19, 14, 10, tzinfo=UTC)
 

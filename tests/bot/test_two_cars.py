@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from server.wording.times import floor_to
+from server.conversation.telling.times import floor_to
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -56,8 +56,9 @@ async def race(race_two_cars: Race) -> Race:
 @pytest.fixture
 async def gate(race: Race) -> Gate:
     """The meeting as the server has it."""
-    told = await race.api.next("ana", race.event.id, "maren")
-    return Gate(next(m.values.be_there for m in told.data.meetings if m.values.point == "gate"))
+    told = await race.call("ana", "GET", f"/v1/events/{race.event.id}/runners/maren/next")
+    there = next(m["values"]["be_there"] for m in told["meetings"] if m["values"]["point"] == "gate")
+    return Gate(datetime.fromisoformat(there))
 
 
 async def claimed(race: Race) -> dict[str, list[str]]:

@@ -62,13 +62,13 @@ async def test_after_a_call_it_is_in_hand_and_ends_the_alarm(race: Race, who: st
         (
             "ana",
             "she is with us",
-            "Maren is with you. Does that end the alarm about her call for help?",
+            "Maren is with you. Does she need no more help?",
             "yes",
         ),
         (
             "both",
             "maren ist bei uns",
-            "Maren ist bei euch. Ist der Alarm zu ihrem Hilferuf damit zu Ende?",
+            "Maren ist bei euch. Braucht sie keine Hilfe mehr?",
             "ja",
         ),
     ],
@@ -98,7 +98,7 @@ async def test_no_to_that_leaves_the_alarm_open_and_keeps_the_sighting(race: Rac
     race.at("09:50")
     reply = await race.say("ana", "she's with us")
     assert reply.text.split("\n")[0] == "Noted: Maren in at Brindle Gate, 09:50."
-    assert "Does that end the alarm about her call for help?" in reply.text
+    assert "Does she need no more help?" in reply.text
     await race.say("ana", "no")
     await race.tick()  # type: ignore[misc]
     assert await _open(race)

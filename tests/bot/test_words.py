@@ -16,10 +16,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.words import Acknowledged, AskBack, Asked, Distress, Need, Question, Reported, understand
-from bot.words.names import find_point
-from bot.words.tidy import tidy
-from bot.words.times import find_time
+from server.conversation.understanding import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Distress,
+    Need,
+    Question,
+    Reported,
+    understand,
+)
+from server.conversation.understanding.meaning import Context
+from server.conversation.understanding.names import find_point
+from server.conversation.understanding.sentence import read_sentence
+from server.conversation.understanding.times import TimeSaid
 from server.event.model import PartKind
 from server.facts.entry import Kind
 
@@ -55,7 +65,8 @@ def test_the_table_is_large_and_of_every_kind() -> None:
     doubled = [k for k, n in Counter((s, *rest) for s, _, *rest in SENTENCES).items() if n > 1]
     assert not doubled
     meanings = {row[1].split(" ")[0] for row in SENTENCES} | {row[1] for row in SENTENCES}
-    asked = {q.value for q in Question}
+    # What is asked of an open alarm is told apart before (words/of_alarm.py).
+    asked = {q.value for q in Question if not q.name.startswith("ALARM_")}
     missing = [q for q in asked if not any(m == q or m.startswith(q + " ") for m in meanings)]
     assert not missing
 
@@ -83,6 +94,23 @@ def test_unseen_sentences(name: str, capsys: pytest.CaptureFixture[str]) -> None
     assert len(rows) >= 100
     assert len(asked_back) <= ASKED_BACK_AT_MOST * len(rows), "\n".join(asked_back)
     assert right >= 0.85 * len(rows), "\n".join(wrong + asked_back)
+
+
+def test_no_known_sentence_breaks_unseen() -> None:
+    """Each row of every table comes out as it says, but for those listed by name; none is listed that does."""
+    lines = (HERE / "known_wrong.txt").read_text(encoding="utf-8").splitlines()
+    listed = {line for line in lines if line and not line.startswith("#")}
+    problems = set()
+    for rows in (SENTENCES, *UNSEEN.values()):
+        wrong, asked_back, _ = world.score(rows)
+        problems |= {p.rsplit(": ", 1)[0] for p in (*wrong, *asked_back)}
+    assert problems - listed == set()
+    assert listed - problems == set()
+
+
+def find_time(text: str, now: datetime, zone: str) -> TimeSaid | None:
+    """The time that a sentence tells."""
+    return read_sentence(text, Context(now, zone, ())).time
 
 
 @given(st.text(max_size=200))
@@ -139,7 +167,7 @@ def test_times_as_people_say_them(said: str, now: str, meant: str) -> None:
     too."""
     zone = ZoneInfo("Europe/London")
     at = datetime.fromisoformat(now).replace(tzinfo=zone).astimezone(UTC)
-    found = find_time(tidy(said), at, "Europe/London")
+    found = find_time(said, at, "Europe/London")
     assert found is not None
     assert found.at == datetime.fromisoformat(meant).replace(tzinfo=zone)
 
@@ -177,7 +205,7 @@ def test_like_names_are_asked_back() -> None:
     )
     points = ctx.runners[0].points
     for n in ("1", "2", "12"):
-        named = find_point(f"aid {n}", points)
+        named = find_point(["aid", n], points)
         assert named is not None
         assert named.ids == (f"aid-{n}",)
 
@@ -291,8 +319,12 @@ def test_what_is_stated_beside_a_guess_still_counts(text: str, meaning: str) -> 
         ("yes, not yet", "unclear", "crew"),
         ("seen. still missing", "unclear", "crew"),
         ("sorry, undo that", "undo", "crew"),
-        ("sweep is through ashen ford, she is not here", "sweep through ashen 15:10", "crew"),
-        ("sweep has not come through ashen yet", "note ashen 15:10", "crew"),
+        (
+            "sweep is through ashen ford, she is not here",
+            "sweep through ashen 15:10 & not here yet ashen 15:10",
+            "crew",
+        ),
+        ("sweep has not come through ashen yet", "kept", "crew"),
         ("i am in at kettle", "in kettle 15:10", "runner"),
         ("i'm out of kettle", "out kettle 15:10", "runner"),
     ],
@@ -307,7 +339,7 @@ def test_two_clauses_and_a_runners_own_words(text: str, meaning: str, part: str)
 def test_questions_that_are_not_understood_are_not_guessed() -> None:
     """What has nothing to do with the race is not answered with something else."""
     for text in ("purple monkey dishwasher", "lorem ipsum dolor", "xyzzy"):
-        assert world.brief(understand(text, world.crew_of_maren())) == "unclear", text
+        assert world.brief(understand(text, world.crew_of_maren())) in ("unclear", "kept"), text
 
 
 NO_REPORTS = (

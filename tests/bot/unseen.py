@@ -1,4 +1,4 @@
-"""A hundred sentences put down before bot/words was written, and never used to tune it; scored and printed.
+"""A hundred sentences put down before any reader was written; now among its examples. Scored and printed.
 
 Each is (sentence, what it must be taken for, the sentence before it or ''). The world and the short form of
 what is understood are those of tests/bot/world.py: Saturday 15:10, Maren last out of Long Stile back, next

@@ -1,4 +1,4 @@
-"""A hundred and ten sentences by another hand, written before bot/words existed and without sight of it.
+"""A hundred and ten sentences by another hand, written before any reader existed; now among its examples.
 
 First scored on 2026-11-25: 98 right, 7 asked back, 5 wrong. Four of the misses could cost somebody (the sweep, an
 alarm taken in two clauses, a runner's own arrival, an undo) and were mended after that; so later scores flatter.
@@ -62,7 +62,7 @@ UNSEEN: tuple[tuple[str, str, str, str], ...] = (
     ("latest news?", "last heard", "", "safety contact"),
     ("heard anything from her", "last heard", "", "safety contact"),
     ("what happens if she slows down 10 percent", "slower 10", "", "crew"),
-    ("say she loses 20 mins when at the quarry", "ask", "", "crew"),
+    ("say she loses 20 mins when at the quarry", "slower ember", "", "crew"),
     ("if she leaves now when is she at candle moss", "leaves now candle", "", "crew"),
     ("supposing she goes out right now what about ember", "leaves now ember", "", "crew"),
     ("then after that?", "next", "", "crew"),
@@ -114,7 +114,12 @@ UNSEEN: tuple[tuple[str, str, str, str], ...] = (
     ("how does this thing work", "usage", "", "crew"),
     ("what if her stomach goes wrong", "cards", "", "crew"),
     ("she has a blister what now", "cards", "", "crew"),
-    ("sweep came through wether lathe and she isn't here", "sweep through lathe 15:10", "", "crew"),
+    (
+        "sweep came through wether lathe and she isn't here",
+        "sweep through lathe 15:10 & not here yet lathe 15:10",
+        "",
+        "crew",
+    ),
     ("the sweepers have just gone through ashen ford", "sweep through ashen 15:10", "", "crew"),
     ("a walker saw her on the ridge path heading down twenty minutes ago", "seen 14:50", "", "crew"),
 )

@@ -38,7 +38,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
     ("shes gone 1506", "out lathe 15:06", "at the lathe"),
     ("she set off again just now", "out lathe 15:10", "at the lathe"),
     ("departed wether lathe 15.01", "out lathe 15:01", ""),
-    ("shes left the lathe, forgot her poles", "out lathe 15:10", ""),
+    ("shes left the lathe, forgot her poles", "out lathe 15:10 & note - 15:10", ""),
     ("she's out of here", "out lathe 15:10", "at the lathe"),
     ("out the door 1508", "out lathe 15:08", "at the lathe"),
     ("in 1458 out 1506 lathe", "in lathe 14:58 & out lathe 15:06", ""),

@@ -11,15 +11,19 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from zoneinfo import ZoneInfo
 
-from bot.words import (
+from server.conversation.telling.answer import PointHere, RunnerHere
+from server.conversation.understanding import (
     Acknowledged,
     AskBack,
     Asked,
     Context,
     Distress,
+    Kept,
     Need,
+    OtherRunner,
     Report,
     Reported,
+    Requested,
     Several,
     Small,
     Unclear,
@@ -29,7 +33,6 @@ from bot.words import (
 )
 from server.event.model import PartKind
 from server.facts.entry import Kind
-from server.wording.answer import PointHere, RunnerHere
 
 ZONE = "Europe/London"
 NOW = datetime(2027, 6, 19, 14, 10, tzinfo=UTC)
@@ -158,6 +161,14 @@ def brief(u: Understood) -> str:
             return " & ".join(brief(p) for p in u.parts)
         case Distress():
             return "distress"
+        case Kept():
+            return "kept"
+        case Requested():
+            return f"wants {u.request.value}"
+        case OtherRunner():
+            return "other runner"
+        case AskBack() if u.need is Need.MEANING:
+            return "unsure " + " or ".join(brief(c.then) for c in u.choices)
         case AskBack():
             return "ask " + ("retired" if u.need is Need.DROPPED else u.need.value)
         case Acknowledged():

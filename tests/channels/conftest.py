@@ -19,7 +19,7 @@ from bot.channels.base import Channel, Incoming, Reply
 from bot.channels.telegram import Telegram
 from bot.channels.telegram.api import Timeouts
 from bot.channels.telegram.listening import Backoff
-from bot.desk import Desk as RealDesk
+from bot.conversing import Conversing
 from bot.service_client import ServiceClient
 from bot.worker import Desk, Pace, Worker
 from server.api import auth, picture
@@ -29,11 +29,11 @@ from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.journal import Journal
 from server.settings import Secret, Settings
-from server.watch.notice import Notice, NoticeKey, NoticeKind, TestAlarmValues, Urgency
+from server.watch.notice import Notice, NoticeKey, NoticeKind, ReminderValues, TestAlarmValues, Urgency
 from tests.channels.standin import TOKEN, StandIn
 
 PATIENT = Timeouts(poll_s=1, connection_s=60.0, answer_s=60.0, picture_s=60.0, pool_s=60.0)
-WAIT_S = 240.0
+WAIT_S = 60.0
 """How long a test waits for something that must happen: a limit, never a measure."""
 
 
@@ -220,8 +220,13 @@ class Server:
     ) -> int:
         """A notice is owed to somebody; its short number."""
         now = self.clock.now()
-        key = NoticeKey(event, "", person, NoticeKind.TEST_ALARM, "", episode)
-        owed = Notice(key, urgency, now, None, urgency is not Urgency.NEWS, TestAlarmValues(now))
+        # News has no buttons of its own: those of one kind would not be joined.
+        news = urgency is Urgency.NEWS
+        key = NoticeKey(
+            event, "", person, NoticeKind.REMINDER if news else NoticeKind.TEST_ALARM, "", episode
+        )
+        values = ReminderValues("e", "fill the bottles", now) if news else TestAlarmValues(now)
+        owed = Notice(key, urgency, now, None, not news, values)
         (made,) = await self.journal.add_notices([owed], now)
         return made.short
 
@@ -296,7 +301,7 @@ async def make_worker(server: Server) -> AsyncIterator[Callable[..., Awaitable[W
 
         async def make(channel: Channel, desk: Desk | None = None, pace: Pace = QUICK) -> Worker:
             service = ServiceClient(session, server.url, await server.token(channel.name))
-            worker = Worker(channel, service, desk or RealDesk(service), pace, server.clock)
+            worker = Worker(channel, service, desk or Conversing(service), pace, server.clock)
             running.append((worker, asyncio.create_task(worker.run())))
             return worker
 

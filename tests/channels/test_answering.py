@@ -9,13 +9,13 @@ from datetime import timedelta
 import aiohttp
 import pytest
 
-from bot.api_client import ApiClient
 from bot.channels.base import Incoming, Reply
 from bot.channels.telegram import Telegram
-from bot.desk import Desk as RealDesk
+from bot.conversing import Conversing
 from bot.loops import answering
+from bot.service_client import ServiceClient
+from server.conversation.telling.message import event_mark
 from server.journal import Status
-from server.wording.message import event_mark
 from tests.channels import standin as at
 from tests.channels.conftest import EVENT, LISTENS_ON, EchoDesk, Server, until
 from tests.channels.standin import StandIn
@@ -66,6 +66,7 @@ async def test_the_server_down_and_back(
     await standin.say("before")
     await until(lambda: len(texts(standin)) == 1)
     await until(lambda: standin.unconfirmed == [])
+    await until(lambda: all_done(server))
     await server.stop()
     ids = [await standin.say("meanwhile")]
     asked = len(standin.offsets)
@@ -246,8 +247,8 @@ async def test_what_is_said_while_the_server_is_lost_comes_true(
     await server.journal.store_updates("telegram", [(6001, body)], sent_at)
     async with aiohttp.ClientSession() as session:
         token = await server.token("telegram")
-        lost = RealDesk(ApiClient(session, f"http://127.0.0.1:{unused_tcp_port_factory()}", token))
-        there = RealDesk(ApiClient(session, server.url, token))
+        lost = Conversing(ServiceClient(session, f"http://127.0.0.1:{unused_tcp_port_factory()}", token))
+        there = Conversing(ServiceClient(session, server.url, token))
         asked: list[bool] = []
 
         class Both:
@@ -262,7 +263,7 @@ async def test_what_is_said_while_the_server_is_lost_comes_true(
         await until(lambda: len(texts(standin)) == 1)
         (said,) = texts(standin)
         assert "NOTHING is noted yet" in said
-        assert "No need to send it again" in said
+        assert "I keep your message and hand it over" in said
         assert not await server.journal.entries(EVENT)
         await until(lambda: len(asked) == answering.QUICK_TRIES)
         await server.looked("next_updates")

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import asyncio
 from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
+from bot.channels.base import Delivery, Outcome, Sent
+from bot.channels.outgoing import OnlyOut
 from bot.channels.telegram import Telegram
 from bot.loops.delivering import as_one
+from bot.loops.pace import Meter
 from server.api.replies import ButtonOut, DeliveryOut
 from server.watch.notice import Urgency
 from tests.channels import standin as at
-from tests.channels.conftest import EVENT, EchoDesk, Server, until
+from tests.channels.conftest import EVENT, QUICK, EchoDesk, Server, until
 from tests.channels.standin import StandIn
 from tests.channels.working import (
     Broken,
@@ -184,3 +188,43 @@ async def test_a_channel_with_a_fault_leaves_the_outcome_unknown(
     server.clock.advance(timedelta(seconds=10))
     await until(lambda: states_are(server, short, [("email", "sent")]))
     assert [d.may_repeat for d in channel.delivered] == [False, True]
+
+
+class Slow(OnlyOut):
+    """A channel that is slow with news, and takes alarms at once."""
+
+    name = "telegram"
+
+    def __init__(self) -> None:
+        self.taken: list[Delivery] = []
+        self.free = asyncio.Event()
+
+    async def deliver(self, delivery: Delivery) -> Outcome:
+        """For news it ends when it is told to."""
+        self.taken.append(delivery)
+        if not delivery.urgent:
+            await self.free.wait()
+        return Outcome(Sent.ACCEPTED)
+
+
+async def test_an_alarm_waits_for_no_news_under_way(
+    server: Server, make_worker: MakeWorker, desk: EchoDesk
+) -> None:
+    """A whole batch of news hangs at the channel, one of it to the very chat of the alarm: it goes out all the same."""
+    await server.owe("ana")
+    channel = Slow()
+    await make_worker(channel, desk, replace(QUICK, batch=1))
+    await until(lambda: len(channel.taken) == 1)
+    server.clock.advance(timedelta(seconds=2))
+    short = await server.owe("ana", episode=2, urgency=Urgency.ALARM)
+    await until(lambda: states_are(server, short, [("telegram", "sent")]))
+    assert [d.urgent for d in channel.taken] == [False, True]
+    channel.free.set()
+
+
+async def test_all_messages_together_are_spaced() -> None:
+    """News waits for its turn, alarms go at once and push the news after them back."""
+    meter = Meter(10.0)
+    assert [round(meter.wait_s(urgent=False), 2) for _ in range(3)] == [0.0, 0.1, 0.2]
+    assert [meter.wait_s(urgent=True) for _ in range(2)] == [0.0, 0.0]
+    assert round(meter.wait_s(urgent=False), 2) == 0.5

@@ -10,7 +10,7 @@ import aiohttp
 
 from bot.channels.telegram import Telegram
 from bot.channels.telegram.listening import Hook
-from server.api.hooks import TEXT_SCOPE
+from bot.hooks import TEXT_SCOPE
 from tests.channels.conftest import EVENT, EchoDesk, Server, until
 from tests.channels.standin import StandIn
 from tests.channels.working import (

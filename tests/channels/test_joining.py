@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 from collections.abc import Iterable
+from datetime import UTC, datetime
 
 import matplotlib.image
 import numpy as np
@@ -14,10 +15,11 @@ import segno
 from bot.channels.base import CHANNELS, Incoming, UnknownChannelError, make_channel
 from bot.channels.joining import invitation, qr_png, start_link
 from bot.channels.telegram import Telegram
-from bot.words.asking import question_in
-from bot.words.tidy import tidy
+from server.conversation.respond import _command
+from server.conversation.telling.menu import COMMANDS, IN_GROUPS, menu_for
+from server.conversation.telling.sentences import fallback, languages
+from server.conversation.understanding import Asked, Context, understand
 from server.event.model import PartKind
-from server.wording.menu import COMMANDS, IN_GROUPS, menu_for
 from tests.channels.standin import TOKEN, USERNAME, StandIn
 
 CODE = "7K3QXW9ZC2MD"
@@ -55,7 +57,7 @@ def test_the_picture_is_the_link() -> None:
     assert qr_png("another text") != made.qr
 
 
-@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("language", languages())
 @pytest.mark.parametrize("kind", [k.value for k in PartKind])
 def test_a_menu_is_one_telegram_takes(kind: str, language: str) -> None:
     """Words of lower-case letters up to 32, descriptions of 1 to 256 characters (Telegram's documentation)."""
@@ -69,7 +71,9 @@ def test_a_menu_is_one_telegram_takes(kind: str, language: str) -> None:
 @pytest.mark.parametrize("word", [w for w in COMMANDS if w != "start"])
 def test_every_command_is_a_question_the_desk_understands(word: str) -> None:
     """Chosen in the menu or typed."""
-    assert question_in(tidy(f"/{word}")) is not None
+    ctx = Context(datetime(2027, 6, 19, 12, tzinfo=UTC), "UTC", ())
+    asked = understand(_command(f"/{word}"), ctx)
+    assert isinstance(asked, Asked), asked
 
 
 def test_a_strangers_menu_tells_nothing() -> None:
@@ -104,11 +108,10 @@ async def test_menus_are_set_where_they_belong(telegram: Telegram, standin: Stan
     def wanted(kinds: Iterable[str], language: str) -> list[tuple[str, str]]:
         return [(c.word, c.says) for c in menu_for(kinds, language)]
 
+    codes = {"" if x == fallback() else x: x for x in languages()}
     assert shown == {
-        ("all_private_chats", None, ""): wanted((), "en"),
-        ("all_private_chats", None, "de"): wanted((), "de"),
-        ("all_group_chats", None, ""): wanted(IN_GROUPS, "en"),
-        ("all_group_chats", None, "de"): wanted(IN_GROUPS, "de"),
+        **{("all_private_chats", None, code): wanted((), x) for code, x in codes.items()},
+        **{("all_group_chats", None, code): wanted(IN_GROUPS, x) for code, x in codes.items()},
         ("chat", 41, ""): wanted(["crew"], "en"),
     }
     assert telegram.username == USERNAME

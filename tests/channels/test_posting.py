@@ -22,7 +22,7 @@ from bot.channels.shorttext import make as make_text
 from bot.channels.signing import Poster, of_status, sign, verify
 from bot.channels.webhook import Webhook, make
 from server.clock import SteppedClock
-from server.wording.message import Button
+from server.conversation.telling.message import Button
 
 NOW = datetime(2027, 6, 19, 2, 10, tzinfo=UTC)
 SECRET = "sixteen letters or more"

@@ -13,7 +13,7 @@ from matplotlib.figure import Figure
 
 from bot.channels.base import Delivery, Incoming, Reply, Sent
 from bot.channels.telegram import Telegram, api
-from server.wording.message import Button
+from server.conversation.telling.message import Button
 from tests.channels import standin as at
 from tests.channels.conftest import PATIENT
 from tests.channels.standin import StandIn

@@ -11,6 +11,7 @@ time_zone = "Europe/London"
 starts = 2027-06-19T05:00
 limit = "36:00"
 route = "route.gpx"
+transport = "the race's bus, by the sweep"
 emergency_number = "112"
 keep_until = 2027-09-30
 

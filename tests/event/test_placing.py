@@ -58,3 +58,29 @@ def test_without_the_reading_there_is_still_a_field(good, north) -> None:
     event = parse_event(good.replace("km = 66", 'waypoint = "Mos"')).event
     (problem, *_) = place(event, {"main": north}).problems
     assert (problem.line, problem.field) == (None, "points.moss.waypoint")
+
+
+@pytest.mark.parametrize(
+    ("zone", "hours"),
+    [
+        ("America/New_York", "4 hours"),
+        ("Australia/Sydney", "10 hours"),
+        ("Europe/Berlin", ""),
+        ("Europe/London", ""),
+    ],
+)
+def test_a_time_zone_an_ocean_away(good, north, zone: str, hours: str) -> None:
+    """The line lies at 0 E: a zone more than four hours from the sun's time there is warned of, with its line."""
+    moved = build_course(
+        read_gpx(_at_longitude(5.0 if zone == "America/New_York" else 0.0), "line.gpx"), stated_km=161.0
+    )
+    parsed = parse_event(good.replace("Europe/London", zone))
+    placed = place(parsed.event, {"main": moved}, parsed=parsed)
+    said = [p for p in placed.problems if "time zone" in p.what]
+    assert [hours in p.what for p in said] == ([True] if hours else [])
+    assert all(p.line == parsed.lines["event", "time_zone"] for p in said)
+
+
+def _at_longitude(lon: float) -> bytes:
+    rows = "".join(f'<trkpt lat="{i * 0.1 / KM_PER_DEGREE:.8f}" lon="{lon}"/>' for i in range(1611))
+    return f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>{rows}</trkseg></trk></gpx>'.encode()

@@ -103,6 +103,7 @@ def points(draw: st.DrawFn, prefix: str, start: datetime) -> tuple[Point, ...]:
                 signal=draw(st.sampled_from(Signal)),
                 planned_stop=draw(minutes),
                 note=draw(maybe_words),
+                transport=draw(maybe_words),
             )
         )
     return tuple(found)
@@ -196,6 +197,7 @@ def events(draw: st.DrawFn) -> Event:
     )
     met = [(p, r) for c, r in zip(courses, runners, strict=True) for p in c.points if p.access is not None]
     return Event(
+        exercise=draw(st.booleans()),
         id="race",
         name=draw(words),
         time_zone=zone,
@@ -231,6 +233,7 @@ def events(draw: st.DrawFn) -> Event:
         cards=(IfThenCard("card", draw(words), (draw(words),), draw(maybe_words), (draw(words),)),),
         alarm=AlarmRule(draw(st.floats(0.0001, 0.1)), *(draw(minutes) for _ in range(3))),
         rescue=draw(st.sampled_from([None, Contact("Hills", "112")])),
+        transport=draw(maybe_words),
         grid=draw(words),
         keep_until=draw(st.none() | st.just(start + timedelta(days=30))),
         places=(Place("inn", draw(maybe_words), *draw(st.sampled_from([(None, None), (54.25, -2.0)]))),),

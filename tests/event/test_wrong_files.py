@@ -267,7 +267,7 @@ def test_each_mistake_is_said_with_its_line(good, old, new, severity, row, words
     """The mistake is reported on the line it stands on, with what is wrong or what to do."""
     assert old in good
     text = good.replace(old, new) if old.startswith("[[points") else good.replace(old, new, 1)
-    problems = parse_event(text, "my.toml").problems
+    problems = parse_event(text, "my.toml", ("en", "de")).problems
     if severity is None:
         assert problems == ()
         return
@@ -342,6 +342,51 @@ def test_no_drive_is_missed_within_one_car_park(good, changes) -> None:
         assert old in text
         text = text.replace(old, new, 1)
     assert not any(missed in p.what for p in parse_event(text).problems)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('kinds = ["start"]', 'kinds = ["strat"]'),
+        ('km = 161\nkinds = ["finish"]', 'kinds = ["finnish"]'),
+        ('kinds = ["crew access"]\ncrew = { parking = "yard" }', 'kinds = ["crew acces"]'),
+        ('kind = "safety contact"', 'kind = "safty contact"'),
+        ('kind = "pacer"', 'kind = "paser"'),
+        ('kind = "crew"', 'kind = "crw"'),
+    ],
+)
+def test_one_wrong_kind_is_one_mistake(good, old: str, new: str) -> None:
+    """What would be missing only because a kind is mistyped is not told besides: no start, no safety contact, no pacer."""
+    assert old in good
+    before = {str(p).partition(": ")[2] for p in parse_event(good).problems}
+    more = [
+        p for p in parse_event(good.replace(old, new, 1)).problems if str(p).partition(": ")[2] not in before
+    ]
+    assert len(more) == 1, [str(p) for p in more]
+    assert "is not known here" in more[0].what
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "remedy"),
+    [
+        (
+            'target = { finish = "29:00" }',
+            'target = "29:00"',
+            "or [runners.target] on its own line below the [[runners]]",
+        ),
+        (
+            'fuel = [ { from = "start", words = "porridge", kcal_per_h = 250 } ]',
+            "fuel = 3",
+            "[[runners.fuel]] on its own line",
+        ),
+        ("[alarm]", "alarm = 3", "Write [alarm] on its own line"),
+    ],
+)
+def test_how_a_table_within_a_list_is_written(good, old: str, new: str, remedy: str) -> None:
+    """[target] on its own line would begin a table of the file's: inside a list it wants its whole name."""
+    text = good.replace(old, new, 1) if old in good else f"{new}\n{good}"
+    said = [p.remedy for p in parse_event(text).errors]
+    assert any(remedy in r for r in said), said
 
 
 def test_every_mistake_at_once(good) -> None:
@@ -426,3 +471,24 @@ def test_a_misspelt_runners_table_is_not_taken_for_several_runners(good) -> None
     assert any(s.endswith("Did you mean 'runners'?") for s in said), said
     assert any("there is no runner" in s for s in said), said
     assert not any("several runners" in s for s in said), said
+
+
+def test_how_a_retired_runner_gets_away_is_asked_once_where_no_crew_car_comes(good) -> None:
+    """'Moss Edge' has no crew access: a note, until the file says how the race takes runners away, there or anywhere."""
+
+    good = good.replace('transport = "the race\'s bus, by the sweep"\n', "")
+
+    def asked(text: str) -> list[str]:
+        return [p.what for p in parse_event(text).problems if "gets away" in p.what]
+
+    (what,) = asked(good)
+    assert "'Moss Edge'" in what
+    assert asked(good.replace("km = 66\n", 'km = 66\ntransport = "the sweep\'s bus"\n')) == []
+    assert asked(good.replace('limit = "36:00"', 'limit = "36:00"\ntransport = "a bus each hour"')) == []
+    assert (
+        asked(good.replace('kinds = ["water"]', 'kinds = ["crew access"]\ncrew = { parking = "lay-by" }'))
+        == []
+    )
+    assert (
+        len(asked(good.replace("km = 90\n", "km = 90\n").replace('crew = { parking = "yard" }\n', ""))) == 1
+    )

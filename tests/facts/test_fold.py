@@ -218,7 +218,7 @@ def test_help_counts_unconfirmed_and_says_nothing_of_her_place(maren) -> None:
 @pytest.mark.parametrize(
     ("more", "still_open"),
     [
-        ([(K.STAND_DOWN, "10:00", {"about": "h"})], ["g"]),
+        ([(K.STAND_DOWN, "10:00", {"about": "h"})], []),
         ([(K.STAND_DOWN, "10:00", {"about": "notice-7"})], []),
         ([(K.IN_HAND, "10:00")], []),
         ([(K.STAND_DOWN, "8:00")], ["h", "g"]),
@@ -231,6 +231,22 @@ def test_what_ends_a_request_for_help(maren, more, still_open) -> None:
     """Stand-down, in hand or taking it back end it; a sighting or an unconfirmed word does not."""
     asked = [(K.ASKED_FOR_HELP, "9:00", {"id": "h"}), (K.ASKED_FOR_HELP, "9:30", {"id": "g"})]
     assert [h.id for h in maren(*asked, *more).helps_open] == still_open
+
+
+def test_a_stand_down_ends_no_call_that_was_still_under_way(maren, clock) -> None:
+    """Whoever ended the alarm had not read it: a call written before and received after stays open."""
+    offline = (K.ASKED_FOR_HELP, "9:30", {"id": "g", "received_at": clock("10:20")})
+    state = maren((K.ASKED_FOR_HELP, "9:00", {"id": "h"}), offline, (K.STAND_DOWN, "10:00"))
+    assert [h.id for h in state.helps_open] == ["g"]
+
+
+def test_what_comes_in_meanwhile_is_kept_while_a_call_is_open(maren, clock) -> None:
+    """In the order in which it came, from the first open call on; nothing once somebody has her."""
+    before, after = (K.HOW_SHE_IS, "8:50", {"words": "fine", "id": "b"}), (K.HELP_WORD, "9:20", {"id": "w"})
+    call = (K.ASKED_FOR_HELP, "9:00", {"id": "h"})
+    late = (K.POSITION, "8:58", {"fix": Fix(0.3, 0), "id": "p", "received_at": clock("9:30")})
+    assert [e.id for e in maren(before, call, after, late).meanwhile] == ["h", "w", "p"]
+    assert maren(before, call, after, late, (K.IN_HAND, "9:40")).meanwhile == ()
 
 
 def test_who_had_her_when_she_called_answers_nothing(maren) -> None:

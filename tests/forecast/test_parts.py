@@ -167,7 +167,10 @@ def test_kinds_depend_on_quality_and_climb_only() -> None:
     assert noise[0] > middle > noise[1]
     assert kind(Quality.DISTANCE, 2.0).widen == 1.0
     assert kind(Quality.PAST_RESULTS, 34.0).widen == 1.0
-    assert kind(Quality.COST_MODEL, 20.0).widen > 1.0
+    assert kind(Quality.OWN_DATA, 20.0).widen > 1.0
+    # a plan of the cost model is fitted on both grounds together, and serves what lies between
+    assert [kind(Quality.COST_MODEL, climb).widen for climb in (2.0, 20.0, 34.0)] == [1.0] * 3
+    assert kind(Quality.COST_MODEL, 100.0).widen > 1.0
     assert kind(Quality.PAST_RESULTS, 100.0).widen > 1.0
     for climb in (0.0, 10.0, 34.0, 60.0):
         assert sum(w for w, _ in kind(Quality.DISTANCE, climb).nets) == pytest.approx(1.0)

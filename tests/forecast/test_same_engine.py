@@ -50,6 +50,25 @@ def test_the_adapter_gives_the_servers_windows() -> None:
         assert np.array_equal(got, want)
 
 
+def test_the_adapter_takes_what_a_reference_was_made_from() -> None:
+    """A word of quality and the climb choose the constants; told neither, the reference is of past results, on hills."""
+    km = np.linspace(10.0, 160.0, 16)
+    shape = 86400.0 * (km / 160.0) ** 1.05
+    seen = shape[:5] * 1.1
+    plain = arrivals(km, seen, shape, KNOT_P)
+    assert np.array_equal(
+        plain, arrivals(km, seen, shape, KNOT_P, quality="past results", climb_m_per_km=34.0)
+    )
+    ref = Reference(km, shape, np.zeros(16), Quality.COST_MODEL, 12.0, Target.ANYBODY)
+    facts = [Sighting(p, arrived_s=float(t)) for p, t in enumerate(seen)]
+    view = posterior(ref, facts).view(0.0)
+    got = arrivals(km, seen, shape, KNOT_P, quality="cost model", climb_m_per_km=12.0)
+    assert np.array_equal(got, np.array([view.quantiles(p, KNOT_P) for p in range(5, 16)]))
+    assert not np.allclose(got, plain)
+    with pytest.raises(ValueError, match="guess"):
+        arrivals(km, seen, shape, KNOT_P, quality="guess")
+
+
 def test_the_field_in_one_call_gives_each_runners_own_forecast(bare: Reference, elapsed: np.ndarray) -> None:
     """Runner by runner and all at once agree within a tenth of a minute in the band, half a percent in the odds."""
     probs = np.array([0.1, 0.5, 0.9])

@@ -13,7 +13,7 @@ from server.event.model import Event
 from server.facts.entry import Entry, Fix, Kind
 from server.facts.state import LastKnown
 from server.journal import Journal, Outcome, RefusedError, Status, UnknownError
-from server.watch.notice import AlarmValues, Notice, NoticeKind, StandDownValues, Urgency
+from server.watch.notice import AlarmValues, Notice, NoticeKind, PassedOnValues, StandDownValues, Urgency
 
 SECRET = "Fuchsbau-4711"
 MakeEntry = Callable[..., Entry]
@@ -177,3 +177,25 @@ async def test_her_own_recordings_go_with_her(
         assert dict(stored.files) == {"route.gpx": b"the line"}
     await journal.dump(tmp_path / "all.jsonl")
     assert base64.b64encode(SECRET.encode()).decode() not in (tmp_path / "all.jsonl").read_text()
+
+
+async def test_a_persons_words_go_from_what_others_were_told(
+    loaded: Journal, entry: MakeEntry, notice: MakeNotice, start: datetime, tmp_path: Path
+) -> None:
+    """The notice stays theirs, and what was sent of it says nothing any more; words of somebody else stay."""
+    kept = (await loaded.append(entry("w", kind=Kind.PASSED_ON, by="jonas", to="tomas", words=SECRET))).entry
+    other = (await loaded.append(entry("v", kind=Kind.PASSED_ON, by="tomas", to="ana", words="hello"))).entry
+    told = [
+        notice(
+            "tomas", n, NoticeKind.PASSED_ON, facts=(e.id,), values=PassedOnValues(e.id, e.by, e.words, start)
+        )
+        for n, e in enumerate((kept, other), start=1)
+    ]
+    await loaded.add_notices(told, start)
+    [claimed, _] = await loaded.claim(["telegram"], start)
+    await loaded.report(claimed.id, Outcome.SENT, start, text=SECRET)
+    await loaded.blank_person("jonas", start)
+    left = await everything(loaded, tmp_path)
+    assert SECRET not in left
+    assert "hello" in left
+    assert len(await loaded.made("long-stile")) == 2

@@ -8,7 +8,9 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from server.cli.main import stilepost
 from server.facts.entry import Entry
 from server.journal import (
     DeliveryState,
@@ -20,6 +22,7 @@ from server.journal import (
     UnknownError,
 )
 from server.watch.notice import Notice, Urgency
+from tests.conftest import Postgres
 
 SECOND = timedelta(seconds=1)
 Database = Callable[[], str]
@@ -170,3 +173,31 @@ async def test_spoilt_dumps(
         await empty.restore(tmp_path / "spoilt")
     assert await empty.last_heartbeats() == {}
     await empty.close()
+
+
+async def test_restore_as_documented(
+    loaded: Journal, make_database: Database, database_url: str, postgres: Postgres, tmp_path: Path,
+    entry: Callable[..., Entry], start: datetime,
+) -> None:  # fmt: skip
+    """`stilepost backup FILE`, then `stilepost restore FILE` into an empty database, from and to either kind: all is there,
+    and the copy is as it was."""
+    await loaded.append(entry())
+    file = tmp_path / "copy"
+    await loaded.backup(file)
+    before = file.read_bytes()
+    name = postgres.take()
+    rows = []
+    for target in (make_database(), postgres.url(name)):
+        command = ["--database", target, "restore", str(file)]
+        done = await asyncio.to_thread(CliRunner().invoke, stilepost, command)
+        assert done.exit_code == 0, done.output
+        copy = await Journal.open(target)
+        lines = tmp_path / f"lines-{len(rows)}"
+        await copy.dump(lines)
+        rows.append(lines.read_text())
+        assert [e.key for e in await copy.entries("long-stile")] == [entry().key]
+        await copy.close()
+    await loaded.dump(tmp_path / "was")
+    assert set(rows) == {(tmp_path / "was").read_text()}
+    assert file.read_bytes() == before
+    postgres.give_back(name)

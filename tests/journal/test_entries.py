@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from collections import Counter
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta, timezone
 
@@ -133,3 +134,23 @@ async def test_pictures(loaded: Journal, start: datetime) -> None:
     assert len(ids) == 1
     assert await loaded.picture(ids.pop()) == (b"\x89PNG\x00", "image/png")
     assert await loaded.picture("p-none") is None
+
+
+async def test_many_at_once(loaded: Journal, entry: Callable[..., Entry], start: datetime) -> None:
+    """A thousand in one transaction, as if each had been handed in: numbered without a hole, the same again known within
+    the batch too, what differs kept as a conflict; one that can't be kept leaves none."""
+    await loaded.append(entry("k0"))
+    batch = [entry(f"k{n}") for n in range(1000)]
+    done = await loaded.append_all([*batch, entry("k7"), entry("k8", words="other")])
+    assert Counter(d.status for d in done) == {Status.NOTED: 999, Status.SAME_AGAIN: 2, Status.CONFLICT: 1}
+    assert [d.number for d in done[:1000]] == list(range(1, 1001))
+    kept = await loaded.entries("long-stile")
+    assert [e.key for e in kept] == [f"k{n}" for n in range(1000)]
+    assert str(await loaded.head("long-stile")) == "1000.0"
+    assert [c.kept.words for c in await loaded.conflicts("long-stile")] == ["other"]
+    assert await loaded.append_all([]) == []
+    with pytest.raises(JournalError, match="is empty"):
+        await loaded.append_all([entry("new"), entry("")])
+    with pytest.raises(JournalError, match="several senders"):
+        await loaded.append_all([entry("new"), entry("newer", sender="telegram:9")])
+    assert (await loaded.append(entry("last"))).number == 1001

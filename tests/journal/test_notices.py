@@ -13,25 +13,42 @@ from server.event.model import Event
 from server.facts.entry import Entry, Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
-from server.journal import DeliveryState, Journal, Outcome, UnknownError
+from server.journal import DeliveryState, Journal, Outcome, Seen, UnknownError
 from server.journal.codec import dump_notice, load_notice
 from server.watch.notice import (
+    AlarmNewsValues,
     AlarmValues,
     BriefValues,
+    CallBackValues,
     CorrectionValues,
     CutOffValues,
     DoubtValues,
+    Ear,
+    Heard,
     InHandValues,
+    LateHomeValues,
     LateValues,
+    MeanwhileValues,
     MeetingValues,
+    NewVersionValues,
     Notice,
     NoticeKind,
+    Out,
     OutageValues,
+    PassedOnValues,
+    PastCutOffValues,
     RaceChangeValues,
+    ReminderValues,
     RetiredValues,
     Said,
     SightingValues,
     StandDownValues,
+    StandIn,
+    StandsValues,
+    StayValues,
+    SwapValues,
+    TrackerSays,
+    UncoveredValues,
     UnnamedHelpValues,
     UnreachedValues,
     Urgency,
@@ -60,6 +77,9 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         SightingValues("mill", at, "ana", next_window=window),
         CutOffValues("mill", "out", at, 0.4, 0.5, True),
         LateValues("mill", window, known),
+        LateHomeValues("mill", window, known, tracker=TrackerSays(31.2, at, True, "mill", at, "ana")),
+        StandsValues(at, at, 31.2, (54.1, -2.2), "mill"),
+        StayValues("mill", ("ana",), ("jonas",), at, known, next_point="finish"),
         alarm,
         RetiredValues("own choice", None, at, "ana", pick_up_by=("jonas",)),
         RaceChangeValues("start delayed", None, None, 30 * MINUTE, "", "ana"),
@@ -73,7 +93,19 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         OutageValues("telegram", at, None),
         UnnamedHelpValues("e-1", "ana", "help", at, ("ines",), "mill", "ines", "named", "maren", "ana"),
         RehearsalValues(at),
-    ]
+        CallBackValues("a1", "held", at, "ana", ("ines",), "ines", Heard(at, "ines", "on my way"), minutes=5),
+        MeanwhileValues("a1", "e-1", "how she is", at, "ana", "cold", fix=Fix(54.1, -2.2), own_place=True),
+        AlarmNewsValues("a1", "overdue", at, "ana", "ines", at_point="mill"),
+        PastCutOffValues("mill", "out", at, "in after it", at, "ana", "mill", ("ines",), leave_by=at),
+        NewVersionValues(3, ()),
+        PassedOnValues("e-1", "ana", "bring socks", at, "m", "mill", taken_back=True),
+        SwapValues("e-1", "ana", "jonas", "m", "mill", "you go", window, at, refused=True),
+        ReminderValues("e-1", "fill the bottles", at),
+        UncoveredValues(
+            "m", "mill", Ear.STAND_IN, (Out("jonas", "car broken", "jonas"),), window, meeting_now=meeting,
+            stand_ins=(StandIn("ana", at, at, 35 * MINUTE, True, "inn", 0.8, ("m2",)),), also=(("chapel", window),),
+        ),
+    ]  # fmt: skip
 
 
 def test_there_and_back(notice: Make, start: datetime) -> None:
@@ -158,31 +190,54 @@ async def test_overtaken(loaded: Journal, notice: Make, start: datetime) -> None
     assert states == {DeliveryState.OVERTAKEN}
 
 
-async def test_two_servers_tick(
+async def test_two_servers_judge_at_once(
     make_database: Callable[[], str], event: Event, notice: Make, start: datetime
 ) -> None:
-    """Two servers evaluate the same runner ten times each at once: under the lock each sees what the other
-    made, so the episodes count up without a hole or a double."""
+    """Two servers judge the same runner ten times each at once, none waiting for another: a verdict that another has
+    overtaken is not kept, so that the episodes count up without a hole or a double."""
     url = make_database()
     servers = [await Journal.open(url), await Journal.open(url)]
     await servers[0].store_event("t", {}, event, "ana", start)
-    inside = 0
+    overtaken = 0
 
-    async def tick(journal: Journal) -> None:
-        nonlocal inside
-        async with journal.runner_lock("long-stile", "maren"):
-            inside += 1
-            assert inside == 1
-            episode = len(await journal.made("long-stile")) + 1
-            await asyncio.sleep(0.001)
-            assert len(await journal.add_notices([notice(episode=episode)], start)) == 1
-            inside -= 1
+    async def judge(journal: Journal) -> None:
+        nonlocal overtaken
+        while True:
+            made = await journal.made("long-stile")
+            seen = Seen("long-stile", "maren", 0, max((m.short for m in made), default=0))
+            await asyncio.sleep(0.002)
+            if (kept := await journal.add_judged([notice(episode=len(made) + 1)], start, seen)) is not None:
+                assert len(kept) == 1
+                return
+            overtaken += 1
 
-    await asyncio.gather(*(tick(servers[i % 2]) for i in range(20)))
+    await asyncio.gather(*(judge(servers[i % 2]) for i in range(20)))
     made = await servers[0].made("long-stile")
     assert [m.notice.key.episode for m in made] == list(range(1, 21))
+    assert overtaken
     for journal in servers:
         await journal.close()
+
+
+async def test_a_verdict_is_overtaken_by_what_is_about_its_runner(
+    loaded: Journal, entry: Callable[..., Entry], notice: Make, start: datetime
+) -> None:
+    """A fact about her or about the race, or a notice about her, has come in since: nothing is kept but `anyhow`. What is
+    about another runner overtakes nothing."""
+    nothing = Seen("long-stile", "maren", 0, 0)
+    await loaded.append(entry("other", runner="lena"))
+    assert await loaded.add_judged([notice(episode=1)], start, nothing)
+    assert await loaded.add_judged([notice(episode=2)], start, nothing) is None
+    told = Seen("long-stile", "maren", 1, 1)
+    for number, runner in enumerate(("maren", None), 2):
+        await loaded.append(entry(f"k{number}", runner=runner))
+        assert await loaded.add_judged([notice(episode=2)], start, told) is None
+        assert await loaded.add_judged([], start, told) == ()
+        told = Seen("long-stile", "maren", number, 1)
+    assert [m.short for m in await loaded.made("long-stile")] == [1]
+    assert await loaded.add_judged([notice(episode=2)], start, nothing, anyhow=True)
+    assert await loaded.add_judged([notice(episode=2)], start, nothing, anyhow=True) == ()
+    assert [m.short for m in await loaded.made("long-stile")] == [1, 2]
 
 
 async def test_without_a_lock_still_once(loaded: Journal, notice: Make, start: datetime) -> None:
@@ -192,21 +247,6 @@ async def test_without_a_lock_still_once(loaded: Journal, notice: Make, start: d
     )
     assert sum(len(r) for r in results) == 2
     assert len(await loaded.deliveries("long-stile")) == 2
-
-
-async def test_locks_of_other_runners_do_not_wait(loaded: Journal) -> None:
-    """Many runners are evaluated at once, more than the pool has connections; each still writes inside."""
-
-    async def hold(runner: str, all_in: asyncio.Event, count: list[int]) -> None:
-        async with loaded.runner_lock("long-stile", runner):
-            count.append(1)
-            if len(count) == 12:
-                all_in.set()
-            await asyncio.wait_for(all_in.wait(), 60)
-            await loaded.head("long-stile")
-
-    all_in, count = asyncio.Event(), list[int]()
-    await asyncio.gather(*(hold(f"r{i}", all_in, count) for i in range(12)))
 
 
 async def test_open_alarm(loaded: Journal, notice: Make, start: datetime) -> None:

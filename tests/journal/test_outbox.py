@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from server.event.model import Event
-from server.journal import Delivery, DeliveryState, Journal, Outcome
+from server.journal import Delivery, DeliveryState, Journal, Outcome, claims
 from server.journal.outcomes import AFTER, RANK, backoff
 from server.watch.notice import Notice, NoticeKind, Urgency
 
@@ -331,3 +331,43 @@ async def test_a_clock_put_back_keeps_no_chat_waiting(loaded: Journal, notice: M
     again = await loaded.claim(["telegram"], start)
     assert {(d.notice.key.person, d.possible_repeat) for d in again} == {("ana", False), ("tomas", True)}
     assert await loaded.last_heartbeats() == {"server": start - SECOND}
+
+
+async def test_a_server_dies_while_it_sends(
+    loaded: Journal, database_url: str, notice: Make, start: datetime
+) -> None:
+    """What it had claimed is claimed again at once, marked as a possible repeat; one who does not say through which
+    server keeps it until the lease ends."""
+    await loaded.add_notices([notice("ana"), notice("tomas")], start)
+    other = await Journal.open(database_url)
+    [hers] = await other.claim(["telegram"], start, 1, LEASE, server=await other.server())
+    [apart] = await other.claim(["telegram"], start, 1, LEASE)
+    later = start + timedelta(seconds=2)
+    assert await loaded.claim(["telegram"], later, lease=LEASE) == []
+    await other.close()
+    [again] = await loaded.claim(["telegram"], later, lease=LEASE)
+    assert (again.id, again.possible_repeat, again.tries) == (hers.id, True, 2)
+    [rest] = await loaded.claim(["telegram"], start + LEASE, lease=LEASE)
+    assert rest.id == apart.id
+
+
+async def test_after_an_outage(loaded: Journal, notice: Make, start: datetime) -> None:
+    """The alarm first, by itself; then what asks; then all the old news at once; not before its time what is new."""
+    old = [notice("ana", episode=n) for n in range(1, 13)]
+    asks = notice("ana", episode=20, urgency=Urgency.ACTION, needs_answer=True)
+    alarm = notice("ana", episode=30, kind=NoticeKind.TEST_ALARM, urgency=Urgency.ALARM)
+    await loaded.add_notices([*old, asks], start)
+    back = start + claims.OLD
+    await loaded.add_notices([alarm], back)
+    batches = []
+    for second in range(3):
+        got = await loaded.claim(["telegram"], back + timedelta(seconds=second), lease=LEASE)
+        batches.append([d.notice.key.episode for d in got])
+    assert batches == [[30], [20], list(range(1, 13))]
+
+
+async def test_news_of_today_is_no_digest(loaded: Journal, notice: Make, start: datetime) -> None:
+    """A second younger than old: five in a message, as ever."""
+    await loaded.add_notices([notice("ana", episode=n) for n in range(1, 13)], start)
+    got = await loaded.claim(["telegram"], start + claims.OLD - timedelta(seconds=1), lease=LEASE)
+    assert len(got) == 5

@@ -15,13 +15,13 @@ import pytest
 
 from bot.service_client import ServiceClient
 from server.api import answer_links, auth
+from server.conversation.telling.message import event_mark
 from server.facts.entry import Kind
 from server.forecast.outlook import Window
 from server.journal import Journal
 from server.settings import Settings
 from server.watch.notice import LateValues, Made, Notice, NoticeKey, NoticeKind, Urgency
 from server.watch.notice import TestAlarmValues as AlarmTried
-from server.wording.message import event_mark
 from tests.pages.conftest import EVENT, Site
 
 PUBLIC = "https://crew.example.org"

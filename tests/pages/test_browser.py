@@ -86,6 +86,7 @@ async def test_joining_by_link_then_chatting(site: Site, browser: Browser, tmp_p
     assert code not in page.url
     await page.click("#yes")
     await page.wait_for_selector(".fact")
+    await page.click("nav.bar a[href='#chat']")
     await page.fill("#text", "where is she")
     await page.press("#text", "Enter")
     await expect(page.locator("#talk").first).to_contain_text("Skelter Mill", timeout=10_000)
@@ -103,10 +104,63 @@ async def test_an_alarm_shows_and_is_answered_by_button(site: Site, browser: Bro
     await expect(page.locator("#stale")).to_be_hidden()
     await page.wait_for_timeout(300)
     await site.report(Kind.ASKED_FOR_HELP, words="fell")
-    button = page.locator("#talk li.alarm button").first
-    await button.wait_for(timeout=10_000)
-    await button.click()
-    await expect(page.locator("#board .alarm")).to_contain_text("Ines has answered", timeout=10_000)
+    card = page.locator("#board .alarm")
+    await card.wait_for(timeout=10_000)
+    top = await card.evaluate("e => [e.getBoundingClientRect().top, innerHeight]")
+    assert top[0] < 60, "it stands above everything"
+    numbers = await card.locator("a[href^='tel:']").all_inner_texts()
+    assert numbers[0].startswith("Race control")
+    assert numbers[-1].startswith("Maren")
+    await card.get_by_role("button", name="I have it").click()
+    await expect(card).to_contain_text("Ines has answered", timeout=10_000)
+    await expect(page.locator("#talk li.mine")).to_have_text("I have it")
+
+
+async def test_on_a_phone_four_places_one_at_a_time_and_without_a_script_all_of_them(
+    site: Site, browser: Browser
+) -> None:
+    """The bar leads to each; the first sentence and its button stay; what comes in unread is counted; no script: a page."""
+    page, wrong = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    for place in ("plan", "chat", "people", "now"):
+        await page.click(f"nav.bar a[href='#{place}']")
+        shown = await page.locator("#now, #plan, #chat, #people").evaluate_all(
+            "all => all.filter(e => e.offsetParent !== null).map(e => e.id)"
+        )
+        assert shown == [place]
+        await expect(page.locator(".do")).to_be_visible()
+        assert await page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert await page.evaluate("document.documentElement.scrollHeight") < 2000
+    await expect(page.locator("#stale")).to_be_hidden()
+    await page.wait_for_timeout(300)
+    await site.report(Kind.ASKED_FOR_HELP, by="maren", words="fell")
+    await expect(page.locator("#unread")).to_have_text("1", timeout=10_000)
+    await page.click("nav.bar a[href='#chat']")
+    await expect(page.locator("#unread")).to_be_hidden()
+    assert wrong == []
+    bare = await browser.new_context(viewport={"width": 390, "height": 844}, java_script_enabled=False)
+    await bare.add_cookies(await page.context.cookies())  # type: ignore[arg-type]
+    plain = await bare.new_page()
+    await plain.goto(site.url)
+    for place in ("#now", "#plan", "#chat", "#people"):
+        await expect(plain.locator(place)).to_be_visible()
+
+
+@pytest.mark.parametrize("size", [{"width": 1440, "height": 900}], ids=["wide"])
+async def test_on_a_wide_screen_the_places_stand_side_by_side(
+    site: Site, browser: Browser, size: dict[str, int]
+) -> None:
+    """Now, plan and chat beside one another, no bar."""
+    page, _ = await _page(browser, site, "jonas", size)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    lefts = [
+        await page.locator(p).evaluate("e => e.getBoundingClientRect().left")
+        for p in ("#now", "#plan", "#chat")
+    ]
+    assert lefts == sorted(set(lefts))
+    await expect(page.locator("nav.bar")).to_be_hidden()
 
 
 async def test_without_a_server_the_page_says_that_it_is_old(site: Site, browser: Browser) -> None:
@@ -123,7 +177,7 @@ async def test_without_a_server_the_page_says_that_it_is_old(site: Site, browser
 async def test_on_a_phone_the_course_begins_where_she_is(site: Site, browser: Browser) -> None:
     """The picture is wider than the screen: where she was last known, or may be now, is in view from the start."""
     page, wrong = await _page(browser, site, "ana", PHONE)
-    await page.goto(site.url)
+    await page.goto(site.url + "/#plan")
     await page.wait_for_function(
         """() => {
           const mark = document.querySelector("figure rect.estimate, figure line.known");
@@ -138,19 +192,65 @@ async def test_on_a_phone_the_course_begins_where_she_is(site: Site, browser: Br
 async def test_what_was_said_stands_there_after_a_reload_and_not_after_logging_out(
     site: Site, browser: Browser
 ) -> None:
-    """Question and answer are kept in the tab; whoever logs out leaves nothing behind for the next one."""
+    """Question and answer are kept in the browser; whoever logs out leaves nothing behind for the next one."""
     page, wrong = await _page(browser, site, "ana", PHONE)
     await page.goto(site.url)
+    await page.click("nav.bar a[href='#chat']")
     await page.fill("#text", "where is she")
     await page.press("#text", "Enter")
     answer = page.locator("#talk li.told", has_text="Last known")
     await answer.or_(page.locator("#talk li.told", has_text="last known")).first.wait_for(timeout=10_000)
     said = await page.locator("#talk li").all_inner_texts()
     await page.reload()
-    await page.wait_for_selector(".fact")
+    await page.wait_for_selector(".live")
     assert await page.locator("#talk li").all_inner_texts() == said
     await expect(page.locator("#talk li.mine")).to_have_text("where is she")
     await page.click("#leave")
     await page.wait_for_url(site.url + "/**")
-    assert await page.evaluate("sessionStorage.length") == 0
+    assert await page.evaluate("localStorage.length + sessionStorage.length") == 0
     assert wrong == []
+
+
+async def test_what_is_written_without_a_connection_goes_by_itself_once_each(
+    site: Site, browser: Browser
+) -> None:
+    """Three reports offline: shown as waiting, kept over a reload of nothing, sent once each with two tabs open, each at its
+    own time; the other tab shows them too."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url + "/#chat")
+    await page.wait_for_selector(".live")
+    other = await page.context.new_page()
+    await other.goto(site.url + "/#chat")
+    await other.wait_for_selector(".live")
+    await page.context.set_offline(True)
+    before = len(await site.parts.journal.entries(EVENT))
+    for words in ("in at chapel", "out of chapel", "in at long stile back"):
+        await page.fill("#text", words)
+        await page.press("#text", "Enter")
+        await page.wait_for_timeout(200)
+    await expect(page.locator("#talk li.waiting")).to_have_count(3)
+    await expect(page.locator("#talk li.waiting").first).to_contain_text("Not sent yet, written 08:20")
+    await expect(page.locator("#stale")).to_contain_text("No connection since 08:20")
+    await expect(other.locator("#talk li.waiting")).to_have_count(3)
+    await page.context.set_offline(False)
+    await expect(page.locator("#talk li.waiting")).to_have_count(0, timeout=30_000)
+    await expect(other.locator("#talk li.waiting")).to_have_count(0, timeout=30_000)
+    new = (await site.parts.journal.entries(EVENT))[before:]
+    told = [e for e in new if e.kind in (Kind.IN, Kind.OUT)]
+    assert [(e.kind, e.point) for e in told] == [
+        (Kind.IN, "chapel"),
+        (Kind.OUT, "chapel"),
+        (Kind.IN, "stile-back"),
+    ]
+    assert len({e.key for e in told}) == 3
+    mine = await other.locator("#talk li.mine").all_inner_texts()
+    assert mine == ["in at chapel", "out of chapel", "in at long stile back"]
+
+
+async def test_half_a_sentence_is_there_after_a_reload(site: Site, browser: Browser) -> None:
+    """What is being typed is nobody's to lose."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url + "/#chat")
+    await page.fill("#text", "she looked tired but")
+    await page.reload()
+    await expect(page.locator("#text")).to_have_value("she looked tired but")

@@ -6,7 +6,6 @@ import ast
 import re
 from collections.abc import Iterator
 from datetime import timedelta
-from importlib import resources
 from pathlib import Path
 
 import aiohttp
@@ -15,8 +14,10 @@ from fluent.syntax import parse
 from fluent.syntax.ast import Message, VariableReference
 from fluent.syntax.visitor import Visitor
 
+from server.conversation.telling import sentences
+from server.conversation.telling.sentences import languages
 from server.pages import labels
-from server.pages.labels import label, languages
+from server.pages.labels import label
 from tests.pages.conftest import Site
 
 PAGES = Path(labels.__file__).parent
@@ -34,7 +35,7 @@ class _Names(Visitor):  # type: ignore[misc] # fluent.syntax has no types
 
 def _wanted(language: str) -> dict[str, set[str]]:
     """Of every label of a language the names of its values."""
-    text = resources.files("server.pages").joinpath(f"{language}.ftl").read_text("utf-8")
+    (text,) = sentences.sources(language, pages=True).values()
     wanted = {}
     for entry in parse(text).body:
         if isinstance(entry, Message):

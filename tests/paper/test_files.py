@@ -14,6 +14,9 @@ import icalendar
 import lxml.html
 import pytest
 
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
+from server.conversation.telling.times import floor_to
 from server.course import read_gpx
 from server.event.model import (
     Car,
@@ -39,9 +42,6 @@ from server.paper.table import fuel_text, note_lines, plan_text
 from server.plan import make_timetable
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.watch.meetings import meetings
-from server.wording.reader import Reader
-from server.wording.say import Say
-from server.wording.times import floor_to
 
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
 READER = Reader("en", "Europe/London", "Europe/London")
@@ -183,7 +183,7 @@ class TestCalendar:
         assert sorted(found) == titles
 
     def test_it_is_in_the_person_s_language(self, before) -> None:
-        """Titles and texts come from the wording room: German reads German."""
+        """Titles and texts come from `conversation.telling`: German reads German."""
         (entry,) = appointments_of(before, "ana", GERMAN)
         assert re.fullmatch(r"Losfahren bis \w+ \d\d:\d\d nach Point 6: Maren", entry.title)
         assert "Warten bis" in entry.words
@@ -264,9 +264,10 @@ class TestTables:
         assert re.search(r"sunset Sat 21:\d\d \(at \d+\.\d km\)", text)
         assert "Torch from" in text
         assert re.search(
-            r"Cut-off in at Point 6 by Sat 22:30: (about|over|under) \d+ in \d+ to make it", text
+            r"Cut-off in at Point 6 by Sat 22:30: (about|over|under) \d+ in \d+ to be in time if she goes on",
+            text,
         )
-        assert re.search(r"For 9 in 10, if she goes on: out of Point 1 by Sat \d\d:\d\d", text)
+        assert re.search(r"For 9 chances in 10, if she goes on: out of Point 1 by Sat \d\d:\d\d", text)
         assert re.search(r"Point 6: A until \w+ \d\d:\d\d, B until", text)
         notes = note_lines(SAY, table)
         assert any("walking costs no time on" in n for n in notes)
@@ -375,7 +376,7 @@ class TestSheet:
             assert needed in glove, needed
         assert "Torch from" in text
         assert "nausea, vomiting, nothing stays down" in text
-        assert "she does not leave until the medic has seen her" in text
+        assert "she does not leave until the medic has said she may" in text
         assert not root.xpath("//script | //link | //img | //@src | //@href")
 
     def test_one_part_a_person(self, before) -> None:

@@ -13,16 +13,17 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from server.api.building import build
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
+from server.conversation.telling.times import floor_to
 from server.event.model import Drive
+from server.paper.after_her import after_her
 from server.paper.before import BeforeStart, before_start
 from server.paper.files import to_json
 from server.paper.meeting import meeting_lines
 from server.paper.meeting_files import CSV_COLUMNS, meetings_csv, meetings_json
 from server.paper.moves import move_rows
 from server.plan.movements import CrewPlan, course_spots, crew_plan
-from server.wording.reader import Reader
-from server.wording.say import Say
-from server.wording.times import floor_to
 
 DEMO = Path(__file__).parents[2] / "demo_event"
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
@@ -53,7 +54,9 @@ def test_csv_has_a_row_for_each_car_with_the_watch_s_times(demo) -> None:
     assert len(rows) == len(met) + 1
     for row, m in zip(rows, cars, strict=True):
         leave = datetime.fromisoformat(row["leave by"]).replace(tzinfo=LONDON) if row["leave by"] else None
-        assert leave == (floor_to(m.leave_by) if m.leave_by else None)
+        after = after_her(demo[0], "maren", m)
+        assert leave == (floor_to(m.leave_by) if m.leave_by and after is None else None)
+        assert row["leave once she has left"] == (after.place if after else "")
         if leave is not None:
             told = meeting_lines(demo[0], "maren", m, say)
             assert any(x.startswith(f"Leave by {leave:%a %H:%M}") for x in told), told
@@ -73,7 +76,8 @@ def test_the_second_car_has_its_own_row(demo) -> None:
         "grey estate",
         "Ravel Dod",
     )
-    assert jonas["leave by"]
+    assert (jonas["leave by"], jonas["leave once she has left"]) == ("", "Ravel Dod")
+    assert jonas["at the latest after"]
     assert (ana["who"], ana["from"], ana["drive confirmed"], ana["leave by"]) == (
         "Ana",
         "Ember Quarry",

@@ -14,6 +14,10 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from server.conversation.telling.answer import PlanAnswer, PlanRow
+from server.conversation.telling.plan_answers import say_plan
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
 from server.event.model import Goal, Part, PartKind, Person, Target
 from server.paper.before import before_start
 from server.paper.calendar import appointments_of
@@ -22,10 +26,6 @@ from server.paper.sheet import crew_sheets
 from server.paper.table import goals_line, plan_text
 from server.plan import make_timetable
 from server.plan.notes import note
-from server.wording.answer import PlanAnswer, PlanRow
-from server.wording.plan_answers import say_plan
-from server.wording.reader import Reader
-from server.wording.say import Say
 
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
 LONDON = ZoneInfo("Europe/London")

@@ -13,6 +13,8 @@ import pytest
 from playwright.async_api import Browser, async_playwright
 
 from server.api.building import build
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
 from server.event.model import Event, KitItem, KitWeight, Place, Rules
 from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of
@@ -20,8 +22,6 @@ from server.paper.meeting import meeting_lines
 from server.paper.moves import move_rows
 from server.paper.sheet import crew_sheets
 from server.plan.movements import CrewPlan, course_spots, crew_plan
-from server.wording.reader import Reader
-from server.wording.say import Say
 
 DEMO = Path(__file__).parents[2] / "demo_event"
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
@@ -54,14 +54,14 @@ def test_who_comes_in_another_car_has_their_own_way(demo) -> None:
     confirmed: her paper has no leave-by from where she is not."""
     before, moves = demo
     jonas = glove(crew_sheets(before, ["jonas"], "x", moves))
-    assert "from Ravel Dod" in jonas
+    assert "once she has left Ravel Dod" in jonas
     html = crew_sheets(before, ["ana"], "x", moves)
     last = lxml.html.fromstring(html).xpath("//*[@class='meeting']")[-1].text_content()
     assert "from Ember Quarry · No leave-by: nobody stands by the drive yet." in last
     assert "Ravel" not in last
     say = Say(READERS["en"], STAMP)
     ana, other = (appointments_of(before, p, say)[-1] for p in ("ana", "jonas"))
-    assert other.title.startswith("Leave by")
+    assert other.title.endswith("once Maren has left Ravel Dod")
     assert ana.title.startswith("Maren at Harrow Fold finish: be there from")
 
 
@@ -242,3 +242,17 @@ async def test_the_glove_box_page_is_one_sheet_of_paper(demo, browser: Browser) 
     await page.add_style_tag(content=".details { display: none }")
     printed = await page.pdf(prefer_css_page_size=True)
     assert len(re.findall(rb"/Type\s*/Page\b", printed)) == len(people)
+
+
+def test_name_and_page_stand_at_the_foot_of_every_page(demo) -> None:
+    """A sheet that falls apart in a car is put together again; a hostile name can't end the style it stands in."""
+    before, moves = demo
+    people = tuple(
+        replace(p, name="Ana</style><script>") if p.id == "ana" else p for p in before.event.people
+    )
+    html = crew_sheets(with_event(before, replace(before.event, people=people)), ["ana", "jonas"], "x", moves)
+    assert "@page of1 { @bottom-right { content:" in html
+    assert "@page of2 { @bottom-right { content:" in html
+    assert html.count("counter(page)") == 2
+    assert "Ana\\3c \\2f style\\3e " in html
+    assert "<script>" not in html

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from server.conversation.telling.planned import say_planned, say_sources
+from server.conversation.telling.reader import Reader
 from server.plan.notes import Saying
-from server.wording.planned import say_planned, say_sources
-from server.wording.reader import Reader
 
 READER = Reader("en", "Europe/London", "Europe/London")
 

@@ -15,13 +15,16 @@ from server.facts.fold import fold
 from server.forecast.bridge import outlook
 from server.plan import make_timetable
 from server.plan.cutoffs import (
+    CutOffOdds,
     DueTime,
+    LatestOut,
     cut_off_odds,
     due_times,
     goal_changes,
     goal_now,
     latest_out,
     odds_out_at,
+    one_latest,
     planned_odds,
 )
 
@@ -260,3 +263,16 @@ def test_over_the_real_forecast(demo_course, make_event) -> None:
     arrive, leave = (p - START.timestamp() for p in view.paths())
     changes = goal_changes(view.points, leave, arrive[:, -1], table)
     assert len(changes) == 3 * (len(view.points) - 1)
+
+
+def test_one_latest_time_out_of_a_point() -> None:
+    """Of two cut-offs the one that asks for the earlier is told, and none beside a point's own that is earlier still."""
+    at = datetime(2027, 6, 19, 20, 0, tzinfo=UTC)
+
+    def odds(point: str, hour: int, *out: tuple[str, int]) -> CutOffOdds:
+        due = DueTime(point, Edge.IN, at + timedelta(hours=hour))
+        return CutOffOdds(due, 0.5, tuple(LatestOut(p, at + timedelta(hours=h)) for p, h in out), 0.8)
+
+    found = one_latest((odds("b", 3, ("a", 1)), odds("c", 9, ("a", 2), ("b", 5), ("x", 6))))
+    assert [[o.point for o in c.latest_out] for c in found] == [["a"], ["x"]]
+    assert found[0].if_going == pytest.approx(0.625)

@@ -307,3 +307,27 @@ def test_every_wrong_file_is_told_at_once(route) -> None:
 def test_there_are_enough_wrong_files() -> None:
     """With the reader's own table, at least 30 bad inputs of the plan as a person meets them."""
     assert len(WRONG) >= 20
+
+
+def test_a_past_race_s_ascent_is_compared_like_with_like(route) -> None:
+    """Its organiser's figure with this organiser's: the more of it, the longer; without one the difference is said."""
+
+    def plan(event: str = ""):
+        return build(text(RACE, event=event), {"route.gpx": route}).timetables["maren"]
+
+    bare, low, high = plan(), plan("stated_ascent_m = 1500"), plan("stated_ascent_m = 3500")
+    assert low.rows[-1].arrive[Goal.B] < high.rows[-1].arrive[Goal.B]
+    assert "past-ascent" in [n.kind for n in bare.notes]
+    assert "past-ascent" not in [n.kind for n in high.notes]
+
+
+def test_the_organiser_s_ascent_stands_beside_ours(route) -> None:
+    """Both figures and by how much they differ; nothing where they are the same."""
+
+    def told(ascent_m: float) -> list[float]:
+        built = build(text(event=f"stated_ascent_m = {ascent_m:.0f}"), {"route.gpx": route})
+        return [n.number("percent") for n in built.timetables["maren"].notes if n.kind == "ascent"]
+
+    climb = build(text(), {"route.gpx": route}).courses["main"].ascent_m
+    assert told(climb * 1.25) == pytest.approx([25], abs=1)
+    assert told(climb) == []

@@ -51,6 +51,14 @@ class TestPastRace:
         low, high = far.sides
         assert low < far.total < high
 
+    def test_the_exponent_is_in_doubt_past_what_it_was_fitted_on(self) -> None:
+        """Ten hours stretched to a day: hopeful, said to be so, and wider than the same stretch within four hours."""
+        within = from_past_race(PastRace("x", 10.0, 0.0, 0.75 * H), 20.0, 0.0)
+        beyond = from_past_race(PastRace("x", 80.0, 0.0, 10 * H), 160.0, 0.0)
+        assert beyond.spread > within.spread
+        assert [n.kind for n in beyond.notes] == ["short-race"]
+        assert within.notes == ()
+
     @pytest.mark.parametrize(
         "race",
         [

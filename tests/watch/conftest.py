@@ -45,7 +45,8 @@ from server.facts.state import Interval, RunnerState
 from server.forecast.hearing import Down, Hearing
 from server.forecast.outlook import Whereabouts, Window
 from server.watch.evaluate import evaluate
-from server.watch.notice import Made, Notice, NoticeKind, Said
+from server.watch.meetings import meetings
+from server.watch.notice import Made, MeetingValues, Notice, NoticeKind, Said
 from server.watch.situation import Group, Situation
 
 START = datetime(2027, 6, 19, 14, 0, tzinfo=UTC)
@@ -193,6 +194,11 @@ class FakeOutlook:
     def untold(self) -> FakeOutlook | None:
         return replace(self, state=replace(self.state, not_yet=())) if self.state.not_yet else None
 
+    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+        """This forecast's odds of going on are one figure, which silence does not move; it says so sooner than its line,
+        so that tests can tell the two apart."""
+        return self.unheard_falls_under(2.5 * surely, after) if self.going < going else None
+
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         points, arrivals, _, _ = self._paths()
         if any(h.end is None for h in self.state.held):
@@ -330,6 +336,8 @@ class Night:
     watching_since: datetime | None = START - timedelta(days=1)
     reported: tuple[str, ...] = REPORTED
     going: float = 0.98
+    plan: tuple[Event, dict[str, tuple[MeetingValues, ...]]] | None = None
+    grave: frozenset[str] = frozenset()
 
     def report(self, kind: Kind, seen: str | datetime, by: str = "ana", **more: Any) -> str:
         """An entry about her, received when seen unless said otherwise; its id."""
@@ -355,7 +363,7 @@ class Night:
     def situation(self, now: datetime) -> Situation:
         state = fold([e for e in self.entries if e.received_at <= now], self.event, now)
         outlooks = {r.runner: FakeOutlook(r, self.going, self.reported) for r in state.runners}
-        return Situation(
+        whole = Situation(
             self.event,
             state,
             outlooks,
@@ -368,6 +376,15 @@ class Night:
             self.hearing,
             self.groups,
         )
+        return replace(whole, sheet=self._sheet(whole), grave=self.grave)
+
+    def _sheet(self, whole: Situation) -> dict[str, tuple[MeetingValues, ...]]:
+        if self.plan is None or self.plan[0] is not self.event:
+            blank = fold([], self.event, START - timedelta(days=1))
+            before = {r.runner: FakeOutlook(r, self.going, self.reported) for r in blank.runners}
+            plan = replace(whole, state=blank, outlooks=before, made=())
+            self.plan = (self.event, {r: meetings(plan, r, START) for r in before})
+        return self.plan[1]
 
     def verdict(self, now: str | datetime) -> Any:
         when = clock(now) if isinstance(now, str) else now

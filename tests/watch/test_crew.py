@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
 
-from server.event.model import Drive, NoticeChoice
+from server.event.model import Drive, NoticeChoice, Sleep
 from server.facts.entry import Kind, Source
+from server.watch.meetings import meetings
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind
 
 K = NoticeKind
+START = datetime(2027, 6, 19, 14, 0, tzinfo=UTC)
 
 
 def told(owed: list[Any], kind: NoticeKind) -> list[str]:
@@ -41,15 +43,55 @@ def test_leave_now_comes_five_minutes_before_the_leave_by(
 
 
 def test_no_answer_goes_to_the_other_crew_then_to_who_can_telephone(night: Any) -> None:
-    """Five minutes each: other crew, then the telephone, and then the organiser hears that nobody did."""
+    """Five minutes each: one of the other crew, then one with a telephone; nobody after two, for it is no alarm."""
     night.tick("15:05")
     assert told(night.tick("15:09"), K.UNREACHED) == []
     second = night.tick("15:10")
     assert told(second, K.UNREACHED) == ["vera"]
     assert second[0].values.person == "ana"
     assert told(night.tick("15:15"), K.UNREACHED) == ["sasha"]
-    assert told(night.tick("15:20"), K.UNREACHED) == ["olga"]
+    assert told(night.tick("15:20"), K.UNREACHED) == []
     assert night.tick("15:40") == []
+
+
+def test_the_organiser_hears_where_a_torch_hangs_on_it(night: Any) -> None:
+    """To Chapel they bring her torch: two were asked in vain to reach them, so the organiser hears that nobody did."""
+    to_chapel(night)
+    leave_by = chapel(night).leave_by
+    for minutes in (-5, 0, 5, 10):
+        night.tick(leave_by + timedelta(minutes=minutes))
+    assert [m.notice.key.person for m in night.got(K.UNREACHED)] == ["vera", "sasha", "olga"]
+
+
+def test_who_sleeps_is_asked_to_reach_somebody_only_after_who_is_up(night: Any) -> None:
+    """Vera sleeps: Sasha is asked first."""
+    with_person(night, "vera", quiet_from="14:00", quiet_to="20:00")
+    night.tick("15:05")
+    assert told(night.tick("15:10"), K.UNREACHED) == ["sasha"]
+
+
+@pytest.mark.parametrize(
+    ("clock", "owed"), [("14:34", False), ("14:35", True), ("14:59", True), ("15:00", False)]
+)
+def test_half_an_hour_ahead_they_hear_all_they_need(night: Any, clock: str, owed: bool) -> None:
+    """Kit, food and times, with a button to say that they go; leave-now then repeats none of the kit."""
+    assert told(night.tick(clock), K.LEAVE_SOON) == (["ana", "jonas"] if owed else [])
+    if owed:
+        soon = night.got(K.LEAVE_SOON)[0].notice
+        assert (soon.values.kit, soon.buttons) == (("poles",), ("on our way", "cannot"))
+        now = next(n for n in night.tick("15:00") if n.key.kind is K.LEAVE_NOW)
+        assert (now.values.kit, now.values.food, now.values.if_missed) == ((), "", "")
+
+
+@pytest.mark.parametrize(("words", "gone"), [("on our way", True), ("got it", False), ("cannot", False)])
+def test_only_the_words_themselves_say_that_they_go_half_an_hour_ahead(
+    night: Any, words: str, gone: bool
+) -> None:
+    """'Got it' answers that it was read: leave-now comes all the same."""
+    night.tick("14:35")
+    for who in ("ana", "jonas"):
+        night.answer(K.LEAVE_SOON, who, words, "14:40")
+    assert bool(told(night.tick("15:00"), K.LEAVE_NOW)) is not gone
 
 
 @pytest.mark.parametrize("how", ["answer", "left", "there"])
@@ -120,19 +162,57 @@ def to_barn(night: Any) -> Any:
     night.report(Kind.IN, "19:20", "ana", point="chapel")
     night.report(Kind.OUT, "19:25", "ana", point="chapel")
     night.tick("19:25")
-    return next(m for m in night.made if m.notice.key.kind is K.LEFT).notice.values.next_meeting
+    return meeting(night, "barn", "19:25")
+
+
+def past_moss(night: Any) -> Any:
+    """On by Moss, the last place before Barn that reports: not late there, so nobody is told to stay."""
+    to_barn(night)
+    for kind, when in ((Kind.IN, "22:00"), (Kind.OUT, "22:05")):
+        night.report(kind, when, "lena", point="moss", source=Source.VOLUNTEER)
+    night.tick("22:05")
+    return meeting(night, "barn", "22:05")
+
+
+def meeting(night: Any, point: str, at: str) -> Any:
+    """A meeting of Ana's as it stands."""
+    hours, minutes = map(int, at.split(":"))
+    now = START.replace(hour=0) + timedelta(hours=hours, minutes=minutes)
+    return next(m for m in meetings(night.situation(now), "maren", now) if m.point == point)
+
+
+def to_chapel(night: Any) -> None:
+    """Out of Mill on plan; Ana and Jonas have Chapel next."""
+    night.report(Kind.CREW_THERE, "15:50", "ana", runner=None, point="mill")
+    night.report(Kind.IN, "16:30", "ana", point="mill")
+    night.report(Kind.OUT, "16:35", "ana", point="mill")
+    night.tick("16:35")
+
+
+def chapel(night: Any) -> Any:
+    """The meeting at Chapel as it stands then."""
+    return meeting(night, "chapel", "16:35")
 
 
 def test_a_brief_before_they_leave_signal(night: Any) -> None:
-    """Fifteen minutes before the leave-by to Barn: the next two meetings, and where signal is back."""
-    leave_by = to_barn(night).leave_by
-    assert told(night.tick(leave_by - timedelta(minutes=16)), K.BRIEF) == []
-    owed = night.tick(leave_by - timedelta(minutes=15))
+    """Half an hour before the leave-by to Barn: the next two meetings, and where signal is back."""
+    leave_by = past_moss(night).leave_by
+    assert told(night.tick(leave_by - timedelta(minutes=31)), K.BRIEF) == []
+    owed = night.tick(leave_by - timedelta(minutes=30))
     assert told(owed, K.BRIEF) == ["ana", "jonas"]
-    values = owed[0].values
+    values = next(n.values for n in owed if n.key.kind is K.BRIEF)
     assert isinstance(values, BriefValues)
     assert [m.point for m in values.meetings] == ["barn", "finish"]
     assert values.signal_back_at == "finish"
+
+
+def test_who_leaves_early_for_a_point_without_signal_is_briefed_as_they_go(night: Any) -> None:
+    """An hour before their leave-by: before they are out of signal, once."""
+    early = to_barn(night).leave_by - timedelta(minutes=60)
+    assert told(night.tick(early), K.BRIEF) == []
+    night.report(Kind.CREW_LEFT, early, "ana", runner=None, point="chapel")
+    assert told(night.tick(early), K.BRIEF) == ["ana", "jonas"]
+    assert told(night.tick(early + timedelta(minutes=35)), K.BRIEF) == []
 
 
 def test_window_moved_only_if_it_changes_what_they_do(night: Any, at: Any) -> None:
@@ -155,29 +235,36 @@ def test_window_moved_only_if_it_changes_what_they_do(night: Any, at: Any) -> No
     assert told(big.tick("23:16"), K.WINDOW_MOVED) == []
 
 
+def test_a_window_that_moved_from_the_plan_is_told_though_nobody_told_the_plan(night: Any) -> None:
+    """She is out of Chapel an hour and a half late: Ana has Barn from the sheet, and hears what it was."""
+    night.report(Kind.CREW_THERE, "18:30", "ana", runner=None, point="chapel")
+    night.report(Kind.IN, "21:00", "ana", point="chapel")
+    night.report(Kind.OUT, "21:05", "ana", point="chapel")
+    owed = night.tick("21:05")
+    assert told(owed, K.WINDOW_MOVED) == ["ana", "jonas"]
+    plan = next(m for m in night.situation(START).sheet["maren"] if m.point == "barn")
+    values = next(n.values for n in owed if n.key.kind is K.WINDOW_MOVED)
+    assert values.was_leave_by == plan.leave_by < values.leave_by
+
+
+def test_a_moved_window_waits_for_the_morning(night: Any) -> None:
+    """Ana sleeps with time to spare: she hears it when she means to be up; Jonas at once."""
+    sleep = Sleep(START + timedelta(hours=6), START + timedelta(hours=9))
+    parts = tuple(replace(p, sleeps=(sleep,)) if p.person == "ana" else p for p in night.event.parts)
+    night.event = replace(night.event, parts=parts)
+    to_barn(night)
+    night.report(Kind.OUT, "22:50", "lena", point="moss", source=Source.VOLUNTEER)
+    assert told(night.tick("22:50"), K.WINDOW_MOVED) == ["jonas"]
+    assert told(night.tick("23:00"), K.WINDOW_MOVED) == ["ana"]
+
+
 def test_no_window_moved_for_those_on_the_way(night: Any) -> None:
     """They have left for Barn: a moved window is nothing they can use at the wheel."""
-    leave_by = to_barn(night).leave_by
+    leave_by = past_moss(night).leave_by
     night.tick(leave_by)
     night.answer(K.LEAVE_NOW, "ana", "on our way", leave_by)
-    night.report(Kind.OUT, leave_by + timedelta(minutes=5), "lena", point="moss", source=Source.VOLUNTEER)
+    night.report(Kind.IN, leave_by + timedelta(minutes=5), "lena", point="ridge", source=Source.VOLUNTEER)
     assert told(night.tick(leave_by + timedelta(minutes=5)), K.WINDOW_MOVED) == []
-
-
-@pytest.mark.parametrize(
-    ("minutes", "answer", "owed"), [(-1, True, False), (0, True, True), (0, False, False)]
-)
-def test_move_on_when_the_wait_is_over(night: Any, minutes: int, answer: bool, owed: bool) -> None:
-    """Not seen at Mill by 'wait until': those there are told, with what to do instead; but nobody who has been asked
-    about her is sent off before they have answered."""
-    night.tick("15:05")
-    night.report(Kind.CREW_THERE, "15:50", "ana", runner=None, point="mill")
-    wait = night.got(K.LEAVE_NOW)[0].notice.values.wait_until
-    night.tick(wait - timedelta(minutes=2))
-    if answer:
-        night.answer(K.LATE, "ana", "nobody there", wait - timedelta(minutes=2))
-    found = night.tick(wait + timedelta(minutes=minutes))
-    assert told(found, K.MOVE_ON) == (["ana", "jonas"] if owed else [])
 
 
 def test_nobody_moves_on_while_runners_are_held(night: Any) -> None:

@@ -126,6 +126,6 @@ def test_a_group_that_is_gone_makes_nobody_unreached(grouped: Any, at: Any) -> N
 
 
 def test_no_kind_for_groups_holds_what_is_one_persons() -> None:
-    """The table gives groups no alarm that is open, no meeting, no question."""
+    """The table gives groups no alarm that is open and no meeting, but that nobody goes to one, and who does now."""
     kinds = {k for k, row in TABLE.items() if row.group}
-    assert kinds == {K.RACE_CHANGE, K.STAND_DOWN, K.FINISHED, K.CORRECTION}
+    assert kinds == {K.RACE_CHANGE, K.STAND_DOWN, K.FINISHED, K.CORRECTION, K.UNCOVERED, K.COVERED}

@@ -124,10 +124,10 @@ def test_nobody_can_be_there_before_it_opens(night: Any, at: Any) -> None:
 
 
 @pytest.mark.parametrize(
-    ("closes", "lost"), [("17:00", ""), ("16:10", ""), ("16:05", "access closed"), ("15:00", "access closed")]
+    ("closes", "lost"), [("17:00", ""), ("16:35", ""), ("16:25", "access closed"), ("15:00", "access closed")]
 )
 def test_access_that_closes(night: Any, at: Any, closes: str, lost: str) -> None:
-    """Wait until is never later than the closing; an access closed before they could be there is lost."""
+    """Wait until is never later than the closing; an access that closes before she is likely there is lost."""
     with_point(night, "mill", access=CrewAccess(closes=at(closes)))
     m = of(night, at("14:00"), "mill")
     assert m.lost == lost

@@ -15,18 +15,20 @@ from server.watch.notice import Notice, NoticeKind, Urgency
 K = NoticeKind
 
 NIGHT = (
+    ("14:35", "ana", "leave soon", "mill"),
+    ("14:35", "jonas", "leave soon", "mill"),
     ("15:00", "ana", "leave now", "mill"),
     ("15:00", "jonas", "leave now", "mill"),
-    ("16:44", "ana", "left", "mill"),
-    ("16:44", "jonas", "left", "mill"),
+    ("16:44", "ana", "window moved", "chapel"),
+    ("16:44", "jonas", "window moved", "chapel"),
+    ("17:15", "ana", "leave soon", "chapel"),
+    ("17:15", "jonas", "leave soon", "chapel"),
     ("17:40", "ana", "leave now", "chapel"),
     ("17:40", "jonas", "leave now", "chapel"),
     ("18:50", "vera", "be there from", "moss"),
     ("18:50", "tomas", "be there from", "moss"),
-    ("19:40", "vera", "window moved", "moss"),
-    ("19:40", "tomas", "window moved", "moss"),
-    ("19:52", "ana", "left", "chapel"),
-    ("19:52", "jonas", "left", "chapel"),
+    ("19:50", "ana", "window moved", "barn"),
+    ("19:50", "jonas", "window moved", "barn"),
     ("19:52", "vera", "left", "chapel"),
     ("19:52", "tomas", "left", "chapel"),
     ("22:46", "vera", "arrived", "moss"),
@@ -106,7 +108,8 @@ def test_the_lost_hour(played: Any, at: Any) -> None:
     assert [p for _, p in raised] == ["sasha"]
     assert late < raised[0][0]
     down = [(clock_of(t, at("0:00")), n.key.person) for t, n in log if n.key.kind is K.STAND_DOWN]
-    alarmed = {m.notice.key.person for m in night.made if m.notice.urgency is Urgency.ALARM}
+    told = (m.notice for m in night.made)
+    alarmed = {n.key.person for n in told if n.urgency is Urgency.ALARM or n.key.kind is K.ALARM_NEWS}
     assert {p for _, p in down} == alarmed
     assert {t for t, _ in down} == {"27:10"}
 
@@ -123,7 +126,13 @@ def test_messages_per_person(played: Any) -> None:
     are printed); runner and volunteer get none."""
     counts: Counter[str] = Counter()
     for _, n in played[1]:
-        if n.urgency is not Urgency.ALARM and n.key.kind not in (K.RACE_CHANGE, K.LATE, K.UNCONFIRMED):
+        if n.urgency is not Urgency.ALARM and n.key.kind not in (
+            K.RACE_CHANGE,
+            K.LATE,
+            K.UNCONFIRMED,
+            K.ALARM_NEWS,
+            K.STAND_DOWN,
+        ):
             counts[n.key.person] += 1
     meetings = {"ana": 4, "jonas": 4, "vera": 1, "tomas": 1}
     print({who: (counts[who], meetings[who]) for who in meetings})

@@ -126,7 +126,9 @@ def test_the_holder_is_asked_again_until_it_ends_and_all_told_are_stood_down(nig
             night.answer(K.LOOK_AGAIN, "sasha", "still missing", now + i * MINUTE)
     assert asked == [20, 40, 60]
     told = {
-        m.notice.key.person for m in night.made if m.notice.key.kind in (K.OVERDUE, K.HANDED_ON, K.LOOK_AGAIN)
+        m.notice.key.person
+        for m in night.made
+        if m.notice.key.kind in (K.OVERDUE, K.HANDED_ON, K.LOOK_AGAIN, K.ALARM_NEWS)
     }
     night.report(Kind.STAND_DOWN, now + 64 * MINUTE, "olga")
     over = {n.key.person for n in night.tick(now + 64 * MINUTE) if n.key.kind is K.STAND_DOWN}

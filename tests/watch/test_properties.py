@@ -14,7 +14,15 @@ from hypothesis import strategies as st
 from server.event.model import NoticeChoice
 from server.facts.entry import Kind, Retired, Source
 from server.watch.evaluate import evaluate, evaluate_event, evaluate_runner
-from server.watch.notice import AlarmValues, Made, Notice, NoticeKind, StandDownValues
+from server.watch.notice import (
+    AlarmNewsValues,
+    AlarmValues,
+    Made,
+    Notice,
+    NoticeKind,
+    StandDownValues,
+    Urgency,
+)
 from server.watch.places import on_road_until
 from server.watch.sight import Sight
 from server.watch.table import TABLE, may_be_told
@@ -196,7 +204,7 @@ def test_every_alarm_ends_in_one_stand_down_to_each_told(new_night: Any, at: Any
     over: dict[str, list[str]] = {}
     for m in night.made:
         values = m.notice.values
-        if isinstance(values, AlarmValues):
+        if isinstance(values, AlarmValues | AlarmNewsValues):
             told.setdefault(values.alarm, set()).add(m.notice.key.person)
         elif isinstance(values, StandDownValues):
             over.setdefault(values.alarm, []).append(m.notice.key.person)
@@ -215,8 +223,8 @@ def test_no_alarm_is_held_back(new_night: Any, at: Any, plan: list[Act]) -> None
         night.run("17:00", "22:00", script(night, todo, at("15:00")), lazily=True)
 
     def alarms(made: list[Made]) -> set[str]:
-        kinds = {k for k, r in TABLE.items() if r.urgency.value == "alarm"}
-        return {m.notice.key.text() for m in made if m.notice.key.kind in kinds and m.made_at <= at("22:00")}
+        loud = (m.notice for m in made if m.made_at <= at("22:00"))
+        return {n.key.text() for n in loud if n.urgency is Urgency.ALARM}
 
     assert alarms(loud.made) == alarms(still.made)
 

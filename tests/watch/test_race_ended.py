@@ -11,7 +11,17 @@ from server.watch.notice import NoticeKind, RaceChangeValues, UnreachedValues
 from server.watch.table import TABLE
 
 K = NoticeKind
-SENDING = {K.LEAVE_NOW, K.BE_THERE, K.WAKE_UP, K.BRIEF, K.MOVE_ON, K.WINDOW_MOVED, K.MEETING_LOST}
+SENDING = {
+    K.STAY,
+    K.LEAVE_SOON,
+    K.LEAVE_NOW,
+    K.BE_THERE,
+    K.WAKE_UP,
+    K.BRIEF,
+    K.MOVE_ON,
+    K.WINDOW_MOVED,
+    K.MEETING_LOST,
+}
 
 
 def sent(log: list[tuple[Any, Any]]) -> set[NoticeKind]:
@@ -57,8 +67,13 @@ def test_taken_back_the_meetings_hold_again(night: Any) -> None:
 
 
 def test_what_serves_only_a_race_that_goes_on() -> None:
-    """The table says so of each kind that sends somebody somewhere, of the odds, and of nothing else."""
-    assert {k for k, r in TABLE.items() if r.racing} == SENDING | {K.CUT_OFF_ODDS}
+    """The table says so of each kind that sends somebody somewhere, of the odds, of her torch, and of nothing else."""
+    assert {k for k, r in TABLE.items() if r.racing} == SENDING | {
+        K.CUT_OFF_ODDS,
+        K.BEFORE_DARK,
+        K.UNCOVERED,
+        K.COVERED,
+    }
 
 
 @pytest.mark.parametrize(

@@ -32,16 +32,52 @@ def test_every_kind_is_on_the_page_and_in_the_picture(kind: NoticeKind) -> None:
 
 def test_privacy_of_strangers_to_the_crew() -> None:
     """Supporters hear only how her race ended; volunteers only what the organiser changed, corrections
-    of it, and at their own post whether she has come: neither is ever told where she is or may be."""
+    of it, of their own post whether she has come and that it is another, and near her that an alarm is open and over:
+    neither is ever told where she is or may be, unless somebody has them told so. Whoever called for help hears back, and
+    whoever wanted to be reminded is, whatever their part."""
     told = {part: {k for k, r in TABLE.items() if part in r.told} for part in PartKind}
-    assert told[PartKind.SUPPORTER] == {NoticeKind.RETIRED, NoticeKind.FINISHED, NoticeKind.CORRECTION}
-    assert told[PartKind.VOLUNTEER] == {NoticeKind.RACE_CHANGE, NoticeKind.CORRECTION, NoticeKind.LATE}
+    called = {NoticeKind.CALL_BACK, NoticeKind.MEANWHILE, NoticeKind.REMINDER}
+    assert (
+        told[PartKind.SUPPORTER] == {NoticeKind.RETIRED, NoticeKind.FINISHED, NoticeKind.CORRECTION} | called
+    )
+    post = {
+        NoticeKind.RACE_CHANGE,
+        NoticeKind.CORRECTION,
+        NoticeKind.LATE,
+        NoticeKind.NEW_VERSION,
+        NoticeKind.PASSED_ON,
+    }
+    near = {NoticeKind.ALARM_NEWS, NoticeKind.STAND_DOWN}
+    assert told[PartKind.VOLUNTEER] == post | near | called
 
 
 def test_alarms_are_all_answered_but_the_stand_down() -> None:
-    """Whatever is an alarm must be answered: reached means answered."""
+    """Whatever is an alarm must be answered, but for its end and what goes with it: reached means answered."""
     silent = {k for k, r in TABLE.items() if r.urgency is Urgency.ALARM and not r.needs_answer}
-    assert silent == {NoticeKind.STAND_DOWN}
+    with_it = {NoticeKind.CALL_BACK, NoticeKind.MEANWHILE, NoticeKind.ALARM_KNOWN, NoticeKind.READ_OUT}
+    assert silent == {NoticeKind.STAND_DOWN} | with_it
+
+
+def test_nothing_routine_is_an_alarm_or_ends_one() -> None:
+    """What a call for help holds back is what people get every hour; never what it is about itself."""
+    routine = {k for k, r in TABLE.items() if r.routine}
+    assert routine == {
+        NoticeKind.LEAVE_SOON,
+        NoticeKind.LEAVE_NOW,
+        NoticeKind.BE_THERE,
+        NoticeKind.WAKE_UP,
+        NoticeKind.BRIEF,
+        NoticeKind.MOVE_ON,
+        NoticeKind.WINDOW_MOVED,
+        NoticeKind.MEETING_LOST,
+        NoticeKind.ARRIVED,
+        NoticeKind.LEFT,
+        NoticeKind.WORD_OF_HER,
+        NoticeKind.CUT_OFF_ODDS,
+        NoticeKind.BEFORE_DARK,
+        NoticeKind.LATE,
+        NoticeKind.LATE_HOME,
+    }
 
 
 def test_nothing_late_or_overdue_once_her_race_is_over() -> None:

@@ -1,12 +1,9 @@
-"""What still waits: notices nothing has overtaken, and crew for a runner who is missed."""
+"""What still waits: notices nothing has overtaken."""
 
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 
-from server.event.model import CrewAccess, Point
-from server.facts.entry import Source
-from server.facts.state import Going, NotYet, PointTimes, RunnerState, Stamp
 from server.forecast.outlook import Window
 from server.watch.notice import (
     AlarmValues,
@@ -19,7 +16,7 @@ from server.watch.notice import (
     Urgency,
     Values,
 )
-from server.watch.waiting import changeable, missed_at, waiting
+from server.watch.waiting import changeable, waiting
 
 START = datetime(2027, 6, 19, 12, tzinfo=UTC)
 HOUR = timedelta(hours=1)
@@ -78,44 +75,9 @@ def test_what_asks_nothing_or_is_answered_does_not_wait() -> None:
     assert waiting([made(1, asks=False), made(2, answered=True, point="ridge")], START) == frozenset()
 
 
-def point(closes: datetime | None = None) -> Point:
-    """A crew point that may close."""
-    return Point("mill", "Mill", 10.0, frozenset(), access=CrewAccess(closes=closes))
-
-
-def runner(**facts: object) -> RunnerState:
-    """Maren on her way."""
-    return RunnerState("maren", START, Going.MOVING, (), **facts)  # type: ignore[arg-type]
-
-
-STAMP = Stamp(START, timedelta(0), "e1", "ana", Source.CREW)
-OVERDUE = made(1, NoticeKind.OVERDUE, values=alarm("a1"))
 ENDED = made(
     2, NoticeKind.STAND_DOWN, values=StandDownValues("a1", "overdue", "seen", "ana", START), asks=False
 )
-
-
-def test_crew_stay_where_she_is_missed() -> None:
-    """With an alarm open, or after 'not here yet' from that place, nobody is sent off by the clock."""
-    assert not missed_at(point(), START, runner(), [])
-    assert missed_at(point(), START, runner(), [OVERDUE])
-    assert missed_at(point(), START, runner(not_yet=(NotYet("mill", STAMP),)), [])
-    assert not missed_at(point(), START, runner(not_yet=(NotYet("ridge", STAMP),)), [])
-
-
-def test_crew_go_once_she_was_seen_the_alarm_is_over_or_the_place_closes() -> None:
-    """Seen there, stood down, or the gate is shut: then waiting is over."""
-    seen = RunnerState("maren", START, Going.AT_POINT, (PointTimes("mill", arrived=STAMP),))
-    assert not missed_at(point(), START, seen, [OVERDUE])
-    assert not missed_at(point(), START, runner(), [OVERDUE, ENDED])
-    assert not missed_at(point(closes=START), START, runner(), [OVERDUE])
-    assert missed_at(point(closes=START + HOUR), START, runner(), [OVERDUE])
-
-
-def test_an_alarm_about_somebody_else_keeps_nobody() -> None:
-    """Two runners, one crew: an alarm about Tove says nothing of Maren."""
-    other = RunnerState("tove", START, Going.MOVING, ())
-    assert not missed_at(point(), START, other, [OVERDUE])
 
 
 def test_another_answer_changes_something_while_the_alarm_is_open() -> None:

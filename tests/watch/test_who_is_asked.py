@@ -61,6 +61,20 @@ def test_where_nobody_is_the_next_crew_are_asked(night: Any) -> None:
     assert {p for p, point in asked(night, "24:01", "27:00") if point == "ridge"} == {"ana", "jonas", "tomas"}
 
 
+def test_one_question_is_for_all_of_a_car(night: Any) -> None:
+    """Ana, who waits at Mill, says 'not yet'; Jonas beside her is asked next, and she not before an hour after that."""
+    night.event = replace(night.event, alarm=replace(night.event.alarm, grace=timedelta(hours=3)))
+    out_of(night, "start", "14:00")
+    night.report(Kind.CREW_THERE, "15:50", "ana", runner=None, point="mill")
+    first = next(at for at, n in night.run("15:51", "17:20") if n.key.kind is K.LATE)
+    night.answer(K.LATE, "ana", "not yet", first + timedelta(minutes=2))
+    night.report(Kind.NOT_HERE_YET, first + timedelta(minutes=2), "ana", point="mill")
+    later = [(n.key.person, at) for at, n in night.run("17:21", "19:30") if n.key.kind is K.LATE]
+    (jonas, then), (ana, again) = later
+    assert (jonas, ana) == ("jonas", "ana")
+    assert again - then == timedelta(hours=1)
+
+
 def sleepy(night: Any, **quiet: str) -> None:
     """Jonas keeps quiet hours."""
     quiet = {"quiet_from": "17:00", "quiet_to": "08:00"} | quiet
@@ -88,6 +102,7 @@ def test_news_comes_to_somebody_who_is_awake_in_quiet_hours(night: Any) -> None:
         one.report(Kind.OUT, "22:10", point="moss", **LENA)
         if awake:
             one.report(Kind.AWAKE, "22:30", "jonas", person="jonas")
+        one.report(Kind.CREW_LEFT, "22:30", "ana", runner=None, point="barn")
         one.tick("24:00")
         one.report(Kind.OUT, "24:50", point="ridge", **LENA)
         owed = [n for n in one.tick("24:51") if n.key.person == "jonas" and n.key.kind is K.LEFT]

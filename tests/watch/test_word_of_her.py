@@ -74,7 +74,21 @@ def test_who_reads_how_she_is(
         night.report(Kind(kind), when, point=point, **LENA)
         night.tick(when)
     night.report(Kind.HOW_SHE_IS, at, words=ROUGH, **said_by)
-    assert told(night.tick(at)) == who
+    hours, minutes = map(int, at.split(":"))
+    made = [n for _, n in night.run(at, f"{hours + 3}:{minutes}", lazily=True)]
+    assert told([n for n in made if n.urgency is not Urgency.ALARM]) == who
+
+
+def test_crew_who_are_told_all_soon_read_it_with_the_rest(night: Any) -> None:
+    """Nothing they can use before they go: her words come in the minute of 'get ready', and not alone before it."""
+    for kind, when in ((Kind.IN, "16:40"), (Kind.OUT, "16:45")):
+        night.report(kind, when, point="mill", **LENA)
+        night.tick(when)
+    night.report(Kind.HOW_SHE_IS, "16:50", words=ROUGH, **HERSELF)
+    made = night.run("16:50", "19:50", lazily=True)
+    when = {kind: [t for t, n in made if n.key.kind is kind] for kind in (K.WORD_OF_HER, K.LEAVE_SOON)}
+    assert len(when[K.LEAVE_SOON]) == 2
+    assert when[K.WORD_OF_HER] == when[K.LEAVE_SOON]
 
 
 def test_what_is_told(night: Any) -> None:
@@ -216,7 +230,7 @@ def test_other_words_in_its_place_are_told_alone(night: Any) -> None:
 
 
 def test_while_an_alarm_is_open_those_who_look_for_her_read_it_too(night: Any) -> None:
-    """Its holder and the safety contact at once, asleep or not; the newest word from before, and each that comes."""
+    """At once, asleep or not, as words on the call and not as news of her; after it as before, none of them twice."""
     sleep(night, "sasha", until="13:59")
     night.event = replace(
         night.event,
@@ -228,27 +242,29 @@ def test_while_an_alarm_is_open_those_who_look_for_her_read_it_too(night: Any) -
     night.report(Kind.HOW_SHE_IS, "15:30", words=ROUGH, **HERSELF)
     assert told(night.tick("15:30")) == ["ana", "ana", "jonas", "jonas"]
     night.report(Kind.ASKED_FOR_HELP, "15:40", **HERSELF)
-    owed = [n for n in night.tick("15:40") if n.key.kind is K.WORD_OF_HER]
-    assert [(n.key.person, n.values.words, n.urgency, n.delayed) for n in owed] == [
-        ("sasha", ROUGH, Urgency.ALARM, False)
-    ]
+    known = [n for n in night.tick("15:40") if n.key.kind is K.ALARM_KNOWN]
+    assert [(n.key.person, n.values.heard_since[-1].words) for n in known] == [("sasha", ROUGH)]
     night.answer(K.ASKED_FOR_HELP, "vera", "i have it", "15:42")
-    assert told(night.tick("15:42")) == ["vera"]
+    assert told(night.tick("15:42")) == []
     night.report(Kind.HOW_SHE_IS, "15:50", words="lies by the wall, talks", **LENA)
-    assert told(night.tick("15:50")) == ["ana", "jonas", "sasha", "vera"]
+    owed = night.tick("15:50")
+    assert told(owed) == []
+    on_it = [n for n in owed if n.key.kind is K.MEANWHILE]
+    assert sorted(n.key.person for n in on_it) == ["ana", "jonas", "olga", "sasha", "vera"]
+    assert {n.urgency for n in on_it} == {Urgency.ALARM}
     night.report(Kind.STAND_DOWN, "16:00", "olga")
-    night.tick("16:00")
+    assert told(night.tick("16:00")) == []
     night.report(Kind.HOW_SHE_IS, "16:05", words="up again", **HERSELF)
     assert told(night.tick("16:05")) == ["ana", "jonas"]
 
 
 def test_once_she_has_retired_those_who_fetch_her_read_it(night: Any) -> None:
-    """Cold and sick at the mill: the crew on their way to fetch her know before they are there; then it is over."""
+    """Cold and sick at the mill: the drivers who may fetch her know before they are there; then it is over."""
     night.report(Kind.RETIRED, "16:00", how=Retired.OWN_CHOICE, **LENA)
     night.tick("16:00")
     night.report(Kind.HOW_SHE_IS, "16:10", words="shivering", **LENA)
     owed = night.tick("16:10")
-    assert told(owed) == ["ana", "jonas"]
+    assert told(owed) == ["ana", "vera"]
     assert values(owed).going == "retired"
     night.report(Kind.IN_HAND, "16:30", "ana")
     night.tick("16:30")

@@ -143,7 +143,7 @@ name = "Maren"
 bib = "51"
 target = {{ finish = "8:20" }}
 clothing = "yellow jacket"
-torch = "head torch, spare cell"
+torch = "head torch, spare cell in the pack"
 
 [[people]]
 id = "maren"

@@ -15,9 +15,8 @@ from typing import Any, cast
 
 import aiohttp
 
-from bot.api_client import ApiClient
 from bot.channels.telegram import make
-from bot.desk import Desk
+from bot.conversing import Conversing
 from bot.service_client import ServiceClient
 from bot.worker import Pace, Worker
 from server.api import auth
@@ -25,6 +24,7 @@ from server.api.building import build
 from server.api.parts import PARTS
 from server.app import Options, make_app
 from server.clock import SteppedClock
+from server.facts.entry import Fix
 from server.journal import DeliveryState, Journal
 from server.settings import Settings
 from tests.channels.standin import TOKEN, StandIn
@@ -126,7 +126,10 @@ class LongNight(Night):
                 if d.channel == MAIL:
                     self.mailed.append(told)
 
-    async def _hear(self, who: str, text: str = "", button: str = "") -> str:
+    async def _hear(
+        self, who: str, text: str = "", button: str = "", fix: Fix | None = None, label: str = ""
+    ) -> str:
+        assert fix is None, "places are shared over Telegram in tests/channels"
         before, chat = len(self.phones.sent), self.chats[who]
         if button:
             await self.phones.press(button, user=chat)
@@ -178,7 +181,7 @@ async def long_night(
         async with StandIn() as phones, serving(app) as url, aiohttp.ClientSession() as session:
             channel = make({"token": TOKEN, "base_url": phones.base_url})
             service = ServiceClient(session, url, secrets[0])
-            worker = Worker(channel, service, Desk(service), Pace(idle_s=0.05), clock)
+            worker = Worker(channel, service, Conversing(service), Pace(idle_s=0.05), clock)
             working = asyncio.create_task(worker.run())
             await worker.store(())
             try:
@@ -190,7 +193,7 @@ async def long_night(
                     session,
                     url,
                     secrets[0],
-                    Desk(ApiClient(session, url, secrets[0])),
+                    Conversing(ServiceClient(session, url, secrets[0])),
                     chats=chats,
                     phones=phones,
                     worker=worker,

@@ -15,7 +15,8 @@ from demo_event import play
 from demo_event.rehearse import script, steps
 from server.api.building import Built, build
 from server.cli.main import stilepost
-from server.event.model import Goal, ReporterKind
+from server.event.model import Event, Goal, ReporterKind
+from tests.api.test_stages import TWO_DAYS
 
 DEMO = Path(play.__file__).parent
 TEXT = (DEMO / "event.toml").read_text("utf-8")
@@ -50,6 +51,32 @@ def test_she_is_reported_where_anybody_reports_at_the_planned_times(built: Built
         assert s.at == built.event.starts + 1.2 * planned
 
 
+def test_a_wave_starts_at_its_own_time_and_a_stage_scales_no_night() -> None:
+    """Of a runner whose wave is three quarters of an hour later nothing comes before it; a night between two stages is as
+    long at any pace."""
+    started = build(TEXT, FILES)
+    late = replace(started.event.runners[0], start=started.event.starts + timedelta(minutes=45))
+    later = replace(started.event, runners=(late, *started.event.runners[1:]))
+    found = [
+        s for s in steps(replace_event(started, later), 1.2, None) if s.post and s.post["runner"] == late.id
+    ]
+    assert found[0].at == late.start
+    staged = build(TWO_DAYS, FILES)
+    camp = next(p for p in staged.event.courses[0].points if p.id == "camp")
+    for slower in (1.0, 1.1):
+        out = next(
+            s
+            for s in steps(staged, slower, None)
+            if s.post and (s.post["kind"], s.post["point"]) == ("out", "camp")
+        )
+        assert out.at == camp.next_stage
+
+
+def replace_event(built: Built, event: Event) -> Built:
+    """The same with another event."""
+    return Built(event, built.courses, built.timetables)
+
+
 def test_nothing_is_heard_after_the_point_she_is_said_to_stop_at(built: Built) -> None:
     """The last report is the out of that point, and the night goes on long enough for the alarm."""
     found = steps(built, 1.0, "mill")
@@ -70,13 +97,19 @@ async def test_everybody_is_told_what_they_would_be(tmp_path: Path) -> None:
     part = replace(whole, steps=lambda b: tuple(s for s in whole.steps(b) if s.at < until))
     async with play.stage(tmp_path, 1e6, 0, console, part) as player:
         await player.play()
+        await play.print_table(player)
     text = printed.getvalue()
     assert "a rehearsal, as planned. Nobody is sent anything" in text
     assert text.count("TEST ALARM") == text.count("[I have it]") > 2
+    assert text.count("[EXERCISE, nothing has happened] TEST ALARM") == text.count("TEST ALARM")
+    assert "[EXERCISE, nothing has happened] Leave" in text
     assert "[On our way]" in text
     assert "reported: out" in text
     assert "Leave by" in text
     assert "NO ANSWER" not in text
+    # Who knew what by when, on what fact, stands at the end.
+    assert "Longest from a fact to who needed it" in text
+    assert "Everybody was reached." in text
 
 
 def test_a_point_that_is_none_is_refused_by_name(tmp_path: Path) -> None:

@@ -8,11 +8,11 @@ from datetime import datetime, timedelta
 from typing import Any, cast
 
 from server.api.system import health_of
+from server.api.ticker import Schedule, Ticker
 from server.app import Options, make_parts
 from server.clock import SteppedClock, SystemClock
 from server.journal import Journal
 from server.settings import Settings
-from server.ticker import Schedule, Ticker
 from tests.whole.test_night import STARTS
 
 

@@ -17,8 +17,8 @@ __all__ = ["Timeouts", "TokenBot", "make_bot"]
 # httpx logs whole URLs at INFO, the library what it sends at DEBUG: tokens and people's words.
 _TALKATIVE = ("httpx", "httpcore", "telegram")
 BATCH = 100
-SENDING_AT_ONCE = 48
-"""Room for all that one worker sends at once, answers and notices (a batch of 20 each)."""
+SENDING_AT_ONCE = 64
+"""Room for all that one worker sends at once: answers, news and alarms (a batch of 20 each)."""
 
 
 @dataclass(frozen=True, slots=True)

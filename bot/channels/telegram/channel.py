@@ -24,8 +24,8 @@ from bot.channels.telegram.api import Timeouts, make_bot
 from bot.channels.telegram.listening import Backoff, Hook, poll, watch_webhook
 from bot.channels.telegram.outcomes import detail_of
 from bot.channels.telegram.sending import Parcel, send
-from server.wording.menu import IN_GROUPS, Command, menu_for
-from server.wording.sentences import languages
+from server.conversation.telling.menu import IN_GROUPS, Command, menu_for
+from server.conversation.telling.sentences import fallback, languages
 
 __all__ = ["Telegram"]
 
@@ -67,7 +67,7 @@ class Telegram:
         and groups. WrongSettingsError for a refused token."""
         await self.ask_username()
         # The first is for phones in any language, the others for those in one of ours.
-        for language, code in (("en", ""), *((x, x) for x in languages() if x != "en")):
+        for language, code in ((fallback(), ""), *((x, x) for x in languages() if x != fallback())):
             await self._show(menu_for((), language), BotCommandScopeAllPrivateChats(), code)
             await self._show(menu_for(IN_GROUPS, language), BotCommandScopeAllGroupChats(), code)
 

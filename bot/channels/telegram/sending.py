@@ -19,7 +19,7 @@ from bot.channels.base import Outcome, Sent
 from bot.channels.telegram.api import TokenBot
 from bot.channels.telegram.outcomes import outcome_of
 from bot.channels.telegram.parcels import CAPTION_MAX, cut, split, units
-from server.wording.message import Rows
+from server.conversation.telling.message import Rows
 
 __all__ = ["Parcel", "send"]
 

@@ -1,22 +1,35 @@
-"""`python -m server.forecast.fit FOLDER [--references FILE] [--scores-only]`: fit, write constants.py, print scores.
+"""`python -m server.forecast.fit FOLDER [--scores-only | --write-only]`: fit, write constants.py, print scores.
 
 Each printed score names the years fitted and the years scored; they never overlap. The constants written at the end
-are fitted on all years of the folder.
+are fitted on all years of the folder; `--write-only` leaves out the folds, which take most of the time, and with them how
+far the constants differ between them; `--plans-only` keeps the grounds and the cases of distance and results as they stand
+and fits plans of the cost model and flags anew. What such plans are worth is scored by `fit.unseen`.
 """
 
 import argparse
+import re
 import sys
 from collections.abc import Sequence
 from dataclasses import fields
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import numpy as np
 
+from server.forecast import constants
 from server.forecast.fit.curves import train
+from server.forecast.fit.flagging import Legs, fit_flags, legs_of
 from server.forecast.fit.fold import folds, years
 from server.forecast.fit.hazards import fit_hazard, hazard_score
 from server.forecast.fit.limits import fit_push
+from server.forecast.fit.planned import (
+    fit_contrast,
+    fit_planned,
+    read_plans,
+    read_profile,
+    usable,
+    with_plans,
+)
 from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
 from server.forecast.fit.scores import Tally, score
 from server.forecast.fit.stop_shape import fit_stops
@@ -83,25 +96,63 @@ def _spread(case: str, priors: Sequence[Prior]) -> list[tuple[str, str, float]]:
     return out
 
 
+def _as_it_stands() -> tuple[str, date]:
+    """What the grounds in constants.py were fitted on, and when."""
+    said = constants.__doc__ or ""
+    source, fitted = re.search(r"Source: (.*)", said), re.search(r"Fitted on (\d{4}-\d\d-\d\d)", said)
+    if source is None or fitted is None:
+        raise ValueError("constants.py does not say what it was fitted on; fit the grounds too")
+    return source[1], date.fromisoformat(fitted[1])
+
+
 def main() -> None:
     """Command line."""
     parser = argparse.ArgumentParser(prog="python -m server.forecast.fit", description=__doc__)
     parser.add_argument("folder", type=Path, help="folder of NAME.csv with NAME.json")
     parser.add_argument("--references", type=Path, help="JSON of reference timetables by race")
+    parser.add_argument(
+        "--profile", type=Path, help="km,height_m,point of the course of tables that name their points"
+    )
     parser.add_argument("--scores-only", action="store_true", help="print scores, write nothing")
+    parser.add_argument(
+        "--plans-only", action="store_true", help="keep grounds and their cases, fit plans and flags"
+    )
+    parser.add_argument("--write-only", action="store_true", help="fit on all years and write, score nothing")
+    parser.add_argument(
+        "--plans", type=Path, help="the planner's timetables, of `python -m tests.plan.plan_tables`"
+    )
     chosen = parser.parse_args()
+    if chosen.plans is None and not chosen.scores_only:
+        parser.error("give --plans: `python -m tests.plan.plan_tables` makes the file")
     folder: Path = chosen.folder
     references: Path = chosen.references or folder.parent / "bench" / "references.json"
+    profile: Path = chosen.profile or folder.parent / "courses" / "hill100.csv"
     cases: list[Case] = []
+    told: list[Legs] = []
+    untold: list[Legs] = []
     grounds: list[Ground] = []
     spread: list[tuple[str, str, float]] = []
     by_course = courses(load(folder, references))
+    today = datetime.now(UTC).date()
+    source, day = "; ".join(f"{name} {years(races)}" for name, races in by_course.items()), today
+    if chosen.plans_only:
+        source, day = _as_it_stands()
+        cases = [c for c in constants.CASES if c.quality is not Quality.COST_MODEL]
+        grounds = list(constants.GROUNDS)
+        spread = list(constants.SPREAD)
     for name, races in by_course.items():
         climb, quality = CLIMB_M_PER_KM[name], OWN_REFERENCE[name]
-        found = cross_validate(name, races)
+        if chosen.plans_only:
+            ground = next(g for g in grounds if g.climb_m_per_km == climb)
+            prior = next(c.prior for c in cases if c.quality is quality and c.climb_m_per_km == climb)
+            told.append(legs_of(races, prior, ground, WILD_LEVEL_SD, limit=True))
+            untold.append(legs_of(races, prior, ground, WILD_LEVEL_SD, limit=False))
+            continue
+        found = [] if chosen.write_only else cross_validate(name, races)
         if chosen.scores_only:
             continue
-        spread += _spread(f"{quality.value}, {climb:g} m/km", found)
+        if found:
+            spread += _spread(f"{quality.value}, {climb:g} m/km", found)
         prior = fit_prior(races)
         cases.append(Case(quality, climb, prior))
         if quality is Quality.DISTANCE:
@@ -117,13 +168,31 @@ def main() -> None:
         hazard = fit_hazard(races, prior, WILD_LEVEL_SD)
         push = fit_push(races, prior, nets, hazard, WILD_LEVEL_SD)
         grounds.append(Ground(climb, nets, hazard, push, tail, len(races)))
+        told.append(legs_of(races, prior, grounds[-1], WILD_LEVEL_SD, limit=True))
+        untold.append(legs_of(races, prior, grounds[-1], WILD_LEVEL_SD, limit=False))
     if chosen.scores_only:
         return
-    source = "; ".join(f"{name} {years(races)}" for name, races in by_course.items())
+    every = usable([r for races in by_course.values() for r in races])
+    drawn = with_plans(every, read_plans(folder, read_profile(profile), chosen.plans))
+    prior, planned = fit_planned(drawn, fit_contrast(drawn))
+    cases.append(Case(Quality.COST_MODEL, sum(CLIMB_M_PER_KM.values()) / len(CLIMB_M_PER_KM), prior))
     stops = fit_stops(next(iter(sorted(folder.glob("*_stops.csv")))))
     grounds.sort(key=lambda g: g.climb_m_per_km)
     target = Path(__file__).parents[1] / "constants.py"
-    write(target, source, datetime.now(UTC).date(), cases, grounds, stops, WILD_LEVEL_SD, spread)
+    flagging = fit_flags(told, untold)
+    write(
+        target,
+        source,
+        day,
+        "; ".join(f"{name} {years(usable(races))}" for name, races in by_course.items()) + f" on {today}",
+        cases,
+        grounds,
+        planned,
+        stops,
+        flagging,
+        WILD_LEVEL_SD,
+        spread,
+    )
     say(f"wrote {target.name}")
 
 

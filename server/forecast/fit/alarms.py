@@ -2,7 +2,7 @@
 
 For each line: false alarms per leg, per race, and what that makes of a race of 20 legs, against how long after she was
 due a runner who went no further is flagged; with a part of the check-ins lost, or an hour late. The alarm is the
-engine's own `Posterior.unheard_falls_under`, told how often check-ins fail, never which.
+engine's own `Posterior.unheard_falls_under` (with odds: `ended_rather_s` too), told how often check-ins fail, never which.
 """
 
 from collections.abc import Iterator, Sequence
@@ -13,11 +13,14 @@ import numpy as np
 from server.forecast.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE
 from server.forecast.fit.fold import Fold
 from server.forecast.fit.tables import MINUTE, Race
+from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, Reference, Settings, Sighting, Silence, Target, Watcher
 
 LINES = (0.02, 0.01, 0.005, 0.002, 0.001)
-FAILING = ((0.0, 0.0), (0.1, 0.0), (0.2, 0.0), (0.3, 0.0), (0.0, 0.1), (0.0, 0.2), (0.0, 0.3))
+WITH_ODDS = (0.002,)
+"""Lines also tried together with the odds that her race has rather ended than not (`Posterior.ended_rather_s`)."""
+FAILING = ((0.0, 0.0), (0.03, 0.0), (0.1, 0.0), (0.2, 0.0), (0.3, 0.0), (0.0, 0.1), (0.0, 0.2), (0.0, 0.3))
 """(lost, an hour late): parts of the check-ins."""
 HOUR_S = 3600.0
 PROMPT_S = 60.0
@@ -25,6 +28,9 @@ POINTS_WATCHED = 12
 """Of the points ahead: where a third of the reports fail, ten silent points say less than one in 100,000."""
 LEGS = 20
 SETTINGS = Settings(paths=200)
+
+Rule = tuple[float, bool]
+"""An alarm line, and whether the odds of an end count beside it."""
 
 
 @dataclass(slots=True)
@@ -57,13 +63,13 @@ def watch_runner(
     race: Race,
     times: FloatArray,
     failing: tuple[float, float],
-    counts: dict[float, Count],
+    counts: dict[Rule, Count],
     seed: int,
 ) -> None:
     """Follow one runner's reports as they come and count what each line would have done."""
     come = reports(times, *failing, np.random.default_rng([seed, race.year]))
     finished = bool(np.isfinite(times[-1]))
-    spoilt = dict.fromkeys(LINES, False)
+    spoilt = dict.fromkeys(counts, False)
     for i, (received, _, _) in enumerate(come):
         known: list[Fact] = [Sighting(p, arrived_s=at) for _, p, at in come[: i + 1]]
         if any(p == race.ref_s.size - 1 for _, p, _ in come[: i + 1]):
@@ -77,20 +83,25 @@ def watch_runner(
         silence = Silence(tuple(Watcher(p, 1.0 - sum(failing), PROMPT_S, 0.5) for p in watched))
         due = float(post.view(received).quantiles(first, np.array([0.5]))[0])
         begin = received
+        by_line: dict[float, float] = {}
         for line in LINES:
             at = post.unheard_falls_under(line, begin, silence)
-            raised = np.inf if at is None else at
+            by_line[line] = np.inf if at is None else at
             begin = begin if at is None else at
-            count = counts[line]
+        for (line, odds), count in counts.items():
+            raised = by_line[line]
+            if odds:
+                ended = post.ended_rather_s(line, RATHER, received, silence)
+                raised = min(raised, np.inf if ended is None else ended)
             if after is None:
                 count.stopped.append((raised - due) / MINUTE)
             else:
                 count.legs += 1
                 count.false += raised < after
-                spoilt[line] |= bool(raised < after)
-    for line, count in counts.items():
+                spoilt[line, odds] |= bool(raised < after)
+    for rule, count in counts.items():
         count.races += 1
-        count.spoilt += spoilt[line]
+        count.spoilt += spoilt[rule]
 
 
 def reference_of(race: Race, times: FloatArray) -> Reference:
@@ -103,7 +114,9 @@ def reference_of(race: Race, times: FloatArray) -> Reference:
     return Reference(race.ref_s, race.ref_s * scale, none, quality, climb, Target.ANYBODY)
 
 
-def _row(failing: tuple[float, float], line: float, c: Count) -> str:
+def _row(failing: tuple[float, float], rule: Rule, c: Count) -> str:
+    line, odds = rule
+    name = f"{100 * line:.1f}%{', odds' if odds else ''}"
     stopped = np.array(c.stopped)
     never = f"{100 * np.mean(~np.isfinite(stopped)):.0f}%" if stopped.size else "-"
     middle, most = (
@@ -113,7 +126,7 @@ def _row(failing: tuple[float, float], line: float, c: Count) -> str:
     )
     rate = c.false / max(c.legs, 1)
     return (
-        f"| {100 * failing[0]:.0f}% / {100 * failing[1]:.0f}% | {100 * line:.1f}% | {100 * rate:.2f}% of {c.legs} "
+        f"| {100 * failing[0]:.0f}% / {100 * failing[1]:.0f}% | {name} | {100 * rate:.2f}% of {c.legs} "
         f"| {100 * (1.0 - (1.0 - rate) ** LEGS):.1f}% | {100 * c.spoilt / max(c.races, 1):.1f}% of {c.races} "
         f"| {middle} / {most} of {stopped.size} | {never} |"
     )
@@ -127,10 +140,10 @@ def rows(found: Sequence[Fold], every: int) -> Iterator[str]:
     )
     yield "|---|---|---|---|---|---|---|"
     for failing in FAILING:
-        counts = {line: Count() for line in LINES}
+        counts = {(line, False): Count() for line in LINES} | {(line, True): Count() for line in WITH_ODDS}
         for fold in found:
             for race in fold.kept:
                 for row, times in enumerate(race.elapsed_s[::every]):
                     watch_runner(fold, race, times, failing, counts, row)
-        for line, count in counts.items():
-            yield _row(failing, line, count)
+        for rule, count in counts.items():
+            yield _row(failing, rule, count)

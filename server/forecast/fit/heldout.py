@@ -1,7 +1,8 @@
 """The scoring script on years that the constants never saw.
 
 The script is run on the years kept back of each fold alone, in each way asked for, and its own printed figures are
-gathered: mean over folds, each weighing by its finishers.
+gathered: mean over folds, each weighing by its finishers. Only the odds of having stopped (`Flagging`) are
+those of all years.
 """
 
 import contextlib
@@ -48,14 +49,14 @@ def run_script(fold: Fold, folder: Path, script: Path, options: Sequence[str], e
             for suffix in (".csv", ".json"):
                 shutil.copy(folder / f"{race.course}_{race.year}{suffix}", data)
         printed = io.StringIO()
-        before_argv, before = sys.argv, fieldcheck.arrivals
+        before_argv, before = sys.argv, (fieldcheck.arrivals, fieldcheck.flag)
         sys.argv = [script.name, str(data), "--every", str(every), *options]
-        fieldcheck.arrivals = functools.partial(before, kind=fold.kind)
+        fieldcheck.arrivals, fieldcheck.flag = (functools.partial(f, kind=fold.kind) for f in before)
         try:
             with contextlib.redirect_stdout(printed):
                 runpy.run_path(str(bench / script.name), run_name="__main__")
         finally:
-            sys.argv, fieldcheck.arrivals = before_argv, before
+            sys.argv, (fieldcheck.arrivals, fieldcheck.flag) = before_argv, before
     return printed.getvalue()
 
 

@@ -1,6 +1,8 @@
 """Prior constants by greatest likelihood of every recorded leg, those of runners who retired included."""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from typing import TypeAlias
 
 import numpy as np
 from scipy.optimize import minimize
@@ -8,6 +10,7 @@ from scipy.special import gammaln
 
 from server.forecast.fit.tables import BASIS_S, Race
 from server.forecast.prior import MEAN_POWERS, Prior, covariance, edge_noise, leg_noise, mean
+from server.forecast.tempered import contrast
 from server.forecast.values import FloatArray
 
 SIZES = (
@@ -48,8 +51,11 @@ def unpack(x: FloatArray) -> Prior:
     )
 
 
-def _groups(races: Sequence[Race]) -> list[tuple[FloatArray, FloatArray, list[tuple[int, FloatArray]]]]:
-    """Per race: edges, and runners without gaps by how many legs they have."""
+Group: TypeAlias = tuple[FloatArray, FloatArray, FloatArray, list[tuple[int, FloatArray]]]
+
+
+def _groups(races: Sequence[Race], contrast_sd: float) -> list[Group]:
+    """Per race: edges, what is unsure of its legs' contrast (log), and runners without gaps by how many legs they have."""
     out = []
     for race in races:
         there = ~np.isnan(race.elapsed_s)
@@ -58,19 +64,20 @@ def _groups(races: Sequence[Race]) -> list[tuple[FloatArray, FloatArray, list[tu
         legs = np.diff(race.elapsed_s, prepend=0.0, axis=1)
         y = np.log(legs / np.diff(race.ref_s, prepend=0.0))
         sets = [(int(n), y[whole & (ends == n), :n]) for n in np.unique(ends[whole]) if n > 1]
-        out.append((np.concatenate([[0.0], race.share[:-1]]), race.share, sets))
+        planned = np.zeros(race.ref_s.size) if race.km is None else contrast(race.km, race.ref_s)
+        out.append((np.concatenate([[0.0], race.share[:-1]]), race.share, contrast_sd * planned, sets))
     return out
 
 
-def _loss(x: FloatArray, groups: list[tuple[FloatArray, FloatArray, list[tuple[int, FloatArray]]]]) -> float:
+def _loss(x: FloatArray, groups: list[Group]) -> float:
     """Negative log likelihood a leg, multivariate t so that odd runners weigh less, held near the start's sizes."""
     prior = unpack(x)
     total, count, nu = 0.0, 0, TAIL_DF
-    for a, b, sets in groups:
+    for a, b, hills, sets in groups:
         edge = np.full(a.size, prior.point_sd**2)
         first = edge * (a > 0)
         k = covariance(prior, a, b, a, b, WILD_LEVEL_SD**2) + edge_noise(a, b, a, b, first, edge)
-        k = k + np.diag(leg_noise(prior, a, b))
+        k = k + np.diag(leg_noise(prior, a, b)) + hills[:, None] * hills[None, :]
         try:
             root = np.linalg.cholesky(k)
         except np.linalg.LinAlgError:
@@ -92,13 +99,16 @@ def fit_prior(
     rounds: int = 60,
     fixed_mean: tuple[float, ...] | None = None,
     without: frozenset[str] = frozenset(),
+    contrast_sd: float = 0.0,
+    free_mean: bool = False,
 ) -> Prior:
     """The prior under which these races' legs are likeliest; its mean shape may be given, sizes may be left out.
 
+    contrast_sd: as in `Prior`; the races are tempered already.
     A reference made of results holds the usual fade already: where all races have one, no mean shape is fitted.
     """
     m = len(MEAN_POWERS)
-    if fixed_mean is None and not any(race.free_level for race in races):
+    if fixed_mean is None and not free_mean and not any(race.free_level for race in races):
         fixed_mean = (0.0,) * m
     free: list[tuple[float | None, float | None]] = [(None, None)] * m
     start = START.copy()
@@ -112,9 +122,14 @@ def fit_prior(
         free[m + SIZES.index(size)] = (NOTHING_LOG, NOTHING_LOG)
     free += [(-2.5, 2.5), (-1.0, 3.0), (-1.0, 3.0)]
     found = minimize(
-        _loss, start, args=(_groups(races),), method="L-BFGS-B", bounds=free, options={"maxiter": rounds}
+        _loss,
+        start,
+        args=(_groups(races, contrast_sd),),
+        method="L-BFGS-B",
+        bounds=free,
+        options={"maxiter": rounds},
     )
-    return unpack(np.asarray(found.x))
+    return replace(unpack(np.asarray(found.x)), contrast_sd=contrast_sd)
 
 
 __all__ = ["BASIS_S", "WILD_LEVEL_SD", "fit_prior", "unpack"]

@@ -68,8 +68,7 @@ def quantiles(b: Batch, ground: Ground, prior: Prior, level_sd: float, limit: bo
     a = ask(b, prior, level_sd, limit)
     nets = ground.nets
     curves = bent(a, nets, ground.years)
-    if nets:
-        curves = with_mishaps(curves, a.used, a.plain, b.spent_s, ground.tail)
+    curves = with_mishaps(curves, a.used, a.plain, b.spent_s, ground.tail)
     ahead = np.exp(a.used.mean[..., None] + spread(a.used)[..., None] * curves)
     return np.asarray(np.maximum.accumulate(b.spent_s[:, None, None] + ahead, axis=1))
 

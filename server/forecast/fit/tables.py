@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from server.forecast.condition import Ahead, Seen
 from server.forecast.prior import Prior
 from server.forecast.results import shape_from_results
+from server.forecast.tempered import contrast, over
 from server.forecast.values import FloatArray
 
 KM_OF_MILE = 1.609344
@@ -21,7 +22,10 @@ BASIS_S = 86400.0
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Race:
-    """One year of one course. elapsed_s (runners, n) nan where not recorded; ref_s (n,) the reference's arrivals."""
+    """One year of one course. elapsed_s (runners, n) nan where not recorded; ref_s (n,) the reference's arrivals.
+
+    km (n,): where the points stand, where the reference is of the cost model.
+    """
 
     course: str
     year: int
@@ -30,6 +34,7 @@ class Race:
     limit_s: float
     free_level: bool
     points: tuple[str, ...] = ()
+    km: FloatArray | None = None
 
     @property
     def share(self) -> FloatArray:
@@ -89,7 +94,8 @@ def thinned(race: Race, seed: int) -> Race:
     keep = draws.random(race.ref_s.size) < draws.uniform(0.35, 0.8)
     keep[-1] = True
     elapsed = race.elapsed_s[:, keep]
-    return replace(race, elapsed_s=elapsed[~np.isnan(elapsed).all(axis=1)], ref_s=race.ref_s[keep])
+    km = None if race.km is None else race.km[keep]
+    return replace(race, elapsed_s=elapsed[~np.isnan(elapsed).all(axis=1)], ref_s=race.ref_s[keep], km=km)
 
 
 def from_other_years(race: Race, races: Sequence[Race]) -> Race:
@@ -164,6 +170,10 @@ def batch(race: Race, k: int, prior: Prior) -> Batch:
     ahead_a, ahead_b = np.tile(share[k - 1 : -1], (count, 1)), np.tile(share[k:], (count, 1))
     ahead = Ahead(ahead_a, ahead_b, np.full_like(ahead_a, point), np.full_like(ahead_a, point))
     ahead_ref = np.diff(race.ref_s[k - 1 :])[None, :] * np.exp(base)[:, None]
+    if race.km is not None and prior.contrast_sd > 0.0:
+        edges, planned = np.concatenate([[0.0], share]), contrast(race.km, race.ref_s)
+        seen = replace(seen, contrast=over(edges, planned, a, b))
+        ahead = replace(ahead, contrast=over(edges, planned, ahead_a, ahead_b))
     finished = ~np.isnan(race.elapsed_s[rows, -1])
     return Batch(race, k, seen, ahead, ahead_ref, times[:, k - 1], times[:, k:], finished)
 

@@ -16,17 +16,18 @@ POWERS = (0.25, 0.375, 0.5, 0.625, 0.75, 1.0)
 
 
 def fit_tail(
-    races: Sequence[Race], prior: Prior, nets: tuple[Net, ...], level_sd: float
+    races: Sequence[Race], prior: Prior, nets: tuple[Net, ...], level_sd: float, trusted: int | None = None
 ) -> tuple[float, float, float]:
     """(factor, power) of `with_mishaps`, and the power of `margins.later`.
 
     For each power the factor is such that one leg in 200 that was made is later than the 99.5% time; of these the
     pair is taken whose flag is earliest, after arrivals and after due for those who went no further taken together.
     The last is the Hill estimate (B. M. Hill, Annals of Statistics 3, 1975) of how the legs beyond that time fall off.
+    trusted: for how many years the nets are, where not for as many as there are races.
     """
     legs = np.concatenate(
         [
-            _legs(race, k, prior, nets, level_sd, len(races))
+            _legs(race, k, prior, nets, level_sd, len(races) if trusted is None else trusted)
             for race in races
             for k in range(2, race.ref_s.size)
         ]

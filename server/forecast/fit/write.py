@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fitted import Case, Ground, Net, StopShape
+from server.forecast.fitted import Bend, Case, Flagging, Ground, Net, StopShape
 from server.forecast.values import FloatArray
 
 HEAD = '''"""Constants of the forecast, written by `python -m server.forecast.fit`; do not edit.
@@ -15,11 +15,12 @@ HEAD = '''"""Constants of the forecast, written by `python -m server.forecast.fi
 Source: {source}
 Fitted on {day}. Spread of each constant over fits that leave years out, as a share of its size, or plain for
 those near zero: see SPREAD.
+Plans of the cost model and flags: {plans}
 """
 
 import numpy as np
 
-from server.forecast.fitted import Case, Ground, Net, StopShape
+from server.forecast.fitted import Bend, Case, Flagging, Ground, Net, StopShape
 from server.forecast.prior import Prior
 from server.forecast.values import Quality
 
@@ -75,18 +76,28 @@ def write(
     path: Path,
     source: str,
     day: date,
+    plans: str,
     cases: Sequence[Case],
     grounds: Sequence[Ground],
+    planned: Bend,
     stops: StopShape,
+    flagging: Flagging,
     wild_level_sd: float,
     spread: Sequence[tuple[str, str, float]],
 ) -> None:
     """Write the module; spread holds (case, constant, spread over folds)."""
-    text = HEAD.format(source=source, day=day.isoformat())
+    text = HEAD.format(source=source, day=day.isoformat(), plans=plans)
     text += f"WILD_LEVEL_SD = {_number(wild_level_sd)}\n\n"
     shape = ", ".join(f"{f.name}={_number(getattr(stops, f.name))}" for f in fields(stops))
     text += f"STOPS = StopShape({shape})\n\n"
     text += "SPREAD = (\n" + "".join(f'    ("{c}", "{n}", {_number(v)}),\n' for c, n, v in spread) + ")\n\n"
     text += "# fmt: off\nCASES = (\n" + "".join(_case(c) for c in cases) + ")\n\n"
-    text += "GROUNDS = (\n" + "".join(_ground(g) for g in grounds) + ")\n# fmt: on\n"
+    text += "GROUNDS = (\n" + "".join(_ground(g) for g in grounds) + ")\n\n"
+    tail = ", ".join(_number(v) for v in planned.tail)
+    nets = "".join(_net(n) for n in planned.nets)
+    text += f"PLANNED = Bend(years={planned.years}, tail=({tail}), nets=(\n{nets}))\n\n"
+    numbers = (
+        f"{f.name}=({', '.join(_number(v) for v in getattr(flagging, f.name))})" for f in fields(flagging)
+    )
+    text += f"FLAGGING = Flagging({', '.join(numbers)})\n# fmt: on\n"
     path.write_text(text)

@@ -10,12 +10,29 @@
 
   const key = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
+  // The server's clock, by which everything here is told: a phone's own may be wrong, or in another zone.
+  let ahead = 0;
+  function clockOf(at) {
+    const how = { hour: "2-digit", minute: "2-digit", hourCycle: "h23", timeZone: board.dataset.zone };
+    return new Intl.DateTimeFormat("en-GB", how).format(at);
+  }
+  // Of a board kept from before only its age is known: how far the clocks differ was found out then.
+  let shownAt = Date.now();
+  function setClock(live) {
+    const now = board.querySelector("[data-at]");
+    if (now) shownAt = Date.parse(now.dataset.at);
+    try {
+      const had = localStorage.getItem("clock:ahead");
+      ahead = !live && had ? Number(had) : shownAt - Date.now();
+      if (live) localStorage.setItem("clock:ahead", String(ahead));
+    } catch { ahead = shownAt - Date.now(); }
+  }
+
   function connected(yes) {
     if (yes) { lostAt = null; stale.hidden = true; return; }
     if (lostAt === null) {
-      lostAt = new Date();
-      const clock = lostAt.toTimeString().slice(0, 5);
-      stale.textContent = stale.dataset.text.replace("§", clock);
+      lostAt = shownAt;
+      stale.textContent = stale.dataset.text.replace("§", () => clockOf(lostAt));
       stale.hidden = false;
     }
   }
@@ -25,9 +42,12 @@
       const reply = await fetch(`/board/${encodeURIComponent(board.dataset.event)}/part`, { credentials: "same-origin" });
       if (reply.status === 401 || reply.status === 403) { location.replace("/"); return; }
       if (!reply.ok) return;
+      const part = await reply.text();
+      if (board.contains(document.activeElement) && document.activeElement.matches("input, select")) return;  // not while somebody types
       const open = [...board.querySelectorAll("details")].map((d) => d.open);
-      board.innerHTML = await reply.text();
+      board.innerHTML = part;
       board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
+      setClock(true);
       look();
       connected(true);
     } catch { connected(false); }
@@ -43,9 +63,38 @@
     }
   }
 
+  // One place at a time on a phone; the address keeps which, so that back and a reload lead where they should.
+  const pages = document.querySelector(".pages");
+  const unread = document.getElementById("unread");
+  const PLACES = ["now", "plan", "chat", "people"];
+  let waiting = 0;
+
+  const narrow = () => matchMedia("(max-width: 899px)").matches;
+  const reads = () => !narrow() || pages.dataset.place === "chat";
+
+  function count(more) {
+    waiting = reads() && !document.hidden ? 0 : waiting + more;
+    unread.hidden = waiting === 0;
+    unread.textContent = String(waiting);
+    unread.setAttribute("aria-label", unread.dataset.text.replace("§", String(waiting)));
+  }
+
+  function go() {
+    const wanted = location.hash.slice(1);
+    const place = PLACES.includes(wanted) ? wanted : "now";
+    pages.dataset.place = place;
+    document.querySelectorAll("nav.bar a").forEach((a) => {
+      if (a.hash === `#${place}`) a.setAttribute("aria-current", "page"); else a.removeAttribute("aria-current");
+    });
+    count(0);
+    if (!narrow()) return;
+    scrollTo(0, place === "chat" ? document.documentElement.scrollHeight : 0);
+    look();
+  }
+
   function listen() {
     const source = new EventSource("/stream");
-    source.addEventListener("open", () => { connected(true); refresh(); });
+    source.addEventListener("open", () => { connected(true); refresh(); outbox.flush(); });
     source.addEventListener("changed", refresh);
     source.addEventListener("message", (e) => told(JSON.parse(e.data)));
     source.addEventListener("error", () => connected(false));
@@ -82,78 +131,130 @@
     return item;
   }
 
-  // What was said here is kept in this tab until it is closed or somebody logs out, so that a reload loses none of it.
-  // Notices are not: the server shows those again.
-  const kept = `talk:${board.dataset.event}`;
+  // What was said here is kept in this browser until somebody logs out, so that a reload loses none of it and a second tab
+  // shows it too. Notices are not: the server shows those again.
+  const owner = `${board.dataset.event}:${board.dataset.person}`;
+  const kept = `talk:${owner}`;
   const KEPT_MAX = 60;
-  const ahead = Date.parse(board.dataset.at) - Date.now();  // the server's clock, by which notices are told
 
   function saved() {
-    try { return JSON.parse(sessionStorage.getItem(kept)) || []; } catch { return []; }
+    try { return JSON.parse(localStorage.getItem(kept)) || []; } catch { return []; }
   }
 
-  function keep(kind, message) {
-    const one = { kind, text: message.text, buttons: message.buttons || [], at: Date.now() + ahead };
-    try { sessionStorage.setItem(kept, JSON.stringify([...saved(), one].slice(-KEPT_MAX))); } catch { /* full, or not allowed */ }
-    return show(kind, message);
+  function keep(kind, message, id, at = Date.now() + ahead) {
+    const one = { id, kind, text: message.text, buttons: message.buttons || [], at };
+    const others = saved().filter((other) => other.id !== id);
+    try { localStorage.setItem(kept, JSON.stringify([...others, one].slice(-KEPT_MAX))); } catch { /* full, or not allowed */ }
+    return drawn(one, message.picture, message.alt);
+  }
+
+  // One thing said, in its place in time and once.
+  function drawn(one, picture, alt) {
+    const there = [...talk.children].find((li) => li.dataset.id === one.id);
+    if (there) { there.classList.remove("waiting"); there.querySelector(".wait")?.remove(); return there; }
+    const item = show(one.kind, { ...one, picture, alt });
+    item.dataset.id = one.id;
+    item.dataset.at = new Date(one.at).toISOString();
+    const later = [...talk.querySelectorAll("[data-at]")].find((n) => n !== item && Date.parse(n.dataset.at) > one.at);
+    if (later) talk.insertBefore(item, later);
+    return item;
+  }
+
+  function waits(one) {
+    if ([...talk.children].some((li) => li.dataset.id === one.key)) return;
+    const item = show("mine waiting", { text: one.shown });
+    item.dataset.id = one.key;
+    item.dataset.at = new Date(one.at + ahead).toISOString();
+    const note = document.createElement("small");
+    note.className = "wait";
+    note.textContent = chat.dataset.waiting.replace("§", () => clockOf(one.at + ahead));
+    item.append(note);
   }
 
   function restore() {
-    for (const one of saved()) {
-      const item = show(one.kind, one);
-      const later = [...talk.querySelectorAll("[data-at]")].find((n) => Date.parse(n.dataset.at) > one.at);
-      if (later) talk.insertBefore(item, later);
-    }
+    saved().forEach((one) => drawn(one));
+    outbox.all().forEach(waits);
   }
 
-  function forget() { try { sessionStorage.removeItem(kept); } catch { /* nothing was kept */ } }
+  function forget() {
+    try {
+      Object.keys(localStorage).filter((k) => /^(talk|outbox|draft|clock):/.test(k)).forEach((k) => localStorage.removeItem(k));
+    } catch { /* nothing was kept */ }
+  }
 
   function told(message) {
     if (message.short && talk.querySelector(`[data-short="${message.short}"]`) && !message.may_repeat) return;
     const item = show(message.urgent ? "told alarm" : "told", message);
     item.dataset.short = message.short;
+    count(1);
     if (message.urgent && navigator.vibrate) navigator.vibrate([400, 200, 400]);
   }
 
-  async function say(body, shown) {
-    const mine = keep("mine", { text: shown });
-    body.key = body.key || key();
-    const began = performance.now();
-    const attempt = async () => {
-      body.age_s = Math.round((performance.now() - began) / 100) / 10;
-      const reply = await fetch("/v1/chat", {
+  async function send(body) {
+    let reply;
+    try {
+      reply = await fetch("/v1/chat", {
         method: "POST", credentials: "same-origin",
         headers: { "Content-Type": "application/json" }, body: JSON.stringify(body),
       });
-      const answer = await reply.json();
-      if (answer.ok) { if (answer.data.text || answer.data.picture) keep("told", answer.data); }
-      else show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") });
-      connected(true);
-    };
-    try { await attempt(); } catch {
-      connected(false);
-      const again = row([{ label: chat.dataset.notSent, data: "" }]);
-      again.firstChild.addEventListener("click", async () => {
-        try { await attempt(); again.remove(); } catch { connected(false); }
-      });
-      mine.append(again);
-    }
+    } catch (error) { connected(false); throw error; }
+    // Not now, or not as anybody we know: what was written stays until it can go.
+    if (reply.status >= 500 || [401, 403, 429].includes(reply.status)) throw new Error("not now");
+    const answer = await reply.json();
+    connected(true);
+    return answer;
   }
+
+  const outbox = new Outbox(owner, send, (one, answer) => {
+    keep("mine", { text: one.shown }, one.key, one.at + ahead);
+    if (one.body.text && text.value.trim() === one.body.text) text.value = "";
+    if (!answer.ok) show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") });
+    else if (answer.data.text || answer.data.picture) keep("told", answer.data, `${one.key}.reply`);
+  }, restore);
+  addEventListener("storage", (e) => { if (e.key === kept) restore(); });
+
+  // Whether it is kept; it is shown as waiting until the server has it.
+  function say(body, shown) {
+    const one = { key: key(), body, shown, at: Date.now() };
+    const safe = outbox.add(one);
+    waits(one);
+    outbox.flush();
+    return safe;
+  }
+
+  const draft = `draft:${owner}`;
+  try { text.value = localStorage.getItem(draft) || ""; } catch { /* not allowed */ }
+  text.addEventListener("input", () => { try { localStorage.setItem(draft, text.value); } catch { /* full */ } });
 
   document.getElementById("say").addEventListener("submit", (e) => {
     e.preventDefault();
     const words = text.value.trim();
-    if (!words) return;
+    if (!words || !say({ text: words }, words)) return;
     text.value = "";
-    say({ text: words }, words);
+    try { localStorage.removeItem(draft); } catch { /* not allowed */ }
   });
 
-  talk.addEventListener("click", (e) => {
-    const button = e.target.closest("button[data-press]");
-    if (!button || !button.dataset.press) return;
+  // Buttons of the chat, and those of the board: a press there is answered in the chat, which it opens.
+  pages.addEventListener("click", (e) => {
+    const button = e.target.closest("button[data-press], button[data-say], button[data-bib]");
+    if (!button) return;
+    const { press, say: words, bib } = button.dataset;
+    if (bib) { report(bib); return; }
+    if (!press && !words) return;
     button.parentElement.querySelectorAll("button").forEach((b) => { b.disabled = true; });
-    say({ button: button.dataset.press }, button.textContent);
+    if (!talk.contains(button)) location.hash = "#chat";
+    say(press ? { button: press } : { text: words }, press ? button.textContent : words);
   });
+
+  function report(template) {
+    const field = document.getElementById("bib"), where = document.getElementById("where");
+    const bib = field.value.trim();
+    if (!bib) { field.focus(); return; }
+    const words = template.replace("§", () => bib).replace("¶", () => (where ? where.value : ""));
+    field.value = "";
+    location.hash = "#chat";
+    say({ text: words }, words);
+  }
 
   document.getElementById("place").addEventListener("click", () => {
     if (!navigator.geolocation) { show("told", { text: chat.dataset.refused }); return; }
@@ -178,9 +279,15 @@
     location.replace("/");
   }));
 
+  pages.classList.add("live");
+  addEventListener("hashchange", go);
+  document.addEventListener("visibilitychange", () => count(0));
+  setClock(false);
   restore();
+  go();
   if (talk.lastElementChild) talk.scrollTop = talk.scrollHeight;
   look();
   listen();
+  outbox.flush();
   setInterval(refresh, 30000); // words such as '23 min ago' age even when nothing happens
 })();

@@ -103,7 +103,7 @@ def plan_of(moves: Moves) -> CrewPlan:
     """Rows, troubles and broken rules of the moves; the offers but for other cars."""
     closed = moves.race.access_closed if moves.race is not None else ()
     arrives = {
-        t.trip.plan.id: (moment(quantile(t.arrive_s, 0.1)), moment(quantile(t.out_s, 0.9)))
+        t.trip.plan.id: (moment(quantile(t.arrive_s, 0.5)), moment(quantile(t.out_s, 0.9)))
         for t in moves.timed
     }
     broken = broken_rules(moves.event, moves.trips, arrives)

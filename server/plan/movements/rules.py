@@ -15,7 +15,7 @@ from server.plan.movements.values import Broken, Trouble, TroubleKind
 from server.plan.notes import Saying, note, saying
 
 Side = tuple[datetime, datetime]
-"""The 10% time of an arrival and the 90% time of leaving."""
+"""The likely time of an arrival and the 90% time of leaving."""
 
 
 def broken_rules(event: Event, trips: Sequence[Trip], arrives: Mapping[str, Side]) -> tuple[Broken, ...]:
@@ -66,9 +66,9 @@ def _hours(
     if access.closes is not None and opens is not None and access.closes <= opens:
         said = saying("move-closes-first", place=point.name)
         yield Broken(saying("rule-not-before"), plan.id, said, saying("remedy-leave-out"))
-    elif access.closes is not None and arrives is not None and arrives[0] >= access.closes:
+    elif access.closes is not None and arrives is not None and arrives[0] > access.closes:
         rule = saying("rule-closes", place=point.name, closes_at=access.closes.timestamp())
-        said = saying("move-closed-before-her", place=point.name, early_at=arrives[0].timestamp())
+        said = saying("move-closed-before-her", place=point.name, likely_at=arrives[0].timestamp())
         yield Broken(rule, plan.id, said, saying("remedy-other-point"))
     elif opens is not None and arrives is not None and arrives[1] < opens:
         kind = "rule-crew-not-before" if opens == first else "rule-opens"

@@ -16,6 +16,7 @@ import numpy as np
 from server.event.model import Edge, Event, MeetingPlan, Point, ReporterKind
 from server.facts.state import RaceState
 from server.plan.movements.joint import (
+    GRID_S,
     PATHS,
     Floats,
     Paths,
@@ -219,11 +220,13 @@ def _closes(event: Event, plan: MeetingPlan) -> float:
 def _wait_until(
     clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats, be_there: float
 ) -> float:
-    """Her 97% time, not past closing, cut-off and the race's limit, nor past what makes this car's next meeting unsafe."""
+    """Her 97% time, not past cut-off and the race's limit, nor past what makes this car's next meeting unsafe; but never
+    before she is likely to come, and not past closing (a place that closes before that breaks a rule)."""
     event, plan = clock.event, trip.plan
-    bounds = [ceil_grid(quantile(a, LATE_SIDE)), _closes(event, plan)]
+    bounds = [ceil_grid(quantile(a, LATE_SIDE))]
     bounds += [t for t in (_last_cut_off(clock, plan), _race_ends(clock, plan)) if t is not None]
-    wait = max(be_there, min(bounds))
+    least, closes = max(ceil_grid(quantile(a, 0.5)), be_there + GRID_S), _closes(event, plan)
+    wait = max(be_there, min(closes, max(least, min(bounds))))
     for after in later:
         for leg in after.legs:
             found = (
@@ -239,7 +242,7 @@ def _wait_until(
                 continue
             bound = tie(a, out, found[0], whole.total_seconds(), sure_of(event, after.plan), be_there, wait)
             if bound is not None and bound.bound_s is not None:
-                wait = max(be_there, min(wait, bound.bound_s))
+                wait = max(be_there, min(wait, max(least, bound.bound_s)))
     return wait
 
 

@@ -9,6 +9,9 @@ from typing import Any
 
 import pytest
 
+from server.conversation.telling.movements import broken_words, plan_remarks
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
 from server.event.model import (
     Car,
     CourseDef,
@@ -30,9 +33,6 @@ from server.event.model import (
 )
 from server.paper.moves import move_rows
 from server.plan.movements import CrewPlan, OfferKind, Role, TroubleKind, crew_plan
-from server.wording.movements import broken_words, plan_remarks
-from server.wording.reader import Reader
-from server.wording.say import Say
 
 MINUTE = timedelta(minutes=1)
 HOUR = timedelta(hours=1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from itertools import pairwise
 from typing import Any
 
@@ -139,6 +139,19 @@ def test_a_hundred_random_crews(crew_at_random: Crew, seed: int) -> None:
     nothing_is_promised_in_vain(event, views, plan)
     nobody_is_in_two_places(event, plan)
     no_rule_is_broken(event, plan)
+    nobody_waits_too_short(event, plan)
+
+
+def nobody_waits_too_short(event: Event, plan: CrewPlan) -> None:
+    """Crew wait until she is likely there, or longer, and never no time at all; where the place closes before, the plan
+    breaks a rule (`no_rule_is_broken`)."""
+    for v in plan.visits:
+        access = event.course_of(v.runner).point(v.point).access
+        closes = None if access is None else access.closes
+        if closes is not None and closes < max(v.likely, v.be_there + timedelta(minutes=5)):
+            continue
+        assert v.wait_until >= v.likely
+        assert v.wait_until > v.be_there
 
 
 def nothing_is_promised_in_vain(event: Event, views: dict[str, Any], plan: CrewPlan) -> None:
@@ -244,7 +257,7 @@ def at_one_meeting(event: Event, v: Visit) -> Iterator[tuple[str, str]]:
     opens = opening(event, v)
     if access.closes is not None and opens is not None and access.closes <= opens:
         yield v.meeting, "rule-not-before"
-    elif access.closes is not None and v.early >= access.closes:
+    elif access.closes is not None and v.likely > access.closes:
         yield v.meeting, "rule-closes"
 
 

@@ -1,0 +1,50 @@
+# What the commands say of a file. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+## What `stilepost check` says
+mistake-error = Fehler
+mistake-warning = Warnung
+check-mistakes = { $count } Fehler zu berichtigen.
+check-not-promised = { $count ->
+    [one] Ein Treffen ist nicht versprochen
+   *[other] { $count } Treffen sind nicht versprochen
+ }: die Crew kommt vielleicht zu spät, oder eine Fahrt ist nicht bestätigt. `stilepost plan { $file }` sagt welche, warum und was hülfe.
+check-right = { $file }: richtig. { $runners } Läuferin(nen), { $points } Punkte, { $people } Leute, { $meetings } Treffen. `stilepost load { $file }` speichert es.
+cli-error = Fehler: { $what }
+cli-written = geschrieben: { $file }
+cli-not-written = { $file }: lässt sich nicht schreiben ({ $why }). Nimm einen anderen Ort.
+cli-no-runner = --runner: das Event hat niemanden mit der Id ‚{ $runner }‘. Es gibt: { $known }.
+cli-breaks-rules = der Plan bricht { $count ->
+    [one] eine Regel
+   *[other] { $count } Regeln
+ } des Rennens: siehe oben, NICHT ERLAUBT. Ändere die Datei und plane noch einmal.
+
+## What `stilepost load` says
+load-ask = Das speichern?
+load-nothing-stored = nichts wurde gespeichert.
+load-stored = { $event }: gespeichert als Version { $version }.
+load-new = { $event }: ein neues Event, ‚{ $name }‘.
+load-unreadable = Version { $version } kann dieses Stilepost nicht lesen:
+load-no-change = { $event }: nichts ändert sich gegenüber Version { $version }.
+change-added = { $thing }: neu
+change-removed = { $thing }: entfällt
+change-changed = { $thing }: { $field } war { $was ->
+    [none] nicht angegeben
+   *[other] { $was }
+ }, wird { $now ->
+    [none] nicht angegeben
+   *[other] { $now }
+ }
+change-thing-event = Event
+change-thing-course = Strecke
+change-thing-runner = Läuferin
+change-thing-person = Person
+change-thing-car = Auto
+change-thing-meeting = Treffen
+change-thing-if-then-card = Wenn-dann-Karte
+change-thing-place = Ort
+change-thing-stretch = Stück
+change-thing-drive = Fahrt
+change-thing-part = Rolle
+change-thing-relay-share = Staffelteil
+change-thing-weather = Wetter
+change-thing-point = Punkt

@@ -1,0 +1,161 @@
+# Sheets, calendars, files. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+## Paper: table, calendar, sheet
+paper-point = Punkt
+paper-leg = Stück
+paper-climb = Höhenmeter
+paper-in = { $goal } an
+paper-out = { $goal } ab
+paper-stop = Pause
+paper-cut-off = Zeitlimit
+paper-minutes-for = Minuten für
+paper-due = { $edge } { $when }
+paper-goal = Ziel { $goal }
+paper-height = Höhe, m
+paper-no-heights = die Strecke hat keine Höhen
+paper-goals-band = Ziele A bis C
+paper-night = Nacht
+paper-goal-b = Ziel B, das Ziel
+paper-carries = was { $runner } mitnimmt
+paper-from = von
+paper-to = bis
+paper-takes = dauert
+paper-at-most = höchstens
+paper-kcal = kcal
+paper-carbohydrate = Kohlenhydrate g
+paper-sodium = Natrium mg
+paper-bottles = Flaschen
+paper-what = was
+paper-bag = Bereit bei { $place }: { $things }
+paper-bag-kcal = { $amount } kcal
+paper-bag-carbohydrate = { $amount } g Kohlenhydrate
+paper-bag-sodium = { $amount } mg Natrium
+paper-meeting-title = { $runner } bei { $place }: da sein ab { $be_there }
+paper-leave-title = Losfahren bis { $leave_by } nach { $place }: { $runner }
+paper-own-title = Deine Crew bei { $place }
+paper-leave = Losfahren bis { $leave_by }{ $from ->
+    [none] {""}
+   *[other] {", von "}{ $from }
+ }.
+paper-after-her = Losfahren, sobald { $runner } aus { $place } los ist{ $after ->
+    [none] , sofort
+   *[other] , spätestens { $after } danach
+ }; nicht vorher. Geplant ist sie dort los { $times }. Ist sie bis { $until } nicht gekommen, kommen neue Zeiten per Nachricht.
+paper-after-goal = { $goal } { $when }
+paper-leave-once-title = Nach { $place }, sobald { $runner } aus { $left } los ist
+paper-cell-leave-once = Losfahren
+paper-cell-once = sobald sie aus { $place } los ist
+paper-cell-after = { $after ->
+    [none] sofort
+   *[other] spätestens { $after } danach
+ }; nicht vorher. Geplant: { $times }
+paper-no-drive = Keine Abfahrtszeit: { $from ->
+    [none] woher sie kommen, steht nicht da
+   *[other] eine Fahrt von { $from } nach { $place } steht nirgends
+ }.
+paper-no-leave = Keine Abfahrtszeit: noch hat niemand die Fahrzeit bestätigt.
+paper-be-there = Da sein ab { $be_there }.
+paper-expected = { $runner }: { $window }.
+paper-planned = Geplant { $when }{ $length ->
+    [none] .
+   *[other] {", Pause "}{ $length }.
+ }
+paper-wait = Warten bis { $until }.
+paper-wait-short = Warten bis { $until }, dann weiter zum nächsten Treffen: { $odds }, dass { $runner } bis dahin gekommen ist.
+paper-drive = Fahrt { $length }.
+paper-parking = Parken: { $parking }
+paper-kit-safety = MUSS da sein: { $kit }.
+paper-kit = Mitbringen: { $kit }.
+paper-food = Essen: { $food }
+paper-if-missed = Falls verpasst: { $text }
+paper-pacer-joins = { $who } begleitet sie ab hier.
+paper-pacer-leaves = { $who } hört hier mit dem Begleiten auf.
+paper-lost = Nach diesem Plan ist das Treffen nicht zu schaffen: { $why }
+paper-start-title = { $event }: Start
+paper-pace-title = { $runner } begleiten, { $from } bis { $to }
+paper-pace-length = { $length } gemeinsam
+paper-stand-title = { $runner } bei { $place }
+paper-as-of = Geplant am { $when }. Die Zeiten verschieben sich, sobald sie unterwegs ist: vor der Abfahrt fragen.
+paper-stays = Es zeigt, was am { $when } geplant war; was später gehört wird, steht auf der Tafel und im Chat.
+paper-window-how = Frühestens bis spätestens: 1-mal in 10 kommt sie früher, 1-mal in 10 später.
+paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuerst { $emergency } anrufen, dann die Rennleitung: { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $phone }.
+paper-rescue = Bergrettung: { $name } { $phone }.
+paper-head-numbers = Wen anrufen
+paper-head-meetings = Treffen
+paper-head-plan = Ihr Plan
+paper-head-cards = Wenn dies, dann das
+paper-head-cut-offs = Zeitlimits
+paper-head-light = Licht
+paper-head-fuel = Was sie mitnimmt
+paper-cell-leave = Abfahrt bis
+paper-cell-from = von { $place }
+paper-cell-there = Da sein ab
+paper-cell-comes = Sie kommt wohl
+paper-cell-between = { $early } bis { $late }
+paper-stay = Bleiben: ihr seid schon da, von { $place } her.
+paper-cell-stay = bleiben
+paper-cell-own = { $here } deine Uhr
+paper-cell-planned = Geplant
+paper-cell-likely = Wohl
+paper-cell-crew-until = Crew wartet bis
+paper-cell-wait = Warten bis
+paper-permit = Genehmigung nötig: { $permit }{ $who ->
+    [none] {", niemand sagt, wer sie hat: beim Veranstalter fragen"}
+   *[other] {", "}{ $who }{" hat sie"}
+ }.
+paper-hours = Crew erlaubt { $from ->
+    [none] {""}
+   *[other] {"ab "}{ $from }
+ }{ $to ->
+    [none] {""}
+   *[other] {" bis "}{ $to }
+ }.
+paper-allowed = Höchstens { $what }.
+paper-people-max = { $count ->
+    [one] eine Person
+   *[other] { $count } Leute
+ }
+paper-cars-max = { $count ->
+    [one] ein Auto
+   *[other] { $count } Autos
+ }
+paper-race-clock = Die Zeiten dieser Tabelle sind die der Uhr beim Rennen.
+paper-head-glove = Dieses Blatt kommt ins Handschuhfach
+paper-head-silences = Wenn von { $runner } nichts zu hören ist (Ziele A / B / C)
+paper-silence-after = Nach, dann gefragt zu
+paper-silence-likely = Wahrscheinlich dort
+paper-silence-asked = Crew gefragt
+paper-silence-home = Zu Hause gesagt
+paper-silence-alarm = Alarm
+paper-silence-point = { $place }, dann { $next }
+paper-silence-no-alarm = keiner
+paper-silence-far = Nach { $place } kommt der Alarm { $length } nach der wahrscheinlichen Zeit (Ziel B).
+paper-silence-never = Nach { $place } löst Stille allein keinen Alarm aus (Ziel B).
+paper-silence-nobody-reports = Niemand meldet aus { $places }.
+paper-silence-may-be-missed = Wer aus { $place } meldet, übersieht etwa 1 von { $count }.
+paper-silence-uncertain = Ihre Zeit dort ist unsicher: 1 von 10 käme über { $length } später.
+paper-silence-shorter = Mit einer Person mehr, die aus { $place } meldet, kommt er um { $when }.
+paper-silence-told = Antwortet die Crew dort ‚noch nicht‘, kommt er um { $when }.
+paper-head-phones = Telefon
+paper-phone = { $name } ({ $parts }) { $phone }
+paper-head-how = So setzt sich jede Fahrt zusammen
+paper-allowed-by = Erlaubt: { $rules }.
+paper-head-drives = Wer fährt wohin
+paper-car = Auto
+paper-who = wer
+paper-made-of = setzt sich zusammen aus
+paper-in-time = vor ihr da
+paper-drives-her = { $name } (fährt)
+paper-own-car = auf eigenem Weg
+paper-there-already = schon da
+paper-not-promised = { $odds }, nicht zugesagt
+paper-no-meetings = Für dich ist kein Treffen geplant.
+paper-runner = { $name }{ $bib ->
+    [none] {""}
+   *[other] {", Startnummer "}{ $bib }
+ }. { $clothing }
+paper-no-signal = Dort gibt es kein Netz.
+paper-rules = Rennregeln für die Crew: { $rules }

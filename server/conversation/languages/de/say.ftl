@@ -1,0 +1,884 @@
+# Times, answers, replies, buttons. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+# For dates and numbers.
+locale = de
+
+## Times, lengths, places
+both-clocks = { $there } (deine Uhr: { $here })
+window = etwa { $likely } ({ $early } bis { $late })
+window-over = war erwartet für { $likely } ({ $early } bis { $late }), von dort ist nichts gemeldet
+window-there = dort seit { $likely }
+window-set = { $likely }
+window-due = etwa { $likely }, jederzeit von jetzt bis { $late }
+window-open = jederzeit von jetzt bis { $late }
+window-stood = etwa { $likely } ({ $early } bis { $late })
+window-own = , deine Uhr { $likely } ({ $early } bis { $late })
+window-own-over = , deine Uhr { $likely } ({ $early } bis { $late })
+window-own-there = , deine Uhr { $likely }
+window-own-set = , deine Uhr { $likely }
+window-own-open = , deine Uhr spätestens { $late }
+window-own-due = , deine Uhr { $likely }, spätestens { $late }
+window-short = { $likely } ({ $early } bis { $late })
+window-how = So liest du 14:35 (14:10 bis 15:20): etwa 14:35; 1-mal in 10 kommt sie vor 14:10, 1-mal in 10 nach 15:20. ‚Warum?‘ erklärt es wieder.
+duration-none = unter einer Minute
+duration-min = { $minutes } min
+duration-h = { $hours } h
+duration-h-min = { $hours } h { $minutes } min
+ago = vor { $length }
+in-time = in { $length }
+just-now = gerade eben
+km = { $number } km
+miles = { $number } Meilen
+odds-under = unter 1 von 20
+odds-over = über 19 von 20
+odds-about = etwa { $tenths } von 10
+degrees = { $lat } { $north ->
+    [north] Nord
+   *[south] Süd
+ }, { $lon } { $east ->
+    [east] Ost
+   *[west] West
+ }
+utm-too = (UTM { $utm })
+nobody = niemand
+somebody = jemand
+
+## Kinds of check-in as facts: 'out of Mill'
+fact-in = in { $place } angekommen
+fact-out = { $place } verlassen
+fact-through = ohne Halt durch { $place }
+fact-position = gesehen, { $place }
+fact-resting = macht Pause, { $place }
+fact-moving-again = wieder unterwegs, { $place }
+fact-asked-for-help = hat um Hilfe gebeten, { $place }
+fact-retired = ausgeschieden, { $place }
+fact-in-hand = bei uns, { $place }
+fact-sweep-through = Schlussläufer durch { $place }
+fact-not-here-yet = noch nicht in { $place }
+fact-other = { $kind } bei { $place }
+fact-in-nowhere = angekommen, Ort nicht genannt
+fact-out-nowhere = aufgebrochen, Ort nicht genannt
+fact-through-nowhere = ohne Halt durchgelaufen, Ort nicht genannt
+fact-position-nowhere = gesehen, Ort nicht genannt
+fact-resting-nowhere = macht Pause, Ort nicht genannt
+fact-moving-again-nowhere = wieder unterwegs, Ort nicht genannt
+fact-asked-for-help-nowhere = hat um Hilfe gebeten, Ort nicht genannt
+fact-retired-nowhere = ausgeschieden, Ort nicht genannt
+fact-in-hand-nowhere = bei uns, Ort nicht genannt
+fact-sweep-through-nowhere = Schlussläufer durch, Ort nicht genannt
+fact-not-here-yet-nowhere = noch nicht da, Ort nicht genannt
+place-km = { $km } nach dem Start
+place-nowhere = Ort nicht genannt
+
+## How fresh
+fresh = Zuletzt bekannt: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
+fresh-nothing = Von { $name } ist noch nichts gemeldet.
+fresh-before = { $name } ist noch nicht gestartet.
+fresh-doubted = { $count ->
+    [one] Eine Meldung ist noch nicht bestätigt und zählt nicht.
+   *[other] { $count } Meldungen sind noch nicht bestätigt und zählen nicht.
+ }
+fresh-blind = AUSGEFALLEN seit { $when }: { $what ->
+    [none] unsere eigene Leitung
+   *[other] { $what }
+ }. Es kann etwas fehlen.
+fresh-held = Die Rennleitung hält die Läufer an. Die Zeiten zählen ab der Freigabe.
+fresh-held-until = Die Rennleitung hält die Läufer bis { $until } an.
+fresh-ended = Die Rennleitung hat das Rennen beendet, { $when }{ $place ->
+    [none] .
+   *[other] {", ab "}{ $place }.
+ }
+fresh-sharper = Mit einer Meldung aus { $name } könnte ich es genauer sagen.
+
+## Marks before a notice
+mark-exercise = [ÜBUNG, nichts ist passiert] { $text }
+mark-delayed = [verspätet, fällig { $when }] { $text }
+mark-repeat = [vielleicht doppelt{ $short ->
+    [0] {""}
+   *[other] {", Nr. "}{ $short }
+ }] { $text }
+mark-number = (Nr. { $short })
+# In a mail, which has no buttons.
+mail-answer = Zum Antworten diese Seite öffnen und dort drücken: { $link }
+mail-answer-note = Der Link antwortet als du, bis { $until }: gib ihn nicht weiter. Das Öffnen allein ist noch keine Antwort. Eine Antwort auf diese Mail liest niemand.
+mail-no-page = Eine Antwort auf diese Mail liest niemand, und es gilt als unbeantwortet, bis du im Chat oder auf der Seite antwortest.{ $phone ->
+    [none] {""}
+   *[other] { " " }Wenn du beides nicht hast, ruf { $name } an: { $phone }.
+}
+
+## Answers
+point-next = { $runner } in { $place }: { $window }.
+point-reached = { $runner } ist { $when } in { $place } angekommen{ $left ->
+    [none] .
+   *[other] {" und hat es "}{ $left }{" verlassen."}
+ }
+point-left = { $runner } hat { $place } { $when } verlassen.
+point-through = { $runner } ist { $when } durch { $place } gelaufen.
+point-is-in = { $runner } ist seit { $when } in { $place }.
+point-odds = Das gilt, falls sie dort ankommt: Chance { $odds }.
+point-odds-first = Dass { $runner } überhaupt nach { $place } kommt: Chance { $odds }.
+point-if = Falls sie hinkommt: { $window }.
+point-planned = Plan: { $when } ({ $gap }).
+gap-late = { $length } Rückstand
+gap-early = { $length } Vorsprung
+gap-none = im Plan
+no-more-points = Vor { $runner } liegt kein Punkt mehr: { $going }.
+going-before-the-start = noch nicht gestartet
+going-moving = unterwegs
+going-at-a-point = an einem Punkt
+going-resting = in einer Pause
+going-retired = ausgeschieden
+going-retired-in-hand = ausgeschieden, bei uns
+going-finished = im Ziel
+going-closed = im Ziel, bei ihrer Crew
+no-forecast = Für { $place } habe ich keine Zeit.
+where-between = { $runner }, zuletzt bekannt: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
+where-seen = { $runner } wurde zuletzt { $when } gesehen, { $place }, gemeldet von { $who } ({ $ago }).
+where-estimate = Schätzung, nicht gesehen: zwischen { $low } und { $high } auf der Strecke, am ehesten bei { $likely }.
+where-estimate-near = Schätzung, nicht gesehen: nahe { $likely } auf der Strecke.
+where-legs = Das liegt zwischen { $from } und { $to }.
+where-at = { $runner } ist in { $place }, seit { $when }, gemeldet von { $who } ({ $ago }).
+where-gone-on = Niemand hat gemeldet, dass sie dort aufgebrochen ist; Chance { $odds }, dass sie weitergegangen ist.
+where-ended = { $runner }: { $going }.
+gap-answer-late = { $runner } liegt etwa { $length } hinter dem Plan. { $place }: { $window }.
+gap-answer-early = { $runner } liegt etwa { $length } vor dem Plan. { $place }: { $window }.
+gap-answer-none = { $runner } liegt im Plan. { $place }: { $window }.
+gap-fact = Ankunft in { $place } { $when }: dort { $gap }.
+gap-none-known = Es gibt keine Planzeit zum Vergleich.
+supposed-slower = Läuft { $runner } ab hier { $percent } % langsamer: { $place } { $window }.
+supposed-faster = Läuft { $runner } ab hier { $percent } % schneller: { $place } { $window }.
+supposed-leaving = Bricht { $runner } um { $when } auf: { $place } { $window }.
+supposed-later = Braucht { $runner } { $length } mehr: { $place } { $window }.
+supposed-sooner = Braucht { $runner } { $length } weniger: { $place } { $window }.
+supposed-on-the-move = { $runner } ist unterwegs, an keinem Punkt: so steht es jetzt.
+supposed-only = Nur ausgerechnet: niemand hat etwas davon gehört, nichts ist geändert.
+stop-over = { $runner } war { $length } in { $place } ({ $from } bis { $to }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-over-plan = geplant { $length }
+stop-on = { $runner } ist noch in { $place }, seit { $from } (bisher { $length }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-through = { $runner } ist { $when } ohne Halt durch { $place } gelaufen.
+stop-half = { $runner } in { $place }: Ankunft { $from }, Aufbruch { $to }. Eines von beiden fehlt, also ist auch die Dauer nicht bekannt.
+stop-none = Von { $runner } ist noch kein Halt gemeldet.
+not-reported = nicht gemeldet
+cut-off-answer = { $place }, { $edge } bis { $when }: Chance { $odds }, dass { $runner } es schafft.
+cut-off-line = { $place }, { $edge } bis { $when }: Chance { $odds }.
+cut-off-more = Danach:
+cut-offs-none = Für { $runner } gibt es kein Zeitlimit mehr.
+missed-seen-out = Ja: { $runner } hat { $place } { $when } verlassen.
+missed-seen-in = Nein: { $runner } ist seit { $when } in { $place }; niemand hat gemeldet, dass sie weiter ist.
+missed-gone-on = Vielleicht: { $runner } war um { $when } in { $place }, niemand hat gemeldet, dass sie weiter ist; Chance { $odds }, dass sie fort ist.
+missed-odds-high = Wohl ja: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
+missed-odds-even = Kann sein: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
+missed-odds-low = Wohl nicht: Chance { $odds }, dass { $runner } { $place } schon verlassen hat.
+until-heard = zur nächsten Nachricht von ihr
+wait-advice-wait = Warte{ $until ->
+    [none] .
+   *[other] {" bis "}{ $until }.
+ }
+wait-advice-go = Fahr weiter{ $next ->
+    [none] .
+   *[other] {" nach "}{ $next }.
+ }
+wait-expected = { $runner } in { $place }: { $window }.
+wait-next-leave = Fahr bis { $leave_by } los nach { $next }.
+people-line = { $name }: { $parts }{ $where ->
+    [none] {""}
+   *[other] {", "}{ $where }
+ }.
+people-at = in { $place } seit { $when }
+people-bound = auf dem Weg nach { $place }, ab { $when } dort
+people-bound-untimed = auf dem Weg nach { $place }
+people-unreached = meine Nachrichten kommen nicht an: ruf an
+people-phone = Telefon { $phone }
+people-car = { $car }
+people-none = Soweit bekannt, ist niemand in { $place }.
+people-nobody = Sonst ist niemand dabei, den du sehen darfst.
+people-head = { $count ->
+    [one] Eine Person:
+   *[other] { $count } Personen:
+ }
+numbers = Lebensgefahr: zuerst { $emergency }. { $name }: { $phone }.
+bring = Nach { $place } für { $runner } mitbringen: { $kit }.
+bring-none = Für { $runner } steht in { $place } nichts auf der Liste.
+bring-safety = Auf keinen Fall ohne: { $kit }.
+bring-car = Im Wagen { $car }: { $items }.
+bring-food = Essen: { $food }
+bring-dark = Sie ist dort wohl im Dunkeln.
+take-back = In { $place } zurücknehmen: { $kit }.
+take-back-none = In { $place } ist nichts zurückzunehmen.
+food = { $runner } in { $place }: { $food }
+food-carry = Mitzunehmen bis { $place } ({ $length } bei Ziel B): etwa { $things }.
+food-bottles = { $count ->
+    [one] eine Flasche zu einem halben Liter
+   *[other] { $count } Flaschen zu einem halben Liter
+ }
+food-none = Für { $runner } steht in { $place } nichts zu essen oder trinken.
+fuel = Ab dort: { $words }
+fuel-figures = Je Stunde: { $figures }. Nach Durst trinken.
+fuel-kcal = { $amount } kcal
+fuel-carbohydrate = { $amount } g Kohlenhydrate
+fuel-fluid = Flaschen für { $amount } ml
+fuel-sodium = { $amount } mg Natrium
+leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
+leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
+leave-over = Abfahrt nach { $place } war { $leave_by }. Fahr wie immer: sicher ankommen ist wichtiger.
+leave-ended = Kein Treffen und keine Abfahrtszeit gilt mehr. Wo sie abzuholen ist, sagt die Rennleitung oder sie selbst: frag, bevor du fährst.
+leave-unknown = Noch keine Abfahrtszeit nach { $place }: die Fahrt hat niemand bestätigt. Sei ab { $be_there } dort.
+leave-these = Das gilt für { $crew }{ $from ->
+    [none] .
+   *[other] {", ab "}{ $from }.
+ }
+other-car = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: Abfahrt bis { $leave_by }{ $from ->
+    [none] .
+   *[other] {" ab "}{ $from }.
+ }
+other-car-unknown = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: keine Abfahrtszeit, die Fahrt{ $from ->
+    [none] {""}
+   *[other] {" ab "}{ $from }
+ } ist nicht bestätigt.
+other-car-stays = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: schon bei { $place }, keine Fahrt.
+other-car-lost = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: schaffen es nicht nach { $place }.
+leave-on-way = Du bist seit { $left } unterwegs nach { $place }; sei ab { $be_there } dort.
+leave-there = Du bist schon in { $place }.
+leave-not-you = Für { $crew }, nicht für dich:
+leave-none = Es gibt kein Treffen mehr, zu dem du fahren musst.
+drive = Fahrt nach { $place }: { $length }{ $walk ->
+    [none] {""}
+   *[other] {", dann "}{ $walk }{" zu Fuß"}
+ }.
+drive-from = Von { $from }.
+drive-estimated = Niemand hat das bestätigt, darum gibt es danach keine Abfahrtszeit.
+drive-unknown = Zur Fahrt nach { $place } ist nichts eingetragen.
+meeting = Als Nächstes: { $place }, { $runner } { $window }.
+ride = Nach { $place } zu { $runner }: { $crew }{ $car ->
+    [none] {""}
+   *[other] {", "}{ $car }
+}{ $from ->
+    [none] {""}
+   *[other] {", ab "}{ $from }
+}. { $how ->
+    [stays] Schon dort und bleibt.
+    [open] Ab { $be_there } dort; keine Abfahrtszeit, die Fahrt ist nicht bestätigt.
+   *[leave] Abfahrt bis { $leave_by }, ab { $be_there } dort.
+}
+ride-nobody = Für das Treffen mit { $runner } in { $place } ist niemand eingetragen.
+ride-none = { $place ->
+    [none] Es gibt kein Treffen mit { $runner } mehr, zu dem jemand fährt.
+   *[other] In { $place } ist kein Treffen mit { $runner } geplant oder mehr offen, also ist niemand für die Fahrt eingetragen.
+}
+meeting-who = Es fahren: { $crew }{ $car ->
+    [none] .
+   *[other] {", "}{ $car }.
+ }
+meeting-way = { $place }, Parken: { $parking }{ $walk ->
+    [none] .
+   *[other] {", dann "}{ $walk }{" zu Fuß."}
+ }
+meeting-way-unknown = Wie man nach { $place } kommt, ist nicht eingetragen.
+meeting-parking = Parken: { $parking }{ $walk ->
+    [none] .
+   *[other] {", dann "}{ $walk }{" zu Fuß."}
+ }
+meeting-hours = Für die Crew offen { $hours }.
+hours-both = von { $opens } bis { $closes }
+hours-from = ab { $opens }
+hours-to = bis { $closes }
+meeting-after = Danach { $place }: { $window }.
+meeting-none = Es gibt kein Treffen mit { $runner } mehr.
+dark-yes = Ja, in { $place } ist es dunkel, wenn { $runner } kommt: { $window }.
+dark-no = Nein, in { $place } ist es hell, wenn { $runner } kommt: { $window }.
+plan-says-nothing = { $words ->
+    [none] Das steht nicht im Plan. Bekannt ist:
+   *[other] Über ‚{ $words }‘ sagt der Plan nichts. Bekannt ist:
+}
+time-left = Noch { $length }, bis du nach { $place } losmusst. Wofür das reicht, sagt der Plan nicht.
+time-left-unknown = Für { $place } gibt es keine Abfahrtszeit, darum kann ich nicht sagen, wie viel Zeit bleibt.
+time-left-none = Vor { $place } bleibt keine Zeit mehr: die Abfahrtszeit ist vorbei.
+time-own = Ob dafür Zeit ist, sagt der Plan nicht. Deine Grenzen:
+weather-unknown = Wie das Wetter wird, sagt der Plan nicht: frag den Wetterdienst oder die Rennleitung.
+leave-there-unknown = Ob dort etwas abgegeben oder zurückgelassen werden darf, sagt der Plan nicht. Frag die Rennleitung: { $name } { $phone }.
+leave-there-crew = In { $place } trifft sie ihre Crew: { $crew }.
+leave-there-no-crew = In { $place } ist kein Treffen mit der Crew geplant.
+catch-up = Seit { $when }: { $count ->
+    [one] eine Nachricht an dich.
+   *[other] { $count } Nachrichten an dich.
+ }
+catch-up-nothing = Seit { $when } ging nichts an dich.
+catch-up-line = { $when }: { $text }
+catch-up-waits = { $when }, WARTET NOCH AUF DEINE ANTWORT (Nr. { $short }): { $text }
+dark-unknown = Ob es in { $place } hell ist, weiß ich nicht.
+heard = { $runner }: { $fact }, { $when }, gemeldet von { $who } ({ $ago }).
+how-she-is = { $who }, { $when } ({ $ago }): ‚{ $words }‘
+how-she-is-none = Noch hat niemand geschrieben, wie es { $runner } geht.
+how-help = Der Hilferuf zu { $runner } von { $when } ist noch offen: ‚{ $words }‘
+plan-head = Plan von { $runner }, Ankunft (Ziel B), A bis C:
+plan-row = { $place } ({ $km }): { $times }{ $was ->
+    [none] {""}
+   *[other] {", war "}{ $was }
+ }{ $stop ->
+    [none] {""}
+   *[other] {", Halt "}{ $stop }
+ }
+card-box = ■ WARNZEICHEN. { $red_line }
+card-box-flag = ■ { $flag }
+card-box-end = ■ Unsicher? Anrufen.
+card = Zuerst versuchen, wenn nichts davon zutrifft: { $tries }.
+card-red = { $trouble }. SANITÄTER holen, und sie wartet dort, wenn: { $flags }.
+paper-card-red = SANITÄTER, und sie wartet dort, wenn: { $flags }.
+card-call = Anrufen: { $call }
+picture-dark = dunkel
+picture-row = { $place } ({ $km }): { $times }{ $dark ->
+    [none] {""}
+   *[other] {", "}{ $dark }
+ }
+cards-which = Welche? Frag zum Beispiel ‚was tun bei Übelkeit‘.
+cards-line = - { $trouble }
+cards-none = Dafür ist keine Karte geschrieben.
+cards-medical = Eine Karte erinnert nur: Sanitäter und Rennärzte entscheiden.
+
+## Answers: who knows, towards her, how the runner stands, goals
+told-none = Zu { $runner } ist kein Alarm offen.
+told-held = { $holder } hat den Alarm zu { $runner } ({ $kind }, seit { $since }){ $again ->
+    [none] .
+   *[other] {"; sieht wieder nach: "}{ $again }.
+ }
+told-not-held = Den Alarm zu { $runner } hat noch niemand übernommen ({ $kind }, seit { $since }).
+told-answered = { $name }: gefragt { $when }, Antwort ‚{ $answer }‘ { $at }.
+told-asked = { $name }: gefragt { $when }, noch keine Antwort.
+told-only = { $name }: benachrichtigt { $when }, ohne Frage.
+told-failed = { $name }: meine Nachricht kam nicht an, versucht { $when }.
+told-race-control = Die Rennleitung weiß es, seit { $when }.
+told-race-control-not = Dass die Rennleitung es weiß, hat niemand gemeldet: { $name }, { $phone }.
+told-words = Im Wortlaut: ‚{ $words }‘
+told-race-control-phone = Dort anrufen: { $name }, { $phone }.
+told-danger = Bei Gefahr zuerst { $emergency }.
+taken-alarm = { $runner }: { $kind }, seit { $since }.
+towards = Fragt zuerst die Rennleitung, bevor ihr jemand entgegengeht: { $name }, { $phone }. Ich kann das nicht entscheiden.
+towards-alarm = Ein Alarm ist offen, und niemand hat ihn übernommen: beantworte zuerst den.
+towards-alarm-held = { $holder } hat den offenen Alarm: sprich zuerst mit { $holder }.
+towards-rule = Rennregeln: Hilfe von außen für { $runner } nur an den Crew-Punkten. Anderswo kann Hilfe sie das Rennen kosten.
+towards-rule-anywhere = Die Rennregeln verbieten Hilfe außerhalb der Crew-Punkte nicht.
+towards-note = Rennregeln für die Crew: { $note }
+towards-instead = Dort sucht sie euch: { $place }, ab { $be_there }{ $until ->
+    [none] {", bis man von ihr hört."}
+   *[other] {" bis "}{ $until }.
+ }
+towards-if =
+    Wenn doch jemand geht: nie allein, nie ohne Licht. Einer bleibt in { $place }, mit einem Telefon, das Netz hat.
+    Schreibt hier, wer wann geht und wann ihr zurück seid.
+my-race-late = Du bist in { $place } etwa { $length } hinter dem Plan.
+my-race-early = Du bist in { $place } etwa { $length } vor dem Plan.
+my-race-on-plan = Du bist in { $place } im Plan.
+my-race-next = { $place }: { $window }.
+my-race-cut-off = Nächstes Zeitlimit: { $place }, { $edge } bis { $when }; Chance { $odds }, dass du es schaffst.
+my-race-latest = Für 9 Chancen von 10 brich bis { $when } in { $place } auf.
+my-race-no-cut-off = Vor dir liegt kein Zeitlimit mehr.
+my-race-old = Was ich von dir weiß, ist alt ({ $ago }). Schreib ‚da‘ oder ‚los‘, oder schick deinen Standort.
+my-race-ended = Dein Rennen: { $going }.
+goals-next = { $runner }, Ziele beim Aufbruch in { $place }: { $goals }.
+goals-gone = { $goal } nicht mehr
+goals-meaning = Bricht sie später auf, zählt das nächste Ziel (nach C keines). Nach dem, was jetzt bekannt ist.
+goals-none = Für { $runner } wechselt kein Ziel mehr.
+cut-off-none-at = In { $place } liegt vor { $runner } kein Zeitlimit.
+cut-off-access = Der Zugang für die Crew in { $place } ist offen { $hours }.
+cut-off-no-hours = Wann der Zugang für die Crew in { $place } schließt, ist nicht eingetragen.
+
+## Replies to reports
+noted-seen = Notiert: { $runner } wurde gesehen, { $when }: ‚{ $words }‘
+noted-seen-kept = Es zählt, sobald jemand es bestätigt; wer es kann, wird gefragt.
+noted-how = Notiert, wie es { $runner } geht: ‚{ $words }‘
+meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
+picture-none = Es gibt kein Bild. In Worten:
+photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht gespeichert. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
+photo-words-only = Das Bild selbst wird nicht gespeichert, nur deine Worte.
+other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
+live-ended = Der geteilte Standort ist zu Ende. Über { $runner } sagt das nichts.
+noted = Notiert für { $runner }: { $fact }, { $when }.
+noted-cannot-come = Notiert: { $who } kann nicht kommen. Für { $who } kommt kein „Jetzt losfahren“; die anderen werden gefragt.
+noted-can-come = Notiert: { $who } kann wieder kommen, wie geplant.
+noted-takes-over = Das übernimmst du, { $who }. Alle, die es wissen müssen, hören davon.
+answered-cannot-come =
+    Notiert: du kannst nicht. Die anderen werden gefragt, wer kann.
+    Bist du müde oder ist dir nicht gut: fahr nicht, halte an, wo es sicher ist, und ruh dich aus.
+answered-cannot-why = Mehr musst du nicht tun. Liegt es am Auto, oder kannst du doch, dann schreib es.
+answered-you-go = Das übernimmst du. Die Zeiten stehen in der nächsten Nachricht.
+answered-goes = { $who } fährt schon; du musst nicht.
+cannot-come-driver = Zuerst du: halte an, wo es sicher ist, und fahr nicht weiter. Schlaf, oder lass jemand anderen fahren.
+cannot-come-own-safety = Zuerst du: verletzt oder krank? Ruf { $emergency } an. Fahr nicht.
+cannot-come-car = Zuerst du: runter von der Straße, Licht an, weg vom Verkehr. Verletzt? { $emergency }.
+cannot-come-pacer = Zuerst du: kannst du nicht sicher weitergehen, ruf { $emergency } oder die Rennleitung ({ $phone }) an, halt dich warm und teile deinen Standort.
+cannot-come-back = Wenn sich das ändert, schreib „Ich kann wieder kommen“.
+noted-note = Notiert.
+noted-crew-there = Notiert: du bist in { $place }, { $when }.
+noted-crew-left = Notiert: du hast { $place } verlassen, { $when }.
+noted-on-the-road-untold = Notiert. Fahr vorsichtig.
+noted-awake = Notiert: du bist wach.
+noted-race-control = Notiert: die Rennleitung weiß es.
+noted-in-hand = Gut: { $runner } ist bei euch, { $when }.
+noted-stand-down = Notiert: der Alarm ist vorbei.
+noted-position = Notiert: Standort von { $runner }, { $when }.
+noted-same = Das hatte ich schon; es zählt einmal.
+noted-kept = { $runner }: { $fact }, { $when } – stimmt das?
+noted-unconfirmed = Es zählt noch nicht: { $doubt }. Stimmt es?
+noted-kept-why = Es zählt, sobald es jemand bestätigt. Grund: { $doubt }.
+noted-supporter = Es zählt, sobald die Crew es bestätigt.
+noted-guessed = Es zählt, sobald du ‚Richtig‘ drückst.
+noted-next = Als Nächstes { $place }: { $window }.
+noted-undo = Falsch? Schreib innerhalb von { $minutes } min ‚rückgängig‘.
+noted-told = Weitergesagt an { $names }.
+noted-how-told = Wie es ihr geht, wurde weitergesagt an { $names }.
+noted-drive = Notiert: die Fahrt von { $from } nach { $to } dauert { $length }. Die Abfahrtszeiten richten sich ab jetzt danach.
+noted-drive-from = Von wo nach { $place }? Schreib zum Beispiel ‚Fahrt vom Hotel nach { $place } 35 min‘.
+noted-many = Notiert: { $count ->
+    [one] eine Meldung.
+   *[other] { $count } Meldungen.
+ }
+undone = Zurückgenommen für { $runner }: { $fact }, { $when }.
+undone-words = Zurückgenommen: ‚{ $words }‘
+undone-plain = Zurückgenommen.
+undo-nothing = Aus den letzten { $minutes } min gibt es von dir nichts zurückzunehmen.
+undo-over = Das ist älter als { $minutes } min. Schick, was stimmt: ‚Berichtigung: in { $place } angekommen 14:20‘.
+undo-none-there = Aus { $place } habe ich keine Meldung von dir, die sich zurücknehmen ließe; geändert ist nichts. Schick, was stimmt: ‚Korrektur: in { $place } 14:20‘.
+held-up = Notiert: ‚{ $words }‘. Ich habe niemandem Bescheid gesagt: ruf an, wer für dich da sein kann. Fahr vorsichtig.
+stand-in-asked = Wer wohin fährt, kann ich nicht ändern: Sprecht es am Telefon ab.
+stand-in-call = Crew mit Nummer:
+stand-in-nobody = Von der übrigen Crew ist hier keine Nummer hinterlegt.
+stand-in-person = { $name } ({ $part }): { $phone }
+stand-in-control = { $name }: { $phone }
+word-told-nobody = Geschickt habe ich es niemandem: wer fragt, wie es dir geht, liest es. Ist es wichtig, ruf an.
+how-far = Bis { $place } (bei { $km }): etwa { $distance } von da, wo du wohl bist.
+how-far-course = { $place } liegt bei { $km } der Strecke.
+confirmed = Bestätigt. Danke.
+answered-yours = Der Alarm ist bei dir. Ich frage { $when } wieder nach.
+answered-yours-untimed = Der Alarm ist bei dir.
+answered-other = { $name } hat das schon übernommen. Danke.
+answered = Danke, deine Antwort ist da.
+answered-on-our-way = Gut, ihr seid unterwegs. Fahr vorsichtig.
+answered-cannot-alarm = Notiert: du kannst nicht. { $names ->
+    [none] Wer als Nächstes kommt, wird sofort gefragt.
+   *[other] Gefragt sind außer dir: { $names }; wer als Nächstes kommt, wird sofort gefragt.
+ }
+answered-cannot-held = Notiert: du kannst nicht. { $name } hat ihn.
+answered-gave-back = Notiert: du hast ihn nicht mehr. Die Nächsten werden sofort gefragt, und wer um Hilfe gerufen hat, erfährt es.
+answered-cannot = Verstanden, du kannst nicht. Als Nächstes wird jemand anderes gefragt.
+answered-yes = Danke.
+answered-not-yet = Danke: noch nicht.
+answered-nobody-there = Danke: dort ist niemand, der sie sieht.
+answered-still-missing = Danke: noch vermisst. Der Alarm bleibt offen.
+answered-ok = Gut, du hast es gelesen.
+answered-no = Danke: nein.
+answered-i-have-it = Gut, du übernimmst.
+answered-unreached-i-have-it = Gut, du rufst an. Was du hörst, schreib es hier.
+answered-unreached-cannot = Verstanden, du kannst nicht anrufen. Als Nächstes wird jemand anderes gefragt.
+answered-goes-on = Danke: sie macht weiter.
+answered-race-over = Danke: ihr Rennen ist vorbei.
+answer-nothing-open = Notiert; es ist aber nichts offen, was eine Antwort braucht.
+answered-seen = Wo und wann wurde sie gesehen? Drück einen Knopf oder schreib es.
+answered-when = Wann? ‚jetzt‘, ‚vor 10 min‘ oder eine Uhrzeit.
+help-in-events = Der Alarm läuft bei { $events }.
+help-other-event = Geht es um { $event }? Dann schreib es sofort noch einmal mit ‚{ $name }‘ darin.
+passed-on = Wörtlich weitergegeben an { $names }.
+passed-on-place = Dein Standort ist an { $names ->
+    [none] noch niemanden
+   *[other] { $names }
+ } gegangen, zum Hilferuf für { $runner }.
+help-still-open = Der Alarm wegen deines Hilferufs bleibt trotzdem offen{ $holder ->
+    [none] {""}
+   *[other] {" bei "}{ $holder }
+ }, bis jemand ‚Entwarnung‘ schreibt.
+help-was-nothing = War es nichts, schreib ‚rückgängig‘: dann ist der Hilferuf zurückgenommen.
+
+## Asking back
+ask-out = Was heißt ‚raus‘? { $place } verlassen und weiter unterwegs, oder aus dem Rennen?
+ask-out-nowhere = Was heißt ‚raus‘? Einen Punkt verlassen und weiter unterwegs, oder aus dem Rennen?
+ask-dropped = ‚{ $word }‘: ist ihr Rennen vorbei, oder ist etwas anderes gemeint?
+ask-retired-where = { $own ->
+    [yes] Wo bist du? Teile deinen Standort oder schreib den Ort: wer dich holt, braucht ihn.
+   *[no] Wo ist sie? Schreib den Ort oder frag sie: wer sie holt, braucht ihn.
+ }
+ask-retired-how = Es gilt schon. Wie kam es dazu?
+ask-point = Welchen Punkt meinst du?
+ask-who = Wer ist in { $place }?
+ask-runner = Welche Läuferin?
+ask-bib = Niemand hat Startnummer { $bib }. { $count ->
+    [0] Bitte sieh noch einmal nach.
+   *[other] Meintest du:
+ }
+ask-where-seen = Zwischen welchen Punkten war das?
+of-runner = { $runner }: { $line }
+race-only-organiser =
+    Nicht notiert: dass der Start sich verschiebt, die Läufer angehalten sind oder ein Zeitlimit sich ändert,
+    kann nur der Veranstalter melden. Sag es { $name }: { $phone }.
+button-right-of = { $runner }: richtig
+button-wrong-of = { $runner }: falsch
+event-chosen = { $event }: schreib deine Nachricht jetzt noch einmal.
+picked-before = Dieser Knopf ist schon benutzt. Um Notiertes zu ändern, schreib es.
+button-old = Wofür dieser Knopf war, weiß ich nicht mehr. Schreib es in Worten, mit dem Namen der Läuferin.
+ask-event = Welche Veranstaltung?
+ask-with-us = { $runner } ist bei euch. Braucht sie keine Hilfe mehr? Noch läuft der Alarm für alle: drück ‚Richtig‘ oder schreib ‚ja‘, um ihn zu beenden.
+noted-no-alarm = Zu { $runner } ist kein Alarm offen, also auch keiner zu beenden. Deine Worte sind notiert; sie wird überwacht wie bisher.
+ask-stand-down = Den Alarm zu { $runner } für alle beenden? Noch läuft er: drück ‚Richtig‘ oder schreib ‚ja‘.
+choice-left = { $place } verlassen, läuft weiter
+choice-left-plain = Einen Punkt verlassen, läuft weiter
+choice-crew = Ich bin es
+choice-her = { $runner } ist es
+choice-over = Ihr Rennen ist vorbei
+choice-else = Etwas anderes
+choice-both = Beide
+choice-all = Alle
+choice-runner = { $bib ->
+    [none] { $name }
+   *[other] { $name } ({ $bib })
+ }
+button-undo-of = Zurücknehmen: { $event }
+choice-between = { $from } – { $to }
+choice-point-km = { $place } ({ $km })
+not-understood-help = Wenn du Hilfe brauchst: ruf { $emergency } an und schreib ‚Hilfe‘; das geht sofort an Crew und Sicherheitskontakt.
+not-understood = Das habe ich nicht verstanden. Schreib ‚was kann ich fragen‘ für Beispiele.
+nothing-to-say = Hallo. Schreib ‚was kann ich fragen‘ für Beispiele.
+thanks = Gern.
+button-in-plain = Da
+button-out-plain = Los
+
+## Joining
+stranger = Diese Nummer oder dieser Chat ist hier nicht bekannt. Hast du eine Einladung, schick ihren Code.
+join-preview = Du bist { $name }. Rolle: { $parts }. Veranstaltung: { $event }. Bist du das?
+join-done-plain = Willkommen, { $name }. Schreib ‚was kann ich fragen‘ für Beispiele.
+join-no = Dann ist nichts verbunden, und der Code bleibt unbenutzt. Sag es dem, der ihn geschickt hat.
+group-bound =
+    Ab jetzt hört diese Gruppe, was alle im Team bei { $name } angeht: Änderungen am Rennen, einen beendeten Alarm, den Zieleinlauf.
+    Nie, wo sie ist, und nichts, was nur eine Person angeht: das bekommt jede und jeder allein. ‚/group off‘ beendet es.
+group-free = Diese Gruppe hört von selbst nichts mehr von { $name }. Was dich angeht, bekommst du wie bisher.
+join-private = Schick den Code mir allein, nicht in einer Gruppe.
+part-line = { $kind }{ $runner ->
+    [none] {""}
+   *[other] {" für "}{ $runner }
+ }
+part-runner = Läuferin
+part-crew = Crew
+part-pacer = Begleitläufer
+part-safety-contact = Sicherheitskontakt
+part-organiser = Veranstalter
+part-volunteer = Helfer
+part-supporter = Fan
+
+## What can be asked
+usage-crew =
+    Frag, wie du redest:
+    ‚wann ist sie in { $place }‘, ‚nächster Punkt‘, ‚wann im Ziel‘, ‚wo ist sie‘, ‚haben wir sie verpasst‘, ‚warten oder fahren‘
+    ‚was bringen wir mit‘, ‚wann müssen wir los‘, ‚Zeitlimit‘, ‚und der danach?‘; wenn es vorbei ist ‚wie lief es‘
+usage-report =
+    Melde, wie du redest:
+    ‚angekommen in { $place } um 14:55‘, ‚raus vor 20 min‘, ‚noch nicht da‘, ‚isst gut, Füße ok‘
+    ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
+usage-volunteer =
+    Melde Startnummern: ‚214 rein 0312 raus 0319; 87 rein 0315‘, ‚214 durch‘, ‚Schlussläufer durch‘.
+    ‚Rückgängig‘ nimmt das Letzte { $minutes } min lang zurück.
+duty-runner =
+    Du läufst. Schreib an den Punkten ‚rein‘ und ‚raus‘, wenn du kannst, oder teile deinen Live-Standort.
+    ‚Pause‘, wenn du länger stehst; ‚Hilfe‘, wenn du sie brauchst: deine Crew und { $control } erfahren es.
+duty-crew =
+    Du bist Crew für { $runner }. Eine Nachricht sagt dir, wann du losmusst und was bereitliegen soll: antworte darauf.
+    Melde dich selbst, sobald du an einem Punkt bist. Melde dort jede Ankunft und jeden Aufbruch, mit Namen; und ‚noch nicht da‘, wenn gefragt wird.
+duty-pacer =
+    Du begleitest { $runner }. Sei an dem Punkt, an dem du dazustößt, mit eigenem Licht und einer warmen Schicht.
+    Melde sie an den Punkten. Ist eine von euch verletzt, schreib ‚Hilfe‘ und ruf { $emergency } an.
+duty-safety-contact =
+    Du bist der Sicherheitskontakt von { $runner }, zu Hause und die ganze Nacht erreichbar.
+    Ist sie überfällig oder bittet um Hilfe, kommt hier ein Alarm: antworte binnen 5 min ‚Ich übernehme‘ und sorge dafür, dass jemand nach ihr sieht.
+    { $calls ->
+        [yes] Du rufst { $control } an, { $phone }.
+       *[no] Eine bestimmte Person ruft { $control } an; wer, steht im Alarm.
+    } Ist vielleicht ein Leben in Gefahr: zuerst { $emergency }.
+    Vor dem Start kommt ein Probealarm: antworte darauf mit dem Telefon so, wie es nachts sein wird.
+duty-organiser =
+    Du bist Veranstalter. Du hörst von Ausfällen, von Leuten, die nicht zu erreichen sind, und von Alarmen.
+    Du sagst, wenn der Start sich verschiebt, die Läufer angehalten werden oder ein Zeitlimit sich ändert.
+duty-volunteer = Du meldest an deinem Punkt: Startnummer, ‚rein‘ und ‚raus‘ mit der Zeit. Positionen siehst du nicht.
+duty-supporter = Du verfolgst { $runner }: frag ‚nächster‘, ‚wo‘ oder ‚Ziel‘. Von dir wird nichts verlangt.
+duty-all = ‚was kann ich fragen‘ zeigt, was du hier schreiben kannst. Das hier ist eine Hilfe, kein Rettungsdienst.
+usage-runner =
+    Schreib ‚da‘, ‚los‘, ‚Pause‘, ‚wieder unterwegs‘ oder schick deinen Standort.
+    Frag ‚wie steh ich‘, ‚nächster Punkt‘, ‚Zeitlimit‘, danach ‚wie lief es‘.
+    Schreibst du Hilfe, verletzt oder verlaufen, geht es sofort an deine Crew.
+usage-answer = Einen Alarm beantwortest du mit ‚ich übernehme‘ oder seinem Knopf.
+
+## Buttons
+button-in = In { $place } angekommen
+button-out = { $place } verlassen
+button-through = Ohne Halt durch { $place }
+button-not-here-yet = Noch nicht da
+button-was-nothing = Es war nichts: für alle beenden
+button-undo = Zurücknehmen
+button-right = Richtig
+button-wrong = Falsch
+button-yes = Ja
+button-no = Nein
+button-not-yet = Noch nicht
+button-nobody-there = Niemand da
+button-i-have-it = Ich übernehme
+button-unreached-i-have-it = Ich rufe an
+button-unreached-cannot = Kann nicht anrufen
+button-ok = OK
+button-leaving = Fahre los
+button-on-our-way = Unterwegs
+button-cannot = Kann nicht
+button-awake = Wach
+button-seen = Gesehen, ihr geht es gut
+button-still-missing = Noch vermisst
+button-race-control-told = Rennleitung weiß es
+button-in-hand = Sie ist bei uns
+button-i-go = Ich fahre
+button-join = Ja, das bin ich
+button-not-me = Nein
+button-own-choice = Eigene Entscheidung
+button-timed-out = Zeitlimit
+button-medics = Sanitäter oder Rennleitung
+button-did-not-start = Nicht gestartet
+button-next = Nächster Punkt
+button-bring = Mitbringen
+button-where = Wo
+button-after = Der danach
+button-alarm-known = Was ist bekannt
+button-alarm-tell = Was sage ich Rettern
+button-just-now = Gerade eben
+button-ten-ago = Vor 10 min
+button-twenty-ago = Vor 20 min
+button-other = { $word }
+
+## Errors to a person
+error-no_such_code = Dieser Code gilt nicht: vertippt, benutzt oder abgelaufen. Bitte um einen neuen.
+error-not_yours = Deine Rolle in der Veranstaltung erlaubt das nicht.
+error-not_found = Das gibt es in der Veranstaltung nicht.
+error-conflict = Das kam vorher mit anderen Worten. Beides ist aufgehoben, und jemand wird gefragt, was stimmt.
+error-not_now = Das passt nicht zu dem, was gemeldet ist: { $what }.
+error-too_many = Zu viele falsche Versuche. Warte ein paar Minuten.
+error-not_ready = Das kann der Server noch nicht beantworten. Frag in einer Minute wieder.
+error-other = Der Server konnte das nicht annehmen. Nichts ist notiert. Versuch es noch einmal; bleibt es so, ruf an.
+error-fault = Ein Fehler bei mir: das konnte ich nicht lesen. NICHTS ist notiert. Schreib es mit anderen Worten; kann es nicht warten, ruf an.
+error-unreachable =
+    Der Server ist gerade nicht zu erreichen. NICHTS ist bisher notiert.
+    Ich hebe deine Nachricht auf und gebe sie mit ihrer Zeit weiter, sobald der Server antwortet; dann hörst du davon. Kann es nicht warten, ruf an.
+error-unreachable-not-kept =
+    Der Server ist gerade nicht zu erreichen. NICHTS ist notiert, und deine Nachricht ist nicht aufgehoben.
+    Schick sie noch einmal; kann es nicht warten, ruf an.
+
+## The commands in a chat's menu
+menu-start = Mit dem Code beitreten, den du bekommen hast
+menu-next = Wann sie am nächsten Punkt ist, und wo du sein musst
+menu-leave = Wann wir losfahren müssen
+menu-group = Dieser Gruppe sagen, was alle im Team angeht
+menu-kit = Was wir mitbringen und bereithalten
+menu-missed = Haben wir sie verpasst?
+menu-where = Wo sie jetzt ist, soweit bekannt
+menu-plan = Der Plan, Punkt für Punkt
+menu-cutoffs = Die Zeitlimits, die noch kommen
+menu-food = Was sie als Nächstes isst und trinkt
+menu-cards = Was zu tun ist, wenn etwas schiefgeht
+menu-numbers = Rennleitung und Notruf
+menu-usage = Wie man fragt und meldet
+report-finished = { $runner } ist im Ziel, { $when }{ $length ->
+        [none] .
+       *[other] , nach { $length }.
+    }
+report-retired = { $runner } ist nicht ins Ziel gekommen: ausgeschieden{ $place ->
+        [none] { "" }
+       *[other] { " " }in { $place }
+    }, { $when } ({ $how }).
+report-not-started = { $runner } ist nicht gestartet.
+report-not-over = Für { $runner } ist es nicht vorbei: { $going }.
+report-late = Gegenüber dem Plan (Ziel B), in { $place }: { $length } später; geplant { $planned }.
+report-early = Gegenüber dem Plan (Ziel B), in { $place }: { $length } früher; geplant { $planned }.
+report-on-plan = Gegenüber dem Plan (Ziel B), in { $place }: nach Plan ({ $planned }).
+report-lost = Zeit verloren: { $parts }.
+report-won = Zeit gewonnen: { $parts }.
+report-leg = { $from } bis { $to } { $length }
+report-stop = Halt in { $place } { $length }
+report-even = Kein Abschnitt und kein Halt wich um { $length } oder mehr vom Plan ab.
+report-whole = Das Ganze, Punkt für Punkt, mit dem, was daraus wurde: schreib ‚plan‘.
+menu-report = Wie es lief, gegenüber dem Plan
+
+## What was said, kept in its own words
+kept = In deinen Worten behalten: ‚{ $words }‘
+kept-note = In deinen Worten notiert: ‚{ $words }‘. Als Meldung über sie zählt es nicht.
+ask-danger = Ist sie in Gefahr? Dann ruf { $emergency } an und drück unten.
+ask-danger-own = Bist du in Gefahr? Dann ruf { $emergency } an und drück unten.
+button-danger-yes = Ja, allen sagen
+button-danger-no = Nein
+ask-meaning = ‚{ $word }‘: was meinst du?
+rivals-unknown = Wie es um andere steht und auf welchem Platz sie ist, weiß ich nicht: frag die Rennleitung. { $name }: { $phone }.
+rules-unknown = Die Regeln des Rennens kenne ich nicht: frag die Rennleitung. { $name }: { $phone }.
+elsewhere-unknown = { $words ->
+    [none] Das weiß ich nicht: es steht nicht im Plan. Vielleicht weiß es jemand vor Ort.
+   *[other] Über ‚{ $words }‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.
+ }
+signal-unknown = Wie das Netz dort ist, weiß ich nicht. Wer dort war, weiß es vielleicht.
+why-times =
+    Die mittlere Zeit ist die wahrscheinlichste; 1-mal in 10 kommt sie vor der ersten, 1-mal in 10 nach der letzten.
+    Alle beruhen auf ihrem Plan und auf dem, was bisher gemeldet ist.
+request-swap = Wer was übernimmt, kann ich nicht ändern: ‚{ $words }‘. Bitte ruf an:
+meaning-when-there = Wann sie dort ist
+meaning-finish = Wann sie im Ziel ist
+meaning-where = Wo sie ist
+meaning-plan-gap = Vor oder hinter dem Plan
+meaning-last-stop = Wie lang der Halt war
+meaning-cut-off = Das Zeitlimit
+meaning-missed = Ob wir sie verpasst haben
+meaning-wait-or-go = Warten oder weiterfahren
+meaning-people = Wer wo ist
+meaning-ride = Wer wohin fährt
+meaning-bring = Was mitbringen
+meaning-take-back = Was ihr abnehmen
+meaning-food = Was sie isst
+meaning-leave = Wann losfahren
+meaning-drive = Wie lang die Fahrt ist
+meaning-dark = Wann es dunkel ist
+meaning-heard = Was zuletzt gehört wurde
+meaning-what-if = Wenn sie langsamer ist
+meaning-leaves-now = Wenn sie jetzt losläuft
+meaning-plan = Der Plan
+meaning-meeting = Das nächste Treffen
+meaning-how-is-she = Wie geht es ihr?
+meaning-trouble = Was da hilft
+meaning-numbers = Telefonnummern
+meaning-picture = Das Profil
+meaning-photo = Ein Foto
+meaning-walk-towards = Ihr entgegengehen
+meaning-who-knows = Wer es weiß, und Alarme
+meaning-my-race = Wie mein Rennen läuft
+meaning-goals = Ziele A, B, C
+meaning-why = Warum diese Zeit
+meaning-signal = Handynetz
+meaning-catch-up = Was ich verpasst habe
+meaning-duty = Was meine Aufgabe ist
+meaning-cover = Wer einspringen kann
+meaning-report = Wie es lief
+meaning-usage = Was ich fragen kann
+meaning-unknown-weather = Das Wetter
+meaning-unknown-rivals = Andere Läufer
+meaning-unknown-rules = Die Regeln
+meaning-unknown-other = Etwas anderes
+meaning-in = Sie ist da
+meaning-out = Sie ist weitergelaufen
+meaning-through = Sie ist durch
+meaning-position = Sie wurde gesehen
+meaning-resting = Sie ruht sich aus
+meaning-moving = Sie ist wieder unterwegs
+meaning-retired = Ihr Rennen ist vorbei
+meaning-sweep = Der Schlussläufer kam durch
+meaning-not-here-yet = Noch nicht da
+meaning-condition = Ich sage, wie es ihr geht
+meaning-with-us = Sie ist bei uns
+meaning-hearsay = Jemand anderes sagt es
+meaning-supposed = Nur vermutet
+meaning-note = Eine Notiz
+meaning-race-news = Neues vom Rennen
+meaning-crew-there = Wir sind da
+meaning-crew-left = Wir sind unterwegs
+meaning-drive-takes = Wie lange die Fahrt dauert
+meaning-about-me = Über mich
+meaning-cant-come = Ich kann nicht kommen
+meaning-can-come = Ich kann wieder kommen
+meaning-held-up = Ich werde aufgehalten und komme später
+meaning-i-have-it = Ich übernehme
+meaning-i-go = Ich fahre hin
+meaning-race-control-told = Die Rennleitung weiß es
+meaning-alarm-over = Sie ist in Sicherheit
+meaning-nobody-there = Niemand ist dort
+meaning-awake = Ich bin wach
+meaning-ok = OK
+meaning-yes = Ja
+meaning-no = Nein
+meaning-undo = Das Letzte zurücknehmen
+meaning-correction = Die Zeit berichtigen
+meaning-other-person = Das war eine andere Läuferin
+meaning-pass-message = Etwas ausrichten
+meaning-swap = Mit jemandem tauschen
+meaning-meet-elsewhere = Woanders treffen
+meaning-mute = Weniger schicken
+meaning-remind-me = Erinnere mich
+meaning-small-talk = Nichts, nur so
+race-news-noted = Notiert. Wen es betrifft, dem wird es gesagt.
+race-news-how-long = Um wie lange, oder bis wann? Schreib es wie ‚der Start ist um 30 min verschoben‘. Notiert ist noch nichts.
+race-news-which-cut-off = Welches Zeitlimit, und bis wann? Schreib es wie ‚Zeitlimit in { $place } verlängert bis 18:00‘. Notiert ist noch nichts.
+sent-to = Weitergesagt an { $names }: ‚{ $words }‘
+sent-to-nobody = Festgehalten, aber noch niemandem gesagt: ‚{ $words }‘
+sent-waits = { $name } liest es ab { $when }, außer es kommt vorher etwas von dort.
+sent-unheard = Hier nicht zu erreichen: { $names }. Bitte ruf an.
+swap-sent = Bis es jemand übernimmt, bleibt es bei dir.
+swap-whose = Niemand wurde gefragt: Ich weiß dort von keinem Treffen von dir, das noch kommt.
+quiet-until = Keine Neuigkeiten bis { $when }. Alarme und deine eigenen Treffen kommen trotzdem.
+to-bed = Schlaf gut. Anderes wartet bis { $when }; Alarme und deine eigenen Treffpunkte wecken dich vorher, also lass das Telefon an und laut.
+quiet-how-long = Bis wann? Schreib „Ruhe bis 18:00“.
+quiet-over = Ab jetzt kommen wieder Neuigkeiten.
+remind-at = Ich erinnere dich { $when }. Darfst du es nicht verpassen, stell dir auch einen Wecker.
+remind-when = Um wie viel Uhr? Schreib „erinnere mich um 18:00“ und woran. Was du von ihr wissen musst, kommt von selbst.
+request-race = An das Rennen kann ich das nicht weitersagen: ‚{ $words }‘. Bitte ruf an:
+noted-cannot-come-to = Notiert: { $who } kann nicht kommen, { $place }. Für { $who } kommt dafür kein „Jetzt losfahren“; die anderen werden gefragt.
+
+# Was außer den Treffen in der Datei steht, und was des Schreibers eigenes ist.
+rules-known = Von den Regeln habe ich nur diese; für alles andere frag die Rennleitung. { $name }: { $phone }.
+rule-note = Hinweis des Rennens: { $note }
+rule-points = Hilfe von außen für sie nur an Crewpunkten.
+rule-cars = { $count ->
+    [one] Ein Auto darf zu ihren Treffen kommen.
+   *[other] Höchstens { $count } Autos dürfen zu ihren Treffen kommen.
+ }
+rule-people = { $count ->
+    [one] Eine Person darf ihre Crew sein.
+   *[other] Höchstens { $count } Personen dürfen ihre Crew sein.
+ }
+rule-pacers = Begleitläufer: { $count } auf einmal, ab { $km }.
+rule-not-before = Vor { $when } keine Crew an einem Punkt.
+start-at = { $runner } startet { $when }.
+start-was = { $runner } ist { $when } gestartet.
+start-no-change = Eine Änderung ist mir nicht bekannt.
+clock-now = Die Zeiten hier sind nach der Uhr des Rennens: dort ist es jetzt { $now }.
+clock-yours = Wo deine eigene Uhr anders geht, steht ihre Zeit in Klammern dahinter.
+course-ahead = Es kommen noch: { $points }.
+course-point = { $place } ({ $km })
+course-hills = Wie viele Anstiege das sind, weiß ich nicht: ich zähle keine.
+looks = { $runner }{ $bib ->
+    [none] {""}
+   *[other] {", Startnummer "}{ $bib }
+ }{ $clothing ->
+    [none] : was sie trägt, steht nirgends.
+   *[other] {": "}{ $clothing }.
+ }
+looks-torch = Licht: { $torch }.
+looks-none = Was { $runner }{ $bib ->
+    [none] {""}
+   *[other] {" (Startnummer "}{ $bib }{")"}
+ } trägt, steht nirgends.
+mine-fact = Von dir habe ich: { $runner }, { $fact }, { $when }.
+mine-words = Von dir habe ich, { $when }: ‚{ $words }‘
+mine-none = Davon habe ich keine Meldung von dir.
+late-not-yet = { $runner } ist nicht spät: erst wenn bis { $when } nichts aus { $place } gehört wird.
+late-already = { $runner } ist spät: in { $place } war sie spätestens { $when } erwartet.
+grave-any = Bist du oder ist jemand bei dir in Gefahr, ruf jetzt { $emergency } an. { $name }: { $phone }.
+grave-any-drive = Wem schwindlig, schläfrig oder durch und durch kalt ist, oder wer schlecht sieht, fährt nicht weiter: anhalten, jemand anders fährt.
+grave-any-help = Ist jemand in Gefahr? ‚Ja‘ schickt deine Worte an alle hier.
+meaning-start-time = Wann es losgeht
+meaning-clock = Nach welcher Uhr
+meaning-course-ahead = Was noch kommt
+meaning-my-reports = Was ich von dir habe
+meaning-clothing = Was sie trägt
+remind-leave = Eine Nachricht sagt dir, wann du losmusst.
+button-tell-all = Den anderen sagen

@@ -1,0 +1,53 @@
+# What the commands say of a file. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+## What `stilepost check` says
+mistake-error = error
+mistake-warning = warning
+check-mistakes = { $count ->
+    [one] 1 mistake
+   *[other] { $count } mistakes
+ } to correct.
+check-not-promised = { $count ->
+    [one] One meeting is not promised
+   *[other] { $count } meetings are not promised
+ }: crew may come too late, or a drive is not confirmed. `stilepost plan { $file }` says which, why and what would help.
+check-right = { $file }: right. { $runners } runner(s), { $points } points, { $people } people, { $meetings } meetings. `stilepost load { $file }` stores it.
+cli-error = Error: { $what }
+cli-written = written: { $file }
+cli-not-written = { $file }: can't be written ({ $why }). Choose another place.
+cli-no-runner = --runner: the event has no runner '{ $runner }'. Use one of: { $known }.
+cli-breaks-rules = the plan breaks { $count ->
+    [one] a rule
+   *[other] { $count } rules
+ } of the race: see NOT ALLOWED above. Change the file, then plan again.
+
+## What `stilepost load` says
+load-ask = Store this?
+load-nothing-stored = nothing was stored.
+load-stored = { $event }: stored as version { $version }.
+load-new = { $event }: a new event, '{ $name }'.
+load-unreadable = version { $version } can't be read by this Stilepost:
+load-no-change = { $event }: nothing changes against version { $version }.
+change-added = { $thing }: added
+change-removed = { $thing }: removed
+change-changed = { $thing }: { $field } was { $was ->
+    [none] not given
+   *[other] { $was }
+ }, becomes { $now ->
+    [none] not given
+   *[other] { $now }
+ }
+change-thing-event = event
+change-thing-course = course
+change-thing-runner = runner
+change-thing-person = person
+change-thing-car = car
+change-thing-meeting = meeting
+change-thing-if-then-card = if-then card
+change-thing-place = place
+change-thing-stretch = stretch
+change-thing-drive = drive
+change-thing-part = part
+change-thing-relay-share = relay share
+change-thing-weather = weather
+change-thing-point = point

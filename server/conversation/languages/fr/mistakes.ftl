@@ -1,0 +1,53 @@
+# What the commands say of a file. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+## What `stilepost check` says
+mistake-error = erreur
+mistake-warning = avertissement
+check-mistakes = { $count ->
+    [one] 1 faute
+   *[other] { $count } fautes
+ } à corriger.
+check-not-promised = { $count ->
+    [one] Un rendez-vous n’est pas promis
+   *[other] { $count } rendez-vous ne sont pas promis
+ } : l’équipe risque d’arriver trop tard, ou un trajet n’est pas confirmé. `stilepost plan { $file }` dit lesquels, pourquoi et ce qui aiderait.
+check-right = { $file } : juste. { $runners } coureuse(s), { $points } points, { $people } personnes, { $meetings } rendez-vous. `stilepost load { $file }` l’enregistre.
+cli-error = Erreur : { $what }
+cli-written = écrit : { $file }
+cli-not-written = { $file } : impossible à écrire ({ $why }). Choisis un autre endroit.
+cli-no-runner = --runner : la course n’a pas de coureuse '{ $runner }'. Prends l’une de : { $known }.
+cli-breaks-rules = le plan enfreint { $count ->
+    [one] une règle
+   *[other] { $count } règles
+ } de la course : voir PAS PERMIS plus haut. Change le fichier, puis planifie de nouveau.
+
+## What `stilepost load` says
+load-ask = Enregistrer ceci ?
+load-nothing-stored = rien n’a été enregistré.
+load-stored = { $event } : enregistré comme version { $version }.
+load-new = { $event } : une nouvelle course, '{ $name }'.
+load-unreadable = la version { $version } n’est pas lisible par ce Stilepost :
+load-no-change = { $event } : rien ne change par rapport à la version { $version }.
+change-added = { $thing } : ajouté
+change-removed = { $thing } : retiré
+change-changed = { $thing } : { $field } était { $was ->
+    [none] non donné
+   *[other] { $was }
+ }, devient { $now ->
+    [none] non donné
+   *[other] { $now }
+ }
+change-thing-event = course
+change-thing-course = parcours
+change-thing-runner = coureuse
+change-thing-person = personne
+change-thing-car = voiture
+change-thing-meeting = rendez-vous
+change-thing-if-then-card = fiche si-alors
+change-thing-place = lieu
+change-thing-stretch = passage
+change-thing-drive = trajet
+change-thing-part = rôle
+change-thing-relay-share = part de relais
+change-thing-weather = météo
+change-thing-point = point

@@ -1,0 +1,876 @@
+# Times, answers, replies, buttons. Values come in already worded (times, lists, distances); numbers only where a plural hangs on them.
+
+# For dates and numbers.
+locale = fr
+
+## Times, lengths, places
+both-clocks = { $there } ({ $here } à ta montre)
+window = vers { $likely } ({ $early } à { $late })
+window-over = attendue à { $likely } ({ $early } à { $late }), rien de signalé là-bas
+window-there = là depuis { $likely }
+window-set = { $likely }
+window-due = vers { $likely }, à tout moment d’ici { $late }
+window-open = à tout moment d’ici { $late }
+window-stood = vers { $likely } ({ $early } à { $late })
+window-own = , à ta montre { $likely } ({ $early } à { $late })
+window-own-over = , à ta montre { $likely } ({ $early } à { $late })
+window-own-there = , à ta montre { $likely }
+window-own-set = , à ta montre { $likely }
+window-own-open = , à ta montre { $late } au plus tard
+window-own-due = , à ta montre { $likely }, { $late } au plus tard
+window-short = { $likely } ({ $early } à { $late })
+window-how = Une heure comme 14:35 (14:10 à 15:20) se lit : vers 14:35 ; 1 fois sur 10 elle arrive avant 14:10, 1 fois sur 10 après 15:20. ‘Pourquoi ?’ le réexplique.
+duration-none = moins d’une minute
+duration-min = { $minutes } min
+duration-h = { $hours } h
+duration-h-min = { $hours } h { $minutes } min
+ago = il y a { $length }
+in-time = dans { $length }
+just-now = à l’instant
+km = { $number } km
+miles = { $number } miles
+odds-under = moins d’1 chance sur 20
+odds-over = plus de 19 chances sur 20
+odds-about = environ { $tenths } chances sur 10
+degrees = { $lat } { $north ->
+    [north] nord
+   *[south] sud
+ }, { $lon } { $east ->
+    [east] est
+   *[west] ouest
+ }
+utm-too = (UTM { $utm })
+nobody = personne
+somebody = quelqu’un
+
+## Kinds of check-in as facts: 'out of Mill'
+fact-in = arrivée à { $place }
+fact-out = repartie de { $place }
+fact-through = passée par { $place } sans s’arrêter
+fact-position = vue à { $place }
+fact-resting = se repose, { $place }
+fact-moving-again = de nouveau en route, { $place }
+fact-asked-for-help = a demandé de l’aide, { $place }
+fact-retired = a abandonné, { $place }
+fact-in-hand = avec nous, { $place }
+fact-sweep-through = serre-file passé à { $place }
+fact-not-here-yet = pas encore à { $place }
+fact-other = { $kind } à { $place }
+fact-in-nowhere = arrivée, lieu non précisé
+fact-out-nowhere = repartie, lieu non précisé
+fact-through-nowhere = passée sans s’arrêter, lieu non précisé
+fact-position-nowhere = vue, lieu non précisé
+fact-resting-nowhere = se repose, lieu non précisé
+fact-moving-again-nowhere = de nouveau en route, lieu non précisé
+fact-asked-for-help-nowhere = a demandé de l’aide, lieu non précisé
+fact-retired-nowhere = a abandonné, lieu non précisé
+fact-in-hand-nowhere = avec nous, lieu non précisé
+fact-sweep-through-nowhere = serre-file passé, lieu non précisé
+fact-not-here-yet-nowhere = pas encore là, lieu non précisé
+place-km = { $km } après le départ
+place-nowhere = lieu non précisé
+
+## How fresh
+fresh = Dernière information : { $fact }, { $when }, signalé par { $who } ({ $ago }).
+fresh-nothing = Aucune nouvelle de { $name } pour l’instant.
+fresh-before = { $name } n’est pas encore partie.
+fresh-doubted = { $count ->
+    [one] Une information n’est pas encore confirmée et ne compte pas.
+   *[other] { $count } informations ne sont pas encore confirmées et ne comptent pas.
+ }
+fresh-blind = EN PANNE depuis { $when } : { $what ->
+    [none] notre propre liaison
+   *[other] { $what }
+ }. Des nouvelles ont pu se perdre.
+fresh-held = La direction de course retient les coureurs. Les temps repartent à la reprise.
+fresh-held-until = La direction de course retient les coureurs jusqu’à { $until }.
+fresh-ended = La direction de course a mis fin à la course { $when }{ $place ->
+    [none] .
+   *[other] {", à partir de "}{ $place }.
+ }
+fresh-sharper = Avec une nouvelle de { $name }, je pourrais être plus précis.
+
+## Marks before a notice
+mark-exercise = [EXERCICE, rien n’est arrivé] { $text }
+mark-delayed = [en retard, prévu { $when }] { $text }
+mark-repeat = [peut-être déjà reçu{ $short ->
+    [0] {""}
+   *[other] {", n° "}{ $short }
+ }] { $text }
+mark-number = (n° { $short })
+# In a mail, which has no buttons.
+mail-answer = Pour répondre, ouvre cette page et appuie là : { $link }
+mail-answer-note = Le lien répond à ta place jusqu’à { $until } : ne le transmets pas. L’ouvrir ne répond encore à rien. Personne ne lit une réponse à ce courriel.
+mail-no-page = Personne ne lit une réponse à ce courriel ; cela reste sans réponse tant que tu ne réponds pas dans ta discussion ou sur la page.{ $phone ->
+    [none] {""}
+   *[other] { " " }Si tu n’as ni l’une ni l’autre, appelle { $name } : { $phone }.
+}
+
+## Answers
+point-next = { $runner } à { $place } : { $window }.
+point-reached = { $runner } est arrivée à { $place } { $when }{ $left ->
+    [none] .
+   *[other] {" et repartie "}{ $left }.
+ }
+point-left = { $runner } est repartie de { $place } { $when }.
+point-through = { $runner } est passée par { $place } { $when }.
+point-is-in = { $runner } est à { $place } depuis { $when }.
+point-odds = C’est si elle y arrive : { $odds }.
+point-odds-first = Que { $runner } arrive à { $place } : { $odds }.
+point-if = Si elle y arrive : { $window }.
+point-planned = Plan : { $when } ({ $gap }).
+gap-late = { $length } de retard
+gap-early = { $length } d’avance
+gap-none = dans le plan
+no-more-points = { $runner } n’a plus de point devant elle : { $going }.
+going-before-the-start = pas encore partie
+going-moving = en route
+going-at-a-point = à un point
+going-resting = se repose
+going-retired = a abandonné
+going-retired-in-hand = a abandonné, avec nous
+going-finished = arrivée au bout
+going-closed = arrivée au bout, avec son équipe
+no-forecast = Je n’ai pas d’heure pour { $place }.
+where-between = Dernière information sur { $runner } : { $fact } { $when }, signalé par { $who } ({ $ago }).
+where-seen = { $runner } a été vue en dernier { $when }, { $place }, signalé par { $who } ({ $ago }).
+where-estimate = Estimation, pas vue : entre { $low } et { $high } du parcours, plutôt vers { $likely }.
+where-estimate-near = Estimation, pas vue : près de { $likely } du parcours.
+where-legs = C’est entre { $from } et { $to }.
+where-at = { $runner } est à { $place }, arrivée à { $when }, signalé par { $who } ({ $ago }).
+where-gone-on = Personne n’a signalé son départ de là ; { $odds } qu’elle soit repartie.
+where-ended = { $runner } : { $going }.
+gap-answer-late = { $runner } a environ { $length } de retard sur le plan. { $place } : { $window }.
+gap-answer-early = { $runner } a environ { $length } d’avance sur le plan. { $place } : { $window }.
+gap-answer-none = { $runner } est dans le plan. { $place } : { $window }.
+gap-fact = Arrivée à { $place } { $when } : { $gap } là-bas.
+gap-none-known = Il n’y a pas d’heure prévue à comparer.
+supposed-slower = Si { $runner } va { $percent } % plus lentement à partir d’ici : { $place } { $window }.
+supposed-faster = Si { $runner } va { $percent } % plus vite à partir d’ici : { $place } { $window }.
+supposed-leaving = Si { $runner } repart à { $when } : { $place } { $window }.
+supposed-later = Si { $runner } met { $length } de plus : { $place } { $window }.
+supposed-sooner = Si { $runner } met { $length } de moins : { $place } { $window }.
+supposed-on-the-move = { $runner } est en route, à aucun point : voilà où on en est.
+supposed-only = Seulement calculé : personne n’a été prévenu, rien n’a changé.
+stop-over = { $runner } est restée { $length } à { $place } ({ $from } à { $to }){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-over-plan = prévu { $length }
+stop-on = { $runner } est encore à { $place }, arrivée à { $from } ({ $length } pour l’instant){ $gap ->
+    [none] .
+   *[other] {", "}{ $gap }.
+ }
+stop-through = { $runner } est passée par { $place } { $when } sans s’arrêter.
+stop-half = { $runner } à { $place } : arrivée { $from }, départ { $to }. Il manque l’un des deux, donc la durée aussi.
+stop-none = Aucun arrêt de { $runner } n’a encore été signalé.
+not-reported = pas signalé
+cut-off-answer = { $place }, { $edge } avant { $when } : { $odds } que { $runner } passe.
+cut-off-line = { $place }, { $edge } avant { $when } : { $odds }.
+cut-off-more = Ensuite :
+cut-offs-none = Plus de barrière horaire pour { $runner }.
+missed-seen-out = Oui, partie : { $runner } est repartie de { $place } { $when }.
+missed-seen-in = Non : { $runner } est à { $place } depuis { $when } ; personne n’a signalé son départ.
+missed-gone-on = Peut-être : { $runner } était à { $place } à { $when }, personne n’a signalé son départ ; { $odds } qu’elle soit repartie.
+missed-odds-high = Sans doute oui : { $odds } que { $runner } ait déjà quitté { $place }.
+missed-odds-even = Possible : { $odds } que { $runner } ait déjà quitté { $place }.
+missed-odds-low = Sans doute pas : { $odds } que { $runner } ait déjà quitté { $place }.
+until-heard = ce qu’on ait de ses nouvelles
+wait-advice-wait = Attends{ $until ->
+    [none] .
+   *[other] {" jusqu’à "}{ $until }.
+ }
+wait-advice-go = Continue{ $next ->
+    [none] .
+   *[other] {" vers "}{ $next }.
+ }
+wait-expected = { $runner } à { $place } : { $window }.
+wait-next-leave = Pars avant { $leave_by } pour { $next }.
+people-line = { $name } : { $parts }{ $where ->
+    [none] {""}
+   *[other] {", "}{ $where }
+ }.
+people-at = à { $place } depuis { $when }
+people-bound = en route pour { $place }, là à partir de { $when }
+people-bound-untimed = en route pour { $place }
+people-unreached = mes messages ne passent pas : appelle
+people-phone = téléphone { $phone }
+people-car = { $car }
+people-none = Personne n’est à { $place }, à ce qu’on sait.
+people-nobody = Personne d’autre que tu puisses voir.
+people-head = { $count ->
+    [one] Une personne :
+   *[other] { $count } personnes :
+ }
+numbers = Danger de mort : d’abord { $emergency }. { $name } : { $phone }.
+bring = À apporter à { $place } pour { $runner } : { $kit }.
+bring-none = Rien sur la liste à apporter à { $place } pour { $runner }.
+bring-safety = Ne pars pas sans : { $kit }.
+bring-car = Dans { $car } : { $items }.
+bring-food = À manger : { $food }
+bring-dark = Elle y sera sans doute de nuit.
+take-back = À reprendre à { $place } : { $kit }.
+take-back-none = Rien sur la liste à reprendre à { $place }.
+food = { $runner } à { $place } : { $food }
+food-carry = À emporter jusqu’à { $place } ({ $length } à l’objectif B) : environ { $things }.
+food-bottles = { $count ->
+    [one] une bouteille d’un demi-litre
+   *[other] { $count } bouteilles d’un demi-litre
+ }
+food-none = Rien d’écrit à manger ou à boire pour { $runner } à { $place }.
+fuel = À partir de là : { $words }
+fuel-figures = Par heure : { $figures }. Boire à la soif.
+fuel-kcal = { $amount } kcal
+fuel-carbohydrate = { $amount } g de glucides
+fuel-fluid = des bouteilles pour { $amount } ml
+fuel-sodium = { $amount } mg de sodium
+leave = Pars avant { $leave_by } pour { $place } ; sois-y à partir de { $be_there }.
+leave-lost = Le rendez-vous avec { $runner } à { $place } n’est plus possible. { $why }
+leave-over = Le départ pour { $place } était à { $leave_by }. Roule comme d’habitude : arriver en sécurité compte plus.
+leave-ended = Plus aucun rendez-vous ni heure de départ ne tient. Où aller la chercher, la direction de course ou elle-même le dit : demande avant de rouler.
+leave-unknown = Pas encore d’heure de départ pour { $place } : personne n’a confirmé le trajet. Sois-y à partir de { $be_there }.
+leave-these = C’est pour { $crew }{ $from ->
+    [none] .
+   *[other] {", depuis "}{ $from }.
+ }
+other-car = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } : départ avant { $leave_by }{ $from ->
+    [none] .
+   *[other] {" de "}{ $from }.
+ }
+other-car-unknown = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } : pas d’heure de départ, leur trajet{ $from ->
+    [none] {""}
+   *[other] {" depuis "}{ $from }
+ } n’est pas confirmé.
+other-car-stays = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } : restent à { $place }, pas de route.
+other-car-lost = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } : ne peuvent pas être à temps à { $place }.
+leave-on-way = Tu es en route pour { $place } depuis { $left } ; sois-y à partir de { $be_there }.
+leave-there = Tu es déjà à { $place }.
+leave-not-you = Pour { $crew }, pas pour toi :
+leave-none = Il ne reste aucun rendez-vous où aller.
+drive = Trajet jusqu’à { $place } : { $length }{ $walk ->
+    [none] {""}
+   *[other] {", puis "}{ $walk }{" à pied"}
+ }.
+drive-from = Depuis { $from }.
+drive-estimated = Personne ne l’a confirmé, donc aucune heure de départ n’en est tirée.
+drive-unknown = Aucun trajet vers { $place } n’est écrit.
+meeting = Ensuite : { $place }, { $runner } { $window }.
+ride = À { $place } pour { $runner } : { $crew }{ $car ->
+    [none] {""}
+   *[other] {", "}{ $car }
+}{ $from ->
+    [none] {""}
+   *[other] {", depuis "}{ $from }
+}. { $how ->
+    [stays] Déjà là et y restent.
+    [open] Sur place à partir de { $be_there } ; pas d’heure de départ, le trajet n’est pas confirmé.
+   *[leave] Départ avant { $leave_by }, sur place à partir de { $be_there }.
+}
+ride-nobody = Personne n’est inscrit pour le rendez-vous avec { $runner } à { $place }.
+ride-none = { $place ->
+    [none] Il ne reste aucun rendez-vous avec { $runner } où conduire.
+   *[other] Aucun rendez-vous avec { $runner } à { $place } n’est prévu ou encore à venir, donc personne n’est inscrit pour y aller.
+}
+meeting-who = Y vont : { $crew }{ $car ->
+    [none] .
+   *[other] {", "}{ $car }.
+ }
+meeting-way = { $place }, parking : { $parking }{ $walk ->
+    [none] .
+   *[other] {", puis "}{ $walk }{" à pied."}
+ }
+meeting-way-unknown = Rien n’est écrit sur la façon d’aller à { $place }.
+meeting-parking = Parking : { $parking }{ $walk ->
+    [none] .
+   *[other] {", puis "}{ $walk }{" à pied."}
+ }
+meeting-hours = Ouvert à l’équipe { $hours }.
+hours-both = de { $opens } à { $closes }
+hours-from = à partir de { $opens }
+hours-to = jusqu’à { $closes }
+meeting-after = Ensuite { $place } : { $window }.
+meeting-none = Il ne reste aucun rendez-vous avec { $runner }.
+dark-yes = Oui, il fait nuit à { $place } quand { $runner } arrive : { $window }.
+dark-no = Non, il fait jour à { $place } quand { $runner } arrive : { $window }.
+plan-says-nothing = { $words ->
+    [none] Le plan ne le dit pas. Ce qu’on sait :
+   *[other] Le plan ne dit rien de ‘{ $words }’. Ce qu’on sait :
+}
+time-left = Encore { $length } avant de devoir partir pour { $place }. À quoi cela suffit, le plan ne le dit pas.
+time-left-unknown = Il n’y a pas d’heure de départ pour { $place }, donc je ne peux pas dire combien de temps il reste.
+time-left-none = Il ne reste pas de temps avant { $place } : l’heure de départ est passée.
+time-own = S’il y a le temps pour cela, le plan ne le dit pas. Tes limites :
+weather-unknown = Le plan ne dit pas le temps qu’il fera : demande à la météo ou à la direction de course.
+leave-there-unknown = Le plan ne dit pas si l’on peut laisser ou remettre quelque chose là-bas. Demande à la direction de course : { $name } { $phone }.
+leave-there-crew = L’équipe la retrouve à { $place } : { $crew }.
+leave-there-no-crew = Aucun rendez-vous de l’équipe n’est prévu à { $place }.
+catch-up = Depuis { $when } : { $count ->
+    [one] un message pour toi.
+   *[other] { $count } messages pour toi.
+ }
+catch-up-nothing = Rien ne t’a été envoyé depuis { $when }.
+catch-up-line = { $when } : { $text }
+catch-up-waits = { $when }, ATTEND ENCORE TA RÉPONSE (n° { $short }) : { $text }
+dark-unknown = S’il fait jour à { $place }, je ne le sais pas.
+heard = { $runner } : { $fact } { $when }, signalé par { $who } ({ $ago }).
+how-she-is = { $who }, { $when } ({ $ago }) : ‘{ $words }’
+how-she-is-none = Personne n’a encore écrit comment va { $runner }.
+how-help = L’appel à l’aide pour { $runner } de { $when } est toujours ouvert : ‘{ $words }’
+plan-head = Plan de { $runner }, arrivée (objectif B), A à C :
+plan-row = { $place } ({ $km }) : { $times }{ $was ->
+    [none] {""}
+   *[other] {", en fait "}{ $was }
+ }{ $stop ->
+    [none] {""}
+   *[other] {", arrêt "}{ $stop }
+ }
+card-box = ■ SIGNES D’ALERTE. { $red_line }
+card-box-flag = ■ { $flag }
+card-box-end = ■ Pas sûr ? Appelle.
+card = D’abord essayer, si rien de cela : { $tries }.
+card-red = { $trouble }. On fait venir les SECOURISTES, et elle attend là, si : { $flags }.
+paper-card-red = Les SECOURISTES, et elle attend là, si : { $flags }.
+card-call = Appeler : { $call }
+picture-dark = nuit
+picture-row = { $place } ({ $km }) : { $times }{ $dark ->
+    [none] {""}
+   *[other] {", "}{ $dark }
+ }
+cards-which = Laquelle ? Demande par exemple ‘que faire contre les ampoules’.
+cards-line = - { $trouble }
+cards-none = Aucune fiche n’est écrite pour cela.
+cards-medical = Une fiche rappelle seulement : secouristes et médecins de la course décident.
+
+## Answers: who knows, towards her, how the runner stands, goals
+told-none = Aucune alerte n’est ouverte pour { $runner }.
+told-held = { $holder } a l’alerte pour { $runner } ({ $kind }, depuis { $since }){ $again ->
+    [none] .
+   *[other] {" ; prochain point "}{ $again }.
+ }
+told-not-held = Personne n’a encore pris l’alerte pour { $runner } ({ $kind }, depuis { $since }).
+told-answered = { $name } : appelé { $when }, a répondu ‘{ $answer }’ { $at }.
+told-asked = { $name } : appelé { $when }, pas encore de réponse.
+told-only = { $name } : prévenu { $when }, sans question.
+told-failed = { $name } : mon message n’est pas passé, essayé { $when }.
+told-race-control = La direction de course est au courant, depuis { $when }.
+told-race-control-not = Personne n’a signalé que la direction de course est au courant : { $name }, { $phone }.
+told-words = Les mots : ‘{ $words }’
+told-race-control-phone = Pour y appeler : { $name }, { $phone }.
+told-danger = En danger : { $emergency } d’abord.
+taken-alarm = { $runner } : { $kind }, depuis { $since }.
+towards = Demande à la direction de course avant que quelqu’un aille à sa rencontre : { $name }, { $phone }. Je ne peux pas en décider.
+towards-alarm = Une alerte est ouverte et personne ne l’a encore : réponds d’abord à celle-là.
+towards-alarm-held = { $holder } a l’alerte ouverte : parle d’abord à { $holder }.
+towards-rule = Règlement : aide extérieure pour { $runner } seulement aux points d’équipe. Ailleurs elle peut y perdre sa course.
+towards-rule-anywhere = Le règlement n’interdit pas l’aide hors des points d’équipe.
+towards-note = Règlement pour l’équipe : { $note }
+towards-instead = Où elle te cherchera : { $place }, à partir de { $be_there }{ $until ->
+    [none] {" jusqu’à ce qu’on ait de ses nouvelles."}
+   *[other] {" jusqu’à "}{ $until }.
+ }
+towards-if = Si quelqu’un y va malgré tout : jamais seul, jamais sans lampe. Un reste à { $place } avec un téléphone qui marche. Écris ici qui part, quand, et quand vous êtes revenus.
+my-race-late = Tu as environ { $length } de retard sur le plan à { $place }.
+my-race-early = Tu as environ { $length } d’avance sur le plan à { $place }.
+my-race-on-plan = Tu es dans le plan à { $place }.
+my-race-next = { $place } : { $window }.
+my-race-cut-off = Prochaine barrière horaire : { $place }, { $edge } avant { $when } ; { $odds } que tu passes.
+my-race-latest = Pour 9 chances sur 10, repars de { $place } avant { $when }.
+my-race-no-cut-off = Il n’y a plus de barrière horaire devant toi.
+my-race-old = Ce que je sais de toi est ancien ({ $ago }). Écris ‘in’ ou ‘repartie’, ou envoie ta position.
+my-race-ended = Ta course : { $going }.
+goals-next = { $runner }, départ de { $place } : { $goals }.
+goals-gone = { $goal } plus possible
+goals-meaning = Partie plus tard, c’est l’objectif suivant (après C : aucun). D’après ce qu’on sait maintenant.
+goals-none = Plus aucun objectif ne change pour { $runner }.
+cut-off-none-at = Pas de barrière horaire devant { $runner } à { $place }.
+cut-off-access = L’accès de l’équipe à { $place } est ouvert { $hours }.
+cut-off-no-hours = Aucune heure de fermeture pour l’équipe à { $place } n’est écrite.
+
+## Replies to reports
+noted-seen = Noté : { $runner } a été vue, { $when } : ‘{ $words }’
+noted-seen-kept = Cela compte dès que quelqu’un le confirme ; on demande à qui le peut.
+noted-how = Noté comment va { $runner } : ‘{ $words }’
+meeting-not-among = { $place } n’est pas parmi tes prochains rendez-vous.
+picture-none = Il n’y a pas d’image à envoyer. En mots :
+photo-kept = Je ne vois pas les images, et celle-ci n’est pas gardée. Écris ce qu’elle montre, par exemple ‘elle est arrivée à { $place } 14:20’.
+photo-words-only = L’image n’est pas gardée, seulement tes mots.
+other-unreadable = Je ne peux pas lire cela. Écris-le, s’il te plaît.
+live-ended = Le partage de position est fini. Cela ne dit rien de { $runner }.
+noted = Noté : { $runner } { $fact }, { $when }.
+noted-cannot-come = Noté : { $who } ne peut pas venir. Pas de ‘Pars maintenant’ pour { $who } ; les autres sont appelés.
+noted-can-come = Noté : { $who } peut revenir, comme prévu.
+noted-takes-over = C’est à toi, { $who }. Tous ceux qui doivent le savoir sont prévenus.
+answered-cannot-come = Noté : tu ne peux pas. On demande aux autres qui peut. Si tu es fatigué ou mal : ne conduis pas, arrête-toi en lieu sûr et repose-toi.
+answered-cannot-why = Tu n’as rien de plus à faire. Si c’est la voiture, ou si tu peux finalement, écris-le.
+answered-you-go = C’est à toi. Les heures sont dans le message suivant.
+answered-goes = { $who } y va déjà ; pas besoin de toi.
+cannot-come-driver = Toi d’abord : arrête-toi en lieu sûr et ne roule plus. Dors, ou laisse conduire quelqu’un d’autre.
+cannot-come-own-safety = Toi d’abord : blessé ou malade, appelle { $emergency }. Ne conduis pas.
+cannot-come-car = Toi d’abord : hors de la route, feux allumés, loin de la circulation. Blessé ? { $emergency }.
+cannot-come-pacer = Toi d’abord : si tu ne peux pas marcher en sécurité, appelle { $emergency } ou la direction de course ({ $phone }), garde-toi au chaud et partage ta position.
+cannot-come-back = Quand cela change, écris ‘je peux de nouveau venir’.
+noted-note = Noté.
+noted-crew-there = Noté : tu es à { $place }, { $when }.
+noted-crew-left = Noté : tu as quitté { $place }, { $when }.
+noted-on-the-road-untold = Noté. Conduis prudemment.
+noted-awake = Noté : tu es réveillé.
+noted-race-control = Noté : la direction de course est au courant.
+noted-in-hand = Bien : { $runner } est avec toi, { $when }.
+noted-stand-down = Noté : l’alerte est finie.
+noted-position = Noté : position de { $runner }, { $when }.
+noted-same = Je l’avais déjà ; cela compte une fois.
+noted-kept = { $runner } { $fact }, { $when } : est-ce juste ?
+noted-unconfirmed = Cela ne compte pas encore : { $doubt }. Est-ce juste ?
+noted-kept-why = Cela compte dès que quelqu’un le confirme. Pourquoi : { $doubt }.
+noted-supporter = Cela compte dès que l’équipe le confirme.
+noted-guessed = Cela compte dès que tu appuies sur ‘Juste’.
+noted-next = Ensuite { $place } : { $window }.
+noted-undo = Faux ? ‘Annuler’ dans les { $minutes } min.
+noted-told = Transmis à { $names }.
+noted-how-told = Comment elle va a été transmis à { $names }.
+noted-drive = Noté : le trajet de { $from } à { $to } prend { $length }. Les heures de départ en tiennent compte.
+noted-drive-from = D’où à { $place } ? Écris par exemple ‘trajet de l'hôtel à { $place } 35 min’.
+noted-many = Noté : { $count ->
+    [one] une nouvelle.
+   *[other] { $count } nouvelles.
+ }
+undone = Annulé : { $runner } { $fact }, { $when }.
+undone-words = Annulé : ‘{ $words }’
+undone-plain = Annulé.
+undo-nothing = Tu n’as rien envoyé dans les { $minutes } dernières min qu’on puisse annuler.
+undo-over = C’est plus vieux que { $minutes } min. Envoie ce qui est juste : ‘correction : elle est arrivée à { $place } 14:20’.
+undo-none-there = Je n’ai de toi aucune nouvelle de { $place } à annuler ; rien n’a changé. Envoie ce qui est juste : ‘correction : elle est arrivée à { $place } 14:20’.
+held-up = Noté : ‘{ $words }’. Je n’ai prévenu personne : appelle qui peut être là pour toi. Conduis prudemment.
+stand-in-asked = Je ne peux pas changer qui va où : arrangez-vous par téléphone.
+stand-in-call = L’équipe avec un numéro :
+stand-in-nobody = Personne d’autre de l’équipe n’a de numéro ici.
+stand-in-person = { $name } ({ $part }) : { $phone }
+stand-in-control = { $name } : { $phone }
+word-told-nobody = Cela n’a été envoyé à personne : qui demande comment tu vas le lit. Appelle si c’est important.
+how-far = Jusqu’à { $place } (au { $km }) : environ { $distance } d’où tu es sans doute.
+how-far-course = { $place } est au { $km } du parcours.
+confirmed = Confirmé. Merci.
+answered-yours = C’est à toi. Je redemande { $when }.
+answered-yours-untimed = C’est à toi.
+answered-other = { $name } l’a déjà. Merci.
+answered = Merci, ta réponse est là.
+answered-on-our-way = Bien, vous êtes en route. Conduis prudemment.
+answered-cannot-alarm = Noté : tu ne peux pas. { $names ->
+    [none] La personne suivante est appelée tout de suite.
+   *[other] Aussi sollicités : { $names } ; la personne suivante est appelée tout de suite.
+ }
+answered-cannot-held = Noté : tu ne peux pas. { $name } s’en occupe.
+answered-gave-back = Noté : tu ne t’en occupes plus. Les suivants sont appelés tout de suite, et qui a demandé de l’aide l’apprend.
+answered-cannot = Compris, tu ne peux pas. La personne suivante est appelée.
+answered-yes = Merci.
+answered-not-yet = Merci : pas encore.
+answered-nobody-there = Merci : personne là-bas pour la voir.
+answered-still-missing = Merci : toujours introuvable. L’alerte reste ouverte.
+answered-ok = Bien, tu l’as lu.
+answered-no = Merci : non.
+answered-i-have-it = Bien, tu t’en occupes.
+answered-unreached-i-have-it = Bien, tu appelles. Ce que tu apprends, écris-le ici.
+answered-unreached-cannot = Compris, tu ne peux pas appeler. La personne suivante est sollicitée.
+answered-goes-on = Merci : elle continue.
+answered-race-over = Merci : sa course est finie.
+answer-nothing-open = Noté, mais rien n’attend de réponse.
+answered-seen = Où a-t-elle été vue, et quand ? Appuie, ou écris-le.
+answered-when = Quand ? ‘maintenant’, ‘il y a 10 min’ ou une heure.
+help-in-events = L’alerte est lancée dans { $events }.
+help-other-event = S’agit-il de { $event } ? Alors réécris-le tout de suite avec ‘{ $name }’ dedans.
+passed-on = Transmis mot pour mot à { $names }.
+passed-on-place = Ta position est allée à { $names ->
+    [none] personne encore
+   *[other] { $names }
+ }, sur l’appel à l’aide pour { $runner }.
+help-still-open = L’alerte de ton appel à l’aide reste ouverte malgré tout{ $holder ->
+    [none] {""}
+   *[other] {" chez "}{ $holder }
+ } jusqu’à ce que quelqu’un écrive ‘fin d'alerte’.
+help-was-nothing = Si ce n’était rien, écris ‘annuler’ : ton appel à l’aide est alors annulé.
+
+## Asking back
+ask-out = Partie d’où ? De { $place } et elle continue, ou sortie de la course ?
+ask-out-nowhere = Partie d’où ? D’un point et elle continue, ou sortie de la course ?
+ask-dropped = ‘{ $word }’ : sa course est-elle finie, ou autre chose ?
+ask-retired-where = { $own ->
+    [yes] Où es-tu ? Partage ta position ou écris le lieu : qui vient te chercher en a besoin.
+   *[no] Où est-elle ? Écris le lieu, ou demande-lui : qui va la chercher en a besoin.
+ }
+ask-retired-how = Cela compte déjà. Comment sa course a-t-elle fini ?
+ask-point = Quel point veux-tu dire ?
+ask-who = Qui est à { $place } ?
+ask-runner = Quelle coureuse ?
+ask-bib = Personne n’a le dossard { $bib }. { $count ->
+    [0] Regarde encore, s’il te plaît.
+   *[other] Voulais-tu dire :
+ }
+ask-where-seen = Entre quels points était-ce ?
+of-runner = { $runner } : { $line }
+race-only-organiser = Pas noté : seul l’organisateur peut dire que le départ change, que les coureurs sont retenus ou qu’une barrière horaire change. Dis-le à { $name } : { $phone }.
+button-right-of = { $runner } : juste
+button-wrong-of = { $runner } : faux
+event-chosen = { $event } : écris maintenant ton message encore une fois.
+picked-before = Ce bouton a servi. Pour changer ce qui est noté, écris-le.
+button-old = Je ne sais plus à quoi servait ce bouton. Écris-le en mots, avec le nom de la coureuse.
+ask-event = Quelle course ?
+ask-with-us = { $runner } est avec vous. N’a-t-elle plus besoin d’aide ? L’alerte court encore pour tous : appuie sur ‘Juste’ ou écris ‘oui’ pour y mettre fin.
+noted-no-alarm = Aucune alerte n’est ouverte pour { $runner }, donc aucune à lever. J’ai gardé tes mots ; on veille sur elle comme avant.
+ask-stand-down = Lever l’alerte pour { $runner } pour tous ? Elle court encore : appuie sur ‘Juste’ ou écris ‘oui’.
+choice-left = Repartie de { $place }, elle continue
+choice-left-plain = Repartie d’un point, elle continue
+choice-crew = C’est moi
+choice-her = C’est { $runner }
+choice-over = Sa course est finie
+choice-else = Autre chose
+choice-both = Les deux
+choice-all = Toutes
+choice-runner = { $bib ->
+    [none] { $name }
+   *[other] { $name } ({ $bib })
+ }
+button-undo-of = Annuler : { $event }
+choice-between = { $from } – { $to }
+choice-point-km = { $place } ({ $km })
+not-understood-help = Si tu as besoin d’aide : appelle { $emergency }, et écris ‘au secours’ ; cela va tout de suite à ton équipe et à ton contact sécurité.
+not-understood = Je n’ai pas compris. Écris ‘usage’ pour des exemples.
+nothing-to-say = Bonjour. Écris ‘usage’ pour des exemples.
+thanks = Bien.
+button-in-plain = Arrivée
+button-out-plain = Repartie
+
+## Joining
+stranger = Ce numéro ou cette discussion n’est pas connu ici. Si tu as une invitation, envoie son code.
+join-preview = Tu es { $name }. Rôle : { $parts }. Course : { $event }. Est-ce bien toi ?
+join-done-plain = Bienvenue, { $name }. Écris ‘usage’ pour des exemples.
+join-no = Alors rien n’est rejoint, et le code reste inutilisé. Dis-le à qui l’a envoyé.
+group-bound =
+    À partir de maintenant ce groupe reçoit ce qui concerne toute l’équipe pour { $name } : changements de la course, une alerte levée, l’arrivée.
+    Jamais où elle est, ni ce qui est à une seule personne : cela vient à chacun seul. ‘/group off’ y met fin.
+group-free = Ce groupe ne reçoit plus rien de { $name } de lui-même. Chacun reçoit ce qui est à lui comme avant.
+join-private = Envoie le code à moi seul, pas dans un groupe.
+part-line = { $kind }{ $runner ->
+    [none] {""}
+   *[other] {" pour "}{ $runner }
+ }
+part-runner = coureuse
+part-crew = équipe
+part-pacer = accompagnateur
+part-safety-contact = contact sécurité
+part-organiser = organisateur
+part-volunteer = bénévole
+part-supporter = supporter
+
+## What can be asked
+usage-crew =
+    Demande comme tu parles :
+    ‘quand arrive-t-elle à { $place }’, ‘prochain point’, ‘où est-elle’, ‘on l'a ratée ?’, ‘attendre ou partir’
+    ‘quoi apporter’, ‘quand partir’, ‘barrière horaire’
+    ‘et si elle ralentit de 10 %’ ; quand c’est fini ‘comment ça s'est passé’
+usage-report =
+    Signale comme tu parles :
+    ‘elle est arrivée à { $place } à 14:55’, ‘repartie il y a 20 min’, ‘pas encore là’
+    ‘elle mange, les pieds vont bien’
+    ‘Annuler’ reprend le dernier message pendant { $minutes } min.
+usage-volunteer =
+    Signale les dossards : ‘214 in 0312 out 0319; 87 in 0315’, ‘214 passée’, ‘serre-file passé’.
+    ‘Annuler’ reprend le dernier message pendant { $minutes } min.
+duty-runner =
+    Tu cours. Écris aux points ‘in’ et ‘repartie’ quand tu peux, ou partage ta position en direct.
+    ‘repos’ quand tu t’arrêtes longtemps ; ‘au secours’ si tu en as besoin : ton équipe et { $control } l’apprennent.
+duty-crew =
+    Tu es dans l’équipe de { $runner }. Un message te dit quand partir et que tenir prêt : réponds-y.
+    Dis quand tu es toi-même à un point. Signale ensuite là chaque arrivée et départ par son nom, et ‘pas encore là’ quand on demande.
+duty-pacer =
+    Tu accompagnes { $runner }. Sois au point où tu la rejoins, avec ta lampe et une couche chaude.
+    Signale-la aux points. Si l’un de vous est blessé, écris ‘au secours’ et appelle { $emergency }.
+duty-safety-contact =
+    Tu es le contact sécurité de { $runner }, à la maison, joignable toute la nuit.
+    Si elle est sans nouvelles ou demande de l’aide, une alerte vient ici : réponds ‘je m'en occupe’ dans les 5 min, et veille à ce qu’on la cherche.
+    { $calls ->
+        [yes] C’est toi qui appelles { $control }, { $phone }.
+       *[no] Une personne désignée appelle { $control } ; l’alerte dit qui.
+    } Une vie est peut-être en danger : { $emergency } d’abord.
+    Avant le départ vient une alerte d’essai : réponds avec le téléphone tel qu’il sera la nuit.
+duty-organiser =
+    Tu es l’organisateur. Tu apprends les pannes, les personnes injoignables et les alertes.
+    Tu dis quand le départ est retardé, les coureurs retenus, ou une barrière horaire changée.
+duty-volunteer = Tu signales les coureurs à ton point : dossard, ‘in’ et ‘out’ avec l’heure. Tu ne vois pas les positions.
+duty-supporter = Tu suis { $runner } : demande ‘prochain point’ ou ‘où est-elle’. On ne te demande rien.
+duty-all = ‘usage’ donne ce que tu peux écrire ici. Ceci est une aide, pas un service de secours.
+usage-runner =
+    Écris ‘in’, ‘repartie’, ‘repos’, ou envoie ta position.
+    Demande ‘prochain point’, ‘barrière horaire’, ‘plan’, et après ‘comment ça s'est passé’.
+    Si tu écris au secours, blessée ou perdue, cela va tout de suite à ton équipe.
+usage-answer = Réponds à une alerte avec ‘je m'en occupe’ ou son bouton.
+
+## Buttons
+button-in = Arrivée à { $place }
+button-out = Repartie de { $place }
+button-through = Passée par { $place }
+button-not-here-yet = Pas encore là
+button-was-nothing = Ce n’était rien : lever pour tous
+button-undo = Annuler
+button-right = Juste
+button-wrong = Faux
+button-yes = Oui
+button-no = Non
+button-not-yet = Pas encore
+button-nobody-there = Personne là-bas
+button-i-have-it = Je m’en occupe
+button-unreached-i-have-it = J’appelle
+button-unreached-cannot = Je ne peux pas appeler
+button-ok = OK
+button-leaving = Je pars
+button-on-our-way = En route
+button-cannot = Je ne peux pas
+button-awake = Réveillé
+button-seen = Vue, elle va bien
+button-still-missing = Toujours introuvable
+button-race-control-told = Direction de course prévenue
+button-in-hand = Elle est avec nous
+button-i-go = J’y vais
+button-join = Oui, c’est moi
+button-not-me = Non
+button-own-choice = De son choix
+button-timed-out = Hors délai
+button-medics = Secours ou organisation
+button-did-not-start = Pas partie
+button-next = Ensuite
+button-bring = Quoi apporter
+button-where = Où
+button-after = Le suivant
+button-alarm-known = Ce qu’on sait
+button-alarm-tell = Que dire aux secours
+button-just-now = À l’instant
+button-ten-ago = Il y a 10 min
+button-twenty-ago = Il y a 20 min
+button-other = { $word }
+
+## Errors to a person
+error-no_such_code = Ce code n’est pas valable : faute de frappe, déjà utilisé, ou expiré. Demande-en un nouveau à qui l’a envoyé.
+error-not_yours = Ton rôle dans la course ne le permet pas.
+error-not_found = Cela n’existe pas dans la course.
+error-conflict = C’est venu avant avec d’autres mots. Les deux sont gardés, et on demande à quelqu’un ce qui est juste.
+error-not_now = Cela ne va pas avec ce qui a été signalé : { $what }.
+error-too_many = Trop d’essais faux. Attends quelques minutes.
+error-not_ready = Le serveur ne peut pas encore répondre. Redemande dans une minute.
+error-other = Le serveur n’a pas pu prendre cela. Rien n’est noté. Réessaie ; si cela dure, téléphone.
+error-fault = Une faute de ma part : je n’ai pas pu lire cela. RIEN n’est noté. Écris-le autrement ; si cela ne peut attendre, téléphone.
+error-unreachable =
+    Le serveur n’est pas joignable en ce moment. RIEN n’est encore noté.
+    Je garde ton message et le transmets, avec son heure, dès que le serveur répond ; tu en auras des nouvelles. Si cela ne peut attendre, téléphone.
+error-unreachable-not-kept = Le serveur n’est pas joignable en ce moment. RIEN n’est noté et ton message n’est pas gardé. Renvoie-le ; si cela ne peut attendre, téléphone.
+
+## The commands in a chat's menu
+menu-start = Rejoindre avec le code reçu
+menu-next = Quand elle arrive au prochain point, et où être
+menu-leave = Quand nous devons partir
+menu-group = Dire à ce groupe ce qui concerne toute l’équipe
+menu-kit = Quoi apporter et tenir prêt
+menu-missed = L’avons-nous manquée ?
+menu-where = Où elle est maintenant, à ce qu’on sait
+menu-plan = Le plan, point par point
+menu-cutoffs = Les barrières horaires à venir
+menu-food = Ce qu’elle mange et boit ensuite
+menu-cards = Que faire si quelque chose va mal
+menu-numbers = Direction de course et numéro d’urgence
+menu-usage = Comment demander et signaler
+report-finished = { $runner } a terminé { $when }{ $length ->
+        [none] .
+       *[other] , après { $length }.
+    }
+report-retired = { $runner } n’a pas terminé : abandon{ $place ->
+        [none] { "" }
+       *[other] { " " }à { $place }
+    }, { $when } ({ $how }).
+report-not-started = { $runner } n’est pas partie.
+report-not-over = Ce n’est pas fini pour { $runner } : { $going }.
+report-late = Face au plan (objectif B), à { $place } : { $length } de retard ; prévu { $planned }.
+report-early = Face au plan (objectif B), à { $place } : { $length } d’avance ; prévu { $planned }.
+report-on-plan = Face au plan (objectif B), à { $place } : dans le plan ({ $planned }).
+report-lost = Du temps a été perdu : { $parts }.
+report-won = Du temps a été gagné : { $parts }.
+report-leg = { $from } à { $to } { $length }
+report-stop = arrêt à { $place } { $length }
+report-even = Aucun tronçon ni arrêt ne s’est écarté du plan de { $length } ou plus.
+report-whole = Le tout, point par point, avec ce qui s’est passé : écris ‘plan’.
+menu-report = Comment cela s’est passé, face au plan
+
+## What was said, kept in its own words
+kept = Gardé dans tes mots : ‘{ $words }’
+kept-note = Noté dans tes mots : ‘{ $words }’. Cela ne compte pas comme un signalement d'elle.
+ask-danger = Est-elle en danger ? Alors appelle { $emergency }, et appuie ci-dessous.
+ask-danger-own = Es-tu en danger ? Alors appelle { $emergency }, et appuie ci-dessous.
+button-danger-yes = Oui, préviens tout le monde
+button-danger-no = Non
+ask-meaning = ‘{ $word }’ : que veux-tu dire ?
+rivals-unknown = Je ne sais pas où en sont les autres, ni sa place : demande à la direction de course. { $name } : { $phone }.
+rules-unknown = Je ne connais pas le règlement : demande à la direction de course. { $name } : { $phone }.
+elsewhere-unknown = { $words ->
+    [none] Je ne le sais pas : ce n’est pas dans le plan. Quelqu’un sur place le sait peut-être.
+   *[other] Le plan ne dit rien de ‘{ $words }’. Quelqu’un sur place le sait peut-être.
+ }
+signal-unknown = Je ne sais pas comment est le réseau là-bas. Qui y est allé le sait peut-être.
+why-times = L’heure du milieu est la plus probable ; 1 fois sur 10 elle arrive avant la première, 1 fois sur 10 après la dernière. Elles reposent sur son plan et sur tout ce qui a été signalé.
+request-swap = Je ne peux pas changer qui fait quoi : ‘{ $words }’. Appelle, s’il te plaît :
+meaning-when-there = Quand elle y est
+meaning-finish = Quand elle termine
+meaning-where = Où elle est
+meaning-plan-gap = Avance ou retard sur le plan
+meaning-last-stop = Combien a duré l’arrêt
+meaning-cut-off = La barrière horaire
+meaning-missed = Si nous l’avons manquée
+meaning-wait-or-go = Attendre ou continuer
+meaning-people = Qui est où
+meaning-ride = Qui conduit où
+meaning-bring = Quoi apporter
+meaning-take-back = Quoi lui reprendre
+meaning-food = Ce qu’elle mange
+meaning-leave = Quand partir
+meaning-drive = Combien dure le trajet
+meaning-dark = Quand il fait nuit
+meaning-heard = La dernière nouvelle
+meaning-what-if = Si elle est plus lente
+meaning-leaves-now = Si elle repart maintenant
+meaning-plan = Le plan
+meaning-meeting = Le prochain rendez-vous
+meaning-how-is-she = Comment va-t-elle ?
+meaning-trouble = Que faire contre cela
+meaning-numbers = Numéros de téléphone
+meaning-picture = Le profil
+meaning-photo = Une photo
+meaning-walk-towards = Aller à sa rencontre
+meaning-who-knows = Qui est au courant
+meaning-my-race = Comment va ma course
+meaning-goals = Objectifs A, B, C
+meaning-why = Pourquoi cette heure
+meaning-signal = Le réseau
+meaning-catch-up = Ce que j’ai manqué
+meaning-duty = Quel est mon rôle
+meaning-cover = Qui peut remplacer
+meaning-report = Comment cela s’est passé
+meaning-usage = Ce que je peux demander
+meaning-unknown-weather = La météo
+meaning-unknown-rivals = Les autres coureurs
+meaning-unknown-rules = Le règlement
+meaning-unknown-other = Autre chose
+meaning-in = Elle est arrivée
+meaning-out = Elle est repartie
+meaning-through = Elle est passée
+meaning-position = On l’a vue
+meaning-resting = Elle se repose
+meaning-moving = Elle est de nouveau en route
+meaning-retired = Sa course est finie
+meaning-sweep = Le serre-file est passé
+meaning-not-here-yet = Pas encore là
+meaning-condition = Je dis comment elle va
+meaning-with-us = Elle est avec nous
+meaning-hearsay = Quelqu’un d’autre l’a dit
+meaning-supposed = Une simple supposition
+meaning-note = Une note
+meaning-race-news = Nouvelle de la course
+meaning-crew-there = Nous sommes sur place
+meaning-crew-left = Nous sommes en route
+meaning-drive-takes = Combien le trajet prend
+meaning-about-me = À propos de moi
+meaning-cant-come = Je ne peux pas venir
+meaning-can-come = Je peux de nouveau venir
+meaning-held-up = Je suis retenu, j’arrive plus tard
+meaning-i-have-it = Je m’en occupe
+meaning-i-go = J’y vais
+meaning-race-control-told = La direction de course est au courant
+meaning-alarm-over = Elle est en sécurité
+meaning-nobody-there = Personne là-bas
+meaning-awake = Je suis réveillé
+meaning-ok = OK
+meaning-yes = Oui
+meaning-no = Non
+meaning-undo = Annuler le dernier
+meaning-correction = Corriger l’heure
+meaning-other-person = C’était une autre coureuse
+meaning-pass-message = Transmettre un message
+meaning-swap = Échanger avec quelqu’un
+meaning-meet-elsewhere = Se retrouver ailleurs
+meaning-mute = M’envoyer moins
+meaning-remind-me = Me rappeler quelque chose
+meaning-small-talk = Rien, pour parler
+race-news-noted = C’est noté. Ceux que cela concerne sont prévenus.
+race-news-how-long = De combien, ou jusqu’à quand ? Écris par exemple ‘le départ est retardé de 30 min’. Rien n’est encore noté.
+race-news-which-cut-off = Quelle barrière horaire, et jusqu’à quand ? Écris par exemple ‘barrière de { $place } repoussée à 18:00’. Rien n’est encore noté.
+sent-to = Transmis à { $names } : ‘{ $words }’
+sent-to-nobody = Gardé, mais encore dit à personne : ‘{ $words }’
+sent-waits = { $name } le lira dès { $when }, sauf signe de vie avant.
+sent-unheard = Impossible à joindre ici : { $names }. Téléphone, s’il te plaît.
+swap-sent = Tant que personne ne le prend, cela reste à toi.
+swap-whose = Personne n’a été sollicité : je ne connais pas de rendez-vous à toi encore à venir là-bas.
+quiet-until = Pas de nouvelles jusqu’à { $when }. Les alarmes et tes propres rendez-vous passent quand même.
+to-bed = Dors bien. Le reste attend jusqu’à { $when } ; les alertes et tes propres rendez-vous te réveillent avant, laisse donc le téléphone allumé et fort.
+quiet-how-long = Jusqu’à quand ? Écris ‘silence jusqu’à 18:00’.
+quiet-over = Les nouvelles reviennent dès maintenant.
+remind-at = Je te le rappelle { $when }. Mets aussi un réveil si tu ne dois pas le manquer.
+remind-when = À quelle heure ? Écris ‘rappelle-moi à 18:00’ et quoi. Ce que tu dois savoir d’elle vient tout seul.
+request-race = Je ne peux pas transmettre cela à la course : ‘{ $words }’. Appelle, s’il te plaît :
+noted-cannot-come-to = Noté : { $who } ne peut pas venir, { $place }. Pas de ‘Pars maintenant’ pour { $who } ; les autres sont appelés.
+
+# Ce que dit le fichier en plus des rendez-vous, et ce qui vient de qui écrit.
+rules-known = Du règlement je n’ai que ceci ; pour le reste demande à la direction de course. { $name } : { $phone }.
+rule-note = Note de la course : { $note }
+rule-points = Aide extérieure seulement aux points d’équipe.
+rule-cars = { $count ->
+    [one] Une voiture peut venir à ses rendez-vous.
+   *[other] Au plus { $count } voitures peuvent venir à ses rendez-vous.
+ }
+rule-people = { $count ->
+    [one] Une personne peut être son équipe.
+   *[other] Au plus { $count } personnes peuvent être son équipe.
+ }
+rule-pacers = Accompagnateurs : { $count } à la fois, à partir de { $km }.
+rule-not-before = Pas d’équipe à un point avant { $when }.
+start-at = Départ de { $runner } : { $when }.
+start-was = { $runner } est partie : { $when }.
+start-no-change = Je ne connais aucun changement.
+clock-now = Les heures sont celles de la course : là-bas il est { $now }.
+clock-yours = Quand ta montre dit autre chose, son heure est derrière, entre parenthèses.
+course-ahead = Encore à venir : { $points }.
+course-point = { $place } ({ $km })
+course-hills = Combien de montées, je ne sais pas : je ne les compte pas.
+looks = { $runner }{ $bib ->
+    [none] {""}
+   *[other] {", dossard "}{ $bib }
+ }{ $clothing ->
+    [none] {" : sa tenue n’est écrite nulle part."}
+   *[other] {" : "}{ $clothing }.
+ }
+looks-torch = Lumière : { $torch }.
+looks-none = La tenue de { $runner }{ $bib ->
+    [none] {""}
+   *[other] {" (dossard "}{ $bib }{")"}
+ } n’est écrite nulle part.
+mine-fact = J’ai de toi : { $runner }, { $fact }, { $when }.
+mine-words = J’ai de toi, { $when } : ‘{ $words }’
+mine-none = Je n’ai rien de toi là-dessus.
+late-not-yet = { $runner } n’est pas en retard : seulement si rien ne vient de { $place } avant { $when }.
+late-already = { $runner } est en retard : attendue à { $place } à { $when } au plus tard.
+grave-any = Si toi ou quelqu’un près de toi est en danger, appelle { $emergency } maintenant. { $name } : { $phone }.
+grave-any-drive = Qui a un malaise, sommeil, très froid ou voit mal ne continue pas à conduire : arrête-toi, un autre ira.
+grave-any-help = Quelqu’un est-il en danger ? ‘Oui’ envoie tes mots à tous ici.
+meaning-start-time = Quand ça part
+meaning-clock = L’heure de qui
+meaning-course-ahead = Ce qui vient après
+meaning-my-reports = Ce que j’ai de toi
+meaning-clothing = Sa tenue
+remind-leave = Un message te dit quand partir.
+button-tell-all = Dire aux autres

@@ -1,0 +1,49 @@
+"""What was asked, or said, just before is tried first: the words may be nothing but the answer to it, or put it right."""
+
+from __future__ import annotations
+
+from server.conversation import passed_on
+from server.conversation.dialogue import Handed
+from server.conversation.understanding import (
+    Acknowledged,
+    Reported,
+    Small,
+    Understood,
+    chosen,
+    put_right,
+    short_answer,
+)
+from server.conversation.visit import SPOKEN_OF, Visit
+from server.facts.entry import Kind
+
+_MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH, Kind.SWEEP_THROUGH, Kind.RESTING, Kind.MOVING_AGAIN})
+
+
+def answered(visit: Visit, text: str) -> Understood | None:
+    """What the words mean as an answer to what this conversation asked last, or as the last report put right; None where
+    they are something new."""
+    memory = visit.memory
+    if memory.danger is not None:
+        said = short_answer(text)
+        if isinstance(said, Acknowledged) and said.answer in ("yes", "no"):
+            return passed_on.cry_of(visit, memory.danger) if said.answer == "yes" else Small(thanks=True)
+    if memory.choices:
+        said = short_answer(text)
+        if isinstance(said, Acknowledged) and {c.label for c in memory.choices} == {"yes", "no"}:
+            plain = next((c.then for c in memory.choices if c.label == said.answer), None)
+            if plain is not None:
+                return plain
+        choice = chosen(text, memory.choices, visit.context())
+        if choice is not None:
+            return choice.then
+    last = _last(visit)
+    again = put_right(text, last.report, visit.context()) if last is not None else None
+    return Reported((again,)) if again is not None else None
+
+
+def _last(visit: Visit) -> Handed | None:
+    """This person's last report, while it is still spoken of."""
+    last = visit.memory.handed[-1] if visit.memory.handed else None
+    if last is None or last.event != visit.event.id or visit.now - last.at > SPOKEN_OF:
+        return None
+    return last if last.report.kind in _MOVES else None

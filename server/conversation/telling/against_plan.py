@@ -1,0 +1,108 @@
+"""How a race went against its plan, in words: how it ended, against goal B, where time was lost and where made up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import timedelta
+
+from server.conversation.telling.answer import ForecastAnswer, PointAnswer
+from server.conversation.telling.answers import ON_PLAN, going_words, race_ended
+from server.conversation.telling.say import Say, lines, slug
+from server.conversation.telling.sentences import has
+from server.facts.entry import Retired
+
+__all__ = ["Part", "parts_of", "say_report"]
+
+WORTH_TELLING = timedelta(minutes=5)
+"""A leg or a stop nearer to its plan than that is no loss (one step of the windows' rounding)."""
+TOLD = 3
+"""So many of the largest are told of; the plan has the rest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A leg from one point with a time to the next with one (`start` '' for a stop at `end`), and how much longer than
+    planned it took; negative where it was quicker."""
+
+    start: str
+    end: str
+    over: timedelta
+
+
+def parts_of(points: tuple[PointAnswer, ...]) -> Iterator[Part]:
+    """Every leg and stop both of whose ends are known, in running order. Where nobody reported, one leg spans the gap."""
+    before: PointAnswer | None = None
+    for p in points:
+        came, went = (
+            p.arrived or (p.left if p.through else None),
+            p.left or (p.arrived if p.through else None),
+        )
+        if before is not None and came is not None and p.planned_in is not None:
+            left = before.left or before.arrived if before.through or before.left else None
+            left = left or (before.planned_out if before is points[0] else None)
+            if left is not None and before.planned_out is not None:
+                yield Part(before.name, p.name, (came - left) - (p.planned_in - before.planned_out))
+        if p is not points[0] and not p.finish and p.arrived is not None and went is not None:
+            yield Part("", p.name, (went - p.arrived) - (p.planned_stop or timedelta(0)))
+        if p is points[0] or came is not None or went is not None:
+            before = p
+
+
+def say_report(say: Say, a: ForecastAnswer) -> str:
+    """The end and its time, then against the plan, then where time was lost; of a race that goes on, how it stands."""
+    parts = tuple(parts_of(a.points))
+    lost = sorted((p for p in parts if p.over >= WORTH_TELLING), key=lambda p: -p.over)
+    won = sorted((p for p in parts if p.over <= -WORTH_TELLING), key=lambda p: p.over)
+    even = bool(parts) and not lost and not won
+    return lines(
+        _end(say, a),
+        race_ended(say, a.fresh),
+        _against(say, a.points),
+        say.s("report-lost", parts=say.all(_part(say, p) for p in lost[:TOLD])) if lost else "",
+        say.s("report-won", parts=say.all(_part(say, p) for p in won[:TOLD])) if won else "",
+        say.s("report-even", length=say.length(WORTH_TELLING)) if even else "",
+        say.s("report-whole"),
+    )
+
+
+def _end(say: Say, a: ForecastAnswer) -> str:
+    finish = next((p for p in a.points if p.finish), None)
+    name, fresh = a.runner_name, a.fresh
+    if finish is not None and finish.arrived is not None:
+        took = say.length(finish.arrived - fresh.started) if fresh.started is not None else "none"
+        return say.s("report-finished", runner=name, when=say.when(finish.arrived, day=True), length=took)
+    if fresh.retired_how == Retired.DID_NOT_START.value:
+        return say.s("report-not-started", runner=name)
+    if fresh.retired_at is not None:
+        key = f"how-{slug(fresh.retired_how)}"
+        return say.s(
+            "report-retired",
+            runner=name,
+            place=fresh.retired_place or "none",
+            when=say.when(fresh.retired_at, day=True),
+            how=say.s(key) if has(key) else fresh.retired_how,
+        )
+    return say.s("report-not-over", runner=name, going=going_words(say, fresh.going))
+
+
+def _against(say: Say, points: tuple[PointAnswer, ...]) -> str:
+    """Against goal B where she was last seen, the finish if she got there."""
+    seen = [p for p in points if p.km > 0 and (p.arrived or p.left) is not None and p.planned_in is not None]
+    if not seen:
+        return ""
+    p = seen[-1]
+    came = p.arrived or p.left
+    assert came is not None
+    assert p.planned_in is not None
+    off = came - p.planned_in
+    key = "report-late" if off > ON_PLAN else "report-early" if off < -ON_PLAN else "report-on-plan"
+    values = {"length": say.length(abs(off))} if key != "report-on-plan" else {}
+    return say.s(key, place=p.name, planned=say.when(p.planned_in, day=True), **values)
+
+
+def _part(say: Say, p: Part) -> str:
+    length = say.length(abs(p.over))
+    if p.start:
+        return say.s("report-leg", **{"from": p.start, "to": p.end}, length=length)
+    return say.s("report-stop", place=p.end, length=length)

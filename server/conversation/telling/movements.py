@@ -1,0 +1,54 @@
+"""Crew movements in words: rules broken, what will not work, what could help, and what a drive is made of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from server.conversation.telling.measures import listing
+from server.conversation.telling.planned import say_planned
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.sentences import sentence
+from server.event.model import Event
+from server.plan.movements import Broken, CrewPlan, Journey, TroubleKind, part_of
+
+
+def plan_remarks(reader: Reader, event: Event, plan: CrewPlan) -> tuple[str, ...]:
+    """Rules broken, troubles, offers, notes: one line each, the gravest first, none twice."""
+    return tuple(dict.fromkeys(_remarks(reader, event, plan)))
+
+
+def _remarks(reader: Reader, event: Event, plan: CrewPlan) -> Iterator[str]:
+    told = {b.said for b in plan.broken}
+    for b in plan.broken:
+        what, remedy = broken_words(reader, b)
+        yield sentence(reader.language, "move-not-allowed", what=what, remedy=remedy)
+    for t in plan.troubles:
+        if t.kind is not TroubleKind.RULE or t.said not in told:
+            yield _at(reader, event, t.meeting, "move-trouble", say_planned(reader, t.said))
+    for o in plan.offers:
+        yield _at(reader, event, o.meeting, "move-offer", say_planned(reader, o.said))
+    for n in plan.notes:
+        yield say_planned(reader, n)
+
+
+def broken_words(reader: Reader, broken: Broken) -> tuple[str, str]:
+    """What breaks a rule, with the rule; and the remedy."""
+    what, rule = say_planned(reader, broken.said), say_planned(reader, broken.rule)
+    return (
+        sentence(reader.language, "move-broken", what=what, rule=rule),
+        say_planned(reader, broken.remedy),
+    )
+
+
+def _at(reader: Reader, event: Event, meeting: str, key: str, what: str) -> str:
+    plan = next((m for m in event.meetings if m.id == meeting), None)
+    if plan is None:
+        return what
+    runner = event.runner(plan.runner).name
+    place = event.course_of(plan.runner).point(plan.point).name
+    return sentence(reader.language, key, place=place, runner=runner, what=what)
+
+
+def made_of(reader: Reader, journey: Journey) -> str:
+    """What a journey is made of: 'drive 30 min, walk-in 4 min and unloading 5 min'; '' for none."""
+    return listing((say_planned(reader, part_of(a)) for a in journey.addends), reader.language)

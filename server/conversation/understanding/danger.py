@@ -1,0 +1,96 @@
+"""Whether words say that somebody is in danger: by rule or by model, either is enough. Two tiers: a call for help, or the
+number and the question whether somebody is in danger."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from server.conversation.understanding.clauses import Clauses, pieces_of
+from server.conversation.understanding.features import key, question_form
+from server.conversation.understanding.language import Matcher, lexicon
+from server.conversation.understanding.meaning import Danger
+from server.conversation.understanding.model import model
+from server.conversation.understanding.policy import policy
+from server.conversation.understanding.sentence import Sentence
+from server.event.model import PartKind
+
+ON_FOOT = frozenset({PartKind.RUNNER, PartKind.PACER})
+_REACH = 4
+"""A word that denies stands at most so many words before what it denies."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What a message says of danger. `clause` the one that says it; `by_self` whether of the writer."""
+
+    danger: Danger
+    clause: Sentence | None = None
+    by_self: bool = False
+
+
+def _undenied(says: Matcher, words: Sequence[str]) -> bool:
+    """Whether it is said, and not that it is not so: 'no chest pain'."""
+    deny, gap = lexicon().danger["deny"], lexicon().danger["gap"]
+    for at in says.places(words):
+        back = at - 1
+        while back >= max(0, at - _REACH) and gap.word(words[back]):
+            back -= 1
+        if back < 0 or back < at - _REACH or not deny.word(words[back]):
+            return True
+    return False
+
+
+def by_rule(plain: Sequence[str], *, own: bool) -> Danger:
+    """What the words alone say of one clause; `own`: a runner or pacer of themselves."""
+    danger = lexicon().danger
+    words = danger["harmless"].without(plain, "<harmless>")
+    if _undenied(danger["alarm"], words) or " ".join(plain) in danger["alone"].whole:
+        return Danger.ALARM
+    if own and _undenied(danger["own"], words):
+        return Danger.ASK if danger["relief"].has(words) else Danger.ALARM
+    return Danger.ASK if _undenied(danger["ask"], words) else Danger.NONE
+
+
+def by_model(score: float, *, own: bool) -> Danger:
+    """What the model's score for danger says. It wakes everybody for whoever writes of themselves; of somebody else it asks,
+    since whoever is with her answers at once."""
+    p = policy()
+    return Danger.ALARM if own and score >= p.alarm else Danger.ASK if score >= p.ask else Danger.NONE
+
+
+_RANK = {Danger.NONE: 0, Danger.ASK: 1, Danger.ALARM: 2}
+
+
+def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
+    """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
+    foot = bool(clauses.ctx.parts & ON_FOOT)
+    worst = Heard(Danger.NONE)
+    pieces = pieces_of(text)
+    if len(pieces) > 1 and judged:
+        pieces.append(text)
+    she, danger = lexicon().classes["she"], lexicon().danger
+    for number, piece in enumerate(pieces):
+        plain = lexicon().words(piece)
+        whole = piece is text and number > 0
+        own = foot and not she.has(plain)
+        cry = danger["cry"].has(plain)
+        found = Danger.NONE if whole else Danger.ALARM if foot and cry else by_rule(plain, own=own)
+        certain = foot and found is Danger.ALARM
+        if number < judged or whole:
+            said = clauses.of(piece)
+            own = own and not said.named
+            # Nonsense has a score too, and 'all good' is how somebody says that it is over: neither is danger unless a
+            # rule says so.
+            if any(model().knows(key(f"w{w}")) for w in said.masked) and not danger["relief"].has(plain):
+                judged_as = by_model(float(clauses.scores(said)[-1]), own=own)
+                found = max(found, judged_as, key=_RANK.__getitem__)
+        if _RANK[found] <= _RANK[worst.danger]:
+            continue
+        said = clauses.of(piece)
+        if question_form(said) and not certain:
+            found = Danger.ASK if found is Danger.ALARM else Danger.NONE
+        if _RANK[found] > _RANK[worst.danger]:
+            of_self = own or (cry and not said.named and not she.has(plain))
+            worst = Heard(found, said, of_self)
+    return worst

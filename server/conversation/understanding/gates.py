@@ -1,0 +1,218 @@
+"""What a clause can't be, whatever the model makes of it: a false arrival ends an alarm, so hopes, questions, denials and
+hearsay are looked for in the words before anything is taken for a check-in."""
+
+from __future__ import annotations
+
+from functools import cache
+from itertools import pairwise
+
+from server.conversation.understanding import questions
+from server.conversation.understanding.features import question_form
+from server.conversation.understanding.language import Matcher, lexicon, matcher
+from server.conversation.understanding.sentence import NUMBER, PERSON, RUNNER, Sentence
+
+MOVES = {
+    "in": ("arrive", "finish", "withus"), "out": ("leave",), "through": ("through",),
+    "retired": ("ended", "dropped"), "sweep": ("sweep",), "resting": ("rest",), "moving": ("move",),
+    "with_us": ("withus", "found"), "race_news": ("delayed",), "alarm_over": ("found",), "crew_there": ("arrive",),
+    "crew_left": ("leave",), "cant_come": ("cant",), "can_come": ("cant",), "held_up": ("cant",),
+    "race_control_told": ("knows", "control"),
+}  # fmt: skip
+"""Intents that state a fact, and the classes of the words that do so."""
+ASKS_FOR = {
+    "in": "when_there", "not_here_yet": "when_there", "finish": "finish", "out": "missed", "through": "missed",
+    "sweep": "cut_off", "resting": "where", "moving": "where", "position": "where", "condition": "how_is_she",
+    "crew_there": "people", "crew_left": "people", "retired": "heard", "with_us": "where", "note": "unknown_other",
+    "race_news": "unknown_rules", "alarm_over": "who_knows", "race_control_told": "who_knows", "awake": "people",
+}  # fmt: skip
+"""What is asked by words that would report it, were they no question."""
+HARD = frozenset({"in", "out", "through", "retired", "sweep", "with_us", "resting", "moving", "alarm_over"})
+"""Of these a hope, an if or a denial is the opposite."""
+_DONE = "<done>"
+NEAR = 4
+"""A word that denies stands no more words before what it denies."""
+
+
+@cache
+def _negatives() -> Matcher:
+    """Phrases that say something happened by what did not ('did not stop', 'did not start')."""
+    words = lexicon()
+    neg = words.classes["neg"]
+    kinds = (words.classes[k] for k in ("through", "ended", "dns", "byothers"))
+    return matcher(p for m in kinds for p in m.whole if " " in p and any(neg.word(w) for w in p.split()))
+
+
+def segments(said: Sentence) -> list[list[str]]:
+    """The clause cut at 'and', 'but', in any language."""
+    joins = lexicon().read["joins"]
+    out: list[list[str]] = [[]]
+    for w in said.masked:
+        if joins.word(w):
+            out.append([])
+        else:
+            out[-1].append(w)
+    return [s for s in out if s]
+
+
+def _of_kind(intent: str, said: Sentence) -> list[list[str]]:
+    """The segments that say what the intent states; all of them where none does in so many words."""
+    classes = [lexicon().classes[c] for c in MOVES.get(intent, ())]
+    all_of_it = segments(said)
+    return [s for s in all_of_it if any(c.has(s) for c in classes)] or all_of_it
+
+
+def supposed(intent: str, said: Sentence) -> bool:
+    """Whether what it would state is only hoped, guessed, planned or asked to be told."""
+    nofact = lexicon().classes["nofact"]
+    if said.times and any(t.ahead for t in said.times):
+        return True
+    if intent in ("retired",) and lexicon().classes["maystop"].has(said.masked):
+        return True
+    hits = _of_kind(intent, said)
+    first = next(iter(segments(said)), [])
+    return any(nofact.has(s) for s in (*hits, first[:3]))
+
+
+def denied(intent: str, said: Sentence) -> bool:
+    """Whether a word that denies stands shortly before what it would state."""
+    neg = lexicon().classes["neg"]
+    classes = [lexicon().classes[c] for c in MOVES.get(intent, ())]
+    for s in _of_kind(intent, said):
+        words = _negatives().without(s, _DONE) if intent in ("through", "retired") else s
+        nots = neg.places(words)
+        if not nots or _DONE in words:
+            continue
+        kinds = sorted({p for c in classes for p in c.places(words)})
+        if not kinds or any(0 < k - n <= NEAR for n in nots for k in kinds):
+            return True
+    return False
+
+
+def of_another(said: Sentence) -> bool:
+    """Whether it is said of a helper or of some other runner, and not of her."""
+    if said.named:
+        return False
+    return _helper_is(said) or (not said.says("she") and (PERSON in said.masked or said.says("someoneelse")))
+
+
+def _helper_is(said: Sentence) -> bool:
+    """Whether it begins with a helper's name and what that helper is or has: 'Jonas has gone grey and holds his chest'."""
+    words = list(said.masked)
+    while words and words[0] != PERSON and (n := lexicon().read["lead"].begins(words)):
+        words = words[n:]
+    return len(words) > 1 and words[0] == PERSON and lexicon().read["is"].begins(words[1:]) > 0
+
+
+def not_her(said: Sentence) -> bool:
+    """Whether it says that it is not she who is named: 'not Maren'."""
+    neg = lexicon().classes["neg"]
+    return any(neg.word(w) and nxt == RUNNER for w, nxt in pairwise(said.masked)) and len(said.runners) == 1
+
+
+def of_a_bib(said: Sentence) -> bool:
+    """Whether it begins with a bib that nobody here has: '87 dropped here'."""
+    return not said.named and len(said.masked) > 1 and said.masked[0] == NUMBER
+
+
+def asks(said: Sentence) -> bool:
+    """Whether it is put as a question, or ends as one does ('… hasnt she', '… ja oder nein')."""
+    tags = lexicon().read["tags"]
+    row = list(said.masked)
+    return question_form(said) or any(tags.at(row, i) == len(row) - i for i in range(1, len(row)))
+
+
+def told_by_others(said: Sentence) -> bool:
+    """Whether it is hearsay."""
+    return said.says("hearsay")
+
+
+def as_asked(intent: str, said: Sentence) -> str:
+    """The intent; of one that reports, in a clause put as a question, the question whether it is so; 'got her' of no place
+    is that she is with them."""
+    if question_form(said):
+        return ASKS_FOR.get(intent, intent)
+    return "with_us" if intent == "in" and said.reads("got") and said.point is None else intent
+
+
+def states(said: Sentence) -> bool:
+    """Whether it is put as a statement ('she is …', 'bin …') and asks nothing anywhere."""
+    read = lexicon().read
+    if said.asks or read["question"].has(said.masked):
+        return False
+    words = list(said.masked)
+    while words and (n := read["lead"].begins(words)) and not read["states"].begins(words):
+        words = words[n:]
+    if words and words[0] == RUNNER and len(words) > 1:
+        words = words[1:]
+        return read["is"].begins(words) > 0
+    return read["states"].begins(words) > 0
+
+
+def of_writer(said: Sentence) -> bool:
+    """Whether somebody says it of themselves ('i am …', 'wir sind …'), and nothing of her."""
+    if said.named or said.says("she"):
+        return False
+    read = lexicon().read
+    words = list(said.masked)
+    while words and not read["i_am"].begins(words) and (n := read["lead"].begins(words)):
+        words = words[n:]
+    return read["i_am"].begins(words) > 0
+
+
+def _has_question_word(said: Sentence) -> bool:
+    return any(said.says(c) for c in ("what", "who", "why", "when", "where", "how", "howfar"))
+
+
+def _asks_what(said: Sentence) -> bool:
+    """Whether it begins with a word that asks for a thing, a place or somebody, behind words that lead up to it."""
+    words, lead = list(said.masked), lexicon().read["lead"]
+    while words and (n := lead.begins(words)):
+        words = words[n:]
+    return bool(words) and any(
+        lexicon().classes[c].word(words[0]) for c in ("what", "who", "why", "when", "where")
+    )
+
+
+_OF_THE_FILE = frozenset({"start_time", "clock", "course_ahead", "my_reports", "clothing"})
+_OF_WAITING = ("yet", "arrive", "see", "through", "lost", "missed", "wait", "sweep", "news", "they")
+"""Words of which one stands in what says that she has not come."""
+NUMBERS_MAX = 5
+"""So many words ask for a telephone number without the form of a question ('race control number please')."""
+_OF_CREW = frozenset({"crew_there", "crew_left"})
+_HERS = HARD | {"position", "condition", "not_here_yet"}
+
+
+def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
+    """Whether the words allow an intent. `foot`: the writer is on the course, and may speak of their own race."""
+    if intent in _HERS - {"with_us", "alarm_over"} and not foot and of_writer(said):
+        return False  # the first person is the writer, never her
+    if intent in _OF_CREW and said.named and not (said.says("i") or said.says("we")):
+        return False
+    if intent in questions.OF_INTENT and states(said):
+        return False  # a question needs the form of one
+    if (
+        intent in _OF_THE_FILE
+        and (said.says("she") or said.named)
+        and not (asks(said) or _has_question_word(said))
+    ):
+        return False  # 'her lips look blue' does not ask what she wears
+    if intent in ("retired", "hearsay") and said.says("undo"):
+        return False  # 'ignore the page that has her out' says that she is not
+    if intent == "pass_message" and _asks_what(said):
+        return False  # 'what did they tell him' wants nothing told
+    if intent == "not_here_yet" and not any(said.says(c) for c in _OF_WAITING) and not said.reads("here"):
+        return False  # that something is not so says nothing of where she is
+    if intent == "numbers" and not question_form(said) and len(said.masked) > NUMBERS_MAX:
+        return False  # a number in a story asks for none
+    if intent in MOVES:
+        if question_form(said):
+            return False
+        if intent in HARD and of_another(said):
+            return False
+        if intent in HARD and (supposed(intent, said) or denied(intent, said)):
+            return False
+    if intent == "condition" and (of_another(said) or of_a_bib(said)):
+        return False
+    if intent == "not_here_yet" and said.says("sweep") and not said.says("she") and not said.named:
+        return False  # that the sweep is still to come says nothing of her
+    return not (intent == "not_here_yet" and question_form(said))

@@ -1,0 +1,98 @@
+"""Messages in the short form to reports: each item with its runner by bib, unknown bibs asked back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from server.conversation.understanding import lists
+from server.conversation.understanding.meaning import AskBack, Choice, Context, Need, Report, Reported
+from server.conversation.understanding.names import find_runner
+from server.conversation.understanding.placing import placed
+from server.conversation.understanding.sentence import FINISH, POINT, RUNNER, Sentence
+from server.event.model import PartKind
+from server.facts.entry import Kind
+
+
+def _looks_like_one(said: Sentence) -> bool:
+    """Whether at most one word is neither of a list nor a stand-in nor part of a phrase: most messages are no list."""
+    return sum(w[0] != "<" and not lists.may_stand(w) for w in said.masked) <= 0
+
+
+def _row(said: Sentence, ctx: Context) -> list[str]:
+    """The words with the point and a runner's name (but no bib) taken out of the way."""
+    words = list(said.plain)
+    if said.point is not None:
+        words[said.point.start : said.point.end] = [POINT]
+    elif said.finish:
+        words = [w for w in said.masked if w != RUNNER] if FINISH in said.masked and not said.times else words
+    named = find_runner(words, [""] * len(words), tuple(replace(r, bib="") for r in ctx.runners))
+    if named is not None:
+        words[named.start : named.end] = ["she"]
+    return words
+
+
+def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
+    """A message that is nothing but a list; None for any other."""
+    if said.asks or not _looks_like_one(said):
+        return None
+    tokens = ["she" if t == "she" else t for t in lists.tokens_of(_row(said, ctx))]
+    bibs = frozenset(r.bib for r in ctx.runners)
+    items = lists.read_list(tokens, ctx.now, ctx.time_zone, bibs) or lists.read_columns(
+        tokens, ctx.now, ctx.time_zone, bibs, from_post=ctx.parts <= {PartKind.VOLUNTEER}
+    )
+    if items is None:
+        return None
+    if len(items) > 1 and any(i.kind is Kind.SWEEP_THROUGH for i in items):
+        return None  # 'sweep left the mill' is one thing
+    alone = items[0]
+    if len(items) == 1 and alone.kind is Kind.OUT and not (alone.bib or alone.at or said.point):
+        return None
+    reports: list[Report] = []
+    for item in items:
+        runner = said.runner
+        if item.bib is not None:
+            runner = next((r for r in ctx.runners if r.bib == item.bib), None)
+            if runner is None:
+                return _ask_bib(item.bib, items, said, ctx)
+        if runner is None:
+            return None
+        report = placed(Report(item.kind, item.at or ctx.now, runner.id), said, runner, ctx)
+        if isinstance(report, AskBack):
+            return report
+        reports.append(report)
+    return Reported(tuple(in_order(reports)))
+
+
+def in_order(reports: list[Report]) -> list[Report]:
+    """'in … out …' of one runner without a point: the out is of the point she came in at."""
+    last: dict[str | None, Report] = {}
+    out = []
+    for r in reports:
+        before = last.get(r.runner)
+        if r.kind is Kind.OUT and before is not None and before.kind is Kind.IN:
+            r = replace(r, point=before.point, guessed=before.guessed)
+        last[r.runner] = r
+        out.append(r)
+    return out
+
+
+def _ask_bib(bib: str, items: tuple[lists.Item, ...], said: Sentence, ctx: Context) -> AskBack:
+    """An unknown bib: what was clear is kept apart, the near ones are offered."""
+    known = {r.bib: r for r in ctx.runners}
+    clear = []
+    for item in items:
+        runner = known.get(item.bib or "")
+        if runner is not None:
+            report = placed(Report(item.kind, item.at or ctx.now, runner.id), said, runner, ctx)
+            if isinstance(report, Report):
+                clear.append(report)
+    choices = []
+    for near in lists.near_bibs(bib, ctx.runners):
+        meant = []
+        for item in items:
+            if item.bib == bib:
+                report = placed(Report(item.kind, item.at or ctx.now, near.id), said, near, ctx)
+                if isinstance(report, Report):
+                    meant.append(report)
+        choices.append(Choice(near.id, Reported(tuple(in_order(meant)))))
+    return AskBack(Need.BIB, tuple(choices), bib, also=tuple(in_order(clear)))

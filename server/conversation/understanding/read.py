@@ -1,0 +1,723 @@
+"""From a message to what it means: the order in which things are looked for.
+
+Danger first, whatever else is said. Then short answers, lists, follow-ups on the question before; then each clause is shown
+to the model, what it makes of it is held to what the words allow, and done if it is sure enough. Of two likely meanings both
+are offered; what nobody can make out is kept word for word.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import numpy as np
+
+from server.conversation.understanding import answers, gates, names, questions, reports
+from server.conversation.understanding.again import says_alone
+from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
+from server.conversation.understanding.danger import hear
+from server.conversation.understanding.features import key, question_form
+from server.conversation.understanding.language import lexicon
+from server.conversation.understanding.listing import in_order, listed
+from server.conversation.understanding.meaning import (
+    Acknowledged,
+    AskBack,
+    Asked,
+    Choice,
+    Context,
+    Danger,
+    Distress,
+    Kept,
+    Need,
+    OtherRunner,
+    Question,
+    Reading,
+    Report,
+    Reported,
+    Request,
+    Requested,
+    Several,
+    Small,
+    Unclear,
+    Understood,
+)
+from server.conversation.understanding.model import model
+from server.conversation.understanding.policy import policy
+from server.conversation.understanding.sentence import NUMBER, PERSON, RUNNER, TIME, Sentence, read_sentence
+from server.conversation.understanding.times import TimeSaid, signs_of
+from server.event.model import PartKind
+from server.facts.entry import EVERYBODY, Kind
+
+UNDO_WITHIN = timedelta(minutes=10)
+"""How long a report can be taken back with one word."""
+READ_MAX = 1_000
+"""So many characters, to the end of a sentence, are read for what they mean (own choice: five times a long message); of what
+comes after only a call for help, so that a long message costs no more than a few short ones."""
+NONE = "none"
+"""What the model says of words that no intent is for; it only takes from the shares of the others."""
+_SURE_OF_A_SLIP = 0.5
+"""Words of which none is known are nonsense, unless the model is so sure what was mistyped."""
+_ON_FOOT = frozenset({PartKind.RUNNER, PartKind.PACER})
+_SEEN = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+_HAS_HOW = _SEEN | {Kind.POSITION, Kind.RESTING, Kind.MOVING_AGAIN}
+"""Reports that may say besides how she is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """What one clause may mean: the likeliest intents the words allow, with their shares."""
+
+    said: Sentence
+    likely: tuple[tuple[str, float], ...]
+
+    @property
+    def first(self) -> tuple[str, float]:
+        """The likeliest."""
+        return self.likely[0] if self.likely else ("", 0.0)
+
+
+def read(text: str, ctx: Context) -> Reading:
+    """What a person means by `text`, and whether it sounds like danger. Never raises. A message of any length is kept whole
+    in the words of what it reports."""
+    head = _head(text)
+    clauses = Clauses(ctx)
+    heard = hear(head, clauses, judged=CLAUSES_MAX)
+    if heard.danger is not Danger.ALARM and len(head) < len(text):
+        rest = hear(text[len(head) :], clauses, judged=0)
+        heard = rest if rest.danger is Danger.ALARM else heard
+    if (
+        heard.danger is Danger.ALARM
+        and heard.clause is not None
+        and _of_a_stranger(head, heard.clause, clauses)
+    ):
+        # Somebody else's emergency: the number first, and never an alarm about her.
+        return Reading(Kept(text, ctx.now, None, of_her=False), Danger.ASK)
+    if heard.danger is Danger.ALARM and heard.clause is not None:
+        cry = heard.clause
+        first, *also = _whom(cry, clauses.of(head), ctx)
+        distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
+        return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
+    meant = _read(head, clauses)
+    if heard.danger is Danger.ASK and _says_little(meant, head):
+        asked = any(gates.asks(clauses.of(c)) for c, strong in clauses_of(head) if strong)
+        meant = (None if asked else _how_she_is(heard.clause, head, ctx)) or meant
+    return Reading(_whole(meant, head, text) if len(head) < len(text) else meant, heard.danger)
+
+
+def understand(text: str, ctx: Context) -> Understood:
+    """What a person means by `text`."""
+    return read(text, ctx).meant
+
+
+def likeliest(text: str, ctx: Context) -> tuple[str, float]:
+    """The likeliest intent of a message as a whole, and how likely it is."""
+    clauses = Clauses(ctx)
+    return guess(clauses.of(_head(text)), clauses).first
+
+
+def danger_of(words: str, ctx: Context) -> Danger:
+    """Whether words sound like danger."""
+    return hear(_head(words), Clauses(ctx), judged=CLAUSES_MAX).danger
+
+
+def time_alone(text: str, now: datetime, zone: str) -> datetime | None:
+    """The moment, where the message is a time and nothing else ('at 3:10', 'vor 10 min')."""
+    said = read_sentence(text, Context(now, zone, ()))
+    soft = lexicon().soft
+    rest = [w for w in said.masked if w != TIME and not soft.word(w)]
+    bare = said.time is not None and said.time.bare
+    if said.time is None or (rest and not (bare and len(rest) == 1)):
+        return None
+    return said.time.at
+
+
+_SAYS_LITTLE = frozenset({"ok", "yes", "no", "awake"})
+
+
+def _says_little(meant: Understood, text: str) -> bool:
+    """Whether a meaning loses words that sound like danger: these are kept as how she is instead."""
+    match meant:
+        case AskBack(need=need):
+            return need is Need.MEANING
+        case Acknowledged(answer=answer):
+            return answer in _SAYS_LITTLE and answers.short_answer(text) is None
+        case Small():
+            return answers.short_answer(text) is None
+        case Requested(request=Request.PASS_ON, person=str()):
+            return False  # the words go on, whole, to whom they are for
+        case _:
+            return isinstance(meant, Kept | Unclear | Requested)
+
+
+def _how_she_is(clause: Sentence | None, text: str, ctx: Context) -> Understood | None:
+    if clause is None or question_form(clause) or _of_writer(clause, ctx):
+        return None
+    if gates.of_another(clause) or gates.of_a_bib(clause) or not _of_her(clause, ctx, grave=True):
+        return None
+    one = Report(Kind.HOW_SHE_IS, ctx.now, clause.runner.id if clause.runner else None, words=text)
+    return reports.with_runner(one, clause, ctx)
+
+
+def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
+    """Whether words that no report was made of speak of the runner: she is named, or meant, or how somebody is is said while
+    she is at a point, and nobody else is named. Of the first person they speak of the writer. `grave` words of nobody are
+    taken for hers."""
+    if said.named or ctx.parts & _ON_FOOT:
+        return True
+    if PERSON in said.masked or said.says("someoneelse"):
+        return False
+    own = said.says("i") or said.says("we")
+    with_her = said.runner is not None and said.runner.at is not None
+    return said.says("she") or (not own and (grave or (with_her and _is_how(said))))
+
+
+def _of_writer(said: Sentence, ctx: Context) -> bool:
+    """Whether somebody who is not on the course speaks of themselves: the first person is the writer, never her."""
+    hers = said.named or said.says("she") or bool(ctx.parts & _ON_FOOT)
+    return not hers and (said.says("i") or said.says("we"))
+
+
+def _head(text: str) -> str:
+    """The first part of a long text, to the end of a sentence, else of a word."""
+    if len(text) <= READ_MAX:
+        return text
+    head = text[:READ_MAX]
+    ends = [m.end() for m in re.finditer(r"[.!?;]\s|\n", head)] or [head.rfind(" ") + 1]
+    return head[: ends[-1] or READ_MAX]
+
+
+def _whole(meant: Understood, head: str, text: str) -> Understood:
+    """The same with all that was written in place of the part that was read."""
+    match meant:
+        case Reported():
+            whole = [
+                replace(r, words=text) if r.words in (head, head.strip(), "") else r for r in meant.reports
+            ]
+            return Reported(tuple(whole))
+        case Several():
+            parts = tuple(_whole(p, head, text) for p in meant.parts)
+            return Several(tuple(p for p in parts if isinstance(p, Asked | Reported | Requested | Kept)))
+        case Kept() | Unclear() | Asked() | Requested():
+            return replace(meant, words=text)
+        case _:
+            return meant
+
+
+# -- danger --------------------------------------------------------------------------------------------------------
+
+
+def _of_a_stranger(head: str, cry: Sentence, clauses: Clauses) -> bool:
+    """Whether help is called for some other runner, who is not one of these: 'a runner is down, not Maren'."""
+    foot = bool(clauses.ctx.parts & _ON_FOOT)
+    return not foot and (
+        gates.not_her(clauses.of(head)) or (gates.of_another(cry) and cry.says("someoneelse"))
+    )
+
+
+def _whom(cry: Sentence, whole: Sentence, ctx: Context) -> tuple[str | None, ...]:
+    """For whom a cry is: those named, the writer's two where the message says 'they', the one that is meant by default."""
+    if cry.runners:
+        return cry.runners
+    own = ctx.candidates()
+    if cry.runner is None and len(own) == 2 and (whole.says("both") or whole.says("they")):
+        return tuple(r.id for r in own)
+    return (cry.runner.id if cry.runner else None,)
+
+
+def _told_besides(text: str, clauses: Clauses, cry: Distress) -> tuple[Report, ...]:
+    """What a call for help says besides of where she was seen, where a clause of its own names the place: 'she fell and
+    is bleeding, in at the mill 7:48'. Nothing that would end the call."""
+    found: list[Report] = []
+    for clause in pieces_of(text)[:CLAUSES_MAX] if not cry.by_self else ():
+        said = clauses.of(clause)
+        if said.point is None or question_form(said):
+            continue
+        told = _plainly(said, clauses)
+        if isinstance(told, Reported) and all(r.kind in _SEEN and r.point for r in told.reports):
+            found += [replace(r, runner=r.runner or cry.runner) for r in told.reports]
+    return tuple(r for r in found if r.runner is not None)
+
+
+# -- one message -----------------------------------------------------------------------------------------------------
+
+
+def _read(text: str, clauses: Clauses) -> Understood:
+    said, ctx = clauses.of(text), clauses.ctx
+    if not said.plain:
+        return Unclear(text)
+    return (
+        answers.short_answer(text)
+        or _yes_at(said)
+        or listed(said, ctx)
+        or questions.follow_up(said, ctx)
+        or reports.bare_place(said, ctx)
+        or _for_somebody(text, said)
+        or reports.seems_over(said, ctx)
+        or _stop_with_both_ends(said, ctx)
+        or _by_clauses(text, said, clauses)
+    )
+
+
+_ADDRESSED = re.compile(r"^\s*(?P<lead>[^\W\d]+\s+)?(?P<name>[^\W\d]+)\s*[:：]")
+
+
+def _told_of(said: Sentence) -> bool:
+    """Whether a clause can stand by itself: 'look for her', out of 'shall I go and look for her', can't."""
+    return said.named or any(lexicon().classes[c].word(said.masked[0]) for c in ("she", "i", "we", "they"))
+
+
+def _for_somebody(text: str, said: Sentence) -> Requested | None:
+    """'For Ana: sunglasses': words with a person's name and a colon before them are for that person."""
+    found = _ADDRESSED.match(text)
+    if found is None or said.person is None or PERSON not in said.masked[:2]:
+        return None
+    if found["lead"] and not lexicon().read["for_whom"].word(said.plain[0]):
+        return None
+    return Requested(Request.PASS_ON, said.written, said.person, to=said.person)
+
+
+def _stop_with_both_ends(said: Sentence, ctx: Context) -> Reported | None:
+    """'She came in 1622, had soup, out again 1631': two reports; with how she is, in the words of both."""
+    if len(said.runners) > 1:
+        return None  # each of them has a clause
+    both = reports.in_and_out(said, ctx) if len(said.masked) >= _FEWEST_KEPT else None
+    if both is None or not _is_how(said):
+        return both
+    first, *rest = both.reports
+    return Reported((replace(first, condition=True), *rest))
+
+
+def _yes_at(said: Sentence) -> Acknowledged | None:
+    """'Yes, at 5 to 3' to 'has she been there?': the answer and when."""
+    time = said.time
+    if time is None or said.asks or lexicon().answers.get(said.plain[0]) != "yes":
+        return None
+    if len(said.masked) > 4 or gates.supposed("in", said) or gates.denied("in", said):
+        return None
+    kind = Kind.THROUGH if said.says("through") else Kind.OUT if said.says("leave") else Kind.IN
+    return Acknowledged("yes", said.written, time.at, kind)
+
+
+def _by_clauses(text: str, said: Sentence, clauses: Clauses) -> Understood:
+    """The message as a whole; or its clauses, where they say different things and each is sure."""
+    whole = guess(said, clauses)
+    if not any(_known(w) for w in said.masked) and whole.first[1] < _SURE_OF_A_SLIP:
+        return Unclear(text)
+    parts = clauses_of(text)
+    so = _is_it_so(parts, clauses)
+    if so is not None:
+        return so
+    sure = whole.first[1] >= policy().tiers.get(whole.first[0], 1.0)
+    if len(parts) < 2 or (sure and whole.first[0] in _OF_THE_LAST):
+        return _decide(whole, clauses.ctx)
+    each = Clauses(_about_her(said, clauses.ctx))
+    guesses = [(strong, guess(each.of(c), each)) for c, strong in parts]
+    return _of_clauses(text, whole, guesses, clauses.ctx)
+
+
+def _is_it_so(parts: Sequence[tuple[str, bool]], clauses: Clauses) -> Asked | None:
+    """'Ravel out at 22:40, is that real?': no report but a question, of what is known there."""
+    said = [clauses.of(p) for p, _ in parts]
+    doubts = [s for s in said[1:] if question_form(s) and lexicon().read["is_it_so"].begins(s.masked)]
+    about = next((s for s in said if s.point is not None), None)
+    if not doubts or about is None or about.runner is None or about.point is None:
+        return None
+    point = names.which_pass(about.point, about.masked, about.runner, ahead=False)
+    whole = " ".join(p for p, _ in parts)
+    return Asked(Question.LAST_STOP, about.runner.id, point, words=whole) if point else None
+
+
+_OF_THE_LAST = frozenset({"correction", "undo", "other_person"})
+"""Of these the whole message says what was meant: 'the mill was 8:35, not 8:38'."""
+
+
+def _about_her(said: Sentence, ctx: Context) -> Context:
+    """The context of each clause: who is named in one of them is meant in the others."""
+    if len(said.runners) != 1:
+        return ctx
+    last = replace(ctx.last, runner=said.runners[0]) if ctx.last is not None else None
+    return replace(ctx, own_runners=said.runners, last=last)
+
+
+_SAY_NOTHING = frozenset({"small_talk", "ok", "yes", "no", "supposed", "about_me", "awake"})
+
+
+_SAID_BESIDE = frozenset({"condition", "note", "about_me", "supposed", "small_talk", "hearsay"})
+
+
+_SAID_OF_HER = frozenset({"in", "out", "through", "retired", "sweep", "with_us"})
+"""What one clause says of her counts, whatever the message as a whole sounds like."""
+
+
+def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], ctx: Context) -> Understood:
+    p = policy()
+    done: list[tuple[str, Understood]] = []
+    shares: list[float] = []
+    undone: list[Sentence] = []
+    for strong, g in guesses:
+        intent, share = g.first
+        needs = p.tiers.get(intent, 1.0)
+        # What is put as a question, and is one, is answered as it would be alone: a wrong answer can be asked again.
+        asks = strong and intent in questions.OF_INTENT and question_form(g.said)
+        sure = share >= (needs if asks else max(p.clause, needs))
+        # One word, or one that leans on what was said before, is no clause of its own.
+        leans = not strong and (len(g.said.masked) < 2 or lexicon().read["leans"].begins(g.said.masked) > 0)
+        if not strong and intent in _SAID_BESIDE and question_form(whole.said):
+            continue  # 'what is there for her, soup or was that here': of the question before it
+        both = _stop_with_both_ends(g.said, ctx)
+        if both is not None:
+            done.append(("in", both))
+            shares.append(share)
+            continue
+        meant = answers.short_answer(g.said.written) or (
+            meaning(intent, g.said, ctx) if sure and not leans else None
+        )
+        if isinstance(meant, Acknowledged | Small):
+            if (
+                intent not in _SAY_NOTHING
+                and isinstance(meant, Acknowledged)
+                and meant.answer not in ("ok", "yes", "no")
+            ):
+                done.append((intent, meant))
+                shares.append(share)
+            continue
+        if isinstance(meant, Asked | Reported | Requested | AskBack) and intent not in _SAY_NOTHING:
+            done.append((intent, meant))
+            shares.append(share)
+        elif not sure and len(g.said.masked) >= _FEWEST_KEPT and (strong or _of_somebody(g.said)):
+            undone.append(g.said)
+    first, share = whole.first
+    kinds = {i for i, _ in done}
+    if len(done) < 2 or (len(kinds) < 2 and not _many(done)):
+        alone = done[0] if done else None
+        rather = (
+            alone is None
+            or alone[0] == first
+            or (
+                share >= shares[0]
+                and (first in _SAID_OF_HER or alone[0] not in _SAID_OF_HER)
+                and (first in questions.OF_INTENT or not isinstance(alone[1], Asked))
+            )
+        )
+        if rather and share >= p.tiers.get(first, 1.0):
+            return _kept_besides(_decide(whole, ctx), undone if alone is not None else [], ctx)
+        if alone is not None:
+            return _kept_besides(_in_words(alone[1], whole.said, undone), undone, ctx)
+        all_of_it = _decide(whole, ctx)
+        asks = any(strong and gates.asks(g.said) for strong, g in guesses)
+        if asks and isinstance(all_of_it, Kept) and not all_of_it.of_her:
+            return Unclear(text)  # a question of the writer's that nobody could make out is no note
+        return all_of_it
+    if any(isinstance(m, AskBack | Acknowledged) for _, m in done):
+        sole = [m for _, m in done if isinstance(m, AskBack)]
+        rest = [m for _, m in done if isinstance(m, Reported)]
+        if len(sole) == 1 and all(isinstance(m, AskBack | Reported) for _, m in done):
+            also = tuple(r for m in rest for r in m.reports)
+            return replace(sole[0], also=(*sole[0].also, *also))
+        done = [(i, m) for i, m in done if isinstance(m, Asked | Reported | Requested)]
+    told = _once([r for _, m in done if isinstance(m, Reported) for r in m.reports])
+    told = _where_the_sweep_is(told)
+    told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)
+    others = [m for _, m in done if isinstance(m, Asked | Requested)]
+    kept = [Kept(u.written, ctx.now, _runner_of(whole.said), of_her=_of_her(u, ctx)) for u in undone]
+    # Reports first: what is asked is answered on what has just been told.
+    parts: tuple[Asked | Reported | Requested | Kept, ...]
+    parts = (*((Reported(tuple(told)),) if told else ()), *dict.fromkeys(others), *kept)
+    if len(parts) == 1:
+        return parts[0]
+    return Several(parts) if parts else _decide(whole, ctx)
+
+
+_FEWEST_KEPT = 3
+"""A clause of fewer words that nobody could make out says nothing by itself (own choice)."""
+
+
+def _of_somebody(said: Sentence) -> bool:
+    """Whether a clause behind a comma speaks of somebody by itself, and is not only how she is."""
+    who = said.says("she") or any(w in (RUNNER, PERSON, NUMBER) for w in said.masked)
+    return who and not _is_how(said)
+
+
+def _is_how(said: Sentence) -> bool:
+    """Whether a clause says how she is, which goes with where she is."""
+    return said.says("feel") or said.says("eat")
+
+
+def _many(done: Sequence[tuple[str, Understood]]) -> bool:
+    """Whether clauses of one intent say different things: of two runners, places or times."""
+    told = [r for _, m in done if isinstance(m, Reported) for r in m.reports]
+    asked = {(m.runner, m.point) for _, m in done if isinstance(m, Asked)}
+    moves = [r for r in told if r.kind in _SEEN]
+    differ = len({r.runner for r in moves}) > 1 or len({r.point for r in moves if not r.guessed}) > 1
+    return differ or len(asked) > 1
+
+
+def _place_before(told: Sequence[Report], one: Report) -> str | None:
+    if one.kind in _SEEN:
+        return next((r.point for r in told if r.runner == one.runner and r.point), None)
+    return None
+
+
+def _where_the_sweep_is(told: list[Report]) -> list[Report]:
+    """'The sweep is through at Ashen, she is not here': 'here' is where the sweep is, unless it says where."""
+    swept = next((r.point for r in told if r.kind is Kind.SWEEP_THROUGH), None)
+    here = (r.kind is Kind.NOT_HERE_YET and r.guessed and swept is not None for r in told)
+    return [replace(r, point=swept, guessed=False) if h else r for r, h in zip(told, here, strict=True)]
+
+
+def _once(told: Sequence[Report]) -> list[Report]:
+    """Each report once: 'she's here! she walked in' is one arrival."""
+    out: dict[tuple[Kind, str | None, datetime], Report] = {}
+    for r in told:
+        one = (r.kind, r.runner, r.seen_at)
+        out[one] = replace(out[one], condition=out[one].condition or r.condition) if one in out else r
+    return in_order(list(out.values()))
+
+
+def _with_how(told: list[Report], text: str) -> list[Report]:
+    """How she is, said beside where she is, goes with that: one report in the words of both."""
+    how = {r.runner for r in told if r.kind is Kind.HOW_SHE_IS}
+    first = next((r for r in told if r.kind in _HAS_HOW and r.runner in how), None)
+    if first is None:
+        return told
+    rest = [r for r in told if r.kind is not Kind.HOW_SHE_IS or r.runner != first.runner]
+    return [replace(r, condition=True, words=text) if r is first else r for r in rest]
+
+
+def _in_words(meant: Understood, whole: Sentence, undone: Sequence[Sentence]) -> Understood:
+    """The meaning of one clause with the words of the whole message, where nothing else is quoted apart; and with how she
+    is, where another clause says that."""
+    if not isinstance(meant, Reported) or undone:
+        return meant
+    how = _is_how(whole)
+    told = [r if r.kind is Kind.DRIVE_CONFIRMED else replace(r, words=whole.written) for r in meant.reports]
+    told = [replace(r, condition=r.condition or (how and r.kind in _HAS_HOW)) for r in told]
+    return Reported(tuple(told))
+
+
+def _kept_besides(meant: Understood, undone: Sequence[Sentence], ctx: Context) -> Understood:
+    """With what nobody could make out of the same message, quoted back."""
+    if not undone or not isinstance(meant, Asked | Reported | Requested):
+        return meant
+    now = meant.reports[0].seen_at if isinstance(meant, Reported) else None
+    runner = meant.reports[0].runner if isinstance(meant, Reported) else meant.runner
+    if isinstance(meant, Requested) and meant.request is Request.PASS_ON:
+        undone = [u for u in undone if u.written not in meant.words]  # passed on with the rest
+    if isinstance(meant, Asked):
+        # Asked in other words; or a piece of the question, cut at 'and'.
+        undone = [u for u in undone if not gates.asks(u) and (u.written not in meant.words or _told_of(u))]
+    if not undone:
+        return meant
+    now = now or ctx.now
+    kept = (Kept(u.written, now, runner, of_her=_of_her(u, ctx)) for u in undone)
+    return Several((meant, *kept))
+
+
+# -- one clause --------------------------------------------------------------------------------------------------------
+
+
+def guess(said: Sentence, clauses: Clauses) -> Guess:
+    """The likeliest intents of a clause that its words allow, likeliest first."""
+    m = model()
+    share = m.shares(clauses.scores(said))
+    order = np.argsort(-share, kind="stable")[:8]
+    foot = bool(clauses.ctx.parts & _ON_FOOT)
+    likely: dict[str, float] = {}
+    for i in order:
+        # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
+        intent = gates.as_asked(m.intents[i], said)
+        if intent != NONE and gates.may_be(intent, said, foot=foot):
+            likely[intent] = likely.get(intent, 0.0) + float(share[i])
+    return Guess(said, tuple(sorted(likely.items(), key=lambda x: -x[1])))
+
+
+def _plainly(said: Sentence, clauses: Clauses) -> Understood | None:
+    """What a clause means if it is sure."""
+    intent, share = guess(said, clauses).first
+    return meaning(intent, said, clauses.ctx) if share >= policy().tiers.get(intent, 1.0) else None
+
+
+def _decide(g: Guess, ctx: Context) -> Understood:
+    """Done, asked which of two, or kept."""
+    p = policy()
+    if not g.likely:
+        return _keep(g.said, ctx)
+    (first, share), *rest = g.likely
+    if share >= p.tiers[first]:
+        return meaning(first, g.said, ctx) or _keep(g.said, ctx)
+    if rest and share + rest[0][1] >= p.two:
+        found = [(i, meaning(i, g.said, ctx)) for i in (first, rest[0][0])]
+        choices = [(i, m) for i, m in found if m is not None and not isinstance(m, Kept | Unclear)]
+        if len(choices) == 2 and _same(choices[0][1], choices[1][1]):
+            return choices[0][1]
+        if len(choices) == 2:
+            return AskBack(Need.MEANING, tuple(Choice(i, m) for i, m in choices), g.said.written)
+    return _keep(g.said, ctx)
+
+
+def _same(one: Understood, other: Understood) -> bool:
+    """Whether two meanings come to the same thing."""
+    if isinstance(one, Reported) and isinstance(other, Reported):
+        plain = [[replace(r, with_us="", condition=False) for r in m.reports] for m in (one, other)]
+        return plain[0] == plain[1]
+    return one == other
+
+
+def _runner_of(said: Sentence) -> str | None:
+    return said.runner.id if said.runner else None
+
+
+def _keep(said: Sentence, ctx: Context) -> Understood:
+    """Kept word for word; nonsense, of which no word is known, is not."""
+    if not any(_known(w) for w in said.masked):
+        return Unclear(said.written)
+    if gates.asks(said):
+        return Unclear(said.written)
+    return Kept(said.written, ctx.now, _runner_of(said), of_her=_of_her(said, ctx))
+
+
+def _known(word: str) -> bool:
+    """Whether any example holds a word."""
+    return word[0] == "<" or model().knows(key(f"w{word}"))
+
+
+ANSWER_MAX = 6
+"""Longer words than that are more than an answer, and not to be lost as one (own choice)."""
+_ANSWERS = {
+    "i_have_it": "i have it", "i_go": "i go", "awake": "awake", "ok": "ok", "yes": "yes", "no": "no",
+    "nobody_there": "nobody there",
+}  # fmt: skip
+_REQUESTS = {
+    "pass_message": Request.PASS_ON, "swap": Request.SWAP, "meet_elsewhere": Request.MEET_ELSEWHERE,
+    "mute": Request.MUTE, "remind_me": Request.REMIND,
+}  # fmt: skip
+
+
+def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
+    """What a clause means by one intent; None where its words do not hold what that needs."""
+    runs = PartKind.RUNNER in ctx.parts
+    asked = questions.ask(intent, said, ctx)
+    if asked is not None:
+        return _of_the_course(asked, said, ctx)
+    if intent == "cant_come" and _begins_with(said, "cannot"):
+        return Acknowledged("cannot", said.written)
+    if intent in _ANSWERS and len(said.masked) > ANSWER_MAX:
+        return None
+    if intent in _ANSWERS:
+        return Acknowledged(_ANSWERS[intent], said.written)
+    if intent in _REQUESTS:
+        return _requested(_REQUESTS[intent], said, ctx)
+    match intent:
+        case "small_talk":
+            return Small(thanks=said.says("thanks"))
+        case "undo":
+            return reports.undo(said)
+        case "correction":
+            return reports.correction(said, ctx)
+        case "other_person":
+            return OtherRunner(said.written, said.runner.id if said.named and said.runner else None)
+        case "about_me" if runs:
+            # Of the runner it is her own rest, or how she is.
+            return reports.report("resting" if said.says("rest") else "condition", said, ctx)
+        case "about_me" | "supposed":
+            return Kept(said.written, ctx.now, _runner_of(said), of_her=False)
+        case "alarm_over" if runs and not says_alone(said, "found"):
+            # 'I'm fine, false alarm' is how she is; 'false alarm' alone takes her call back.
+            return reports.report("condition", said, ctx)
+        case "note" | "cant_come" | "can_come" | "held_up" if runs:
+            # Whoever meets her next reads it.
+            return reports.report("condition", said, ctx)
+        case "not_here_yet" if runs:
+            return None  # she can't report that she has not come
+        case "crew_there" if runs:
+            return reports.report("in", said, ctx)
+        case "crew_left" if runs:
+            return reports.report("out", said, ctx)
+        case _:
+            return reports.report(intent, said, ctx)
+
+
+def _begins_with(said: Sentence, answer: str) -> bool:
+    """Whether the words begin with an answer that notices know ("I can't take it, I'm driving")."""
+    known = lexicon().answers
+    rows = (" ".join(said.plain[:n]) for n in range(2, 6))
+    return said.point is None and any(known.get(r) == answer for r in rows)
+
+
+def _of_the_course(asked: Understood, said: Sentence, ctx: Context) -> Understood:
+    """The question; or, of a place that is not on the course, which one is meant."""
+    one = asked if isinstance(asked, Asked) else None
+    if one is None:
+        return asked
+    who = questions.name_not_known(said, _known) if one.question in questions.OF_SOMEBODY else ""
+    if who:
+        return replace(one, question=Question.ELSEWHERE, runner=None, point=None, beside=who)
+    word = questions.place_not_known(said, _known)
+    return (questions.which_place(one, said, word, ctx) if word else None) or asked
+
+
+def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
+    runs = PartKind.RUNNER in ctx.parts
+    if request is Request.PASS_ON and runs and said.runner is not None and said.person is None:
+        # Her own wish is her word, which crew are told.
+        return Reported((Report(Kind.HOW_SHE_IS, ctx.now, said.runner.id, words=said.written),))
+    runner = said.runner
+    point = None
+    if said.point is not None and runner is not None:
+        point = names.which_pass(said.point, said.masked, runner, ahead=True)
+    until = _hour_alone(request, said, ctx) or next(
+        (_to_come(t, ctx.now) for t in said.times if not t.bare), None
+    )
+    length = next((x.length for x in said.lengths), None)
+    her = runner.id if runner else None
+    return Requested(request, said.written, said.person, her, point, until, length, _words_for(said))
+
+
+HALF_DAY = timedelta(hours=12)
+_HOUR_SAID = re.compile(r"(?<!\S)(?:AT|TO) (?P<h>\d{1,2})(?=$| [a-z]| A | TO [a-z])")
+_HOUR_ONLY = re.compile(r"(?<!\S)(?<!FOR )(?P<h>\d{1,2})(?=$| [a-z])")
+
+
+def _hour_alone(request: Request, said: Sentence, ctx: Context) -> datetime | None:
+    """'Quiet until 6', 'remind me at 8 to eat': an hour of a clock without minutes, the next to come; in a report such a
+    number would be no time yet. Where nothing else says a time, one that no word marks will do for being quiet."""
+    text = signs_of(said.plain).text
+    found = _HOUR_SAID.search(text)
+    if found is None and request is Request.MUTE and not said.times and not said.lengths:
+        found = _HOUR_ONLY.search(text)
+    if found is None or int(found["h"]) > 24:
+        return None
+    hour, local = int(found["h"]), ctx.now.astimezone(ZoneInfo(ctx.time_zone))
+    at = (local.replace(hour=hour % 24, minute=0, second=0, microsecond=0)).astimezone(ctx.now.tzinfo)
+    while at <= ctx.now:
+        at += HALF_DAY if hour <= 12 else 2 * HALF_DAY
+    return at
+
+
+def _to_come(said: TimeSaid, now: datetime) -> datetime:
+    """A moment that is yet to come: what was read as of the past is the same clock time again."""
+    at = said.at
+    while at <= now:
+        at += HALF_DAY if said.unsure else 2 * HALF_DAY
+    return at
+
+
+WHOM_WITHIN = 4
+"""Whoever is told stands this near the beginning ('can you please tell NAME'); a name further on is spoken of."""
+
+
+def _words_for(said: Sentence) -> str:
+    """Whom words are for: who is named first, where nobody and nothing else stands before; else all."""
+    if said.control:
+        return ""
+    for word in said.masked[: WHOM_WITHIN + 1]:
+        if word == PERSON and said.person is not None:
+            return said.person
+        if word == RUNNER and said.runner is not None:
+            return said.runner.id
+        if lexicon().classes["they"].word(word) or word in lexicon().names["the"]:
+            return EVERYBODY
+    return EVERYBODY

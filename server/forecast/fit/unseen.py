@@ -1,0 +1,60 @@
+"""`python -m server.forecast.fit.unseen FOLDER PLANS`: plans of the cost model on a ground that nobody fitted. Markdown.
+
+What the planner makes of a course and a target stands for the reference of somebody who has a GPX file and no results.
+Prior, nets, tail and the part of the contrast are fitted on one ground, and scored on the other; limit told and not.
+"""
+
+import argparse
+from pathlib import Path
+
+from server.forecast.fit.__main__ import say
+from server.forecast.fit.ablate import NO_HAZARD, NO_PUSH
+from server.forecast.fit.fold import years
+from server.forecast.fit.planned import (
+    fit_contrast,
+    fit_planned,
+    read_plans,
+    read_profile,
+    tempered_race,
+    usable,
+    with_plans,
+)
+from server.forecast.fit.priors import WILD_LEVEL_SD
+from server.forecast.fit.scores import Tally, score
+from server.forecast.fit.tables import courses, load
+from server.forecast.fitted import Ground
+
+
+def main() -> None:
+    """Command line."""
+    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.unseen", description=__doc__)
+    parser.add_argument("folder", type=Path)
+    parser.add_argument(
+        "plans", type=Path, help="the planner's timetables, of `python -m tests.plan.plan_tables`"
+    )
+    parser.add_argument("--references", type=Path)
+    parser.add_argument("--profile", type=Path)
+    chosen = parser.parse_args()
+    folder: Path = chosen.folder
+    references: Path = chosen.references or folder.parent / "bench" / "references.json"
+    profile: Path = chosen.profile or folder.parent / "courses" / "hill100.csv"
+    races = with_plans(
+        usable(load(folder, references)), read_plans(folder, read_profile(profile), chosen.plans)
+    )
+    by_course = courses(races)
+    say("| scored | asked | next | +4 | finish | loss | 80% band holds | false % at the 99.5% time | flags |")
+    say("|---|---|---|---|---|---|---|---|---|")
+    for name, kept in by_course.items():
+        others = [r for r in races if r.course != name]
+        part = fit_contrast(others)
+        prior, bend = fit_planned(others, part)
+        ground = Ground(0.0, bend.nets, NO_HAZARD, NO_PUSH, bend.tail, bend.years)
+        tallies: dict[str, Tally] = {}
+        score([tempered_race(r, part) for r in kept], ground, prior, WILD_LEVEL_SD, tallies)
+        for row, tally in sorted(tallies.items()):
+            *errors, rest = tally.line().split(maxsplit=4)
+            say(f"| {name} {years(kept)} | {row} | " + " | ".join([*errors, *rest.split("   ")]) + " |")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,156 @@
+"""What each part sees first, beside the sentence: those at home what they do when an alarm comes, the runner her next
+section, a volunteer who is due and two buttons."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from server.api.picture import Picture
+from server.api.replies import BoardAnswer
+from server.api.who_may import May
+from server.conversation.telling import times
+from server.event.model import Event, Part, PartKind
+from server.facts.state import Going
+from server.pages.alarm_card import PhoneButton, ladder_phones
+from server.pages.first import next_point, still_due
+from server.pages.view import Pen
+
+DUE_MAX = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Duty:
+    """What the safety contact does when the alarm comes, step by step, and the ladder."""
+
+    steps: tuple[str, ...]
+    ladder: tuple[PhoneButton, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The runner's own next section: what is said of it, and what waits for her at its end in which car."""
+
+    lines: tuple[str, ...]
+    kit: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Station:
+    """A volunteer's point: who is still to come (bib and name), the points to choose from where none is theirs, and the
+    words that a press sends, with '§' for the bib and '¶' for the point."""
+
+    place: str
+    due: tuple[str, ...]
+    more: str
+    places: tuple[str, ...]
+    say_in: str
+    say_out: str
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """For organisers: how many are where in their race, a line each."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """The blocks of one reader, each None where it is not theirs."""
+
+    duty: Duty | None = None
+    section: Section | None = None
+    station: Station | None = None
+    field: Field | None = None
+
+
+def own(picture: Picture, shown: BoardAnswer, person: str, parts: tuple[Part, ...], pen: Pen) -> Own:
+    """What that person's parts see first."""
+    kinds = {p.kind for p in parts}
+    runner = next((r.id for r in picture.event.runners if r.person == person), None)
+    return Own(
+        duty=_duty(picture.event, person, parts, pen) if PartKind.SAFETY_CONTACT in kinds else None,
+        section=_section(picture, shown, runner, pen) if runner and PartKind.RUNNER in kinds else None,
+        station=_station(picture, parts, pen) if PartKind.VOLUNTEER in kinds else None,
+        field=_field(picture, pen) if PartKind.ORGANISER in kinds else None,
+    )
+
+
+def _duty(event: Event, person: str, parts: tuple[Part, ...], pen: Pen) -> Duty:
+    part = next(p for p in parts if p.kind is PartKind.SAFETY_CONTACT)
+    runner = part.runner or event.runners[0].id
+    control = event.race_control
+    length = times.duration(event.alarm.answer_within, pen.reader.language)
+    call = "duty-call-you" if part.calls_race_control else "duty-call-other"
+    steps = (
+        pen.word("duty-danger", number=event.emergency_number),
+        pen.word("duty-answer", length=length),
+        pen.word(call, name=control.name, phone=control.phone),
+        pen.word("duty-look"),
+        pen.word("duty-end"),
+    )
+    return Duty(steps, ladder_phones(event, runner, person, pen))
+
+
+def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> Section | None:
+    ahead = next_point(picture, runner, May.YES)
+    if ahead is None or ahead.window is None:
+        return None
+    of_her = next((r for r in shown.runners if r.id == runner), None)
+    meeting = next((m for m in of_her.meetings if m.values.point == ahead.point), None) if of_her else None
+    lines = [pen.word("section-due", place=ahead.name, when=times.window(ahead.window, pen.reader, pen.now))]
+    if meeting is None:
+        return Section((*lines, pen.word("section-nobody", place=ahead.name)), ())
+    crew = pen.say.all(meeting.crew)
+    lines.append(pen.word("section-crew", crew=crew, place=ahead.name))
+    if meeting.values.food:
+        lines.append(pen.word("section-food", food=meeting.values.food))
+    return Section(tuple(lines), _in_which_car(picture.event, meeting.values.meeting, pen))
+
+
+def _in_which_car(event: Event, meeting: str, pen: Pen) -> tuple[str, ...]:
+    plan = next((m for m in event.meetings if m.id == meeting), None)
+    if plan is None:
+        return ()
+    names = {c.id: c.name for c in event.cars}
+    found = []
+    for item in (k for k in plan.kit if not k.take_back):
+        car = names.get(item.car or plan.car or "", "")
+        found.append(pen.word("section-kit", item=item.name, car=car or "none"))
+    return tuple(found)
+
+
+def _station(picture: Picture, parts: tuple[Part, ...], pen: Pen) -> Station:
+    event = picture.event
+    point = next((p.point for p in parts if p.kind is PartKind.VOLUNTEER and p.point), None)
+    names = {p.id: p.name for c in event.courses for p in c.points}
+    due = still_due(picture, point) if point else ()
+    lines = tuple(f"{event.runner(r).bib} {event.runner(r).name}".strip() for r in due)
+    place = names.get(point or "", "")
+    return Station(
+        place=place,
+        due=lines[:DUE_MAX],
+        more=pen.word("station-more", count=str(len(lines) - DUE_MAX)) if len(lines) > DUE_MAX else "",
+        places=() if place else tuple(dict.fromkeys(names.values())),
+        say_in=pen.word("say-in", bib="§", place=place or "¶"),
+        say_out=pen.word("say-out", bib="§", place=place or "¶"),
+    )
+
+
+def _field(picture: Picture, pen: Pen) -> Field | None:
+    if len(picture.event.runners) < 2:
+        return None
+    counts: dict[Going, int] = {}
+    for r in picture.event.runners:
+        going = picture.state.runner(r.id).going
+        counts[going] = counts.get(going, 0) + 1
+    return Field(
+        tuple(
+            pen.word(
+                "field-line",
+                what=pen.word("going-" + g.value.replace(" ", "-").replace(",", "")),
+                count=str(n),
+            )
+            for g, n in counts.items()
+        )
+    )

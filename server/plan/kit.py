@@ -1,0 +1,312 @@
+"""Kit that the dark, the cold or the wet needs, against where she gets it: for goals A, B, C and the time limit.
+
+What a thing is for is read from its name in the event file, in the words of English, German and French; a thing whose
+name says nothing is no torch and no layer.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+from typing import Final
+
+import numpy as np
+
+from server.course import Course
+from server.event.model import Event, GroundState, KitItem, PointKind, WeatherSpell
+from server.plan.light import Sky
+from server.plan.notes import Note, Saying, note, saying
+from server.plan.paces import Bools, Floats, Pace, paces_of, shaded_at, sky_of
+from server.plan.timetable import Timetable
+
+MINUTES_LEFT: Final = 5
+"""She may be that long without what she needs before it is said (own choice)."""
+COLD_AFTER: Final = timedelta(hours=2)
+"""So long after sunset a night is cold to somebody tired, where no temperature is given (common practice, no source)."""
+HIGH_M: Final = 1500.0
+"""Above this height it is cold from sunset on (own choice)."""
+COLD_C: Final = 8.0
+"""Below this a walk calls for a warm layer (own choice)."""
+LAPSE_C_PER_M: Final = 0.0065
+"""The standard atmosphere's fall of temperature with height; a spell's temperature is taken for the course's mean height."""
+
+
+class Need(StrEnum):
+    """What the dark, the cold and the wet ask for."""
+
+    TORCH = "torch"
+    WARM = "warm"
+    WET = "wet"
+
+
+_WORDS: Final = {
+    Need.TORCH: re.compile(
+        r"torch|head ?lamp|\blamp|lampe\b|frontale|flash ?light|head ?light", re.IGNORECASE
+    ),
+    Need.WARM: re.compile(
+        r"\bwarm|fleece|down jacket|puffy|insulat|thermal|\bwool|jumper|sweater|pullover|\bpulli|daune|woll|polaire"
+        r"|doudoune|chaud|thermique",
+        re.IGNORECASE,
+    ),
+    Need.WET: re.compile(r"water ?proof|\brain|regen|imperm|pluie|hard ?shell|wasserdicht", re.IGNORECASE),
+}
+_BATTERY: Final = re.compile(r"batter|\bakku|\baccu|\bpiles?\b|power ?bank", re.IGNORECASE)
+_SPARE: Final = re.compile(r"spare|second|ersatz|zweite|rechange|secours", re.IGNORECASE)
+_ON_HER: Final = re.compile(r"pack|carr|on her|with her|rucksack|dabei|\bsac\b|sur elle", re.IGNORECASE)
+"""Words for the light she has that say that it is on her."""
+_RAINS: Final = re.compile(
+    r"\brain|shower|storm|wet|regen|gewitter|schauer|nass|pluie|averse|orage", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Handed:
+    """Things that she gets at a km: `point` '' where she has them from the start. `taken`: crew take them from her."""
+
+    km: float
+    point: str
+    things: tuple[KitItem, ...]
+    taken: tuple[KitItem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """At one pace: from when and where she needs what she has not got, and when she gets it (None = never)."""
+
+    pace: str
+    at: datetime
+    km: float
+    until: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A need that is not met: at which paces, where it is handed over too late ('' in no list), and the last place before
+    at which it could be ('' = only from the start)."""
+
+    need: Need
+    moments: tuple[Moment, ...]
+    handed_at: str
+    give_at: str
+
+
+def is_for(need: Need, name: str) -> bool:
+    """Whether a thing of that name meets a need."""
+    return _WORDS[need].search(name) is not None
+
+
+def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
+    """Where she gets and gives what, in running order: from the start, from bags, at meetings."""
+    runner, course = event.runner(runner_id), event.course_of(runner_id)
+    km = {p.id: p.km or 0.0 for p in course.points}
+    found = [Handed(0.0, "", runner.carries)] if runner.carries else []
+    found += [Handed(km[b.point], b.point, b.kit) for b in runner.drop_bags if b.point in km]
+    for m in event.meetings:
+        if m.runner == runner_id and m.point in km:
+            given = tuple(k for k in m.kit if not k.take_back)
+            found.append(Handed(km[m.point], m.point, given, tuple(k for k in m.kit if k.take_back)))
+    found += _said(event, runner_id, found)
+    return tuple(sorted(found, key=lambda h: h.km))
+
+
+def _said(event: Event, runner_id: str, lists: Sequence[Handed]) -> Iterator[Handed]:
+    """What the file says of her without a list: the light she has, where nobody hands her one; and what she wears."""
+    runner = event.runner(runner_id)
+    handed = any(is_for(Need.TORCH, k.name) for h in lists for k in h.things)
+    if runner.torch and (not handed or _ON_HER.search(runner.torch)):
+        yield Handed(0.0, "", (KitItem(runner.torch),))
+    worn = [n for n in (Need.WARM, Need.WET) if is_for(n, runner.clothing)]
+    if worn:
+        yield Handed(0.0, "", (KitItem(runner.clothing),))
+
+
+def gaps(event: Event, timetable: Timetable, course: Course) -> tuple[Gap, ...]:
+    """Every need that is not met at one of the paces. Rain jacket and warm layer are asked for only where the file keeps
+    lists of kit at all."""
+    paces = paces_of(event, timetable)
+    sky = sky_of(paces, course, timetable.start)
+    lists = handed_over(event, timetable.runner)
+    keeps = any(h.things for h in lists)
+    found = []
+    for need in Need if keeps else (Need.TORCH,):
+        moments = [m for p in paces for m in _missing(event, timetable, course, p, sky, need, lists)]
+        if moments:
+            found.append(_gap(event, timetable, need, moments, lists))
+    return tuple(found)
+
+
+def _missing(
+    event: Event,
+    timetable: Timetable,
+    course: Course,
+    pace: Pace,
+    sky: Sky,
+    need: Need,
+    lists: Sequence[Handed],
+) -> Iterator[Moment]:
+    """The first stretch of a pace on which she is without what she needs."""
+    gone, km, up = pace.ticks()
+    wants = up & _needed(event, timetable, course, sky, need, gone, km)
+    lacks = wants & ~_has(need, km, lists)
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], lacks.astype(np.int8), [0]])))
+    for first, end in zip(edges[::2], edges[1::2], strict=True):
+        if end - first <= MINUTES_LEFT:
+            continue
+        given = [h.km for h in lists if h.km > km[first] and any(is_for(need, k.name) for k in h.things)]
+        until = timetable.start + timedelta(seconds=pace.at(given[0])) if given else None
+        yield Moment(
+            pace.name, timetable.start + timedelta(seconds=float(gone[first])), float(km[first]), until
+        )
+        return
+
+
+def _has(need: Need, km: Floats, lists: Sequence[Handed]) -> Bools:
+    has = np.zeros(len(km), dtype=np.bool_)
+    for h in lists:
+        if any(is_for(need, k.name) for k in h.taken):
+            has[km > h.km] = False
+        if any(is_for(need, k.name) for k in h.things):
+            has[km >= h.km - 1e-9] = True
+    return has
+
+
+def _needed(
+    event: Event, timetable: Timetable, course: Course, sky: Sky, need: Need, gone: Floats, km: Floats
+) -> Bools:
+    definition = event.course_of(timetable.runner)
+    spells = [w for w in event.weather if w.course in (None, definition.id)]
+    if need is Need.WET:
+        return _within(
+            [w for w in spells if _RAINS.search(w.note) or w.ground is GroundState.SNOW], timetable, gone, km
+        )
+    dark = sky.dark_for_kit(gone, km, shaded_at(definition, km))
+    if need is Need.TORCH:
+        return dark
+    heights = np.interp(km, course.km, course.height_m)
+    cold = dark & (_lasting_s(dark, gone) >= COLD_AFTER.total_seconds())
+    cold |= dark & (heights > HIGH_M)
+    for w in spells:
+        if w.temperature_c is not None:
+            there = w.temperature_c - LAPSE_C_PER_M * (heights - float(np.nanmean(course.height_m)))
+            here = _within([w], timetable, gone, km)
+            cold = np.where(here, np.nan_to_num(there, nan=w.temperature_c) < COLD_C, cold)
+    return np.asarray(cold, dtype=np.bool_)
+
+
+def _lasting_s(dark: Bools, gone: Floats) -> Floats:
+    """Since when it has been dark, seconds (n,); 0 in the light."""
+    began = np.where(dark, -np.inf, gone)
+    since = np.maximum.accumulate(began)
+    return np.where(dark, gone - np.where(np.isfinite(since), since, 0.0), 0.0)
+
+
+def _within(spells: Iterable[WeatherSpell], timetable: Timetable, gone: Floats, km: Floats) -> Bools:
+    found = np.zeros(len(gone), dtype=np.bool_)
+    for w in spells:
+        here = np.ones(len(gone), dtype=np.bool_)
+        a, b = (None if t is None else (t - timetable.start).total_seconds() for t in (w.from_at, w.to_at))
+        for values, low, high in ((gone, a, b), (km, w.from_km, w.to_km)):
+            if low is not None:
+                here &= values >= low
+            if high is not None:
+                here &= values < high
+        found |= here
+    return found
+
+
+def _gap(
+    event: Event, timetable: Timetable, need: Need, moments: Sequence[Moment], lists: Sequence[Handed]
+) -> Gap:
+    first = min(m.km for m in moments)
+    late = [h.point for h in lists if h.km > first and any(is_for(need, k.name) for k in h.things)]
+    points = event.course_of(timetable.runner).points
+    places = [
+        p.id
+        for p in points[1:]
+        if (p.km or 0.0) <= first and (p.crew_access or PointKind.DROP_BAG in p.kinds)
+    ]
+    return Gap(need, tuple(moments), late[0] if late else "", places[-1] if places else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is wrong with her kit, and what to do about it."""
+
+    what: Note
+    remedy: Note
+
+
+def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:
+    """Everything that does not reach her in time, and torches that do not last, to be said."""
+    found = [_told(event, timetable, g) for g in gaps(event, timetable, course)]
+    return (*found, *_batteries(event, timetable, course))
+
+
+def _told(event: Event, timetable: Timetable, gap: Gap) -> Told:
+    definition = event.course_of(timetable.runner)
+    name = event.runner(timetable.runner).name
+    moments = [_moment(m) for m in gap.moments]
+    if gap.handed_at:
+        handed = definition.point(gap.handed_at)
+        what = note(
+            "kit-late", *moments, thing=gap.need.value, runner=name, place=handed.name, at_km=handed.km or 0.0
+        )
+    else:
+        what = note("kit-missing", *moments, thing=gap.need.value, runner=name)
+    if not gap.give_at:
+        return Told(what, note("kit-do-carry", thing=gap.need.value))
+    place = definition.point(gap.give_at)
+    return Told(what, note("kit-do-give", thing=gap.need.value, place=place.name, at_km=place.km or 0.0))
+
+
+def _moment(m: Moment) -> Saying:
+    if m.until is None:
+        return saying("kit-moment", goal=m.pace, when_at=m.at.timestamp(), where_km=m.km)
+    return saying(
+        "kit-moment-until",
+        goal=m.pace,
+        when_at=m.at.timestamp(),
+        where_km=m.km,
+        given_at=m.until.timestamp(),
+    )
+
+
+def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[Told]:
+    """Where the file says how long her lights last: whether that is the night, and whether there is a second one."""
+    lists = handed_over(event, timetable.runner)
+    lights = [
+        (h.km, k) for h in lists for k in h.things if is_for(Need.TORCH, k.name) or _BATTERY.search(k.name)
+    ]
+    torches = [k for _, k in lights if is_for(Need.TORCH, k.name)]
+    # What a file says in words alone has no hours: then nothing is known of how long her lights last.
+    if not torches or any(k.hours is None for k in torches):
+        return
+    paces = paces_of(event, timetable)
+    sky = sky_of(paces, course, timetable.start)
+    name = event.runner(timetable.runner).name
+    ends = [m for p in paces for m in _burnt_out(event, timetable, p, sky, lights)]
+    if ends:
+        whole = sum(k.hours or 0.0 for _, k in lights)
+        what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
+        yield Told(what, note("kit-do-battery"))
+    dark = any(np.any(_needed(event, timetable, course, sky, Need.TORCH, *p.ticks()[:2])) for p in paces)
+    if dark and len(lights) < 2 and not _SPARE.search(torches[0].name):
+        yield Told(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
+
+
+def _burnt_out(
+    event: Event, timetable: Timetable, pace: Pace, sky: Sky, lights: Sequence[tuple[float, KitItem]]
+) -> Iterator[Moment]:
+    gone, km, up = pace.ticks()
+    dark = up & sky.dark_for_kit(gone, km, shaded_at(event.course_of(timetable.runner), km))
+    had = np.zeros(len(gone))
+    for from_km, k in lights:
+        had[km >= from_km - 1e-9] += k.hours or 0.0
+    burnt = np.cumsum(np.append(0.0, np.diff(gone)) * (dark & (had > 0))) / 3600.0
+    out = np.flatnonzero(dark & (had > 0) & (burnt > had + MINUTES_LEFT / 60.0))
+    if out.size:
+        at = timetable.start + timedelta(seconds=float(gone[out[0]]))
+        yield Moment(pace.name, at, float(km[out[0]]), None)

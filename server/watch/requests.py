@@ -1,0 +1,114 @@
+"""What people want told: words for others, a meeting to be taken over or held elsewhere, a reminder.
+
+Words go out as they were written. They wake nobody who has not to set out soon; taken back, whoever read them hears that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from server.facts.entry import Entry, Kind
+from server.facts.requests import addressees
+from server.watch.covering import covered
+from server.watch.meetings import meetings
+from server.watch.notice import (
+    Answer,
+    Made,
+    NoticeKind,
+    PassedOnValues,
+    ReminderValues,
+    SwapValues,
+    Urgency,
+)
+from server.watch.quiet import asleep_until
+from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.situation import Situation
+
+__all__ = ["EVENT_RULES", "RULES"]
+
+ON_DUTY = timedelta(minutes=90)
+"""Words wake a sleeper so long before they set out for a meeting of theirs, or are to be there (own choice)."""
+_TOLD = frozenset({Kind.PASSED_ON, Kind.MEET_ELSEWHERE})
+
+
+def passed_on(situation: Situation, made: tuple[Made, ...], now: datetime) -> Iterator[Draft | Wake]:
+    """Words to each whom they are for, once; and that they were taken back, to each who was told."""
+    standing = {e.id: e for e in situation.state.requests if e.kind in _TOLD and e.words}
+    for e in standing.values():
+        point = next((m.point for m in situation.event.meetings if m.id == e.about), "")
+        values = PassedOnValues(e.id, e.by, e.words, e.seen_at, e.about or "", point)
+        for who in addressees(e, situation.event):
+            asleep = asleep_until(situation.event.person(who), situation.event, now) is not None
+            due = _out_soon(situation, who, now) if asleep else None
+            if due is not None and now < due:
+                yield Wake(due)
+            soon = due is not None and now >= due
+            urgency = Urgency.ACTION if soon else None
+            yield Draft(
+                NoticeKind.PASSED_ON,
+                who,
+                "",
+                e.id,
+                e.received_at,
+                values,
+                (e.id,),
+                urgency=urgency,
+                mine=True,
+            )
+    counts = {e.id for e in situation.state.requests}
+    for m in made:
+        v = m.notice.values
+        if isinstance(v, PassedOnValues) and not v.taken_back and v.words and v.entry not in counts:
+            back = PassedOnValues(v.entry, v.by, v.words, v.at, v.meeting, v.point, taken_back=True)
+            who, facts = m.notice.key.person, m.notice.facts
+            yield Draft(NoticeKind.PASSED_ON, who, "", f"{v.entry}:back", now, back, facts, mine=True)
+
+
+def _out_soon(situation: Situation, who: str, now: datetime) -> datetime | None:
+    """From when somebody is close to setting out for their next meeting; None where none is to come."""
+    situation = covered(situation)
+    mine = [m.own(who) for r in situation.event.runners for m in meetings(situation, r.id, now)]
+    return min(((m.leave_by or m.be_there) - ON_DUTY for m in mine if who in m.crew), default=None)
+
+
+def swaps(sight: Sight) -> Iterator[Draft | Wake]:
+    """Somebody is asked to take a meeting over until they have, or she has been there; who asked hears that they can't."""
+    taken = {t.meeting for t in sight.race.taken}
+    for e in sight.race.requests:
+        m = next((m for m in sight.meetings if m.meeting == e.about), None)
+        if e.kind is not Kind.ASKED_TO_SWAP or m is None or e.to is None or m.meeting in taken:
+            continue
+        asked = SwapValues(e.id, e.by, e.to, m.meeting, m.point, e.words)
+        whole = replace(asked, window=m.window, be_there=m.be_there)
+        until = m.wait_until
+        yield Draft(
+            NoticeKind.SWAP, e.to, m.point, e.id, e.received_at, whole, (e.id,), use_by=until, mine=True
+        )
+        if any(_refuses(x, e) for x in sight.made):
+            yield Draft(
+                NoticeKind.SWAP, e.by, m.point, f"{e.id}:no", sight.now, replace(asked, refused=True), (e.id,),
+                use_by=until, needs_answer=False, buttons=(), mine=True,
+            )  # fmt: skip
+
+
+def _refuses(m: Made, e: Entry) -> bool:
+    v = m.notice.values
+    return isinstance(v, SwapValues) and v.entry == e.id and m.answer == Answer.CANNOT.value
+
+
+def reminders(situation: Situation, _: tuple[Made, ...], now: datetime) -> Iterator[Draft | Wake]:
+    """Their own words, at the time they gave."""
+    for e in situation.state.requests:
+        if e.kind is not Kind.REMIND or e.until is None or not e.words:
+            continue
+        if now < e.until:
+            yield Wake(e.until)
+            continue
+        values = ReminderValues(e.id, e.words, e.seen_at)
+        yield Draft(NoticeKind.REMINDER, e.by, "", e.id, e.until, values, (e.id,), mine=True)
+
+
+RULES: tuple[Rule, ...] = (swaps,)
+EVENT_RULES = (passed_on, reminders)

@@ -1,0 +1,66 @@
+"""The demo's event with as many runners as asked, each with her own crew, cars and people at home."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from server.event import dump_event
+from server.event.model import Event
+
+__all__ = ["many"]
+
+_COMMON = frozenset({"office", "vera", "sam", "olga"})
+
+
+def many(event: Event, runners: int) -> str:
+    """An event file: `event` (of one runner) with her and hers again, `-1`, `-2` … behind their ids."""
+    found = event
+    own = [p for p in event.people if p.id not in _COMMON]
+    for n in range(1, runners):
+        new = {p.id: f"{p.id}-{n}" for p in own} | {c.id: f"{c.id}-{n}" for c in event.cars}
+        runner = event.runners[0]
+        new[runner.id] = f"{runner.id}-{n}"
+
+        def named(of: str | None, new: dict[str, str] = new) -> str | None:
+            return of if of is None else new.get(of, of)
+
+        found = replace(
+            found,
+            runners=(
+                *found.runners,
+                replace(
+                    runner,
+                    id=new[runner.id],
+                    person=new[runner.person],
+                    name=f"{runner.name} {n}",
+                    bib=f"{900 + n}",
+                ),
+            ),
+            people=(*found.people, *(replace(p, id=new[p.id], name=f"{p.name} {n}") for p in own)),
+            cars=(*found.cars, *(replace(c, id=new[c.id], name=f"{c.name} {n}") for c in event.cars)),
+            parts=(
+                *found.parts,
+                *(
+                    replace(p, person=new[p.person], runner=named(p.runner), car=named(p.car), calls_race_control=False)
+                    for p in event.parts
+                    if p.person in new
+                ),
+            ),
+            meetings=(
+                *found.meetings,
+                *(
+                    replace(
+                        m,
+                        id=f"{m.id}-{n}",
+                        runner=new[m.runner],
+                        crew=tuple(new[c] for c in m.crew),
+                        car=named(m.car),
+                        kit=tuple(replace(k, car=named(k.car)) for k in m.kit),
+                        pacer_joins=named(m.pacer_joins),
+                        pacer_leaves=named(m.pacer_leaves),
+                    )
+                    for m in event.meetings
+                ),
+            ),
+        )  # fmt: skip
+    return dump_event(found)

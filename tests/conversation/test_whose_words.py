@@ -1,0 +1,158 @@
+"""Whose words they are: the writer's own are none of hers, words for somebody go to them, a question beside other words is
+answered, and an end that is not said plainly is asked about."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from server.conversation.understanding import (
+    AskBack,
+    Asked,
+    Context,
+    Kept,
+    Need,
+    Question,
+    Report,
+    Reported,
+    Request,
+    Requested,
+    Several,
+    Unclear,
+    put_right,
+    read,
+)
+from server.event.model import PartKind
+from server.facts.entry import Kind
+from tests.bot.world import MAREN, NOW, crew_of_maren
+
+CREW = replace(crew_of_maren(), runners=(MAREN,))
+RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
+
+
+@pytest.mark.parametrize(
+    ("text", "ctx", "to"),
+    [
+        ("for ana: two gels and the grey buff, she left them", CREW, "ana"),
+        ("für jonas: bring die decke mit", CREW, "jonas"),
+        ("pour ana : les gants bleus", CREW, "ana"),
+        ("tomas: your shoes are in the boot", CREW, "tomas"),
+        ("tell ana to bring my blue gloves", RUNNER, "ana"),
+    ],
+)
+def test_words_for_somebody_go_to_them(text: str, ctx: Context, to: str) -> None:
+    """Whole, and as nothing that is said of her."""
+    meant = read(text, ctx).meant
+    assert isinstance(meant, Requested)
+    assert (meant.request, meant.to, meant.words) == (Request.PASS_ON, to, text)
+
+
+@pytest.mark.parametrize(
+    ("text", "question"),
+    [
+        ("long day already. what comes after the lathe", Question.COURSE),
+        ("im soaked and fed up. which car am i in", Question.RIDE),
+        ("sauwetter hier. was kommt nach der furt", Question.COURSE),
+        ("on est trempés. c'est quelle couleur sa veste", Question.LOOKS),
+    ],
+)
+def test_the_clause_that_asks_is_answered(text: str, question: Question) -> None:
+    """Whatever else is said beside it."""
+    meant = read(text, CREW).meant
+    asked = meant.parts[0] if isinstance(meant, Several) else meant
+    assert isinstance(asked, Asked)
+    assert asked.question is question
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my mate has a sore head from the stove",
+        "we sit in the dark and jonas snores",
+        "tomas schnarcht im bus",
+    ],
+)
+def test_what_is_said_of_others_is_not_hers(text: str) -> None:
+    """It may be kept; never as how she is."""
+    meant = read(text, CREW).meant
+    told = meant.reports if isinstance(meant, Reported) else ()
+    assert not any(r.kind in (Kind.HOW_SHE_IS, Kind.RESTING) for r in told)
+    assert not (isinstance(meant, Kept) and meant.of_her)
+
+
+def test_a_question_that_nobody_could_make_out_is_no_note() -> None:
+    """It is said not to be understood."""
+    text = "the stove is lit and the kettle is on. do you have a joke"
+    assert read(text, CREW).meant == Unclear(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "ctx"),
+    [
+        ("she has handed in her number at the desk", CREW),
+        ("thats me done, not going on", RUNNER),
+        ("sie hat die startnummer abgegeben", CREW),
+        ("dossard rendu à la table", CREW),
+    ],
+)
+def test_an_end_that_is_not_said_plainly_is_asked_about(text: str, ctx: Context) -> None:
+    """With a button; nothing counts before it is pressed."""
+    meant = read(text, ctx).meant
+    assert isinstance(meant, AskBack)
+    assert meant.need is Need.DROPPED
+
+
+@pytest.mark.parametrize("text", ["has she handed in her number?", "i hope she isnt going on like this"])
+def test_an_end_that_is_asked_or_hoped_is_none(text: str) -> None:
+    """Neither is asked about."""
+    meant = read(text, CREW).meant
+    assert not (isinstance(meant, AskBack) and meant.need is Need.DROPPED)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["mill in at 0840, is that right?", "mühle 8:40 raus, stimmt das?", "moulin sortie à 8:40, c'est vrai ?"],
+)
+def test_whether_a_time_is_right_is_a_question(text: str) -> None:
+    """The time is nobody's report."""
+    meant = read(text, CREW).meant
+    assert isinstance(meant, Asked)
+    assert (meant.question, meant.point) == (Question.LAST_STOP, "mill")
+
+
+def test_minutes_alone_put_the_last_time_right() -> None:
+    """'Make that 52' keeps the hour; of a longer tale nothing is taken."""
+    last = Report(Kind.OUT, NOW.replace(minute=4), "maren", "mill")
+    again = put_right("make that 52, my watch is off", last, CREW)
+    assert again is not None
+    assert again.seen_at == NOW.replace(minute=52)
+    assert put_right("52 of them are here", last, CREW) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "question"),
+    [
+        ("did they set off on time", Question.START),
+        ("is the start still at half four", Question.START),
+        ("geht das heute pünktlich los", Question.START),
+        ("le départ est à l'heure ?", Question.START),
+        ("is that their clock or ours", Question.CLOCK),
+        ("nach welcher uhr geht das", Question.CLOCK),
+        ("c'est l'heure de chez qui", Question.CLOCK),
+        ("which points has she still got to do", Question.COURSE),
+        ("welche posten kommen noch", Question.COURSE),
+        ("il reste quels points à passer", Question.COURSE),
+        ("did my report of the mill get to you", Question.MINE),
+        ("was hab ich vorhin gemeldet", Question.MINE),
+        ("tu as bien reçu mon message", Question.MINE),
+        ("what colour is she wearing", Question.LOOKS),
+        ("welche farbe hat die jacke", Question.LOOKS),
+        ("elle est habillée de quelle couleur", Question.LOOKS),
+    ],
+)
+def test_what_the_file_says_can_be_asked(text: str, question: Question) -> None:
+    """In three languages."""
+    meant = read(text, CREW).meant
+    assert isinstance(meant, Asked)
+    assert meant.question is question

@@ -1,0 +1,67 @@
+"""When silence says that her race has rather ended: one reporter who may fail does not silence it, several add up."""
+
+import numpy as np
+import pytest
+
+from server.forecast.posterior import posterior
+from server.forecast.values import Reference, Silence, Watcher
+from server.forecast.view import Posterior
+from tests.forecast.test_odds import seen
+
+LINE, SURELY, HALF = 0.002, 0.005, 0.5
+HOUR = 3600.0
+
+
+@pytest.fixture
+def out_of_six(plan: Reference) -> Posterior:
+    """Seen at six points of fourteen, on her plan."""
+    return posterior(plan, seen(plan))
+
+
+def watched(*chances: tuple[int, float]) -> Silence:
+    return Silence(tuple(Watcher(p, chance=c) for p, c in chances))
+
+
+def ended(post: Posterior, silence: Silence, going: float = HALF) -> float:
+    found = post.ended_rather_s(SURELY, going, post.last_fact_s, silence)
+    return np.inf if found is None else found
+
+
+def test_a_mat_that_may_fail_is_no_reason_to_wait_for_the_next(out_of_six: Posterior) -> None:
+    """Mats of 97%: the line waits for the silence of a second point, or a third."""
+    mats = watched(*((p, 0.97) for p in range(6, 14)))
+    line = out_of_six.unheard_falls_under(LINE, out_of_six.last_fact_s, mats)
+    assert line is not None
+    assert ended(out_of_six, mats) < line - HOUR / 2
+
+
+def test_never_before_she_would_surely_have_been_there(out_of_six: Posterior) -> None:
+    """However sure the reporter, and however likely an end: not a second before."""
+    surely = float(out_of_six.view(out_of_six.last_fact_s).quantiles(6, np.array([1.0 - SURELY]))[0])
+    sure = watched(*((p, 1.0) for p in range(6, 14)))
+    assert ended(out_of_six, sure, going=1.0) == pytest.approx(surely)
+    assert ended(out_of_six, sure) >= surely
+
+
+def test_each_silent_reporter_brings_it_forward(out_of_six: Posterior) -> None:
+    """A poor reporter alone, then with another at the same point, then with a good one."""
+    poor = watched((6, 0.7), (8, 0.7))
+    two = watched((6, 0.7), (6, 0.7), (8, 0.7), (8, 0.7))
+    good = watched((6, 0.7), (6, 0.97), (8, 0.7), (8, 0.97))
+    times = [ended(out_of_six, s) for s in (poor, two, good)]
+    assert times[0] > times[1] > times[2]
+
+
+def test_at_that_moment_the_odds_are_what_they_say(out_of_six: Posterior) -> None:
+    """A minute before she is still rather going on, a minute after not."""
+    mats = watched(*((p, 0.9) for p in range(6, 14)))
+    at = ended(out_of_six, mats)
+    assert out_of_six.view(at - 60.0, mats).probability_going() >= HALF
+    assert out_of_six.view(at + 60.0, mats).probability_going() < HALF
+
+
+def test_where_nobody_reports_it_never_comes(out_of_six: Posterior) -> None:
+    """Nor while nobody could have been heard."""
+    deaf = Silence((Watcher(6, chance=0.97, covered_s=((0.0, 1.0),)),))
+    assert ended(out_of_six, Silence()) == np.inf
+    assert ended(out_of_six, deaf) == np.inf

@@ -1,0 +1,87 @@
+"""The page for every eye and on paper: how much it weighs, the sheet, the display by choice, what axe finds."""
+
+from __future__ import annotations
+
+import json
+import re
+from importlib import resources
+
+import aiohttp
+import pytest
+from playwright.async_api import Browser
+
+from tests.pages.conftest import EVENT, Site
+from tests.pages.test_browser import PHONE, _page, browser
+
+__all__ = ["browser"]
+FIRST_VIEW_BYTES = 60_000
+
+
+async def test_the_first_view_is_small_and_all_from_here(site: Site) -> None:
+    """Page, style, scripts and mark together, as they go over the line."""
+    cookies = {"stilepost": await site.token("ana")}
+    async with aiohttp.ClientSession(cookies=cookies) as session, session.get(site.url + "/") as reply:
+        page = await reply.text()
+    async with (
+        aiohttp.ClientSession(cookies=cookies, auto_decompress=False) as session,
+        session.get(site.url + "/") as reply,
+    ):
+        total = len(await reply.read())
+        for path in set(re.findall(r'(?:src|href)="(/[^"]+\.(?:js|css|svg|webmanifest))"', page)):
+            async with session.get(site.url + path) as found:
+                assert found.status == 200
+                total += len(await found.read())
+    assert total < FIRST_VIEW_BYTES
+
+
+async def test_the_sheet_is_for_whoever_asks(site: Site) -> None:
+    """Ana's has her meeting, numbers and cards; a stranger's has nothing."""
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token("ana")}) as session,
+        session.get(f"{site.url}/sheet/{EVENT}") as reply,
+    ):
+        text = await reply.text()
+    for wanted in ("Brindle Gate", "head torch", "+44 1632 960100", "hot spot or blister", "As it stands"):
+        assert wanted in text
+    async with aiohttp.ClientSession() as session, session.get(f"{site.url}/sheet/{EVENT}") as reply:
+        assert "Brindle" not in await reply.text()
+
+
+@pytest.mark.browser
+async def test_axe_finds_nothing_serious_in_any_display(site: Site, browser: Browser) -> None:
+    """axe-core over every place, by day, dark and red: no finding that is serious or critical."""
+    axe = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
+    page, _ = await _page(browser, site, "ines", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    found: dict[str, list[str]] = {}
+    for look in ("day", "dark", "red"):
+        await page.select_option("#look", look)
+        for place in ("now", "plan", "chat", "people"):
+            await page.click(f"nav.bar a[href='#{place}']")
+            await page.evaluate(axe + ";0")
+            result = await page.evaluate("axe.run(document, {resultTypes: ['violations']})")
+            bad = [v for v in result["violations"] if v["impact"] in ("serious", "critical")]
+            if bad:
+                found[f"{look} {place}"] = [f"{v['id']}: {v['nodes'][0]['html'][:120]}" for v in bad]
+    assert found == {}, json.dumps(found, indent=1)
+    await page.reload()
+    assert await page.evaluate("document.documentElement.dataset.look") == "red"
+
+
+@pytest.mark.browser
+async def test_large_text_breaks_nothing(site: Site, browser: Browser) -> None:
+    """At 200% text nothing runs out of the screen, in any place."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    await page.evaluate("document.documentElement.style.fontSize = '34px'")
+    for place in ("now", "plan", "chat", "people"):
+        await page.evaluate("(p) => { location.hash = p; }", place)
+        await page.wait_for_timeout(100)
+        wide = await page.evaluate(
+            """() => [...document.querySelectorAll("body *")]
+              .filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !e.closest("figure, svg"))
+              .map((e) => e.tagName + "." + e.className + ": " + e.textContent.slice(0, 30))"""
+        )
+        assert await page.evaluate("document.documentElement.scrollWidth") <= 390, (place, wide)

@@ -1,0 +1,137 @@
+"""What stands first on the page, by part: the sentence and its button, the alarm with its telephones, each part's own."""
+
+from __future__ import annotations
+
+import re
+from datetime import timedelta
+
+import aiohttp
+import pytest
+
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.sentences import languages
+from server.event.model import PartKind
+from server.facts.entry import Kind
+from server.pages.alarm_card import ladder_phones
+from server.pages.first import first
+from server.pages.labels import label
+from server.pages.view import Pen
+from tests.pages.conftest import EVENT, Site
+
+READER = Reader("en", "Europe/London", "Europe/London")
+
+
+async def _page(site: Site, person: str) -> str:
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token(person)}) as session,
+        session.get(site.url + "/") as reply,
+    ):
+        assert reply.status == 200
+        return await reply.text()
+
+
+async def _said(site: Site, person: str, key: str, text: str) -> str:
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token(person)}) as session,
+        session.post(
+            site.url + "/v1/chat", json={"key": key, "text": text}, headers={"Origin": site.url}
+        ) as reply,
+    ):
+        return str((await reply.json())["data"]["text"])
+
+
+def _do(page: str) -> str:
+    found = re.search(r'<p class="do">(.*?)</p>', page)
+    return found.group(1) if found else ""
+
+
+async def test_crew_read_first_by_when_they_leave_and_when_she_is_due(site: Site) -> None:
+    """Ana's next meeting is Brindle Gate: one sentence with leave-by and likely time; hours before, what to bring."""
+    page = await _page(site, "ana")
+    assert re.fullmatch(r"Leave by \S+ for Brindle Gate\. Maren is due about \S+\.", _do(page))
+    assert "What to bring</button>" in page
+    assert page.index('class="do"') < page.index("Last known")
+
+
+async def test_on_the_way_and_there_the_sentence_follows(site: Site) -> None:
+    """What the button says is understood, and the sentence says where one goes and until when one waits."""
+    assert await _said(site, "ana", "k1", label("en", "say-on-way", place="Brindle Gate"))
+    assert _do(await _page(site, "ana")).startswith("You are on the way to Brindle Gate: be there from")
+    await _said(site, "ana", "k2", label("en", "say-there", place="Brindle Gate"))
+    page = await _page(site, "ana")
+    assert _do(page).startswith("You are at Brindle Gate. Maren is due about")
+    assert "In at Brindle Gate</button>" in page
+
+
+@pytest.mark.parametrize("language", languages())
+async def test_the_words_behind_buttons_are_understood_in_each_language(site: Site, language: str) -> None:
+    """Pressed, they do what they say: crew on the way, crew there, in and out by bib."""
+    for number, (person, key, values) in enumerate(
+        (
+            ("ana", "say-on-way", {"place": "Brindle Gate"}),
+            ("ana", "say-there", {"place": "Brindle Gate"}),
+            ("office", "say-in", {"bib": "214", "place": "Corrie Chapel"}),
+            ("office", "say-out", {"bib": "214", "place": "Corrie Chapel"}),
+        )
+    ):
+        site.clock.advance(timedelta(minutes=50))
+        await _said(site, person, f"{language}{number}", label(language, key, **values))
+    kinds = [e.kind for e in (await site.parts.journal.entries(EVENT))[2:]]
+    assert kinds == [Kind.CREW_LEFT, Kind.CREW_THERE, Kind.IN, Kind.OUT]
+
+
+async def test_an_open_alarm_stands_above_all_with_telephones_in_order(site: Site) -> None:
+    """Ines calls race control: it is her first number, then the ladder, her runner's own last; her answers are beside it."""
+    await site.report(Kind.ASKED_FOR_HELP, by="maren", words="fell")
+    page = await _page(site, "ines")
+    alarm = page[page.index('class="alarm') : page.index("<header>")]
+    names = re.findall(r"<b>(.*?)</b> <small>(.*?)</small>", alarm)
+    assert names == [
+        ("Race control, Harrow Fold hall", "race control"),
+        ("Ana", "crew"),
+        ("Jonas", "crew"),
+        ("Tomas", "pacer"),
+        ("Maren", "runner"),
+    ]
+    assert "I have it</button>" in alarm
+    assert "NOBODY HAS BEEN REACHED" in alarm  # no channel of theirs works here
+    pressed = re.search(r'data-press="([^"]+)">I have it', alarm)
+    assert pressed is not None
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": await site.token("ines")}) as session,
+        session.post(
+            site.url + "/v1/chat",
+            json={"key": "p1", "button": pressed.group(1)},
+            headers={"Origin": site.url},
+        ) as reply,
+    ):
+        assert reply.status == 200
+    page = await _page(site, "ana")
+    assert "Ines has answered and holds it" in page[: page.index("<header>")]
+
+
+async def test_nobody_is_offered_their_own_number(site: Site) -> None:
+    """Ana's list has everybody else; race control stands behind the one who is to call it."""
+    event = (await site.parts.pictures.take(EVENT, site.clock.now())).event
+    pen = Pen(READER, site.clock.now())
+    assert [b.name for b in ladder_phones(event, "maren", "ana", pen)] == [
+        "Ines",
+        "Race control, Harrow Fold hall",
+        "Jonas",
+        "Tomas",
+        "Maren",
+    ]
+
+
+async def test_each_part_sees_its_own(site: Site) -> None:
+    """At home: what to do when an alarm comes; the runner: her next section; a volunteer: bib, in, out, and no positions."""
+    home, runner, office = [await _page(site, p) for p in ("ines", "maren", "office")]
+    assert "When an alarm comes" in home
+    assert _do(home).startswith("Nothing for you to do now. Next is ")
+    assert "Your next section" in runner
+    assert _do(runner).startswith("Next: ")
+    assert 'id="bib"' in office
+    picture = await site.parts.pictures.take(EVENT, site.clock.now())
+    volunteer = tuple(p for p in picture.event.parts_of("office") if p.kind is PartKind.VOLUNTEER)
+    said = first(picture, "office", volunteer, Pen(READER, site.clock.now()))
+    assert said.text == "Report each runner by bib, in and out."

@@ -1,0 +1,169 @@
+"""Torch and layers: what the dark, the cold and the wet need, against where she gets it, for A, B, C and the limit."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from server.event.model import CrewAccess, DropBag, Event, KitItem, MeetingPlan, Target, WeatherSpell
+from server.plan import make_timetable
+from server.plan.kit import Need, gaps, is_for, kit_told
+from server.plan.paces import LIMIT, dark_by_pace, paces_of
+
+MORNING = datetime(2027, 9, 11, 10, 0, tzinfo=UTC)
+"""At 50 degrees north, 10 east the sun sets that day about 17:38 UTC."""
+TORCH, BATTERY, LAYER = KitItem("head torch"), KitItem("spare battery", hours=4.0), KitItem("warm layer")
+
+
+@pytest.fixture
+def race(make_event, points_at, level_course):
+    """50 km in so many hours with a limit, crew may come to each point; meetings as (point, kit)."""
+
+    def made(
+        hours: float, *meetings: tuple[str, tuple[KitItem, ...]], limit: float = 11.0, weather=(), **own
+    ) -> Event:
+        points = tuple(
+            replace(p, access=CrewAccess()) if 0 < i < 5 else p
+            for i, p in enumerate(points_at((0.0, 10.0, 20.0, 30.0, 40.0, 50.0)))
+        )
+        event = make_event(
+            Target(finish=timedelta(hours=hours)), points=points, limit=timedelta(hours=limit), start=MORNING
+        )
+        plans = tuple(MeetingPlan(f"m-{point}", point, "maren", ("ana",), kit=kit) for point, kit in meetings)
+        runner = replace(event.runners[0], **own)
+        return replace(event, runners=(runner,), meetings=plans, weather=weather)
+
+    return made
+
+
+def found(event: Event, course):
+    """Gaps by need."""
+    return {g.need: g for g in gaps(event, make_timetable(event, "maren", course), course)}
+
+
+def paces(gap) -> list[str]:
+    """At which paces."""
+    return [m.pace for m in gap.moments]
+
+
+def test_the_limit_is_a_pace_of_its_own(race, level_course) -> None:
+    """In by the limit to the minute, never before goal C, and stops are kept."""
+    event = race(6.0)
+    by_name = {p.name: p for p in paces_of(event, make_timetable(event, "maren", level_course))}
+    assert list(by_name) == ["A", "B", "C", LIMIT]
+    assert by_name[LIMIT].elapsed_s[-1] == pytest.approx(11 * 3600.0, abs=61.0)
+    assert (by_name[LIMIT].elapsed_s >= by_name["C"].elapsed_s - 1.0).all()
+    assert (by_name[LIMIT].elapsed_s[1:] >= by_name[LIMIT].elapsed_s[:-1]).all()
+
+
+def test_no_torch_in_b_alone_is_no_answer(race, level_course) -> None:
+    """In by 16:00 she needs none; the sun sets before the limit at 21:00: said for the limit, from sunset on."""
+    event = race(6.0)
+    dark = dict(dark_by_pace(event, make_timetable(event, "maren", level_course), level_course))
+    assert not dark["B"]
+    assert dark[LIMIT][0].from_at == pytest.approx(
+        datetime(2027, 9, 11, 17, 38, tzinfo=UTC), abs=timedelta(minutes=6)
+    )
+    gap = found(event, level_course)[Need.TORCH]
+    assert LIMIT in paces(gap)
+    assert "B" not in paces(gap)
+
+
+def test_a_torch_handed_over_after_dark(race, level_course) -> None:
+    """Needed from the sunset on, got later on: said with when she gets it, and the last crew point before."""
+    event = race(10.0, ("p4", (TORCH,)), limit=14.0)
+    gap = found(event, level_course)[Need.TORCH]
+    assert gap.handed_at == "p4"
+    late = {m.pace: m for m in gap.moments}
+    assert {"C", LIMIT} <= set(late)
+    for m in late.values():
+        assert m.until is not None
+        assert m.at < m.until
+        assert m.km < 40.0
+    first = min(m.km for m in gap.moments)
+    point = {"p1": 10.0, "p2": 20.0, "p3": 30.0}[gap.give_at]
+    assert point <= first < point + 10.0
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"carries": (TORCH,)},
+        {"torch": "head torch, spare in the pack"},
+        {"torch": "white head torch"},
+        {"drop_bags": (DropBag("p1", (KitItem("Stirnlampe"),)),)},
+    ],
+)
+def test_a_torch_that_is_there_in_time(race, level_course, given) -> None:
+    """From the start, by what the file says of her light, or from a bag before dark: nothing to say."""
+    assert Need.TORCH not in found(race(10.0, **given), level_course)
+
+
+def test_a_torch_that_was_taken_back(race, level_course) -> None:
+    """Taken from her by day, she has none by night."""
+    event = race(10.0, ("p1", (replace(TORCH, take_back=True),)), carries=(TORCH,))
+    assert Need.TORCH in found(event, level_course)
+
+
+def test_a_warm_layer_by_the_hour_and_by_the_weather(race, level_course) -> None:
+    """Two hours after sunset it is asked for, not in a night that stays warm, and by day where it is cold."""
+    night = race(10.8, limit=14.0, carries=(TORCH,))
+    assert Need.WARM in found(night, level_course)
+    assert Need.WARM not in found(replace(night, weather=(WeatherSpell(temperature_c=19.0),)), level_course)
+    by_day = race(5.0, limit=6.0, carries=(TORCH,), weather=(WeatherSpell(temperature_c=3.0),))
+    assert paces(found(by_day, level_course)[Need.WARM])[:3] == ["A", "B", "C"]
+    assert Need.WARM not in found(
+        replace(by_day, runners=(replace(by_day.runners[0], carries=(LAYER,)),)), level_course
+    )
+
+
+def test_rain_from_a_place_on(race, level_course) -> None:
+    """Rain that is forecast from 30 km on, the jacket at 40: said; at 20: not."""
+    rain = (WeatherSpell(from_km=30.0, course="main", note="showers from the west"),)
+    jacket = KitItem("rain jacket")
+    gap = found(race(5.0, ("p4", (jacket,)), weather=rain), level_course)[Need.WET]
+    assert (gap.handed_at, gap.give_at) == ("p4", "p3")
+    assert Need.WET not in found(race(5.0, ("p2", (jacket,)), weather=rain), level_course)
+
+
+def test_layers_are_asked_for_only_where_lists_are_kept(race, level_course) -> None:
+    """A file of ten lines hears of the torch alone."""
+    assert set(found(race(10.8, limit=14.0), level_course)) == {Need.TORCH}
+
+
+def kinds(event: Event, course) -> list[str]:
+    """What is told, by kind."""
+    return [t.what.kind for t in kit_told(event, make_timetable(event, "maren", course), course)]
+
+
+def test_lights_that_do_not_last_and_no_spare(race, level_course) -> None:
+    """One hour of light for five of dark; a second battery with hours enough is right; without hours nothing is asked."""
+    short = replace(TORCH, hours=1.0)
+    said = kinds(race(10.8, limit=13.0, carries=(short, LAYER)), level_course)
+    assert said == ["kit-battery", "kit-no-spare"]
+    assert kinds(race(10.8, limit=13.0, carries=(short, BATTERY, BATTERY, LAYER)), level_course) == []
+    assert kinds(race(10.8, limit=13.0, carries=(TORCH, LAYER)), level_course) == []
+
+
+@pytest.mark.parametrize(
+    ("need", "name", "it_is"),
+    [
+        (Need.TORCH, "head torch, fresh battery", True),
+        (Need.TORCH, "Stirnlampe", True),
+        (Need.TORCH, "lampe frontale", True),
+        (Need.TORCH, "light jacket", False),
+        (Need.TORCH, "spare battery", False),
+        (Need.WARM, "fleece", True),
+        (Need.WARM, "couche chaude", True),
+        (Need.WARM, "warme Schicht", True),
+        (Need.WARM, "dry socks", False),
+        (Need.WET, "Regenjacke", True),
+        (Need.WET, "veste de pluie", True),
+        (Need.WET, "training shoes", False),
+    ],
+)
+def test_what_a_thing_is_for(need: Need, name: str, it_is: bool) -> None:
+    """By its name, in three languages; names that only sound like it are not taken."""
+    assert is_for(need, name) is it_is
