@@ -122,9 +122,9 @@ TWO = (
     ("wann ist maren an der brücke", "at pell"),
     ("wann ist maren an der mühle", "at mill"),
     ("when is maren at the bridge", "at pell"),
-    ("wann ist maren am fluss", "next"),
+    ("wann ist maren am fluss", "ask point"),
     ("wann ist maren am hubertushof", "ask point"),
-    ("when is maren at the castle", "next"),
+    ("when is maren at the castle", "ask point"),
     # the start
     ("der start ist um 30 min verschoben", "start delayed - 15:10"),
     ("der start verzögert sich um 20 min", "start delayed - 15:10"),

@@ -324,16 +324,17 @@ def name_not_known(said: Sentence, known: Callable[[str], bool]) -> str:
 
 
 def place_not_known(said: Sentence, known: Callable[[str], bool]) -> str:
-    """A word behind 'at' or 'to' that is none of the course's places and no word that anybody's examples hold; '' where
-    there is none."""
+    """A word behind 'at' or 'to' that is none of the course's places: one that names a kind of place (castle, river), or no
+    word that anybody's examples hold; '' where there is none."""
     if said.point is not None or said.finish or said.person is not None:
         return ""
-    at = lexicon().read["place"]
+    at, names = lexicon().read["place"], lexicon().names
+    of_places = frozenset().union(*lexicon().places) - names["station"] - names["none"]
     for i, w in enumerate(said.masked[:-1]):
         nxt = said.masked[i + 1]
-        if lexicon().names["the"] and nxt in lexicon().names["the"] and i + 2 < len(said.masked):
+        if names["the"] and nxt in names["the"] and i + 2 < len(said.masked):
             nxt = said.masked[i + 2]
-        if at.word(w) and _NAME.fullmatch(nxt) and not known(nxt):
+        if at.word(w) and _NAME.fullmatch(nxt) and (nxt in of_places or not known(nxt)):
             return nxt
     return ""
 
