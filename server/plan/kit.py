@@ -1,16 +1,19 @@
 """Kit that the dark, the cold or the wet needs, against where she gets it: for goals A, B, C and the time limit.
 
-What a thing is for is read from its name in the event file, in the words of English, German and French; a thing whose
-name says nothing is no torch and no layer.
+What a thing is for is read from its name in the event file, by the words of kit_words.toml; a thing whose name says
+nothing is no torch and no layer.
 """
 
 from __future__ import annotations
 
 import re
+import tomllib
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+from functools import cache
+from importlib import resources
 from typing import Final
 
 import numpy as np
@@ -42,24 +45,19 @@ class Need(StrEnum):
     WET = "wet"
 
 
-_WORDS: Final = {
-    Need.TORCH: re.compile(
-        r"torch|head ?lamp|\blamp|lampe\b|frontale|flash ?light|head ?light", re.IGNORECASE
-    ),
-    Need.WARM: re.compile(
-        r"\bwarm|fleece|down jacket|puffy|insulat|thermal|\bwool|jumper|sweater|pullover|\bpulli|daune|woll|polaire"
-        r"|doudoune|chaud|thermique",
-        re.IGNORECASE,
-    ),
-    Need.WET: re.compile(r"water ?proof|\brain|regen|imperm|pluie|hard ?shell|wasserdicht", re.IGNORECASE),
-}
-_BATTERY: Final = re.compile(r"batter|\bakku|\baccu|\bpiles?\b|power ?bank", re.IGNORECASE)
-_SPARE: Final = re.compile(r"spare|second|ersatz|zweite|rechange|secours", re.IGNORECASE)
-_ON_HER: Final = re.compile(r"pack|carr|on her|with her|rucksack|dabei|\bsac\b|sur elle", re.IGNORECASE)
-"""Words for the light she has that say that it is on her."""
-_RAINS: Final = re.compile(
-    r"\brain|shower|storm|wet|regen|gewitter|schauer|nass|pluie|averse|orage", re.IGNORECASE
-)
+@cache
+def _words() -> dict[str, re.Pattern[str]]:
+    """Patterns by class of word, all languages' together."""
+    tables = tomllib.loads(resources.files("server.plan").joinpath("kit_words.toml").read_text("utf-8"))
+    parts: dict[str, list[str]] = {}
+    for table in tables.values():
+        for name, words in table.items():
+            parts.setdefault(name, []).extend(re.escape(w).replace(r"\|", r"\b") for w in words)
+    return {name: re.compile("|".join(found), re.IGNORECASE) for name, found in parts.items()}
+
+
+def _says(what: str, text: str) -> bool:
+    return _words()[what].search(text) is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +93,7 @@ class Gap:
 
 def is_for(need: Need, name: str) -> bool:
     """Whether a thing of that name meets a need."""
-    return _WORDS[need].search(name) is not None
+    return _says(need.value, name)
 
 
 def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
@@ -116,7 +114,7 @@ def _said(event: Event, runner_id: str, lists: Sequence[Handed]) -> Iterator[Han
     """What the file says of her without a list: the light she has, where nobody hands her one; and what she wears."""
     runner = event.runner(runner_id)
     handed = any(is_for(Need.TORCH, k.name) for h in lists for k in h.things)
-    if runner.torch and (not handed or _ON_HER.search(runner.torch)):
+    if runner.torch and (not handed or _says("on_her", runner.torch)):
         yield Handed(0.0, "", (KitItem(runner.torch),))
     worn = [n for n in (Need.WARM, Need.WET) if is_for(n, runner.clothing)]
     if worn:
@@ -180,7 +178,7 @@ def _needed(
     spells = [w for w in event.weather if w.course in (None, definition.id)]
     if need is Need.WET:
         return _within(
-            [w for w in spells if _RAINS.search(w.note) or w.ground is GroundState.SNOW], timetable, gone, km
+            [w for w in spells if _says("rains", w.note) or w.ground is GroundState.SNOW], timetable, gone, km
         )
     dark = sky.dark_for_kit(gone, km, shaded_at(definition, km))
     if need is Need.TORCH:
@@ -278,7 +276,7 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[T
     """Where the file says how long her lights last: whether that is the night, and whether there is a second one."""
     lists = handed_over(event, timetable.runner)
     lights = [
-        (h.km, k) for h in lists for k in h.things if is_for(Need.TORCH, k.name) or _BATTERY.search(k.name)
+        (h.km, k) for h in lists for k in h.things if is_for(Need.TORCH, k.name) or _says("battery", k.name)
     ]
     torches = [k for _, k in lights if is_for(Need.TORCH, k.name)]
     # What a file says in words alone has no hours: then nothing is known of how long her lights last.
@@ -293,7 +291,7 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[T
         what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
         yield Told(what, note("kit-do-battery"))
     dark = any(np.any(_needed(event, timetable, course, sky, Need.TORCH, *p.ticks()[:2])) for p in paces)
-    if dark and len(lights) < 2 and not _SPARE.search(torches[0].name):
+    if dark and len(lights) < 2 and not _says("spare", torches[0].name):
         yield Told(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
 
 
