@@ -29,7 +29,7 @@ async def test_questions_about_the_alarm(race: Race, words: str) -> None:
     """With none open that is said, when she would be late, the last known; with one: since when, its words, whom to call."""
     none = (await race.say("ana", words)).text.split("\n")
     assert none[0] == "No alarm is open about Maren."
-    assert none[1].startswith("Maren is not late: ")
+    assert none[1].startswith("Maren is not late. ")
     assert any(line.startswith("Last known: ") for line in none)
     await _help(race)
     text = (await race.say("ana", words)).text
