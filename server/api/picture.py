@@ -183,7 +183,7 @@ def _seen_now(outlook: Outlook, now: datetime, event_id: str, runner: str) -> Vi
 
 @dataclass(slots=True)
 class _Folded:
-    """One fold, and until when it holds: a later `now` changes it only by an entry from the future."""
+    """One fold, and until when it holds: a later `now` changes it only by a start, or an entry from the future."""
 
     head: str
     version: int
@@ -480,6 +480,8 @@ def _fold(
     event = built.event
     state = fold(entries, event, now, built.placer)
     waiting = [e.seen_at for r in state.runners for e in r.future] + [e.seen_at for e in state.future]
+    # She sets off without anybody's word: until somebody reported her the fold from before would have her wait for ever.
+    waiting += [r.start for r in state.runners if r.start > now]
     outlooks = _outlooks(built, event, state, hearing)
     gone_to = covered(Situation(event, state, outlooks, built.timetables, built.courses, ()))
     if any(not u.held for u in gone_to.uncovered):

@@ -14,6 +14,7 @@ from server.app import Options, make_app
 from server.clock import SteppedClock, SystemClock
 from server.journal import Journal
 from server.settings import Settings
+from server.watch.notice import NoticeKind
 from tests.api.conftest import EVENT, Running
 
 
@@ -131,3 +132,13 @@ async def test_a_stepped_clock_never_goes_back() -> None:
         clock.set(before.replace(tzinfo=None))
     assert clock.now() == before
     assert clock.advance(timedelta(seconds=1)) == before + timedelta(seconds=1)
+
+
+async def test_who_is_never_heard_of_is_missed_by_a_server_that_ran_over_the_start(running: Running) -> None:
+    """What was folded before the start holds until then only: a server up since then made no alarm about her, ever, unless
+    somebody reported something."""
+    await running.reachable()
+    await running.parts.ticker.tick(running.clock.now())
+    running.clock.set(running.start + timedelta(hours=36))
+    await running.parts.ticker.tick(running.clock.now())
+    assert NoticeKind.OVERDUE in {m.notice.key.kind for m in await running.parts.journal.made(EVENT)}
