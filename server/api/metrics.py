@@ -29,6 +29,7 @@ class Metrics:
         )
         self.notices = Counter("stilepost_notices", "Notices made", ["kind"], registry=self.registry)
         self.ticks = Histogram("stilepost_tick_seconds", "Time one tick took", registry=self.registry)
+        self.judged = Counter("stilepost_judged", "Runners judged", registry=self.registry)
         self.tick_failures = Counter(
             "stilepost_tick_failures", "Events a tick could not judge", registry=self.registry
         )

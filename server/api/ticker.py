@@ -239,6 +239,7 @@ class Ticker:
             for go in range(1, GOES + 1):
                 picture = await self._pictures.take(event_id, now)
                 verdict, error = await asyncio.to_thread(_evaluate_surely, picture, runner, now)
+                self._metrics.judged.inc()
                 last = go == GOES
                 made = await self._journal.add_judged(verdict.owed, now, picture.seen(runner), anyhow=last)
                 if made is not None:

@@ -5,18 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 from server.event import dump_event
-from server.event.model import Event
+from server.event.model import Event, Part, PartKind, Person, Runner
 
 __all__ = ["many"]
 
 _COMMON = frozenset({"office", "vera", "sam", "olga"})
 
 
-def many(event: Event, runners: int) -> str:
-    """An event file: `event` (of one runner) with her and hers again, `-1`, `-2` … behind their ids."""
-    found = event
+def many(event: Event, runners: int, crews: int | None = None) -> str:
+    """An event file: `event` (of one runner) with her and hers again, `-1`, `-2` … behind their ids; beyond `crews` of them
+    with runners who have nobody with them."""
+    found = _alone(event, runners, runners if crews is None else crews)
     own = [p for p in event.people if p.id not in _COMMON]
-    for n in range(1, runners):
+    for n in range(1, runners if crews is None else crews):
         new = {p.id: f"{p.id}-{n}" for p in own} | {c.id: f"{c.id}-{n}" for c in event.cars}
         runner = event.runners[0]
         new[runner.id] = f"{runner.id}-{n}"
@@ -64,3 +65,22 @@ def many(event: Event, runners: int) -> str:
             ),
         )  # fmt: skip
     return dump_event(found)
+
+
+def _alone(event: Event, runners: int, crews: int) -> Event:
+    """With as many more runners as there are to be beyond those with crews: a bib, a name, a target."""
+    her = event.runners[0]
+    numbers = range(crews, runners)
+    people = tuple(Person(f"{her.person}-{n}", f"{her.name} {n}") for n in numbers)
+    return replace(
+        event,
+        runners=(
+            *event.runners,
+            *(
+                Runner(p.id, p.id, p.name, f"{900 + n}", her.course, her.start, her.target)
+                for n, p in zip(numbers, people, strict=True)
+            ),
+        ),
+        people=(*event.people, *people),
+        parts=(*event.parts, *(Part(p.id, PartKind.RUNNER, p.id) for p in people)),
+    )
