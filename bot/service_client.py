@@ -68,6 +68,11 @@ class ServiceClient(ApiClient):
             None, "POST", f"/v1/inbox/{update}/done", Done, body={"channel": channel, "later": True}
         )
 
+    async def update_back(self, channel: str, update: str, tries: int) -> None:
+        """An update claimed for the `tries`th time is not worked on any more: whoever asks next gets it."""
+        body = {"channel": channel, "back": tries}
+        await self._call(None, "POST", f"/v1/inbox/{update}/done", Done, body=body)
+
     async def lease(self, channel: str, holder: str, ttl_s: float, *, give_back: bool = False) -> bool:
         """Whether we are the one that listens, for `ttl_s` from now."""
         body = {"channel": channel, "holder": holder, "ttl_s": ttl_s, "give_back": give_back}

@@ -1,11 +1,13 @@
 """Working off stored updates: read, ask the server, answer, done. One person's in order, different people's at once.
 
-An update is done only when it has been answered or can't be. One that is left (the server or the channel did not
-answer, the process died) comes again when its lease is over; its keys make the work on it bear repeating.
+An update is done only when it has been answered or can't be. One that is left (the channel did not answer, the process
+died) comes again when its lease is over, one whose server did not answer as soon as that is back; its keys make the work
+on it bear repeating.
 """
 
 from __future__ import annotations
 
+from collections.abc import Awaitable, Callable
 from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -14,7 +16,7 @@ from typing import Protocol
 
 import structlog
 
-from bot.api_client import ApiError, UnreachableError
+from bot.api_client import ApiError, FaultError, UnreachableError
 from bot.channels.addresses import HasMenu, NotReadyError, TellsOfAddresses
 from bot.channels.base import Channel, Incoming, Outcome, RawUpdate, Reply, Sent
 from bot.loops.crowd import Crowd
@@ -67,6 +69,8 @@ class Answering:
         self._clock = clock or SystemClock()
         self._menus: dict[str, None] = {}
         self._crowd = Crowd(pace.batch)
+        self._unsettled: dict[str, Callable[[], Awaitable[None]]] = {}
+        self._lost = False
 
     async def run(self) -> None:
         """Work updates off until the stop; those claimed then are still worked off."""
@@ -86,12 +90,14 @@ class Answering:
             except Exception as error:
                 wait_s = min(self._pace.again_longest_s, self._pace.again_s * 2.0 ** min(failures, 16))
                 failures += 1
+                self._lost |= isinstance(error, UnreachableError) and not isinstance(error, FaultError)
                 log.warning("no updates claimed", channel=self._channel.name, error=type(error).__name__)
             await self._waiter.rest_or_news(wait_s)
 
     async def once(self) -> int:
         """Claim what there is room for and begin to work it off; how many updates that were."""
         await self._crowd.until_room()
+        await self._settle()
         claimed = await self._service.next_updates(self._channel.name, self._crowd.room)
         people: dict[str, list[tuple[RawUpdateOut, tuple[Incoming, ...]]]] = {}
         for update in claimed:
@@ -101,6 +107,16 @@ class Answering:
         for address, theirs in people.items():
             self._crowd.add(address, partial(self._in_order, theirs))
         return len(claimed)
+
+    async def _settle(self) -> None:
+        """Tell the server, once it was lost, what it could not be told: or its claims would keep these people waiting."""
+        if not self._lost:
+            return
+        for update, told in list(self._unsettled.items()):
+            with suppress(ApiError):
+                await told()
+            del self._unsettled[update]
+        self._lost = False
 
     async def _read(self, update: RawUpdateOut) -> tuple[Incoming, ...] | None:
         """What an update says; None for one that is left, or set aside as unreadable."""
@@ -126,6 +142,8 @@ class Answering:
             await self._hand_on_addresses(update)
             for incoming in read:
                 reply = await self._asked(incoming)
+                if reply.again:
+                    self._give_back(update)
                 if reply.again and update.tries > 1:
                     return False
                 outcome = await self._answered(incoming, reply)
@@ -138,6 +156,8 @@ class Answering:
         except Exception as error:
             if isinstance(error, UnreachableError):
                 log.warning("update left", update=update.id, error=type(error).__name__, tries=update.tries)
+                self._lost |= not isinstance(error, FaultError)
+                self._give_back(update)
                 return False
             broke(log, "the desk failed", error, update=update.id, tries=update.tries)
             if update.tries in (1, TRIES_MAX):
@@ -210,11 +230,20 @@ class Answering:
         await self._channel.show_menu(incoming, set(menu.kinds), menu.language)
 
     async def _done(self, update: RawUpdateOut, problem: str) -> None:
+        done = partial(self._service.update_done, self._channel.name, update.id, problem)
         try:
-            await self._service.update_done(self._channel.name, update.id, problem)
+            await done()
         except (ApiError, UnreachableError) as error:
             # It comes again, and its keys make it count once.
             log.warning("update not marked done", update=update.id, error=type(error).__name__)
+            if isinstance(error, UnreachableError):
+                self._lost |= not isinstance(error, FaultError)
+                self._unsettled[update.id] = done
+
+    def _give_back(self, update: RawUpdateOut) -> None:
+        self._unsettled[update.id] = partial(
+            self._service.update_back, self._channel.name, update.id, update.tries
+        )
 
     def _stale(self, received_at: datetime) -> bool:
         return self._clock.now() - received_at > ANSWERED_FOR

@@ -210,11 +210,13 @@ class InboxNext(Request):
 
 class InboxDone(Request):
     """An update has been worked off; `problem` says why it could not be, if so. `later`: it has not been, will be tried
-    again, and what came after it need not wait for that."""
+    again, and what came after it need not wait for that. `back`: it was claimed for the time of that number and is free
+    for whoever asks next, unless somebody has claimed it since."""
 
     channel: str = Field(min_length=1, max_length=30)
     problem: str = Field(default="", max_length=500)
     later: bool = False
+    back: int | None = Field(default=None, ge=1)
 
 
 class ListenLease(Request):

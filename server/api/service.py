@@ -74,7 +74,9 @@ async def update_done(ask: Ask) -> Done:
     sent = ask.sent(InboxDone)
     _own(ask, sent.channel)
     update = ask.request.match_info["update"]
-    if sent.later:
+    if sent.back is not None:
+        await ask.parts.journal.update_back(update, sent.back)
+    elif sent.later:
         await ask.parts.journal.update_let_by(update)
     else:
         await ask.parts.journal.update_done(update, ask.now, sent.problem)

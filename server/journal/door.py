@@ -294,6 +294,11 @@ class Journal(PeopleDoor, OutboxDoor):
         async with self._store.write() as c:
             await inbox.let_by(c, update)
 
+    async def update_back(self, update: str, tries: int) -> None:
+        """Free an update claimed for the `tries`th time, unless it has been claimed again since."""
+        async with self._store.write() as c:
+            await inbox.give_back(c, update, tries)
+
     async def update_done(self, update: str, now: datetime, problem: str = "") -> None:
         """An update has been worked off; `problem` says why it could not be, if so, for people to look at."""
         async with self._store.write() as c:

@@ -15,7 +15,7 @@ from server.journal import tables as t
 from server.journal.store import insert
 from server.journal.values import NewUpdate, RawUpdate
 
-__all__ = ["Worker", "claim", "claimed_through", "done", "let_by", "offset", "store", "waiting"]
+__all__ = ["Worker", "claim", "claimed_through", "done", "give_back", "let_by", "offset", "store", "waiting"]
 
 u = t.update_.c
 
@@ -140,6 +140,12 @@ def _before(x: Any, y: Any) -> ColumnElement[bool]:
 async def let_by(c: AsyncConnection, update_: str) -> None:
     """See `Journal.update_let_by`."""
     await c.execute(update(t.update_).where(u.id == update_).values(chat=""))
+
+
+async def give_back(c: AsyncConnection, update_: str, tries: int) -> None:
+    """See `Journal.update_back`."""
+    ours = and_(u.id == update_, u.tries == tries, u.done_at.is_(None))
+    await c.execute(update(t.update_).where(ours).values(lease_until=None, server=None))
 
 
 async def done(c: AsyncConnection, update_: str, now: datetime, problem: str) -> None:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from datetime import timedelta
+from typing import Any
 
 import aiohttp
 import pytest
 
+from bot.api_client import UnreachableError
 from bot.channels.base import Incoming, Reply
 from bot.channels.telegram import Telegram
 from bot.conversing import Conversing
@@ -276,6 +278,44 @@ async def test_what_is_said_while_the_server_is_lost_comes_true(
         (entry,) = await server.journal.entries(EVENT)
         assert (entry.kind.value, entry.point, entry.seen_at) == ("in", "mill", sent_at)
         await until(lambda: all_done(server))
+
+
+@pytest.mark.parametrize("lost", ["update_done", "converse"])
+async def test_a_server_lost_for_a_moment_costs_nobody_a_lease(
+    server: Server,
+    standin: StandIn,
+    telegram: Telegram,
+    make_worker: MakeWorker,
+    desk: EchoDesk,
+    monkeypatch: pytest.MonkeyPatch,
+    lost: str,
+) -> None:
+    """It goes while an update is worked on, or before it is said to be done: once it is back that person is answered, what
+    they wrote after it too, and our clock has not gone on by a second."""
+    away, really = True, ServiceClient.update_done
+
+    async def done(*arguments: Any) -> None:
+        if away and lost == "update_done":
+            raise UnreachableError("lost")
+        await really(*arguments)
+
+    async def asked() -> None:
+        if away and lost == "converse":
+            raise UnreachableError("lost")
+
+    desk.gates["41"] = asked
+    monkeypatch.setattr(ServiceClient, "update_done", done)
+    await make_worker(telegram, desk)
+    await standin.say("one")
+    await until(
+        lambda: texts(standin) == ["you said: one"] or (lost == "converse" and standin.unconfirmed == [])
+    )
+    await standin.say("two")
+    await until(lambda: standin.unconfirmed == [])
+    away = False
+    await until(lambda: "you said: two" in texts(standin))
+    await until(lambda: all_done(server))
+    assert texts(standin)[-2:] == ["you said: one", "you said: two"]
 
 
 @pytest.mark.parametrize("which", [0, 1])

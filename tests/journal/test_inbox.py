@@ -115,6 +115,24 @@ async def test_no_update_overtakes_an_earlier_one_of_its_chat(journal: Journal, 
     assert await next_ones(9, start + LEASE) == [2, 3, 4, 5]
 
 
+async def test_one_given_back_is_free_at_once(journal: Journal, start: datetime) -> None:
+    """For whoever asks next, with those that wait behind it; not when somebody has claimed it since, nor once done."""
+    await journal.store_updates("telegram", [_said(1, "a")], start)
+
+    async def tries(at: datetime) -> list[int]:
+        return [u.tries for u in await journal.next_updates("telegram", at, 9, LEASE)]
+
+    assert await tries(start) == [1]
+    assert await tries(start + SECOND) == []
+    await journal.update_back("telegram-1", 1)
+    assert await tries(start + SECOND) == [2]
+    await journal.update_back("telegram-1", 1)
+    assert await tries(start + SECOND) == []
+    await journal.update_done("telegram-1", start)
+    await journal.update_back("telegram-1", 2)
+    assert await tries(start + LEASE) == []
+
+
 async def test_many_workers_keep_the_order_of_each_chat(journal: Journal, start: datetime) -> None:
     """Eight workers at once on six chats: each chat's updates are begun in order, one after the other."""
     await journal.store_updates("telegram", [_said(n, "abcdef"[n % 6]) for n in range(48)], start)
