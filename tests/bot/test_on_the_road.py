@@ -50,7 +50,7 @@ async def test_what_the_runner_wants_told(race: Race) -> None:
     text = (await race.say("maren", "tell ana to bring my jacket")).text
     assert "‘tell ana to bring my jacket’" in text
     assert ("Told to " in text) != ("Nobody has been sent it" in text)
-    assert [e.words for e in await race.entries("how she is")] == ["tell ana to bring my jacket"]  # type: ignore[attr-defined]
+    assert [e.words for e in await race.entries("passed on")] == ["tell ana to bring my jacket"]  # type: ignore[attr-defined]
 
 
 async def test_the_runner_is_on_foot(race: Race) -> None:

@@ -18,6 +18,7 @@ from server.journal.codec import dump_notice, load_notice
 from server.watch.notice import (
     AlarmNewsValues,
     AlarmValues,
+    BeforeDarkValues,
     BriefValues,
     CallBackValues,
     CorrectionValues,
@@ -89,6 +90,7 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         InHandValues(at, "ana", "chapel", 45.0, "in our tent"),
         WordValues("e-1", "feet bad", at, "ana", "resting", since=at, next_window=window),
         BriefValues((meeting, meeting), "chapel"),
+        BeforeDarkValues("mill", ("torch",), at, window, ("ana",), "chapel", window, ("jonas",)),
         UnreachedValues("jonas", "overdue", ("telegram",), at),
         OutageValues("telegram", at, None),
         UnnamedHelpValues("e-1", "ana", "help", at, ("ines",), "mill", "ines", "named", "maren", "ana"),
