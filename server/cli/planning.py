@@ -24,12 +24,13 @@ from server.event.model import Event
 from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of, calendar
+from server.paper.document import Size
 from server.paper.files import gpx_with_points, to_csv, to_json
 from server.paper.meeting import meeting_lines
 from server.paper.meeting_files import meetings_csv, meetings_json
 from server.paper.moves import moves_table
 from server.paper.picture import plan_picture
-from server.paper.sheet import crew_sheets
+from server.paper.sheet import crew_pdf, crew_sheets
 from server.paper.silences import print_silences
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
@@ -51,8 +52,14 @@ _OUT = click.Path(path_type=Path)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
-    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, a calendar and a crew sheet "
-    "a person into this folder.",
+    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, a calendar and a sheet "
+    "(PDF to print, HTML for a telephone) a person into this folder.",
+)
+@click.option(
+    "--paper",
+    type=click.Choice([s.value for s in Size]),
+    default=Size.A4.value,
+    help="The paper that sheets are for.",
 )
 def plan(
     file: Path,
@@ -62,6 +69,7 @@ def plan(
     picture: Path | None,
     svg: Path | None,
     out: Path | None,
+    paper: str,
 ) -> None:
     """Plan from an event FILE: timetable, goals, light, cut-offs, meetings; with --out also files to hand out.
 
@@ -86,7 +94,7 @@ def plan(
         console.print(f"- {line}", highlight=False, markup=False)
     _draw(before, built, who[0], say.reader, picture, svg)
     if out is not None:
-        for name, content in _files(before, who, say, moves).items():
+        for name, content in _files(before, who, say, moves, Size(paper)).items():
             _write(out / name, content, language)
             click.echo(sentence(language, "cli-written", file=str(out / name)))
     _refuse_broken(moves, language)
@@ -129,7 +137,9 @@ def _draw(
         click.echo(sentence(reader.language, "cli-written", file=str(svg)))
 
 
-def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -> Mapping[str, bytes]:
+def _files(
+    before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan, size: Size
+) -> Mapping[str, bytes]:
     """Everything to hand out, by file name; with several runners each one's files carry their id."""
     event, files = before.event, {}
     for runner in runners:
@@ -147,8 +157,10 @@ def _files(before: BeforeStart, runners: list[str], say: Say, moves: CrewPlan) -
         found = appointments_of(before, person, own)
         if found:
             files[f"calendar-{person}.ics"] = calendar(event, found, before.at)
-        files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name, moves).encode()
-    files["crew-sheets.html"] = crew_sheets(before, people, event.name, moves).encode()
+        files[f"sheet-{person}.html"] = crew_sheets(before, [person], event.name, moves, size).encode()
+        files[f"sheet-{person}.pdf"] = crew_pdf(before, [person], moves, size)
+    files["crew-sheets.html"] = crew_sheets(before, people, event.name, moves, size).encode()
+    files["crew-sheets.pdf"] = crew_pdf(before, people, moves, size)
     return files
 
 

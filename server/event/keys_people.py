@@ -30,6 +30,9 @@ PEOPLE_TABLES: Final = (
             Key("torch", "what light she has", '"head torch, spare in the pack"'),
             Key("carries", "the kit she has on her from the start"),
             Key("drop_bags", "what waits for her in bags that the race takes to points"),
+            Key("prompts", "her own words for bad moments, printed for her and for who meets her"),
+            Key("wants_to_hear", "what does her good to be told", '["the next stop, and no further"]'),
+            Key("not_to_hear", "what nobody should say to her", '["you are nearly there"]'),
             Key(
                 "medical_note",
                 "what helpers must know; only her ladder and race control see it",
@@ -89,6 +92,15 @@ PEOPLE_TABLES: Final = (
             Key("hours", "how long a torch or a battery lasts", "8"),
         ),
         wrap='[ "dry socks", %s ]',
+    ),
+    KeyTable(
+        "runners.prompts",
+        "What she wants to be told in a bad moment, in her own words.",
+        (
+            Key("when", "when it is bad", '"the second night"'),
+            Key("words", "what crew say then", '"eat, then count two hundred steps"'),
+        ),
+        wrap="[ %s ]",
     ),
     KeyTable(
         "runners.fuel",

@@ -40,7 +40,7 @@ from server.event.ground import (
     Stretch,
     WeatherSpell,
 )
-from server.event.running import FuelPlan, Goal, PastRace, Runner, Target
+from server.event.running import FuelPlan, Goal, PastRace, Prompt, Runner, Target
 
 __all__ = [
     "AlarmRule",
@@ -69,6 +69,7 @@ __all__ = [
     "Place",
     "Point",
     "PointKind",
+    "Prompt",
     "ReporterKind",
     "ReportsThere",
     "Rules",

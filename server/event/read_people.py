@@ -11,11 +11,7 @@ from server.event.draft import At, Draft
 from server.event.model import (
     Car,
     Drive,
-    DropBag,
-    FuelPlan,
     IfThenCard,
-    KitItem,
-    KitWeight,
     MeetingPlan,
     NoticeChoice,
     Part,
@@ -25,6 +21,7 @@ from server.event.model import (
     Target,
 )
 from server.event.read_course import read_id
+from server.event.read_kit import read_drop_bags, read_fuel, read_kit, read_prompts
 from server.event.read_moves import read_sleeps
 from server.event.read_pace import read_own_runs, read_past_races
 from server.event.section import WORDS_MAX, Section, did_you_mean, one_of
@@ -76,14 +73,17 @@ def read_runners(draft: Draft, top: Section) -> None:
             clothing=section.text("clothing", most=WORDS_MAX),
             torch=section.text("torch", most=WORDS_MAX),
             medical_note=section.text("medical_note", most=WORDS_MAX),
-            fuel=tuple(_fuel(s) for s in section.tables("fuel")),
+            fuel=tuple(read_fuel(s) for s in section.tables("fuel")),
             climb_rate_m_per_h=section.number("climb_m_per_h", 50, 3000),
             walk_kmh=section.number("walk_kmh", 1, 10),
             downhill_kmh=section.number("downhill_kmh", 2, 30),
             own_runs=own_runs,
             past_races=past_races,
-            carries=_kit(section, "carries", moves=False),
-            drop_bags=_drop_bags(section),
+            carries=read_kit(section, "carries", moves=False),
+            drop_bags=read_drop_bags(section),
+            prompts=read_prompts(section),
+            wants_to_hear=section.texts("wants_to_hear", WORDS_MAX),
+            not_to_hear=section.texts("not_to_hear", WORDS_MAX),
         )
         draft.runners.append(At(runner, section.path))
         section.done()
@@ -133,19 +133,6 @@ def _target(section: Section, *, optional: bool) -> Target:
         section.error("target", "easy_pace and margin go together", _TARGETS)
     table.done()
     return Target(finish, paces["pace_all_in"], paces["easy_pace"], paces["margin"])
-
-
-def _fuel(section: Section) -> FuelPlan:
-    found = FuelPlan(
-        from_point=section.text("from", need='Say from which point on: from = "start".'),
-        words=section.text("words", most=WORDS_MAX),
-        kcal_per_h=section.number("kcal_per_h", 0, 1500),
-        carbohydrate_g_per_h=section.number("carbohydrate_g_per_h", 0, 300),
-        fluid_ml_per_h=section.number("fluid_ml_per_h", 0, 3000),
-        sodium_mg_per_h=section.number("sodium_mg_per_h", 0, 5000),
-    )
-    section.done()
-    return found
 
 
 def read_phone(section: Section, key: str, *, need: str = "", short: bool = False) -> str:
@@ -326,7 +313,7 @@ def read_meetings(draft: Draft, top: Section) -> None:
             crew=section.texts("crew"),
             car=section.text("car") or None,
             from_place=section.text("from") or None,
-            kit=_kit(section, "kit"),
+            kit=read_kit(section, "kit"),
             food=section.text("food", most=WORDS_MAX),
             if_missed=section.text("if_missed", most=WORDS_MAX),
             pacer_joins=section.text("pacer_joins") or None,
@@ -345,40 +332,3 @@ def read_meetings(draft: Draft, top: Section) -> None:
         )
         draft.cards.append(At(card, section.path))
         section.done()
-
-
-def _drop_bags(section: Section) -> tuple[DropBag, ...]:
-    """What waits for her in bags that the race takes to points."""
-    bags = []
-    for bag in section.tables("drop_bags"):
-        point = bag.text("point", need='Say where the bag waits: point = "mill".')
-        bags.append(DropBag(point, _kit(bag, "kit", moves=False)))
-        bag.done()
-    return tuple(bags)
-
-
-def _kit(section: Section, key: str, *, moves: bool = True) -> tuple[KitItem, ...]:
-    """Items are texts or tables, mixed. `moves`: things that crew bring and take."""
-    section.expect(key, "list of texts or tables, mixed")
-    value = section.raw(key)
-    if value is None:
-        return ()
-    if not isinstance(value, list):
-        section.error(
-            key, f"{key} is no list", f'Write {key} = ["poles", {{ name = "torch", weight = "safety" }}].'
-        )
-        return ()
-    items = []
-    for i, item in enumerate(value):
-        table = Section(
-            section.report, item if isinstance(item, dict) else {"name": item}, (*section.at(key), i)
-        )
-        name = table.text("name", need='Name the item: { name = "head torch" }.')
-        hours = table.number("hours", 0.25, 500)
-        if moves:
-            weight = table.choice("weight", KitWeight, KitWeight.NORMAL) or KitWeight.NORMAL
-            items.append(KitItem(name, weight, table.text("car") or None, table.yes("take_back"), hours))
-        else:
-            items.append(KitItem(name, hours=hours))
-        table.done()
-    return tuple(items)

@@ -51,6 +51,14 @@ class FuelPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Prompt:
+    """Her own words for a bad moment, for crew to say: `when` it is bad, and what."""
+
+    when: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Runner:
     """A runner in the event. `person` is the global person id; `start` already holds her wave.
 
@@ -77,3 +85,6 @@ class Runner:
     past_races: tuple[PastRace, ...] = ()
     carries: tuple[KitItem, ...] = ()
     drop_bags: tuple[DropBag, ...] = ()
+    prompts: tuple[Prompt, ...] = ()
+    wants_to_hear: tuple[str, ...] = ()
+    not_to_hear: tuple[str, ...] = ()

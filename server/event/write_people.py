@@ -53,6 +53,9 @@ def runner_table(r: Runner, event: Event, many: bool) -> Table:
             "fuel": [_fuel(f) for f in r.fuel],
             "carries": [_kit(k) for k in r.carries],
             "drop_bags": [{"point": b.point, "kit": [_kit(k) for k in b.kit]} for b in r.drop_bags],
+            "prompts": [{"when": p.when, "words": p.words} for p in r.prompts],
+            "wants_to_hear": list(r.wants_to_hear),
+            "not_to_hear": list(r.not_to_hear),
         }
     )
 

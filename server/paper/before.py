@@ -43,6 +43,7 @@ class BeforeStart:
     views: Mapping[str, View]
     _dark: dict[str, DarkByPace] = field(default_factory=dict, repr=False)
     _silences: dict[str, tuple[Silence, ...]] = field(default_factory=dict, repr=False)
+    _cut_offs: dict[str, tuple[CutOffOdds, ...]] = field(default_factory=dict, repr=False)
 
     @property
     def event(self) -> Event:
@@ -86,9 +87,13 @@ class BeforeStart:
         raise KeyError(meeting)
 
     def cut_offs(self, runner: str) -> tuple[CutOffOdds, ...]:
-        """Every cut-off with its odds, stopping included, and the latest times out of the points before it."""
-        start, due = self.timetable(runner).start, due_times(self.event, runner)
-        return cut_off_odds(self.views[runner], due, start, stage_ends=ends_of_stages(self.event, runner))
+        """Every cut-off with its odds, stopping included, and the latest times out of the points before it; worked out
+        once."""
+        if runner not in self._cut_offs:
+            start, due = self.timetable(runner).start, due_times(self.event, runner)
+            ends = ends_of_stages(self.event, runner)
+            self._cut_offs[runner] = cut_off_odds(self.views[runner], due, start, stage_ends=ends)
+        return self._cut_offs[runner]
 
     def stages(self, runner: str) -> tuple[StageAnswer, ...]:
         """The ends of her stages: odds of being in before the next one starts, and when she comes in."""

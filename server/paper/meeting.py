@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -12,31 +11,12 @@ from server.conversation.telling.times import clock, edges, floor_to, own_clock,
 from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
 from server.paper.after_her import after_below, after_her, after_line
 from server.paper.before import BeforeStart
+from server.paper.document import Cell, Met
+from server.paper.meeting_facts import meeting_facts
 from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
 from server.watch.notice import MeetingValues
-
-
-@dataclass(frozen=True, slots=True)
-class Cell:
-    """A time with its name over it and a word on it below."""
-
-    name: str
-    time: str
-    below: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class GloveMeeting:
-    """A meeting for the glove box: where, the four times, what to have and what else to know, and what to do if she is
-    missed."""
-
-    place: str
-    about: str
-    cells: tuple[Cell, ...]
-    lines: tuple[str, ...]
-    missed: str
 
 
 def meeting_lines(
@@ -115,21 +95,38 @@ def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
 
 def glove_meeting(
     before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, own: bool = False, watched: bool = False
-) -> GloveMeeting:
-    """The same for one look at 3 a.m.: the times side by side, the rest below. `own`: for the runner herself, who has
-    no leave-by, but a plan and a stop. `watched`: for who watches over all and does not go: whose times they are."""
-    event = before.event
+) -> Met:
+    """The same for one look at 3 a.m.: the times side by side, what to know, kit to tick, the rest below. `own`: for the
+    runner herself, who has no leave-by, but a plan and a stop. `watched`: for who watches over all and does not go: whose
+    times they are."""
+    event, plan = before.event, before.plan_of(m.meeting)
     point = event.course_of(runner).point(m.point)
     cells = _her_cells(before, runner, m, say) if own else _crew_cells(before, runner, m, say)
-    lines = (
-        _lost(m, say),
-        _going(before, m, say) if watched else "",
-        *(() if own else _other_cars(event, m, say)),
-        *(() if own else _cut_short(event, runner, m, say)),
-        *_to_have(before, runner, m, say),
-    )
+    others = () if own else (*_other_cars(event, m, say), *_cut_short(event, runner, m, say))
+    going = _going(before, m, say) if watched else ""
+    lines = (_lost(m, say), going, *others, *_around(before, runner, m, say))
+    must, kit = (_ticks(event, plan, say, safety=x) for x in (True, False))
+    blanks = () if own or watched else tuple(say.s(f"paper-blank-{b}") for b in BLANKS)
     about = f"{event.runner(runner).name}, {say.km(point.km or 0.0)}"
-    return GloveMeeting(point.name, about, cells, tuple(x for x in lines if x), _missed(m, say))
+    facts = meeting_facts(before, runner, m.point, say, crew=not own)
+    return Met(
+        point.name, about, cells, facts, must, kit, tuple(x for x in lines if x), _missed(m, say), blanks
+    )
+
+
+BLANKS = ("in", "out", "ate", "drank", "peed")
+"""What crew write down at a stop."""
+
+
+def _ticks(event: Event, plan: MeetingPlan, say: Say, *, safety: bool) -> tuple[str, ...]:
+    """Kit to tick; which car it lies in, where it is not one car for all: else each crew think that the other has it."""
+    told = [k for k in plan.kit if not k.take_back]
+    cars = {k.car for k in told if k.car} - {car_of(event, plan)}
+    return tuple(
+        say.s("paper-kit-in-car", thing=k.name, car=car_name(event, k.car)) if cars and k.car else k.name
+        for k in told
+        if (k.weight is KitWeight.SAFETY) is safety
+    )
 
 
 def _going(before: BeforeStart, m: MeetingValues, say: Say) -> str:
@@ -201,17 +198,25 @@ def _lost(m: MeetingValues, say: Say) -> str:
 
 
 def _to_have(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
-    """What to bring, where to park, who joins, what if she is missed."""
+    """What to bring, where to park, who joins."""
     event, plan = before.event, before.plan_of(m.meeting)
-    point = event.course_of(runner).point(m.point)
-    access = point.access
     safety = [k.name for k in plan.kit if not k.take_back and k.weight is KitWeight.SAFETY]
     brought = [k.name for k in plan.kit if not k.take_back and k.weight is not KitWeight.SAFETY]
-    taken = [k.name for k in plan.kit if k.take_back]
     return (
         say.s("paper-kit-safety", kit=say.things(safety)) if safety else "",
         say.s("paper-kit", kit=say.things(brought)) if brought else "",
         *_packed(event, plan, say),
+        *_around(before, runner, m, say),
+    )
+
+
+def _around(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
+    """What else than kit: what to take back, food, who joins, where to park, what the race allows."""
+    event, plan = before.event, before.plan_of(m.meeting)
+    point = event.course_of(runner).point(m.point)
+    access = point.access
+    taken = [k.name for k in plan.kit if k.take_back]
+    return (
         say.s("take-back", place=point.name, kit=say.things(taken)) if taken else "",
         say.s("paper-food", food=m.food) if m.food else "",
         say.s("paper-pacer-joins", who=person_name(event, plan.pacer_joins)) if plan.pacer_joins else "",

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime
 from itertools import groupby
+from zoneinfo import ZoneInfo
 
 from rich.console import Console
 from rich.table import Table
@@ -33,9 +35,7 @@ def silence_rows(before: BeforeStart, runner: str, say: Say) -> tuple[tuple[str,
             next=say.all(dict.fromkeys(_name(before.event, runner, s.next_point) for s in three)),
         )
         times = ([s.likely, s.asked, s.home, s.alarm] for s in three)
-        rows.append(
-            (first, *(" / ".join(_clock(say, t) for t in column) for column in zip(*times, strict=True)))
-        )
+        rows.append((first, *(_three(say, column) for column in zip(*times, strict=True))))
     return tuple(rows)
 
 
@@ -88,6 +88,20 @@ def print_silences(console: Console, before: BeforeStart, runner: str, say: Say)
         console.print(silence_table(before, runner, say))
         for line in silence_notes(before, runner, say):
             console.print(f"- {line}", highlight=False, markup=False)
+
+
+def _three(say: Say, times: Iterable[datetime | None]) -> str:
+    """Side by side; a day that is said already is not said again, so that they fit a column."""
+    told, zone, last = [], ZoneInfo(say.reader.event_time_zone), None
+    for at in times:
+        day = None if at is None else ceil_to(at).astimezone(zone).date()
+        told.append(
+            _clock(say, at)
+            if at is None or day != last
+            else clock(ceil_to(at), say.reader, say.now, day=False)
+        )
+        last = day or last
+    return " / ".join(told)
 
 
 def _clock(say: Say, at: datetime | None) -> str:

@@ -37,6 +37,7 @@ from server.event.model import (
     Place,
     Point,
     PointKind,
+    Prompt,
     ReporterKind,
     ReportsThere,
     Rules,
@@ -298,6 +299,9 @@ def runner(draw: st.DrawFn, runner_id: str, course: CourseDef, start: datetime) 
         medical_note=draw(maybe_words),
         fuel=(FuelPlan(course.points[0].id, draw(maybe_words), draw(st.none() | st.floats(0, 900))),),
         walk_kmh=draw(st.none() | st.floats(1, 10)),
+        prompts=tuple(Prompt(draw(words), draw(words)) for _ in range(draw(st.integers(0, 2)))),
+        wants_to_hear=tuple(draw(st.lists(words, max_size=2))),
+        not_to_hear=tuple(draw(st.lists(words, max_size=2))),
     )
 
 

@@ -149,6 +149,14 @@ WRONG = [
     ('kind = "safety contact"', 'kind = "supporter"', E, "[[runners]]", "has no safety contact"),
     ('pace_from = "moss"', 'pace_from = "mos"', E, "parts", "Did you mean 'moss'?"),
     ('pace_to = "finish"', 'pace_to = "mill"', E, "parts", "pace_to comes before pace_from"),
+    # -- her own words
+    ('bib = "214"', 'bib = "214"\nprompts = [ { when = "at night" } ]', E, "prompts", "'words' is missing"),
+    ('bib = "214"', 'bib = "214"\nprompts = [ { words = "count" } ]', E, "prompts", "'when' is missing"),
+    ('bib = "214"', 'bib = "214"\nprompts = "count"', E, "prompts", "[[runners.prompts]] on its own line"),
+    ('bib = "214"', 'bib = "214"\nprompts = [ { when = "at night", word = "count" } ]', E, "prompts",
+     "Did you mean 'words'?"),
+    ('bib = "214"', 'bib = "214"\nnot_to_hear = "nearly there"', E, "not_to_hear", 'Write not_to_hear = ["...", "..."]'),
+    ('bib = "214"', 'bib = "214"\nwants_to_hear = [5]', E, "wants_to_hear", "is no list of texts"),
     # -- cars, drives, meetings
     ('starts_at = "start"', 'starts_at = "strat"', W, "starts_at", "much like 'start'"),
     ("minutes = 35\n", "", W, "[[drives]]", "there is no leave-by"),

@@ -159,3 +159,111 @@ paper-runner = { $name }{ $bib ->
  }. { $clothing }
 paper-no-signal = Dort gibt es kein Netz.
 paper-rules = Rennregeln für die Crew: { $rules }
+
+## Blätter, Teil für Teil
+paper-kit-in-car = { $thing } ({ $car })
+paper-blank-in = Ein
+paper-blank-out = Aus
+paper-blank-ate = Gegessen
+paper-blank-drank = Getrunken
+paper-blank-peed = Gepinkelt
+paper-fact-cut-off = Zeitlimit { $edge } { $when }
+paper-fact-latest = Raus bis { $when }: 9 von 10 für das Zeitlimit bei { $place }
+paper-fact-stop = Halt { $length }
+paper-odds-if = Chancen für ein Zeitlimit gelten, wenn sie weitergeht.
+paper-fact-walk = { $length } zu Fuß vom Auto
+paper-fact-torch = LAMPE vor { $place }: { $goals }
+paper-dark-already = { $goals } dunkel ab hier
+paper-dark-from = { $goals } ab { $when }
+paper-goal-limit = gerade noch im Limit
+paper-head-parking = Parkplätze
+paper-parking-head = Parken
+paper-grid-ref = wo (Grad; UTM)
+paper-know = wissen
+paper-not-the-car-park = (der Punkt selbst: für den Parkplatz ist kein Ort angegeben)
+paper-signal-patchy = Netz mit Lücken
+paper-signal-none = KEIN Netz
+paper-signal = Netz
+paper-directions = welcher Weg
+paper-stands-by = { $length }{ $who ->
+    [none] {", von niemandem bestätigt"}
+   *[other] {", sagt "}{ $who }
+ }
+paper-head-ground = Kein Netz, Auswege
+paper-stretch = { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $from } bis { $to }: { $about }
+paper-stretch-silent = kein Netz.
+paper-stretch-out = Ausweg: { $way }.
+paper-head-bags = Verpflegungsbeutel
+paper-head-bad-moments = Für schlechte Momente, in den eigenen Worten von { $runner }
+paper-prompt = { $when }: „{ $words }“
+paper-wants-to-hear = Gut zu hören: { $words }.
+paper-not-to-hear = Nie sagen: { $words }.
+paper-head-emergency = Notfallkarte
+paper-head-say = Das vorlesen
+paper-say-who = Hier ist { $name }, Crew bei einem Lauf: { $event }.{ $phone ->
+    [none] {""}
+   *[other] {" Meine Nummer ist "}{ $phone }.
+ }
+paper-say-runner = Es geht um { $runner }
+paper-say-runner-blank = Es geht um ____________________, Startnummer ______.
+paper-say-medical = Medizinisches: { $note }
+paper-say-what = Was ist geschehen: ______________________________ Ist sie wach, atmet sie normal: ______________
+paper-say-where = Sie ist bei: ______________________________ (Punkt, km oder das Gitter unten)
+paper-say-seen = Zuletzt gesehen bei ____________________ um ____:____ von ____________, unterwegs nach ____________________
+paper-say-then = Die anderen legen zuerst auf. Dann die Rennleitung anrufen. Am Telefon bleiben, es frei halten.
+paper-head-places = Orte
+paper-km = km
+paper-escape = Ausweg
+paper-head-do = Was du tust
+paper-home-reach = Sei von { $from } bis { $to } erreichbar: Telefon geladen, laut, frei. Sag es der Crew, wenn das nicht geht.
+paper-home-late = ‚Verspätet‘ ist eine Nachricht, kein Alarm: die Crew wird zuerst gefragt, und es steht dabei, wo zu suchen ist.
+paper-home-alarm = Ein Alarm fragt dich mit Namen: antworte. Nach { $length } ohne Antwort wird die nächste Person gefragt.
+paper-home-calls = { $mine ->
+    [yes] Du rufst die Rennleitung an: { $name ->
+        [none] {""}
+       *[other] { $name }{", "}
+     }{ $phone }. Lies die Notfallkarte vor.
+   *[no] { $who } ruft die Rennleitung an, { $phone }. Ist { $who } nicht zu erreichen, tut es, wer den Alarm hat.
+ }
+paper-home-again = Wer den Alarm hat, sieht nach { $length } wieder nach oder nennt eine Zeit.
+paper-home-ends = Er ist erst vorbei, wenn jemand sie sieht oder die Rennleitung es sagt. Stille beendet nichts.
+paper-head-ladder = Wer nach { $runner } gefragt wird, nacheinander
+paper-step = Stufe
+paper-asked-after = gefragt nach
+paper-at-once = sofort
+paper-phone-head = Nummer
+paper-sleeps = schläft { $from } bis { $to }
+paper-calls-control = Ruft die Rennleitung an.
+paper-section = Abschnitt
+paper-carry-eat = mitnehmen, essen, trinken
+paper-at-the-stop = beim Halt danach
+paper-section-in = da { $when } (B)
+paper-section-ground = { $km }, +{ $up } -{ $down } m; { $takes }, höchstens { $most }
+paper-section-through = durch { $places }
+paper-bottles-of = { $count ->
+    [one] eine Flasche
+   *[other] { $count } Flaschen
+ }
+paper-from-the-start = Vom Start an dabei: { $things }.
+paper-go-through = durchlaufen
+paper-crew-there = Crew: { $crew }
+paper-take = Nimm: { $things }
+paper-give-back = Gib zurück: { $things }
+paper-pacer-joins-her = { $who } läuft ab hier mit dir
+paper-from-bag = Aus dem Beutel: { $things }
+paper-post-note = Schreib Nummer und Zeit von allen auf, die kommen oder gehen, auch wer nicht hält. Melde es wie vereinbart.
+paper-post-miss = Wer erwartet wird und bis zur letzten Zeit unten nicht da ist: der Rennleitung sagen. Auch wer einen anderen Weg nahm.
+paper-post-danger = Verletzt, krank, verwirrt oder sehr kalt: sie bleiben bei dir, hol die Sanitäter, ruf die Nummern oben an.
+paper-post-cut-off = Nach einem Zeitlimit entscheidet die Rennleitung. Du allein schickst niemanden weiter oder fort.
+paper-post-none = Dein Punkt steht nicht in der Renndatei: die Rennleitung sagt ihn dir. Wer zu erwarten ist, steht auf dem Blatt, sobald er darin ist.
+paper-post-then = Danach: { $place }, { $km } weiter
+paper-bib-head = Nr.
+paper-runner-head = Wer
+paper-expect-from = ab (A)
+paper-expect-likely = geplant (B)
+paper-expect-until = zuletzt (C)
+paper-in-head = ein
+paper-out-head = aus

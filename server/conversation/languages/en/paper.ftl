@@ -159,3 +159,111 @@ paper-runner = { $name }{ $bib ->
  }. { $clothing }
 paper-no-signal = No phone signal there.
 paper-rules = Race rules for crew: { $rules }
+
+## Sheets, part by part
+paper-kit-in-car = { $thing } ({ $car })
+paper-blank-in = In
+paper-blank-out = Out
+paper-blank-ate = Ate
+paper-blank-drank = Drank
+paper-blank-peed = Peed
+paper-fact-cut-off = Cut-off { $edge } { $when }
+paper-fact-latest = Out by { $when }: 9 in 10 for the cut-off at { $place }
+paper-fact-stop = stop { $length }
+paper-odds-if = Odds of a cut-off hold if she goes on.
+paper-fact-walk = { $length } on foot from the car
+paper-fact-torch = TORCH before { $place }: { $goals }
+paper-dark-already = { $goals } dark from here
+paper-dark-from = { $goals } from { $when }
+paper-goal-limit = the time limit’s pace
+paper-head-parking = Car parks
+paper-parking-head = parking
+paper-grid-ref = where (degrees; UTM)
+paper-know = to know
+paper-not-the-car-park = (the point itself: no place is given for the car park)
+paper-signal-patchy = patchy signal
+paper-signal-none = NO signal
+paper-signal = signal
+paper-directions = which way
+paper-stands-by = { $length }{ $who ->
+    [none] {", confirmed by nobody"}
+   *[other] {", says "}{ $who }
+ }
+paper-head-ground = No signal, ways out
+paper-stretch = { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $from } to { $to }: { $about }
+paper-stretch-silent = no signal.
+paper-stretch-out = Way out: { $way }.
+paper-head-bags = Drop bags
+paper-head-bad-moments = For bad moments, in { $runner }’s own words
+paper-prompt = { $when }: “{ $words }”
+paper-wants-to-hear = Good to hear: { $words }.
+paper-not-to-hear = Never say: { $words }.
+paper-head-emergency = Emergency card
+paper-head-say = Read this out
+paper-say-who = This is { $name }, crew of a runner in { $event }.{ $phone ->
+    [none] {""}
+   *[other] {" My number is "}{ $phone }.
+ }
+paper-say-runner = It is about { $runner }
+paper-say-runner-blank = It is about ____________________, bib ______.
+paper-say-medical = Medical note: { $note }
+paper-say-what = What has happened: ______________________________ Is she awake, does she breathe normally: ______________
+paper-say-where = She is at: ______________________________ (point, km, or the grid below)
+paper-say-seen = Last seen at ____________________ at ____:____ by ____________, heading for ____________________
+paper-say-then = They hang up first. Then call race control. Stay by the phone, keep it free.
+paper-head-places = Places
+paper-km = km
+paper-escape = way out
+paper-head-do = What you do
+paper-home-reach = Be reachable from { $from } to { $to }: phone charged, loud, free. Tell the crew if you can’t be.
+paper-home-late = ‘Late’ is news, not an alarm: crew are asked first, and the message says where to look.
+paper-home-alarm = An alarm asks you by name: answer it. After { $length } without an answer the next person is asked.
+paper-home-calls = { $mine ->
+    [yes] You are who calls race control: { $name ->
+        [none] {""}
+       *[other] { $name }{", "}
+     }{ $phone }. Read out the emergency card.
+   *[no] { $who } calls race control, { $phone }. If { $who } can’t be reached, whoever has the alarm does.
+ }
+paper-home-again = Whoever has the alarm looks again after { $length }, or says a time.
+paper-home-ends = It is over only when somebody has her in sight or race control says so. Silence ends nothing.
+paper-head-ladder = Who is asked about { $runner }, one after another
+paper-step = step
+paper-asked-after = asked after
+paper-at-once = at once
+paper-phone-head = number
+paper-sleeps = sleeps { $from } to { $to }
+paper-calls-control = Calls race control.
+paper-section = section
+paper-carry-eat = carry, eat, drink
+paper-at-the-stop = at the stop after it
+paper-section-in = in { $when } (B)
+paper-section-ground = { $km }, +{ $up } -{ $down } m; { $takes }, at most { $most }
+paper-section-through = through { $places }
+paper-bottles-of = { $count ->
+    [one] one bottle
+   *[other] { $count } bottles
+ }
+paper-from-the-start = On you from the start: { $things }.
+paper-go-through = go through
+paper-crew-there = Crew: { $crew }
+paper-take = Take: { $things }
+paper-give-back = Give back: { $things }
+paper-pacer-joins-her = { $who } runs with you from here
+paper-from-bag = From the drop bag: { $things }
+paper-post-note = Note bib and time of everybody who comes in or goes out, also of who does not stop. Report it as agreed.
+paper-post-miss = Who is expected and has not come by the last time below: say so to race control. Who has left by another way too.
+paper-post-danger = Hurt, ill, confused or very cold: they stay with you, fetch the medics, call the numbers above.
+paper-post-cut-off = After a cut-off race control decides. Nobody is sent on or sent away by you alone.
+paper-post-none = Your point is not in the event file: race control tells you. Whom to expect is on the sheet made once it is there.
+paper-post-then = Next: { $place }, { $km } further
+paper-bib-head = bib
+paper-runner-head = runner
+paper-expect-from = from (A)
+paper-expect-likely = planned (B)
+paper-expect-until = last (C)
+paper-in-head = in
+paper-out-head = out

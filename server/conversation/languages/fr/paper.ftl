@@ -159,3 +159,111 @@ paper-runner = { $name }{ $bib ->
  }. { $clothing }
 paper-no-signal = Pas de réseau là-bas.
 paper-rules = Règlement pour l’équipe : { $rules }
+
+## Feuilles, partie par partie
+paper-kit-in-car = { $thing } ({ $car })
+paper-blank-in = Arrivée
+paper-blank-out = Départ
+paper-blank-ate = Mangé
+paper-blank-drank = Bu
+paper-blank-peed = Uriné
+paper-fact-cut-off = Barrière { $edge } { $when }
+paper-fact-latest = Repartie avant { $when } : 9 sur 10 pour la barrière de { $place }
+paper-fact-stop = arrêt { $length }
+paper-odds-if = Les chances d’une barrière valent si elle continue.
+paper-fact-walk = { $length } à pied depuis la voiture
+paper-fact-torch = LAMPE avant { $place } : { $goals }
+paper-dark-already = { $goals } nuit dès ici
+paper-dark-from = { $goals } dès { $when }
+paper-goal-limit = juste dans le temps limite
+paper-head-parking = Parkings
+paper-parking-head = parking
+paper-grid-ref = où (degrés ; UTM)
+paper-know = à savoir
+paper-not-the-car-park = (le point lui-même : le lieu du parking n’est pas donné)
+paper-signal-patchy = réseau irrégulier
+paper-signal-none = PAS de réseau
+paper-signal = réseau
+paper-directions = par où
+paper-stands-by = { $length }{ $who ->
+    [none] {", confirmé par personne"}
+   *[other] {", dit "}{ $who }
+ }
+paper-head-ground = Sans réseau, échappatoires
+paper-stretch = { $name ->
+    [none] {""}
+   *[other] { $name }{", "}
+ }{ $from } à { $to } : { $about }
+paper-stretch-silent = pas de réseau.
+paper-stretch-out = Échappatoire : { $way }.
+paper-head-bags = Sacs d’allègement
+paper-head-bad-moments = Pour les mauvais moments, dans les mots de { $runner }
+paper-prompt = { $when } : « { $words } »
+paper-wants-to-hear = Bon à entendre : { $words }.
+paper-not-to-hear = Ne jamais dire : { $words }.
+paper-head-emergency = Fiche d’urgence
+paper-head-say = À lire au téléphone
+paper-say-who = Ici { $name }, équipe d’une personne qui court { $event }.{ $phone ->
+    [none] {""}
+   *[other] {" Mon numéro est le "}{ $phone }.
+ }
+paper-say-runner = Il s’agit de { $runner }
+paper-say-runner-blank = Il s’agit de ____________________, dossard ______.
+paper-say-medical = Note médicale : { $note }
+paper-say-what = Ce qui est arrivé : ______________________________ Est-elle éveillée, respire-t-elle normalement : ______________
+paper-say-where = Elle est à : ______________________________ (point, km, ou la grille ci-dessous)
+paper-say-seen = Vue la dernière fois à ____________________ à ____:____ par ____________, en route vers ____________________
+paper-say-then = Ils raccrochent les premiers. Puis appeler la direction de course. Rester près du téléphone, le garder libre.
+paper-head-places = Lieux
+paper-km = km
+paper-escape = échappatoire
+paper-head-do = Ce que tu fais
+paper-home-reach = Sois joignable de { $from } à { $to } : téléphone chargé, sonnerie forte, ligne libre. Préviens l’équipe si tu ne peux pas.
+paper-home-late = « En retard » est une nouvelle, pas une alerte : on demande d’abord à l’équipe, et le message dit où chercher.
+paper-home-alarm = Une alerte te demande par ton nom : réponds. Après { $length } sans réponse on demande à la personne suivante.
+paper-home-calls = { $mine ->
+    [yes] C’est toi qui appelles la direction de course : { $name ->
+        [none] {""}
+       *[other] { $name }{", "}
+     }{ $phone }. Lis la fiche d’urgence.
+   *[no] { $who } appelle la direction de course, { $phone }. Si { $who } est injoignable, qui tient l’alerte le fait.
+ }
+paper-home-again = Qui tient l’alerte regarde de nouveau après { $length }, ou dit une heure.
+paper-home-ends = C’est fini seulement quand quelqu’un la voit ou que la direction de course le dit. Le silence ne finit rien.
+paper-head-ladder = À qui l’on demande pour { $runner }, l’un après l’autre
+paper-step = rang
+paper-asked-after = demandé après
+paper-at-once = tout de suite
+paper-phone-head = numéro
+paper-sleeps = dort de { $from } à { $to }
+paper-calls-control = Appelle la direction de course.
+paper-section = section
+paper-carry-eat = porter, manger, boire
+paper-at-the-stop = à l’arrêt qui suit
+paper-section-in = là { $when } (B)
+paper-section-ground = { $km }, +{ $up } -{ $down } m ; { $takes }, au plus { $most }
+paper-section-through = par { $places }
+paper-bottles-of = { $count ->
+    [one] une gourde
+   *[other] { $count } gourdes
+ }
+paper-from-the-start = Sur toi dès le départ : { $things }.
+paper-go-through = passer sans arrêt
+paper-crew-there = Équipe : { $crew }
+paper-take = Prends : { $things }
+paper-give-back = Rends : { $things }
+paper-pacer-joins-her = { $who } court avec toi d’ici
+paper-from-bag = Du sac : { $things }
+paper-post-note = Note le dossard et l’heure de tous ceux qui arrivent ou partent, aussi de qui ne s’arrête pas. Signale-le comme convenu.
+paper-post-miss = Qui est attendu et n’est pas là à la dernière heure ci-dessous : le dire à la direction de course. Aussi qui est parti par un autre chemin.
+paper-post-danger = Blessé, malade, confus ou très froid : il reste avec toi, fais venir les secouristes, appelle les numéros ci-dessus.
+paper-post-cut-off = Après une barrière la direction de course décide. Toi seul ne fais repartir ni n’écartes personne.
+paper-post-none = Ton point n’est pas dans le fichier : la direction de course te le dit. Qui attendre sera sur la feuille faite quand il y sera.
+paper-post-then = Ensuite : { $place }, { $km } plus loin
+paper-bib-head = n°
+paper-runner-head = qui
+paper-expect-from = dès (A)
+paper-expect-likely = prévu (B)
+paper-expect-until = au plus tard (C)
+paper-in-head = arrivée
+paper-out-head = départ

@@ -1,0 +1,182 @@
+"""The sheet of crew and pacers: meetings with all that is done there; then the car, and who watches over all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from server.conversation.telling.planned import say_planned
+from server.conversation.telling.things import part_words
+from server.event.model import Drive, PartKind, Point, Signal
+from server.paper.bad_moments import bad_moments
+from server.paper.document import Block, Grid, Head, Lines, Look, Met, Page, page
+from server.paper.emergency import MANY, stretches
+from server.paper.meeting import glove_meeting
+from server.paper.moves import COLUMNS, move_rows
+from server.paper.rules import rules_lines
+from server.paper.table import kit_lines
+from server.paper.writing import Writing, grid_ref, spot_of
+from server.plan.movements import APART
+from server.plan.movements.names import person_name, place_name
+from server.watch.notice import MeetingValues
+
+Met_ = tuple[str, MeetingValues]
+CAR_PARKS = ("point", "parking-head", "grid-ref", "know")
+DRIVES = ("from", "to", "takes", "directions")
+
+
+def meetings_of(w: Writing, *, everything: bool = False) -> tuple[Met_, ...]:
+    """(runner, meeting) of the person's own meetings, or of all of their runners."""
+    return tuple(
+        (r, m.own(w.person))
+        for r in w.runners
+        for m in w.before.meetings(r)
+        if everything or w.person in m.crew or w.person == w.event.runner(r).person
+    )
+
+
+def met_block(w: Writing, runner: str, m: MeetingValues) -> Met:
+    """A meeting as the person reads it."""
+    own = w.person == w.event.runner(runner).person
+    return glove_meeting(w.before, runner, m, w.say, own=own, watched=not own and w.person not in m.crew)
+
+
+def crew_page(w: Writing) -> Page:
+    """What they do: every meeting with its times, what to know, what to bring, and room to write in what she did."""
+    mine = meetings_of(w)
+    kit = tuple(x for r in w.runners for x in kit_lines(w.say, w.before, r)) if w.sees_numbers else ()
+    return page(
+        Lines(w.aid(), Look.DANGER),
+        Lines(kit, Look.FRAME),
+        *(met_block(w, r, m) for r, m in mine),
+        None if mine else Lines((w.s("paper-no-meetings"),)),
+        Lines((*_who(w), *rules_lines(w)), Look.SMALL),
+        Lines((f"{w.s('paper-head-glove')}. {stays(w)}",), Look.SMALL),
+    )
+
+
+def _who(w: Writing) -> Iterator[str]:
+    """Whom to look out for, where they are few."""
+    if len(w.runners) <= MANY:
+        yield from (w.named(w.event.runner(r)) for r in w.runners)
+
+
+def stays(w: Writing) -> str:
+    """What the times mean and since when they stand."""
+    return " ".join(
+        (w.s("paper-window-how"), w.s("paper-odds-if"), w.s("paper-stays", when=w.before.made(w.say.reader)))
+    )
+
+
+def watched_page(w: Writing) -> Page:
+    """Every meeting, for those who are asked about all of them: on their own sheet nobody's order to go."""
+    mine = {m.meeting for _, m in meetings_of(w)} if w.kinds & {PartKind.CREW, PartKind.PACER} else set()
+    met = [(r, m) for r, m in meetings_of(w, everything=True) if m.meeting not in mine]
+    shown = (met_block(w, r, m) for r, m in met)
+    return page(
+        Head(w.s("paper-head-meetings")),
+        *shown,
+        None if met or mine else Lines((w.s("paper-no-meetings"),)),
+        *_how(w, {m.meeting for _, m in met}),
+        Lines((stays(w),), Look.SMALL),
+    )
+
+
+def car_page(w: Writing) -> Page:
+    """The car: runners, numbers, the race's rules, car parks, ways, where there is no signal, bags, her own words."""
+    mine = meetings_of(w)
+    return page(
+        Head(w.s("paper-head-phones")),
+        Lines(phones(w), Look.COLUMNS),
+        Head(w.s("paper-head-parking")),
+        _car_parks(w, mine),
+        *_how(w, {m.meeting for _, m in mine}),
+        _directions(w, mine),
+        *(b for r in w.runners for b in _ground(w, r)),
+        *(b for r in w.runners for b in bad_moments(w, r)),
+    )
+
+
+def phones(w: Writing) -> tuple[str, ...]:
+    """Everybody else's number with what they are here."""
+    names = {r.id: r.name for r in w.event.runners}
+    return tuple(
+        w.s("paper-phone", name=p.name, parts=part_words(w.say, w.event.parts_of(p.id), names), phone=p.phone)
+        for p in w.event.people
+        if p.id != w.person and p.phone and w.event.parts_of(p.id)
+    )
+
+
+def _car_parks(w: Writing, met: Collection[Met_]) -> Grid:
+    rows = {}
+    for runner, m in met:
+        point = w.event.course_of(runner).point(m.point)
+        if point.access is not None:
+            rows[point.id] = (point.name, point.access.parking, _where(w, runner, point), _know(w, point))
+    return Grid(w.heads(CAR_PARKS), tuple(rows.values()), shares=(1.4, 2.0, 1.8, 2.4))
+
+
+def _where(w: Writing, runner: str, point: Point) -> str:
+    """The car park's place; that of the point on the course, marked so, where the file has none."""
+    assert point.access is not None
+    given = spot_of(w.event, point.access)
+    if given is not None:
+        return grid_ref(*given)
+    spot = w.before.course(runner).at(point.km or 0.0)
+    return f"{grid_ref(spot.lat_deg, spot.lon_deg)}\n{w.s('paper-not-the-car-park')}"
+
+
+def _know(w: Writing, point: Point) -> str:
+    assert point.access is not None
+    told = (
+        w.s("paper-fact-walk", length=w.say.length(point.access.walk_in)) if point.access.walk_in else "",
+        "" if point.signal is Signal.GOOD else w.s(f"paper-signal-{point.signal.value}"),
+        point.note,
+    )
+    return "\n".join(x for x in told if x)
+
+
+def _how(w: Writing, meetings: Collection[str]) -> Iterator[Block]:
+    rows = move_rows(w.event, w.moves, w.say) if w.moves is not None else ()
+    shown = tuple(r.cells for r in rows if r.meeting in meetings)
+    yield Head(w.s("paper-head-how"))
+    yield Grid(tuple(w.s(c) for c in COLUMNS), shown, shares=(1.0, 1.6, 1.4, 1.4, 2.6, 1.2))
+    names = {event_runner for m in w.event.meetings if m.id in meetings for event_runner in (m.runner,)}
+    notes = w.moves.notes if w.moves is not None else ()
+    if len(names) > 1:
+        yield Lines(tuple(f"{say_planned(w.say.reader, n)}." for n in notes if n.kind == APART))
+
+
+def _directions(w: Writing, met: Collection[Met_]) -> Grid:
+    """The drives to these points as the file gives them: how long, who stands by that, which way."""
+    points = {m.point for _, m in met}
+    return Grid(
+        w.heads(DRIVES),
+        tuple(_drive(w, d) for d in w.event.drives if d.to_place in points),
+        shares=(1.2, 1.2, 1.6, 3.0),
+    )
+
+
+def _drive(w: Writing, d: Drive) -> tuple[str, ...]:
+    known = "?" if d.minutes is None else f"{d.minutes:g} min"
+    by = "none" if d.confirmed_by is None else person_name(w.event, d.confirmed_by)
+    return (
+        place_name(w.event, d.from_place),
+        place_name(w.event, d.to_place),
+        w.s("paper-stands-by", length=known, who=by),
+        d.note,
+    )
+
+
+def _ground(w: Writing, runner: str) -> Iterator[Block]:
+    yield Head(w.s("paper-head-ground"))
+    yield stretches(w, runner)
+    course = w.event.course_of(runner)
+    bags = w.event.runner(runner).drop_bags
+    yield Head(w.s("paper-head-bags"))
+    yield Lines(
+        tuple(
+            w.s("paper-bag", place=course.point(b.point).name, things=w.say.things(k.name for k in b.kit))
+            for b in bags
+        ),
+        Look.LIST,
+    )
