@@ -13,9 +13,11 @@ from datetime import datetime, timedelta
 from geopy.distance import geodesic
 
 from server.api.picture import Picture
+from server.event.model import Event
 from server.facts.entry import Entry, Fix, Kind
 from server.plan.movements.roads import course_spots
 from server.watch.as_told import sight_of
+from server.watch.circle import share_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
 from server.watch.ways import Party, parties_of
@@ -37,7 +39,11 @@ _SEEN_FROM = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind
 
 def stands_at(picture: Picture, person: str) -> str | None:
     """The point where a person stands, as far as is known; None where nothing says so."""
-    parties = parties_of(picture.situation)
+    return picture.once(("stands", person), lambda: _stands_at(picture, person))
+
+
+def _stands_at(picture: Picture, person: str) -> str | None:
+    parties = _parties(picture, person)
     said = max(_said(picture, parties, person), default=None)
     if said is None or picture.now - said[0] > HOLDS:
         return None
@@ -104,19 +110,37 @@ def own_by_now(picture: Picture, runner: str, person: str) -> str | None:
     return mine.point if min(mine.be_there, view.window(mine.point).early) <= picture.now + SOON else None
 
 
+def _parties(picture: Picture, person: str) -> Parties:
+    """Of the meetings that a person goes to."""
+    event = picture.event
+    found: dict[str, tuple[Party, ...]] = {}
+    for runner in event.once("met by", lambda: _met_by(event)).get(person, ()):
+        found |= parties_of(share_of(picture.situation, runner))
+    return {m: cars for m, cars in found.items() if any(person in p.people for p in cars)}
+
+
+def _met_by(event: Event) -> Mapping[str, tuple[str, ...]]:
+    """By person the runners whom they meet."""
+    found: dict[str, dict[str, None]] = {}
+    for m in event.meetings:
+        for who in members(event, m):
+            found.setdefault(who, {})[m.runner] = None
+    return {who: tuple(runners) for who, runners in found.items()}
+
+
 def _with(picture: Picture, parties: Parties, person: str, point: str) -> set[str]:
     """The person, and whoever comes to a meeting at that point in one car with them."""
-    here = (m.id for m in picture.event.meetings if m.point == point)
-    cars = (set(p.people) for meeting in here for p in parties.get(meeting, ()))
-    return {person}.union(*(car for car in cars if person in car))
+    here = (cars for m, cars in parties.items() if picture.event.meeting(m).point == point)
+    return {person}.union(*(p.people for cars in here for p in cars if person in p.people))
 
 
 def _said(picture: Picture, parties: Parties, person: str) -> Iterator[tuple[datetime, str]]:
     for point, who, stamp in picture.state.crew_there:
         if who in _with(picture, parties, person, point):
             yield stamp.at, point
+    company = {person}.union(*(p.people for cars in parties.values() for p in cars if person in p.people))
     for e in picture.entries:
-        if _from_there(picture, parties, e, person) and e.point is not None:
+        if e.by in company and _from_there(picture, parties, e, person) and e.point is not None:
             yield e.seen_at, e.point
 
 
@@ -124,7 +148,9 @@ def _from_there(picture: Picture, parties: Parties, e: Entry, person: str) -> bo
     """Whether an entry tells that its sender stood at its point when it was seen: a report that counts."""
     if e.point is None or e.kind not in _SEEN_FROM or e.seen_at > picture.now:
         return False
-    return e.by in _with(picture, parties, person, e.point) and e.id in _counting(picture)
+    return e.by in _with(picture, parties, person, e.point) and e.id in picture.once(
+        "counting", lambda: _counting(picture)
+    )
 
 
 def _counting(picture: Picture) -> set[str]:

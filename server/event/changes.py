@@ -169,7 +169,7 @@ def _differences(
     old: Any, new: Any, what: str, thing: str, zone: str, skip: Collection[str], inside: str = ""
 ) -> Iterator[Change]:
     """Field by field, into values within values."""
-    for f in fields(new):
+    for f in (f for f in fields(new) if f.compare):
         a, b = getattr(old, f.name), getattr(new, f.name)
         if a == b or (f.name in skip and not inside):
             continue

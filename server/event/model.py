@@ -6,8 +6,10 @@ are km from the start of the course, durations are `timedelta`. Words are those 
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from typing import Any, TypeVar, cast
 
 from server.event.crew import (
     Car,
@@ -82,6 +84,9 @@ __all__ = [
     "WeatherSpell",
 ]
 
+T = TypeVar("T")
+K = TypeVar("K")
+
 
 @dataclass(frozen=True, slots=True)
 class Rules:
@@ -125,7 +130,8 @@ class Contact:
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """One race on given dates. `version` is the numbered version it was loaded as (0 = not stored)."""
+    """One race on given dates. `version` is the numbered version it was loaded as (0 = not stored). `whole`: of a share of
+    an event, with some of its runners and their people, the event itself, where others are looked up."""
 
     id: str
     name: str
@@ -154,6 +160,14 @@ class Event:
     weather: tuple[WeatherSpell, ...] = ()
     transport: str = ""
     exercise: bool = False
+    whole: Event | None = field(default=None, compare=False, repr=False)
+    _found: dict[str, Any] = field(default_factory=dict, init=False, compare=False, repr=False)
+
+    def once(self, name: str, find: Callable[[], T]) -> T:
+        """What `find` finds in this event, found once."""
+        if name not in self._found:
+            self._found[name] = find()
+        return cast(T, self._found[name])
 
     def files(self) -> tuple[str, ...]:
         """The names of every file that the event file speaks of, each once: routes, results, own runs."""
@@ -163,17 +177,17 @@ class Event:
 
     def runner(self, runner_id: str) -> Runner:
         """The runner of that id; KeyError if there is none."""
-        for r in self.runners:
-            if r.id == runner_id:
-                return r
-        raise KeyError(runner_id)
+        known = self.once("runners", lambda: {r.id: r for r in reversed(self.runners)})
+        if runner_id not in known and self.whole is not None:
+            return self.whole.runner(runner_id)
+        return known[runner_id]
 
     def person(self, person_id: str) -> Person:
         """The person of that id; KeyError if there is none."""
-        for p in self.people:
-            if p.id == person_id:
-                return p
-        raise KeyError(person_id)
+        known = self.once("people", lambda: {p.id: p for p in reversed(self.people)})
+        if person_id not in known and self.whole is not None:
+            return self.whole.person(person_id)
+        return known[person_id]
 
     def is_race_control(self, person_id: str) -> bool:
         """Whether a person answers race control's own number: then nobody is to tell them to ring it."""
@@ -183,10 +197,7 @@ class Event:
 
     def course(self, course_id: str) -> CourseDef:
         """The course of that id; KeyError if there is none."""
-        for c in self.courses:
-            if c.id == course_id:
-                return c
-        raise KeyError(course_id)
+        return self.once("courses", lambda: {c.id: c for c in reversed(self.courses)})[course_id]
 
     def course_of(self, runner_id: str) -> CourseDef:
         """The course a runner is on."""
@@ -194,8 +205,38 @@ class Event:
 
     def parts_of(self, person_id: str) -> tuple[Part, ...]:
         """Every part a person has in this event."""
-        return tuple(p for p in self.parts if p.person == person_id)
+        return self.once("parts", lambda: _grouped(self.parts, lambda p: p.person)).get(person_id, ())
 
     def people_for(self, runner_id: str, *kinds: PartKind) -> tuple[Part, ...]:
-        """The parts of those kinds that concern a runner (their own, or for all runners)."""
-        return tuple(p for p in self.parts if p.kind in kinds and p.runner in (None, runner_id))
+        """The parts of those kinds that concern a runner (their own, or for all runners), in the event's order."""
+        return tuple(p for p in self._parts_for(runner_id) if p.kind in kinds)
+
+    def _parts_for(self, runner_id: str) -> tuple[Part, ...]:
+        def find() -> dict[str | None, tuple[tuple[int, Part], ...]]:
+            return _grouped(tuple(enumerate(self.parts)), lambda p: p[1].runner)
+
+        by_runner = self.once("parts by runner", find)
+        both = sorted((*by_runner.get(runner_id, ()), *by_runner.get(None, ())), key=lambda p: p[0])
+        return tuple(p for _, p in both)
+
+    def meetings_of(self, runner_id: str) -> tuple[MeetingPlan, ...]:
+        """Every meeting with a runner, in the event's order."""
+        return self.once("meetings", lambda: _grouped(self.meetings, lambda m: m.runner)).get(runner_id, ())
+
+    def meeting(self, meeting_id: str) -> MeetingPlan:
+        """The meeting of that id; KeyError if there is none."""
+        return self.once("by id", lambda: {m.id: m for m in reversed(self.meetings)})[meeting_id]
+
+    @property
+    def drivers(self) -> frozenset[str]:
+        """Who is said to drive, in the whole event."""
+        if self.whole is not None:
+            return self.whole.drivers
+        return self.once("drivers", lambda: frozenset(p.person for p in self.parts if p.drives))
+
+
+def _grouped(items: Iterable[T], key: Callable[[T], K]) -> dict[K, tuple[T, ...]]:
+    found: dict[K, list[T]] = {}
+    for item in items:
+        found.setdefault(key(item), []).append(item)
+    return {k: tuple(v) for k, v in found.items()}

@@ -235,6 +235,7 @@ class RaceState:
     taken: tuple[Taken, ...] = ()
     requests: tuple[Entry, ...] = ()
     received: tuple[tuple[str, str, datetime], ...] = field(default=(), compare=False)
+    by_id: dict[str, RunnerState] = field(default_factory=dict, init=False, compare=False, repr=False)
 
     def received_at(self, facts: tuple[str, ...], runner: str) -> datetime | None:
         """When the last of these entries was received, or confirmed; without any, the last about that runner or all of
@@ -250,7 +251,6 @@ class RaceState:
 
     def runner(self, runner_id: str) -> RunnerState:
         """The state of that runner; KeyError if there is none."""
-        for r in self.runners:
-            if r.runner == runner_id:
-                return r
-        raise KeyError(runner_id)
+        if not self.by_id:
+            self.by_id.update((r.runner, r) for r in self.runners)
+        return self.by_id[runner_id]

@@ -84,7 +84,7 @@ def _can_report(
     if reporter.by not in OWN_MEANS and not has_signal(course, point):
         return False
     if reporter.by is ReporterKind.CREW:
-        return any(m.point == point.id and m.runner == runner.runner for m in event.meetings)
+        return any(m.point == point.id for m in event.meetings_of(runner.runner))
     return True
 
 
@@ -98,7 +98,7 @@ def _deaf(
             # Volunteers whom the event file does not know report by way of the race, which calls the server.
             return hearing.deaf_to_all(posted) if posted else hearing.nobody
         case ReporterKind.CREW:
-            here = [m for m in event.meetings if m.point == point.id and m.runner == runner.runner]
+            here = [m for m in event.meetings_of(runner.runner) if m.point == point.id]
             return hearing.deaf_to_all(list(dict.fromkeys(w for m in here for w in m.crew)))
         case ReporterKind.RUNNER:
             return hearing.deaf_to(event.runner(runner.runner).person)
@@ -118,7 +118,7 @@ def _after_crew_left(
     event: Event, runner: RunnerState, race: RaceState, point: str
 ) -> list[tuple[float, float]]:
     """Once everybody who was to be at a point has left it, nobody of the crew reports from there."""
-    crew = {p for m in event.meetings if m.point == point and m.runner == runner.runner for p in m.crew}
+    crew = {p for m in event.meetings_of(runner.runner) if m.point == point for p in m.crew}
     left = {who: stamp.at for where, who, stamp in race.crew_left if where == point and who in crew}
     for where, who, stamp in race.crew_there:
         if where == point and who in left and stamp.at > left[who]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
+from server.watch.circle import share_of
 from server.watch.leaving import GONE_ON, p_gone_on, too_late
 from server.watch.meetings import LOST_TOO_LATE, meetings
 from server.watch.notice import MeetingValues, together
@@ -22,13 +23,14 @@ __all__ = ["meetings_as_told", "sight_of"]
 
 def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
     """What the rules look at of one runner; KeyError for one the event does not have."""
+    situation = share_of(situation, runner_id)
     sight = Sight(
         situation=situation,
         now=now,
         runner=situation.event.runner(runner_id),
         state=situation.state.runner(runner_id),
         meetings=meetings(situation, runner_id, now),
-        made=tuple(m for m in situation.made if m.notice.key.runner == runner_id),
+        made=situation.made_about(runner_id),
     )
     return replace(sight, meetings=as_missed(sight), memo={})
 

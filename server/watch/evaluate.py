@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.facts.requests import quiet_until
-from server.forecast.outlook import Outlook
 from server.watch import (
     alarm_news,
     apart,
@@ -45,6 +44,7 @@ from server.watch import (
     word_of_her,
 )
 from server.watch.as_told import sight_of
+from server.watch.circle import share_of
 from server.watch.climb import open_alarms
 from server.watch.covering import covered
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, UnreachedValues, Urgency
@@ -54,7 +54,6 @@ from server.watch.quiet import asleep_until, chosen
 from server.watch.sight import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import GROUP, Situation, Verdict
 from server.watch.table import may_be_told, row
-from server.watch.ways import members
 
 __all__ = ["evaluate", "evaluate_event", "evaluate_help", "evaluate_runner"]
 
@@ -109,8 +108,7 @@ def evaluate(situation: Situation, now: datetime) -> Verdict:
 
 def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verdict:
     """What is owed about one runner: a share of `evaluate`."""
-    situation = covered(situation)
-    situation = replace(situation, outlooks=_outlooks(situation, runner_id))
+    situation = share_of(covered(situation), runner_id)
     sight = sight_of(situation, runner_id, now)
 
     def one_pass(made: tuple[Made, ...]) -> _Found:
@@ -133,47 +131,21 @@ def evaluate_event(situation: Situation, now: datetime) -> Verdict:
         drafts = (item for rule in EVENT_RULES for item in rule(situation, made, now))
         return _walk(drafts, _Terms(situation, "", now, None), made)
 
-    return _until_nothing_new(one_pass, tuple(m for m in situation.made if m.notice.key.runner == ""), now)
+    return _until_nothing_new(one_pass, situation.made_about(""), now)
 
 
 def evaluate_help(situation: Situation, runner_id: str, now: datetime) -> tuple[Notice, ...]:
     """What a call for help owes at once, about a runner or ('') about nobody named: a share of what `evaluate_runner` or
     `evaluate_event` finds owed too, from a situation that may lack meetings and forecasts."""
     if not runner_id:
-        mine = tuple(m for m in situation.made if m.notice.key.runner == "")
+        mine = situation.made_about("")
         drafts = [item for rule in unnamed.RULES for item in rule(situation, mine, now)]
         return tuple(_walk(drafts, _Terms(situation, "", now, None), mine).owed)
     situation = replace(situation, outlooks=remembering(situation.outlooks, runner_id))
-    made = tuple(m for m in situation.made if m.notice.key.runner == runner_id)
+    made = situation.made_about(runner_id)
     runner, state = situation.event.runner(runner_id), situation.state.runner(runner_id)
     sight = Sight(situation, now, runner, state, meetings=(), made=made)
     return tuple(_walk(ladder.called_for(sight), _Terms(situation, runner_id, now, sight), made).owed)
-
-
-def _outlooks(situation: Situation, runner_id: str) -> dict[str, Outlook]:
-    """Her forecast, and those of runners whom her people meet too: which of two comes first says where a car stands."""
-    beside = situation.once("beside", lambda: _beside(situation)).get(runner_id, frozenset())
-    others = {r: situation.outlooks[r] for r in sorted(beside) if r in situation.outlooks}
-    return others | remembering(situation.outlooks, runner_id)
-
-
-def _beside(situation: Situation) -> dict[str, frozenset[str]]:
-    """Of each runner those who share a person or a car with her, by the meetings and by the parts that name a runner."""
-    with_them: dict[tuple[str, str], set[str]] = {}
-    for event in (situation.planned or situation.event, situation.event):
-        for m in event.meetings:
-            for who in members(event, m):
-                with_them.setdefault(("person", who), set()).add(m.runner)
-            if m.car is not None:
-                with_them.setdefault(("car", m.car), set()).add(m.runner)
-        for p in event.parts:
-            if p.runner is not None:
-                with_them.setdefault(("person", p.person), set()).add(p.runner)
-    found: dict[str, set[str]] = {}
-    for runners in with_them.values():
-        for r in runners if len(runners) > 1 else ():
-            found.setdefault(r, set()).update(runners - {r})
-    return {r: frozenset(others) for r, others in found.items()}
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,8 +23,8 @@ def groups(sight: Sight) -> Iterator[Draft | Wake]:
     for group in sight.situation.groups:
         heard = {
             (m.notice.key.kind, m.notice.occasion)
-            for m in sight.situation.made
-            if m.notice.key.person == group.id and m.notice.key.runner != sight.runner.id
+            for m in sight.situation.made_to(group.id)
+            if m.notice.key.runner != sight.runner.id
         }
         for m in sight.made:
             key = m.notice.key

@@ -399,7 +399,7 @@ def _hand_on(
     sight: Sight, trip: _Trip, kind: NoticeKind, who: str, occasion: str, due: datetime, since: datetime
 ) -> Draft:
     """Asks somebody to reach the one at the wheel, or the first who goes, who was asked at `since`."""
-    drivers = {p.person for p in sight.event.parts if p.drives}
+    drivers = sight.event.drivers
     them = next((p for p in trip.m.crew if p in drivers), trip.m.crew[0])
     theirs = sight.told(kind, them, trip.m.point)
     values = UnreachedValues(them, kind.value, tried(sight.person(them), theirs), since)

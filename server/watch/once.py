@@ -113,5 +113,5 @@ def _meeting_of(event: Event, runner: str, who: str, kind: NoticeKind, values: S
     """The meeting whose kit a sighting lists: where she is in, that very one; out of a point, the person's next."""
     if kind is NoticeKind.LEFT:
         return "" if values.next_meeting is None else values.next_meeting.meeting
-    here = (m for m in event.meetings if m.point == values.point and m.runner == runner)
+    here = (m for m in event.meetings_of(runner) if m.point == values.point)
     return next((m.id for m in here if who in members(event, m)), "")

@@ -218,7 +218,7 @@ def awake(sight: Sight, who: str, since: datetime) -> bool:
 def last_word(sight: Sight, who: str) -> datetime | None:
     """When a person answered, wrote or reported anything last; None for nothing."""
     said = [at for person, at in sight.race.awake if person == who]
-    said += [s.at for m in sight.situation.made if m.notice.key.person == who for s in m.answers]
+    said += [s.at for m in sight.situation.made_to(who) for s in m.answers]
     said += [s.at for _, person, s in (*sight.race.crew_there, *sight.race.crew_left) if person == who]
     said += [s.at for _, s in stamps(sight.state) if s.by == who]
     return max(said, default=None)
@@ -226,7 +226,7 @@ def last_word(sight: Sight, who: str) -> datetime | None:
 
 def _drives(sight: Sight, plan: MeetingPlan, who: str) -> bool:
     """Whether a person is at the wheel: marked as driving, or nobody in the car is."""
-    drivers = {p.person for p in sight.event.parts if p.drives}
+    drivers = sight.event.drivers
     return who in drivers or not drivers & set(company(sight, plan, who))
 
 
@@ -252,13 +252,9 @@ def _answered_leaving(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[dat
 
 
 def _leave_nows(sight: Sight, plan: MeetingPlan, who: str) -> Iterator[Made]:
-    for m in sight.situation.made:
+    for m in sight.situation.made_to(who):
         key = m.notice.key
-        if (
-            key.kind in (NoticeKind.LEAVE_SOON, NoticeKind.LEAVE_NOW)
-            and key.runner == plan.runner
-            and key.person == who
-        ):
+        if key.kind in (NoticeKind.LEAVE_SOON, NoticeKind.LEAVE_NOW) and key.runner == plan.runner:
             values = m.notice.values
             if isinstance(values, MeetingValues) and values.meeting == plan.id:
                 yield m

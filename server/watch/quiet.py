@@ -36,9 +36,8 @@ def quiet_since(person: Person, event: Event, now: datetime) -> datetime | None:
 
 
 def _spans(person: Person, event: Event, now: datetime) -> Iterator[tuple[datetime, datetime]]:
-    for part in event.parts:
-        if part.person == person.id:
-            yield from ((s.start, s.end) for s in part.sleeps if s.start <= now < s.end)
+    for part in event.parts_of(person.id):
+        yield from ((s.start, s.end) for s in part.sleeps if s.start <= now < s.end)
     quiet = _quiet(person, event, now)
     if quiet is not None:
         yield quiet

@@ -11,8 +11,9 @@ from datetime import datetime, timedelta
 
 from server.facts.entry import Entry, Kind
 from server.facts.requests import addressees
+from server.watch.circle import share_of
 from server.watch.covering import covered
-from server.watch.meetings import meetings
+from server.watch.meetings import meetings, members
 from server.watch.notice import (
     Answer,
     Made,
@@ -69,7 +70,8 @@ def passed_on(situation: Situation, made: tuple[Made, ...], now: datetime) -> It
 def _out_soon(situation: Situation, who: str, now: datetime) -> datetime | None:
     """From when somebody is close to setting out for their next meeting; None where none is to come."""
     situation = covered(situation)
-    mine = [m.own(who) for r in situation.event.runners for m in meetings(situation, r.id, now)]
+    met = {p.runner: None for p in situation.event.meetings if who in members(situation.event, p)}
+    mine = [m.own(who) for r in met for m in meetings(share_of(situation, r), r, now)]
     return min(((m.leave_by or m.be_there) - ON_DUTY for m in mine if who in m.crew), default=None)
 
 

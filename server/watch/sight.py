@@ -141,7 +141,7 @@ class Sight:
 
     def plan(self, meeting_id: str) -> MeetingPlan:
         """The plan of a meeting."""
-        return next(m for m in self.event.meetings if m.id == meeting_id)
+        return self.event.meeting(meeting_id)
 
     def told(
         self,
@@ -163,9 +163,7 @@ class Sight:
 
     def caller(self) -> str | None:
         """The one person who calls race control about her; None where they have no part in her race, and hear of nothing."""
-        named = (
-            p.person for p in self.event.parts if p.calls_race_control and p.runner in (None, self.runner.id)
-        )
+        named = (p.person for p in self.event.people_for(self.runner.id, *PartKind) if p.calls_race_control)
         return next(named, None)
 
     def reached(self, point_id: str) -> bool:

@@ -66,7 +66,25 @@ class Situation:
     grave: frozenset[str] = frozenset()
     memo: dict[object, tuple[object, object]] = field(default_factory=dict, compare=False, repr=False)
 
-    def once(self, name: str, find: Callable[[], T]) -> T:
+    def made_about(self, runner: str) -> tuple[Made, ...]:
+        """The notices made about one runner ('' = about none), in the order in which they were made."""
+        return self._made_by("runner", lambda m: m.notice.key.runner).get(runner, ())
+
+    def made_to(self, person: str) -> tuple[Made, ...]:
+        """The notices made to one person or group, about whomever."""
+        return self._made_by("person", lambda m: m.notice.key.person).get(person, ())
+
+    def _made_by(self, name: str, key: Callable[[Made], str]) -> Mapping[str, tuple[Made, ...]]:
+        known = self.memo.get((name, id(self.made)))
+        if known is None:
+            found: dict[str, list[Made]] = {}
+            for m in self.made:
+                found.setdefault(key(m), []).append(m)
+            known = ({k: tuple(mine) for k, mine in found.items()}, self.made)
+            self.memo[name, id(self.made)] = known
+        return cast(Mapping[str, tuple[Made, ...]], known[0])
+
+    def once(self, name: object, find: Callable[[], T]) -> T:
         """What `find` makes of event, facts and forecasts, found once for all runners: situations that differ in the notices
         made alone share it."""
         rests_on = (self.event, self.state, self.outlooks, self.timetables, self.courses, self.uncovered)

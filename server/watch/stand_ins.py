@@ -47,7 +47,7 @@ def _free(sight: Sight, u: Uncovered) -> Iterator[str]:
     pacing = u.no_pacer is not None and bool(u.goes)
     out = {*unfit, *u.out, *(() if pacing else u.goes)}
     for p in sight.parts(PartKind.PACER) if pacing else sight.parts(*PartKind):
-        able = pacing or p.drives or (not any(q.drives for q in event.parts) and p.kind is PartKind.CREW)
+        able = pacing or p.drives or (not event.drivers and p.kind is PartKind.CREW)
         hurt = pacing and any(f.person == p.person for f in race.fallen if f.why is Why.PACER)
         if able and not hurt and p.person not in out and not _on_foot(sight, u.plan, p.person):
             yield p.person
@@ -57,9 +57,7 @@ def _on_foot(sight: Sight, plan: MeetingPlan, who: str) -> bool:
     """Whether somebody is with her on foot when she comes to a meeting."""
     order = [p.id for p in sight.event.course_of(sight.runner.id).points]
     with_her = False
-    mine = sorted(
-        (m for m in sight.event.meetings if m.runner == plan.runner), key=lambda m: order.index(m.point)
-    )
+    mine = sorted(sight.event.meetings_of(plan.runner), key=lambda m: order.index(m.point))
     for m in mine:
         if m.pacer_leaves == who:
             with_her = False

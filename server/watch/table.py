@@ -580,7 +580,7 @@ def may_be_told(event: Event, runner: str, person: str, kind: NoticeKind) -> boo
     Whoever is given a step of the ladder, or the call to race control, is told of alarms whatever their part.
     """
     rule = TABLE[kind]
-    parts = [p for p in event.parts if p.person == person and (not runner or p.runner in (None, runner))]
+    parts = [p for p in event.parts_of(person) if not runner or p.runner in (None, runner)]
     if any(p.kind in rule.told for p in parts):
         return True
     return rule.urgency is Urgency.ALARM and any(p.ladder is not None or p.calls_race_control for p in parts)

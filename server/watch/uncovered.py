@@ -234,9 +234,7 @@ def alone(sight: Sight) -> Iterator[Draft | Wake]:
 def with_her(sight: Sight, who: str) -> MeetingPlan | None:
     """The meeting at which a pacer set off with her, if they are with her on foot now by the plan and what was seen."""
     order = [p.id for p in sight.event.course_of(sight.runner.id).points]
-    hers = sorted(
-        (m for m in sight.event.meetings if m.runner == sight.runner.id), key=lambda m: order.index(m.point)
-    )
+    hers = sorted(sight.event.meetings_of(sight.runner.id), key=lambda m: order.index(m.point))
     found: MeetingPlan | None = None
     for m in hers:
         if not sight.reached(m.point):

@@ -76,21 +76,8 @@ def members(event: Event, plan: MeetingPlan) -> tuple[str, ...]:
 def plans_in_order(event: Event, runner_id: str) -> tuple[MeetingPlan, ...]:
     """A runner's meetings in running order of their points; those at unknown points are left out."""
     order = {p.id: i for i, p in enumerate(event.course_of(runner_id).points)}
-    mine = [m for m in event.meetings if m.runner == runner_id and m.point in order]
+    mine = [m for m in event.meetings_of(runner_id) if m.point in order]
     return tuple(sorted(mine, key=lambda m: order[m.point]))
-
-
-def _plans_by_runner(event: Event) -> Mapping[str, tuple[MeetingPlan, ...]]:
-    """The same for every runner, in one go."""
-    mine: dict[str, list[MeetingPlan]] = {r.id: [] for r in event.runners}
-    for m in event.meetings:
-        mine.setdefault(m.runner, []).append(m)
-    found: dict[str, tuple[MeetingPlan, ...]] = {}
-    for runner in event.runners:
-        order = {p.id: i for i, p in enumerate(event.course_of(runner.id).points)}
-        there = (m for m in mine[runner.id] if m.point in order)
-        found[runner.id] = tuple(sorted(there, key=lambda m: order[m.point]))
-    return found
 
 
 def roads_of(event: Event, race: RaceState) -> Roads:
@@ -211,13 +198,12 @@ def in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
 
 
 def _in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
-    event, plans = situation.event, _plans_by_runner(situation.event)
-    states = {r.runner: r for r in situation.state.runners}
+    event = situation.event
     found: list[tuple[datetime, int, MeetingPlan]] = []
     for number, runner in enumerate(event.runners):
-        state = states[runner.id]
+        state = situation.state.runner(runner.id)
         last = state.start
-        for plan in plans[runner.id]:
+        for plan in plans_in_order(event, runner.id):
             when = _when(situation, state, plan)
             if when is None and state.going in _OVER:
                 break

@@ -68,7 +68,8 @@ def many(event: Event, runners: int, crews: int | None = None) -> str:
 
 
 def _alone(event: Event, runners: int, crews: int) -> Event:
-    """With as many more runners as there are to be beyond those with crews: a bib, a name, a target."""
+    """With as many more runners as there are to be beyond those with crews: a bib, a name, a target; a desk hears of
+    alarms."""
     her = event.runners[0]
     numbers = range(crews, runners)
     people = tuple(Person(f"{her.person}-{n}", f"{her.name} {n}") for n in numbers)
@@ -81,6 +82,14 @@ def _alone(event: Event, runners: int, crews: int) -> Event:
                 for n, p in zip(numbers, people, strict=True)
             ),
         ),
-        people=(*event.people, *people),
-        parts=(*event.parts, *(Part(p.id, PartKind.RUNNER, p.id) for p in people)),
+        people=(
+            *event.people,
+            *people,
+            *([Person("desk", "Desk", phone="+44 1632 960099")] if people else []),
+        ),
+        parts=(
+            *event.parts,
+            *(Part(p.id, PartKind.RUNNER, p.id) for p in people),
+            *([Part("desk", PartKind.SAFETY_CONTACT, ladder=9)] if people else []),
+        ),
     )

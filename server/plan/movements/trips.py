@@ -128,7 +128,7 @@ def car_of(event: Event, plan: MeetingPlan) -> str:
 
 def drivers_of(event: Event) -> frozenset[str]:
     """Who is said to drive."""
-    return frozenset(p.person for p in event.parts if p.drives)
+    return event.drivers
 
 
 def _begin(world: _World, ordered: Sequence[MeetingPlan]) -> None:
