@@ -37,7 +37,6 @@ from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
 
 UNDO_WITHIN = timedelta(minutes=10)
-STILL_GOING = frozenset({Going.BEFORE_START, Going.MOVING, Going.AT_POINT, Going.RESTING})
 
 
 def point_of(event: Event, runner: str, point: str | None) -> Point:
@@ -94,7 +93,7 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
 
 def _tracker(event: Event, state: RunnerState, now: datetime) -> TrackerWord | None:
     fixes = fixes_of(state)
-    if not fixes or state.going not in STILL_GOING:
+    if not fixes or state.going.race_over:
         return None
     quiet, other = quiet_since(state, now) is not None, disagree(event.course_of(state.runner), state)
     if other is None:
@@ -157,7 +156,7 @@ def _point_answer(picture: Picture, runner: str, point: Point, view: View | None
     state = picture.state.runner(runner)
     times = state.at_point(point.id)
     row = _row(picture, runner, point.id)
-    ahead = view is not None and point.id in view.points and state.going in STILL_GOING
+    ahead = view is not None and point.id in view.points and not state.going.race_over
     ahead = ahead and not picture.goes_no_further(runner, point.id)
     window = view.window(point.id) if view is not None and ahead else None
     return PointAnswer(

@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from server.api.alarms import holder_of
-from server.api.answers import STILL_GOING, freshness, person_name, point_name, point_of
+from server.api.answers import freshness, person_name, point_name, point_of
 from server.api.picture import Picture
 from server.api.standing import stands_at, waits_at
 from server.conversation.telling.answer import (
@@ -178,7 +178,7 @@ def _p_past(picture: Picture, runner: str, at: Point, view: View | None) -> floa
 
 def _advice(state: RunnerState, p_past: float, *, free: bool) -> str:
     """'go' once a fact says so, or of those `free` to go, who do not stand there, the odds."""
-    if p_past >= 1.0 or state.going not in STILL_GOING:
+    if p_past >= 1.0 or state.going.race_over:
         return "go"
     return "go" if free and p_past >= GONE_BY else "wait"
 

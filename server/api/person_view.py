@@ -65,7 +65,13 @@ class PersonView:
             raise ApiError("no_address", "nobody is bound to that address", "Acting-Address")
         if self._me is None:
             events = [event_here(p, self._person.id) for p in self._pictures.values()]
-            events.sort(key=lambda e: (all(r.going in _OVER for r in e.runners), -e.starts.timestamp(), e.id))
+            events.sort(
+                key=lambda e: (
+                    all(Going(r.going).no_longer_watched for r in e.runners),
+                    -e.starts.timestamp(),
+                    e.id,
+                )
+            )
             self._me = MeAnswer(self._person, tuple(events))
         return self._me
 
@@ -157,9 +163,6 @@ class PersonView:
         if runner is not None and runner not in {r.id for r in picture.event.runners}:
             raise ApiError("not_found", f"the event has no runner '{runner}'", "runner")
         return picture, share
-
-
-_OVER = frozenset(g.value for g in (Going.CLOSED, Going.FINISHED, Going.IN_HAND))
 
 
 def event_here(picture: Picture, person: str) -> EventHere:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import datetime, timedelta
 
-from server.api.answers import STILL_GOING, freshness, point_name
+from server.api.answers import freshness, point_name
 from server.api.picture import Picture
 from server.api.who_may import May
 from server.conversation.telling.answer import (
@@ -61,7 +61,7 @@ def plan(picture: Picture, runner: str, share: May) -> PlanAnswer:
 def stages(picture: Picture, runner: str) -> tuple[StageAnswer, ...]:
     """The ends of her stages still to come, each with the odds of starting the next one; nothing once her race is over."""
     view, state = picture.views.get(runner), picture.state.runner(runner)
-    if view is None or state.going not in STILL_GOING:
+    if view is None or state.going.race_over:
         return ()
     course = picture.event.course_of(runner)
     return tuple(
@@ -73,7 +73,7 @@ def stages(picture: Picture, runner: str) -> tuple[StageAnswer, ...]:
 def _changes(picture: Picture, runner: str) -> Mapping[str, tuple[ChangeAt, ...]]:
     """Until when out of each point to come each goal still holds; nothing once her race is over."""
     view = picture.views.get(runner)
-    if view is None or picture.state.runner(runner).going not in STILL_GOING:
+    if view is None or picture.state.runner(runner).going.race_over:
         return {}
     found: dict[str, tuple[ChangeAt, ...]] = {}
     for c in changes_of(view, picture.timetable(runner), picture.state.runner(runner).start):
@@ -108,7 +108,7 @@ def cut_offs(picture: Picture, runner: str) -> CutOffsAnswer:
     """GET …/cutoffs: those to come, with odds that include stopping."""
     event = picture.event
     view = picture.views.get(runner)
-    going = picture.state.runner(runner).going in STILL_GOING
+    going = not picture.state.runner(runner).going.race_over
     earlier = _earlier(picture, runner, view) if view is not None and going else {}
     coming = tuple(
         answer

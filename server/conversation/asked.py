@@ -25,6 +25,7 @@ from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
 from server.event.model import PartKind
+from server.facts.state import Going
 
 Answering = Callable[[Visit, Asked], Awaitable[Reply]]
 
@@ -151,7 +152,7 @@ async def _report(visit: Visit, asked: Asked) -> Reply:
 
 async def _who_knows(visit: Visit, asked: Asked) -> Reply:
     told = visit.view.facts(visit.event.id, _runner(asked))
-    over = told.fresh.going in answers.NOT_GOING and not told.alarms
+    over = Going(told.fresh.going).race_over and not told.alarms
     if over and says(asked.words, "what_happened"):
         return await _report(visit, asked)
     event = visit.event
@@ -170,7 +171,7 @@ def _whether_late(visit: Visit, asked: Asked) -> str:
     except Refused:
         return ""
     p = answers.next_point(told)
-    if p is None or p.window is None or told.fresh.going in answers.NOT_GOING:
+    if p is None or p.window is None or Going(told.fresh.going).race_over:
         return ""
     late = p.window.late < visit.now
     return lines(

@@ -17,6 +17,7 @@ from server.conversation.values import Incoming, Reply
 from server.conversation.view import View
 from server.event.model import PartKind, Person
 from server.facts.entry import Kind
+from server.facts.state import Going
 
 # A phone's clock may be this far ahead of ours; further ahead its times are not to be trusted.
 CLOCKS_DIFFER = timedelta(minutes=2)
@@ -178,7 +179,7 @@ class Visit:
         runner = self.runner(runner_id)
         if runner is None or (PartKind.SUPPORTER in self.kinds and len(self.kinds) == 1):
             return ()
-        if runner.going in ("retired", "retired, in hand", "finished", "closed"):
+        if Going(runner.going).race_over:
             return ()
         if runner.at is not None:
             return (self._report("out", "button-out", runner, runner.at),)

@@ -13,9 +13,9 @@ from server.conversation.values import Reply
 from server.conversation.visit import Visit
 from server.event.model import PartKind
 from server.facts.entry import Kind
+from server.facts.state import Going
 
 _SAYS_SO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
-_OVER = frozenset({"retired", "retired, in hand", "finished", "closed"})
 
 
 async def said(visit: Visit, meant: Reported) -> Reply | None:
@@ -25,7 +25,7 @@ async def said(visit: Visit, meant: Reported) -> Reply | None:
     if len(meant.reports) > 1 or not one.with_us or her is None or not visit.kinds & _SAYS_SO:
         return None
     facts = await alarmed.facts(visit, her.id)
-    if her.going in _OVER or (facts is not None and facts.fresh.ended_at is not None):
+    if Going(her.going).race_over or (facts is not None and facts.fresh.ended_at is not None):
         return await reported.report(visit, Reported((_in_hand(one, her),)))
     alarms = () if facts is None else facts.alarms
     if not alarms:

@@ -47,9 +47,6 @@ class PastCutOff:
     seen_at: str | None = None
 
 
-_OUT_THERE = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING})
-
-
 def cut_offs_at(race: RaceState, point: Point, state: RunnerState) -> tuple[tuple[Edge, datetime], ...]:
     """The cut-offs of a point as they stand now, the moved ones at their new time."""
     times = {c.edge: c.at(state.start) for c in point.cut_offs}
@@ -62,7 +59,7 @@ def past_cut_off(event: Event, race: RaceState, mine: RunnerState, now: datetime
 
     First where she was last known to be, then the points after it in running order.
     """
-    if mine.going not in _OUT_THERE:
+    if not mine.going.on_course:
         return None
     course = event.course_of(mine.runner)
     order = {p.id: n for n, p in enumerate(course.points)}

@@ -17,7 +17,7 @@ from server.course import Course, PlacedPosition, Prior, place_position
 from server.event.model import CourseDef, Event, PointKind
 from server.facts.entry import Entry, Fix, Kind, Retired, Source
 from server.facts.hearsay import only_heard
-from server.facts.state import Going, RaceState, RunnerState
+from server.facts.state import RaceState, RunnerState
 
 __all__ = ["Doubt", "Reason", "doubt", "drives_begin"]
 
@@ -73,7 +73,6 @@ be lost, which must not be doubted away)."""
 
 LINE_M, PARK_M, BEHIND_KM = 75.0, 100.0, 1.0
 _GEOD = Geod(ellps="WGS84")
-_ENDS = frozenset({Going.RETIRED, Going.IN_HAND, Going.CLOSED, Going.FINISHED})
 _AT_POINTS = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 _ON_THE_WAY = frozenset({*_AT_POINTS, Kind.RESTING, Kind.MOVING_AGAIN})
 _POINT_KINDS = frozenset(
@@ -147,7 +146,7 @@ def _before_start(entry: Entry, mine: RunnerState, course: CourseDef) -> Doubt |
 def _ended(entry: Entry, mine: RunnerState) -> Doubt | None:
     """Going on after the end: was it taken back? An 'in' of a retired runner is no doubt: she was brought. Nor is
     anything after 'did not start': seen on the course she did, and it is that report which is refused."""
-    if mine.going not in _ENDS:
+    if not mine.going.race_over:
         return None
     if mine.finished is not None:
         times = mine.at_point(entry.point) if entry.point is not None else None
@@ -245,7 +244,7 @@ def _position(
     entry: Entry, fix: Fix, mine: RunnerState, definition: CourseDef, course: Course
 ) -> Doubt | None:
     """Before her start nothing is asked of a position: the tracker may well ride in the car."""
-    if entry.seen_at < mine.start or mine.going in _ENDS:
+    if entry.seen_at < mine.start or mine.going.race_over:
         return None
     placed = _placed(entry, fix, mine, course)
     off_m, accuracy_m = placed.nearest_offset_m, fix.accuracy_m or 0.0

@@ -55,8 +55,6 @@ _ONWARD = frozenset({Step.IN, Step.OUT, Step.THROUGH, Step.FINISH, Step.MOVING_A
 _ON_COURSE_AFTER_ALL = _PLACE | {Kind.RESTING, Kind.MOVING_AGAIN, Kind.ASKED_FOR_HELP}
 """What says that she did start. A position does not: her tracker may lie at home."""
 _STAYING = frozenset({Going.AT_POINT, Going.RESTING})
-_WATCHED = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING})
-_ON_COURSE = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING, Going.RETIRED})
 _PLAIN_STEPS = {
     Kind.POSITION: Step.POSITION,
     Kind.RESTING: Step.RESTING,
@@ -289,7 +287,7 @@ class _Walk:
             return
         if self.in_hand is None:
             self.in_hand, self.said_in_hand = stamp(e), e
-        if was in _WATCHED and not (self.rests and self.rests[-1].end is None):
+        if was.on_course and not (self.rests and self.rests[-1].end is None):
             self.rests.append(Interval(e.seen_at, None))  # while she sits with somebody she gets no farther
         self._say_again()
 
@@ -342,8 +340,12 @@ class _Walk:
 
     # -- where she was seen ------------------------------------------------------------------------
 
+    @property
+    def _may_be_out(self) -> bool:
+        return self.going.on_course or self.going is Going.RETIRED
+
     def _place(self, e: Entry) -> Placed | None:
-        if e.fix is None or self.place is None or self.going not in _ON_COURSE or e.kind not in HEARD:
+        if e.fix is None or self.place is None or not self._may_be_out or e.kind not in HEARD:
             return None
         return self.place(self.course.id, e.fix, e.seen_at, self.before)
 
@@ -355,7 +357,7 @@ class _Walk:
         self.contact_lost = None
         if e.kind is Kind.HOW_SHE_IS or (e.unconfirmed and e.kind is Kind.ASKED_FOR_HELP):
             return
-        if e.fix is not None and self.going in _ON_COURSE:
+        if e.fix is not None and self._may_be_out:
             p = placed or Placed(None, 0.0)
             self.positions.append(PlacedFix(e.fix, stamp(e), p.km, p.off_m, p.ambiguous))
         km: float | None = None

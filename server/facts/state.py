@@ -21,6 +21,21 @@ class Going(StrEnum):
     FINISHED = "finished"
     CLOSED = "closed"
 
+    @property
+    def on_course(self) -> bool:
+        """Started, and as far as is known going on."""
+        return self in (Going.MOVING, Going.AT_POINT, Going.RESTING)
+
+    @property
+    def race_over(self) -> bool:
+        """She goes no further in the race; nobody may have her yet."""
+        return self in (Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED)
+
+    @property
+    def no_longer_watched(self) -> bool:
+        """Her race is over and somebody has her, or had her at the finish."""
+        return self in (Going.IN_HAND, Going.FINISHED, Going.CLOSED)
+
 
 @dataclass(frozen=True, slots=True)
 class Stamp:

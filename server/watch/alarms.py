@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.facts.entry import Entry
-from server.facts.state import Going, Stamp
+from server.facts.state import Stamp
 from server.watch.climb import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues, WhyNow
 from server.watch.sight import Sight, seen_at, seen_by_somebody, with_us
@@ -30,8 +30,6 @@ STAND_DOWN_HOLDS = timedelta(hours=1)
 SIGHTED, STOOD_DOWN, TAKEN_BACK = "seen", "stand-down", "taken back"
 RETIRED, FINISHED, IN_HAND = "retired", "finished", "in hand"
 """Reasons for which an alarm ends; `conversation.telling` has a sentence for each."""
-
-_ON_COURSE = (Going.MOVING, Going.AT_POINT, Going.RESTING)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +130,7 @@ def _split(alarm_id: str) -> tuple[str, str]:
 
 
 def _conditions(sight: Sight) -> Iterator[Alarm]:
-    if sight.state.going in _ON_COURSE and not with_us(sight):
+    if sight.state.going.on_course and not with_us(sight):
         yield from _sweeps(sight)
         yield from _overdue(sight)
 

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.facts.hearsay import is_hearsay, said_over
-from server.facts.state import Going, Stamp
+from server.facts.state import Stamp
 from server.watch.alarms import Alarm, End, alarms, ended, helps, over_with, overdue_again
 from server.watch.beside import beside, words_since
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
@@ -403,7 +403,7 @@ def _missed_limit(sight: Sight) -> MissedLimit | None:
 def _race_over(sight: Sight) -> tuple[datetime | None, Stamp | None]:
     """When her race ended, if somebody has had her since or she is in at the finish; and who said they had her."""
     state = sight.state
-    if state.going not in (Going.FINISHED, Going.IN_HAND, Going.CLOSED):
+    if not state.going.no_longer_watched:
         return None, None
     ended = state.finished or (None if state.retirement is None else state.retirement.stamp)
     return (None, None) if ended is None else (ended.at, state.crew_has_her or state.in_hand)

@@ -16,7 +16,7 @@ import numpy.typing as npt
 
 from server.event.model import CourseDef, Event, MeetingPlan, Point, Signal
 from server.facts.cut_offs import cut_offs_at
-from server.facts.state import Going, RaceState, RunnerState
+from server.facts.state import RaceState, RunnerState
 from server.forecast.outlook import View, Window
 from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
 from server.plan.movements.rules import opens_at
@@ -52,7 +52,7 @@ def meetings(situation: Situation, runner_id: str, now: datetime) -> tuple[Meeti
     """
     outlook = situation.outlooks.get(runner_id)
     state = situation.state.runner(runner_id)
-    if outlook is None or state.going in (Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED):
+    if outlook is None or state.going.race_over:
         return ()
     views = _Views(outlook.at(fact_at(state)), outlook.at(max(now, fact_at(state))))
     event = situation.event

@@ -147,7 +147,7 @@ def _back_after(situation: Situation, down: Down) -> datetime:
 
 
 def _on_course(situation: Situation) -> bool:
-    return any(r.going in (Going.MOVING, Going.AT_POINT, Going.RESTING) for r in situation.state.runners)
+    return any(r.going.on_course for r in situation.state.runners)
 
 
 def unreached(sight: Sight) -> Iterator[Draft | Wake]:

@@ -12,7 +12,7 @@ from functools import partial
 
 from server.event.model import Part, PartKind
 from server.facts.entry import Retired
-from server.facts.state import Going, Retirement
+from server.facts.state import Retirement
 from server.plan.movements.roads import Roads, course_spots
 from server.watch.meetings import meetings
 from server.watch.news_values import Fetcher, PickUp
@@ -30,7 +30,6 @@ SPARE = timedelta(minutes=30)
 BRING_MAX = 5
 """So many things of her kit are named to bring along (own choice)."""
 
-_STILL_OUT = frozenset({Going.BEFORE_START, Going.MOVING, Going.AT_POINT, Going.RESTING})
 _NOT_ABOUT_IT = (Answer.CANNOT.value, Answer.RACE_CONTROL_TOLD.value, Answer.IN_HAND.value)
 
 
@@ -115,7 +114,7 @@ def _busy(sight: Sight, who: str, drive: timedelta | None) -> str:
     back = sight.now + 2 * (drive if drive is not None else UNKNOWN_DRIVE) + SPARE
     for other in sight.event.runners:
         state = sight.race.runner(other.id)
-        if other.id == sight.runner.id or state.going not in _STILL_OUT:
+        if other.id == sight.runner.id or state.going.race_over:
             continue
         if not any(who in members(sight.event, m) for m in plans_of(sight, other.id)):
             continue

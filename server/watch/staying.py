@@ -12,7 +12,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from server.facts.state import Going
 from server.watch.alarms import alarms, ended
 from server.watch.climb import open_alarms
 from server.watch.late_values import StayValues
@@ -40,7 +39,6 @@ LEAD = timedelta(minutes=5)
 LATE_SIDE = 0.97
 """Without that they would have waited until her 97% time, as it stood at the last fact."""
 
-_OUT_THERE = (Going.MOVING, Going.AT_POINT, Going.RESTING)
 _SOUGHT = (NoticeKind.OVERDUE.value, NoticeKind.SWEEP.value)
 
 
@@ -63,7 +61,7 @@ def missed_since(sight: Sight) -> datetime | None:
 
 
 def _missed_since(sight: Sight) -> datetime | None:
-    if sight.state.going not in _OUT_THERE or with_us(sight):
+    if not sight.state.going.on_course or with_us(sight):
         return None
     late = late_since(sight)
     if not sought(sight) and (late is None or sight.now < late or sight.held()):

@@ -18,7 +18,7 @@ __all__ = ["TABLE", "Row", "may_be_told", "row"]
 
 _P, _G, _K, _U, _A = PartKind, Going, NoticeKind, Urgency, Answer
 
-_ON_COURSE = frozenset({_G.MOVING, _G.AT_POINT, _G.RESTING})
+_ON_COURSE = frozenset(g for g in _G if g.on_course)
 _BEFORE_OR_ON = _ON_COURSE | {_G.BEFORE_START}
 _NOT_CLOSED = frozenset(Going) - {_G.CLOSED}
 _ALWAYS = frozenset(Going)
@@ -429,7 +429,7 @@ _ROWS: tuple[Row, ...] = (
         _K.RETIRED,
         _U.ACTION,
         _ALARMED | {_P.SUPPORTER, _P.RUNNER},
-        frozenset({_G.RETIRED, _G.IN_HAND, _G.CLOSED}),
+        frozenset(g for g in _G if g.race_over) - {_G.FINISHED},
         "she has retired: one person is asked to fetch her, the nearest car first, the others and she are told; that "
         "somebody goes; again every look-again time until she is with somebody and race control knows",
         "in hand and race control knows",

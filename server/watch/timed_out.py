@@ -33,7 +33,6 @@ GOES_ON, MOVED, WRONG = "goes on", "moved", "wrong"
 """Why it no longer holds; `conversation.telling` has a sentence for each."""
 
 _HEARS = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.RUNNER)
-_OUT_THERE = frozenset({Going.MOVING, Going.AT_POINT, Going.RESTING})
 _ASKED = (Answer.GOES_ON, Answer.RACE_OVER)
 
 
@@ -189,7 +188,7 @@ def _is_over(made: Made) -> bool:
 
 def _no_longer(sight: Sight, past: PastCutOff | None) -> Iterator[Draft]:
     """Each who was told of one that holds no more hears that, and why; not once she has retired: they hear of that."""
-    if sight.state.going not in (*_OUT_THERE, Going.FINISHED):
+    if not sight.state.going.on_course and sight.state.going is not Going.FINISHED:
         return
     for who in sight.people(*_HEARS):
         told = list(sight.told(NoticeKind.PAST_CUT_OFF, who))

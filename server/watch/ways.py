@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import Event, Goal, MeetingPlan
-from server.facts.state import Going, RaceState, RunnerState
+from server.facts.state import RaceState, RunnerState
 from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.times import journey_of
@@ -32,8 +32,6 @@ __all__ = [
     "shared",
     "way_to",
 ]
-
-_OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +203,7 @@ def _in_time(situation: Situation) -> tuple[MeetingPlan, ...]:
         last = state.start
         for plan in plans_in_order(event, runner.id):
             when = _when(situation, state, plan)
-            if when is None and state.going in _OVER:
+            if when is None and state.going.race_over:
                 break
             # A later point is never before an earlier one, whatever is known of either.
             last = max(last, when or last)
@@ -220,7 +218,7 @@ def _when(situation: Situation, state: RunnerState, plan: MeetingPlan) -> dateti
         known = times.arrived or times.left
         return state.start if known is None else known.at
     outlook = situation.outlooks.get(plan.runner)
-    if state.going in _OVER:
+    if state.going.race_over:
         return None
     if outlook is not None:
         view = outlook.at(fact_at(state))

@@ -34,7 +34,6 @@ from server.watch.silence import with_her
 
 __all__ = ["RULES"]
 
-_OVER = frozenset({Going.FINISHED, Going.IN_HAND, Going.CLOSED})
 """Nobody gets anything ready for her any more: her words are of use only to those who answer a call for help."""
 SOON_TOLD = timedelta(hours=3)
 """Her words wait so long at most for the notice half an hour before the leave-by (own choice)."""
@@ -49,7 +48,7 @@ def word_of_her(sight: Sight) -> Iterator[Draft | Wake]:
     for e in fresh:
         plan, near = _next_crew(sight, e)
         looking = _looking(sight, e, newest=e is fresh[-1])
-        crew = () if sight.state.going in _OVER else (*near, *_pacers(sight, e, plan))
+        crew = () if sight.state.going.no_longer_watched else (*near, *_pacers(sight, e, plan))
         told = dict.fromkeys((*looking, *crew))
         for who in (w for w in told if w not in _beside(sight, e, plan) and (w, e.id) not in read):
             at_once = who in looking or who not in near or e.id in sight.situation.grave

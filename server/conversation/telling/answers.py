@@ -19,11 +19,11 @@ from server.conversation.telling.say import Say, lines, slug
 from server.conversation.telling.sentences import has
 from server.conversation.telling.times import ceil_to, floor_to, window_short
 from server.conversation.telling.trackers import tracker_word
+from server.facts.state import Going
 
 # Under these odds of getting there at all, the window alone ('given that she gets there') would mislead.
 ODDS_WORTH_SAYING = 0.9
 ODDS_FIRST = 0.5
-NOT_GOING = ("retired", "retired, in hand", "finished", "closed")
 ON_PLAN = timedelta(minutes=2, seconds=30)
 MISSED_HIGH, MISSED_LOW = 0.8, 0.35
 LIKELY_GONE_ON = 0.5
@@ -58,7 +58,7 @@ def freshness(say: Say, fresh: Freshness, name: str, *, sharper: bool = True, ru
         held = say.s("fresh-held-until", until=say.when(fresh.held_until))
     elif fresh.held:
         held = say.s("fresh-held")
-    going = fresh.going not in NOT_GOING
+    going = not Going(fresh.going).race_over
     return lines(
         first,
         tracker_word(say, fresh.tracker),
@@ -185,7 +185,7 @@ def say_point(say: Say, answer: ForecastAnswer, point: str | None) -> str:
         first = say.s("no-more-points", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
         return lines(first, freshness(say, answer.fresh, answer.runner_name))
     reached = p.arrived is not None or p.left is not None
-    if not reached and answer.fresh.going in NOT_GOING:
+    if not reached and Going(answer.fresh.going).race_over:
         if answer.fresh.last is not None and answer.fresh.last.kind == "retired":
             return say_heard(say, answer.fresh, answer.runner_name)
         first = say.s("where-ended", runner=answer.runner_name, going=going_words(say, answer.fresh.going))
@@ -214,7 +214,7 @@ def say_finish(say: Say, answer: ForecastAnswer) -> str:
 def say_where(say: Say, answer: ForecastAnswer) -> str:
     """Where she is: the last fact first, then the estimate marked as one."""
     fresh = answer.fresh
-    if fresh.going in NOT_GOING:
+    if Going(fresh.going).race_over:
         first = say.s("where-ended", runner=answer.runner_name, going=going_words(say, fresh.going))
         return lines(first, freshness(say, fresh, answer.runner_name, sharper=False))
     if fresh.last is None:

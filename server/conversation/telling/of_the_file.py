@@ -7,9 +7,10 @@ from datetime import datetime
 
 from server.conversation.telling import measures
 from server.conversation.telling.answer import EventHere, ForecastAnswer, RunnerHere
-from server.conversation.telling.answers import NOT_GOING, freshness, going_words, point_in, point_line
+from server.conversation.telling.answers import freshness, going_words, point_in, point_line
 from server.conversation.telling.say import Say, lines
 from server.event.model import Rules
+from server.facts.state import Going
 
 __all__ = ["say_clock", "say_course", "say_looks", "say_rules", "say_start"]
 
@@ -55,7 +56,7 @@ def say_course(say: Say, told: ForecastAnswer, point: str | None, *, after: bool
     """How far it is to a point, or the points still to come with where they are; `after`: those after the point;
     `hills`: say that climbs are not counted."""
     none = say.s("course-hills") if hills else ""
-    if told.fresh.going in NOT_GOING:
+    if Going(told.fresh.going).race_over:
         ended = say.s("where-ended", runner=told.runner_name, going=going_words(say, told.fresh.going))
         return lines(ended, freshness(say, told.fresh, told.runner_name, sharper=False))
     ahead = [p for p in told.points if p.arrived is None and p.left is None and p.window is not None]

@@ -16,7 +16,6 @@ from server.conversation.telling.answer import (
     PlanAnswer,
 )
 from server.conversation.telling.answers import (
-    NOT_GOING,
     ON_PLAN,
     freshness,
     going_words,
@@ -32,6 +31,7 @@ from server.conversation.telling.sentences import has
 from server.conversation.telling.things import part_word
 from server.conversation.telling.times import ceil_to, floor_to
 from server.event.model import Contact
+from server.facts.state import Going
 
 GOALS_TOLD = 6
 """So many points are told of when goals change over; the plan has the rest."""
@@ -122,7 +122,7 @@ def say_towards(say: Say, a: MissedAnswer, coming: NextAnswer, control: Contact)
 
 def say_my_race(say: Say, a: ForecastAnswer, limits: CutOffsAnswer) -> str:
     """What the runner asks of herself: against the plan, the next point, the next cut-off."""
-    if a.fresh.going in NOT_GOING:
+    if Going(a.fresh.going).race_over:
         return say.s("my-race-ended", going=going_words(say, a.fresh.going))
     p = next_point(a)
     if p is None or p.window is None:
@@ -184,7 +184,7 @@ def part_names(say: Say, parts: str) -> str:
 def say_how_far(say: Say, a: ForecastAnswer, point: str | None) -> str:
     """From the runner herself: how far on foot to a point (None: the next one)."""
     p = point_in(a, point)
-    if p is None or p.window is None or a.fresh.going in NOT_GOING or p.arrived is not None:
+    if p is None or p.window is None or Going(a.fresh.going).race_over or p.arrived is not None:
         return say_point(say, a, point)
     if a.where is None or a.where.likely_km >= p.km:
         return lines(say.s("how-far-course", place=p.name, km=say.km(p.km)), say_point(say, a, p.point))

@@ -9,7 +9,7 @@ from datetime import datetime
 import numpy as np
 
 from server.event.model import Event, MeetingPlan
-from server.facts.state import Going, RaceState, RunnerState
+from server.facts.state import RaceState, RunnerState
 from server.forecast.outlook import View
 from server.plan.movements.awake import tired, wheels
 from server.plan.movements.joint import Paths, moment, of_timetable, of_view, quantile
@@ -36,7 +36,6 @@ from server.plan.movements.values import (
 from server.plan.notes import Saying, note, saying
 from server.plan.timetable import Timetable
 
-OVER = frozenset({Going.RETIRED, Going.IN_HAND, Going.FINISHED, Going.CLOSED})
 CANNOT = frozenset(
     {
         TroubleKind.STRANDED,
@@ -140,7 +139,7 @@ def _paths(
     found: dict[str, Paths] = {}
     for runner in event.runners:
         state = race.runner(runner.id) if race is not None else None
-        if state is not None and state.going in OVER:
+        if state is not None and state.going.race_over:
             continue
         if runner.id in views:
             found[runner.id] = of_view(runner.id, views[runner.id], _here(state))
