@@ -1,4 +1,4 @@
-"""The shapes of the fitted constants; `constants` holds the numbers, written by `python -m server.forecast.fit`."""
+"""The shapes of the fitted constants; `constants` holds the numbers."""
 
 from dataclasses import dataclass
 

@@ -13,7 +13,7 @@ from server.forecast.values import Quality, Reference, Target
 
 OWN_TARGET_LEVEL_SD = 0.15
 """How far runners end from their own target (log), once something is seen or where no plan says. Assumed: the tables hold no
-plans. Until then it is the plan's to say (`level`); too sure of a plan costs more here than too unsure (FORECAST.md)."""
+plans. Until then it is the plan's to say (`level`); too sure of a plan costs more than too unsure (see NOTEBOOK.md)."""
 
 SHAPE = {
     # how good the legs' relative lengths are, and whether the reference holds a fade: 0 as distance only, 1 as results

@@ -16,7 +16,7 @@ import numpy.typing as npt
 RATHER = 1 / 3
 """P(still going) under which her race has rather ended than not: about one such alarm is false for each two that are true.
 Asked only once she would have been at the next reporter but for the alarm line, so that the slow raise no more false alarms
-than by the line (FORECAST.md)."""
+than by the line (tests/research/NOTEBOOK.md)."""
 
 
 @dataclass(frozen=True, slots=True)

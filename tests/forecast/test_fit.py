@@ -9,14 +9,14 @@ import pytest
 
 from server.forecast import kinds
 from server.forecast.correct import curve
-from server.forecast.fit import alarms, curves, gain, heldout, overdue
-from server.forecast.fit.fold import Fold, split
-from server.forecast.fit.limits import fit_push
-from server.forecast.fit.reliability import Odds
-from server.forecast.fit.tables import BASIS_S, Race
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
 from server.forecast.values import Quality, Reference, Target
+from tests.research.fit import alarms, curves, gain, heldout, overdue
+from tests.research.fit.fold import Fold, split
+from tests.research.fit.limits import fit_push
+from tests.research.fit.reliability import Odds
+from tests.research.fit.tables import BASIS_S, Race
 
 
 def race(year: int, points: int = 4, runners: int = 30) -> Race:

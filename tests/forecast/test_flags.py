@@ -5,10 +5,10 @@ import pytest
 
 from server.forecast import flags, kinds, margins
 from server.forecast.fieldcheck import flag
-from server.forecast.fit.flagging import Legs, fit_lines, fit_odds
 from server.forecast.fitted import Flagging
 from server.forecast.posterior import with_constants
 from server.forecast.values import Quality, Reference, Sighting, Target
+from tests.research.fit.flagging import Legs, fit_lines, fit_odds
 
 LINES = np.array([0.04, 0.02, 0.01, 0.005, 0.0025, 0.00125, 0.0006])
 KM = np.linspace(10.0, 160.0, 16)

@@ -11,12 +11,12 @@ import pytest
 from server.forecast import kinds
 from server.forecast.field import forecast_field
 from server.forecast.fieldcheck import arrivals
-from server.forecast.fit.scores import Tally, quantiles
-from server.forecast.fit.tables import batch, load
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
 from server.forecast.posterior import posterior
 from server.forecast.values import Fact, NotYet, Quality, Reference, Sighting, Target
+from tests.research.fit.scores import Tally, quantiles
+from tests.research.fit.tables import batch, load
 
 SHARED = Path(__file__).parents[2] / ".." / "shared"
 needs_tables = pytest.mark.skipif(
@@ -125,7 +125,7 @@ def test_the_fits_own_scores_are_the_engines() -> None:
 def test_floors_hold_on_the_tables(limit: bool) -> None:
     """Losses stay under the first form's floors and 80% bands hold 74 to 86%: a guard against a broken change.
 
-    The honest score, on years not fitted, is printed by `python -m server.forecast.fit`; this one is not that.
+    The honest score, on years not fitted, is printed by `python -m tests.research.fit`; this one is not that.
     """
     tallies: dict[bool, Tally] = {}
     for race in load(SHARED / "data", SHARED / "bench" / "references.json"):

@@ -8,11 +8,11 @@ import pytest
 from server.forecast import kinds
 from server.forecast.condition import Ahead, Seen, legs_ahead
 from server.forecast.fieldcheck import arrivals
-from server.forecast.fit.planned import fit_contrast, tempered_race, warped
-from server.forecast.fit.tables import BASIS_S, Race
 from server.forecast.margins import KNOT_P
 from server.forecast.tempered import contrast, over, tempered
 from server.forecast.values import Quality, Reference, Target
+from tests.research.fit.planned import fit_contrast, tempered_race, warped
+from tests.research.fit.tables import BASIS_S, Race
 
 KM = np.linspace(10.0, 160.0, 16)
 

@@ -1,7 +1,7 @@
 """`python -m tests.plan.plan_tables FOLDER OUT --profile COURSE`: what the planner makes of the courses of the tables.
 
 For each table of the folder, {table's name: seconds at its points}: the timetable that a user has who gives the course
-(with heights, no results) and a target. A flat course is a level line. Read by `server.forecast.fit` (`--plans`) and by the
+(with heights, no results) and a target. A flat course is a level line. Read by `tests.research.fit` (`--plans`) and by the
 scoring script (`--references`).
 """
 
@@ -15,10 +15,10 @@ import numpy as np
 
 from server.course import Course, build_course, read_gpx
 from server.event.model import Contact, CourseDef, Event, Goal, Point, PointKind, Rules, Runner, Target
-from server.forecast.fit.planned import Profile, points_of, read_profile
-from server.forecast.fit.tables import read_table
 from server.forecast.values import FloatArray
 from server.plan import make_timetable
+from tests.research.fit.planned import Profile, points_of, read_profile
+from tests.research.fit.tables import read_table
 
 KM_A_DEGREE = 111.2
 """Of latitude, roughly: the course is brought to its stated length afterwards."""

@@ -6,9 +6,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from server.forecast.fit.planned import read_plans, read_profile
 from server.forecast.tempered import contrast
 from tests.plan.plan_tables import plans
+from tests.research.fit.planned import read_plans, read_profile
 
 HOURS_24 = 86400.0
 

@@ -12,14 +12,14 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fit.curves import train
-from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
-from server.forecast.fit.tables import BASIS_S, Race, read_table
-from server.forecast.fit.tails import fit_tail
 from server.forecast.fitted import Bend
 from server.forecast.prior import Prior
 from server.forecast.tempered import contrast, tempered
 from server.forecast.values import FloatArray, Quality, Reference
+from tests.research.fit.curves import train
+from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
+from tests.research.fit.tables import BASIS_S, Race, read_table
+from tests.research.fit.tails import fit_tail
 
 LEAST_CONTRAST = 0.1
 """Plans whose legs differ by less (log) say nothing of how much of a contrast is kept."""

@@ -8,10 +8,10 @@ import numpy as np
 from scipy.optimize import minimize
 from scipy.special import gammaln
 
-from server.forecast.fit.tables import BASIS_S, Race
 from server.forecast.prior import MEAN_POWERS, Prior, covariance, edge_noise, leg_noise, mean
 from server.forecast.tempered import contrast
 from server.forecast.values import FloatArray
+from tests.research.fit.tables import BASIS_S, Race
 
 SIZES = (
     "slope_sd",

@@ -1,4 +1,4 @@
-"""`python -m server.forecast.fit FOLDER [--scores-only | --write-only]`: fit, write constants.py, print scores.
+"""`python -m tests.research.fit FOLDER [--scores-only | --write-only]`: fit, write constants.json, print scores.
 
 Each printed score names the years fitted and the years scored; they never overlap. The constants written at the end
 are fitted on all years of the folder; `--write-only` leaves out the folds, which take most of the time, and with them how
@@ -7,22 +7,24 @@ and fits plans of the cost model and flags anew. What such plans are worth is sc
 """
 
 import argparse
-import re
 import sys
 from collections.abc import Sequence
 from dataclasses import fields
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from pathlib import Path
 
 import numpy as np
 
 from server.forecast import constants
-from server.forecast.fit.curves import train
-from server.forecast.fit.flagging import Legs, fit_flags, legs_of
-from server.forecast.fit.fold import folds, years
-from server.forecast.fit.hazards import fit_hazard, hazard_score
-from server.forecast.fit.limits import fit_push
-from server.forecast.fit.planned import (
+from server.forecast.fitted import Case, Ground
+from server.forecast.prior import Prior
+from server.forecast.values import Quality
+from tests.research.fit.curves import train
+from tests.research.fit.flagging import Legs, fit_flags, legs_of
+from tests.research.fit.fold import folds, years
+from tests.research.fit.hazards import fit_hazard, hazard_score
+from tests.research.fit.limits import fit_push
+from tests.research.fit.planned import (
     fit_contrast,
     fit_planned,
     read_plans,
@@ -30,15 +32,12 @@ from server.forecast.fit.planned import (
     usable,
     with_plans,
 )
-from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
-from server.forecast.fit.scores import Tally, score
-from server.forecast.fit.stop_shape import fit_stops
-from server.forecast.fit.tables import Race, courses, even_paced, from_other_years, load
-from server.forecast.fit.tails import fit_tail
-from server.forecast.fit.write import write
-from server.forecast.fitted import Case, Ground
-from server.forecast.prior import Prior
-from server.forecast.values import Quality
+from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
+from tests.research.fit.scores import Tally, score
+from tests.research.fit.stop_shape import fit_stops
+from tests.research.fit.tables import Race, courses, even_paced, from_other_years, load
+from tests.research.fit.tails import fit_tail
+from tests.research.fit.write import write
 
 CLIMB_M_PER_KM = {"flat100": 2.0, "hill100": 34.0}
 """Ground of each course in the folder, from its description: under 400 m in all, and 5500 m over 161 km."""
@@ -96,18 +95,9 @@ def _spread(case: str, priors: Sequence[Prior]) -> list[tuple[str, str, float]]:
     return out
 
 
-def _as_it_stands() -> tuple[str, date]:
-    """What the grounds in constants.py were fitted on, and when."""
-    said = constants.__doc__ or ""
-    source, fitted = re.search(r"Source: (.*)", said), re.search(r"Fitted on (\d{4}-\d\d-\d\d)", said)
-    if source is None or fitted is None:
-        raise ValueError("constants.py does not say what it was fitted on; fit the grounds too")
-    return source[1], date.fromisoformat(fitted[1])
-
-
 def main() -> None:
     """Command line."""
-    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit", description=__doc__)
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit", description=__doc__)
     parser.add_argument("folder", type=Path, help="folder of NAME.csv with NAME.json")
     parser.add_argument("--references", type=Path, help="JSON of reference timetables by race")
     parser.add_argument(
@@ -136,7 +126,7 @@ def main() -> None:
     today = datetime.now(UTC).date()
     source, day = "; ".join(f"{name} {years(races)}" for name, races in by_course.items()), today
     if chosen.plans_only:
-        source, day = _as_it_stands()
+        source, day = constants.SOURCE, constants.FITTED_ON
         cases = [c for c in constants.CASES if c.quality is not Quality.COST_MODEL]
         grounds = list(constants.GROUNDS)
         spread = list(constants.SPREAD)
@@ -178,20 +168,23 @@ def main() -> None:
     cases.append(Case(Quality.COST_MODEL, sum(CLIMB_M_PER_KM.values()) / len(CLIMB_M_PER_KM), prior))
     stops = fit_stops(next(iter(sorted(folder.glob("*_stops.csv")))))
     grounds.sort(key=lambda g: g.climb_m_per_km)
-    target = Path(__file__).parents[1] / "constants.py"
+    target = Path(constants.__file__).with_name("constants.json")
     flagging = fit_flags(told, untold)
+    plans = "; ".join(f"{name} {years(usable(races))}" for name, races in by_course.items())
     write(
         target,
-        source,
-        day,
-        "; ".join(f"{name} {years(usable(races))}" for name, races in by_course.items()) + f" on {today}",
-        cases,
-        grounds,
-        planned,
-        stops,
-        flagging,
-        WILD_LEVEL_SD,
-        spread,
+        {
+            "source": source,
+            "fitted_on": day.isoformat(),
+            "plans": f"{plans} on {today}",
+            "wild_level_sd": WILD_LEVEL_SD,
+            "stops": stops,
+            "spread": spread,
+            "cases": cases,
+            "grounds": grounds,
+            "planned": planned,
+            "flagging": flagging,
+        },
     )
     say(f"wrote {target.name}")
 

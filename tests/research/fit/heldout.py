@@ -20,7 +20,7 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast import fieldcheck
-from server.forecast.fit.fold import Fold
+from tests.research.fit.fold import Fold
 
 WAYS: dict[str, list[str]] = {
     "limit told": [],

@@ -1,4 +1,4 @@
-"""`python -m server.forecast.fit.unseen FOLDER PLANS`: plans of the cost model on a ground that nobody fitted. Markdown.
+"""`python -m tests.research.fit.unseen FOLDER PLANS`: plans of the cost model on a ground that nobody fitted. Markdown.
 
 What the planner makes of a course and a target stands for the reference of somebody who has a GPX file and no results.
 Prior, nets, tail and the part of the contrast are fitted on one ground, and scored on the other; limit told and not.
@@ -7,10 +7,11 @@ Prior, nets, tail and the part of the contrast are fitted on one ground, and sco
 import argparse
 from pathlib import Path
 
-from server.forecast.fit.__main__ import say
-from server.forecast.fit.ablate import NO_HAZARD, NO_PUSH
-from server.forecast.fit.fold import years
-from server.forecast.fit.planned import (
+from server.forecast.fitted import Ground
+from tests.research.fit.__main__ import say
+from tests.research.fit.ablate import NO_HAZARD, NO_PUSH
+from tests.research.fit.fold import years
+from tests.research.fit.planned import (
     fit_contrast,
     fit_planned,
     read_plans,
@@ -19,15 +20,14 @@ from server.forecast.fit.planned import (
     usable,
     with_plans,
 )
-from server.forecast.fit.priors import WILD_LEVEL_SD
-from server.forecast.fit.scores import Tally, score
-from server.forecast.fit.tables import courses, load
-from server.forecast.fitted import Ground
+from tests.research.fit.priors import WILD_LEVEL_SD
+from tests.research.fit.scores import Tally, score
+from tests.research.fit.tables import courses, load
 
 
 def main() -> None:
     """Command line."""
-    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.unseen", description=__doc__)
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit.unseen", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument(
         "plans", type=Path, help="the planner's timetables, of `python -m tests.plan.plan_tables`"

@@ -1,4 +1,4 @@
-"""`python -m server.forecast.fit.report FOLDER SCRIPT`: the tables of FORECAST.md, on years kept back. Markdown.
+"""`python -m tests.research.fit.report FOLDER SCRIPT`: the tables of NOTEBOOK.md, on years kept back. Markdown.
 
 Each fold is fitted once, without its years; the scoring script, the odds and the alarm lines are then tried on those
 years alone. `--only scores|years|odds|overdue|alarms` prints one of them; `years` is printed only when asked for.
@@ -8,15 +8,15 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from server.forecast.fit import alarms, heldout, overdue, reliability
-from server.forecast.fit.__main__ import say
-from server.forecast.fit.fold import FOLDS, folds
-from server.forecast.fit.tables import courses, load
+from tests.research.fit import alarms, heldout, overdue, reliability
+from tests.research.fit.__main__ import say
+from tests.research.fit.fold import FOLDS, folds
+from tests.research.fit.tables import courses, load
 
 
 def main() -> None:
     """Command line."""
-    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.report", description=__doc__)
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit.report", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("script", type=Path, help="the scoring script, with references.json beside it")
     parser.add_argument("--only", choices=("scores", "years", "odds", "overdue", "alarms"))

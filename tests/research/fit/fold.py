@@ -3,15 +3,15 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from server.forecast.fit.curves import train
-from server.forecast.fit.hazards import fit_hazard
-from server.forecast.fit.limits import fit_push
-from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
-from server.forecast.fit.tables import Race
-from server.forecast.fit.tails import fit_tail
 from server.forecast.fitted import Ground
 from server.forecast.kinds import Kind
 from server.forecast.prior import Prior
+from tests.research.fit.curves import train
+from tests.research.fit.hazards import fit_hazard
+from tests.research.fit.limits import fit_push
+from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
+from tests.research.fit.tables import Race
+from tests.research.fit.tails import fit_tail
 
 FOLDS = 5
 

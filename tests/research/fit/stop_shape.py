@@ -4,8 +4,8 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fit.tables import MINUTE, read_table
 from server.forecast.fitted import StopShape
+from tests.research.fit.tables import MINUTE, read_table
 
 LONG_REST_FROM_S = 15.0 * MINUTE
 KEPT_AT_LEAST = 30

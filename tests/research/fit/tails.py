@@ -5,11 +5,11 @@ from collections.abc import Sequence
 import numpy as np
 
 from server.forecast.correct import spread, tail_reach
-from server.forecast.fit.curves import ask, bent
-from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Net
 from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
+from tests.research.fit.curves import ask, bent
+from tests.research.fit.tables import Race, batch
 
 ONE_IN = 200
 POWERS = (0.25, 0.375, 0.5, 0.625, 0.75, 1.0)

@@ -8,11 +8,11 @@ from scipy.optimize import minimize
 
 from server.forecast import flags
 from server.forecast.correct import spread, with_mishaps
-from server.forecast.fit.curves import ask, bent
-from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Flagging, Ground
 from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
+from tests.research.fit.curves import ask, bent
+from tests.research.fit.tables import Race, batch
 
 HOLD = 1.0
 """Against large weights, of inputs scaled to a spread of one."""

@@ -11,11 +11,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from server.forecast.fit.alarms import SETTINGS, reference_of
-from server.forecast.fit.fold import Fold
-from server.forecast.fit.tables import Race
 from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, Sighting, Silence, Watcher
+from tests.research.fit.alarms import SETTINGS, reference_of
+from tests.research.fit.fold import Fold
+from tests.research.fit.tables import Race
 
 EDGES = np.array([0.0, 0.1, 0.3, 0.5, 0.7, 0.8, 0.9, 0.95, 1.0])
 AFTER_DUE_S = 1800.0

@@ -5,12 +5,12 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from server.forecast.correct import spread, with_mishaps
-from server.forecast.fit.curves import ask, bent
-from server.forecast.fit.tables import MINUTE, Batch, Race, batch
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
 from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
+from tests.research.fit.curves import ask, bent
+from tests.research.fit.tables import MINUTE, Batch, Race, batch
 
 
 @dataclass(slots=True)

@@ -6,12 +6,12 @@ import numpy as np
 from scipy.special import ndtri
 
 from server.forecast.correct import correct, spread, trust_in_nets, with_mishaps
-from server.forecast.fit.curves import ask
-from server.forecast.fit.fold import Fold
-from server.forecast.fit.priors import WILD_LEVEL_SD
-from server.forecast.fit.tables import MINUTE, batch
 from server.forecast.margins import Margins, truncated_above
 from server.forecast.values import FloatArray
+from tests.research.fit.curves import ask
+from tests.research.fit.fold import Fold
+from tests.research.fit.priors import WILD_LEVEL_SD
+from tests.research.fit.tables import MINUTE, batch
 
 PAST_DUE_MIN = (0.0, 15.0, 30.0, 45.0, 60.0, 90.0, 120.0)
 SCORES = ndtri(np.array([0.1, 0.5, 0.9]))

@@ -1,4 +1,4 @@
-"""`python -m server.forecast.fit.gain FOLDER`: what past results of the same course gain over an even pace. Markdown.
+"""`python -m tests.research.fit.gain FOLDER`: what past results of the same course gain over an even pace. Markdown.
 
 On the hills, years kept back, three references for the same runners: an even pace (distance only), the splits of
 other years' finishers (`results.shape_from_results`, points joined by name), and the race's own published pace. Each
@@ -12,14 +12,14 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fit.__main__ import say
-from server.forecast.fit.ablate import AS_THE_NETS_SAY, NO_HAZARD, NO_PUSH
-from server.forecast.fit.fold import split, years
-from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
-from server.forecast.fit.scores import Tally, score
-from server.forecast.fit.tables import BASIS_S, Race, courses, even_paced, load, plain_name
 from server.forecast.fitted import Ground
 from server.forecast.results import shape_from_results
+from tests.research.fit.__main__ import say
+from tests.research.fit.ablate import AS_THE_NETS_SAY, NO_HAZARD, NO_PUSH
+from tests.research.fit.fold import split, years
+from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
+from tests.research.fit.scores import Tally, score
+from tests.research.fit.tables import BASIS_S, Race, courses, even_paced, load, plain_name
 
 SHAPES = ("even pace", "past results", "published pace")
 
@@ -53,7 +53,7 @@ def _shaped(races: Sequence[Race], fitted: Sequence[Race], folder: Path) -> dict
 
 def main() -> None:
     """Command line."""
-    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.gain", description=__doc__)
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit.gain", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--references", type=Path)
     chosen = parser.parse_args()

@@ -7,13 +7,13 @@ from scipy.optimize import minimize
 from scipy.special import ndtr
 
 from server.forecast.correct import spread
-from server.forecast.fit.curves import ask, bent
-from server.forecast.fit.tables import Race, batch
 from server.forecast.fitted import Net
 from server.forecast.margins import Margins
 from server.forecast.prior import Prior
 from server.forecast.stopping import HOPELESS_WIDTH, HOPELESS_Z, survival
 from server.forecast.values import FloatArray
+from tests.research.fit.curves import ask, bent
+from tests.research.fit.tables import Race, batch
 
 LEAST, MOST = 1e-5, 1.0 - 1e-5
 FARTHEST_Z = 6.0

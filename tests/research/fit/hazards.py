@@ -6,10 +6,10 @@ import numpy as np
 from scipy.optimize import minimize
 
 from server.forecast.condition import legs_ahead
-from server.forecast.fit.tables import Race, batch
 from server.forecast.prior import Prior
 from server.forecast.stopping import inputs, rate
 from server.forecast.values import FloatArray
+from tests.research.fit.tables import Race, batch
 
 HOLD = 1e-2
 

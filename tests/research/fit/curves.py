@@ -8,12 +8,12 @@ from numpy.typing import NDArray
 
 from server.forecast.condition import Legs, Totals, legs_ahead, totals
 from server.forecast.correct import FARTHEST, WIDEST_STRETCH, correct, curve, inputs, spread, trust_in_nets
-from server.forecast.fit.tables import MINUTE, Batch, Race, batch, thinned
 from server.forecast.fitted import Net
 from server.forecast.limit import told
 from server.forecast.margins import KNOT_P, KNOT_Z
 from server.forecast.prior import Prior
 from server.forecast.values import FloatArray
+from tests.research.fit.tables import MINUTE, Batch, Race, batch, thinned
 
 HIDDEN = 24
 NETS = 4

@@ -1,4 +1,4 @@
-"""`python -m server.forecast.fit.ablate FOLDER`: what the score loses without each part of the model, years kept back.
+"""`python -m tests.research.fit.ablate FOLDER`: what the score loses without each part of the model, years kept back.
 
 Prints Markdown: mean quantile loss (minutes) a question before the nets, and after nets trained on what is left, which
 make good a part of what was taken away. `--plain` leaves the nets out, which is quick.
@@ -11,14 +11,14 @@ from pathlib import Path
 
 import numpy as np
 
-from server.forecast.fit.__main__ import say
-from server.forecast.fit.curves import train
-from server.forecast.fit.fold import FOLDS, split, years
-from server.forecast.fit.priors import WILD_LEVEL_SD, fit_prior
-from server.forecast.fit.scores import Tally, score
-from server.forecast.fit.tables import Race, courses, load
 from server.forecast.fitted import Ground
 from server.forecast.prior import Prior
+from tests.research.fit.__main__ import say
+from tests.research.fit.curves import train
+from tests.research.fit.fold import FOLDS, split, years
+from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
+from tests.research.fit.scores import Tally, score
+from tests.research.fit.tables import Race, courses, load
 
 NO_HAZARD = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 AS_THE_NETS_SAY = (1.0, 1.0, 3.0)
@@ -83,7 +83,7 @@ def measure(races: Sequence[Race], fit: Fit, most: int, nets: bool) -> list[floa
 
 def main() -> None:
     """Command line."""
-    parser = argparse.ArgumentParser(prog="python -m server.forecast.fit.ablate", description=__doc__)
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit.ablate", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--references", type=Path)
     parser.add_argument("--folds", type=int, default=FOLDS, help="only the first N folds, to save time")

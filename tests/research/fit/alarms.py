@@ -10,12 +10,12 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from server.forecast.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE
-from server.forecast.fit.fold import Fold
-from server.forecast.fit.tables import MINUTE, Race
 from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, Reference, Settings, Sighting, Silence, Target, Watcher
+from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE
+from tests.research.fit.fold import Fold
+from tests.research.fit.tables import MINUTE, Race
 
 LINES = (0.02, 0.01, 0.005, 0.002, 0.001)
 WITH_ODDS = (0.002,)
