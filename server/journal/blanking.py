@@ -20,6 +20,7 @@ from server.journal import dialogues, events, groups, notices
 from server.journal import tables as t
 from server.journal.codec import dump_entry, dump_notice, dump_person, load_entry, load_notice
 from server.journal.errors import RefusedError, UnknownError
+from server.journal.stored import HELD, Holds
 from server.journal.values import Blanked, DeliveryState, EventVersion, Swept
 
 __all__ = ["blank", "event", "person", "sweep"]
@@ -30,9 +31,6 @@ RAW_KEPT = timedelta(days=30)
 Rewrite = Callable[[str], str]
 T = TypeVar("T")
 
-_WORDS = frozenset({"words", "doubt"})
-_PLACES = frozenset({"fix", "where", "where_fix"})
-
 
 def blank(value: T) -> T:
     """The same frozen value without free words, positions and estimated whereabouts, however deep. Pure."""
@@ -41,9 +39,10 @@ def blank(value: T) -> T:
     changed: dict[str, Any] = {}
     for field in fields(value):
         old = getattr(value, field.name)
-        if field.name in _WORDS and isinstance(old, str):
+        holds = HELD.get(field.name)
+        if holds is Holds.WORDS and isinstance(old, str):
             changed[field.name] = ""
-        elif field.name in _PLACES or isinstance(old, Fix | Whereabouts):
+        elif holds is Holds.WHERE or isinstance(old, Fix | Whereabouts):
             changed[field.name] = None
         elif isinstance(old, tuple):
             changed[field.name] = tuple(blank(x) for x in old)
