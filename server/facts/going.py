@@ -120,19 +120,3 @@ TABLE: dict[Going, dict[Step, Going]] = {
 def after(state: Going, step: Step) -> Going | None:
     """The state after `step`, or None where the table does not allow it."""
     return TABLE[state].get(step)
-
-
-def draw() -> str:
-    """The table as a Mermaid state diagram, one arrow for each pair of states, for the docs."""
-    ids = {g: g.name.lower() for g in Going}
-    lines = ["stateDiagram-v2"]
-    lines += [f'    state "{g.value}" as {ids[g]}' for g in Going]
-    lines.append(f"    [*] --> {ids[Going.BEFORE_START]}")
-    for state, row in TABLE.items():
-        arrows: dict[Going, list[str]] = {}
-        for step, then in row.items():
-            if then is not state:
-                arrows.setdefault(then, []).append(step.value)
-        lines += [f"    {ids[state]} --> {ids[then]}: {', '.join(words)}" for then, words in arrows.items()]
-    lines.append(f"    {ids[Going.CLOSED]} --> [*]")
-    return "\n".join(lines) + "\n"

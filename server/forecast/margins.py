@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
-from scipy.special import log_ndtr, ndtr, ndtri, ndtri_exp
+from scipy.special import log_ndtr, ndtri, ndtri_exp
 
 from server.forecast.values import FloatArray
 
@@ -196,8 +196,3 @@ def weighted_quantiles(values: FloatArray, weights: FloatArray, probs: FloatArra
     half = np.maximum(np.minimum(STEP_HALF, 0.2 * np.minimum(p, 1.0 - p)), 1e-9)
     wide = np.interp(p + half, upto, area) - np.interp(p - half, upto, area)
     return np.asarray(wide / (2.0 * half))
-
-
-def chance_above(z: float) -> float:
-    """P(standard normal > z)."""
-    return float(ndtr(-z))

@@ -334,11 +334,6 @@ class View:
             np.concatenate(values), np.concatenate(weights), np.asarray(probs, dtype=np.float64)
         )
 
-    def place_odds(self, edges_km: FloatArray) -> FloatArray:
-        """Probability of being between consecutive edges (k + 1,) now: (k,); if still going."""
-        counts, _ = np.histogram(self._places, bins=edges_km, weights=self.weights)
-        return np.asarray(counts, dtype=np.float64)
-
     @cached_property
     def _places(self) -> FloatArray:
         track, reference = self._track, self.posterior.reference

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import StrEnum
 
 from server.event.model import Part
@@ -276,10 +276,6 @@ class Outage:
     component: str
     start: datetime
     end: datetime | None
-
-    def lasted(self, now: datetime) -> timedelta:
-        """How long it was, or has been so far."""
-        return (self.end or now) - self.start
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterable, Iterator
 from datetime import timedelta
 
@@ -227,14 +226,6 @@ def change_row(say: Say, place: str, changes: Iterable[ChangeOver]) -> str:
     return say.s("plan-change", place=place, goals=say.all(told)) if told else ""
 
 
-def plan_text(before: BeforeStart, runner: str, say: Say, width: int = 150) -> str:
-    """The whole plan of a runner as plain text, no line wider than `width`."""
-    out = io.StringIO()
-    console = Console(file=out, width=width, color_system=None, legacy_windows=False)
-    print_plan(console, before, runner, say)
-    return out.getvalue()
-
-
 def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> None:
     """Table, goals, light, cut-offs, change-over, notes onto a console."""
     timetable = before.timetable(runner)
@@ -250,13 +241,6 @@ def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> 
         *(f"- {n}" for n in notes),
     ):
         console.print(line, highlight=False, markup=False)
-
-
-def fuel_text(event: Event, timetable: Timetable, say: Say, width: int = 150) -> str:
-    """What to carry from refill to refill and what each bag holds, with warnings and cautions, as plain text."""
-    out = io.StringIO()
-    print_fuel(Console(file=out, width=width, color_system=None, legacy_windows=False), event, timetable, say)
-    return out.getvalue()
 
 
 def print_fuel(console: Console, event: Event, timetable: Timetable, say: Say) -> None:

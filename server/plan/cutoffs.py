@@ -239,32 +239,3 @@ def _on_schedule(found: datetime | None, planned: datetime) -> datetime | None:
 
 def _instant(start: datetime, seconds: float | None) -> datetime | None:
     return None if seconds is None else start + timedelta(seconds=math.floor(seconds))
-
-
-def goal_now(changes: Sequence[ChangeOver], point: str, out_at: datetime) -> Goal | None:
-    """The goal that holds for a runner who left `point` at `out_at`; None: what is left is the next cut-
-    off."""
-    for goal in Goal:
-        for c in changes:
-            if (c.point, c.goal) == (point, goal) and c.at is not None and out_at <= c.at:
-                return goal
-    return None
-
-
-def planned_odds(
-    timetable: Timetable, due: Sequence[DueTime], spread: float
-) -> tuple[tuple[DueTime, float], ...]:
-    """The odds of each cut-off before anything is known but the plan: log(actual / goal B) is normal with
-    `spread`,
-    she not stopping."""
-    out: list[tuple[DueTime, float]] = []
-    for d in due:
-        row = timetable.row(d.point)
-        plan = row.arrive[Goal.B] if d.edge is Edge.IN else row.leave[Goal.B]
-        allowed = (d.at - timetable.start).total_seconds()
-        if plan <= timedelta(0):
-            out.append((d, 1.0 if allowed >= 0 else 0.0))
-            continue
-        z = math.log(max(allowed, 1.0) / plan.total_seconds()) / spread
-        out.append((d, 0.5 * math.erfc(-z / math.sqrt(2.0))))
-    return tuple(out)

@@ -10,7 +10,7 @@ import pytest
 
 from server.facts.entry import Fix, Kind, Retired, Source
 from server.facts.fold import fold
-from server.facts.going import TABLE, Step, after, draw
+from server.facts.going import TABLE, Step, after
 from server.facts.state import Going, Interval
 
 K = Kind
@@ -509,16 +509,10 @@ def test_five_thousand_positions_in_well_under_a_second(entry, event, clock, pla
     assert len(state.positions) == 5000
 
 
-def test_the_table_is_whole_and_can_be_drawn() -> None:
-    """Every state has a row, every row leads to a state with a row, and the drawing names each arrow."""
+def test_the_table_is_whole() -> None:
+    """Every state has a row, and every row leads to a state with a row."""
     assert set(TABLE) == set(Going)
     assert {then for row in TABLE.values() for then in row.values()} <= set(TABLE)
-    picture = draw()
-    assert picture.startswith("stateDiagram-v2\n")
-    arrows = {(a, b) for a, row in TABLE.items() for b in row.values() if a is not b}
-    for a, b in arrows:
-        assert f"    {a.name.lower()} --> {b.name.lower()}: " in picture
-    assert picture.count("-->") == len(arrows) + 2
 
 
 def test_nothing_but_taking_back_leads_out_of_an_end() -> None:

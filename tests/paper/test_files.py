@@ -38,10 +38,11 @@ from server.paper.calendar import Appointment, appointments_of, calendar
 from server.paper.files import gpx_with_points, to_csv, to_json
 from server.paper.picture import plan_figure, plan_picture
 from server.paper.sheet import crew_sheets
-from server.paper.table import fuel_text, note_lines, plan_text
+from server.paper.table import note_lines, print_fuel, print_plan
 from server.plan import make_timetable
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.watch.meetings import meetings
+from tests.paper.printing import printed
 
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
 READER = Reader("en", "Europe/London", "Europe/London")
@@ -257,7 +258,7 @@ class TestTables:
 
     def test_text(self, event, table, before) -> None:
         """The terminal's table holds every point, cut-off and odds, light, torch, change-over and the notes."""
-        text = plan_text(before, "maren", SAY)
+        text = printed(print_plan, before, "maren", SAY)
         for row in table.rows:
             assert event.courses[0].point(row.point).name in text
         assert re.search(r"in Sat 22:30", text)
@@ -278,7 +279,7 @@ class TestTables:
         """The fuel table names each refill, and ends with the cautions; a figure above its range is warned about."""
         fuel = (FuelPlan("p0", "bars", 250.0, 45.0, 900.0, 400.0),)
         fed = replace(event, runners=(replace(event.runners[0], fuel=fuel),))
-        text = fuel_text(fed, table, SAY)
+        text = printed(print_fuel, fed, table, SAY)
         assert "Point 3" in text
         assert "900 ml/h is above" in text
         assert "Drink to thirst" in text
@@ -286,11 +287,14 @@ class TestTables:
     def test_text_fits_its_width(self, before) -> None:
         """No line is wider than the terminal."""
         for width in (120, 160):
-            assert max(len(line) for line in plan_text(before, "maren", SAY, width).splitlines()) <= width
+            assert (
+                max(len(line) for line in printed(print_plan, before, "maren", SAY, width=width).splitlines())
+                <= width
+            )
 
     def test_german_text(self, before) -> None:
         """The same table in German has no English heading or note left."""
-        text = plan_text(before, "maren", GERMAN)
+        text = printed(print_plan, before, "maren", GERMAN)
         assert "Sonnenuntergang" in text
         assert "Gehen kostet keine Zeit" in text
         for word in ("cut-off", "sunset", "walking", "Goals"):

@@ -23,9 +23,10 @@ from server.paper.before import before_start
 from server.paper.calendar import appointments_of
 from server.paper.files import gpx_with_points, to_csv
 from server.paper.sheet import crew_sheets
-from server.paper.table import goals_line, plan_text
+from server.paper.table import goals_line, print_plan
 from server.plan import make_timetable
 from server.plan.notes import note
+from tests.paper.printing import printed
 
 STAMP = datetime(2027, 1, 1, 12, 0, tzinfo=UTC)
 LONDON = ZoneInfo("Europe/London")
@@ -63,7 +64,7 @@ def test_early_down_late_up(drawn) -> None:
 def test_table_and_sheet_and_chat(drawn) -> None:
     """The clock of every goal at every point is the same text, and the whole times agree with the last of them."""
     event, table, shown, before = drawn
-    text = plan_text(before, "maren", SAY)
+    text = printed(print_plan, before, "maren", SAY)
     sheet = html.unescape(re.sub(r"<[^>]+>", "\n", crew_sheets(before, ["maren"], event.name)))
     rows = tuple(
         PlanRow(

@@ -21,11 +21,9 @@ from server.plan.cutoffs import (
     cut_off_odds,
     due_times,
     goal_changes,
-    goal_now,
     latest_out,
     odds_out_at,
     one_latest,
-    planned_odds,
 )
 
 START = datetime(2027, 6, 19, 4, 30, tzinfo=UTC)
@@ -195,7 +193,7 @@ def test_due_times(make_event) -> None:
 
 
 def test_goals_change_over(demo_course, make_event) -> None:
-    """At each point A gives way to B and B to C later and later, and goal_now follows those moments."""
+    """At each point A gives way to B and B to C later and later."""
     table = make_timetable(make_event(Target(finish=timedelta(hours=29))), "maren", demo_course)
     rng = np.random.default_rng(2)
     level = rng.normal(0.0, 0.13, 600)
@@ -212,9 +210,6 @@ def test_goals_change_over(demo_course, make_event) -> None:
         assert c is not None
         assert a < b < c
         assert b == pytest.approx(table.start + table.row(name).leave[Goal.B], abs=timedelta(minutes=45))
-        assert goal_now(found, name, a) is Goal.A
-        assert goal_now(found, name, a + timedelta(seconds=1)) is Goal.B
-        assert goal_now(found, name, c + timedelta(minutes=1)) is None
 
 
 def test_who_keeps_to_a_goals_timetable_is_still_after_it(demo_course, make_event) -> None:
@@ -228,15 +223,6 @@ def test_who_keeps_to_a_goals_timetable_is_still_after_it(demo_course, make_even
     first = table.rows[1]
     a = next(c for c in goal_changes((first.point,), leave[:, None], finish, table) if c.goal is Goal.A)
     assert a.at == table.start + first.leave[Goal.A]
-
-
-def test_planned_odds(demo_course, make_event) -> None:
-    """Before the race: a cut-off at goal B's own time is even odds, at goal C's 90 %."""
-    table = make_timetable(make_event(Target(finish=timedelta(hours=29)), limit=None), "maren", demo_course)
-    last = table.rows[-1]
-    due = [DueTime("p12", Edge.IN, table.start + last.arrive[g]) for g in (Goal.A, Goal.B, Goal.C)]
-    odds = [p for _, p in planned_odds(table, due, 0.13)]
-    assert odds == pytest.approx([0.1, 0.5, 0.9], abs=0.002)
 
 
 def test_over_the_real_forecast(demo_course, make_event) -> None:

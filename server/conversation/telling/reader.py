@@ -18,11 +18,6 @@ class Reader:
     miles: bool = False
     clock_12h: bool = False
 
-    @property
-    def own_clock_differs(self) -> bool:
-        """Whether the two clocks may differ; whether they do at a given moment is asked at that moment."""
-        return self.time_zone != self.event_time_zone
-
 
 def reader_for(person: Person, event_time_zone: str) -> Reader:
     """The reader a person is; without a zone of their own they are taken to be at the event."""

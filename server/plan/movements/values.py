@@ -276,7 +276,3 @@ class CrewPlan:
     def of_person(self, person: str) -> tuple[PersonRow, ...]:
         """One person's movements, in order of time."""
         return tuple(r for r in self.people if r.person == person)
-
-    def of_car(self, car: str) -> tuple[CarRow, ...]:
-        """One car's movements, in order of time."""
-        return tuple(r for r in self.cars if r.car == car)
