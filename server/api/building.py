@@ -22,8 +22,8 @@ from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed, Placer, remembered
 from server.plan import PlanError, evidence_of, make_timetable
 from server.plan.cards import cards_of
-from server.plan.kit import kit_told
 from server.plan.movements import crew_plan
+from server.plan.packing import kit_wrong
 from server.plan.timetable import Timetable
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
@@ -188,7 +188,7 @@ def _kit_problems(
     for r in event.runners:
         if len(event.runners) > FEW and r.id not in met and not (r.carries or r.drop_bags):
             continue
-        for told in kit_told(event, timetables[r.id], courses[r.course]):
+        for told in kit_wrong(event, timetables[r.id], courses[r.course]):
             what, remedy = (say_planned(reader, n) for n in (told.what, told.remedy))
             at = places.problem(PlanError(what, field=f"runners.{r.id}.carries", remedy=remedy))
             found.append(replace(at, severity=Severity.WARNING))

@@ -25,7 +25,7 @@ from server.conversation.telling.answer import (
 from server.event.model import Event, FuelPlan, KitItem, MeetingPlan, Point
 from server.facts.state import Going, RunnerState
 from server.forecast.outlook import View
-from server.plan.fuel import fuel_table
+from server.plan.fuel import fuel_of
 from server.plan.movements.names import place_name
 from server.watch.notice import MeetingValues
 from server.watch.staying import GONE_BY
@@ -217,7 +217,7 @@ def kit(picture: Picture, runner: str, point: str | None, person: str) -> KitAns
 def _carry(picture: Picture, runner: str, at: Point) -> CarryOut | None:
     """What she carries out of `at`, where she can refill there."""
     course = picture.event.course_of(runner)
-    table = fuel_table(picture.event.runner(runner).fuel, course.points, picture.timetable(runner))
+    table = fuel_of(picture.event.runner(runner), course.points, picture.timetable(runner))
     for c in table.carry:
         if c.from_point == at.id:
             name = course.point(c.to_point).name

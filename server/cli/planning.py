@@ -26,11 +26,13 @@ from server.paper.before import BeforeStart, before_start
 from server.paper.calendar import appointments_of, calendar
 from server.paper.document import Size
 from server.paper.files import gpx_with_points, to_csv, to_json
+from server.paper.lists import lists_of
 from server.paper.meeting import meeting_lines
 from server.paper.meeting_files import meetings_csv, meetings_json
 from server.paper.moves import moves_table
+from server.paper.pdf import pdf
 from server.paper.picture import plan_picture
-from server.paper.sheet import crew_pdf, crew_sheets
+from server.paper.sheet import as_html, crew_pdf, crew_sheets
 from server.paper.silences import print_silences
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
@@ -52,7 +54,7 @@ _OUT = click.Path(path_type=Path)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
-    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, a calendar and a sheet "
+    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, lists, a calendar and a sheet "
     "(PDF to print, HTML for a telephone) a person into this folder.",
 )
 @click.option(
@@ -149,6 +151,9 @@ def _files(
         files[f"plan{mark}.json"] = to_json(event, table, say, meetings_json(before, runner, moves)).encode()
         files[f"course-with-points{mark}.gpx"] = gpx_with_points(event, table, course, say)
         files[f"plan{mark}.png"] = plan_picture(event, table, course, say.reader)
+        lists = [lists_of(before, runner)]
+        files[f"lists{mark}.html"] = as_html(lists, event.name, size).encode()
+        files[f"lists{mark}.pdf"] = pdf(lists, size)
     if moves.visits:
         files["meetings.csv"] = meetings_csv(before, runners, moves).encode("utf-8-sig")
     people = [p.id for p in event.people if event.parts_of(p.id)]

@@ -26,6 +26,14 @@ class KitWeight(StrEnum):
     NORMAL = "normal"
 
 
+class Prepare(StrEnum):
+    """What is to be done with a thing before the race."""
+
+    BUY = "buy"
+    CHARGE = "charge"
+    TEST = "test"
+
+
 class NoticeChoice(StrEnum):
     """How much a person wants to be told; never holds back an alarm nor a person's own leave-now."""
 
@@ -150,13 +158,15 @@ class Share:
 @dataclass(frozen=True, slots=True)
 class KitItem:
     """One thing to have ready; `car` says where it travels, `take_back` that crew take it away, `hours` how long a torch
-    or battery lasts (None = not said)."""
+    or battery lasts, `grams` what it weighs (None = not said), `prepare` what is to be done with it before."""
 
     name: str
     weight: KitWeight = KitWeight.NORMAL
     car: str | None = None
     take_back: bool = False
     hours: float | None = None
+    grams: float | None = None
+    prepare: tuple[Prepare, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,8 @@ PEOPLE_TABLES: Final = (
             Key("prompts", "her own words for bad moments, printed for her and for who meets her"),
             Key("wants_to_hear", "what does her good to be told", '["the next stop, and no further"]'),
             Key("not_to_hear", "what nobody should say to her", '["you are nearly there"]'),
+            Key("bottles", "how many of half a litre she can carry; 4 without it", "3"),
+            Key("trained_carbohydrate_g_per_h", "what her stomach has taken in training, an hour", "60"),
             Key(
                 "medical_note",
                 "what helpers must know; only her ladder and race control see it",
@@ -72,6 +74,8 @@ PEOPLE_TABLES: Final = (
         (
             Key("name", "what", '"small torch"'),
             Key("hours", "how long a torch or a battery lasts", "5"),
+            Key("grams", "what it weighs", "90"),
+            Key("prepare", "what is to be done with it before the race: a list with dates", '["test"]'),
         ),
         wrap='[ "rain jacket", %s ]',
     ),
@@ -90,6 +94,8 @@ PEOPLE_TABLES: Final = (
         (
             Key("name", "what", '"spare battery"'),
             Key("hours", "how long a torch or a battery lasts", "8"),
+            Key("grams", "what it weighs", "120"),
+            Key("prepare", "what is to be done with it before the race: a list with dates", '["charge"]'),
         ),
         wrap='[ "dry socks", %s ]',
     ),
@@ -112,6 +118,21 @@ PEOPLE_TABLES: Final = (
             Key("carbohydrate_g_per_h", "carbohydrate an hour", "45"),
             Key("fluid_ml_per_h", "fluid an hour, to plan bottles with", "500"),
             Key("sodium_mg_per_h", "sodium an hour", "400"),
+            Key("caffeine_mg_per_h", "caffeine an hour", "20"),
+            Key("eats", "the things themselves: bags and the shopping list are counted from them"),
+        ),
+        wrap="[ %s ]",
+    ),
+    KeyTable(
+        "runners.fuel.eats",
+        "A thing she eats or drinks, so many an hour. What one holds gives the figures an hour that are not written.",
+        (
+            Key("name", "what", '"gel"'),
+            Key("per_h", "how many in an hour; 0.5 is one every two hours", "1"),
+            Key("kcal", "energy in one", "100"),
+            Key("carbohydrate_g", "carbohydrate in one", "25"),
+            Key("sodium_mg", "sodium in one", "50"),
+            Key("caffeine_mg", "caffeine in one", "0"),
         ),
         wrap="[ %s ]",
     ),
@@ -235,6 +256,10 @@ PEOPLE_TABLES: Final = (
             Key("car", "the car it is in", '"van"'),
             Key("take_back", "whether crew take it away from her", "false"),
             Key("hours", "how long a torch or a battery lasts", "9"),
+            Key("grams", "what it weighs", "180"),
+            Key(
+                "prepare", "what is to be done with it before the race: a list with dates", '["buy", "test"]'
+            ),
         ),
         wrap='[ "poles", %s ]',
     ),

@@ -81,6 +81,11 @@ RACE_TABLES: Final = (
             Key("crew_not_before", "no crew at any point before then", '"06:00"'),
             Key("pacer_sign_in_minutes", "how long before her a pacer must be there to sign in", "15"),
             Key(
+                "required_kit",
+                "what every runner must have on her: ticked off against her lists",
+                '["rain jacket"]',
+            ),
+            Key(
                 "note",
                 "other rules, in the race's own words: printed on every sheet",
                 '"No cars past the dam."',

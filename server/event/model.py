@@ -25,6 +25,7 @@ from server.event.crew import (
     PartKind,
     Person,
     Place,
+    Prepare,
     Share,
     Sleep,
 )
@@ -42,7 +43,7 @@ from server.event.ground import (
     Stretch,
     WeatherSpell,
 )
-from server.event.running import FuelPlan, Goal, PastRace, Prompt, Runner, Target
+from server.event.running import Eaten, FuelPlan, Goal, PastRace, Prompt, Runner, Target
 
 __all__ = [
     "AlarmRule",
@@ -54,6 +55,7 @@ __all__ = [
     "Drive",
     "Driving",
     "DropBag",
+    "Eaten",
     "Edge",
     "Event",
     "FuelPlan",
@@ -71,6 +73,7 @@ __all__ = [
     "Place",
     "Point",
     "PointKind",
+    "Prepare",
     "Prompt",
     "ReporterKind",
     "ReportsThere",
@@ -93,7 +96,7 @@ class Rules:
     """The race's rules on outside help, as far as a plan can break them. None = no such rule.
 
     `crew_not_before`: no crew at any point before then. `pacer_sign_in`: how long before she comes a pacer
-    has to be there to sign in.
+    has to be there to sign in. `required_kit`: what every runner must have on her.
     """
 
     vehicles_max: int | None = None
@@ -104,6 +107,7 @@ class Rules:
     note: str = ""
     crew_not_before: datetime | None = None
     pacer_sign_in: timedelta = timedelta(0)
+    required_kit: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

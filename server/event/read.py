@@ -205,6 +205,7 @@ def _rules(draft: Draft, top: Section) -> Rules:
         note=rules.text("note", most=WORDS_MAX),
         crew_not_before=draft.moment(rules, "crew_not_before", day, '"09:00"'),
         pacer_sign_in=rules.minutes("pacer_sign_in_minutes", timedelta(0)),
+        required_kit=rules.texts("required_kit"),
     )
     rules.done()
     return found

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from server.event.model import DropBag, FuelPlan, KitItem, KitWeight, Prompt
+from server.event.model import DropBag, Eaten, FuelPlan, KitItem, KitWeight, Prepare, Prompt
 from server.event.section import WORDS_MAX, Section
 
 
 def read_fuel(section: Section) -> FuelPlan:
+    """What she takes in from a point on."""
     found = FuelPlan(
         from_point=section.text("from", need='Say from which point on: from = "start".'),
         words=section.text("words", most=WORDS_MAX),
@@ -14,9 +15,24 @@ def read_fuel(section: Section) -> FuelPlan:
         carbohydrate_g_per_h=section.number("carbohydrate_g_per_h", 0, 300),
         fluid_ml_per_h=section.number("fluid_ml_per_h", 0, 3000),
         sodium_mg_per_h=section.number("sodium_mg_per_h", 0, 5000),
+        caffeine_mg_per_h=section.number("caffeine_mg_per_h", 0, 200),
+        eats=tuple(x for s in section.tables("eats") if (x := _eaten(s)) is not None),
     )
     section.done()
     return found
+
+
+def _eaten(section: Section) -> Eaten | None:
+    name = section.text("name", need='Name it: { name = "gel", per_h = 1 }.')
+    per_h = section.number("per_h", 0.05, 20, need='Say how many in an hour: { name = "gel", per_h = 1 }.')
+    holds = (
+        section.number("kcal", 0, 2000),
+        section.number("carbohydrate_g", 0, 400),
+        section.number("sodium_mg", 0, 5000),
+        section.number("caffeine_mg", 0, 400),
+    )
+    section.done()
+    return Eaten(name, per_h, *holds) if name and per_h is not None else None
 
 
 def read_drop_bags(section: Section) -> tuple[DropBag, ...]:
@@ -60,10 +76,13 @@ def read_kit(section: Section, key: str, *, moves: bool = True) -> tuple[KitItem
         )
         name = table.text("name", need='Name the item: { name = "head torch" }.')
         hours = table.number("hours", 0.25, 500)
+        grams = table.number("grams", 1, 50_000)
+        prepare = table.choices("prepare", Prepare)
         if moves:
             weight = table.choice("weight", KitWeight, KitWeight.NORMAL) or KitWeight.NORMAL
-            items.append(KitItem(name, weight, table.text("car") or None, table.yes("take_back"), hours))
+            car, back = table.text("car") or None, table.yes("take_back")
+            items.append(KitItem(name, weight, car, back, hours, grams, prepare))
         else:
-            items.append(KitItem(name, hours=hours))
+            items.append(KitItem(name, hours=hours, grams=grams, prepare=prepare))
         table.done()
     return tuple(items)

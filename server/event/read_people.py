@@ -84,6 +84,8 @@ def read_runners(draft: Draft, top: Section) -> None:
             prompts=read_prompts(section),
             wants_to_hear=section.texts("wants_to_hear", WORDS_MAX),
             not_to_hear=section.texts("not_to_hear", WORDS_MAX),
+            bottles=section.whole("bottles", 1, 20),
+            trained_carbohydrate_g_per_h=section.number("trained_carbohydrate_g_per_h", 0, 200),
         )
         draft.runners.append(At(runner, section.path))
         section.done()

@@ -39,8 +39,21 @@ class Target:
 
 
 @dataclass(frozen=True, slots=True)
+class Eaten:
+    """A thing she eats or drinks so many of in an hour; what one of it holds, None where that is not said."""
+
+    name: str
+    per_h: float
+    kcal: float | None = None
+    carbohydrate_g: float | None = None
+    sodium_mg: float | None = None
+    caffeine_mg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class FuelPlan:
-    """What she means to take in from a point onward until the next: plain words plus the figures."""
+    """What she means to take in from a point onward until the next: plain words plus the figures, or the things from
+    which the figures follow."""
 
     from_point: str
     words: str
@@ -48,6 +61,8 @@ class FuelPlan:
     carbohydrate_g_per_h: float | None = None
     fluid_ml_per_h: float | None = None
     sodium_mg_per_h: float | None = None
+    caffeine_mg_per_h: float | None = None
+    eats: tuple[Eaten, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +78,8 @@ class Runner:
     """A runner in the event. `person` is the global person id; `start` already holds her wave.
 
     `own_runs` names files of her own runs (GPX, FIT, TCX) that stand beside the event file. `carries` is the kit that
-    she has on her from the start, `drop_bags` what waits for her where no crew bring it.
+    she has on her from the start, `drop_bags` what waits for her where no crew bring it. `bottles`: how many of half a
+    litre she can carry; `trained_carbohydrate_g_per_h`: what her stomach has taken in training (None = not said).
     """
 
     id: str
@@ -88,3 +104,5 @@ class Runner:
     prompts: tuple[Prompt, ...] = ()
     wants_to_hear: tuple[str, ...] = ()
     not_to_hear: tuple[str, ...] = ()
+    bottles: int | None = None
+    trained_carbohydrate_g_per_h: float | None = None

@@ -149,6 +149,7 @@ def _rules(r: Rules, zone: str) -> Table:
             "note": r.note,
             "crew_not_before": wall(r.crew_not_before, zone),
             "pacer_sign_in_minutes": minutes(r.pacer_sign_in),
+            "required_kit": list(r.required_kit),
         }
     )
 

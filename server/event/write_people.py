@@ -5,6 +5,7 @@ from __future__ import annotations
 from server.event.model import (
     Car,
     Drive,
+    Eaten,
     Event,
     FuelPlan,
     IfThenCard,
@@ -56,6 +57,8 @@ def runner_table(r: Runner, event: Event, many: bool) -> Table:
             "prompts": [{"when": p.when, "words": p.words} for p in r.prompts],
             "wants_to_hear": list(r.wants_to_hear),
             "not_to_hear": list(r.not_to_hear),
+            "bottles": r.bottles,
+            "trained_carbohydrate_g_per_h": number(r.trained_carbohydrate_g_per_h),
         }
     )
 
@@ -79,6 +82,19 @@ def _fuel(f: FuelPlan) -> Table:
             "carbohydrate_g_per_h": number(f.carbohydrate_g_per_h),
             "fluid_ml_per_h": number(f.fluid_ml_per_h),
             "sodium_mg_per_h": number(f.sodium_mg_per_h),
+            "caffeine_mg_per_h": number(f.caffeine_mg_per_h),
+            "eats": [_eaten(e) for e in f.eats],
+        }
+    )
+
+
+def _eaten(e: Eaten) -> Table:
+    return {"name": e.name, "per_h": number(e.per_h)} | given(
+        {
+            "kcal": number(e.kcal),
+            "carbohydrate_g": number(e.carbohydrate_g),
+            "sodium_mg": number(e.sodium_mg),
+            "caffeine_mg": number(e.caffeine_mg),
         }
     )
 
@@ -191,7 +207,15 @@ def _kit(k: KitItem) -> str | Table:
         return k.name
     weight = unless(k.weight.value, KitWeight.NORMAL.value)
     return given(
-        {"name": k.name, "weight": weight, "car": k.car, "take_back": k.take_back, "hours": number(k.hours)}
+        {
+            "name": k.name,
+            "weight": weight,
+            "car": k.car,
+            "take_back": k.take_back,
+            "hours": number(k.hours),
+            "grams": number(k.grams),
+            "prepare": [p.value for p in k.prepare],
+        }
     )
 
 

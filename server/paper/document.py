@@ -99,7 +99,15 @@ class CardBlock:
     call: str
 
 
-Block = Head | Lines | Grid | Met | Ticks | CardBlock
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A label to cut out: what it says large, and lines below."""
+
+    large: str
+    lines: tuple[str, ...]
+
+
+Block = Head | Lines | Grid | Met | Ticks | CardBlock | Label
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +131,7 @@ class Sheet:
 def page(*blocks: Block | None) -> Page:
     """A page of blocks; those that say nothing fall away, a heading with nothing below it too."""
     kept = [b for b in blocks if b is not None and not _empty(b)]
-    ends = [*kept[1:], Head("")]
+    ends = [*kept[1:], Head("")][: len(kept)]
     return Page(
         tuple(
             b

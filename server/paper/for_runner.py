@@ -11,7 +11,7 @@ from server.paper.for_crew import met_block, stays
 from server.paper.meeting_facts import arrives, meeting_facts
 from server.paper.table import goals_line, kit_lines, to_minute
 from server.paper.writing import Writing
-from server.plan.fuel import Carry, fuel_table
+from server.plan.fuel import Carry, fuel_of
 from server.plan.movements.names import person_name
 
 SECTIONS = ("section", "carry-eat", "at-the-stop")
@@ -44,7 +44,7 @@ def _sections(w: Writing, runner: str) -> Iterator[Block]:
     table, points = w.before.timetable(runner), w.event.course_of(runner).points
     yield Lines((goals_line(w.say, w.event, table),))
     yield Lines(kit_lines(w.say, w.before, runner), Look.FRAME)
-    carried = fuel_table(w.event.runner(runner).fuel, points, table).carry
+    carried = fuel_of(w.event.runner(runner), points, table).carry
     rows = tuple((_section(w, runner, c), _carried(w, c), _stop(w, runner, c.to_point)) for c in carried)
     start = w.event.runner(runner).carries
     if start:
@@ -87,7 +87,8 @@ def _carried(w: Writing, c: Carry) -> str:
         w.s("paper-bag-kcal", amount=str(c.kcal)) if c.kcal is not None else "",
         w.s("paper-bag-sodium", amount=str(c.sodium_mg)) if c.sodium_mg is not None else "",
     )
-    return "\n".join(x for x in (w.say.all(x for x in amounts if x), c.words) if x)
+    things = ", ".join(f"{count} {name}" for name, count in c.things)
+    return "\n".join(x for x in (w.say.all(x for x in amounts if x), things, c.words) if x)
 
 
 def _stop(w: Writing, runner: str, point: str) -> str:

@@ -21,7 +21,7 @@ from server.paper.pdf import pdf
 from server.paper.writing import Writing
 from server.plan.movements import CrewPlan
 
-__all__ = ["crew_pdf", "crew_sheets", "sheets_of"]
+__all__ = ["as_html", "crew_pdf", "crew_sheets", "sheets_of"]
 
 FEW = 1
 """With no more meetings than that everything is one page (own choice)."""
@@ -43,7 +43,11 @@ def crew_sheets(
     size: Size = Size.A4,
 ) -> str:
     """The sheets as one HTML document, for a telephone and to print."""
-    found = sheets_of(before, people, moves)
+    return as_html(sheets_of(before, people, moves), title, size)
+
+
+def as_html(found: Sequence[Sheet], title: str, size: Size = Size.A4) -> str:
+    """Any sheets as one HTML document."""
     language = found[0].language if found else fallback()
     template = _templates().get_template("sheet.html")
     return template.render(

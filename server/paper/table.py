@@ -16,9 +16,9 @@ from server.conversation.telling.times import planned, planned_length
 from server.event.model import Event, Goal
 from server.paper.before import BeforeStart
 from server.plan.cutoffs import ChangeOver, DueTime, due_times, one_latest
-from server.plan.fuel import fuel_table
-from server.plan.kit import kit_told
+from server.plan.fuel import fuel_of
 from server.plan.light import DarkKit
+from server.plan.packing import kit_wrong
 from server.plan.targets import hours
 from server.plan.timetable import Row, Timetable
 
@@ -174,7 +174,7 @@ def _other(say: Say, goal: str, d: DarkKit) -> str:
 
 def kit_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
     """What of her kit does not reach her in time, or does not last, and what to do about it."""
-    told = kit_told(before.event, before.timetable(runner), before.course(runner))
+    told = kit_wrong(before.event, before.timetable(runner), before.course(runner))
     return tuple(f"{say_planned(say.reader, t.what)}. {say_planned(say.reader, t.remedy)}." for t in told)
 
 
@@ -246,7 +246,7 @@ def print_plan(console: Console, before: BeforeStart, runner: str, say: Say) -> 
 def print_fuel(console: Console, event: Event, timetable: Timetable, say: Say) -> None:
     """The same onto a console."""
     definition, runner = event.course_of(timetable.runner), event.runner(timetable.runner)
-    found = fuel_table(runner.fuel, definition.points, timetable)
+    found = fuel_of(runner, definition.points, timetable)
     table = Table(title=f"{event.name}: {say.s('paper-carries', runner=runner.name)}")
     for key in ("paper-from", "paper-to", "paper-takes", "paper-at-most", "paper-kcal", "paper-carbohydrate",
                 "paper-sodium", "paper-bottles", "paper-what"):  # fmt: skip
@@ -264,7 +264,7 @@ def print_fuel(console: Console, event: Event, timetable: Timetable, say: Say) -
 def bag_lines(say: Say, event: Event, timetable: Timetable) -> Iterator[str]:
     """What must be to hand at each point where bags or crew are."""
     definition = event.course_of(timetable.runner)
-    for bag in fuel_table(event.runner(timetable.runner).fuel, definition.points, timetable).bags:
+    for bag in fuel_of(event.runner(timetable.runner), definition.points, timetable).bags:
         held = [
             say.s(key, amount=str(v))
             for v, key in (
@@ -274,6 +274,7 @@ def bag_lines(say: Say, event: Event, timetable: Timetable) -> Iterator[str]:
             )
             if v is not None
         ]
+        held += [f"{count} {name}" for name, count in bag.things]
         if held:
             yield say.s("paper-bag", place=definition.point(bag.point).name, things=say.all(held))
 
@@ -281,5 +282,5 @@ def bag_lines(say: Say, event: Event, timetable: Timetable) -> Iterator[str]:
 def fuel_notes(say: Say, event: Event, timetable: Timetable) -> tuple[str, ...]:
     """Warnings about figures outside the published ranges, and the cautions."""
     points = event.course_of(timetable.runner).points
-    found = fuel_table(event.runner(timetable.runner).fuel, points, timetable)
+    found = fuel_of(event.runner(timetable.runner), points, timetable)
     return tuple(f"- {say_planned(say.reader, n)}" for n in (*found.warnings, *found.cautions))

@@ -7,12 +7,14 @@ only, below it bottles are planned so that there is enough to drink to thirst.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final
 
-from server.event.model import FuelPlan, Goal, Point, PointKind
+import numpy as np
+
+from server.event.model import FuelPlan, Goal, Point, PointKind, Runner
 from server.plan.errors import PlanError
 from server.plan.notes import Note, note
 from server.plan.timetable import Timetable
@@ -21,6 +23,15 @@ BOTTLE_ML: Final = 500
 ISSN: Final = "Tiller et al. 2019, J Int Soc Sports Nutr 16:50"
 COSTA: Final = "Costa et al. 2019, Int J Sport Nutr Exerc Metab 29:130"
 HYPONATRAEMIA: Final = "Hew-Butler et al. 2015 consensus (from memory)"
+SODIUM_MG_PER_L: Final = 575
+"""Above which sodium in drink or food may be needed on long hot days. Source: ISSN."""
+EFSA: Final = "EFSA 2015, EFSA Journal 13(5):4102 (adults, not pregnant)"
+CAFFEINE_DOSE_MG: Final = 200.0
+CAFFEINE_DAY_MG: Final = 400.0
+BOTTLES: Final = 4
+"""Of half a litre, which somebody carries who does not say otherwise (common practice, no source)."""
+APART: Final = 0.2
+"""What she eats and the figure for it may differ by so much before it is said (own choice)."""
 CAUTIONS: Final = (note("caution-thirst"), note("caution-danger"), note("caution-pills"))
 
 
@@ -44,13 +55,12 @@ RANGES: Final = (
     Intake("carbohydrate_g_per_h", 30, 50, 30, 90, "g/h", f"{ISSN}; upper {COSTA}"),
     Intake("fluid_ml_per_h", 450, 750, None, 750, "ml/h", f"{ISSN}; too much {HYPONATRAEMIA}"),
 )
-SODIUM_MG_PER_L: Final = 575
-"""Above which sodium in drink or food may be needed on long hot days. Source: ISSN."""
 SENSELESS: Final = {
     "kcal_per_h": 1500.0,
     "carbohydrate_g_per_h": 250.0,
     "fluid_ml_per_h": 3000.0,
     "sodium_mg_per_h": 5000.0,
+    "caffeine_mg_per_h": 200.0,
 }
 
 
@@ -71,17 +81,21 @@ class Carry:
     fluid_ml: int | None
     sodium_mg: int | None
     bottles: int | None
+    caffeine_mg: int | None = None
+    things: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Bag:
-    """What must be in the drop bag (or with the crew) at a point, to last until the next such point."""
+    """What must be in the drop bag (or with the crew) at a point, to last until the next such point; `things`: how many of
+    each for the slow day (goal C)."""
 
     point: str
     kcal: int | None
     carbohydrate_g: int | None
     sodium_mg: int | None
     words: tuple[str, ...]
+    things: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,9 +115,24 @@ class _Leg:
     plan: FuelPlan | None
 
 
-def fuel_table(fuel: Sequence[FuelPlan], points: Sequence[Point], timetable: Timetable) -> FuelTable:
+def fuel_of(runner: Runner, points: Sequence[Point], timetable: Timetable) -> FuelTable:
+    """The same of a runner, by what she can carry and what her stomach was trained on."""
+    trained = runner.trained_carbohydrate_g_per_h
+    return fuel_table(
+        runner.fuel, points, timetable, bottles=runner.bottles or BOTTLES, trained_g_per_h=trained
+    )
+
+
+def fuel_table(
+    fuel: Sequence[FuelPlan],
+    points: Sequence[Point],
+    timetable: Timetable,
+    *,
+    bottles: int = BOTTLES,
+    trained_g_per_h: float | None = None,
+) -> FuelTable:
     """What to carry where. `fuel` holds from each `from_point` until the next one named; points in running
-    order.
+    order. bottles: how many of half a litre she can carry; trained_g_per_h: carbohydrate that she has taken in training.
 
     Errors: PlanError for a point that is not on the course or an amount that nobody takes.
     """
@@ -115,7 +144,13 @@ def fuel_table(fuel: Sequence[FuelPlan], points: Sequence[Point], timetable: Tim
     last = len(points) - 1
     carry = [_carry(points, legs, a, b) for a, b in _spans(refills, last)]
     packed = [_bag(points, legs, a, b) for a, b in _spans(bags, last)]
-    return FuelTable(tuple(carry), tuple(packed), _warnings(fuel, points))
+    warned = (
+        *_warnings(fuel, points),
+        *_untrained(fuel, points, trained_g_per_h),
+        *_caffeine(fuel, points, legs, timetable),
+        *_dry(carry, points, bottles),
+    )
+    return FuelTable(tuple(carry), tuple(packed), warned)
 
 
 def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, FuelPlan]:
@@ -128,7 +163,7 @@ def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, Fue
                 remedy=f"Use one of: {', '.join(p.id for p in points)}",
             )
         for name, most in SENSELESS.items():
-            value = getattr(plan, name)
+            value = rate(plan, name)
             if value is not None and not 0.0 <= value <= most:
                 raise PlanError(
                     f"{name} = {value:g} is outside 0 to {most:g}",
@@ -158,11 +193,32 @@ def _spans(stops: list[int], last: int) -> list[tuple[int, int]]:
 def _sum(legs: list[_Leg], name: str, *, at_most: bool = False) -> float | None:
     """Amount over some legs, None where no plan there says anything about it."""
     said = [
-        getattr(leg.plan, name) * (leg.hours_at_most if at_most else leg.hours)
+        value * (leg.hours_at_most if at_most else leg.hours)
         for leg in legs
-        if leg.plan is not None and getattr(leg.plan, name) is not None
+        if leg.plan is not None and (value := rate(leg.plan, name)) is not None
     ]
     return sum(said) if said else None
+
+
+def rate(plan: FuelPlan, name: str) -> float | None:
+    """An amount an hour: as the file gives it, else what the things she eats make of it; None where neither says."""
+    given: float | None = getattr(plan, name)
+    return _eaten(plan, name) if given is None else given
+
+
+def _eaten(plan: FuelPlan, name: str) -> float | None:
+    held = [(e.per_h, getattr(e, name.removesuffix("_per_h"), None)) for e in plan.eats]
+    known = [per_h * amount for per_h, amount in held if amount is not None]
+    return sum(known) if known else None
+
+
+def _things(legs: list[_Leg]) -> tuple[tuple[str, int], ...]:
+    """How many of each she eats over some legs of a slow day, rounded up."""
+    found: dict[str, float] = {}
+    for leg in legs:
+        for e in leg.plan.eats if leg.plan is not None else ():
+            found[e.name] = found.get(e.name, 0.0) + e.per_h * leg.hours_at_most
+    return tuple((name, math.ceil(count - 1e-9)) for name, count in found.items())
 
 
 def _whole(value: float | None) -> int | None:
@@ -184,6 +240,8 @@ def _carry(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Carry:
         _whole(_sum(part, "fluid_ml_per_h")),
         _whole(_sum(part, "sodium_mg_per_h")),
         None if most is None else math.ceil(most / BOTTLE_ML - 1e-9),
+        _whole(_sum(part, "caffeine_mg_per_h")),
+        _things(part),
     )
 
 
@@ -193,7 +251,7 @@ def _bag(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Bag:
     kcal, carbohydrate, sodium = (
         _whole(_sum(part, n)) for n in ("kcal_per_h", "carbohydrate_g_per_h", "sodium_mg_per_h")
     )
-    return Bag(points[a].id, kcal, carbohydrate, sodium, tuple(words))
+    return Bag(points[a].id, kcal, carbohydrate, sodium, tuple(words), _things(part))
 
 
 def _warnings(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> tuple[Note, ...]:
@@ -201,12 +259,61 @@ def _warnings(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> tuple[Note, 
     out: list[Note] = []
     for plan in fuel:
         for r in RANGES:
-            value = getattr(plan, r.name)
+            value = rate(plan, r.name)
             above = value is not None and r.warn_above is not None and value > r.warn_above
             below = value is not None and r.warn_below is not None and value < r.warn_below
-            if not (above or below):
+            if value is None or not (above or below):
                 continue
             kind, place = f"fuel-{'above' if above else 'below'}", names[plan.from_point]
             words = {"place": place, "unit": r.unit, "source": r.source}
             out.append(note(kind, **words, amount=value, low=r.low, high=r.high))
     return tuple(out)
+
+
+def _untrained(fuel: Sequence[FuelPlan], points: Sequence[Point], trained: float | None) -> Iterator[Note]:
+    """More carbohydrate than her stomach has taken in training; and things eaten that make another figure than the one
+    given."""
+    names = {p.id: p.name for p in points}
+    for plan in fuel:
+        value, made = rate(plan, "carbohydrate_g_per_h"), _eaten(plan, "carbohydrate_g_per_h")
+        place = names[plan.from_point]
+        if value is not None and trained is not None and value > trained:
+            yield note("fuel-untrained", place=place, amount=round(value), trained=round(trained))
+        if value and made is not None and abs(made - value) > APART * value:
+            yield note("fuel-apart", place=place, amount=round(value), made=round(made))
+
+
+def _caffeine(
+    fuel: Sequence[FuelPlan], points: Sequence[Point], legs: list[_Leg], timetable: Timetable
+) -> Iterator[Note]:
+    """A single dose, or 24 hours of goal B, above the published amounts."""
+    names = {p.id: p.name for p in points}
+    for plan in fuel:
+        for e in plan.eats:
+            if e.caffeine_mg is not None and e.caffeine_mg > CAFFEINE_DOSE_MG:
+                about = {"place": names[plan.from_point], "thing": e.name, "source": EFSA}
+                yield note("fuel-caffeine-dose", **about, amount=round(e.caffeine_mg), most=CAFFEINE_DOSE_MG)
+    taken = [(rate(leg.plan, "caffeine_mg_per_h") or 0.0) * leg.hours if leg.plan else 0.0 for leg in legs]
+    clock, gone = [0.0], [0.0]
+    for here, there, amount in zip(timetable.rows, timetable.rows[1:], taken, strict=False):
+        clock += [t.total_seconds() / 3600.0 for t in (here.leave[Goal.B], there.arrive[Goal.B])]
+        gone += [gone[-1], gone[-1] + amount]
+    starts = np.array(clock)
+    day = float(np.max(np.interp(starts + 24.0, clock, gone) - np.interp(starts, clock, gone)))
+    if day > CAFFEINE_DAY_MG:
+        yield note("fuel-caffeine-day", source=EFSA, amount=round(day), most=CAFFEINE_DAY_MG)
+
+
+def _dry(carry: Sequence[Carry], points: Sequence[Point], bottles: int) -> Iterator[Note]:
+    """Where her bottles do not last to the next water: it has to be found on the way."""
+    names = {p.id: p.name for p in points}
+    for c in carry:
+        if c.bottles is not None and c.bottles > bottles:
+            about = {"place": names[c.from_point], "next": names[c.to_point]}
+            yield note(
+                "fuel-dry",
+                **about,
+                takes_length_s=c.takes_at_most.total_seconds(),
+                count=c.bottles,
+                has=bottles,
+            )

@@ -96,6 +96,16 @@ def is_for(need: Need, name: str) -> bool:
     return _says(need.value, name)
 
 
+def is_spare(name: str) -> bool:
+    """Whether a thing's name says that it is there besides another."""
+    return _says("spare", name)
+
+
+def runs_on_batteries(name: str) -> bool:
+    """Whether a thing of that name is a light or a battery."""
+    return is_for(Need.TORCH, name) or _says("battery", name)
+
+
 def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
     """Where she gets and gives what, in running order: from the start, from bags, at meetings."""
     runner, course = event.runner(runner_id), event.course_of(runner_id)
@@ -275,9 +285,7 @@ def _moment(m: Moment) -> Saying:
 def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[Told]:
     """Where the file says how long her lights last: whether that is the night, and whether there is a second one."""
     lists = handed_over(event, timetable.runner)
-    lights = [
-        (h.km, k) for h in lists for k in h.things if is_for(Need.TORCH, k.name) or _says("battery", k.name)
-    ]
+    lights = [(h.km, k) for h in lists for k in h.things if runs_on_batteries(k.name)]
     torches = [k for _, k in lights if is_for(Need.TORCH, k.name)]
     # What a file says in words alone has no hours: then nothing is known of how long her lights last.
     if not torches or any(k.hours is None for k in torches):
@@ -291,7 +299,7 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[T
         what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
         yield Told(what, note("kit-do-battery"))
     dark = any(np.any(_needed(event, timetable, course, sky, Need.TORCH, *p.ticks()[:2])) for p in paces)
-    if dark and len(lights) < 2 and not _says("spare", torches[0].name):
+    if dark and len(lights) < 2 and not is_spare(torches[0].name):
         yield Told(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
 
 

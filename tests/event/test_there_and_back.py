@@ -21,6 +21,7 @@ from server.event.model import (
     CutOff,
     Drive,
     Driving,
+    Eaten,
     Edge,
     Event,
     FuelPlan,
@@ -37,6 +38,7 @@ from server.event.model import (
     Place,
     Point,
     PointKind,
+    Prepare,
     Prompt,
     ReporterKind,
     ReportsThere,
@@ -209,6 +211,7 @@ def events(draw: st.DrawFn) -> Event:
             outside_help_only_at_crew_points=draw(st.booleans()),
             crew_not_before=draw(st.none() | st.just(start)),
             pacer_sign_in=draw(minutes),
+            required_kit=tuple(draw(st.lists(words, max_size=2))),
         ),
         courses=courses,
         runners=runners,
@@ -297,12 +300,31 @@ def runner(draw: st.DrawFn, runner_id: str, course: CourseDef, start: datetime) 
         clothing=draw(maybe_words),
         torch=draw(maybe_words),
         medical_note=draw(maybe_words),
-        fuel=(FuelPlan(course.points[0].id, draw(maybe_words), draw(st.none() | st.floats(0, 900))),),
+        fuel=(fuel(draw, course.points[0].id),),
+        carries=tuple(thing(draw) for _ in range(draw(st.integers(0, 2)))),
+        bottles=draw(st.none() | st.integers(1, 20)),
+        trained_carbohydrate_g_per_h=draw(st.none() | st.floats(0, 200)),
         walk_kmh=draw(st.none() | st.floats(1, 10)),
         prompts=tuple(Prompt(draw(words), draw(words)) for _ in range(draw(st.integers(0, 2)))),
         wants_to_hear=tuple(draw(st.lists(words, max_size=2))),
         not_to_hear=tuple(draw(st.lists(words, max_size=2))),
     )
+
+
+def fuel(draw: st.DrawFn, point: str) -> FuelPlan:
+    """A plan of food in words, figures, things."""
+    eats = tuple(
+        Eaten(draw(words), draw(st.floats(0.05, 20)), carbohydrate_g=draw(st.none() | st.floats(0, 400)))
+        for _ in range(draw(st.integers(0, 2)))
+    )
+    kcal, caffeine = (draw(st.none() | st.floats(0, most)) for most in (900, 200))
+    return FuelPlan(point, draw(maybe_words), kcal, caffeine_mg_per_h=caffeine, eats=eats)
+
+
+def thing(draw: st.DrawFn) -> KitItem:
+    """A thing on her, with what is known of it."""
+    prepare = tuple(draw(st.lists(st.sampled_from(Prepare), unique=True, max_size=2)))
+    return KitItem(draw(words), grams=draw(st.none() | st.floats(1, 9000)), prepare=prepare)
 
 
 def meeting(draw: st.DrawFn, point: Point, who: Runner) -> MeetingPlan:

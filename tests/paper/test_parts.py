@@ -35,7 +35,7 @@ def demo() -> tuple[BeforeStart, CrewPlan]:
         prompts=(Prompt("the second night", "eat, then count two hundred steps"),),
         not_to_hear=("nearly there",),
         medical_note="asthma, inhaler in the pack",
-        carries=(KitItem("rain jacket"),),
+        carries=(KitItem("rain jacket"), *event.event.runners[0].carries),
     )
     people = (*event.event.people, Person("vera", "Vera", "+44 7700 900199"))
     parts = (*event.event.parts, Part("vera", PartKind.VOLUNTEER, point="brindle"))
@@ -105,7 +105,7 @@ def test_a_car_park_with_a_place_of_its_own_is_told_by_it(demo) -> None:
     """Coordinates of the file go before those of the point, which are marked as such."""
     before, moves = demo
     course = before.event.courses[0]
-    assert "(the point itself" in text(sheet(demo, "jonas"))
+    assert "(the point, not the car park)" in text(sheet(demo, "jonas"))
     points = tuple(
         replace(p, access=replace(p.access, lat=54.5, lon=-2.5)) if p.access is not None else p
         for p in course.points
@@ -114,7 +114,7 @@ def test_a_car_park_with_a_place_of_its_own_is_told_by_it(demo) -> None:
     found = replace(before, situation=replace(before.situation, event=event))
     told = text(sheet((found, moves), "jonas"))
     assert "54.50000, -2.50000" in told
-    assert "(the point itself" not in told
+    assert "(the point, not the car park)" not in told
 
 
 def test_home_has_the_ladder_and_who_calls(demo) -> None:
@@ -146,7 +146,7 @@ def test_her_own_sheet_goes_section_by_section(demo) -> None:
     ):
         assert needed in stop, needed
     told = text(found)
-    assert "On you from the start: rain jacket." in told
+    assert "On you from the start: rain jacket, waterproof jacket, " in told
     assert "the second night: “eat, then count two hundred steps”" in told
     assert "Leave by" not in told
 
@@ -248,3 +248,5 @@ def test_a_heading_over_nothing_is_left_out() -> None:
     """No bare headings where the file says nothing."""
     kept = page(Head("a"), Lines(()), Head("b"), Lines(("x",)), Head("c")).blocks
     assert [b.text for b in kept if isinstance(b, Head)] == ["b"]
+    assert page(Head("a"), None).blocks == ()
+    assert page().blocks == ()

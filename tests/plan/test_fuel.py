@@ -7,9 +7,9 @@ from datetime import timedelta
 
 import pytest
 
-from server.event.model import FuelPlan, Goal, PointKind, Target
+from server.event.model import Eaten, FuelPlan, Goal, PointKind, Target
 from server.plan import PlanError, make_timetable
-from server.plan.fuel import CAUTIONS, RANGES, fuel_table
+from server.plan.fuel import CAUTIONS, RANGES, fuel_of, fuel_table
 from tests.plan.english import said as in_words
 
 PLAN = FuelPlan("p0", "porridge bar every 40 min", 250.0, 45.0, 500.0, 400.0)
@@ -103,7 +103,7 @@ def test_a_plan_holds_until_the_next_one(table, points) -> None:
 )
 def test_warnings(table, points, change: dict[str, float], said: str | None) -> None:
     """Fluid is warned about above its range only: nobody is told to drink more."""
-    found = fuel_table([replace(PLAN, **change)], points, table).warnings
+    found = fuel_table([replace(PLAN, **change)], points, table, bottles=9).warnings
     found = tuple(in_words(found))
     assert (len(found) == 1 and said in found[0]) if said else found == ()
 
@@ -139,3 +139,59 @@ def test_nothing_planned_nothing_claimed(table, points) -> None:
     """Without a fuel plan there are legs with times and no amounts."""
     found = fuel_table([], points, table)
     assert all(c.kcal is None and c.bottles is None for c in found.carry)
+
+
+GEL = Eaten("gel", 1.0, kcal=100, carbohydrate_g=25, sodium_mg=50, caffeine_mg=50)
+BAR = Eaten("bar", 0.5, kcal=200, carbohydrate_g=40)
+
+
+def test_things_make_the_figures_that_are_not_written(table, points) -> None:
+    """One gel and half a bar an hour are 45 g of carbohydrate; pieces are counted for the slow day, in every bag."""
+    found = fuel_table([FuelPlan("p0", "", eats=(GEL, BAR))], points, table)
+    first = found.carry[0]
+    hours, slow = (t / timedelta(hours=1) for t in (first.takes, first.takes_at_most))
+    assert first.carbohydrate_g == pytest.approx(45 * hours, abs=1)
+    assert first.caffeine_mg == pytest.approx(50 * hours, abs=1)
+    gels, bars = (dict(first.things)[n] for n in ("gel", "bar"))
+    assert 0 <= gels - slow < 1
+    assert 0 <= bars - slow / 2 < 1
+    assert sum(dict(b.things)["gel"] for b in found.bags) >= sum(
+        c.takes_at_most / timedelta(hours=1) for c in found.carry
+    )
+    written = fuel_table([FuelPlan("p0", "", carbohydrate_g_per_h=44, eats=(GEL, BAR))], points, table)
+    assert written.carry[0].carbohydrate_g == pytest.approx(44 * hours, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("plan", "trained", "bottles", "kinds"),
+    [
+        (FuelPlan("p0", "", carbohydrate_g_per_h=80), 60.0, 9, ["fuel-untrained"]),
+        (FuelPlan("p0", "", carbohydrate_g_per_h=60), 60.0, 9, []),
+        (FuelPlan("p0", "", carbohydrate_g_per_h=60, eats=(GEL, BAR)), None, 9, ["fuel-apart", "fuel-caffeine-day"]),
+        (FuelPlan("p0", "", eats=(replace(GEL, per_h=0.1, caffeine_mg=250),)), None, 9,
+         ["fuel-below", "fuel-below", "fuel-caffeine-dose", "fuel-caffeine-day"]),
+        (FuelPlan("p0", "", caffeine_mg_per_h=15), None, 9, []),  # 360 mg in 24 hours
+        (FuelPlan("p0", "", caffeine_mg_per_h=20), None, 9, ["fuel-caffeine-day"]),
+        (FuelPlan("p0", "", fluid_ml_per_h=500), None, 9, []),
+    ],
+)  # fmt: skip
+def test_more_than_was_trained_or_is_published(
+    table, points, plan, trained, bottles: int, kinds: list[str]
+) -> None:
+    """Her own training and EFSA 2015 (200 mg at once, 400 mg a day) beside the ranges of the ISSN."""
+    found = fuel_table([plan], points, table, bottles=bottles, trained_g_per_h=trained)
+    assert [n.kind for n in found.warnings] == kinds
+
+
+def test_bottles_that_do_not_last_ask_where_water_is(table, points, make_event) -> None:
+    """More bottles to the next water than she carries: asked about with the hours; what she says she carries counts."""
+    dry = tuple(
+        replace(p, kinds=frozenset({PointKind.CUT_OFF}), access=None) if p.id == "p4" else p for p in points
+    )
+    plan = FuelPlan("p0", "", fluid_ml_per_h=700)
+    (told, *_) = [n for n in fuel_table([plan], dry, table, bottles=3).warnings if n.kind == "fuel-dry"]
+    assert "where is water on the way" in next(iter(in_words([told])))
+    runner = replace(make_event(Target(finish=timedelta(hours=29))).runners[0], fuel=(plan,))
+    many = fuel_of(replace(runner, bottles=20), dry, table)
+    assert [n.kind for n in many.warnings] == []
+    assert "fuel-dry" in [n.kind for n in fuel_of(replace(runner, bottles=2), dry, table).warnings]

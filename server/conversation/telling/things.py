@@ -22,6 +22,7 @@ from server.conversation.telling.news import lost_words
 from server.conversation.telling.say import Say, lines, slug
 from server.conversation.telling.times import floor_to, leave_said
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
+from server.plan.fuel import rate
 
 CARDS_IN_FULL = 2
 
@@ -72,12 +73,14 @@ def say_take_back(say: Say, a: KitAnswer) -> str:
 
 def _fuel_figures(say: Say, fuel: FuelPlan) -> str:
     figures = (
-        ("fuel-kcal", fuel.kcal_per_h),
-        ("fuel-carbohydrate", fuel.carbohydrate_g_per_h),
-        ("fuel-fluid", fuel.fluid_ml_per_h),
-        ("fuel-sodium", fuel.sodium_mg_per_h),
+        ("fuel-kcal", "kcal_per_h"),
+        ("fuel-carbohydrate", "carbohydrate_g_per_h"),
+        ("fuel-fluid", "fluid_ml_per_h"),
+        ("fuel-sodium", "sodium_mg_per_h"),
+        ("fuel-caffeine", "caffeine_mg_per_h"),
     )
-    said = [say.s(key, amount=f"{amount:.0f}") for key, amount in figures if amount is not None]
+    amounts = ((key, rate(fuel, name)) for key, name in figures)
+    said = [say.s(key, amount=f"{amount:.0f}") for key, amount in amounts if amount]
     return say.s("fuel-figures", figures=say.all(said)) if said else ""
 
 

@@ -180,7 +180,7 @@ paper-head-parking = Parkplätze
 paper-parking-head = Parken
 paper-grid-ref = wo (Grad; UTM)
 paper-know = wissen
-paper-not-the-car-park = (der Punkt selbst: für den Parkplatz ist kein Ort angegeben)
+paper-not-the-car-park = (der Punkt, nicht der Parkplatz)
 paper-signal-patchy = Netz mit Lücken
 paper-signal-none = KEIN Netz
 paper-signal = Netz
@@ -267,3 +267,52 @@ paper-expect-likely = geplant (B)
 paper-expect-until = zuletzt (C)
 paper-in-head = ein
 paper-out-head = aus
+
+## Listen
+paper-lists = Listen
+paper-no-fuel = In der Datei steht kein Verpflegungsplan: aus dem, was sie in der Stunde essen und trinken will, werden diese Listen ([[runners.fuel]]).
+paper-head-fuel-list = Verpflegung nach Abschnitt, je Stunde
+paper-carbohydrate-h = Kohlenh. g/h
+paper-fluid-h = Trinken ml/h
+paper-sodium-h = Natrium mg/h
+paper-caffeine-h = Koffein mg/h
+paper-kcal-h = kcal/h
+paper-head-ranges = Veröffentlichte Bereiche, zum Planen; nach Durst trinken
+paper-range-kcal = Energie { $low } bis { $high } kcal/h: { $source }.
+paper-range-carbohydrate = Kohlenhydrate { $low } bis { $high } g/h, bis etwa 90 mit gemischten Zuckern, wer es trainiert hat: { $source }.
+paper-range-fluid = Trinken { $low } bis { $high } ml/h, nie ein Ziel: { $source }.
+paper-range-sodium = Natrium: über { $most } mg je Liter können an langen heißen Tagen nötig sein: { $source }.
+paper-range-caffeine = Koffein: bis 200 mg auf einmal, 400 mg am Tag: { $source }.
+paper-head-to-do = Vor dem Rennen
+paper-to-buy = Kaufen bis { $day }
+paper-to-charge = Laden bis { $day }
+paper-to-test = Ausprobieren bis { $day }
+paper-head-shopping = Einkaufen
+paper-shop-food = { $food } (für { $place }, { $crew })
+paper-head-required = Vom Rennen verlangt
+paper-required = { $name }: { $thing ->
+    [none] IN KEINER LISTE
+   *[other] { $thing }{ $place ->
+        [none] {""}
+       *[other] , erst ab { $place }
+     }
+ }
+paper-head-sleep = Schlaf und Füße
+paper-who-sleeps = { $name } schläft { $from } bis { $to }
+paper-feet = Schuhe aus und Füße ansehen: { $stops }
+paper-feet-at = { $place } ({ $when })
+paper-load-her = Vom Start an bei { $runner }
+paper-load-bag = Beutel { $place }
+paper-load-car = Im Auto: { $car }
+paper-load-for = Für { $place }
+paper-load-weight = : { $kilos } kg{ $count ->
+    [0] {""}
+    [one] , ein Ding ohne Gewicht
+   *[other] , { $count } Dinge ohne Gewicht
+ }
+paper-label = { $bib ->
+    [none] {""}
+   *[other] { $bib }{" – "}
+ }{ $place }
+paper-takes-goals = dauert B / C
+paper-head-food-by-bag = Essen, bis zum nächsten Beutel oder zur Crew

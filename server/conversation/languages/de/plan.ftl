@@ -46,6 +46,11 @@ plan-rested = nach { $rest } Ruhe bei { $place } beginnt sie so gerechnet wie na
 plan-few-stops = Pausen sind mit insgesamt { $planned } geplant; ein bis zwei Stunden sind bei langen Rennen üblich (Erfahrung)
 plan-fuel-above = ab { $place }: { $amount } { $unit } liegt über den veröffentlichten { $low } bis { $high } ({ $source })
 plan-fuel-below = ab { $place }: { $amount } { $unit } liegt unter den veröffentlichten { $low } bis { $high } ({ $source })
+plan-fuel-untrained = ab { $place }: { $amount } g Kohlenhydrate in der Stunde sind mehr als die { $trained } g, die trainiert wurden
+plan-fuel-apart = ab { $place }: was sie isst, macht { $made } g Kohlenhydrate in der Stunde, der Plan sagt { $amount } g
+plan-fuel-caffeine-dose = ab { $place }: { $thing } enthält { $amount } mg Koffein, mehr als { $most } mg auf einmal ({ $source })
+plan-fuel-caffeine-day = { $amount } mg Koffein in 24 Stunden sind mehr als { $most } mg ({ $source })
+plan-fuel-dry = { $place } bis { $next }: { $count } Flaschen für bis zu { $takes }, und sie trägt { $has }: wo gibt es unterwegs Wasser?
 plan-caution-thirst = Die Zahlen dienen der Planung. Nach Durst trinken, essen, was im Training erprobt ist.
 plan-caution-danger = Weit über den Durst zu trinken ist selbst eine Gefahr; wer verwirrt ist, sich immer wieder übergibt, geschwollenes Gesicht oder geschwollene Hände oder starke Kopfschmerzen hat, wird zuerst von Sanitätern gesehen.
 plan-caution-pills = Schmerzmittel und Salztabletten sind Sache der Rennsanitäter.
@@ -245,5 +250,8 @@ plan-kit-do-carry = Davor kommt sie zu keiner Crew und keinem Beutel: schreib si
  }"] von [[runners]]
 plan-kit-battery = Die Lampen von { $runner } brennen zusammen { $lasts }, weniger als sie im Dunkeln ist: { $about }
 plan-kit-do-battery = Gib einem Treffen, einem Beutel oder carries eine Lampe oder Batterie mit ihren Stunden dazu, oder schreib mehr Stunden hinein
+plan-kit-required = das Rennen verlangt { $thing }, und keine Liste von { $runner } hat es
+plan-kit-required-late = das Rennen verlangt { $thing }, und { $runner } hat es erst ab { $place }
+plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu

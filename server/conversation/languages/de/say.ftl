@@ -224,6 +224,7 @@ fuel-kcal = { $amount } kcal
 fuel-carbohydrate = { $amount } g Kohlenhydrate
 fuel-fluid = Flaschen für { $amount } ml
 fuel-sodium = { $amount } mg Natrium
+fuel-caffeine = { $amount } mg Koffein
 leave = Fahr bis { $leave_by } los nach { $place }; sei ab { $be_there } dort.
 leave-lost = { $runner } ist in { $place } nicht mehr zu treffen. { $why }
 leave-over = Abfahrt nach { $place } war { $leave_by }. Fahr wie immer: sicher ankommen ist wichtiger.

@@ -180,7 +180,7 @@ paper-head-parking = Car parks
 paper-parking-head = parking
 paper-grid-ref = where (degrees; UTM)
 paper-know = to know
-paper-not-the-car-park = (the point itself: no place is given for the car park)
+paper-not-the-car-park = (the point, not the car park)
 paper-signal-patchy = patchy signal
 paper-signal-none = NO signal
 paper-signal = signal
@@ -267,3 +267,52 @@ paper-expect-likely = planned (B)
 paper-expect-until = last (C)
 paper-in-head = in
 paper-out-head = out
+
+## Lists
+paper-lists = lists
+paper-no-fuel = No fuel plan is in the file: what she means to eat and drink an hour makes these lists ([[runners.fuel]]).
+paper-head-fuel-list = Fuel by section, an hour each
+paper-carbohydrate-h = carb. g/h
+paper-fluid-h = fluid ml/h
+paper-sodium-h = sodium mg/h
+paper-caffeine-h = caffeine mg/h
+paper-kcal-h = kcal/h
+paper-head-ranges = Published ranges, to plan with; drink to thirst
+paper-range-kcal = Energy { $low } to { $high } kcal/h: { $source }.
+paper-range-carbohydrate = Carbohydrate { $low } to { $high } g/h, up to about 90 with mixed sugars by those who have trained it: { $source }.
+paper-range-fluid = Fluid { $low } to { $high } ml/h, never a target: { $source }.
+paper-range-sodium = Sodium: above { $most } mg a litre may be needed on long hot days: { $source }.
+paper-range-caffeine = Caffeine: up to 200 mg at once, 400 mg in a day: { $source }.
+paper-head-to-do = Before the race
+paper-to-buy = To buy by { $day }
+paper-to-charge = To charge by { $day }
+paper-to-test = To test by { $day }
+paper-head-shopping = Shopping
+paper-shop-food = { $food } (for { $place }, { $crew })
+paper-head-required = Required by the race
+paper-required = { $name }: { $thing ->
+    [none] IN NO LIST
+   *[other] { $thing }{ $place ->
+        [none] {""}
+       *[other] , only from { $place }
+     }
+ }
+paper-head-sleep = Sleep and feet
+paper-who-sleeps = { $name } sleeps { $from } to { $to }
+paper-feet = Shoes off and feet looked at: { $stops }
+paper-feet-at = { $place } ({ $when })
+paper-load-her = On { $runner } from the start
+paper-load-bag = Drop bag { $place }
+paper-load-car = In the { $car }
+paper-load-for = For { $place }
+paper-load-weight = : { $kilos } kg{ $count ->
+    [0] {""}
+    [one] , one thing unweighed
+   *[other] , { $count } things unweighed
+ }
+paper-label = { $bib ->
+    [none] {""}
+   *[other] { $bib }{" – "}
+ }{ $place }
+paper-takes-goals = takes B / C
+paper-head-food-by-bag = Food, to last until the next bag or crew

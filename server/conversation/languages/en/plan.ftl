@@ -46,6 +46,11 @@ plan-rested = after { $rest } of rest at { $place } she is taken to begin as aft
 plan-few-stops = stops are planned at { $planned } in all; one to two hours are usual in a long race (common practice)
 plan-fuel-above = from { $place }: { $amount } { $unit } is above the published { $low } to { $high } ({ $source })
 plan-fuel-below = from { $place }: { $amount } { $unit } is below the published { $low } to { $high } ({ $source })
+plan-fuel-untrained = from { $place }: { $amount } g carbohydrate an hour is more than the { $trained } g that were trained
+plan-fuel-apart = from { $place }: what she eats makes { $made } g carbohydrate an hour, the plan says { $amount } g
+plan-fuel-caffeine-dose = from { $place }: { $thing } holds { $amount } mg caffeine, more than { $most } mg at once ({ $source })
+plan-fuel-caffeine-day = { $amount } mg caffeine in 24 hours is more than { $most } mg ({ $source })
+plan-fuel-dry = { $place } to { $next }: { $count } bottles for up to { $takes }, and she carries { $has }: where is water on the way?
 plan-caution-thirst = Figures are for planning. Drink to thirst, eat what has been tried in training.
 plan-caution-danger = Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a swollen face or hands or a bad headache is seen by a medic before anything else is given.
 plan-caution-pills = Pills for pain and salt are a matter for the race’s medics.
@@ -245,5 +250,8 @@ plan-kit-do-carry = No crew or bag meets her before: write it in carries = ["{ $
  }"] of [[runners]]
 plan-kit-battery = { $runner }’s lights last { $lasts } in all, which is less than she is in the dark: { $about }
 plan-kit-do-battery = Add a torch or battery with its hours to a meeting, a bag or carries, or write in more hours
+plan-kit-required = the race asks for { $thing }, and no list of { $runner }’s has it
+plan-kit-required-late = the race asks for { $thing }, and { $runner } has it only from { $place }
+plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery

@@ -224,6 +224,7 @@ fuel-kcal = { $amount } kcal
 fuel-carbohydrate = { $amount } g carbohydrate
 fuel-fluid = bottles for { $amount } mL
 fuel-sodium = { $amount } mg sodium
+fuel-caffeine = { $amount } mg caffeine
 leave = Leave by { $leave_by } for { $place }; be there from { $be_there }.
 leave-lost = { $runner } at { $place } can’t be met any more. { $why }
 leave-over = Leave-by for { $place } was { $leave_by }. Drive as always: getting there safely matters more.

@@ -180,7 +180,7 @@ paper-head-parking = Parkings
 paper-parking-head = parking
 paper-grid-ref = où (degrés ; UTM)
 paper-know = à savoir
-paper-not-the-car-park = (le point lui-même : le lieu du parking n’est pas donné)
+paper-not-the-car-park = (le point, pas le parking)
 paper-signal-patchy = réseau irrégulier
 paper-signal-none = PAS de réseau
 paper-signal = réseau
@@ -267,3 +267,52 @@ paper-expect-likely = prévu (B)
 paper-expect-until = au plus tard (C)
 paper-in-head = arrivée
 paper-out-head = départ
+
+## Listes
+paper-lists = listes
+paper-no-fuel = Le fichier n’a pas de plan de ravitaillement : ce qu’elle veut manger et boire par heure fait ces listes ([[runners.fuel]]).
+paper-head-fuel-list = Ravitaillement par section, par heure
+paper-carbohydrate-h = glucides g/h
+paper-fluid-h = boisson ml/h
+paper-sodium-h = sodium mg/h
+paper-caffeine-h = caféine mg/h
+paper-kcal-h = kcal/h
+paper-head-ranges = Fourchettes publiées, pour prévoir ; boire à la soif
+paper-range-kcal = Énergie { $low } à { $high } kcal/h : { $source }.
+paper-range-carbohydrate = Glucides { $low } à { $high } g/h, jusqu’à environ 90 avec des sucres mélangés pour qui s’y est entraîné : { $source }.
+paper-range-fluid = Boisson { $low } à { $high } ml/h, jamais un but : { $source }.
+paper-range-sodium = Sodium : plus de { $most } mg par litre peut être nécessaire les longues journées chaudes : { $source }.
+paper-range-caffeine = Caféine : jusqu’à 200 mg d’un coup, 400 mg par jour : { $source }.
+paper-head-to-do = Avant la course
+paper-to-buy = À acheter avant le { $day }
+paper-to-charge = À charger avant le { $day }
+paper-to-test = À essayer avant le { $day }
+paper-head-shopping = Achats
+paper-shop-food = { $food } (pour { $place }, { $crew })
+paper-head-required = Exigé par la course
+paper-required = { $name } : { $thing ->
+    [none] DANS AUCUNE LISTE
+   *[other] { $thing }{ $place ->
+        [none] {""}
+       *[other] , seulement depuis { $place }
+     }
+ }
+paper-head-sleep = Sommeil et pieds
+paper-who-sleeps = { $name } dort de { $from } à { $to }
+paper-feet = Chaussures ôtées, pieds regardés : { $stops }
+paper-feet-at = { $place } ({ $when })
+paper-load-her = Sur { $runner } dès le départ
+paper-load-bag = Sac { $place }
+paper-load-car = Dans la voiture : { $car }
+paper-load-for = Pour { $place }
+paper-load-weight = { " : " }{ $kilos } kg{ $count ->
+    [0] {""}
+    [one] , une chose non pesée
+   *[other] , { $count } choses non pesées
+ }
+paper-label = { $bib ->
+    [none] {""}
+   *[other] { $bib }{" – "}
+ }{ $place }
+paper-takes-goals = dure B / C
+paper-head-food-by-bag = Nourriture, jusqu’au prochain sac ou à l’équipe

@@ -46,6 +46,11 @@ plan-rested = après { $rest } de repos à { $place } elle est censée repartir 
 plan-few-stops = { $planned } d’arrêts prévus en tout ; une à deux heures sont usuelles dans une longue course (usage courant)
 plan-fuel-above = depuis { $place } : { $amount } { $unit } est au-dessus des { $low } à { $high } publiés ({ $source })
 plan-fuel-below = depuis { $place } : { $amount } { $unit } est en dessous des { $low } à { $high } publiés ({ $source })
+plan-fuel-untrained = depuis { $place } : { $amount } g de glucides par heure, c’est plus que les { $trained } g de l’entraînement
+plan-fuel-apart = depuis { $place } : ce qu’elle mange fait { $made } g de glucides par heure, le plan dit { $amount } g
+plan-fuel-caffeine-dose = depuis { $place } : { $thing } contient { $amount } mg de caféine, plus que { $most } mg d’un coup ({ $source })
+plan-fuel-caffeine-day = { $amount } mg de caféine en 24 heures, c’est plus que { $most } mg ({ $source })
+plan-fuel-dry = { $place } à { $next } : { $count } gourdes pour au plus { $takes }, et elle en porte { $has } : où y a-t-il de l’eau en route ?
 plan-caution-thirst = Ces chiffres servent à prévoir. Boire à la soif, manger ce qui a été essayé à l’entraînement.
 plan-caution-danger = Boire bien au-delà de la soif est un danger en soi ; qui est confus, vomit sans cesse, a le visage ou les mains gonflés ou très mal à la tête est vu par un secouriste avant tout le reste.
 plan-caution-pills = Les cachets contre la douleur et le sel sont l’affaire des secouristes de la course.
@@ -245,5 +250,8 @@ plan-kit-do-carry = Avant, ni équipe ni sac ne l’attend : écris-la dans carr
  }"] de [[runners]]
 plan-kit-battery = Les lampes de { $runner } éclairent { $lasts } en tout, moins que ses heures de nuit : { $about }
 plan-kit-do-battery = Ajoute une lampe ou une batterie avec ses heures à une rencontre, à un sac ou à carries, ou écris plus d’heures
+plan-kit-required = la course exige { $thing }, et aucune liste de { $runner } ne l’a
+plan-kit-required-late = la course exige { $thing }, et { $runner } ne l’a que depuis { $place }
+plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie

@@ -224,6 +224,7 @@ fuel-kcal = { $amount } kcal
 fuel-carbohydrate = { $amount } g de glucides
 fuel-fluid = des bouteilles pour { $amount } ml
 fuel-sodium = { $amount } mg de sodium
+fuel-caffeine = { $amount } mg de caféine
 leave = Pars avant { $leave_by } pour { $place } ; sois-y à partir de { $be_there }.
 leave-lost = Le rendez-vous avec { $runner } à { $place } n’est plus possible. { $why }
 leave-over = Le départ pour { $place } était à { $leave_by }. Roule comme d’habitude : arriver en sécurité compte plus.

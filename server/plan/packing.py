@@ -1,0 +1,150 @@
+"""Where each thing travels, what of the race's required kit is in which list, and what is to be done before the race."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from rapidfuzz import fuzz
+
+from server.course import Course
+from server.event.model import Event, KitItem, KitWeight, Prepare
+from server.plan.kit import Need, Told, handed_over, is_for, is_spare, kit_told, runs_on_batteries
+from server.plan.movements.trips import car_of
+from server.plan.notes import note
+from server.plan.timetable import Timetable
+
+BEFORE: Final = {Prepare.BUY: 14, Prepare.TEST: 7, Prepare.CHARGE: 1}
+"""How many days before the start each is to be done (own choice: what was bought can still be tried, what fails be bought
+anew)."""
+LIKE: Final = 85.0
+"""Every word of a required thing has one at least so like it (0..100) in the listed thing (own choice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Packed:
+    """A thing and the point it is for ('' = from the start)."""
+
+    item: KitItem
+    point: str
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What goes into one of them: on her (`bag` and `car` ''), the drop bag of a point, or a car."""
+
+    bag: str
+    car: str
+    things: tuple[Packed, ...]
+
+    @property
+    def grams(self) -> float:
+        """What is known to weigh something, together."""
+        return sum(p.item.grams or 0.0 for p in self.things)
+
+    @property
+    def unweighed(self) -> int:
+        """How many things nothing is said of."""
+        return sum(p.item.grams is None for p in self.things)
+
+
+@dataclass(frozen=True, slots=True)
+class Required:
+    """A thing the race asks for: by which of her things it is met, and from which point on ('' = the start). `thing` None:
+    it is in no list."""
+
+    name: str
+    thing: str | None = None
+    point: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ToDo:
+    """What is to be bought, charged or tested, by when."""
+
+    what: Prepare
+    by: date
+    things: tuple[str, ...]
+
+
+def loads(event: Event, runner_id: str) -> tuple[Load, ...]:
+    """Her pack, each drop bag, each car, in this order; a load with nothing in it is left out."""
+    runner = event.runner(runner_id)
+    found = [Load("", "", tuple(Packed(k, "") for k in runner.carries))]
+    found += [Load(b.point, "", tuple(Packed(k, b.point) for k in b.kit)) for b in runner.drop_bags]
+    cars: dict[str, list[Packed]] = {}
+    for m in event.meetings:
+        for k in m.kit if m.runner == runner_id else ():
+            if not k.take_back:
+                cars.setdefault(k.car or car_of(event, m), []).append(Packed(k, m.point))
+    found += [Load("", car, tuple(things)) for car, things in cars.items()]
+    return tuple(x for x in found if x.things)
+
+
+def required(event: Event, runner_id: str) -> tuple[Required, ...]:
+    """Each thing of the race's list, met by the first of hers that is like it."""
+    had = [(h.point, k.name) for h in handed_over(event, runner_id) for k in h.things]
+    return tuple(_met(name, had) for name in event.rules.required_kit)
+
+
+def _met(name: str, had: Sequence[tuple[str, str]]) -> Required:
+    wanted = _words(name)
+    needs = () if is_spare(name) else tuple(n for n in Need if is_for(n, name))
+    for point, thing in had:
+        listed = _words(thing)
+        named = all(any(fuzz.ratio(w, x) >= LIKE for x in listed) for w in wanted)
+        if named or any(is_for(n, thing) for n in needs):
+            return Required(name, thing, point)
+    return Required(name)
+
+
+def _words(name: str) -> list[str]:
+    return re.findall(r"\w+", name.casefold())
+
+
+def kit_wrong(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:
+    """All that is wrong with her kit: what does not reach her in time or does not last, and what of the race's list she
+    has not got, or not from the start."""
+    return (*kit_told(event, timetable, course), *_required_told(event, timetable.runner))
+
+
+def _required_told(event: Event, runner_id: str) -> Iterator[Told]:
+    name, course = event.runner(runner_id).name, event.course_of(runner_id)
+    for r in required(event, runner_id):
+        remedy = note("kit-do-required", thing=r.name)
+        if r.thing is None:
+            yield Told(note("kit-required", runner=name, thing=r.name), remedy)
+        elif r.point:
+            yield Told(
+                note("kit-required-late", runner=name, thing=r.name, place=course.point(r.point).name), remedy
+            )
+
+
+def to_do(event: Event, runner_id: str) -> tuple[ToDo, ...]:
+    """What is to be done before the race, the earliest first. What runs on batteries is tested and charged unasked; what
+    she eats is bought."""
+    runner = event.runner(runner_id)
+    items = [p.item for load in loads(event, runner_id) for p in load.things]
+    eaten = [e.name for f in runner.fuel for e in f.eats]
+    start = runner.start.astimezone(ZoneInfo(event.time_zone)).date()
+    found = []
+    for what, days in sorted(BEFORE.items(), key=lambda x: -x[1]):
+        names = dict.fromkeys((*_asked(items, what), *(eaten if what is Prepare.BUY else ())))
+        if names:
+            found.append(ToDo(what, start - timedelta(days=days), tuple(names)))
+    return tuple(found)
+
+
+def _asked(items: Iterable[KitItem], what: Prepare) -> Iterator[str]:
+    for k in items:
+        if what in k.prepare or (what is not Prepare.BUY and runs_on_batteries(k.name)):
+            yield k.name
+
+
+def must(item: KitItem) -> bool:
+    """Whether the race must not be run without it."""
+    return item.weight is KitWeight.SAFETY

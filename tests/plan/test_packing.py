@@ -1,0 +1,96 @@
+"""Packing: each thing in a bag or a car, the race's list ticked by what is really in one, and dates to do things by."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+
+from server.event.model import (
+    CrewAccess,
+    DropBag,
+    Eaten,
+    Event,
+    FuelPlan,
+    KitItem,
+    MeetingPlan,
+    Prepare,
+    Target,
+)
+from server.plan import make_timetable
+from server.plan.packing import kit_wrong, loads, required, to_do
+
+JACKET = KitItem("orange rain jacket", grams=250)
+
+
+@pytest.fixture
+def event(make_event, points_at) -> Event:
+    """A race over four points; she carries a jacket, has a bag at the second and meets a car at the third."""
+    points = tuple(replace(p, access=CrewAccess()) for p in points_at((0.0, 10.0, 20.0, 30.0)))
+    made = make_event(Target(finish=timedelta(hours=6)), points=points)
+    bag = DropBag("p1", (KitItem("dry socks"),))
+    runner = replace(made.runners[0], carries=(JACKET,), drop_bags=(bag,))
+    kit = (KitItem("head torch", hours=8, car="van"), KitItem("poles"), KitItem("wet cap", take_back=True))
+    meeting = MeetingPlan("m", "p2", runner.id, ("ana",), kit=kit)
+    return replace(made, runners=(runner,), meetings=(meeting,))
+
+
+def test_each_thing_is_in_one_bag_or_car(event: Event) -> None:
+    """Her pack, the bag, the car; what nobody said a car for goes with the crew; what is taken back is not packed."""
+    found = loads(event, "maren")
+    assert [(x.bag, x.car, [p.item.name for p in x.things]) for x in found] == [
+        ("", "", ["orange rain jacket"]),
+        ("p1", "", ["dry socks"]),
+        ("", "van", ["head torch"]),
+        ("", "~ana", ["poles"]),
+    ]
+    assert (found[0].grams, found[0].unweighed, found[2].unweighed) == (250, 0, 1)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "thing", "point"),
+    [
+        ("rain jacket", "orange rain jacket", ""),
+        ("waterproof", "orange rain jacket", ""),  # by what it is for
+        ("Rain  Jacket!", "orange rain jacket", ""),
+        ("head torch", "head torch", "p2"),
+        ("spare head torch", None, ""),  # one torch is not two
+        ("jacket potato", None, ""),
+        ("map", None, ""),
+    ],
+)
+def test_the_race_s_list_is_ticked_by_what_is_in_hers(
+    event: Event, wanted: str, thing: str | None, point: str
+) -> None:
+    """Every word of the race's has one like it in her thing, or both are for the same need."""
+    rules = replace(event.rules, required_kit=(wanted,))
+    (found,) = required(replace(event, rules=rules), "maren")
+    assert (found.thing, found.point) == (thing, point)
+
+
+def test_what_is_missing_from_the_start_is_warned_about(event: Event, bare_course) -> None:
+    """In no list, or only from a later point: both are told with what to write."""
+    rules = replace(event.rules, required_kit=("rain jacket", "whistle", "head torch"))
+    asked = replace(event, rules=rules)
+    kinds = [t.what.kind for t in kit_wrong(asked, make_timetable(asked, "maren", bare_course), bare_course)]
+    assert kinds.count("kit-required") == 1
+    assert kinds.count("kit-required-late") == 1
+
+
+def test_to_do_has_dates(event: Event) -> None:
+    """What the file asks for, lights tested and charged unasked, food bought; in the order of the dates."""
+    runner = event.runners[0]
+    fuel = (
+        FuelPlan("p0", "", eats=(Eaten("gel", 1.0), Eaten("bar", 0.5))),
+        FuelPlan("p1", "", eats=(Eaten("gel", 2.0),)),
+    )
+    carries = (replace(JACKET, prepare=(Prepare.BUY, Prepare.TEST)),)
+    start = runner.start.date()
+    asked = replace(event, runners=(replace(runner, fuel=fuel, carries=carries),))
+    assert [(t.what, (start - t.by).days, t.things) for t in to_do(asked, "maren")] == [
+        (Prepare.BUY, 14, ("orange rain jacket", "gel", "bar")),
+        (Prepare.TEST, 7, ("orange rain jacket", "head torch")),
+        (Prepare.CHARGE, 1, ("head torch",)),
+    ]
+    assert isinstance(to_do(asked, "maren")[0].by, date)
