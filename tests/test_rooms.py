@@ -143,6 +143,31 @@ def test_there_is_no_circle() -> None:
         pytest.fail(" -> ".join(circle.args[1]))
 
 
+def drawn() -> str:
+    """The rooms as a Mermaid picture: who imports whom, without the arrows that others imply."""
+    taken: dict[str, set[str]] = {}
+    for module, others in all_imports().items():
+        here = storey(module)
+        if here is not None:
+            rooms = {there[1] for there in map(storey, others) if there is not None}
+            taken.setdefault(here[1], set()).update(rooms - {here[1], *LAYERS[0]})
+    reach: dict[str, set[str]] = {}
+    for room in TopologicalSorter(taken).static_order():
+        reach[room] = set().union(taken.get(room, ()), *(reach[r] for r in taken.get(room, ())))
+    lines = ["flowchart BT"]
+    for room in (r for rooms in LAYERS[1:] for r in rooms):
+        needs = taken.get(room, set())
+        direct = needs - set().union(*(reach[r] for r in needs))
+        lines += [f"    {below} --> {room}" for below in sorted(direct)]
+    return "\n".join(lines)
+
+
+def test_the_picture_in_the_guide_is_the_code() -> None:
+    """DEVELOPERS.md shows the rooms as they are; where it does not, this prints the picture that belongs there."""
+    guide = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert f"```mermaid\n{drawn()}\n```" in guide, drawn()
+
+
 @pytest.mark.parametrize(
     ("module", "other", "bad"),
     [

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import asyncio
+import re
 import sys
 import threading
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator, Collection, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from pathlib import Path
@@ -19,7 +20,7 @@ from tests.bot.conftest import Prepared, Race, before_start, on_the_way, serving
 
 ROOT = Path(__file__).parents[2]
 WORDS = ("server/conversation/", "server/api/", "bot/")
-QUESTION, CHECK_IN = (57, 109), (66, 174)
+QUESTION, CHECK_IN = (57, 109), (66, 175)
 """Files of the conversation (its sentences too), the API and the bot; files in all: as it is. Meant: 20, 55; 30, 70."""
 
 
@@ -31,15 +32,15 @@ async def race(on_the_way: Prepared, tmp_path: Path, small_event: Event) -> Asyn
 
 
 @contextmanager
-def traced() -> Iterator[set[str]]:
-    """The project's files of which anything is called meanwhile, in every thread."""
-    found: set[str] = set()
+def traced() -> Iterator[dict[str, None]]:
+    """The project's files of which anything is called meanwhile, in every thread, as they are first called."""
+    found: dict[str, None] = {}
     own = tuple(str(ROOT / part) for part in ("server", "bot"))
 
     def saw(frame: FrameType, _event: str, _arg: Any) -> None:
         name = frame.f_code.co_filename
         if name.startswith(own):
-            found.add(name.removeprefix(f"{ROOT}/"))
+            found.setdefault(name.removeprefix(f"{ROOT}/"))
 
     # Threads that run already are not seen: those that think for the server begin anew.
     asyncio.get_running_loop().set_default_executor(ThreadPoolExecutor())
@@ -52,7 +53,7 @@ def traced() -> Iterator[set[str]]:
         threading.setprofile(None)  # type: ignore[arg-type]
 
 
-def counted(files: set[str]) -> tuple[int, int]:
+def counted(files: Collection[str]) -> tuple[int, int]:
     """Those of the conversation, the API and the bot; all."""
     return sum(f.startswith(WORDS) for f in files), len(files)
 
@@ -71,3 +72,16 @@ async def test_a_message_runs_through_no_more_files(
         await race.say(who, text)
     found = counted(files)
     assert (found[0] <= most[0], found[1] <= most[1]) == (True, True), (found, sorted(files))
+
+
+async def test_a_report_goes_the_way_that_the_guide_tells(race: Race) -> None:
+    """The files that DEVELOPERS.md names for one report's way come on in that order, and all of them do."""
+    guide = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").split("One report's way")[1]
+    named = re.findall(r"^\d+\. .*?`([\w/]+\.py)`", guide, re.MULTILINE)
+    race.at("08:00")
+    await race.say("ana", "where is she")
+    with traced() as files:
+        await race.say("olga", "maren in at moor cross 7:58")
+    order = list(files)
+    assert len(named) == 10
+    assert sorted(named, key=order.index) == named
