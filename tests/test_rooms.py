@@ -12,7 +12,7 @@ import pytest
 ROOT = Path(__file__).parents[1]
 PURE = (
     "server/course", "server/plan", "server/forecast", "server/watch", "server/event",
-    "server/facts", "server/conversation",
+    "server/facts", "server/conversation", "server/drafting",
 )  # fmt: skip
 OUTSIDE = frozenset(
     {
@@ -30,7 +30,7 @@ LAYERS: tuple[tuple[str, ...], ...] = (
     ("server.plan",),
     ("server.watch",),
     ("server.conversation", "server.journal"),
-    ("server.paper", "server.settings"),
+    ("server.paper", "server.settings", "server.drafting"),
     ("server.api",),
     ("server.pages", "bot"),
     ("server.app",),

@@ -104,7 +104,7 @@ def invite(
                 _doubt_own(site)
             shown: str = links.web if web else links.best
             if sys.stdout.isatty() if blocks is None else blocks:
-                click.echo(_blocks(shown))
+                click.echo(qr_blocks(shown))
             if picture is not None:
                 _write(picture, qr_png(shown))
 
@@ -114,7 +114,7 @@ def invite(
 def _doubt_own(site: str) -> None:
     """A link to this machine: that it opens nowhere else; and where nothing answers there, which address to give."""
     click.echo("note: without STILEPOST_PUBLIC_URL the link opens on this machine only.", err=True)
-    if not _answers(site):
+    if not answers_at(site):
         click.echo(
             f"note: no Stilepost answers at {site} now. If it runs on another port (`stilepost serve --port 8080`), "
             "invite again with --url http://127.0.0.1:8080; each new code ends the one before.",
@@ -122,7 +122,7 @@ def _doubt_own(site: str) -> None:
         )
 
 
-def _answers(site: str) -> bool:
+def answers_at(site: str) -> bool:
     """Whether a server of ours is there, well or not."""
     try:
         with urllib.request.urlopen(f"{site}/health", timeout=LOOKS_FOR_S) as reply:  # noqa: S310 - our own address
@@ -179,7 +179,7 @@ def _at(moment: datetime, event: Event) -> str:
     return f"{moment.astimezone(ZoneInfo(event.time_zone)):%a %d %b %Y %H:%M} ({event.time_zone})"
 
 
-def _blocks(link: str) -> str:
+def qr_blocks(link: str) -> str:
     out = io.StringIO()
     segno.make(link, error="m", micro=False).terminal(out=out, compact=True)
     return out.getvalue()

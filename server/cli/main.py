@@ -11,7 +11,7 @@ from pathlib import Path
 import click
 
 from server import log
-from server.cli import bots, data, events, inviting, people, planning, serving
+from server.cli import bots, data, events, inviting, new, people, planning, serving
 from server.cli.common import Context, Failed
 from server.settings import SettingsError, read_settings
 
@@ -29,8 +29,9 @@ from server.settings import SettingsError, read_settings
 def stilepost(context: click.Context, file: Path | None, database: str | None) -> None:
     """Keeps an ultramarathon runner's crew in the right place at the right time.
 
-    Begin with `stilepost demo`, then copy demo_event/event.toml, `stilepost check` it, `stilepost load` it,
-    `stilepost serve`, and `stilepost invite` each person. An aid to a crew, not a rescue service.
+    Begin with `stilepost demo`, then `stilepost new` for a race of your own, in the browser; or copy
+    demo_event/event.toml, `stilepost check` it, `stilepost load` it, `stilepost serve`, and `stilepost invite` each
+    person. An aid to a crew, not a rescue service.
     """
     try:
         settings = read_settings(os.environ, file)
@@ -42,7 +43,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     context.obj = Context(settings)
 
 
-for room in (events, planning, inviting, people, serving, bots, data):
+for room in (new, events, planning, inviting, people, serving, bots, data):
     for command in room.COMMANDS:
         stilepost.add_command(command)
 

@@ -26,6 +26,7 @@ from server.cli.common import Context, Failed, base_url, journal, known, read_ev
 from server.cli.events import EVENT_FILE
 from server.cli.running import listening
 from server.doors import Door
+from server.journal import Journal
 from server.log import AccessLog
 from server.log import set_up as log_at
 from server.settings import Settings, table
@@ -48,33 +49,36 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
 
     async def work() -> None:
         async with journal(settings) as opened:
-            app = make_app(settings, opened, options=Options(channels=_channels(settings)))
+            app = make_app(settings, opened, options=Options(channels=channels_served(settings)))
 
-            async def token(channel: str) -> str:
-                now = datetime.now(UTC)
-                scope = [auth.channel_scope(channel), auth.server_scope(await opened.server())]
-                return await opened.issue_token(
-                    None, f"{channel}, in this process", scope, now, now + HALF_A_YEAR
-                )
-
-            await _serve(app, host or settings.host, settings.port if port is None else port, settings, token)
+            await serve_until_told(
+                app, host or settings.host, settings.port if port is None else port, settings, opened
+            )
 
     run(work())
 
 
-def _channels(settings: Settings) -> frozenset[str]:
+def channels_served(settings: Settings) -> frozenset[str]:
     """Those that hand over what waited while we were away."""
     return channels_of(settings) & {"telegram"}
 
 
-async def _serve(
+async def serve_until_told(
     app: web.Application,
     host: str,
     port: int,
     settings: Settings,
-    token: Callable[[str], Awaitable[str]],
+    opened: Journal,
+    ready: Callable[[str], Awaitable[None]] | None = None,
 ) -> None:
-    """Serve until SIGINT or SIGTERM, the channels beside it; requests and sends under way are let finish."""
+    """Serve until SIGINT or SIGTERM, the channels beside it; requests and sends under way are let finish. `ready` hears
+    this server's own address once it listens."""
+
+    async def token(channel: str) -> str:
+        now = datetime.now(UTC)
+        scope = [auth.channel_scope(channel), auth.server_scope(await opened.server())]
+        return await opened.issue_token(None, f"{channel}, in this process", scope, now, now + HALF_A_YEAR)
+
     runner = web.AppRunner(
         app, access_log_class=AccessLog, shutdown_timeout=settings.shutdown_seconds, handle_signals=False
     )
@@ -93,6 +97,8 @@ async def _serve(
         own = _loopback(host, runner)
         with listening(settings.database, own):
             async with channels_at_work(here(settings), own, token):
+                if ready is not None:
+                    await ready(own)
                 await until_told()
                 log.info("stopping")
         await site.close()

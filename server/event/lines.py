@@ -26,7 +26,7 @@ _MARK = re.compile(r"\[\[|\]\]|[\[\]{},=\n]|[^\s\[\]{},=.]+|\.")
 
 def with_seconds(text: str) -> str:
     """Date-times such as 2027-06-19T05:00 outside strings and comments get ':00'; lines stay lines."""
-    ends = [m.end() for m in _NO_SECONDS.finditer(_masked(text))]
+    ends = [m.end() for m in _NO_SECONDS.finditer(masked(text))]
     pieces, last = [], 0
     for end in ends:
         pieces += [text[last:end], ":00"]
@@ -39,7 +39,7 @@ def line_index(text: str) -> dict[Path, int]:
     return _Indexer(text).run()
 
 
-def _masked(text: str) -> str:
+def masked(text: str) -> str:
     """Strings become as many letters s, comments blanks, so that structure can be read by characters."""
 
     def mask(m: re.Match[str]) -> str:
@@ -55,7 +55,7 @@ class _Indexer:
     def __init__(self, text: str) -> None:
         self.text = text
         self.starts = [0, *(m.end() for m in re.finditer("\n", text))]
-        self.marks = [(m.start(), m.end(), m[0]) for m in _MARK.finditer(_masked(text))]
+        self.marks = [(m.start(), m.end(), m[0]) for m in _MARK.finditer(masked(text))]
         self.i = 0
         self.lines: dict[Path, int] = {}
         self.counts: dict[Path, int] = {}

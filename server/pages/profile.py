@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from html import escape
 
 from server.course import Course, profile
-from server.event.model import Event, Point
+from server.event.model import CourseDef, Event, Point
 
 WIDTH, HEIGHT = 760.0, 270.0
 LEFT, RIGHT, TOP, BOTTOM = 38.0, 66.0, 88.0, 26.0
@@ -46,7 +46,13 @@ def profile_svg(
     event: Event, runner: str, course: Course, marks: Marks | None = None, title: str = "Course"
 ) -> str:
     """The picture as SVG text. Without heights the line is flat and everything else the same."""
-    definition = event.course_of(runner)
+    return course_svg(event.course_of(runner), course, marks, title)
+
+
+def course_svg(
+    definition: CourseDef, course: Course, marks: Marks | None = None, title: str = "Course"
+) -> str:
+    """The same of a course on which nobody runs yet."""
     corners = [(p.km, p.height_m) for p in profile(course)] or [(0.0, 0.0), (course.length_km, 0.0)]
     frame = _frame(course, corners)
     marks = marks or Marks()
@@ -54,7 +60,7 @@ def profile_svg(
         f'<svg xmlns="http://www.w3.org/2000/svg" class="profile" viewBox="0 0 {WIDTH:.0f} {HEIGHT:.0f}" '
         f'role="img" font-family="system-ui, sans-serif"><title>{escape(title)}</title>',
         _HATCH,
-        _no_signal(event, runner, frame),
+        _no_signal(definition, frame),
         _estimate(marks, frame),
         _ground(corners, frame),
         _heights(frame, course.has_heights),
@@ -150,12 +156,12 @@ def _short(name: str) -> str:
     return name if len(name) <= 17 else name[:16].rstrip() + "…"
 
 
-def _no_signal(event: Event, runner: str, frame: _Frame) -> str:
+def _no_signal(definition: CourseDef, frame: _Frame) -> str:
     floor = HEIGHT - BOTTOM
     return "".join(
         f'<rect class="no-signal" fill="#8a7a55" fill-opacity="0.22" x="{frame.x(s.from_km):.1f}" '
         f'y="{floor}" width="{frame.x(s.to_km) - frame.x(s.from_km):.1f}" height="5"/>'
-        for s in event.course_of(runner).stretches
+        for s in definition.stretches
         if s.no_signal
     )
 

@@ -20,6 +20,8 @@ from server.log import broke
 from server.pages import answer, board, chat, pictures, session, sheet, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
+from server.pages.setup import door
+from server.pages.setup import routes as setup
 
 log = structlog.get_logger("pages")
 Page = Callable[[web.Request], Awaitable[web.StreamResponse]]
@@ -64,6 +66,12 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
     app.router.add_post("/v1/chat", chat.say)
     app.router.add_get("/static/{version}/{name}", _static)
     app.router.add_get("/manifest.webmanifest", _manifest)
+    app.router.add_get(door.PATH, _page(setup.enter))
+    app.router.add_post(f"{door.PATH}/open", _page(setup.open_))
+    app.router.add_get(f"{door.PATH}/{setup.DRAFT}", _page(setup.take_out))
+    app.router.add_post(f"{door.PATH}/draft", _page(setup.put_in))
+    app.router.add_get(f"{door.PATH}/{{step}}", _page(setup.show))
+    app.router.add_post(f"{door.PATH}/{{step}}", _page(setup.save))
     app.cleanup_ctx.append(stream.delivering)
 
 

@@ -67,7 +67,7 @@ def _in_templates(path: Path) -> Iterator[tuple[str, set[str]]]:
 
 
 def _calls() -> list[tuple[str, str, set[str]]]:
-    code = [(p.name, *c) for p in sorted(PAGES.glob("*.py")) for c in _in_code(p)]
+    code = [(p.name, *c) for p in sorted(PAGES.rglob("*.py")) for c in _in_code(p)]
     return code + [(p.name, *c) for p in sorted((PAGES / "templates").iterdir()) for c in _in_templates(p)]
 
 

@@ -883,3 +883,6 @@ meaning-my-reports = Was ich von dir habe
 meaning-clothing = Was sie trägt
 remind-leave = Eine Nachricht sagt dir, wann du losmusst.
 button-tell-all = Den anderen sagen
+new-link = Das Rennen hier einrichten; der Link öffnet einmal, einen Tag lang. Der Entwurf liegt in { $folder }, ein weiteres `stilepost new` macht damit weiter.
+new-stop = Strg-C beendet diesen Server. Was veröffentlicht ist, führt danach `stilepost serve`.
+new-no-folder = { $folder }: dort lässt sich nichts schreiben. Einen anderen Ordner nennen.

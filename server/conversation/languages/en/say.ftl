@@ -877,3 +877,6 @@ meaning-my-reports = What I have from you
 meaning-clothing = What she wears
 remind-leave = A message tells you when to leave.
 button-tell-all = Tell the others
+new-link = Set the race up here; the link opens once, within a day. The draft is in { $folder }, and another `stilepost new` goes on with it.
+new-stop = Ctrl-C stops this server. What is published is served from then on by `stilepost serve`.
+new-no-folder = { $folder }: nothing can be written there. Name another folder.

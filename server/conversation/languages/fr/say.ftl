@@ -875,3 +875,6 @@ meaning-my-reports = Ce que j’ai de toi
 meaning-clothing = Sa tenue
 remind-leave = Un message te dit quand partir.
 button-tell-all = Dire aux autres
+new-link = Préparez la course ici ; le lien ouvre une fois, pendant un jour. Le brouillon est dans { $folder }, et un autre `stilepost new` le reprend.
+new-stop = Ctrl-C arrête ce serveur. Ce qui est publié est ensuite servi par `stilepost serve`.
+new-no-folder = { $folder } : rien ne peut y être écrit. Nommez un autre dossier.

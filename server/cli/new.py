@@ -1,0 +1,82 @@
+"""`stilepost new`: a race set up in the browser, on this machine or on the server that runs on this database."""
+
+from __future__ import annotations
+
+import os
+import sys
+import webbrowser
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from server.app import Options, make_app
+from server.cli.common import Context, Failed, base_url, journal, run
+from server.cli.inviting import answers_at, qr_blocks
+from server.cli.running import written
+from server.cli.serving import PORT, channels_served, serve_until_told
+from server.conversation.telling.sentences import sentence
+from server.journal import Journal
+from server.pages.setup.door import make_link
+from server.settings import Settings
+
+LOOPBACK = "127.0.0.1"
+
+
+@click.command()
+@click.argument("folder", default="race", type=click.Path(path_type=Path, file_okay=False))
+@click.option("--port", type=PORT, help="Listen on this port instead of the settings'.")
+@click.option(
+    "--browser/--no-browser", default=None, help="Open a browser (default: where there is a display)."
+)
+@click.pass_obj
+def new(context: Context, folder: Path, port: int | None, browser: bool | None) -> None:
+    """Set a race up in the browser, step by step, by touch: from a GPX file to an invitation a person.
+
+    The draft is FOLDER/event.toml with its route, all along. Prints a link that opens the set-up once, in one browser. Where
+    a server runs on this database the link is to that one, else one is started here, for this machine alone.
+    """
+    settings = context.settings
+    folder = folder.resolve()
+    if folder.exists() and not os.access(folder, os.W_OK):
+        raise Failed(sentence(settings.language, "new-no-folder", folder=str(folder)), settings.language)
+
+    async def work() -> None:
+        async with journal(settings) as opened:
+            there = written(settings.database)
+            if there and answers_at(there):
+                await _tell(opened, settings, base_url(settings), folder, browser)
+                return
+            here = replace(settings, host=LOOPBACK)
+            app = make_app(here, opened, options=Options(channels=channels_served(here)))
+
+            async def ready(own: str) -> None:
+                await _tell(opened, here, own, folder, browser)
+                click.echo(sentence(settings.language, "new-stop"))
+
+            await serve_until_told(app, LOOPBACK, here.port if port is None else port, here, opened, ready)
+
+    run(work())
+
+
+async def _tell(opened: Journal, settings: Settings, site: str, folder: Path, browser: bool | None) -> None:
+    """Print the link, as QR too where a telephone can follow it, and open it where somebody sits before a screen."""
+    link = await make_link(opened, site, folder, datetime.now(UTC))
+    click.echo(sentence(settings.language, "new-link", folder=str(folder)))
+    click.echo(link)
+    public = bool(settings.public_url) and link.startswith(settings.public_url.rstrip("/"))
+    if public and sys.stdout.isatty():
+        click.echo(qr_blocks(link))
+    if browser if browser is not None else _display() and not public:
+        webbrowser.open(link)
+
+
+def _display() -> bool:
+    """Whether somebody sits before a screen of this machine."""
+    return sys.platform in ("darwin", "win32") or any(
+        os.environ.get(v) for v in ("DISPLAY", "WAYLAND_DISPLAY")
+    )
+
+
+COMMANDS = (new,)

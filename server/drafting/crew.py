@@ -1,0 +1,251 @@
+"""Runner, people, cars, meetings and drives of a draft, as forms have them; and meetings suggested from the points."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from server.drafting.document import Document
+from server.drafting.race import ident
+from server.drafting.typed import Given, fresh_id, items, number, span
+
+__all__ = [
+    "_KINDS",
+    "Leg",
+    "crew_points",
+    "drivers",
+    "legs",
+    "put_drives",
+    "put_meetings",
+    "put_people",
+    "put_runner",
+    "suggest",
+]
+
+Table = Mapping[str, Any]
+_KINDS = ("crew", "pacer", "safety contact", "organiser", "volunteer", "supporter")
+
+
+def put_runner(doc: Document, given: Given) -> None:
+    """The first runner: name, bib, what she means to do, a race she has run. She is among the people then."""
+    old = doc.table("runners")
+    name = given.get("name", "").strip()
+    finish = span(given.get("finish", ""))
+    past = {
+        "name": given.get("past-name", "").strip() or None,
+        "km": number(given.get("past-km", "")),
+        "ascent_m": number(given.get("past-ascent", "")),
+        "time": span(given.get("past-time", "")),
+    }
+    target: dict[str, Any] | None = {"finish": finish}
+    if finish is None and not set(old.get("target", {})) - {"finish"}:
+        target = None
+    values: dict[str, Any] = {
+        "name": name or None,
+        "bib": given.get("bib", "").strip() or None,
+        "target": target,
+        "past_race": past if any(v is not None for v in past.values()) else None,
+    }
+    if old:
+        doc.change("runners", 0, values)
+    elif name or any(v is not None for v in values.values()):
+        doc.add("runners", {"id": fresh_id(name, [], "runner"), **values})
+    if name:
+        _among_people(doc, old, name)
+
+
+def _among_people(doc: Document, old: Table, name: str) -> None:
+    runner = doc.table("runners")
+    person = str(runner.get("person") or ident(runner))
+    people = doc.tables("people")
+    found = next((n for n, p in enumerate(people) if ident(p) == person), None)
+    if found is None:
+        doc.add("people", {"id": person, "name": name})
+    elif people[found].get("name") == old.get("name"):
+        doc.change("people", found, {"name": name})
+
+
+def put_people(doc: Document, given: Sequence[Given], cars: Sequence[Given]) -> None:
+    """Everybody with their parts, and the cars."""
+    _listed(doc, "cars", cars, lambda row: {"seats": number(row.get("seats", ""))}, "car")
+    _listed(doc, "people", given, _person, "person")
+    for n, person in enumerate(doc.tables("people")):
+        row = next(
+            (r for r in given if r.get("was") == ident(person) or r.get("name") == person.get("name")), None
+        )
+        if row is not None:
+            doc.change("people", n, {"parts": _parts(person.get("parts"), row)})
+
+
+def _person(row: Given) -> dict[str, Any]:
+    return {key: row.get(key, "").strip() or None for key in ("phone", "email", "language") if key in row}
+
+
+def _listed(
+    doc: Document, table: str, given: Iterable[Given], values: Callable[[Given], Table], otherwise: str
+) -> None:
+    """Change, add and take out tables that have a name."""
+    for row in given:
+        there = [ident(t) for t in doc.tables(table)]
+        was, name = row.get("was", ""), row.get("name", "").strip()
+        if was in there and row.get("gone"):
+            doc.drop(table, there.index(was))
+        elif was in there:
+            doc.change(table, there.index(was), {"id": was, "name": name or None, **values(row)})
+        elif not was and name:
+            doc.add(table, {"id": fresh_id(name, there, otherwise), "name": name, **values(row)})
+
+
+def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
+    """The parts ticked, each with what the file says of it besides; parts that no form knows stay."""
+    held = [dict(p) for p in old if isinstance(p, dict)] if isinstance(old, list) else []
+    out = []
+    for kind in _KINDS:
+        mine = [p for p in held if p.get("kind") == kind]
+        if not row.get(kind.replace(" ", "-")):
+            continue
+        part = mine[0] if mine else {"kind": kind}
+        if kind == "crew":
+            part |= {"drives": True if row.get("drives") else None, "car": row.get("car") or None}
+        if kind == "safety contact":
+            part |= {"ladder": number(row.get("ladder", "")) or part.get("ladder") or 1}
+            part["calls_race_control"] = True if row.get("calls") else None
+        out += [part, *mine[1:]]
+    order = [str(p.get("kind")) for p in held]
+    out += [p for p in held if p.get("kind") not in _KINDS]
+    out.sort(key=lambda p: order.index(str(p["kind"])) if str(p.get("kind")) in order else len(order))
+    return out or None
+
+
+def drivers(doc: Document) -> list[tuple[str, str | None]]:
+    """Who of the crew drives, and in which car."""
+    return [
+        (ident(person), part.get("car"))
+        for person in doc.tables("people")
+        for part in person.get("parts") or []
+        if isinstance(part, dict) and part.get("kind") == "crew" and part.get("drives")
+    ]
+
+
+def _crew(doc: Document) -> list[str]:
+    return [
+        ident(person)
+        for person in doc.tables("people")
+        if any(isinstance(p, dict) and p.get("kind") == "crew" for p in person.get("parts") or [])
+    ]
+
+
+def crew_points(doc: Document) -> list[dict[str, Any]]:
+    """The points where crew may come, in the order of the file."""
+    return [p for p in doc.tables("points") if "crew" in p or "crew access" in (p.get("kinds") or [])]
+
+
+def suggest(doc: Document) -> int:
+    """A meeting at every point where crew may come and nobody goes yet; returns how many.
+
+    Whoever drives takes them in turn, those who do not drive go with the first; the first meeting of each is driven to
+    from the start. That is a beginning: the plan then says what of it can't be made.
+    """
+    wheel = drivers(doc)
+    met = {str(m.get("point")) for m in doc.tables("meetings")}
+    free = [p for p in crew_points(doc) if ident(p) not in met and "start" not in (p.get("kinds") or [])]
+    if not wheel:
+        return 0
+    riders = [c for c in _crew(doc) if c not in {d for d, _ in wheel}]
+    gone = {c for m in doc.tables("meetings") for c in m.get("crew", [])}
+    start = next((ident(p) for p in doc.tables("points") if "start" in (p.get("kinds") or [])), "start")
+    for n, point in enumerate(free):
+        driver, car = wheel[n % len(wheel)]
+        crew = [driver, *(riders if n % len(wheel) == 0 else [])]
+        first = None if driver in gone else start
+        gone.add(driver)
+        doc.add("meetings", {"point": ident(point), "crew": crew, "car": car, "from": first})
+    _meetings_in_order(doc)
+    return len(free)
+
+
+def put_meetings(doc: Document, given: Iterable[Given]) -> None:
+    """A row a crew point: whether anybody goes, who, in which car, from where, kit and food."""
+    for row in given:
+        meetings = doc.tables("meetings")
+        point = row.get("point", "")
+        at = next((n for n, m in enumerate(meetings) if m.get("point") == point), None)
+        crew = items(row.get("crew", ""))
+        if not crew and not row.get("kit") and not row.get("food"):
+            if at is not None and "crew" in row:
+                doc.drop("meetings", at)
+            continue
+        old = {} if at is None else meetings[at]
+        values = {
+            "point": point,
+            "crew": crew or None,
+            "car": row.get("car") or None,
+            "from": row.get("from") or None,
+            "kit": _kit(old.get("kit"), row.get("kit", "")),
+            "food": row.get("food", "").strip() or None,
+        }
+        if at is None:
+            doc.add("meetings", values)
+        else:
+            doc.change("meetings", at, values)
+    _meetings_in_order(doc)
+
+
+def _meetings_in_order(doc: Document) -> None:
+    order = [ident(p) for p in doc.tables("points")]
+    if len({str(m.get("runner", "")) for m in doc.tables("meetings")}) == 1:
+        doc.sort("meetings", lambda m: order.index(m["point"]) if m.get("point") in order else len(order))
+
+
+def _kit(old: Any, typed: str) -> list[Any] | None:
+    """Things by name; what the file says of one besides stays with it."""
+    held = {str(k.get("name")): k for k in old if isinstance(k, dict)} if isinstance(old, list) else {}
+    return [held.get(name, name) for name in items(typed)] or None
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A drive that the meetings need, and what the file says of it: `minutes` as typed, `by` who stands by them."""
+
+    start: str
+    end: str
+    minutes: str = ""
+    by: str = ""
+
+
+def legs(doc: Document) -> list[Leg]:
+    """Every drive from one meeting of a driver to the next, each way once, in the order of the meetings."""
+    wheel = {d for d, _ in drivers(doc)}
+    stands: dict[str, str] = {}
+    found: dict[tuple[str, str], Leg] = {}
+    given = {(str(d.get("from")), str(d.get("to"))): d for d in doc.tables("drives")}
+    for m in doc.tables("meetings"):
+        point = str(m.get("point", ""))
+        who = next((str(c) for c in m.get("crew") or [] if c in wheel), "")
+        start = str(m.get("from") or stands.get(who, ""))
+        stands[who] = point
+        if start and start != point:
+            known = given.get((start, point), {})
+            minutes = known.get("minutes")
+            leg = Leg(
+                start, point, "" if minutes is None else f"{minutes}", str(known.get("confirmed_by") or "")
+            )
+            found[start, point] = leg
+    return list(found.values())
+
+
+def put_drives(doc: Document, given: Iterable[Given]) -> None:
+    """Minutes of drives and who stands by them. Where somebody stands by an estimate, its minutes are taken."""
+    for row in given:
+        drives = doc.tables("drives")
+        start, end = row.get("from", ""), row.get("to", "")
+        by = row.get("by") or None
+        minutes = number(row.get("minutes", ""))
+        if minutes is None and by:
+            minutes = number(row.get("guess", ""))
+        at = next((n for n, d in enumerate(drives) if (d.get("from"), d.get("to")) == (start, end)), None)
+        if at is not None:
+            doc.change("drives", at, {"minutes": minutes, "confirmed_by": by})
+        elif minutes is not None or by:
+            doc.add("drives", {"from": start, "to": end, "minutes": minutes, "confirmed_by": by})

@@ -1,0 +1,266 @@
+"""A race's table of points as people paste it from a page, a sheet or a mail: rows of km, name, cut-off, crew.
+
+Tolerant of what separates the columns, of decimal commas, of units, of the words of every language there is. Nothing of it
+counts before a person has seen what was read.
+"""
+
+from __future__ import annotations
+
+import csv
+import re
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from functools import cache
+
+from server.conversation.telling.sentences import folder, languages
+from server.event.times import DAYS, KM_PER_MILE, write_span
+
+__all__ = ["PastedRow", "ReadTable", "read_cut_off", "read_table"]
+
+ROWS_MAX = 300
+_KM = re.compile(r"(?:km\s*)?(?P<n>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<unit>km|k|miles?|mi)?\.?", re.IGNORECASE)
+_KM_AMONG = re.compile(
+    r"(?:^(?P<a>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<au>km|k|miles?|mi)?(?=\s|$)|\bkm\s*(?P<b>\d{1,3}(?:[.,]\d{1,3})?)|"
+    r"(?<!\d)(?P<c>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<cu>km|miles?|mi)\b)",
+    re.IGNORECASE,
+)
+_YES_SIGNS, _NO_SIGNS = frozenset({"x", "✓", "✔", "1"}), frozenset({"-", "–", "—", "0"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What a table's words look like in every language there is (`pasted.toml` in the folder of each)."""
+
+    days: Mapping[str, int]
+    yes: frozenset[str]
+    no: frozenset[str]
+    time: re.Pattern[str]
+    crew: re.Pattern[str]
+    heads: Mapping[str, re.Pattern[str]]
+    elapsed: re.Pattern[str]
+    arriving: re.Pattern[str]
+    filler: re.Pattern[str]
+
+
+@cache
+def _words() -> _Words:
+    """Of two days that share a short word the one counts whose language comes first."""
+    read = [tomllib.loads((folder(x) / "pasted.toml").read_text(encoding="utf-8")) for x in languages()]
+    days: dict[str, int] = {}
+    for found in read:
+        for number, names in enumerate(found["days"]):
+            for name in names:
+                days.setdefault(name, number)
+
+    def any_of(key: str) -> str:
+        return "(?:" + "|".join(w for found in read for w in found[key]) + ")"
+
+    day = "|".join(sorted(map(re.escape, days), key=len, reverse=True))
+    hour = any_of("hour")
+    crew = any_of("crew")
+    yes = frozenset(w for found in read for w in found["yes"])
+    no = frozenset(w for found in read for w in found["no"])
+    answer = "|".join(map(re.escape, sorted(yes | no, key=len, reverse=True)))
+    return _Words(
+        days,
+        yes | _YES_SIGNS | {w for found in read for w in found["crew"]},
+        no | _NO_SIGNS,
+        re.compile(
+            rf"(?P<day>(?<!\w)(?:{day})(?!\w)\.?,?\s*)?(?P<plus>\+\s*)?(?<![\d.,])(?P<h>\d{{1,3}})\s?"
+            rf"(?:[:h]|(?<=\d)\.(?=\d\d(?:\s*(?:{hour}|h)\b)))(?P<m>[0-5]\d)(?::[0-5]\d)?"
+            rf"(?:\s*(?P<half>[ap])\.?m\.?)?(?:\s*(?:{hour}|h)\b)?",
+            re.IGNORECASE,
+        ),
+        re.compile(
+            rf"\b(?P<no>{any_of('without')})\s*{crew}\b|\b{crew}\b\s*[:=]?\s*(?P<answer>(?:{answer})\b)?",
+            re.IGNORECASE,
+        ),
+        {
+            "km": re.compile(rf"^{any_of('km')}\b", re.IGNORECASE),
+            "name": re.compile(rf"^{any_of('name')}\b", re.IGNORECASE),
+            "cut": re.compile(any_of("cut"), re.IGNORECASE),
+            "crew": re.compile(crew, re.IGNORECASE),
+        },
+        re.compile(any_of("elapsed"), re.IGNORECASE),
+        re.compile(rf"\b{any_of('arriving')}\b", re.IGNORECASE),
+        re.compile(rf"\b{any_of('filler')}\b:?", re.IGNORECASE),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class PastedRow:
+    """One point as read. `line`: its number in what was pasted, from 1; `clock` a local wall time ('23:30' or, where the
+    start is known, with the weekday), `elapsed` a length since the start; '' for none. `crew` None where nothing is said."""
+
+    line: int
+    name: str
+    km: float | None = None
+    clock: str = ""
+    elapsed: str = ""
+    edge: str = "out"
+    crew: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ReadTable:
+    """What was made of a pasted text, and the lines (number, text) that nothing was made of."""
+
+    rows: tuple[PastedRow, ...]
+    left: tuple[tuple[int, str], ...]
+
+
+def read_table(text: str, starts: datetime | None = None) -> ReadTable:
+    """Read a pasted table. `starts`: the start on the race's clock, so that times past midnight get their weekday."""
+    rows: list[PastedRow] = []
+    left: list[tuple[int, str]] = []
+    heads: list[str] = []
+    miles, elapsed, edge, last = False, False, "out", starts
+    for number, line in enumerate(text.splitlines()[:ROWS_MAX], 1):
+        if not line.strip(" \t,;|-=+:"):
+            continue
+        cells = _cells(line)
+        if not rows and not heads and (found := _heads(cells)):
+            heads = found
+            miles = any(re.match(r"mi", c.strip(), re.I) for c in cells)
+            elapsed = _words().elapsed.search(line) is not None
+            edge = (
+                "in"
+                if any(h == "cut" and _words().arriving.search(c) for h, c in zip(heads, cells, strict=False))
+                else "out"
+            )
+            continue
+        row = _row(number, cells, heads, miles)
+        if row is None:
+            left.append((number, line.strip()[:120]))
+            continue
+        clock, length, last = _timed(row.clock, elapsed, starts, last)
+        rows.append(PastedRow(number, row.name, row.km, clock, length, edge, row.crew))
+    return ReadTable(tuple(rows), tuple(left))
+
+
+def read_cut_off(text: str, starts: datetime | None = None) -> dict[str, str]:
+    """A cut-off as typed: {'clock': 'Sat 23:30'} or {'elapsed': '6:30'} ('+6:30', or 24 hours and more). What can't be read
+    stays as typed, for the check to tell."""
+    text = re.sub(r"(\d)\.(?=\d\d$)", r"\1:", text.strip())
+    if _words().time.fullmatch(text) is None:
+        return {"clock": text.strip()}
+    clock, length, _ = _timed(text, False, starts, starts)
+    return {"elapsed": length} if length else {"clock": clock}
+
+
+def _cells(line: str) -> list[str]:
+    for mark in ("\t", ";", "|"):
+        if mark in line:
+            return [c.strip() for c in next(csv.reader([line.strip(" |")], delimiter=mark))]
+    if "," in line and not re.fullmatch(r"[^,]*\d,\d{1,3}(?!\d)[^,]*", line):
+        return [c.strip() for c in next(csv.reader([line], skipinitialspace=True))]
+    return [c.strip() for c in re.split(r"\s{2,}", line.strip())]
+
+
+def _heads(cells: Sequence[str]) -> list[str]:
+    """What each column is, where the line is a heading: no times, no lengths, and two words that name columns."""
+    if any(_words().time.search(c) or _KM.fullmatch(c) for c in cells if c):
+        return []
+    named = [next((k for k, p in _words().heads.items() if p.search(c)), "") for c in cells]
+    return named if len({n for n in named if n}) >= 2 else []
+
+
+def _row(number: int, cells: Sequence[str], heads: Sequence[str], miles: bool) -> PastedRow | None:
+    """`clock` of it is the time as written."""
+    if heads and len(cells) >= 2:
+        by = dict(_columns(cells, heads))
+    elif len(cells) >= 3:
+        by = dict(_sorted_out(cells))
+    else:
+        by = {}
+    if not by.get("name"):
+        by = _among(" ".join(cells))
+    km = _km(by.get("km", ""), miles)
+    name = by.get("name", "").strip(" -–:,")
+    if not name or (km is None and not by.get("cut")):
+        return None
+    return PastedRow(number, name[:200], km, by.get("cut", ""), crew=_crew(by.get("crew", "")))
+
+
+def _columns(cells: Sequence[str], heads: Sequence[str]) -> Iterator[tuple[str, str]]:
+    for head, cell in reversed(list(zip(heads, cells, strict=False))):
+        if head:
+            yield head, cell
+
+
+def _sorted_out(cells: Sequence[str]) -> Iterator[tuple[str, str]]:
+    """Columns without a heading, told by what stands in them."""
+    told: set[str] = set()
+    for cell in cells:
+        word = cell.casefold().strip(" .")
+        kind = "name"
+        if _words().time.search(cell):
+            kind = "cut"
+        elif _KM.fullmatch(cell):
+            kind = "km"
+        elif word in _words().yes | _words().no or _words().crew.fullmatch(cell):
+            kind = "crew"
+        if cell and kind not in told:
+            told.add(kind)
+            yield kind, cell
+
+
+def _among(line: str) -> dict[str, str]:
+    """A line without columns: the time, the word about crew and the distance are taken out, the name is what stays."""
+    found: dict[str, str] = {}
+    for kind, pattern in (("cut", _words().time), ("crew", _words().crew), ("km", _KM_AMONG)):
+        hit = pattern.search(line)
+        if hit is not None:
+            found[kind] = hit[0].strip()
+            line = f"{line[: hit.start()]} {line[hit.end() :]}".strip()
+    rest = re.sub(r"\bkm\b", " ", _words().filler.sub(" ", line), flags=re.I)
+    return found | {"name": re.sub(r"\s+", " ", rest).strip(" ,;:()-–")}
+
+
+def _km(text: str, miles: bool) -> float | None:
+    hit = _KM.fullmatch(text.strip())
+    if hit is None:
+        return None
+    value = float(hit["n"].replace(",", "."))
+    unit = (hit["unit"] or "").lower()
+    return round(value * KM_PER_MILE, 2) if unit.startswith("mi") or (miles and not unit) else value
+
+
+def _crew(text: str) -> bool | None:
+    word = text.casefold().strip(" .")
+    if word in _words().no:
+        return False
+    if word in _words().yes:
+        return True
+    hit = _words().crew.search(text)
+    if hit is None:
+        return None
+    return hit["no"] is None and (hit["answer"] or "yes").casefold() not in _words().no
+
+
+def _timed(
+    text: str, elapsed: bool, starts: datetime | None, last: datetime | None
+) -> tuple[str, str, datetime | None]:
+    """Clock time or length of a cut-off, and the moment it is, from which the next one is looked for."""
+    hit = _words().time.search(text)
+    if hit is None:
+        return "", "", last
+    hours, minutes = int(hit["h"]), int(hit["m"])
+    if hit["half"]:
+        hours = hours % 12 + (12 if hit["half"].lower() == "p" else 0)
+    if elapsed or hit["plus"] or hours > 23:
+        length = timedelta(hours=hours, minutes=minutes)
+        return "", write_span(length), last if starts is None else starts + length
+    day = _words().days[hit["day"].strip(" .,").casefold()] if hit["day"] else None
+    clock = f"{hours:02d}:{minutes:02d}"
+    if last is None:
+        return (clock if day is None else f"{DAYS[day].capitalize()} {clock}"), "", None
+    at = last.replace(hour=hours, minute=minutes, second=0, microsecond=0)
+    while at < last or (day is not None and at.weekday() != day):
+        at += timedelta(days=1)
+    if day is not None and at - last > timedelta(days=5):
+        at = last  # a day before the one above it: the check will tell of the order
+        return f"{DAYS[day].capitalize()} {clock}", "", last
+    return f"{DAYS[at.weekday()].capitalize()} {clock}", "", at

@@ -1,0 +1,66 @@
+"""A race's table as people paste it: whatever separates its columns, in three languages, in whatever order."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+import pytest
+
+from server.drafting.pasted import PastedRow, read_cut_off, read_table
+
+START = datetime.fromisoformat("2027-06-19T05:00")
+MILL = PastedRow(1, "Mill", 21.5, "Sat 11:30", crew=True)
+HEAD = PastedRow(2, "Mill", 21.5, "Sat 11:30", crew=True)
+
+
+@pytest.mark.parametrize(
+    ("text", "row"),
+    [
+        ("Mill\t21,5 km\t11:30\tyes", MILL),
+        ("21.5;Mill;Sat 11:30;x", MILL),
+        ("Mill, 21.5, 11:30, yes", MILL),
+        ("| 21,5 km | Mill | 11:30 Uhr | ja |", MILL),
+        ("Mill  km 21.5  11h30  oui", MILL),
+        ("21,5 Mill 11:30 crew yes", MILL),
+        ('"Mill";21,5;"samedi 11:30";oui', MILL),
+        ("km\tName\tCut-off\tCrew\n21.5\tMill\t11:30\tyes", HEAD),
+        ("Punkt;Kilometer;Anstieg;Zeitlimit;Betreuung\nMill;21,5;640;11:30;ja", HEAD),
+        ("Point,Dist.,Barrière horaire,Assistance\nMill,21.5,11h30,oui", HEAD),
+        ("Name,miles,cutoff\nMill,13.36,11:30 am", PastedRow(2, "Mill", 21.5, "Sat 11:30")),
+        ("km;Place;Limit (elapsed)\n21.5;Mill;6:30", PastedRow(2, "Mill", 21.5, elapsed="6:30")),
+        ("Mill 21.5 km +6:30 no crew", PastedRow(1, "Mill", 21.5, elapsed="6:30", crew=False)),
+        ("Mill 30:00", PastedRow(1, "Mill", None, elapsed="30:00")),
+        ("Aid 5 Mill\t21.5\t11:30\t-", PastedRow(1, "Aid 5 Mill", 21.5, "Sat 11:30", crew=False)),
+    ],
+)
+def test_a_row_is_read(text: str, row: PastedRow) -> None:
+    read = read_table(text, START)
+    assert read.rows == (row,)
+    assert read.left == ()
+
+
+def test_times_past_midnight_get_their_day() -> None:
+    read = read_table("10 A 09:00\n60 B 23:30\n70 C 02:15\n90 D 11:00\n100 E So 16:00", START)
+    assert [r.clock for r in read.rows] == ["Sat 09:00", "Sat 23:30", "Sun 02:15", "Sun 11:00", "Sun 16:00"]
+    assert [r.clock for r in read_table("60 B 23:30\n70 C 02:15").rows] == ["23:30", "02:15"]
+
+
+def test_what_says_nothing_is_shown_as_left() -> None:
+    read = read_table("Points of the race\n\n21.5 Mill\n----\nsee you there\n21.5", START)
+    assert [r.name for r in read.rows] == ["Mill"]
+    assert [number for number, _ in read.left] == [1, 5, 6]
+
+
+@pytest.mark.parametrize(
+    ("typed", "read"),
+    [
+        ("23:30", {"clock": "Sat 23:30"}),
+        ("23.30", {"clock": "Sat 23:30"}),
+        ("so 1:05", {"clock": "Sun 01:05"}),
+        ("+18:30", {"elapsed": "18:30"}),
+        ("26:00", {"elapsed": "26:00"}),
+        ("when it is dark", {"clock": "when it is dark"}),
+    ],
+)
+def test_a_cut_off_typed_by_hand(typed: str, read: dict[str, str]) -> None:
+    assert read_cut_off(typed, START) == read

@@ -1,0 +1,209 @@
+"""The set-up over its real forms: from a route to invitations, with nothing typed lost and every comment kept."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import AsyncIterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import aiohttp
+import pytest
+from aiohttp import web
+
+from server.app import Options, make_app
+from server.clock import SteppedClock
+from server.drafting import parcel
+from server.event import parse_event
+from server.journal import Journal
+from server.pages.setup import door
+from server.settings import Settings
+from tests.pages.setup_race import TABLE, made_gpx
+
+NOW = datetime(2027, 5, 1, 9, tzinfo=UTC)
+RACE = {
+    "name": "Two <b>Hills</b>", "day": "2027-06-19", "clock": "05:00", "zone": "Europe/London", "limit": "12",
+    "control-name": "The hall", "control-phone": "+44 1632 960001", "emergency": "112",
+}  # fmt: skip
+
+
+class Desk:
+    """A browser at the set-up of one server."""
+
+    def __init__(self, http: aiohttp.ClientSession, url: str, folder: Path, journal: Journal) -> None:
+        self.http, self.url, self.folder, self.journal = http, url, folder, journal
+
+    async def link(self) -> str:
+        return await door.make_link(self.journal, self.url, self.folder, NOW)
+
+    async def enter(self) -> int:
+        code = (await self.link()).partition("#")[2]
+        async with self.http.post(f"{self.url}/setup/open", data={"code": code}, headers=self.own) as r:
+            return r.status
+
+    @property
+    def own(self) -> dict[str, str]:
+        return {"Origin": self.url}
+
+    async def get(self, step: str) -> str:
+        async with self.http.get(f"{self.url}/setup/{step}") as r:
+            return await r.text()
+
+    async def post(self, step: str, fields: dict[str, str] | aiohttp.FormData) -> str:
+        async with self.http.post(f"{self.url}/setup/{step}", data=fields, headers=self.own) as r:
+            assert r.status == 200, await r.text()
+            return await r.text()
+
+    def text(self) -> str:
+        return (self.folder / "event.toml").read_text("utf-8")
+
+
+@pytest.fixture
+async def desk(sqlite_url: str, tmp_path: Path) -> AsyncIterator[Desk]:
+    journal = await Journal.open(sqlite_url)
+    app = make_app(Settings(), journal, SteppedClock(NOW), options=Options(live=False))
+    runner = web.AppRunner(app, shutdown_timeout=1.0)
+    await runner.setup()
+    await web.TCPSite(runner, "127.0.0.1", 0).start()
+    jar = aiohttp.CookieJar(unsafe=True)
+    async with aiohttp.ClientSession(cookie_jar=jar) as http:
+        yield Desk(http, f"http://127.0.0.1:{runner.addresses[0][1]}", tmp_path / "race", journal)
+    await runner.cleanup()
+    await journal.close()
+
+
+def with_route(fields: dict[str, str], gpx: bytes) -> aiohttp.FormData:
+    form = aiohttp.FormData(fields)
+    form.add_field("route", gpx, filename="hills.gpx", content_type="application/gpx+xml")
+    return form
+
+
+def points_form(page: str) -> dict[str, str]:
+    """The fields of the table of points as the page holds them."""
+    found = dict(re.findall(r'<input type="(?:text|hidden)" name="(p\d+-\w+)" value="([^"]*)"', page))
+    found |= dict.fromkeys(re.findall(r'name="(p\d+-\w+)" value="yes" checked', page), "yes")
+    return {k: v.replace("&lt;", "<").replace("&gt;", ">") for k, v in found.items()}
+
+
+async def to_meetings(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    page = await desk.get("points")
+    await desk.post("points", points_form(page) | {"pasted": TABLE, "do": "take"})
+    await desk.post("runner", {"name": "Maren", "finish": "9", "go": "people"})
+    people = {
+        "p0-was": "maren", "p0-name": "Maren", "p0-phone": "+44 1632 960010",
+        "p1-was": "", "p1-name": "Ana", "p1-phone": "+44 1632 960011", "p1-crew": "yes", "p1-drives": "yes",
+        "p2-was": "", "p2-name": "Jo", "p2-phone": "+44 1632 960012", "p2-safety-contact": "yes", "p2-ladder": "1",
+        "p2-calls": "yes", "c0-was": "", "c0-name": "Van", "c0-seats": "5",
+    }  # fmt: skip
+    await desk.post("people", people)
+    await desk.post("meetings", {"do": "suggest"})
+
+
+async def test_a_race_from_a_route_to_invitations(desk: Desk) -> None:
+    """All seven steps; what is published is what `stilepost load` would store, and a code opens the page to its person."""
+    await to_meetings(desk)
+    page = await desk.get("meetings")
+    guesses = re.findall(r'name="(d\d+)-guess" value="(\d+)"', page)
+    assert len(guesses) == 2
+    assert "Estimated by distance" in page
+    ends = dict(re.findall(r'name="(d\d+-(?:from|to|guess))" value="([^"]*)"', page))
+    confirmed = {f"{d}-by": "ana" for d, _ in guesses}
+    kit = {
+        "m0-point": "tarn-head",
+        "m0-crew": "ana",
+        "m0-from": "start",
+        "m0-kit": "torch, warm layer",
+        "m0-food": "soup",
+    }
+    await desk.post("meetings", ends | confirmed | kit)
+    check = await desk.get("check")
+    assert "Nothing stands in the way" in check
+    assert "Leave by" in check or "leave by" in check.lower()
+    done = await desk.post("publish", {"do": "publish"})
+    codes = re.findall(r"<b>([A-Za-z0-9-]{12,})</b>", done)
+    assert len(codes) == 3
+    assert done.count("data:image/svg+xml") == 3
+    stored = await desk.journal.load_event("two-b-hills-b")
+    assert stored.text == desk.text()
+    async with desk.http.post(
+        f"{desk.url}/join", json={"code": codes[1], "preview": True}, headers=desk.own
+    ) as r:
+        assert "Ana" in (await r.json())["data"]["you"]
+    # A second look offers nothing to publish; a change does.
+    assert 'name="do" value="publish"' not in await desk.get("publish")
+
+
+async def test_the_route_is_shown_at_once_with_its_waypoints_as_points(desk: Desk) -> None:
+    await desk.enter()
+    page = await desk.post("course", with_route(RACE, made_gpx()))
+    assert "<svg" in page
+    assert "5 points" in page
+    event = parse_event(desk.text()).event
+    points = await desk.get("points")
+    assert event is None  # there is no runner yet
+    assert "Gill &lt;i&gt;Bridge&lt;/i&gt;" in points
+    assert "<i>Bridge" not in points
+
+
+async def test_a_wrong_route_is_told_and_nothing_typed_is_lost(desk: Desk) -> None:
+    await desk.enter()
+    page = await desk.post("course", with_route(RACE | {"limit": "all day"}, b"<gpx><trk>"))
+    assert 'role="alert"' in page
+    assert 'value="all day"' in page
+    assert "no length of time" in page
+    assert 'value="05:00"' in page
+
+
+async def test_a_pasted_table_counts_only_after_it_was_seen(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    before = desk.text()
+    form = points_form(await desk.get("points")) | {"pasted": TABLE}
+    seen = await desk.post("points", form | {"do": "read"})
+    assert desk.text() == before
+    assert "Read: 4 rows" in seen
+    assert "the bar is open all night" in seen
+    assert "Sat 07:45" in seen
+    assert TABLE.splitlines()[1].split("\t")[1] in seen
+    await desk.post("points", form | {"do": "take"})
+    text = desk.text()
+    assert 'cut_off = {when = "out", clock = "Sat 07:45"}' in text
+    assert text.index('"Fold Inn"') < text.index('"Top Gate"') < text.index('"Finish"')
+
+
+async def test_out_and_in_again_loses_no_byte(desk: Desk) -> None:
+    """The draft with its comments, taken out, changed by hand, put in, changed by a form."""
+    await to_meetings(desk)
+    async with desk.http.get(f"{desk.url}/setup/draft.zip") as r:
+        files = parcel.unpack(await r.read())
+    assert files["event.toml"].decode() == desk.text()
+    by_hand = desk.text().replace("[[people]]", "# who is who\n[[people]]", 1) + "\n# the end\n"
+    form = aiohttp.FormData()
+    form.add_field("draft", parcel.pack(files | {"event.toml": by_hand.encode()}), filename="race.zip")
+    await desk.post("draft", form)
+    assert desk.text() == by_hand
+    assert (desk.folder / "route.gpx").read_bytes() == made_gpx()
+    await desk.post("runner", {"name": "Maren", "finish": "9:30"})
+    assert desk.text() == by_hand.replace('"9:00"', '"9:30"')
+
+
+async def test_only_the_link_opens_it_and_only_once(desk: Desk) -> None:
+    assert "holds no key" in await desk.get("points")
+    code = (await desk.link()).partition("#")[2]
+    async with desk.http.post(f"{desk.url}/setup/open", data={"code": code}) as r:
+        assert r.status == 403  # from another page
+    for wanted in (200, 403):
+        async with desk.http.post(f"{desk.url}/setup/open", data={"code": code}, headers=desk.own) as r:
+            assert r.status == wanted
+    async with desk.http.post(
+        f"{desk.url}/setup/course", data=RACE, headers={"Origin": "http://else.example"}
+    ) as r:
+        assert r.status == 403
+    person = await desk.journal.issue_token(None, "phone", ["person"], NOW, NOW + timedelta(days=1))
+    async with (
+        aiohttp.ClientSession(cookies={door.COOKIE: person}) as other,
+        other.get(f"{desk.url}/setup/course") as r,
+    ):
+        assert "holds no key" in await r.text()
