@@ -23,6 +23,7 @@ from server.event.keys import TABLES, key_help, nearest_table, tables_named
 from server.event.model import Event
 from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
+from server.paper.brief import briefs_of, file_names
 from server.paper.calendar import appointments_of, calendar
 from server.paper.document import Size
 from server.paper.files import gpx_with_points, to_csv, to_json
@@ -54,8 +55,8 @@ _OUT = click.Path(path_type=Path)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
-    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, lists, a calendar and a sheet "
-    "(PDF to print, HTML for a telephone) a person into this folder.",
+    help="Write timetable.csv, meetings.csv, plan.json (both in one), course-with-points.gpx, and as PDF to print and HTML "
+    "for a telephone: lists, the crew's brief, a sheet a person; and a calendar a person, into this folder.",
 )
 @click.option(
     "--paper",
@@ -156,6 +157,10 @@ def _files(
         files[f"lists{mark}.pdf"] = pdf(lists, size)
     if moves.visits:
         files["meetings.csv"] = meetings_csv(before, runners, moves).encode("utf-8-sig")
+    briefs = briefs_of(before, moves)
+    for name, brief in zip(file_names(briefs), briefs, strict=True):
+        files[f"{name}.html"] = as_html([brief], event.name, size).encode()
+        files[f"{name}.pdf"] = pdf([brief], size)
     people = [p.id for p in event.people if event.parts_of(p.id)]
     for person in people:
         own = Say(reader_in(event, person), before.at)

@@ -93,6 +93,20 @@ RACE_TABLES: Final = (
         ),
     ),
     KeyTable(
+        "brief",
+        "What crew read before they travel: printed in brief.pdf beside roles, rules, drives and her own words.",
+        (
+            Key("travel", "how each gets there", '["Ana and Tomas: train, Friday 14:10"]'),
+            Key("beds", "where who sleeps, before and after", '["Inn at the bridge, two rooms, late key"]'),
+            Key(
+                "entry",
+                "numbers, stickers, hours of the race office",
+                '["number and car sticker: hall, Friday to 21:00"]',
+            ),
+            Key("also", "anything else", '["cash for the car park"]'),
+        ),
+    ),
+    KeyTable(
         "alarm",
         "When the safety contact is called. Best left as it is.",
         (

@@ -47,6 +47,7 @@ from server.event.running import Eaten, FuelPlan, Goal, PastRace, Prompt, Runner
 
 __all__ = [
     "AlarmRule",
+    "Brief",
     "Car",
     "Contact",
     "CourseDef",
@@ -125,6 +126,17 @@ class AlarmRule:
 
 
 @dataclass(frozen=True, slots=True)
+class Brief:
+    """What crew read before they travel, in the file's own words: how each gets there, where they sleep, how the race is
+    entered (numbers, car stickers, hours), and anything else."""
+
+    travel: tuple[str, ...] = ()
+    beds: tuple[str, ...] = ()
+    entry: tuple[str, ...] = ()
+    also: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Contact:
     """A telephone number with a name: race control, mountain rescue."""
 
@@ -164,6 +176,7 @@ class Event:
     weather: tuple[WeatherSpell, ...] = ()
     transport: str = ""
     exercise: bool = False
+    brief: Brief = field(default_factory=Brief)
     whole: Event | None = field(default=None, compare=False, repr=False)
     _found: dict[str, Any] = field(default_factory=dict, init=False, compare=False, repr=False)
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Collection, Mapping
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
 from server.event.check import check, paths
 from server.event.draft import FIRST_YEAR, LAST_YEAR, At, Draft
 from server.event.lines import line_index, with_seconds
-from server.event.model import AlarmRule, Contact, CourseDef, Event, Part, PartKind, Person, Rules
+from server.event.model import AlarmRule, Brief, Contact, CourseDef, Event, Part, PartKind, Person, Rules
 from server.event.plainly import slip
 from server.event.problem import Parsed, Problem, Severity, once
 from server.event.read_course import KM_MAX, read_courses, read_id, read_points
@@ -154,6 +154,7 @@ def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
         grid=head.text("grid", "UTM"),
         transport=head.text("transport", most=WORDS_MAX),
         exercise=head.yes("exercise"),
+        brief=_brief(top),
         keep_until=draft.keep_until,
         driving=read_driving(top),
     )
@@ -184,6 +185,15 @@ def _when(draft: Draft, head: Section) -> None:
         draft.keep_until = end_of_day(keep, draft.zone)
     else:
         draft.keep_until = draft.moment(head, "keep_until", example="2027-09-30")
+
+
+def _brief(top: Section) -> Brief:
+    section = top.table("brief")
+    if section is None:
+        return Brief()
+    found = Brief(*(section.texts(f.name, WORDS_MAX) for f in fields(Brief)))
+    section.done()
+    return found
 
 
 def _rules(draft: Draft, top: Section) -> Rules:

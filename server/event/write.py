@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from datetime import timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -11,6 +12,7 @@ import tomli_w
 from server.event.draft import DEFAULT_COURSE
 from server.event.model import (
     AlarmRule,
+    Brief,
     Contact,
     CourseDef,
     CrewAccess,
@@ -60,6 +62,7 @@ def dump_event(event: Event) -> str:
             "rules": _rules(event.rules, zone),
             "alarm": _alarm(event.alarm),
             "driving": _driving(event.driving),
+            "brief": given({f.name: list(getattr(event.brief, f.name)) for f in fields(Brief)}),
         }
     )
     if many:

@@ -100,7 +100,7 @@ def _before_the_race(w: Writing, r: Runner) -> Page:
         Ticks((), tuple(_shopping(w, r))),
         *_required(w, r),
         Head(w.s("paper-head-sleep")),
-        Lines((*_sleeps(w, r), *_feet(w, r)), Look.LIST),
+        Lines((*sleeps(w, r), *_feet(w, r)), Look.LIST),
     )
 
 
@@ -135,7 +135,8 @@ def _required(w: Writing, r: Runner) -> Iterator[Block]:
     yield Ticks(tuple(told), ())
 
 
-def _sleeps(w: Writing, r: Runner) -> Iterator[str]:
+def sleeps(w: Writing, r: Runner) -> Iterator[str]:
+    """Who of her people means to sleep when."""
     for p in w.event.parts:
         for s in p.sleeps if p.runner in (None, r.id) else ():
             span = {"from": w.say.when(s.start, day=True)}

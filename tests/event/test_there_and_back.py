@@ -14,6 +14,7 @@ from server.event import dump_event, parse_event
 from server.event.lines import line_index, with_seconds
 from server.event.model import (
     AlarmRule,
+    Brief,
     Car,
     Contact,
     CourseDef,
@@ -205,6 +206,7 @@ def events(draw: st.DrawFn) -> Event:
         name=draw(words),
         time_zone=zone,
         starts=start,
+        brief=Brief(*(tuple(draw(st.lists(words, max_size=2))) for _ in range(4))),
         rules=Rules(
             vehicles_max=3,
             note=draw(maybe_words),

@@ -173,6 +173,11 @@ WRONG = [
     ('bib = "214"', 'bib = "214"\ndrop_bags = [ { kit = ["socks"] } ]', E, "drop_bags", "Say where the bag waits"),
     ("vehicles_max = 2", 'required_kit = "whistle"', E, "required_kit", 'Write required_kit = ["...", "..."]'),
     ("vehicles_max = 2", "required_kit = [1]", E, "required_kit", "is no list of texts"),
+    # -- the brief
+    ("[waves]", '[brief]\ntravel = "by train"\n[waves]', E, "travel", 'Write travel = ["...", "..."]'),
+    ("[waves]", "[brief]\nbeds = [2]\n[waves]", E, "beds", "is no list of texts"),
+    ("[waves]", '[brief]\nbed = ["inn"]\n[waves]', E, "bed", "Did you mean 'beds'?"),
+    ("[waves]", "[brief]\nentry = 5\n[waves]", E, "entry", 'Write entry = ["...", "..."]'),
     # -- her own words
     ('bib = "214"', 'bib = "214"\nprompts = [ { when = "at night" } ]', E, "prompts", "'words' is missing"),
     ('bib = "214"', 'bib = "214"\nprompts = [ { words = "count" } ]', E, "prompts", "'when' is missing"),

@@ -316,3 +316,28 @@ paper-label = { $bib ->
  }{ $place }
 paper-takes-goals = dauert B / C
 paper-head-food-by-bag = Essen, bis zum nächsten Beutel oder zur Crew
+
+## Das Briefing
+paper-brief = Crew-Briefing
+paper-brief-about = Vor der Anreise zu lesen
+paper-part = Aufgabe
+paper-head-who = Wer was macht
+paper-head-house = Wie wir es machen
+paper-house-time = Losfahren nach Blatt oder Nachricht, nicht nach Gefühl. Nachrichten sind neuer als Papier.
+paper-house-hurry = Auf der Straße eilt niemand. Ein verpasstes Treffen fängt das nächste auf.
+paper-house-cant = ‚Ich kann nicht‘ ist eine gute Antwort, wenn sie früh kommt: jemand anderes wird sofort gefragt.
+paper-house-tired = Wer zum Fahren zu müde ist, sagt es und fährt nicht. Sie kann warten.
+paper-house-seen = Sag, was du gesehen hast, wo und wann: da, weg, noch nicht hier. Eine Vermutung heißt Vermutung.
+paper-house-help = Lebensgefahr: zuerst { $emergency }, dann die Rennleitung, dann die Crew.
+paper-head-travel = Anreise
+paper-head-beds = Betten
+paper-head-entry = Anmeldung
+paper-head-also = Außerdem
+paper-head-rules = Regeln des Rennens
+paper-head-recce = Fahrten, die vorher zu proben sind
+paper-recce = Fahrt sie vor dem Rennen ab, im Dunkeln, wo es dann dunkel ist; tragt die Minuten ein und steht dafür ein: confirmed_by, oder ‚die Fahrt zum Ziel dauert 40 min‘ im Chat.
+paper-stands-by-head = wer dafür einsteht
+paper-driven-at = gefahren bis
+paper-measured = gemessen
+paper-nobody-yet = NOCH NIEMAND
+paper-head-sleeps = Wer wann schläft

@@ -316,3 +316,28 @@ paper-label = { $bib ->
  }{ $place }
 paper-takes-goals = takes B / C
 paper-head-food-by-bag = Food, to last until the next bag or crew
+
+## The brief
+paper-brief = Crew brief
+paper-brief-about = To be read before travelling
+paper-part = part
+paper-head-who = Who does what
+paper-head-house = How we do it
+paper-house-time = Leave by the sheet or the message, not by feeling. Messages are newer than paper.
+paper-house-hurry = Nobody hurries on the road. A missed meeting is covered by the next one.
+paper-house-cant = ‘I can’t’ is a good answer, given early: somebody else is asked at once.
+paper-house-tired = Who is too tired to drive says so and does not drive. She can wait.
+paper-house-seen = Say what you have seen, where and when: in, out, not here yet. A guess is called a guess.
+paper-house-help = Danger of life: { $emergency } first, then race control, then the crew.
+paper-head-travel = Travel
+paper-head-beds = Beds
+paper-head-entry = Entry
+paper-head-also = Also
+paper-head-rules = The race’s rules
+paper-head-recce = Drives to try before
+paper-recce = Drive these before the race, at the hour they will be driven where it is dark then; write the minutes in, and stand by them: confirmed_by, or ‘the drive to the finish takes 40 min’ in the chat.
+paper-stands-by-head = who stands by it
+paper-driven-at = driven by
+paper-measured = measured
+paper-nobody-yet = NOBODY YET
+paper-head-sleeps = Who sleeps when

@@ -316,3 +316,28 @@ paper-label = { $bib ->
  }{ $place }
 paper-takes-goals = dure B / C
 paper-head-food-by-bag = Nourriture, jusqu’au prochain sac ou à l’équipe
+
+## Le briefing
+paper-brief = Briefing de l’équipe
+paper-brief-about = À lire avant le voyage
+paper-part = rôle
+paper-head-who = Qui fait quoi
+paper-head-house = Comment nous faisons
+paper-house-time = Partir selon la feuille ou le message, pas au sentiment. Les messages sont plus récents que le papier.
+paper-house-hurry = Personne ne se presse sur la route. Un rendez-vous manqué se rattrape au suivant.
+paper-house-cant = « Je ne peux pas » est une bonne réponse, dite tôt : on demande aussitôt à quelqu’un d’autre.
+paper-house-tired = Qui est trop fatigué pour conduire le dit et ne conduit pas. Elle peut attendre.
+paper-house-seen = Dis ce que tu as vu, où et quand : arrivée, repartie, pas encore là. Une supposition s’appelle supposition.
+paper-house-help = Danger de mort : { $emergency } d’abord, puis la direction de course, puis l’équipe.
+paper-head-travel = Voyage
+paper-head-beds = Lits
+paper-head-entry = Inscription
+paper-head-also = Aussi
+paper-head-rules = Règles de la course
+paper-head-recce = Trajets à essayer avant
+paper-recce = Faites-les avant la course, de nuit là où il fera nuit ; notez les minutes et portez-vous-en garants : confirmed_by, ou « le trajet vers l’arrivée dure 40 min » dans la discussion.
+paper-stands-by-head = qui s’en porte garant
+paper-driven-at = roulé avant
+paper-measured = mesuré
+paper-nobody-yet = PERSONNE ENCORE
+paper-head-sleeps = Qui dort quand
