@@ -28,7 +28,7 @@ from server.watch.notice import (
 from server.watch.places import AWAKE_FOR, awake, is_there, may_be_asked, set_out, set_out_at
 from server.watch.quiet import quiet_since
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried, with_us, with_us_ends
-from server.watch.staying import behind, waited_out
+from server.watch.staying import behind, missed_since, waited_out
 
 __all__ = [
     "GONE_ON",
@@ -117,9 +117,11 @@ def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
 
     Looked at on the five-minute grid, since her side drifts with silence. Never without a confirmed drive,
     and never guessed of crew who were told to leave and did not answer: they may well be driving, and must
-    not be turned round.
+    not be turned round. Never while she is missed: that she was not heard of is no sign that she has gone on.
     """
     if m.leave_by is None or sight.now <= m.leave_by or is_there(sight, plan, m.crew):
+        return False
+    if missed_since(sight) is not None:
         return False
     begun = set_out_at(sight, plan, m.crew)
     told = (x.notice.key.person for x in sight.told(NoticeKind.LEAVE_NOW, point=m.point))

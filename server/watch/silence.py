@@ -176,7 +176,8 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
         if any(o.start <= sight.now and o.end is None for o in sight.situation.hearing.deaf_to(who)):
             continue  # no answer of theirs would reach us
         before = [m for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
-        due = max(at, _ask_again(sight, before[-1], occasion)) if before else at
+        # Asked anew because of what was heard since: owed from then, not from when the time after the last question was over.
+        due = max(at, fact_at(sight.state), _ask_again(sight, before[-1], occasion)) if before else at
         if sight.now < due:
             yield Wake(due)
             continue
@@ -190,11 +191,12 @@ def _ask_again(sight: Sight, before: Made, occasion: str) -> datetime:
     car = {w for m in plans_of(sight) for w in company(sight, m, key.person)} - {key.person}
     asked = (m for m in sight.told(NoticeKind.LATE, point=key.point, occasion=occasion))
     since = [before.made_at, *(m.made_at for m in asked if m.notice.key.person in car)]
-    waits = there_at(sight, key.point, key.person) is not None or any(
-        n.point == key.point and n.stamp.by == key.person for n in sight.state.not_yet
-    )
-    stays = waits and before.answer == Answer.NOT_YET.value
-    return max(since) + (ANSWERED_SPACING if stays else ASK_SPACING)
+    said = [n.stamp.at for n in sight.state.not_yet if n.point == key.point and n.stamp.by == key.person]
+    waits = there_at(sight, key.point, key.person) is not None or bool(said)
+    # In words or by the button under the question: 'not yet' is an answer to it.
+    answered = before.answer == Answer.NOT_YET.value or any(at >= before.made_at for at in said)
+    stays = waits and answered
+    return max([*since, *said]) + (ANSWERED_SPACING if stays else ASK_SPACING)
 
 
 def hold_ends(sight: Sight) -> Iterator[Wake]:

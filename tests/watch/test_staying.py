@@ -148,6 +148,15 @@ def test_nobody_moves_on_while_she_is_looked_for(night: Any) -> None:
     assert not [n for _, n in night.run("16:21", "19:00") if n.key.kind is K.MOVE_ON]
 
 
+def test_no_meeting_is_too_late_for_one_who_is_missed(night: Any) -> None:
+    """Nobody told them to leave, as they wait in a camp, and she would have gone by now: nobody has seen that she has."""
+    when = late_at(night, "15:00") + 90 * MINUTE
+    owed = night.tick(when)
+    assert told(owed, K.MEETING_LOST, "mill") == []
+    (mill, *_) = meetings_as_told(night.situation(when), "maren", when)
+    assert (mill.point, mill.lost) == ("mill", "")
+
+
 def test_where_the_place_closes_they_leave(night: Any) -> None:
     """Missed or not: at the closing, not before."""
     closes = clock("17:20")

@@ -75,6 +75,21 @@ def test_one_question_is_for_all_of_a_car(night: Any) -> None:
     assert again - then == timedelta(hours=1)
 
 
+def test_who_says_not_yet_in_words_has_answered_too(night: Any) -> None:
+    """The question is not put again in the same minute, and nothing of it is called delayed."""
+    night.event = replace(night.event, alarm=replace(night.event.alarm, grace=timedelta(hours=3)))
+    out_of(night, "start", "14:00")
+    first = next(
+        at for at, n in night.run("15:51", "17:20") if n.key.kind is K.LATE and n.key.person == "ana"
+    )
+    said = first + timedelta(minutes=40)
+    night.report(Kind.NOT_HERE_YET, said, "ana", point="mill")
+    log = night.run(f"{said:%H:%M}", "20:00")
+    later = [(at, n) for at, n in log if n.key.kind is K.LATE]
+    assert min(at for at, n in later if n.key.person == "ana") >= said + timedelta(hours=1)
+    assert not any(n.delayed for _, n in later)
+
+
 def sleepy(night: Any, **quiet: str) -> None:
     """Jonas keeps quiet hours."""
     quiet = {"quiet_from": "17:00", "quiet_to": "08:00"} | quiet
