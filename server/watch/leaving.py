@@ -25,10 +25,20 @@ from server.watch.notice import (
     UnreachedValues,
     Values,
 )
-from server.watch.places import AWAKE_FOR, awake, is_there, may_be_asked, set_out, set_out_at
+from server.watch.places import (
+    AWAKE_FOR,
+    awake,
+    is_there,
+    may_be_asked,
+    plans_of,
+    set_out,
+    set_out_at,
+    stands_at,
+)
 from server.watch.quiet import quiet_since
 from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried, with_us, with_us_ends
 from server.watch.staying import behind, missed_since, waited_out
+from server.watch.ways import members
 
 __all__ = [
     "GONE_ON",
@@ -110,6 +120,13 @@ def unreported_out(sight: Sight) -> str | None:
     last = sight.state.times[-1] if sight.state.times else None
     open_end = last is not None and last.arrived is not None and last.left is None and not last.through
     return last.point if last is not None and open_end else None
+
+
+def _open_end(sight: Sight, who: str) -> str | None:
+    """That point, for one who meets her there or said that they are there: nobody else can have her with them still."""
+    point = unreported_out(sight)
+    theirs = {p.point for p in plans_of(sight) if who in members(sight.event, p)} | {stands_at(sight, who)}
+    return point if point in theirs else None
 
 
 def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
@@ -240,7 +257,7 @@ def leave_soon(sight: Sight) -> Iterator[Draft | Wake]:
             if any(woken) or _asleep(sight, who, due) or _just_took_it(sight, trip, who):
                 continue
             occasion = _occasion(sight, trip, NoticeKind.LEAVE_SOON, who)
-            values = replace(trip.m, unreported_out=unreported_out(sight))
+            values = replace(trip.m, unreported_out=_open_end(sight, who))
             yield Draft(
                 NoticeKind.LEAVE_SOON, who, trip.m.point, occasion, due, values, use_by=over, mine=True
             )
@@ -305,8 +322,8 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
         drives = trip.m.leave_by is not None and not trip.m.on_the_spot
         kind = NoticeKind.LEAVE_NOW if drives else NoticeKind.BE_THERE
         new = False
-        values = replace(trip.m, unreported_out=unreported_out(sight))
         for who in trip.who:
+            values = replace(trip.m, unreported_out=_open_end(sight, who))
             occasion = _occasion(sight, trip, kind, who)
             new = new or all(m.notice.occasion != occasion for m in sight.told(kind, who, trip.m.point))
             yield Draft(kind, who, trip.m.point, occasion, due, values, use_by=trip.m.wait_until, mine=True)
@@ -350,18 +367,19 @@ def _climbed(sight: Sight, trip: _Trip, kind: NoticeKind) -> Iterator[Draft | Wa
         yield Wake(due)
         return
     since = min((m.made_at for m in asks if m.notice.key.kind is kind), default=due)
+    them = tuple(dict.fromkeys(m.notice.key.person for m in asks if m.notice.key.kind is kind))
     told = {m.notice.key.person for m in sight.told(NoticeKind.UNREACHED, point=trip.m.point)}
     if len(told) < REACHERS_MAX:
-        for number, who in enumerate(_steps(sight, trip), 1):
+        for number, who in enumerate(_steps(sight, trip, them), 1):
             if number > stand.step and who not in told and may_be_asked(sight, who):
-                yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since)
+                yield _hand_on(sight, trip, kind, who, f"{alarm}:{number}", due, since, them)
                 return
     elif not is_safety(sight.event, trip.plan):
         return
     asked = {m.notice.key.person for m in asks}
     for organiser in (o for o in stewards(sight.event) if o not in asked):
         yield replace(
-            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due, since),
+            _hand_on(sight, trip, kind, organiser, f"{kind.value}:{occasion}:nobody", due, since, them),
             needs_answer=False,
             buttons=(),
         )
@@ -385,11 +403,11 @@ def _of_meeting(values: Values, plan: MeetingPlan) -> bool:
     return isinstance(values, MeetingValues) and values.meeting == plan.id
 
 
-def _steps(sight: Sight, trip: _Trip) -> tuple[str, ...]:
-    """Who is asked to reach those who go in the car, in this order: the rest of the crew, anybody else with a part who
-    can telephone. Nobody is woken for it while others are up."""
-    others = [p for p in sight.people(PartKind.CREW) if p not in trip.m.crew]
-    phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone and p.person not in trip.m.crew]
+def _steps(sight: Sight, trip: _Trip, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """Who is asked to reach those in the car who were asked to go, or to wake up, in this order: who goes with them and was
+    not, the rest of the crew, anybody else with a part who can telephone. Nobody is woken for it while others are up."""
+    others = [p for p in (*trip.m.crew, *sight.people(PartKind.CREW)) if p not in asked]
+    phones = [p.person for p in sight.parts(*_PHONES) if p.can_telephone and p.person not in asked]
     found = tuple(dict.fromkeys((*others, *phones)))
     return tuple(p for p in found if not _asleep(sight, p, sight.now)) or found
 
@@ -398,11 +416,17 @@ _PHONES = (PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.PACER)
 
 
 def _hand_on(
-    sight: Sight, trip: _Trip, kind: NoticeKind, who: str, occasion: str, due: datetime, since: datetime
+    sight: Sight,
+    trip: _Trip,
+    kind: NoticeKind,
+    who: str,
+    occasion: str,
+    due: datetime,
+    since: datetime,
+    asked: tuple[str, ...],
 ) -> Draft:
-    """Asks somebody to reach the one at the wheel, or the first who goes, who was asked at `since`."""
-    drivers = sight.event.drivers
-    them = next((p for p in trip.m.crew if p in drivers), trip.m.crew[0])
+    """Asks somebody to reach the one at the wheel, or the first, of those who were asked at `since`."""
+    them = next((p for p in asked if p in sight.event.drivers), asked[0])
     theirs = sight.told(kind, them, trip.m.point)
     values = UnreachedValues(them, kind.value, tried(sight.person(them), theirs), since)
     return Draft(

@@ -176,7 +176,7 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
         if any(o.start <= sight.now and o.end is None for o in sight.situation.hearing.deaf_to(who)):
             continue  # no answer of theirs would reach us
         before = [m for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
-        # Asked anew because of what was heard since: owed from then, not from when the time after the last question was over.
+        # Asked anew because of what was heard since: owed from then, not from when the last question had its time.
         due = max(at, fact_at(sight.state), _ask_again(sight, before[-1], occasion)) if before else at
         if sight.now < due:
             yield Wake(due)

@@ -107,6 +107,27 @@ def test_somebody_heard_long_ago_may_be_asleep_again(night: Any, heard: str, wok
     assert bool(wakes) is woken or (not woken and wakes[0] - night.entries[-1].seen_at > timedelta(hours=3))
 
 
+def test_who_does_not_wake_up_is_named_and_who_goes_with_them_is_asked_first(night: Any) -> None:
+    """Jonas sleeps in the car, Ana beside him was asked nothing: she is to wake him, and nobody is sent to look for her."""
+    sleepy(night)
+    out_of(night, "chapel", "19:25")
+    log = night.run("19:26", "27:00")
+    assert {n.key.person for _, n in log if n.key.kind is K.WAKE_UP} == {"jonas"}
+    asked_to = [n for _, n in log if n.key.kind is K.UNREACHED and n.values.notice_kind == K.WAKE_UP.value]
+    assert (asked_to[0].key.person, asked_to[0].values.person) == ("ana", "jonas")
+    assert {n.values.person for n in asked_to} == {"jonas"}
+
+
+def test_only_who_can_have_her_with_them_is_asked_whether_she_is(night: Any) -> None:
+    """In at Ridge, where nobody meets her, and not reported out: Ana, bound for Barn, is not asked if she is with her still;
+    in at Chapel, where they met her, she is."""
+    for point, seen, asks in (("ridge", "24:50", None), ("chapel", "19:20", "chapel")):
+        one = type(night)()
+        one.report(Kind.IN, seen, point=point, **LENA)
+        sent = [n for _, n in one.run(seen, "29:00") if n.key.kind in (K.LEAVE_SOON, K.LEAVE_NOW)]
+        assert {n.values.unreported_out for n in sent if n.key.person == "ana"} == {asks}
+
+
 def test_news_comes_to_somebody_who_is_awake_in_quiet_hours(night: Any) -> None:
     """Driving at night, he hears that she is out of the point before his; asleep, he hears it in the morning."""
     for awake in (True, False):
