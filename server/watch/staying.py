@@ -8,7 +8,7 @@ crew have left by themselves; what race control says of her is a sighting like a
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -208,9 +208,11 @@ def _stay_at(sight: Sight, whole: MeetingValues, since: datetime, *, nearest: bo
         return
     keep = tuple(p for m in cars for p in m.crew)
     known = sight.state.last_known
-    places = [m.next_meeting for m in (cars if not go else whole.parties()) if m.next_meeting]
+    ahead = [m.next_meeting for m in (cars if not go else whole.parties()) if m.next_meeting]
+    later = [m.point for m in sight.meetings if set(m.crew) & set(go or keep) and not sight.reached(m.point)]
+    places = [*(_point_of(sight, p) for p in ahead), *later]
     values = StayValues(
-        whole.point, keep, go, since, known, sought(sight), next((_point_of(sight, p) for p in places), None)
+        whole.point, keep, go, since, known, sought(sight), _elsewhere(sight, whole.point, places)
     )
     facts = () if known is None else (known.entry,)
     for who in (*keep, *go):
@@ -231,10 +233,10 @@ def _stay_behind(sight: Sight, since: datetime) -> Iterator[Draft | Wake]:
         yield Wake(due)
         return
     known = sight.state.last_known
-    ahead = (
+    ahead = [
         m.point for m in sight.meetings for p in (go or keep) if p in m.crew and not sight.reached(m.point)
-    )
-    values = StayValues(point, keep, go, since, known, sought(sight), next(ahead, None))
+    ]
+    values = StayValues(point, keep, go, since, known, sought(sight), _elsewhere(sight, point, ahead))
     facts = () if known is None else (known.entry,)
     for who in (*keep, *go):
         occasion = f"{seen_at(sight.state).isoformat()}:{'go' if who in go else 'stay'}"
@@ -255,6 +257,13 @@ def _would_go(sight: Sight, m: MeetingValues) -> datetime:
     leaves, view = leaves_next(sight, m), sight.fact_view
     waits = m.wait_until if view is None or m.point not in view.points else view.arrival(m.point, LATE_SIDE)
     return waits if leaves is None else min(waits, leaves - LEAD)
+
+
+def _elsewhere(sight: Sight, here: str, points: Iterable[str]) -> str | None:
+    """The first of those points that is not where they stand already, for another runner or for the loop before."""
+    course = sight.event.course_of(sight.runner.id)
+    sites = {p.id: p.access.place for p in course.points if p.access is not None and p.access.place}
+    return next((p for p in points if p != here and sites.get(p, p) != sites.get(here, here)), None)
 
 
 def _point_of(sight: Sight, meeting: str) -> str:

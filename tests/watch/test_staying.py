@@ -62,6 +62,19 @@ def test_crew_who_wait_for_a_late_runner_are_sent_nowhere(night: Any) -> None:
     )
 
 
+def test_where_they_stand_already_is_no_place_to_go_to(night: Any) -> None:
+    """Mill and Chapel are one camp between two loops: 'do not leave' names Barn."""
+    course = night.event.courses[0]
+    points = tuple(
+        replace(p, access=replace(p.access, place="camp")) if p.id in ("mill", "chapel") else p
+        for p in course.points
+    )
+    night.event = replace(night.event, courses=(replace(course, points=points),))
+    at_mill(night)
+    stays = [n.values for _, n in night.run("15:51", "19:00") if n.key.kind is K.STAY]
+    assert [(v.point, v.next_point) for v in stays] == [("mill", "barn")] * 2
+
+
 def test_crew_who_never_said_that_they_are_there_are_not_sent_on(night: Any) -> None:
     """No word of their arrival, no answer: they may well be standing there."""
     log = night.run("15:00", "21:00")
