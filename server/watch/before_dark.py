@@ -26,6 +26,8 @@ LATE_SIDE = 0.9
 HOURS_BEFORE = timedelta(hours=4)
 """Nobody is told longer before the dark, unless the last meeting before it is sooner (own choice)."""
 BEFORE_MEETING = timedelta(hours=3)
+A_WHILE = timedelta(minutes=30)
+"""The light is looked at so often since her start."""
 ALOUD = timedelta(minutes=5)
 """Fewer minutes in the dusk are not worth a message (own choice)."""
 
@@ -107,11 +109,15 @@ def _dark_from(sight: Sight, view: View, until: str) -> datetime | None:
         sun = sun_elevation_deg(spot.lat_deg, spot.lon_deg, when + (SHADE if shaded else timedelta(0)))
         return sun < HORIZON_DEG
 
-    if dark(at, km):
+    # The dark that she began in was known before: a start before sunrise is no torch that comes too late.
+    steps = range(int((at - sight.state.start) / A_WHILE) + 1)
+    began = dark(at, km) and all(dark(sight.state.start + k * A_WHILE, 0.0) for k in steps)
+    if dark(at, km) and not began:
         return at
     for point in view.points[: view.points.index(until) + 1]:
         then, there = view.arrival(point, LATE_SIDE), points[point].km or 0.0
-        if dark(then, there):
+        began = began and dark(then, there)
+        if dark(then, there) and not began:
             low, high = 0.0, 1.0
             for _ in range(10):
                 middle = (low + high) / 2.0

@@ -98,3 +98,12 @@ def test_who_has_one_needs_no_word(lit: Any, own: Any) -> None:
     night.report(Kind.IN, "16:30", point="mill")
     night.run("16:30", "18:00")
     assert not told(night)
+
+
+def test_a_start_before_sunrise_is_no_torch_that_comes_too_late(lit: Any, at: Any) -> None:
+    """Off at two in the morning, her torch for the evening at Moss at ten: nobody is sent there early for the dark that she
+    began in."""
+    night = lit("moss", start=at("2:00"))
+    night.report(Kind.OUT, "2:01", point="start")
+    night.run("2:01", "2:04")
+    assert not told(night)
