@@ -101,7 +101,7 @@ def past_the_cut_off(sight: Sight) -> Iterator[Draft | Wake]:
 def _if_let_on(sight: Sight, who: str, past: PastCutOff, values: PastCutOffValues) -> PastCutOffValues:
     """With by when somebody would have to set out for their next meeting with her, should she go on."""
     ahead = next_of(sight, who)
-    if ahead is None or ahead.point == past.seen_at or ahead.leave_by is None:
+    if ahead is None or ahead.point == past.seen_at or ahead.leave_by is None or ahead.leave_by <= sight.now:
         return values
     return replace(values, next_point=ahead.point, leave_by=ahead.leave_by)
 

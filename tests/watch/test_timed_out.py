@@ -12,6 +12,7 @@ from server.event.model import CutOff, Edge
 from server.facts.entry import Kind, Retired, Source
 from server.watch.notice import NoticeKind, PastCutOffValues
 from server.watch.table import row
+from tests.watch.conftest import clock
 
 K = NoticeKind
 LENA = {"by": "lena", "source": Source.VOLUNTEER}
@@ -82,6 +83,19 @@ def test_nobody_is_sent_on_meanwhile_and_she_stays_watched(night: Any) -> None:
     sent_on = [n.key.kind for n in later if row(n.key.kind).racing and n.key.kind is not K.STAY]
     assert sent_on == []
     assert "sasha" in told(later, K.OVERDUE)
+
+
+def test_should_she_go_on_nobody_reads_a_leave_by_that_is_over(night: Any) -> None:
+    """Ana reads by when she would leave for Barn; hours later, with that past, she is asked without it."""
+    comes_in_late(night)
+
+    def anew(when: str) -> PastCutOffValues:
+        night.made = [m for m in night.made if m.notice.key.kind is not K.PAST_CUT_OFF]
+        return of(night.tick(when), "ana")
+
+    early, late = anew("22:29"), anew("25:46")
+    assert (early.next_point, early.leave_by) == ("barn", clock("25:45"))
+    assert (late.next_point, late.leave_by) == (None, None)
 
 
 def test_without_a_missed_cut_off_they_are_sent_on(night: Any) -> None:
