@@ -13,12 +13,13 @@ from server.facts.entry import Entry, Fix, Kind
 from server.facts.runner import MEANWHILE
 from server.facts.state import Going
 from server.watch.alarms import Alarm, calls_of
-from server.watch.notice import Heard, NoticeKind
+from server.watch.climb import Stand
+from server.watch.notice import Answer, Heard, NoticeKind
 from server.watch.places import there_at
 from server.watch.sight import Sight
 from server.watch.silence import with_her
 
-__all__ = ["beside", "callers", "since_call", "words_since"]
+__all__ = ["beside", "callers", "said_by_holder", "since_call", "words_since"]
 
 _ELSEWHERE = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER, PartKind.SUPPORTER})
 """Parts whose people are at home or at a desk."""
@@ -94,3 +95,30 @@ def _apart_m(a: Fix, b: Fix) -> float:
 def words_since(sight: Sight, alarm: Alarm) -> tuple[Heard, ...]:
     """The words among it."""
     return tuple(Heard(e.seen_at, e.by, e.words) for e in since_call(sight, alarm) if e.words)
+
+
+_PLAIN = frozenset(a.value for a in Answer)
+
+
+def said_by_holder(sight: Sight, alarm: Alarm, stand: Stand) -> Heard | None:
+    """The newest words of whoever has it: round their answer, or written since they took it."""
+    if stand.holder is None:
+        return None
+    mine = {m.notice.key.text() for m in alarm.notices if m.notice.key.person == stand.holder}
+    found = [
+        Heard(e.seen_at, e.by, w) for e in sight.race.answers if e.about in mine and (w := _round(e.words))
+    ]
+    took = min(
+        (a.at for m in alarm.notices if m.notice.key.person == stand.holder for a in m.answers), default=None
+    )
+    if took is not None:
+        written = (e for e in since_call(sight, alarm) if e.by == stand.holder and e.words)
+        found += [Heard(e.seen_at, e.by, e.words) for e in written if e.seen_at >= took]
+    return max(found, key=lambda h: h.at, default=None)
+
+
+def _round(words: str) -> str:
+    """What was said around an answer's own word ('i have it: driving now'); '' for nothing."""
+    word, _, more = words.partition(": ")
+    more = more.strip()
+    return "" if word not in _PLAIN or more.lower().strip(" .!") in _PLAIN else more

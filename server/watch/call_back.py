@@ -12,14 +12,13 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from server.watch.alarms import Alarm, alarms, ended
-from server.watch.beside import callers, since_call
+from server.watch.beside import callers, said_by_holder
 from server.watch.climb import Stage, Stand, replay
 from server.watch.notice import (
     AlarmValues,
     Answer,
     Answered,
     CallBackValues,
-    Heard,
     Made,
     NoticeKind,
     StandDownValues,
@@ -27,7 +26,7 @@ from server.watch.notice import (
 )
 from server.watch.sight import Draft, Rule, Sight, Wake, tried
 
-__all__ = ["MARKS", "RULES", "due_mark", "said_by_holder", "standing", "state_of"]
+__all__ = ["MARKS", "RULES", "due_mark", "standing", "state_of"]
 
 MARKS = (timedelta(minutes=5), timedelta(minutes=10), timedelta(minutes=20))
 """When the caller hears how it stands, whatever has happened."""
@@ -134,33 +133,6 @@ def standing(sight: Sight, alarm: Alarm, stand: Stand) -> CallBackValues:
         said=said_by_holder(sight, alarm, stand) if state is Answered.HELD else None,
         at=stand.since,
     )
-
-
-_PLAIN = frozenset(a.value for a in Answer)
-
-
-def said_by_holder(sight: Sight, alarm: Alarm, stand: Stand) -> Heard | None:
-    """The newest words of whoever has it: round their answer, or written since they took it."""
-    if stand.holder is None:
-        return None
-    mine = {m.notice.key.text() for m in alarm.notices if m.notice.key.person == stand.holder}
-    found = [
-        Heard(e.seen_at, e.by, w) for e in sight.race.answers if e.about in mine and (w := _round(e.words))
-    ]
-    took = min(
-        (a.at for m in alarm.notices if m.notice.key.person == stand.holder for a in m.answers), default=None
-    )
-    if took is not None:
-        written = (e for e in since_call(sight, alarm) if e.by == stand.holder and e.words)
-        found += [Heard(e.seen_at, e.by, e.words) for e in written if e.seen_at >= took]
-    return max(found, key=lambda h: h.at, default=None)
-
-
-def _round(words: str) -> str:
-    """What was said around an answer's own word ('i have it: driving now'); '' for nothing."""
-    word, _, more = words.partition(": ")
-    more = more.strip()
-    return "" if word not in _PLAIN or more.lower().strip(" .!") in _PLAIN else more
 
 
 def _unreached(sight: Sight, alarm: Alarm, stand: Stand, who: str) -> Iterator[Draft]:

@@ -15,7 +15,7 @@ from server.facts.entry import Kind
 from server.facts.hearsay import is_hearsay, said_over
 from server.facts.state import Stamp
 from server.watch.alarms import Alarm, End, alarms, ended, helps, over_with, overdue_again
-from server.watch.beside import beside, words_since
+from server.watch.beside import beside, said_by_holder, words_since
 from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.naming import named_by, not_named_by
 from server.watch.no_word import no_word, not_there, tracker_says
@@ -388,9 +388,17 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         past=_missed_limit(sight),
         by=alarm.by,
         beside=beside(sight, alarm),
-        since_call=words_since(sight, alarm)[-HEARD_MAX:],
+        since_call=_newest_words(sight, alarm, stand),
         no_word=no_word(sight) if alarm.kind is NoticeKind.OVERDUE else (),
     )
+
+
+def _newest_words(sight: Sight, alarm: Alarm, stand: Stand) -> tuple[Heard, ...]:
+    """What was written last since the call, and by whoever has it: what they do is news to all the others."""
+    held = stand.stage in (Stage.HELD, Stage.LOOKING_AGAIN)
+    said = said_by_holder(sight, alarm, stand) if held else None
+    found = dict.fromkeys((*words_since(sight, alarm), *(() if said is None else (said,))))
+    return tuple(sorted(found, key=lambda h: h.at))[-HEARD_MAX:]
 
 
 def _missed_limit(sight: Sight) -> MissedLimit | None:

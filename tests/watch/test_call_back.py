@@ -105,6 +105,18 @@ def test_words_round_the_answer_are_what_the_holder_does(night: Any) -> None:
     assert values.said.words == "twenty minutes away"
 
 
+def test_the_others_read_what_whoever_has_it_does(night: Any) -> None:
+    """Sasha takes it with words round it: those who are told that she has it read them."""
+    called(night)
+    night.answer(K.ASKED_FOR_HELP, "sasha", "i have it", "17:22")
+    about = next(m.notice.key.text() for m in night.got(K.ASKED_FOR_HELP, "sasha"))
+    said = "i have it, the race doctor is on the way"
+    night.report(Kind.ANSWERED, "17:22", "sasha", about=about, words=f"i have it: {said}", person="sasha")
+    owed = night.tick("17:22")
+    texts = [n.values.since_call[-1] for n in owed if n.key.kind is K.HANDED_ON and n.key.person == "ana"]
+    assert [(h.by, h.words) for h in texts] == [("sasha", said)]
+
+
 def test_a_holder_who_sleeps_is_no_holder(night: Any) -> None:
     """Who took it and does not answer when asked again: the caller hears that nobody has it."""
     called(night)

@@ -162,6 +162,8 @@ def _call(say: SayInEvent, v: AlarmValues, to: str) -> str:
         return say.s("alarm-beside", emergency=say.event.emergency_number, **control)
     if say.event.is_race_control(to):
         return race_control_does(say, v)
+    if v.holder is not None and say.event.is_race_control(v.holder):
+        return say.s("alarm-call-not-needed")
     if v.caller is None:
         return say.s("alarm-call-none", **control)
     if v.caller == to:

@@ -663,6 +663,18 @@ def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
     )
 
 
+def test_nobody_rings_race_control_that_has_it_itself(event: Event, here: Reader) -> None:
+    """Its own desk took the alarm: the others read no 'Ines calls race control'."""
+    number = event.race_control.phone
+    people = tuple(replace(p, phone=number) if p.id == "jonas" else p for p in event.people)
+    held = replace(ALARM, holder="jonas", step=-1)
+    text = say_notice(
+        notice(NoticeKind.HANDED_ON, held, person="ana"), replace(event, people=people), here, NOW
+    ).text
+    assert "Race control itself has it" in text
+    assert "calls race control" not in text
+
+
 @pytest.mark.parametrize(
     ("values", "to", "first", "race_control"),
     [

@@ -125,6 +125,7 @@ alarm-call-you = DU rufst jetzt an: { $name }, { $phone }. Sonst niemand.
 alarm-call-other = { $caller } ruft die Rennleitung an.
 alarm-call-in-place = { $caller } soll die Rennleitung anrufen und HAT NICHT GEANTWORTET. Übernimm, und DU rufst an: { $name }, { $phone }.
 alarm-call-none = Niemand ist eingeteilt, die Rennleitung anzurufen. Wer antwortet, ruft { $name } an, { $phone }.
+alarm-call-not-needed = Die Rennleitung selbst hat ihn: niemand muss sie anrufen.
 alarm-words = Im Wortlaut: ‚{ $words }‘
 alarm-not-named = NICHT GESAGT, FÜR WEN: { $who } betreut mehr als eine Läuferin, und dieser Alarm läuft für jede, bis { $who } sagt, welche es ist. Frag { $who }{ $phone ->
     [none] .

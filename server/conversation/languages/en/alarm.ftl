@@ -125,6 +125,7 @@ alarm-call-you = YOU call now: { $name }, { $phone }. Nobody else does.
 alarm-call-other = { $caller } calls race control.
 alarm-call-in-place = { $caller }, who is to call race control, HAS NOT ANSWERED. Take it, and YOU call: { $name }, { $phone }.
 alarm-call-none = Nobody is down to call race control. Whoever answers calls { $name }, { $phone }.
+alarm-call-not-needed = Race control itself has it: nobody needs to ring them.
 alarm-words = Words received: ‘{ $words }’
 alarm-not-named = NOT SAID FOR WHOM: { $who } has more than one runner, and this alarm is out for each of them until { $who } says which. Ask { $who }{ $phone ->
     [none] .

@@ -125,6 +125,7 @@ alarm-call-you = C’est TOI qui appelles maintenant : { $name }, { $phone }. Pe
 alarm-call-other = { $caller } appelle la direction de course.
 alarm-call-in-place = { $caller }, qui doit appeler la direction de course, N’A PAS RÉPONDU. Prends l’alerte, et c’est TOI qui appelles : { $name }, { $phone }.
 alarm-call-none = Personne n’est désigné pour appeler la direction de course. Qui répond appelle { $name }, { $phone }.
+alarm-call-not-needed = La direction de course l’a elle-même : personne n’a à l’appeler.
 alarm-words = Mot pour mot : ‘{ $words }’
 alarm-not-named = PAS DIT POUR QUI : { $who } suit plusieurs coureuses, et cette alerte vaut pour chacune jusqu’à ce que { $who } dise laquelle. Demande à { $who }{ $phone ->
     [none] .
