@@ -83,12 +83,16 @@ def own_call(visit: Visit) -> Handed | None:
 
 
 def takes_back(visit: Visit) -> Handed | None:
-    """Which entry 'undo' is about after a call for help: the call, where all that was said since is that she goes on."""
+    """Which entry 'undo' is about after a call for help: the call, where all said since is that she goes on, or words
+    that went on to those on it: 'if nothing is wrong, write undo' is what was answered to each of them."""
     call = own_call(visit)
     if call is None:
         return None
     since = visit.memory.handed[visit.memory.handed.index(call) + 1 :]
-    return call if all(h.report.kind in (Kind.MOVING_AGAIN, Kind.HOW_SHE_IS) for h in since) else None
+    return call if all(h.report.kind in _SAID_SINCE for h in since) else None
+
+
+_SAID_SINCE = frozenset({Kind.MOVING_AGAIN, Kind.HOW_SHE_IS, Kind.HELP_WORD})
 
 
 def false_call(visit: Visit, said: Reported) -> Handed | None:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from server.conversation import passed_on
 from server.conversation.dialogue import Handed
 from server.conversation.understanding import (
     Acknowledged,
+    AskBack,
+    Kept,
     Reported,
     Small,
     Understood,
@@ -39,6 +43,23 @@ def answered(visit: Visit, text: str) -> Understood | None:
     last = _last(visit)
     again = put_right(text, last.report, visit.context()) if last is not None else None
     return Reported((again,)) if again is not None else None
+
+
+_CLAUSE = re.compile(r"[,.;:!\n]|\s[-–]\s")
+
+
+def taken(visit: Visit, text: str, meant: Understood) -> Understood:
+    """'I have it, driving to him' takes the alarm that waits for it, whatever way the driving may be meant, and of which
+    runner: whoever lies there must not wait for that. The words go on word for word."""
+    of_it = isinstance(meant, Acknowledged) and meant.answer not in (_TAKES, "cannot")
+    if not (of_it or isinstance(meant, AskBack | Kept)) or not visit.event.open_notices:
+        return meant
+    said = short_answer(_CLAUSE.split(text.strip(), maxsplit=1)[0])
+    takes = isinstance(said, Acknowledged) and said.answer == _TAKES
+    return Acknowledged(_TAKES, text) if takes else meant
+
+
+_TAKES = "i have it"
 
 
 def _last(visit: Visit) -> Handed | None:

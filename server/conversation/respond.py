@@ -189,6 +189,7 @@ async def _said(visit: Visit, text: str) -> Reply:
     reading = read(_command(text), visit.context())
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
     meant = whose or open_ or while_open.asked(visit, text) or letting_go.said(visit, text) or reading.meant
+    meant = open_question.taken(visit, text, meant)
     visit.memory.forget_offers()
     try:
         reply = await _meant(visit, await alarmed.whose_alarm(visit, meant))

@@ -118,3 +118,12 @@ async def test_her_all_clear_says_that_the_alarm_is_still_open(race: Race, words
     assert (await race.state()).runner("maren").help_open is not None
     await race.say("maren", "undo")
     assert (await race.state()).runner("maren").help_open is None
+
+
+async def test_undo_after_words_that_went_on_takes_the_call_back(race: Race) -> None:
+    """She was told 'if nothing is wrong, write undo'; what she wrote meanwhile went on to those on it, and is not what she
+    means."""
+    await _help(race)
+    assert (await race.say("maren", "still here nobody came")).text.startswith("Sent on word for word")
+    await race.say("maren", "undo")
+    assert (await race.state()).runner("maren").help_open is None

@@ -207,6 +207,16 @@ async def test_a_false_alarm_of_her_own_is_taken_back(race: Race) -> None:
     assert (await race.say("ana", "who knows about this")).text.startswith("No alarm is open about Maren.")
 
 
+@pytest.mark.parametrize("words", ["i have it, driving to her", "I have it, driving to him"])
+async def test_taking_it_needs_no_answer_to_what_else_was_said(race: Race, words: str) -> None:
+    """'I have it, driving there': of which runner is not asked before the one open alarm is theirs, and the words go on."""
+    await race.say("maren", "help, broken arm")
+    await race.tick()  # type: ignore[misc]
+    told = (await race.say("both", words)).text
+    assert "Welche Läuferin" not in told
+    assert (await race.say("ana", "who knows about this")).text.startswith("Birgit has the alarm"), told
+
+
 async def test_crew_of_two_are_answered_about_both(race: Race) -> None:
     """'Next', 'where' with two runners and none named: a line for each, and nothing is asked back."""
     for question in ("nächster punkt", "wo ist sie", "wo sind beide"):
