@@ -666,8 +666,8 @@ def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
 def test_nobody_rings_race_control_that_has_it_itself(event: Event, here: Reader) -> None:
     """Its own desk took the alarm: the others read no 'Ines calls race control'."""
     number = event.race_control.phone
-    people = tuple(replace(p, phone=number) if p.id == "jonas" else p for p in event.people)
-    held = replace(ALARM, holder="jonas", step=-1)
+    people = tuple(replace(p, phone=number) if p.id == "tomas" else p for p in event.people)
+    held = replace(ALARM, holder="tomas", step=-1)
     text = say_notice(
         notice(NoticeKind.HANDED_ON, held, person="ana"), replace(event, people=people), here, NOW
     ).text
