@@ -8,7 +8,7 @@ from typing import Any
 
 from server.drafting.document import Document
 from server.drafting.race import ident
-from server.drafting.typed import Given, fresh_id, items, number, span
+from server.drafting.typed import Given, fresh_id, items, number, shown, span
 
 __all__ = [
     "_KINDS",
@@ -200,8 +200,16 @@ def _meetings_in_order(doc: Document) -> None:
 
 def _kit(old: Any, typed: str) -> list[Any] | None:
     """Things by name; what the file says of one besides stays with it."""
-    held = {str(k.get("name")): k for k in old if isinstance(k, dict)} if isinstance(old, list) else {}
-    return [held.get(name, name) for name in items(typed)] or None
+    listed = old if isinstance(old, list) else []
+    held = {shown(k): k for k in listed}
+    found: list[Any] = []
+    for name in sorted((n for n in held if len(items(n)) > 1), key=len, reverse=True):
+        # A comma that stands in the name of a thing there is parts nothing.
+        if name in typed:
+            typed = typed.replace(name, f"\0{len(found)}", 1)
+            found.append(held[name])
+    named = [found[int(n[1:])] if n.startswith("\0") else held.get(n, n) for n in items(typed)]
+    return named or None
 
 
 @dataclass(frozen=True, slots=True)

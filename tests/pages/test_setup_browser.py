@@ -8,13 +8,14 @@ from pathlib import Path
 import pytest
 from playwright.async_api import Page, expect
 
+from server.drafting.document import Document
 from tests.pages.setup_race import TABLE, made_gpx
 from tests.pages.test_browser import browser
 from tests.pages.test_setup import Desk, desk
 
 __all__ = ["browser", "desk"]
 pytestmark = pytest.mark.browser
-WIDTH = 390
+WIDTH, LENGTH_KM = 390, 45.9
 _NUMBER = count()
 
 
@@ -63,7 +64,17 @@ async def test_a_race_is_set_up_by_touch(desk: Desk, browser, tmp_path: Path) ->
     await expect(page.get_by_text("Sat 07:45")).to_be_visible()
     await _fits(page, shots)
     await page.get_by_role("button", name="That is right").tap()
+    profile = page.locator("figure.tap .ground")
+    await profile.scroll_into_view_if_needed()
+    box = await profile.bounding_box()
+    assert box is not None
+    await page.touchscreen.tap(box["x"] + box["width"] * 0.4, box["y"] + box["height"] / 2)
+    new = page.locator("details.thing").last
+    km = float(await new.get_by_label("km").input_value())
+    assert abs(km - 0.4 * LENGTH_KM) < 0.3
+    await new.get_by_label("Name").fill("Cairn")
     await _on(page, "runner", shots)
+    assert any(p["name"] == "Cairn" and p["km"] == km for p in Document(desk.text()).tables("points"))
 
     await page.get_by_label("Her name").fill("Maren")
     await page.get_by_label("Target").fill("9:00")

@@ -100,7 +100,8 @@ def _course(at: _At) -> Table:
     course = at.look.course
     if course is None:
         return {"course": None, "svg": ""}
-    points = tuple(_drawn(p, course.length_km) for p in at.doc.tables("points"))
+    placed = _placed(at)
+    points = tuple(_drawn(p, course.length_km, placed) for p in at.doc.tables("points"))
     drawn = CourseDef(
         "main", "", tuple(p for p in points if p is not None and (p.km or 0.0) <= course.length_km)
     )
@@ -114,9 +115,18 @@ def _course(at: _At) -> Table:
     return {"course": figures, "svg": course_svg(drawn, course, title=at.word("setup-profile"))}
 
 
-def _drawn(p: Table, length: float) -> Point | None:
+def _placed(at: _At) -> dict[str, float]:
+    """The km of every point, those of waypoints too, where the plan has them."""
+    plan = at.look.plan
+    return (
+        {} if plan is None else {p.id: p.km for c in plan.event.courses for p in c.points if p.km is not None}
+    )
+
+
+def _drawn(p: Table, length: float, placed: dict[str, float]) -> Point | None:
     kinds = frozenset(k for k in PointKind if k in (p.get("kinds") or []))
     km = 0.0 if PointKind.START in kinds else length if PointKind.FINISH in kinds else p.get("km")
+    km = placed.get(ident(p)) if km is None else km
     if isinstance(km, bool) or not isinstance(km, int | float) or km < 0:
         return None
     return Point(
@@ -127,11 +137,13 @@ def _drawn(p: Table, length: float) -> Point | None:
 def _points(at: _At) -> Table:
     wrong = at.look.wrong("points")
     rows = [_point(p) for p in at.doc.tables("points")]
+    placed = _placed(at)
     for row in rows:
+        row["at"] = row["km"] or (f"{placed[row['was']]:.1f}" if row["was"] in placed else "")
         row["wrong"] = [w.what for w in wrong if w.where.startswith(f"points.{row['was']}.")]
     reporters = [(r.value, at.word("setup-by-" + r.value.replace(" ", "-"))) for r in ReporterKind]
     said = [r for r in reporters if r[0] != ReporterKind.NOBODY]
-    return {"rows": rows, "blank": _point({}) | {"wrong": []}, "reporters": said, **_course(at)}
+    return {"rows": rows, "blank": _point({}) | {"wrong": [], "at": ""}, "reporters": said, **_course(at)}
 
 
 def _point(p: Table) -> Table:

@@ -1,0 +1,98 @@
+"""Meetings, kit, people and drives of a draft, as forms have them: what the file says besides stays."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from server.drafting.crew import legs, put_drives, put_meetings, put_people, put_runner, suggest
+from server.drafting.document import Document
+from server.drafting.typed import shown
+from server.event import parse_event
+
+DEMO = (Path(__file__).parents[2] / "demo_event" / "event.toml").read_text("utf-8")
+SMALL = """[[points]]
+id = "start"
+kinds = ["start"]
+[[points]]
+id = "a"
+crew = {}
+[[points]]
+id = "b"
+crew = {}
+[[points]]
+id = "c"
+crew = {}
+[[people]]
+id = "ana"
+parts = [{ kind = "crew", drives = true, car = "van" }]
+[[people]]
+id = "ben"
+parts = [{ kind = "crew", drives = true }]
+[[people]]
+id = "kai"
+parts = [{ kind = "crew" }]
+"""
+
+
+def test_forms_that_say_what_the_file_says_change_nothing() -> None:
+    """The demo's event through every form as its page fills it: kit with weights and commas, sleeps, second ladders."""
+    doc = Document(DEMO)
+    put_meetings(
+        doc,
+        [
+            {"point": m["point"], "crew": ", ".join(m["crew"])}
+            | {k: shown(m.get(k)) for k in ("car", "from", "kit", "food")}
+            for m in doc.tables("meetings")
+        ],
+    )
+    drives = [(x.start, x.end, x.minutes, x.by) for x in legs(doc)]
+    put_drives(doc, [{"from": a, "to": b, "minutes": m, "by": by} for a, b, m, by in drives])
+    runner = doc.table("runners")
+    put_runner(doc, {"name": runner["name"], "bib": runner["bib"], "finish": runner["target"]["finish"]})
+    assert doc.text() == DEMO
+
+
+def test_kit_keeps_its_weight_when_a_thing_is_added() -> None:
+    doc = Document(DEMO)
+    met = doc.tables("meetings")
+    number = next(n for n, m in enumerate(met) if m["point"] == "brindle")
+    m = met[number]
+    assert any("weight" in thing for thing in m["kit"] if isinstance(thing, dict))
+    row = {"point": "brindle", "crew": ", ".join(m["crew"]), "car": m["car"], "food": m["food"]}
+    row["kit"] = shown(m["kit"]) + ", dry hat"
+    put_meetings(doc, [row])
+    assert doc.tables("meetings")[number]["kit"] == [*m["kit"], "dry hat"]
+    assert parse_event(doc.text()).event is not None
+
+
+def test_suggested_meetings_take_drivers_in_turn_and_need_their_drives() -> None:
+    doc = Document(SMALL)
+    assert suggest(doc) == 3
+    met = [(m["point"], m["crew"], m.get("car"), m.get("from")) for m in doc.tables("meetings")]
+    assert met == [
+        ("a", ["ana", "kai"], "van", "start"),
+        ("b", ["ben"], None, "start"),
+        ("c", ["ana", "kai"], "van", None),
+    ]
+    assert [(x.start, x.end) for x in legs(doc)] == [("start", "a"), ("start", "b"), ("a", "c")]
+    assert suggest(doc) == 0
+
+
+def test_an_estimate_counts_once_somebody_stands_by_it() -> None:
+    doc = Document(SMALL)
+    way = {"from": "start", "to": "a", "minutes": "", "guess": "25"}
+    put_drives(doc, [way | {"by": ""}])
+    assert doc.tables("drives") == []
+    put_drives(doc, [way | {"by": "ana"}])
+    assert doc.tables("drives") == [{"from": "start", "to": "a", "minutes": 25, "confirmed_by": "ana"}]
+
+
+def test_a_part_is_ticked_and_taken_away_without_touching_the_others() -> None:
+    doc = Document(DEMO)
+    ana = next(p for p in doc.tables("people") if p["id"] == "ana")
+    row = {"was": "ana", "name": "Ana", "phone": ana["phone"], "crew": "yes", "drives": "yes", "car": "van"}
+    put_people(doc, [row | {"safety-contact": "yes", "ladder": "2"}], [])
+    parts = next(p for p in doc.tables("people") if p["id"] == "ana")["parts"]
+    assert parts == [*ana["parts"], {"kind": "safety contact", "ladder": 2}]
+    put_people(doc, [row], [])
+    assert next(p for p in doc.tables("people") if p["id"] == "ana")["parts"] == ana["parts"]
