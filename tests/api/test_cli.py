@@ -283,3 +283,14 @@ def _port(lines: object) -> str:
         if found:
             return found[1]
     raise AssertionError("the server never said where it listens")
+
+
+def test_afterwards_needs_somebody_to_have_been_reported(shell: Shell) -> None:
+    """Nothing is written of a race that nobody was seen in; an unknown event and runner are named with those there are."""
+    assert shell.run("load", str(shell.event), "--yes").exit_code == 0
+    found = shell.run("afterwards", "--out", str(shell.folder / "after"))
+    assert found.exit_code == 1
+    assert f"nobody has been reported in {EVENT} yet" in found.output
+    assert not (shell.folder / "after").exists()
+    assert "there is no event 'nowhere'" in shell.run("afterwards", "nowhere").output
+    assert "Use one of: maren." in shell.run("afterwards", "--runner", "mareen").output

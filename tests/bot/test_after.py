@@ -2,15 +2,30 @@
 
 from __future__ import annotations
 
+import io
+import json
+import tomllib
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from pypdf import PdfReader
 
+from server.api.answers import forecast
+from server.api.picture import Pictures
+from server.api.who_may import May
 from server.conversation.telling.against_plan import parts_of
 from server.conversation.telling.answer import PointAnswer
+from server.conversation.telling.sentences import languages
+from server.paper.afterwards import afterwards, sheet, to_csv, to_json
+from server.paper.document import Lines
+from server.paper.pdf import pdf
+from server.paper.scored import scored
+from server.watch.evaluate import evaluate
+from server.watch.notice import Made, Notice
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -73,6 +88,57 @@ async def test_of_a_retired_runner_where_when_and_how(race: Race) -> None:
 async def test_what_can_i_ask_names_it(race: Race, who: str) -> None:
     """Whoever follows her reads that it can be asked."""
     assert "how did it go" in (await race.say(who, "what can i ask")).text
+
+
+async def test_it_is_kept_as_a_page_and_as_figures(race: Race) -> None:
+    """Sections and stops against the plan, the windows as they stood when she was last heard of, who answered how soon, what
+    was written of her, and the line that the next plan can rest on; every language whole."""
+    race.at("09:15")
+    owed = evaluate(
+        (await Pictures(race.journal).take(race.event.id, race.clock.now())).situation, race.clock.now()
+    ).owed
+    await _to_the_finish(race)
+    race.at("15:12")
+    picture = await Pictures(race.journal).take(race.event.id, race.clock.now())
+    event, table, state = picture.event, picture.timetable("maren"), picture.state.runner("maren")
+    windows = scored(event, "maren", table, picture.course("maren"), picture.entries, picture.built.placer)
+    assert [w.point for w in windows] == ["mill", "moor", "gate", "finish"]
+    assert all(w.told_at < w.came for w in windows)
+    answer = forecast(picture, "maren", May.YES)
+    sent = picture.now - timedelta(minutes=30)
+    asked = [
+        replace(m, sent_at=sent, answered_at=sent + timedelta(minutes=k))
+        for k, m in enumerate(_asked(owed[0]), start=3)
+    ]
+    found = afterwards(event, table, answer, asked, windows, state.how_she_is)
+    assert sum((p.over for p in found.parts), timedelta(0)) > timedelta(hours=1)
+    (told, *_) = found.told
+    assert told.answered == told.asked == 2
+    assert (told.median, told.slowest) == (timedelta(minutes=3.5), timedelta(minutes=4))
+    assert found.halves is not None
+    assert found.race is not None
+    assert found.race[2] == timedelta(hours=10, minutes=5)
+    people = tuple(replace(p, language=x) for p, x in zip(event.people, languages(), strict=False))
+    for person in people:
+        page = sheet(replace(found, event=replace(event, people=people)), person.id, picture.now)
+        (first, *_) = PdfReader(io.BytesIO(pdf([page]))).pages
+        assert "10:05" in first.extract_text()
+    assert len(to_csv(found).splitlines()) == len(found.parts) + 1
+    assert json.loads(to_json(found))["past_race"]["time_s"] == 36300
+    line = next(
+        x
+        for b in sheet(found, "maren", picture.now).pages[0].blocks
+        if isinstance(b, Lines)
+        for x in b.lines
+        if "past_race" in x
+    )
+    assert tomllib.loads(line.partition(": ")[2])["past_race"]["time"] == "10:05"
+
+
+def _asked(owed: Notice) -> list[Made]:
+    """Two questions that went to one person."""
+    one = replace(owed, key=replace(owed.key, person="ana", runner="maren"), needs_answer=True)
+    return [Made(one, k, owed.owed_at) for k in (1, 2)]
 
 
 _AT = datetime.fromisoformat("2027-06-19T05:00+01:00")

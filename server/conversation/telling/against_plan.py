@@ -22,11 +22,12 @@ TOLD = 3
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A leg from one point with a time to the next with one (`start` '' for a stop at `end`), and how much longer than
-    planned it took; negative where it was quicker."""
+    """A leg from one point with a time to the next with one (`start` '' for a stop at `end`), how long it was planned to
+    take, and how much longer it took; negative where it was quicker."""
 
     start: str
     end: str
+    planned: timedelta
     over: timedelta
 
 
@@ -42,9 +43,11 @@ def parts_of(points: tuple[PointAnswer, ...]) -> Iterator[Part]:
             left = before.left or before.arrived if before.through or before.left else None
             left = left or (before.planned_out if before is points[0] else None)
             if left is not None and before.planned_out is not None:
-                yield Part(before.name, p.name, (came - left) - (p.planned_in - before.planned_out))
+                planned = p.planned_in - before.planned_out
+                yield Part(before.name, p.name, planned, (came - left) - planned)
         if p is not points[0] and not p.finish and p.arrived is not None and went is not None:
-            yield Part("", p.name, (went - p.arrived) - (p.planned_stop or timedelta(0)))
+            planned = p.planned_stop or timedelta(0)
+            yield Part("", p.name, planned, (went - p.arrived) - planned)
         if p is points[0] or came is not None or went is not None:
             before = p
 

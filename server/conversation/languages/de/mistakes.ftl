@@ -10,6 +10,7 @@ check-not-promised = { $count ->
  }: die Crew kommt vielleicht zu spät, oder eine Fahrt ist nicht bestätigt. `stilepost plan { $file }` sagt welche, warum und was hülfe.
 check-right = { $file }: richtig. { $runners } Läuferin(nen), { $points } Punkte, { $people } Leute, { $meetings } Treffen. `stilepost load { $file }` speichert es.
 cli-error = Fehler: { $what }
+cli-nothing-reported = von { $event } ist noch niemand gemeldet: danach gibt es nichts zu berichten
 cli-written = geschrieben: { $file }
 cli-not-written = { $file }: lässt sich nicht schreiben ({ $why }). Nimm einen anderen Ort.
 cli-no-runner = --runner: das Event hat niemanden mit der Id ‚{ $runner }‘. Es gibt: { $known }.

@@ -13,6 +13,7 @@ check-not-promised = { $count ->
  }: crew may come too late, or a drive is not confirmed. `stilepost plan { $file }` says which, why and what would help.
 check-right = { $file }: right. { $runners } runner(s), { $points } points, { $people } people, { $meetings } meetings. `stilepost load { $file }` stores it.
 cli-error = Error: { $what }
+cli-nothing-reported = nobody has been reported in { $event } yet: there is nothing to look back on
 cli-written = written: { $file }
 cli-not-written = { $file }: can't be written ({ $why }). Choose another place.
 cli-no-runner = --runner: the event has no runner '{ $runner }'. Use one of: { $known }.

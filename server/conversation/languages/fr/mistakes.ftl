@@ -13,6 +13,7 @@ check-not-promised = { $count ->
  } : l’équipe risque d’arriver trop tard, ou un trajet n’est pas confirmé. `stilepost plan { $file }` dit lesquels, pourquoi et ce qui aiderait.
 check-right = { $file } : juste. { $runners } coureuse(s), { $points } points, { $people } personnes, { $meetings } rendez-vous. `stilepost load { $file }` l’enregistre.
 cli-error = Erreur : { $what }
+cli-nothing-reported = dans { $event } personne n’a encore été signalé : il n’y a rien à raconter
 cli-written = écrit : { $file }
 cli-not-written = { $file } : impossible à écrire ({ $why }). Choisis un autre endroit.
 cli-no-runner = --runner : la course n’a pas de coureuse '{ $runner }'. Prends l’une de : { $known }.
