@@ -12,11 +12,13 @@ from pathlib import Path
 import click
 
 from server.app import Options, make_app
+from server.cli.asking import ask_all
 from server.cli.common import Context, Failed, base_url, journal, run
 from server.cli.inviting import answers_at, qr_blocks
 from server.cli.running import written
 from server.cli.serving import PORT, channels_served, serve_until_told
 from server.conversation.telling.sentences import sentence
+from server.drafting.document import UnusualError
 from server.journal import Journal
 from server.pages.setup.door import make_link
 from server.settings import Settings
@@ -30,22 +32,37 @@ LOOPBACK = "127.0.0.1"
 @click.option(
     "--browser/--no-browser", default=None, help="Open a browser (default: where there is a display)."
 )
+@click.option(
+    "--terminal",
+    is_flag=True,
+    help="Ask in this terminal, without a page (default: where there is no display).",
+)
 @click.pass_obj
-def new(context: Context, folder: Path, port: int | None, browser: bool | None) -> None:
+def new(context: Context, folder: Path, port: int | None, browser: bool | None, terminal: bool) -> None:
     """Set a race up in the browser, step by step, by touch: from a GPX file to an invitation a person.
 
     The draft is FOLDER/event.toml with its route, all along. Prints a link that opens the set-up once, in one browser. Where
-    a server runs on this database the link is to that one, else one is started here, for this machine alone.
+    a server runs on this database the link is to that one, else one is started here, for this machine alone. Without a
+    display, or with --terminal, the same is asked here; `stilepost load FOLDER/event.toml` then stores it.
     """
     settings = context.settings
     folder = folder.resolve()
     if folder.exists() and not os.access(folder, os.W_OK):
         raise Failed(sentence(settings.language, "new-no-folder", folder=str(folder)), settings.language)
 
+    there = written(settings.database)
+    served = bool(there) and answers_at(there)
+    if terminal or (not (served or _display() or browser is not None) and sys.stdin.isatty()):
+        try:
+            ask_all(folder, settings.language)
+        except UnusualError as error:
+            why = sentence(settings.language, "new-unusual", file=str(folder / "event.toml"), why=str(error))
+            raise Failed(why, settings.language) from error
+        return
+
     async def work() -> None:
         async with journal(settings) as opened:
-            there = written(settings.database)
-            if there and answers_at(there):
+            if served:
                 await _tell(opened, settings, base_url(settings), folder, browser)
                 return
             here = replace(settings, host=LOOPBACK)
