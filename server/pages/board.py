@@ -30,6 +30,8 @@ from server.pages.session import CHOICES, parts_words
 from server.pages.view import BoardView, Pen, board_view
 
 TEMPLATES = web.AppKey("TEMPLATES", Environment)
+KEPT = {"X-Keep": "1"}
+"""Of a page that the reader's browser may keep, to be opened without a connection."""
 NOTICES_SHOWN = 8
 
 
@@ -46,7 +48,7 @@ class Seen:
 async def home(request: web.Request) -> web.StreamResponse:
     """GET / and /board/{event}: the board of the event named, or of the asker's first."""
     html = await asyncio.to_thread(_whole, request.app, await seen_in(request))
-    return web.Response(text=html, content_type="text/html")
+    return web.Response(text=html, content_type="text/html", headers=KEPT)
 
 
 def _whole(app: web.Application, seen: Seen) -> str:

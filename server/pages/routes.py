@@ -28,7 +28,7 @@ Page = Callable[[web.Request], Awaitable[web.StreamResponse]]
 
 CSP = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; "
-    "manifest-src 'self'; "
+    "manifest-src 'self'; worker-src 'self'; "
     "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
 HEADERS = {
@@ -72,6 +72,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
     app.router.add_post(f"{door.PATH}/draft", _page(setup.put_in))
     app.router.add_get(f"{door.PATH}/{{step}}", _page(setup.show))
     app.router.add_post(f"{door.PATH}/{{step}}", _page(setup.save))
+    app.router.add_get("/worker.js", _worker)
     app.cleanup_ctx.append(stream.delivering)
 
 
@@ -118,6 +119,7 @@ def _trouble(request: web.Request, error: ApiError) -> web.StreamResponse:
         return answer.no_such_link(request)
     if error.code in ("no_token", "bad_token"):
         response = _door(request, stranger=True)
+        response.headers["X-Stranger"] = "1"
         if error.code == "bad_token":
             response.del_cookie(auth.COOKIE, path="/")
         response.set_status(401 if request.path.endswith("/part") else 200)
@@ -184,6 +186,14 @@ async def _static(request: web.Request) -> web.StreamResponse:
     response = web.Response(body=content, content_type=kind, charset="utf-8", headers=headers)
     response.enable_compression()
     return response
+
+
+async def _worker(_request: web.Request) -> web.StreamResponse:
+    """GET /worker.js: shows board and sheet as last seen without a connection; at the root, as it serves all paths."""
+    headers = {**HEADERS, "Cache-Control": "no-cache"}
+    return web.Response(
+        body=_file("worker.js"), content_type="text/javascript", charset="utf-8", headers=headers
+    )
 
 
 async def _manifest(request: web.Request) -> web.StreamResponse:

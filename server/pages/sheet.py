@@ -10,7 +10,7 @@ from server.api import answers, board, planned
 from server.api.who_may import Call, May, may
 from server.pages.alarm_card import ladder_phones
 from server.pages.bars import axis
-from server.pages.board import TEMPLATES, Seen, seen_in, view_of
+from server.pages.board import KEPT, TEMPLATES, Seen, seen_in, view_of
 from server.pages.labels import labels
 from server.pages.session import parts_words
 from server.pages.view import Pen
@@ -19,7 +19,7 @@ from server.pages.view import Pen
 async def sheet(request: web.Request) -> web.StreamResponse:
     """GET /sheet/{event}: the sheet of whoever asks."""
     html = await asyncio.to_thread(_sheet, request.app, await seen_in(request))
-    return web.Response(text=html, content_type="text/html")
+    return web.Response(text=html, content_type="text/html", headers=KEPT)
 
 
 def _sheet(app: web.Application, seen: Seen) -> str:

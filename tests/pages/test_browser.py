@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import AsyncIterator
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 from playwright.async_api import Browser, Page, async_playwright, expect
+from playwright.async_api import Error as PlaywrightError
 
 from server.facts.entry import Kind
 from tests.pages.conftest import EVENT, Site
@@ -245,6 +247,56 @@ async def test_what_is_written_without_a_connection_goes_by_itself_once_each(
     assert len({e.key for e in told}) == 3
     mine = await other.locator("#talk li.mine").all_inner_texts()
     assert mine == ["in at chapel", "out of chapel", "in at long stile back"]
+
+
+KEPT = "async () => (await (await caches.open('kept')).keys()).map((k) => new URL(k.url).pathname)"
+
+
+async def _keeps(page: Page, path: str) -> None:
+    async with asyncio.timeout(10):
+        while path not in await page.evaluate(KEPT):
+            await page.wait_for_timeout(100)
+
+
+async def test_board_and_sheet_open_without_a_connection_until_somebody_logs_out(
+    site: Site, browser: Browser
+) -> None:
+    """Opened again in a valley: what was last seen is there, newer than the page as it was loaded, with its age; so is the
+    sheet. Who logs out leaves none of it in the browser."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_function("navigator.serviceWorker.controller !== null")
+    site.clock.advance(timedelta(hours=3))
+    await site.report(Kind.IN, "chapel")
+    await expect(page.locator(".fact").first).to_contain_text("Corrie Chapel", timeout=10_000)
+    sheet = f"/sheet/{EVENT}"
+    await _keeps(page, sheet)
+    await page.context.set_offline(True)
+    await page.reload()
+    await expect(page.locator(".fact").first).to_contain_text("Corrie Chapel", timeout=10_000)
+    await expect(page.locator("#stale")).to_contain_text("No connection since 11:")
+    await page.goto(site.url + sheet)
+    await expect(page.locator("h1").first).to_be_visible()
+    await page.context.set_offline(False)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    await page.click("#leave")
+    await page.wait_for_selector("#code")
+    assert await page.evaluate(KEPT) == []
+    await page.context.set_offline(True)
+    with pytest.raises(PlaywrightError):
+        await page.goto(site.url)
+
+
+async def test_a_token_withdrawn_takes_what_was_kept_with_it(site: Site, browser: Browser) -> None:
+    """A phone that was lost shows nothing more than the door, once it has asked the server."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url)
+    await _keeps(page, "/")
+    await page.context.clear_cookies()
+    await page.goto(site.url)
+    await page.wait_for_selector("#code")
+    assert "/" not in await page.evaluate(KEPT)
 
 
 async def test_half_a_sentence_is_there_after_a_reload(site: Site, browser: Browser) -> None:

@@ -39,18 +39,37 @@
 
   async function refresh() {
     try {
-      const reply = await fetch(`/board/${encodeURIComponent(board.dataset.event)}/part`, { credentials: "same-origin" });
+      const reply = await fetch(partPath, { credentials: "same-origin" });
       if (reply.status === 401 || reply.status === 403) { location.replace("/"); return; }
       if (!reply.ok) return;
       const part = await reply.text();
       if (board.contains(document.activeElement) && document.activeElement.matches("input, select")) return;  // not while somebody types
       const open = [...board.querySelectorAll("details")].map((d) => d.open);
-      board.innerHTML = part;
+      draw(part);
       board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
       setClock(true);
       look();
       connected(true);
-    } catch { connected(false); }
+      Kept.put(partPath, part);
+    } catch { await lost(); }
+  }
+
+  async function lost() { await lastSeen(); connected(false); }
+
+  const partPath = `/board/${encodeURIComponent(board.dataset.event)}/part`;
+  function draw(part) { board.innerHTML = part; }
+
+  // The page is kept as it was opened, what changes as it was last seen: opened without a connection, the later one counts.
+  let looked = false;
+  async function lastSeen() {
+    if (looked) return;
+    looked = true;
+    const part = await Kept.last(partPath);
+    const at = part && /data-at="([^"]+)"/.exec(part);
+    if (!at || !(Date.parse(at[1]) > shownAt)) return;
+    draw(part);
+    setClock(false);
+    look();
   }
 
   // On a phone the course is wider than the screen: begin where she is thought to be.
@@ -97,7 +116,7 @@
     source.addEventListener("open", () => { connected(true); refresh(); outbox.flush(); });
     source.addEventListener("changed", refresh);
     source.addEventListener("message", (e) => told(JSON.parse(e.data)));
-    source.addEventListener("error", () => connected(false));
+    source.addEventListener("error", lost);
   }
 
   function row(buttons) {
@@ -160,14 +179,17 @@
     return item;
   }
 
+  // By the server's clock as it was then: set anew meanwhile, it must not put an answer before its question.
+  const saidAt = (one) => one.said || one.at + ahead;
+
   function waits(one) {
     if ([...talk.children].some((li) => li.dataset.id === one.key)) return;
     const item = show("mine waiting", { text: one.shown });
     item.dataset.id = one.key;
-    item.dataset.at = new Date(one.at + ahead).toISOString();
+    item.dataset.at = new Date(saidAt(one)).toISOString();
     const note = document.createElement("small");
     note.className = "wait";
-    note.textContent = chat.dataset.waiting.replace("§", () => clockOf(one.at + ahead));
+    note.textContent = chat.dataset.waiting.replace("§", () => clockOf(saidAt(one)));
     item.append(note);
   }
 
@@ -180,6 +202,7 @@
     try {
       Object.keys(localStorage).filter((k) => /^(talk|outbox|draft|clock):/.test(k)).forEach((k) => localStorage.removeItem(k));
     } catch { /* nothing was kept */ }
+    return Kept.forget();
   }
 
   function told(message) {
@@ -206,16 +229,16 @@
   }
 
   const outbox = new Outbox(owner, send, (one, answer) => {
-    keep("mine", { text: one.shown }, one.key, one.at + ahead);
+    keep("mine", { text: one.shown }, one.key, saidAt(one));
     if (one.body.text && text.value.trim() === one.body.text) text.value = "";
     if (!answer.ok) show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") });
-    else if (answer.data.text || answer.data.picture) keep("told", answer.data, `${one.key}.reply`);
+    else if (answer.data.text || answer.data.picture) keep("told", answer.data, `${one.key}.reply`, Math.max(Date.now() + ahead, saidAt(one) + 1));
   }, restore);
   addEventListener("storage", (e) => { if (e.key === kept) restore(); });
 
   // Whether it is kept; it is shown as waiting until the server has it.
   function say(body, shown) {
-    const one = { key: key(), body, shown, at: Date.now() };
+    const one = { key: key(), body, shown, at: Date.now(), said: Date.now() + ahead };
     const safe = outbox.add(one);
     waits(one);
     outbox.flush();
@@ -268,13 +291,13 @@
   });
 
   document.getElementById("leave").addEventListener("click", async () => {
-    forget();
+    await forget();
     await fetch("/leave", { method: "POST", credentials: "same-origin" });
     location.replace("/");
   });
 
   document.querySelectorAll("[data-be]").forEach((button) => button.addEventListener("click", async () => {
-    forget();
+    await forget();
     await fetch("/be/" + encodeURIComponent(button.dataset.be), { method: "POST", credentials: "same-origin" });
     location.replace("/");
   }));
@@ -289,5 +312,6 @@
   look();
   listen();
   outbox.flush();
+  Kept.begin([location.pathname, `/sheet/${encodeURIComponent(board.dataset.event)}`]);
   setInterval(refresh, 30000); // words such as '23 min ago' age even when nothing happens
 })();
