@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from server.conversation.telling.cards import built_in_cards, red_flag_line
+from server.conversation.telling.things import part_words
 from server.event.model import IfThenCard, Signal
 from server.paper.document import Block, CardBlock, Grid, Head, Lines, Look, Page, page
 from server.paper.writing import Writing, grid_ref
@@ -36,7 +37,8 @@ def emergency_page(w: Writing) -> Page:
 def _words(w: Writing) -> Iterator[str]:
     me = w.event.person(w.person)
     phone = me.phone if w.sees_numbers and me.phone else "none"
-    yield w.s("paper-say-who", name=me.name, event=w.event.name, phone=phone)
+    parts = part_words(w.say, w.event.parts_of(w.person), {r.id: r.name for r in w.event.runners})
+    yield w.s("paper-say-who", name=me.name, parts=parts, event=w.event.name, phone=phone)
     several = len(w.runners) > MANY
     for r in () if several else w.runners:
         yield w.s("paper-say-runner", runner=w.named(w.event.runner(r)))

@@ -49,8 +49,7 @@ def crew_page(w: Writing) -> Page:
         Lines(kit, Look.FRAME),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
-        Lines((*_who(w), *rules_lines(w)), Look.SMALL),
-        Lines((f"{w.s('paper-head-glove')}. {stays(w)}",), Look.SMALL),
+        Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}."), Look.SMALL),
     )
 
 
@@ -85,6 +84,7 @@ def car_page(w: Writing) -> Page:
     """The car: runners, numbers, the race's rules, car parks, ways, where there is no signal, bags, her own words."""
     mine = meetings_of(w)
     return page(
+        Lines((stays(w),), Look.SMALL),
         Head(w.s("paper-head-phones")),
         Lines(phones(w), Look.COLUMNS),
         Head(w.s("paper-head-parking")),

@@ -19,7 +19,7 @@ def meeting_facts(
 ) -> tuple[str, ...]:
     """A fact each; with `crew` also what only those on wheels need."""
     found = (*_limits(before, runner, point, say), *_stop(before, runner, point, say, crew=crew))
-    return (*found, *_dark(before, runner, point, say))
+    return (*found, *_dark(before, runner, point, say, _ahead(before, runner, point, crew=crew)))
 
 
 def _limits(before: BeforeStart, runner: str, point: str, say: Say) -> Iterator[str]:
@@ -42,9 +42,9 @@ def _stop(before: BeforeStart, runner: str, point: str, say: Say, *, crew: bool)
         yield say.s("paper-fact-walk", length=say.length(access.walk_in))
 
 
-def _dark(before: BeforeStart, runner: str, point: str, say: Say) -> Iterator[str]:
-    """Sunset or sunrise on the way from here to her next meeting, and from when she needs a torch by then, by each pace."""
-    table, ahead = before.timetable(runner), _ahead(before, runner, point)
+def _dark(before: BeforeStart, runner: str, point: str, say: Say, ahead: str | None) -> Iterator[str]:
+    """Sunset or sunrise on the way from here to `ahead`, and from when she needs a torch by then, by each pace."""
+    table = before.timetable(runner)
     if ahead is None:
         return
     here, there = table.row(point), table.row(ahead)
@@ -66,12 +66,15 @@ def _dark(before: BeforeStart, runner: str, point: str, say: Say) -> Iterator[st
         yield say.s("paper-fact-torch", place=place, goals=say.all(told))
 
 
-def _ahead(before: BeforeStart, runner: str, point: str) -> str | None:
-    """Where she is next met, else the finish; None from there."""
+def _ahead(before: BeforeStart, runner: str, point: str, *, crew: bool) -> str | None:
+    """Where she can next be given a torch: at a meeting or from a bag of hers, else at the finish; None from there. For
+    herself (not `crew`) where nobody gives her one here, the next point."""
     met = {m.point for m in before.event.meetings if m.runner == runner}
-    rows = before.timetable(runner).rows
-    order = [r.point for r in rows]
+    met |= {b.point for b in before.event.runner(runner).drop_bags}
+    order = [r.point for r in before.timetable(runner).rows]
     later = order[order.index(point) + 1 :]
+    if not crew and point not in met:
+        return later[0] if later else None
     return next((p for p in later if p in met), later[-1] if later else None)
 
 

@@ -127,7 +127,7 @@ def test_home_has_the_ladder_and_who_calls(demo) -> None:
     told = text(found)
     assert "You are who calls race control: Race control, Harrow Fold hall, +44 1632 960100." in told
     assert "Home told" in told
-    assert "This is Ines, crew of a runner in Harrow Round 100. My number is +49 30 23125101." in told
+    assert "This is Ines, safety contact for Maren, Harrow Round 100. My number is +49 30 23125101." in told
     assert "Medical note: asthma, inhaler in the pack" in told
 
 
@@ -149,6 +149,17 @@ def test_her_own_sheet_goes_section_by_section(demo) -> None:
     assert "On you from the start: rain jacket, waterproof jacket, " in told
     assert "the second night: “eat, then count two hundred steps”" in told
     assert "Leave by" not in told
+
+
+def test_the_sun_sets_once_on_her_sheet(demo) -> None:
+    """Whom nobody meets is not told at every stop of all nights to come, only of what comes before the next point."""
+    before, moves = demo
+    alone = replace(before.event.runners[0], drop_bags=())
+    event = replace(before.event, runners=(alone,), meetings=())
+    found = sheet((replace(before, situation=replace(before.situation, event=event)), moves), "maren")
+    grid = next(b for b in found.pages[0].blocks if isinstance(b, Grid))
+    assert page_text(grid).count("sunset") == 1
+    assert page_text(grid).count("sunrise") == 2
 
 
 def test_crew_have_her_words_and_no_medical_note_unless_on_the_ladder(demo) -> None:

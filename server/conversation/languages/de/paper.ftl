@@ -203,7 +203,7 @@ paper-wants-to-hear = Gut zu hören: { $words }.
 paper-not-to-hear = Nie sagen: { $words }.
 paper-head-emergency = Notfallkarte
 paper-head-say = Das vorlesen
-paper-say-who = Hier ist { $name }, Crew bei einem Lauf: { $event }.{ $phone ->
+paper-say-who = Hier ist { $name }, { $parts }, { $event }.{ $phone ->
     [none] {""}
    *[other] {" Meine Nummer ist "}{ $phone }.
  }

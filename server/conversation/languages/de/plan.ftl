@@ -250,8 +250,8 @@ plan-kit-do-carry = Davor kommt sie zu keiner Crew und keinem Beutel: schreib si
  }"] von [[runners]]
 plan-kit-battery = Die Lampen von { $runner } brennen zusammen { $lasts }, weniger als sie im Dunkeln ist: { $about }
 plan-kit-do-battery = Gib einem Treffen, einem Beutel oder carries eine Lampe oder Batterie mit ihren Stunden dazu, oder schreib mehr Stunden hinein
-plan-kit-required = das Rennen verlangt { $thing }, und keine Liste von { $runner } hat es
-plan-kit-required-late = das Rennen verlangt { $thing }, und { $runner } hat es erst ab { $place }
+plan-kit-required = Das Rennen verlangt { $thing }, und keine Liste von { $runner } hat es
+plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es erst ab { $place }
 plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu

@@ -203,7 +203,7 @@ paper-wants-to-hear = Good to hear: { $words }.
 paper-not-to-hear = Never say: { $words }.
 paper-head-emergency = Emergency card
 paper-head-say = Read this out
-paper-say-who = This is { $name }, crew of a runner in { $event }.{ $phone ->
+paper-say-who = This is { $name }, { $parts }, { $event }.{ $phone ->
     [none] {""}
    *[other] {" My number is "}{ $phone }.
  }

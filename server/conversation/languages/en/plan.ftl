@@ -250,8 +250,8 @@ plan-kit-do-carry = No crew or bag meets her before: write it in carries = ["{ $
  }"] of [[runners]]
 plan-kit-battery = { $runner }’s lights last { $lasts } in all, which is less than she is in the dark: { $about }
 plan-kit-do-battery = Add a torch or battery with its hours to a meeting, a bag or carries, or write in more hours
-plan-kit-required = the race asks for { $thing }, and no list of { $runner }’s has it
-plan-kit-required-late = the race asks for { $thing }, and { $runner } has it only from { $place }
+plan-kit-required = The race asks for { $thing }, and no list of { $runner }’s has it
+plan-kit-required-late = The race asks for { $thing }, and { $runner } has it only from { $place }
 plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery

@@ -203,7 +203,7 @@ paper-wants-to-hear = Bon à entendre : { $words }.
 paper-not-to-hear = Ne jamais dire : { $words }.
 paper-head-emergency = Fiche d’urgence
 paper-head-say = À lire au téléphone
-paper-say-who = Ici { $name }, équipe d’une personne qui court { $event }.{ $phone ->
+paper-say-who = Ici { $name }, { $parts }, { $event }.{ $phone ->
     [none] {""}
    *[other] {" Mon numéro est le "}{ $phone }.
  }

@@ -250,8 +250,8 @@ plan-kit-do-carry = Avant, ni équipe ni sac ne l’attend : écris-la dans carr
  }"] de [[runners]]
 plan-kit-battery = Les lampes de { $runner } éclairent { $lasts } en tout, moins que ses heures de nuit : { $about }
 plan-kit-do-battery = Ajoute une lampe ou une batterie avec ses heures à une rencontre, à un sac ou à carries, ou écris plus d’heures
-plan-kit-required = la course exige { $thing }, et aucune liste de { $runner } ne l’a
-plan-kit-required-late = la course exige { $thing }, et { $runner } ne l’a que depuis { $place }
+plan-kit-required = La course exige { $thing }, et aucune liste de { $runner } ne l’a
+plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que depuis { $place }
 plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
