@@ -39,6 +39,8 @@ _WHERE_SHE_IS = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 _SEES_HER = frozenset({PartKind.CREW, PartKind.VOLUNTEER})
 TO_BED = "to bed"
 """The answer of somebody who goes to sleep: it goes to no notice."""
+_GOES_ON = "goes on"
+_PLAIN_YES = ("yes", "ok", "i have it")
 _CHANGES_ITS_MIND = ("i have it", "cannot")
 
 
@@ -187,8 +189,12 @@ async def _answer(
         return visit.reply(text)
     runner = runner or next(iter(visit.context().own_runners), None)
     runner = runner or next((r.id for r in visit.event.runners), None)
-    if answer in _ALSO_A_REPORT:
-        also = await _also(visit, answer, runner, point)
+    if kind is NoticeKind.IN_HAND:
+        # Whoever has her was asked whether they still do: 'yes' is that they do.
+        answer = "in hand" if answer in _PLAIN_YES else answer
+    if answer in _ALSO_A_REPORT or (kind is NoticeKind.IN_HAND and answer == _GOES_ON):
+        how = Retired.NOT_SAID if kind is NoticeKind.IN_HAND else Retired.TIMED_OUT
+        also = await _also(visit, answer, runner, point, how)
         return visit.reply(lines(text, also.text), also.buttons)
     if kind is NoticeKind.LATE and runner is not None:
         return await _late(visit, said, text, runner, point)
@@ -233,11 +239,17 @@ async def _which(visit: Visit, runner: str | None) -> str:
     return lines(*held)
 
 
-async def _also(visit: Visit, answer: str, runner: str | None, point: str | None = None) -> Reply:
+async def _also(
+    visit: Visit,
+    answer: str,
+    runner: str | None,
+    point: str | None = None,
+    how: Retired = Retired.TIMED_OUT,
+) -> Reply:
     runner = runner or next(iter(visit.context().own_runners), None)
-    one = Report(_ALSO_A_REPORT[answer], visit.sent_at, runner)
+    one = Report(_ALSO_A_REPORT.get(answer, Kind.MOVING_AGAIN), visit.sent_at, runner)
     if answer == "race over":
-        one = replace(one, how=Retired.TIMED_OUT, point=point)
+        one = replace(one, how=how, point=point)
     told = await handing.hand_in(visit, one, f"{visit.key()}.also")
     text = replies.say_noted(visit.say, told, "", UNDO_WITHIN)
     return visit.reply(text, visit.undo_button(told.entry))

@@ -137,6 +137,7 @@ class _Walk:
         self.retired_by: Entry | None = None
         self.in_hand: Stamp | None = None
         self.said_in_hand: Entry | None = None
+        self.in_hand_heard: datetime | None = None
         self.told: Stamp | None = None
         self.told_about: str | None = None
         self.finished: Stamp | None = None
@@ -285,10 +286,14 @@ class _Walk:
             return
         if was is Going.CLOSED:
             return
+        self.in_hand_heard = max(e.seen_at, self.in_hand_heard or e.seen_at)
         if self.in_hand is None:
             self.in_hand, self.said_in_hand = stamp(e), e
-        if was.on_course and not (self.rests and self.rests[-1].end is None):
-            self.rests.append(Interval(e.seen_at, None))  # while she sits with somebody she gets no farther
+            self.in_hand_heard = e.seen_at
+        if was.on_course:
+            self.rest_heard = e.seen_at  # while she sits with somebody she gets no farther
+            if not (self.rests and self.rests[-1].end is None):
+                self.rests.append(Interval(e.seen_at, None))
         self._say_again()
 
     def _say_again(self) -> None:
@@ -424,6 +429,7 @@ class _Walk:
             rest_until=self.rest_until,
             rest_heard=self.rest_heard,
             said_in_hand=self.said_in_hand,
+            in_hand_heard=None if self.in_hand is None else self.in_hand_heard,
             calls=tuple(e for e in folded if e.kind is Kind.ASKED_FOR_HELP),
             meanwhile=self._meanwhile(folded),
         )

@@ -138,7 +138,8 @@ class RunnerState:
     be unconfirmed: it counts at once). `helps_in_hand`: each request that somebody who then had her answered, by its
     id, and who said so. `held`: when she herself was kept from going on. `rest_until`: how
     long the rest she is in was said to last; `rest_heard`: when it was last said that she rests. `said_in_hand`: the
-    entry `in_hand` rests on. `taken_back`, `confirmed`: the entries that took back, or confirmed, something about her.
+    entry `in_hand` rests on; `in_hand_heard`: when it was said last. `taken_back`, `confirmed`: the entries that took back,
+    or confirmed, something about her.
     `how_she_is`: what was written of how she is, the words of a rest among it. `calls`: every call for help that counts,
     answered or not; `meanwhile`: what has come in about her since the first that is open. `last_heard`: when we last had a
     report that somebody (or something) saw or heard her.
@@ -175,6 +176,7 @@ class RunnerState:
     rest_until: datetime | None = None
     rest_heard: datetime | None = None
     said_in_hand: Entry | None = None
+    in_hand_heard: datetime | None = None
     calls: tuple[Entry, ...] = ()
     meanwhile: tuple[Entry, ...] = ()
 

@@ -7,14 +7,18 @@ at home heard that somebody is with her, or brings her, and would be left to won
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from server.event.model import PartKind
 from server.watch.climb import open_alarms
-from server.watch.notice import CorrectionValues, InHandValues, NoticeKind
+from server.watch.notice import Answer, CorrectionValues, InHandValues, NoticeKind
 from server.watch.places import company, plans_of
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.sight import WITH_US_HOLDS, Draft, Rule, Sight, Wake, with_us_until
 
 __all__ = ["RULES"]
+
+ASKED_BEFORE = timedelta(minutes=20)
+"""So long before their word is too old they are asked whether she is still with them (own choice)."""
 
 
 def in_hand(sight: Sight) -> Iterator[Draft | Wake]:
@@ -56,7 +60,7 @@ def taken_back(sight: Sight) -> Iterator[Draft | Wake]:
     """Nobody had her after all. That she has gone on since takes nothing back."""
     for m in sight.told(NoticeKind.IN_HAND):
         key, values = m.notice.key, m.notice.values
-        if not isinstance(values, InHandValues) or m.notice.occasion in sight.state.folded:
+        if not isinstance(values, InHandValues) or values.asked_by or m.notice.occasion in sight.state.folded:
             continue
         yield Draft(
             NoticeKind.CORRECTION,
@@ -70,4 +74,32 @@ def taken_back(sight: Sight) -> Iterator[Draft | Wake]:
         )
 
 
-RULES: tuple[Rule, ...] = (in_hand, taken_back)
+def still(sight: Sight) -> Iterator[Draft | Wake]:
+    """Before that word is too old to go by, whoever gave it is asked: only they know whether she goes on, and their silence
+    would have her late, and then sought, at a point she was never on her way to."""
+    said, until = sight.state.said_in_hand, with_us_until(sight.state)
+    if said is None or until is None or sight.state.retirement is not None:
+        return
+    due = until - ASKED_BEFORE
+    yield Wake(due)
+    if not due <= sight.now < until:
+        return
+    who = said.by if any(p.id == said.by for p in sight.event.people) else sight.caller()
+    if who is None:
+        return
+    yield Draft(
+        NoticeKind.IN_HAND,
+        who,
+        "",
+        f"{said.id}:still:{until.isoformat()}",
+        due,
+        InHandValues(until - WITH_US_HOLDS, said.by, asked_by=until),
+        (said.id,),
+        use_by=until,
+        needs_answer=True,
+        buttons=(Answer.IN_HAND, Answer.GOES_ON, Answer.RACE_OVER),
+        mine=True,
+    )
+
+
+RULES: tuple[Rule, ...] = (in_hand, still, taken_back)

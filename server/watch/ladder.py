@@ -265,13 +265,14 @@ def _given_back(
 def _inform(
     sight: Sight, alarm: Alarm, stand: Stand, who: str, occasion: str, *, asks: bool = False
 ) -> Draft:
+    said = values(sight, alarm, stand, step=-1)
     return Draft(
         NoticeKind.HANDED_ON,
         who,
         alarm.point or "",
         occasion,
         sight.now,
-        values(sight, alarm, stand, step=-1),
+        said if who == stand.holder else _with_what_they_do(sight, alarm, stand, said),
         alarm.facts,
         needs_answer=asks,
         buttons=(Answer.RACE_CONTROL_TOLD, Answer.CANNOT) if asks else (),
@@ -388,17 +389,19 @@ def values(sight: Sight, alarm: Alarm, stand: Stand, *, step: int) -> AlarmValue
         past=_missed_limit(sight),
         by=alarm.by,
         beside=beside(sight, alarm),
-        since_call=_newest_words(sight, alarm, stand),
+        since_call=words_since(sight, alarm)[-HEARD_MAX:],
         no_word=no_word(sight) if alarm.kind is NoticeKind.OVERDUE else (),
     )
 
 
-def _newest_words(sight: Sight, alarm: Alarm, stand: Stand) -> tuple[Heard, ...]:
-    """What was written last since the call, and by whoever has it: what they do is news to all the others."""
+def _with_what_they_do(sight: Sight, alarm: Alarm, stand: Stand, values: AlarmValues) -> AlarmValues:
+    """With what whoever has it wrote of it: news to all the others, and nothing that was heard of her."""
     held = stand.stage in (Stage.HELD, Stage.LOOKING_AGAIN)
     said = said_by_holder(sight, alarm, stand) if held else None
-    found = dict.fromkeys((*words_since(sight, alarm), *(() if said is None else (said,))))
-    return tuple(sorted(found, key=lambda h: h.at))[-HEARD_MAX:]
+    if said is None:
+        return values
+    both = dict.fromkeys((*values.since_call, said))
+    return replace(values, since_call=tuple(sorted(both, key=lambda h: h.at))[-HEARD_MAX:])
 
 
 def _missed_limit(sight: Sight) -> MissedLimit | None:

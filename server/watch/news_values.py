@@ -80,7 +80,8 @@ class RetiredValues:
 @dataclass(frozen=True, slots=True)
 class InHandValues:
     """Somebody has her who has not retired: when and by whose word, at which point or km if that was said, their
-    words. `alarm_open`: an alarm about her goes on all the same."""
+    words. `alarm_open`: an alarm about her goes on all the same. `asked_by`: whoever has her is asked whether they still do,
+    and until when their word holds."""
 
     at: datetime
     told_by: str
@@ -88,6 +89,7 @@ class InHandValues:
     km: float | None = None
     words: str = ""
     alarm_open: bool = False
+    asked_by: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -278,16 +278,22 @@ choice)."""
 
 def with_us(sight: Sight) -> bool:
     """Whether somebody has her by now: then nobody misses her, and nobody is sent to meet her until she goes on."""
-    hand = sight.state.in_hand
-    if hand is None:
-        return False
-    return sight.state.retirement is not None or sight.now - hand.at < WITH_US_HOLDS
+    ends = with_us_until(sight.state)
+    return ends is not None and (sight.state.retirement is not None or sight.now < ends)
+
+
+def with_us_until(state: RunnerState) -> datetime | None:
+    """When the newest word that somebody has her is too old to go by; None where nobody has her."""
+    if state.in_hand is None:
+        return None
+    return max(state.in_hand.at, state.in_hand_heard or state.in_hand.at) + WITH_US_HOLDS
 
 
 def with_us_ends(sight: Sight) -> Iterator[Wake]:
-    """When that word is too old to go by."""
-    if sight.state.in_hand is not None:
-        yield Wake(sight.state.in_hand.at + WITH_US_HOLDS)
+    """The same, to be asked again then."""
+    ends = with_us_until(sight.state)
+    if ends is not None:
+        yield Wake(ends)
 
 
 def fact_at(state: RunnerState) -> datetime:

@@ -451,7 +451,7 @@ _ROWS: tuple[Row, ...] = (
         _CREW_HOME,
         _BEFORE_OR_ON,
         "somebody has her who has not retired, and no alarm ends by it: home and crew, whom nobody sends to her meetings "
-        "meanwhile",
+        "meanwhile; twenty minutes before that word is too old to go by whoever gave it is asked whether she is still there",
         "six hours later",
         _hours(6),
         own=True,

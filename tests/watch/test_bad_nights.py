@@ -113,13 +113,14 @@ def test_who_had_it_and_does_not_answer_is_named_and_holds_it_no_more(night: Any
 
 
 def test_while_somebody_has_her_nobody_is_asked_or_sent(night: Any) -> None:
-    """Ana has her short of Chapel: home and Vera hear it, Jonas in Ana's car does not; for an hour nothing is asked, nobody
-    is sent; then she is missed as before."""
+    """Ana has her short of Chapel: home and Vera hear it, Jonas in Ana's car does not; for an hour nothing is asked but of
+    Ana, whether she still has her, nobody is sent; then she is missed as before."""
     night.report(Kind.OUT, "16:45", point="mill", **LENA)
     night.run("16:46", "19:20")
     night.report(Kind.IN_HAND, "19:20", "ana", words="in the van")
     log = night.run("19:20", "20:19")
-    assert {n.key.person for _, n in log if n.key.kind is K.IN_HAND} == {"sasha", "vera", "tomas"}
+    told = {(n.key.person, n.needs_answer) for _, n in log if n.key.kind is K.IN_HAND}
+    assert told == {("sasha", False), ("vera", False), ("tomas", False), ("ana", True)}
     assert not {
         K.LATE,
         K.LATE_HOME,

@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from server.conversation.telling.notices import say_notice
+from server.conversation.telling.reader import Reader
 from server.facts.entry import Kind, Retired
+from server.watch.as_told import sight_of
 from server.watch.notice import InHandValues, NoticeKind, StandDownValues, Urgency
+from server.watch.sight import with_us
 
 K = NoticeKind
 
@@ -24,7 +28,7 @@ def test_home_and_the_other_crew_are_told_once_what_where_and_by_whom(night: Any
     notice = next(n for n in owed if n.key.kind is K.IN_HAND)
     assert notice.values == InHandValues(at("16:40"), "ana", "mill", 20.0, "she is in our tent")
     assert (notice.urgency, notice.needs_answer) == (Urgency.ACTION, False)
-    log = [n for _, n in night.run("16:41", "17:30")]
+    log = [n for _, n in night.run("16:41", "17:19")]
     assert told(log) == []
 
 
@@ -63,3 +67,34 @@ def test_taken_back_is_told_and_gone_on_is_not(night: Any) -> None:
     night.report(Kind.MOVING_AGAIN, "17:00", "ana")
     owed = night.tick("17:00")
     assert told(owed, K.CORRECTION) == told(owed) == []
+
+
+def test_whoever_has_her_is_asked_before_their_word_is_too_old(night: Any, at: Any) -> None:
+    """Ana took her in after a call for help: forty minutes on she is asked, with what she may press, and nobody else; said
+    again it holds for an hour from then, and she is asked again."""
+    night.report(Kind.ASKED_FOR_HELP, "16:30", "maren")
+    night.tick("16:30")
+    night.report(Kind.IN_HAND, "16:40", "ana")
+    log = night.run("16:40", "17:25")
+    (asked,) = [(t, n) for t, n in log if n.key.kind is K.IN_HAND]
+    assert asked[0] == at("17:20")
+    assert (asked[1].key.person, asked[1].needs_answer) == ("ana", True)
+    assert asked[1].buttons == ("in hand", "goes on", "race over")
+    night.report(Kind.IN_HAND, "17:26", "ana")
+    assert with_us(sight_of(night.situation(at("18:25")), "maren", at("18:25")))
+    assert not with_us(sight_of(night.situation(at("18:26")), "maren", at("18:26")))
+    assert [(t, n.key.person) for t, n in night.run("17:26", "18:30") if n.key.kind is K.IN_HAND] == [
+        (at("18:06"), "ana")
+    ]
+    text = say_notice(asked[1], night.event, Reader("en", "UTC", "UTC"), at("17:20")).text
+    assert text.startswith("Is Maren still with you? Your last word of it is of 16:40")
+    assert "watched from 17:40" in text
+
+
+def test_who_goes_on_or_has_retired_is_asked_after_no_more(night: Any) -> None:
+    """Either says what was to be found out; and a word taken back asks nothing."""
+    for then, more in ((Kind.MOVING_AGAIN, {}), (Kind.RETIRED, {"how": Retired.OWN_CHOICE})):
+        one = type(night)()
+        one.report(Kind.IN_HAND, "16:40", "ana")
+        one.report(then, "17:00", "ana", **more)
+        assert not [n for _, n in one.run("17:01", "18:00") if n.key.kind is K.IN_HAND and n.needs_answer]

@@ -172,7 +172,9 @@ def tell_race_control(say: SayInEvent, v: CorrectionValues, to: str) -> str:
 
 
 def in_hand(say: SayInEvent, v: InHandValues) -> str:
-    """Somebody has her who has not retired: who says so, where, what it means for the watch."""
+    """Somebody has her who has not retired: who says so, where, what it means for the watch; or whether they still do."""
+    if v.asked_by is not None:
+        return say.s("in-hand-still", runner=say.runner, when=say.when(v.at), until=say.when(v.asked_by))
     who = say.person(v.told_by)
     place = say.place_of(say.point(v.point) if v.point else "", v.km)
     phone = say.event.person(v.told_by).phone if any(p.id == v.told_by for p in say.event.people) else ""

@@ -286,6 +286,9 @@ in-hand-alarm = Der Alarm zu { $runner } bleibt trotzdem offen.
 in-hand-calm =
     Zu { $runner } ist kein Alarm offen; du musst nichts tun und zu keinem Treffen mit ihr losfahren, bis sie weitergeht.
     Ob sie weitergeht, wurde nicht gesagt: eine Stunde lang löst ihr Schweigen keinen Alarm aus, danach wird sie überwacht wie vorher.
+in-hand-still =
+    Ist { $runner } noch bei dir? Zuletzt stammt das von { $when }, und ob sie weitergeht, hat niemand gesagt.
+    Drück, was stimmt, oder schreib es. Ohne Antwort wird sie ab { $until } überwacht, als wäre sie weitergegangen.
 in-hand-ask = Nachfragen: { $who } { $phone }.
 cut-off-falling = Zeitlimit in { $place }, { $edge } bis { $cut_off }: Chance { $odds }, dass { $runner } es schafft, und sie sinkt.
 cut-off-rising = Zeitlimit in { $place }, { $edge } bis { $cut_off }: Chance wieder { $odds }, dass { $runner } es schafft.

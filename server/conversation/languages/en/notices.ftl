@@ -284,6 +284,9 @@ in-hand-alarm = The alarm about { $runner } stays open all the same.
 in-hand-calm =
     No alarm is open about { $runner }; you need do nothing, and leave for no meeting with her until she goes on.
     Whether she goes on was not said: for an hour her silence raises no alarm, then she is watched as before.
+in-hand-still =
+    Is { $runner } still with you? Your last word of it is of { $when }, and nobody has said whether she goes on.
+    Press what holds, or write it. Without an answer she is watched from { $until } as if she had gone on.
 in-hand-ask = To ask: { $who } { $phone }.
 cut-off-falling = Cut-off at { $place }, { $edge } by { $cut_off }: { $odds } that { $runner } makes it, and falling.
 cut-off-rising = Cut-off at { $place }, { $edge } by { $cut_off }: again { $odds } that { $runner } makes it.

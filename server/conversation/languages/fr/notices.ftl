@@ -284,6 +284,9 @@ in-hand-alarm = L’alerte pour { $runner } reste ouverte malgré tout.
 in-hand-calm =
     Aucune alerte n’est ouverte pour { $runner } ; tu n’as rien à faire, ni à partir pour la retrouver avant qu’elle reparte.
     On n’a pas dit si elle continue : pendant une heure son silence ne déclenche rien, puis on veille sur elle comme avant.
+in-hand-still =
+    { $runner } est-elle encore avec toi ? Le dernier mot date de { $when }, et personne n’a dit si elle continue.
+    Appuie sur ce qui est vrai, ou écris-le. Sans réponse on veille sur elle dès { $until } comme si elle était repartie.
 in-hand-ask = Pour demander : { $who } { $phone }.
 cut-off-falling = Barrière horaire à { $place }, { $edge } avant { $cut_off } : { $odds } que { $runner } passe, et cela baisse.
 cut-off-rising = Barrière horaire à { $place }, { $edge } avant { $cut_off } : de nouveau { $odds } que { $runner } passe.
