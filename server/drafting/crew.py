@@ -21,6 +21,7 @@ __all__ = [
     "put_people",
     "put_runner",
     "suggest",
+    "with_part",
 ]
 
 Table = Mapping[str, Any]
@@ -128,11 +129,12 @@ def drivers(doc: Document) -> list[tuple[str, str | None]]:
     ]
 
 
-def _crew(doc: Document) -> list[str]:
+def with_part(doc: Document, kind: str) -> list[str]:
+    """Who has a part of that kind."""
     return [
         ident(person)
         for person in doc.tables("people")
-        if any(isinstance(p, dict) and p.get("kind") == "crew" for p in person.get("parts") or [])
+        if any(isinstance(p, dict) and p.get("kind") == kind for p in person.get("parts") or [])
     ]
 
 
@@ -152,7 +154,7 @@ def suggest(doc: Document) -> int:
     free = [p for p in crew_points(doc) if ident(p) not in met and "start" not in (p.get("kinds") or [])]
     if not wheel:
         return 0
-    riders = [c for c in _crew(doc) if c not in {d for d, _ in wheel}]
+    riders = [c for c in with_part(doc, "crew") if c not in {d for d, _ in wheel}]
     gone = {c for m in doc.tables("meetings") for c in m.get("crew", [])}
     start = next((ident(p) for p in doc.tables("points") if "start" in (p.get("kinds") or [])), "start")
     for n, point in enumerate(free):
@@ -184,6 +186,7 @@ def put_meetings(doc: Document, given: Iterable[Given]) -> None:
             "from": row.get("from") or None,
             "kit": _kit(old.get("kit"), row.get("kit", "")),
             "food": row.get("food", "").strip() or None,
+            **{key: row[key] or None for key in ("pacer_joins", "pacer_leaves") if key in row},
         }
         if at is None:
             doc.add("meetings", values)

@@ -20,9 +20,12 @@ from server.event.times import DAYS, KM_PER_MILE, write_span
 __all__ = ["PastedRow", "ReadTable", "read_cut_off", "read_table"]
 
 ROWS_MAX = 300
-_KM = re.compile(r"(?:km\s*)?(?P<n>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<unit>km|k|miles?|mi)?\.?", re.IGNORECASE)
+_KM = re.compile(
+    r"(?:(?P<before>km|miles?)\s*)?(?P<n>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<unit>km|k|miles?|mi)?\.?",
+    re.IGNORECASE,
+)
 _KM_AMONG = re.compile(
-    r"(?:^(?P<a>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<au>km|k|miles?|mi)?(?=\s|$)|\bkm\s*(?P<b>\d{1,3}(?:[.,]\d{1,3})?)|"
+    r"(?:\bmiles?\s*(?P<d>\d{1,3}(?:[.,]\d{1,3})?)|(?<![\d:.,])(?P<e>\d{1,3}[.,]\d{1,2})$|^(?P<a>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<au>km|k|miles?|mi)?(?=\s|$)|\bkm\s*(?P<b>\d{1,3}(?:[.,]\d{1,3})?)|"
     r"(?<!\d)(?P<c>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<cu>km|miles?|mi)\b)",
     re.IGNORECASE,
 )
@@ -34,6 +37,7 @@ class _Words:
     """What a table's words look like in every language there is (`pasted.toml` in the folder of each)."""
 
     days: Mapping[str, int]
+    leg: re.Pattern[str]
     yes: frozenset[str]
     no: frozenset[str]
     time: re.Pattern[str]
@@ -65,20 +69,23 @@ def _words() -> _Words:
     answer = "|".join(map(re.escape, sorted(yes | no, key=len, reverse=True)))
     return _Words(
         days,
+        re.compile(rf"\b{any_of('leg')}\b", re.IGNORECASE),
         yes | _YES_SIGNS | {w for found in read for w in found["crew"]},
         no | _NO_SIGNS,
         re.compile(
-            rf"(?P<day>(?<!\w)(?:{day})(?!\w)\.?,?\s*)?(?P<plus>\+\s*)?(?<![\d.,])(?P<h>\d{{1,3}})\s?"
-            rf"(?:[:h]|(?<=\d)\.(?=\d\d(?:\s*(?:{hour}|h)\b)))(?P<m>[0-5]\d)(?::[0-5]\d)?"
-            rf"(?:\s*(?P<half>[ap])\.?m\.?)?(?:\s*(?:{hour}|h)\b)?",
+            rf"(?P<day>(?<!\w)(?:{day})(?!\w)\.?,?\s*(?:\d{{1,2}}\.?\s*[^\W\d]{{3,9}}\.?,?\s*)?)?(?P<plus>\+\s*)?(?<![\d.,])(?P<h>\d{{1,3}})\s?"
+            rf"(?:[:h]|(?<=\d)\.(?=\d\d(?:\s*(?:{hour}|h|[ap]\.?m)\b)))(?P<m>[0-5]\d)(?::[0-5]\d)?"
+            rf"(?:\s*(?P<half>[ap])\.?m\.?)?(?:\s*(?:{hour}|h)\b)?"
+            rf"(?:,?\s*(?P<after>{day})(?!\w))?",
             re.IGNORECASE,
         ),
         re.compile(
-            rf"\b(?P<no>{any_of('without')})\s*{crew}\b|\b{crew}\b\s*[:=]?\s*(?P<answer>(?:{answer})\b)?",
+            rf"\b(?P<no>{any_of('without')})\s*{crew}\b|\b{crew}\b\s*[:=]?\s*(?P<answer>(?:{answer})\b)?"
+            rf"(?:{any_of('allowed')}\b\s*[:=]?\s*(?P<then>(?:{answer})\b)?)?",
             re.IGNORECASE,
         ),
         {
-            "km": re.compile(rf"^{any_of('km')}\b", re.IGNORECASE),
+            "km": re.compile(rf"\b{any_of('km')}\b", re.IGNORECASE),
             "name": re.compile(rf"^{any_of('name')}\b", re.IGNORECASE),
             "cut": re.compile(any_of("cut"), re.IGNORECASE),
             "crew": re.compile(crew, re.IGNORECASE),
@@ -132,10 +139,11 @@ def read_table(text: str, starts: datetime | None = None) -> ReadTable:
             )
             continue
         row = _row(number, cells, heads, miles)
+        counted = elapsed or (not heads and _words().elapsed.search(line) is not None)
         if row is None:
             left.append((number, line.strip()[:120]))
             continue
-        clock, length, last = _timed(row.clock, elapsed, starts, last)
+        clock, length, last = _timed(row.clock, counted, starts, last)
         rows.append(PastedRow(number, row.name, row.km, clock, length, edge, row.crew))
     return ReadTable(tuple(rows), tuple(left))
 
@@ -163,7 +171,8 @@ def _heads(cells: Sequence[str]) -> list[str]:
     """What each column is, where the line is a heading: no times, no lengths, and two words that name columns."""
     if any(_words().time.search(c) or _KM.fullmatch(c) for c in cells if c):
         return []
-    named = [next((k for k, p in _words().heads.items() if p.search(c)), "") for c in cells]
+    heads = _words().heads.items()
+    named = ["" if _words().leg.search(c) else next((k for k, p in heads if p.search(c)), "") for c in cells]
     return named if len({n for n in named if n}) >= 2 else []
 
 
@@ -177,11 +186,17 @@ def _row(number: int, cells: Sequence[str], heads: Sequence[str], miles: bool) -
         by = {}
     if not by.get("name"):
         by = _among(" ".join(cells))
+    elif not by.get("km"):
+        inside = _among(by["name"])
+        by |= {k: v for k, v in inside.items() if "km" in inside and k in ("km", "name")}
     km = _km(by.get("km", ""), miles)
-    name = by.get("name", "").strip(" -–:,")
+    name = re.sub(r"^\d{1,2}[.)]\s+", "", by.get("name", "")).strip(" -–:,")
     if not name or (km is None and not by.get("cut")):
         return None
-    return PastedRow(number, name[:200], km, by.get("cut", ""), crew=_crew(by.get("crew", "")))
+    # What stands beside the start is when it is.
+    return PastedRow(
+        number, name[:200], km, by.get("cut", "") if km != 0 else "", crew=_crew(by.get("crew", ""))
+    )
 
 
 def _columns(cells: Sequence[str], heads: Sequence[str]) -> Iterator[tuple[str, str]]:
@@ -192,19 +207,24 @@ def _columns(cells: Sequence[str], heads: Sequence[str]) -> Iterator[tuple[str, 
 
 def _sorted_out(cells: Sequence[str]) -> Iterator[tuple[str, str]]:
     """Columns without a heading, told by what stands in them."""
-    told: set[str] = set()
-    for cell in cells:
+    kinds: dict[str, list[str]] = {"cut": [], "km": [], "crew": [], "name": []}
+    for cell in filter(None, cells):
         word = cell.casefold().strip(" .")
-        kind = "name"
         if _words().time.search(cell):
-            kind = "cut"
+            kinds["cut"].append(cell)
         elif _KM.fullmatch(cell):
-            kind = "km"
+            kinds["km"].append(cell)
         elif word in _words().yes | _words().no or _words().crew.fullmatch(cell):
-            kind = "crew"
-        if cell and kind not in told:
-            told.add(kind)
-            yield kind, cell
+            kinds["crew"].append(cell)
+        elif re.search(r"[^\W\d]{2}", cell):
+            kinds["name"].append(cell)
+    # 'CP1' stands for a name only where there is no other; a bare number in front counts the rows.
+    names = [c for c in kinds["name"] if not re.fullmatch(r"\w{1,4}\s?\d{1,2}", c)] or kinds["name"]
+    lengths = kinds["km"]
+    told = [c for c in lengths if not c.isdigit()] or (lengths[1:] if cells[0] in lengths else []) or lengths
+    for kind, found in (("cut", kinds["cut"]), ("km", told), ("crew", kinds["crew"]), ("name", names)):
+        if found:
+            yield kind, found[0]
 
 
 def _among(line: str) -> dict[str, str]:
@@ -216,6 +236,9 @@ def _among(line: str) -> dict[str, str]:
             found[kind] = hit[0].strip()
             line = f"{line[: hit.start()]} {line[hit.end() :]}".strip()
     rest = re.sub(r"\bkm\b", " ", _words().filler.sub(" ", line), flags=re.I)
+    if "cut" in found:
+        rest = _words().elapsed.sub(" ", rest)
+    rest = re.sub(r"\(\s*\)", " ", rest)
     return found | {"name": re.sub(r"\s+", " ", rest).strip(" ,;:()-–")}
 
 
@@ -224,7 +247,7 @@ def _km(text: str, miles: bool) -> float | None:
     if hit is None:
         return None
     value = float(hit["n"].replace(",", "."))
-    unit = (hit["unit"] or "").lower()
+    unit = (hit["unit"] or hit["before"] or "").lower()
     return round(value * KM_PER_MILE, 2) if unit.startswith("mi") or (miles and not unit) else value
 
 
@@ -237,7 +260,8 @@ def _crew(text: str) -> bool | None:
     hit = _words().crew.search(text)
     if hit is None:
         return None
-    return hit["no"] is None and (hit["answer"] or "yes").casefold() not in _words().no
+    said = (hit["answer"] or hit["then"] or "").casefold()
+    return hit["no"] is None and said not in _words().no
 
 
 def _timed(
@@ -253,7 +277,8 @@ def _timed(
     if elapsed or hit["plus"] or hours > 23:
         length = timedelta(hours=hours, minutes=minutes)
         return "", write_span(length), last if starts is None else starts + length
-    day = _words().days[hit["day"].strip(" .,").casefold()] if hit["day"] else None
+    named = re.match(r"\w+", hit["day"] or hit["after"] or "")
+    day = _words().days[named[0].casefold()] if named else None
     clock = f"{hours:02d}:{minutes:02d}"
     if last is None:
         return (clock if day is None else f"{DAYS[day].capitalize()} {clock}"), "", None

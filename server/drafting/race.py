@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any, Final
 
 from server.course import Course
+from server.course.line import STATED_WITHIN
 from server.course.passes import passes
 from server.drafting.document import Document
 from server.drafting.pasted import PastedRow, read_cut_off
@@ -17,11 +19,11 @@ __all__ = [
     "cut_off_of",
     "ident",
     "local_start",
+    "matched",
     "put_points",
     "put_race",
     "put_route",
     "reporter_of",
-    "same_point",
     "take_rows",
 ]
 
@@ -30,8 +32,10 @@ NEAR_M: Final = 150.0
 """A waypoint further from the line is no point of the course (own choice)."""
 END_KM: Final = 0.3
 """Nearer to an end a waypoint is the start or the finish (own choice)."""
+NAMESAKE_KM: Final = 2.0
+"""A row whose name the table has twice is a point of that name no further off than this (own choice)."""
 SAME_KM: Final = 0.6
-"""A pasted row of another name that is nearer to a point of its name than this moves it (own choice)."""
+"""A pasted row that has a point's name in its own is that point, no further off than this (own choice)."""
 CHANCE: Final = 0.9
 """How surely somebody reports, until a person says otherwise (the example of `stilepost keys points.reports`)."""
 _TICKED: Final = {"aid": "aid station", "water": "water", "bag": "drop bag"}
@@ -186,42 +190,88 @@ def _end(point: Table) -> tuple[int, float] | None:
     return (0, 0.0) if "start" in kinds else (2, 0.0) if "finish" in kinds else None
 
 
-def same_point(doc: Document, row: PastedRow, length_km: float | None) -> str | None:
-    """The id of the point that a pasted row speaks of; None for a new one."""
-    points = doc.tables("points")
-    for p in points:
-        if slug(str(p.get("name", ""))) == slug(row.name) or slug(row.name) == ident(p):
-            return ident(p)
-    if row.km is not None and row.km <= END_KM:
-        return next((ident(p) for p in points if "start" in (p.get("kinds") or [])), None)
-    if row.km is not None and length_km is not None and row.km >= length_km * 0.98:
-        return next((ident(p) for p in points if "finish" in (p.get("kinds") or [])), None)
-    for p in points:
-        km, name = p.get("km"), str(p.get("name", "")).casefold()
-        alike = name and (name in row.name.casefold() or row.name.casefold() in name)
-        if alike and isinstance(km, int | float) and row.km is not None and abs(km - row.km) <= SAME_KM:
-            return ident(p)
+def matched(doc: Document, rows: Sequence[PastedRow], length_km: float | None) -> list[str | None]:
+    """For each pasted row the id of the point it speaks of, None for a new one; no point is spoken of twice.
+
+    Of several points of its name the nearest; where the table itself has a name twice, none that is far off.
+    """
+    names = Counter(slug(r.name) for r in rows)
+    free = {ident(p): p for p in doc.tables("points")}
+    found: list[str | None] = []
+    for row in rows:
+        alike = [(i, p) for i, p in free.items() if slug(row.name) in (slug(str(p.get("name", ""))), i)]
+        best = min(alike, key=lambda x: _apart(x[1], row, length_km), default=None)
+        if best is not None and names[slug(row.name)] > 1 and _apart(best[1], row, length_km) > NAMESAKE_KM:
+            best = None
+        taken = best[0] if best is not None else _unnamed(free, row, length_km)
+        found.append(taken)
+        free.pop(taken or "", None)
+    return found
+
+
+def _apart(point: Table, row: PastedRow, length_km: float | None) -> float:
+    end = _end(point)
+    km = point.get("km") if end is None else 0.0 if end[0] == 0 else length_km
+    return abs(km - row.km) if isinstance(km, int | float) and row.km is not None else 0.0
+
+
+def _unnamed(free: Mapping[str, Table], row: PastedRow, length_km: float | None) -> str | None:
+    """A point of another name: an end of the course, or one close by whose name is part of the row's."""
+    for i, p in free.items():
+        end, name = _end(p), str(p.get("name", "")).casefold()
+        near = _apart(p, row, length_km)
+        if row.km is None:
+            continue
+        if end is not None and near <= (END_KM if end[0] == 0 else 0.02 * (length_km or 0.0)):
+            return i
+        if (
+            end is None
+            and name
+            and near <= SAME_KM
+            and (name in row.name.casefold() or row.name.casefold() in name)
+        ):
+            return i
     return None
 
 
-def take_rows(doc: Document, rows: Iterable[PastedRow], length_km: float | None) -> None:
-    """Pasted rows into the points: a point that is there gets km, cut-off and crew, one that is not is made."""
-    for row in rows:
+def take_rows(doc: Document, rows: Sequence[PastedRow], length_km: float | None) -> None:
+    """Pasted rows into the points: a point that is there gets km, cut-off and crew, one that is not is made.
+
+    The km of the finish is the organiser's length: points that the table does not name keep their place on the line.
+    """
+    found = matched(doc, rows, length_km)
+    _stated(doc, rows, found, length_km)
+    for row, point in zip(rows, found, strict=True):
         there = [ident(p) for p in doc.tables("points")]
-        found = same_point(doc, row, length_km)
-        old = {} if found is None else doc.tables("points")[there.index(found)]
-        end = _end(old) is not None
+        old = {} if point is None else doc.tables("points")[there.index(point)]
+        end = _end(old)
         values: dict[str, Any] = {"name": row.name}
-        if row.km is not None and not end:
+        if row.km is not None and end is None:
             values["km"] = row.km
         typed = f"+{row.elapsed}" if row.elapsed else row.clock
-        if typed and not (end and "start" in old["kinds"]):
+        if typed and (end is None or end[0] != 0):
             values |= _cut_off(old, typed, row.edge, local_start(doc))
         if row.crew is not None:
             values |= _reports(old, "", row.crew)
             values["crew"] = {} if row.crew else None
-        if found is not None:
-            doc.change("points", there.index(found), values)
+        if point is not None:
+            doc.change("points", there.index(point), values)
         elif row.km is not None:
             doc.add("points", {"id": fresh_id(row.name, there, "point"), **values})
     _in_order(doc)
+
+
+def _stated(
+    doc: Document, rows: Sequence[PastedRow], found: Sequence[str | None], length_km: float | None
+) -> None:
+    points = {ident(p): p for p in doc.tables("points")}
+    ends = [(r.km, i) for r, i in zip(rows, found, strict=True) if i and _end(points[i]) == (2, 0.0) and r.km]
+    if not ends or length_km is None or doc.tables("courses"):
+        return
+    stated = float(ends[0][0] or 0.0)
+    if not 0.1 < abs(stated - length_km) <= STATED_WITHIN * length_km:
+        return
+    doc.put("event", {"stated_km": int(stated) if stated.is_integer() else stated})
+    for at, p in enumerate(doc.tables("points")):
+        if ident(p) not in found and isinstance(p.get("km"), int | float):
+            doc.change("points", at, {"km": round(p["km"] * stated / length_km, 1)})

@@ -64,3 +64,23 @@ def test_what_says_nothing_is_shown_as_left() -> None:
 )
 def test_a_cut_off_typed_by_hand(typed: str, read: dict[str, str]) -> None:
     assert read_cut_off(typed, START) == read
+
+
+@pytest.mark.parametrize(
+    ("text", "row"),
+    [
+        ("Mill 21.5km (cut-off 11:30 Saturday) Crew access: Yes", MILL),
+        ("CP1 | Mill | 21.5 km | 640 m | 11.30am Sat | Crew: yes", MILL),
+        ("1;Mill;21,5;640;11:30;ja", MILL),
+        ("1. Mill – 21.5 km – 11:30 Uhr – Crew erlaubt", MILL),
+        ("Mill (km 21,5) barrière 11h30 assistance autorisée", MILL),
+        ("Mile 13.36 Mill 11:30 crew", MILL),
+        ("Mill 21.5 km Sat 19 June 11:30 crew", MILL),
+        ("Mill 21,5; Crew nicht erlaubt; 11:30", PastedRow(1, "Mill", 21.5, "Sat 11:30", crew=False)),
+        ("No.,Name,Leg km,Total km,Cut off\n1,Mill,9.5,21.5,11:30", PastedRow(2, "Mill", 21.5, "Sat 11:30")),
+        ("21.5km Mill cut off 5h30 after start", PastedRow(1, "Mill", 21.5, elapsed="5:30")),
+        ("0 Village green 05:00", PastedRow(1, "Village green", 0.0)),
+    ],
+)
+def test_a_line_of_a_handbook_is_read(text: str, row: PastedRow) -> None:
+    assert read_table(text, START).rows == (row,)

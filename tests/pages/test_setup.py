@@ -207,3 +207,32 @@ async def test_only_the_link_opens_it_and_only_once(desk: Desk) -> None:
         other.get(f"{desk.url}/setup/course") as r,
     ):
         assert "holds no key" in await r.text()
+
+
+async def test_recordings_are_kept_beside_the_draft_under_names_of_their_own(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    form = aiohttp.FormData({"name": "Maren"}, quote_fields=False)
+    for name in ("../../Long run!.gpx", "route.gpx"):
+        form.add_field("own", made_gpx(60), filename=name)
+    page = await desk.post("runner", form)
+    assert 'own_runs = ["long-run.gpx", "route-2.gpx"]' in desk.text()
+    assert (desk.folder / "route.gpx").read_bytes() == made_gpx()
+    assert sorted(p.name for p in desk.folder.iterdir()) == [
+        "event.toml",
+        "long-run.gpx",
+        "route-2.gpx",
+        "route.gpx",
+    ]
+    assert "route-2.gpx" in page
+    await desk.post("runner", {"name": "Maren", "gone-route-2.gpx": "yes"})
+    assert 'own_runs = ["long-run.gpx"]' in desk.text()
+
+
+async def test_a_folder_that_takes_nothing_is_told_and_the_form_keeps_what_was_typed(desk: Desk) -> None:
+    await desk.enter()
+    desk.folder.parent.mkdir(exist_ok=True)
+    desk.folder.write_text("a file stands where the folder should be")
+    page = await desk.post("course", RACE)
+    assert "NOT KEPT" in page
+    assert 'value="2027-06-19"' in page

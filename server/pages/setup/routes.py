@@ -10,11 +10,11 @@ from aiohttp import web
 from aiohttp.web_request import FileField
 from jinja2 import Environment
 
-from server.api.envelope import ApiError
+from server.api.envelope import BODY_S, ApiError
 from server.api.parts import PARTS
 from server.conversation.telling.mistakes import said_in
 from server.course import CourseError, build_course, read_gpx
-from server.drafting import crew, parcel, race
+from server.drafting import crew, evidence, parcel, race
 from server.drafting.document import Document, UnusualError
 from server.drafting.typed import rows
 from server.pages.board import TEMPLATES
@@ -49,7 +49,11 @@ def _door(request: web.Request, wrong: str = "") -> web.Response:
 
 async def open_(request: web.Request) -> web.StreamResponse:
     """POST /setup/open: the link's secret becomes a cookie."""
-    data = await request.post()
+    try:
+        async with asyncio.timeout(request.app[BODY_S]):
+            data = await request.post()
+    except TimeoutError:
+        raise ApiError("too_slow", "the body took too long to come in", "body", "Send it again.") from None
     try:
         return await door.open_door(request, str(data.get("code", "")).strip())
     except ApiError as error:
@@ -112,7 +116,11 @@ async def save(request: web.Request) -> web.StreamResponse:
         return await _page(
             request, step, draft, {"trouble": label(_language(request), "setup-unusual", why=str(error))}
         )
-    await asyncio.to_thread(folder.write, where, after)
+    try:
+        await asyncio.to_thread(folder.write, where, after)
+    except OSError as error:
+        why = label(_language(request), "setup-not-kept", folder=str(where), why=error.strerror or "?")
+        return await _page(request, step, after, {"trouble": why})
     if step == "publish" and form.get("do"):
         more = await publishing.press(request, after, form)
     if more:
@@ -125,19 +133,23 @@ def _language(request: web.Request) -> str:
     return preferred_language(request, request.app[PARTS])
 
 
-async def _sent(request: web.Request) -> tuple[dict[str, str], dict[str, bytes]]:
+Uploads = dict[str, list[tuple[str, bytes]]]
+"""The files of a form, by field: each with the name it had."""
+
+
+async def _sent(request: web.Request) -> tuple[dict[str, str], Uploads]:
     """Texts (the values of one name joined by commas) and files of a form."""
     try:
         data = await request.clone(client_max_size=BODY_MAX).post()
     except ValueError as error:
         raise ApiError("invalid", "the form can't be read", "body", "Send it again.") from error
     texts: dict[str, str] = {}
-    uploads: dict[str, bytes] = {}
+    uploads: Uploads = {}
     for name, value in data.items():
         if isinstance(value, FileField):
             content = value.file.read()
             if content:
-                uploads[name] = content
+                uploads.setdefault(name, []).append((value.filename, content))
         elif isinstance(value, str):
             clean = value.replace("\x00", "").replace("\r\n", "\n")
             texts[name] = f"{texts[name]}, {clean}" if name in texts else clean
@@ -145,7 +157,7 @@ async def _sent(request: web.Request) -> tuple[dict[str, str], dict[str, bytes]]
 
 
 def _apply(
-    step: str, draft: Draft, form: Form, uploads: Mapping[str, bytes], language: str
+    step: str, draft: Draft, form: Form, uploads: Uploads, language: str
 ) -> tuple[Draft, dict[str, Any]]:
     """The draft after a form, and what the page shows besides (where it has to be shown before anything else)."""
     doc = Document(draft.text)
@@ -154,7 +166,7 @@ def _apply(
     if step == "course":
         race.put_race(doc, form)
         if "route" in uploads:
-            files, more = _route(doc, files, uploads["route"], language)
+            files, more = _route(doc, files, uploads["route"][0][1], language)
     elif step == "points":
         race.put_points(doc, rows(form, "p"))
         found = look(Draft(doc.text(), files), language)
@@ -170,6 +182,8 @@ def _apply(
                 more = {"pasted": form["pasted"], "read": seen, "left": read.left}
     elif step == "runner":
         crew.put_runner(doc, form)
+        files |= evidence.take(doc, uploads.get("own", []), uploads.get("results", []))
+        evidence.drop(doc, form)
     elif step == "people":
         crew.put_people(doc, rows(form, "p"), rows(form, "c"))
     elif step == "meetings":
@@ -207,7 +221,7 @@ async def put_in(request: web.Request) -> web.StreamResponse:
     _, uploads = await _sent(request)
     draft = await asyncio.to_thread(folder.read, where)
     try:
-        files = await asyncio.to_thread(parcel.unpack, uploads.get("draft", b""))
+        files = await asyncio.to_thread(parcel.unpack, uploads.get("draft", [("", b"")])[0][1])
         text = files.pop(parcel.EVENT).decode()
         Document(text)
     except parcel.ParcelError as error:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any, Final
-from zoneinfo import ZoneInfo
 
 from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.planned import say_sources
@@ -14,10 +13,11 @@ from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages
 from server.conversation.telling.times import planned
-from server.drafting.crew import crew_points, drivers, legs
+from server.drafting.crew import crew_points, drivers, legs, with_part
 from server.drafting.document import Document
+from server.drafting.evidence import recordings, results
 from server.drafting.pasted import ReadTable, read_table
-from server.drafting.race import cut_off_of, ident, local_start, reporter_of, same_point
+from server.drafting.race import cut_off_of, ident, local_start, matched, reporter_of
 from server.drafting.typed import shown
 from server.event.model import CourseDef, CrewAccess, Goal, Point, PointKind, ReporterKind
 from server.event.times import zone_names
@@ -172,6 +172,7 @@ def _point(p: Table) -> Table:
 def pasted(at_doc: Document, text: str, length_km: float | None) -> tuple[ReadTable, list[Table]]:
     """What was read of a pasted table, and each row with whether it is a new point."""
     read = read_table(text, local_start(at_doc))
+    found = matched(at_doc, read.rows, length_km)
     rows: list[Table] = [
         {
             "line": r.line,
@@ -179,10 +180,10 @@ def pasted(at_doc: Document, text: str, length_km: float | None) -> tuple[ReadTa
             "km": "" if r.km is None else f"{r.km:g}",
             "cut": f"+{r.elapsed}" if r.elapsed else r.clock,
             "crew": r.crew,
-            "new": same_point(at_doc, r, length_km) is None,
-            "lost": r.km is None and same_point(at_doc, r, length_km) is None,
+            "new": point is None,
+            "lost": r.km is None and point is None,
         }
-        for r in read.rows
+        for r, point in zip(read.rows, found, strict=True)
     ]
     return read, rows
 
@@ -200,7 +201,8 @@ def _runner(at: _At) -> Table:
         "past_time": shown(past.get("time")),
     }
     others = [str(r.get("name", "")) for r in at.doc.tables("runners")[1:]]
-    return {"f": fields, "others": others, **_timetable(at)}
+    found = {"own": recordings(at.doc), "results": results(at.doc)}
+    return {"f": fields, "others": others, **found, **_timetable(at)}
 
 
 def _inner(table: Table, key: str) -> Table:
@@ -277,11 +279,12 @@ def _meetings(at: _At) -> Table:
     points = list(crew_points(at.doc))
     points += [{"id": k, "name": names.get(k, k)} for k in met if k not in {ident(p) for p in points}]
     rows = [_meeting(p, met.get(ident(p), {}), likely) for p in points]
-    crew = [k for k in people if any(d == k for d, _ in drivers(at.doc))]
+    crew = list(dict.fromkeys(d for d, _ in drivers(at.doc)))
     return {
         "rows": rows,
         "people": people,
-        "crew": {k: people[k] for k in [*crew, *(k for k in _crew_of(at.doc) if k not in crew)]},
+        "crew": {k: people[k] for k in [*crew, *(k for k in with_part(at.doc, "crew") if k not in crew)]},
+        "pacers": {k: people[k] for k in with_part(at.doc, "pacer")},
         "cars": {ident(c): shown(c.get("name")) for c in at.doc.tables("cars")},
         "places": names,
         "suggested": any(not r["crew"] for r in rows) and bool(crew),
@@ -289,12 +292,6 @@ def _meetings(at: _At) -> Table:
         "legs": _legs(at, names),
         "remarks": _remarks(at),
     }
-
-
-def _crew_of(doc: Document) -> Iterator[str]:
-    for p in doc.tables("people"):
-        if any(isinstance(q, dict) and q.get("kind") == "crew" for q in p.get("parts") or []):
-            yield ident(p)
 
 
 def _meeting(p: Table, m: Table, likely: dict[str, str]) -> Table:
@@ -308,6 +305,8 @@ def _meeting(p: Table, m: Table, likely: dict[str, str]) -> Table:
         "from": shown(m.get("from")),
         "kit": shown(m.get("kit")),
         "food": shown(m.get("food")),
+        "joins": shown(m.get("pacer_joins")),
+        "leaves": shown(m.get("pacer_leaves")),
     }
 
 
@@ -358,9 +357,9 @@ def _check(at: _At) -> Table:
 def _publish(at: _At) -> Table:
     built = at.look.built
     people = [] if built is None else [{"id": p.id, "name": p.name} for p in built.event.people]
-    zone = ZoneInfo("UTC" if built is None else built.event.time_zone)
     errors = sum(at.look.errors(s) for s in STEPS)
-    return {"right": built is not None, "people": people, "count": str(errors), "zone": str(zone)}
+    none: Table = {"stored": 0, "changes": [], "refused": [], "joined": set(), "invited": []}
+    return {"right": built is not None, "people": people, "count": str(errors), **none}
 
 
 _STEPS: Final[dict[str, Callable[[_At], Table]]] = {
