@@ -150,7 +150,7 @@ def _facts(a: Afterwards, say: Say) -> Page:
         Head(say.s("paper-head-sections")),
         Grid(_heads(say, SECTIONS), tuple(_row(say, p) for p in legs), numbers=True),
         Head(say.s("paper-head-stops")),
-        Grid(_heads(say, STOPS), tuple(_row(say, p) for p in stops), numbers=True),
+        Grid(_heads(say, STOPS), (*(_row(say, p) for p in stops), *_all_stops(say, stops)), numbers=True),
         *_fade(a, say),
         *_windows(a, say),
         Head(say.s("paper-head-told")),
@@ -168,6 +168,14 @@ def _heads(say: Say, keys: Sequence[str]) -> tuple[str, ...]:
 def _row(say: Say, p: Part) -> tuple[str, ...]:
     name = say.s("paper-from-to", **{"from": p.start}, to=p.end) if p.start else p.end
     return name, _hm(p.planned), _hm(p.planned + p.over), _signed(p.over)
+
+
+def _all_stops(say: Say, stops: Sequence[Part]) -> Iterator[tuple[str, ...]]:
+    if len(stops) > 1:
+        planned, over = (
+            sum(x, timedelta(0)) for x in zip(*((p.planned, p.over) for p in stops), strict=True)
+        )
+        yield _row(say, Part("", say.s("paper-all-stops"), planned, over))
 
 
 def _hm(t: timedelta) -> str:

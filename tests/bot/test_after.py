@@ -21,7 +21,7 @@ from server.conversation.telling.against_plan import parts_of
 from server.conversation.telling.answer import PointAnswer
 from server.conversation.telling.sentences import languages
 from server.paper.afterwards import afterwards, sheet, to_csv, to_json
-from server.paper.document import Lines
+from server.paper.document import Grid, Lines
 from server.paper.pdf import pdf
 from server.paper.scored import scored
 from server.watch.evaluate import evaluate
@@ -114,6 +114,8 @@ async def test_it_is_kept_as_a_page_and_as_figures(race: Race) -> None:
     assert sum((p.over for p in found.parts), timedelta(0)) > timedelta(hours=1)
     (told, *_) = found.told
     assert told.answered == told.asked == 2
+    stops = [b.rows[-1] for b in sheet(found, "maren", picture.now).pages[0].blocks if isinstance(b, Grid)][1]
+    assert stops == ("all of them", "0:15", "0:56", "+0:41")
     assert (told.median, told.slowest) == (timedelta(minutes=3.5), timedelta(minutes=4))
     assert found.halves is not None
     assert found.race is not None

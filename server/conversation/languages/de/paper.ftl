@@ -374,3 +374,4 @@ paper-head-questions = Drei Fragen an jede und jeden
 paper-ask-well = Was lief gut?
 paper-ask-wrong = Was ging schief, oder beinahe?
 paper-ask-next = Was machst du das nächste Mal anders?
+paper-all-stops = alle zusammen

@@ -374,3 +374,4 @@ paper-head-questions = Three questions to each
 paper-ask-well = What went well?
 paper-ask-wrong = What went wrong, or nearly?
 paper-ask-next = What will you do otherwise next time?
+paper-all-stops = all of them

@@ -374,3 +374,4 @@ paper-head-questions = Trois questions à chacun
 paper-ask-well = Qu’est-ce qui a bien marché ?
 paper-ask-wrong = Qu’est-ce qui a mal tourné, ou presque ?
 paper-ask-next = Que feras-tu autrement la prochaine fois ?
+paper-all-stops = tous ensemble
