@@ -67,8 +67,12 @@ def since_call(sight: Sight, alarm: Alarm) -> tuple[Entry, ...]:
     both = sorted((*sight.state.meanwhile, *doubted), key=lambda e: (e.received_at, e.id))
     found: list[Entry] = []
     told: dict[str, Entry] = {}
+    # One message may say where she is and how she is: its words go on once, with the place.
+    placed = {(e.by, e.seen_at, e.words) for e in both if e.point and e.kind is not Kind.HOW_SHE_IS}
     for e in both:
         if e.id == alarm.basis or e.received_at < alarm.raised or (e.kind is Kind.NOTE and not e.words):
+            continue
+        if e.kind is Kind.HOW_SHE_IS and (e.by, e.seen_at, e.words) in placed:
             continue
         if e.kind is Kind.POSITION:
             before = told.get(e.by)

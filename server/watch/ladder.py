@@ -329,8 +329,8 @@ def _stand_down(sight: Sight, alarm: Alarm, end: End) -> Iterator[Draft]:
                 alarm.id, alarm.kind.value, end.reason, end.by, end.at, end.point, end.meant, also
             ),
             (end.entry,) if end.entry else alarm.facts,
-            # Who only heard of it may read it with what it changes for them.
-            urgency=None if who in on_it else Urgency.ACTION,
+            # Who only heard of it reads it after that, on the same terms: never that it is open after that it is over.
+            urgency=None if who in on_it else Urgency.NEWS,
             mine=True,
         )
 

@@ -288,6 +288,15 @@ def test_what_she_writes_goes_word_for_word_to_those_on_it(night: Any) -> None:
     assert told(night.tick("17:24"), K.MEANWHILE) == ["olga", "sasha", "vera"]
 
 
+def test_one_message_goes_on_once_though_it_is_kept_as_two_reports(night: Any) -> None:
+    """'In at Chapel, cold': where she is and how she is, in the same words."""
+    called(night)
+    for kind in (Kind.HOW_SHE_IS, Kind.IN):
+        night.report(kind, "17:24", point="chapel", words="in at chapel, cold", **LENA)
+    owed = [n for n in night.tick("17:24") if n.key.kind is K.MEANWHILE and n.key.person == "sasha"]
+    assert [n.values.kind for n in owed] == [Kind.IN.value]
+
+
 def test_the_safety_contact_reads_it_though_they_cannot_go(night: Any) -> None:
     """Who is at home and says 'can't' still tells rescuers what is known: the words go there all the same."""
     called(night)
@@ -366,7 +375,12 @@ def test_those_near_hear_once_that_there_is_an_alarm_and_that_it_is_over(night: 
     assert points == {"lena": "moss", "tomas": None}
     assert told(night.tick("17:30"), K.ALARM_NEWS) == []
     night.report(Kind.STAND_DOWN, "17:40", "olga")
-    assert told(night.tick("17:40"), K.STAND_DOWN) == sorted([*ASKED, *NEAR])
+    over = [n for n in night.tick("17:40") if n.key.kind is K.STAND_DOWN]
+    assert told(over, K.STAND_DOWN) == sorted([*ASKED, *NEAR])
+    # Sent on the same terms as the news of the alarm, it can't overtake that.
+    assert {n.urgency for n in over if n.key.person in NEAR} == {
+        n.urgency for n in owed if n.key.kind is K.ALARM_NEWS
+    }
 
 
 def test_who_may_be_asked_in_a_moment_hears_of_it_once_somebody_has_it(night: Any) -> None:
