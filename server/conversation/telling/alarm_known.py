@@ -235,7 +235,8 @@ def _may_be(say: SayInEvent, v: AlarmValues) -> str:
         if s.no_signal:
             ways.append(say.s("alarm-may-signal", **{"from": say.km(s.from_km), "to": say.km(s.to_km)}))
     ways += [say.s("alarm-may-phone"), say.s("alarm-may-resting"), say.s("alarm-may-off")]
-    ways += [say.s("alarm-may-escape", route=s.escape_route) for s in between if s.escape_route]
+    routes = dict.fromkeys(s.escape_route for s in between if s.escape_route)
+    ways += [say.s("alarm-may-escape", route=route) for route in routes]
     ways[-1] = ways[-1].removesuffix(";").removesuffix(".") + "."
     return lines(say.s("alarm-may-be"), *ways)
 

@@ -548,7 +548,7 @@ HOLDS = {
     NoticeKind.ALARM_KNOWN: (
         "FACT, last known: out of Skelter Mill Sat 14:05 (Sat 15:05 your clock) (1 h 5 min ago), reported by Ana",
         "Expected at Wether Lathe: about Sat 12:30 (11:50 to 13:35)",
-        "This alarm went before to: Ana.",
+        "Asked besides you: Ana.",
         "ESTIMATE, NOT SEEN: between 51 km and 61 km on the course, likely near 58 km.",
         "- Wether Lathe is reported by volunteers, and not every runner is caught;",
         "- reports from Wether Lathe can come 8 min late;",
