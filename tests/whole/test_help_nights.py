@@ -11,6 +11,7 @@ from tests.whole.loops import LOOPS
 from tests.whole.night import Night
 from tests.whole.ridge import RIDGE
 from tests.whole.story import ANSWER, Story, hold, must, never
+from tests.whole.ways import two_loops
 
 K = NoticeKind
 
@@ -244,7 +245,54 @@ TWO = Story(
     ),
 )
 
-STORIES = (NOBODY, VOLUNTEER, SLEEPS, TWO)
+
+async def _a_hand_and_nothing(n: Night) -> None:
+    """Dana takes Kaya's call with more words round it and has her in the van: she is asked before that is forgotten, Kaya
+    goes on. Wim calls, writes more, and it was nothing."""
+    await two_loops(n)
+    await n.until("20:45")
+    await n.says("kaya", "help, i fell and my arm is broken")
+    n.mark("call")
+    await n.wait(2)
+    await n.says("dana", "i have it, driving to her")
+    n.mark("taken")
+    await n.wait(8)
+    await n.says("dana", "got kaya")
+    n.mark("with dana")
+    await n.until("21:05")
+    await n.says("wim", "help")
+    await n.wait(2)
+    await n.says("wim", "still here nobody came")
+    await n.wait(1)
+    await n.says("wim", "undo")
+    n.mark("undone")
+    await n.until_told("dana", K.IN_HAND)
+    n.mark("asked")
+    await n.wait(2)
+    await n.presses("dana", "goes on")
+    n.mark("goes on")
+    await n.wait(5)
+
+
+HAND = Story(
+    "a call taken in other words, one that was nothing",
+    LOOPS,
+    _a_hand_and_nothing,
+    (
+        must("taken", 0, 0, "dana", ANSWER, "It is yours"),
+        must("taken", 0, 1, "kaya", K.CALL_BACK, "Dana HAS your call for help"),
+        must("taken", 0, 1, "office", K.HANDED_ON, "Dana HAS THE ALARM", "driving to her"),
+        must("with dana", 40, 40, "dana", K.IN_HAND, "Is Kaya still with you?"),
+        never("with dana", 1, 42, "dana", None, "OVERDUE"),
+        must("undone", 0, 0, "wim", ANSWER, "Taken back: ‘help’"),
+        must("undone", 0, 1, "rosa", K.STAND_DOWN, "Wim"),
+        never("undone", 0.1, 60, "wim", K.CALL_BACK, "NOBODY"),
+        must("goes on", 0, 0, "dana", ANSWER, "moving again"),
+        never("goes on", 1, 5, "dana", K.IN_HAND),
+    ),
+)
+
+STORIES = (NOBODY, VOLUNTEER, SLEEPS, TWO, HAND)
 
 
 @pytest.mark.parametrize("story", STORIES, ids=str)
