@@ -51,6 +51,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
         ("/board/{event}", board.home),
         ("/board/{event}/part", board.part),
         ("/sheet/{event}", sheet.sheet),
+        ("/sheet/{event}/paper.pdf", sheet.paper),
         ("/join", _join_page),
         ("/stream", stream.news),
         (answer_links.PATH, answer.show),

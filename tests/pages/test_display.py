@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import re
 from importlib import resources
@@ -9,6 +10,7 @@ from importlib import resources
 import aiohttp
 import pytest
 from playwright.async_api import Browser
+from pypdf import PdfReader
 
 from tests.pages.conftest import EVENT, Site
 from tests.pages.test_browser import PHONE, _page, browser
@@ -45,6 +47,23 @@ async def test_the_sheet_is_for_whoever_asks(site: Site) -> None:
         assert wanted in text
     async with aiohttp.ClientSession() as session, session.get(f"{site.url}/sheet/{EVENT}") as reply:
         assert "Brindle" not in await reply.text()
+
+
+async def test_the_sheet_is_there_to_print(site: Site) -> None:
+    """As PDF on either paper, linked from the sheet; for those of the race only."""
+    path = f"{site.url}/sheet/{EVENT}/paper.pdf"
+    async with aiohttp.ClientSession(cookies={"stilepost": await site.token("ana")}) as session:
+        async with session.get(f"{site.url}/sheet/{EVENT}") as reply:
+            assert f'href="/sheet/{EVENT}/paper.pdf"' in await reply.text()
+        for query, width in (("", 595), ("?size=letter", 612)):
+            async with session.get(path + query) as reply:
+                assert reply.content_type == "application/pdf"
+                first = PdfReader(io.BytesIO(await reply.read())).pages[0]
+            assert round(first.mediabox.width) == width
+            assert "Brindle Gate" in first.extract_text()
+    async with aiohttp.ClientSession() as session, session.get(path) as reply:
+        assert reply.content_type == "text/html"
+        assert b"Brindle" not in await reply.read()
 
 
 @pytest.mark.browser

@@ -230,6 +230,7 @@ going-finished = im Ziel
 going-closed = abgeschlossen
 ## Sheet and display
 sheet = Mein Blatt zum Drucken
+sheet-paper = Mein ganzes Blatt nach Plan, PDF, { $size }
 sheet-as-of = Stand { $when }. Später können die Zeiten andere sein: sieh auf der Seite nach, sobald Verbindung da ist.
 sheet-cards = Wenn etwas schiefgeht
 look = Anzeige

@@ -230,6 +230,7 @@ going-finished = finished
 going-closed = closed
 ## Sheet and display
 sheet = My sheet, to print
+sheet-paper = My whole sheet as planned, PDF, { $size }
 sheet-as-of = As it stands { $when }. Later times may be other: look at the page again when there is a connection.
 sheet-cards = If something goes wrong
 look = Display

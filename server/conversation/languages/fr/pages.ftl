@@ -230,6 +230,7 @@ going-finished = arrivés
 going-closed = clos
 ## Sheet and display
 sheet = Ma feuille, à imprimer
+sheet-paper = Ma feuille entière selon le plan, PDF, { $size }
 sheet-as-of = État { $when }. Les heures peuvent changer ensuite : regarde la page dès qu’il y a une connexion.
 sheet-cards = Si quelque chose va mal
 look = Affichage
