@@ -347,5 +347,7 @@ def _shown(value: object) -> str:
         return value.isoformat()
     if isinstance(value, dict):
         return "a table"
+    if isinstance(value, list) and any(isinstance(x, dict) for x in value):
+        return "[{ ... }]"
     text = repr(value)
     return text if len(text) <= 40 else text[:37] + "..."

@@ -458,6 +458,7 @@ def test_every_mistake_at_once(good) -> None:
         ("[event]\nname = '''a\nb'''", "more than one line"),
         ("event = 3", "is no table"),
         ("event = []", "is no table"),
+        ("[[event]]\nid = 'x'", "[{ ... }] is no table"),
         ("[event]\n[[points]]\n[[points.reports]]\nby = 3", "3 is no text"),
         ("points = [1, 2]", "is no list of tables"),
         ("\0", "my.toml"),

@@ -83,7 +83,6 @@ paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuer
    *[other] { $name }{", "}
  }{ $phone }.
 paper-rescue = Bergrettung: { $name } { $phone }.
-paper-head-numbers = Wen anrufen
 paper-head-meetings = Treffen
 paper-head-plan = Ihr Plan
 paper-head-cards = Wenn dies, dann das

@@ -83,7 +83,6 @@ paper-aid = An aid to a crew, not a rescue service. In danger of life call { $em
    *[other] { $name }{", "}
  }{ $phone }.
 paper-rescue = Mountain rescue: { $name } { $phone }.
-paper-head-numbers = Who to call
 paper-head-meetings = Meetings
 paper-head-plan = Her plan
 paper-head-cards = If this, then that

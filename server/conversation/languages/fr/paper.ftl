@@ -83,7 +83,6 @@ paper-aid = Une aide pour l’équipe, pas un service de secours. En danger de m
    *[other] { $name }{", "}
  }{ $phone }.
 paper-rescue = Secours en montagne : { $name } { $phone }.
-paper-head-numbers = Qui appeler
 paper-head-meetings = Rendez-vous
 paper-head-plan = Son plan
 paper-head-cards = Si ceci, alors cela
