@@ -24,7 +24,7 @@ __all__ = ["ask_all"]
 RACE = (("name", "name"), ("day", "day"), ("clock", "clock"), ("zone", "zone"), ("limit", "limit"),
         ("control-name", "control"), ("control-phone", "control-phone"), ("emergency", "emergency"),
         ("transport", "transport"))  # fmt: skip
-RUNNER = (("name", "runner-name"), ("bib", "bib"), ("finish", "target"))
+RUNNER = (("name", "runner-name"), ("bib", "bib"), ("finish", "target"), ("carries", "carries"))
 PAST = (
     ("past-name", "past-name"),
     ("past-km", "km"),

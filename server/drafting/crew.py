@@ -48,6 +48,8 @@ def put_runner(doc: Document, given: Given) -> None:
         "target": target,
         "past_race": past if any(v is not None for v in past.values()) else None,
     }
+    if "carries" in given:
+        values["carries"] = _kit(old.get("carries"), given["carries"])
     if old:
         doc.change("runners", 0, values)
     elif name or any(v is not None for v in values.values()):

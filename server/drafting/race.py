@@ -216,18 +216,21 @@ def _apart(point: Table, row: PastedRow, length_km: float | None) -> float:
 
 
 def _unnamed(free: Mapping[str, Table], row: PastedRow, length_km: float | None) -> str | None:
-    """A point of another name: an end of the course, or one close by whose name is part of the row's."""
+    """A point of another name: an end of the course, or one close by whose name is part of the row's. What lies past the
+    end of the line is its finish, by the organiser's length."""
     for i, p in free.items():
         end, name = _end(p), str(p.get("name", "")).casefold()
-        near = _apart(p, row, length_km)
         if row.km is None:
             continue
-        if end is not None and near <= (END_KM if end[0] == 0 else 0.02 * (length_km or 0.0)):
-            return i
-        if (
-            end is None
-            and name
-            and near <= SAME_KM
+        if end is not None and end[0] == 0:
+            if row.km <= END_KM:
+                return i
+        elif end is not None:
+            if length_km is not None and 0.98 * length_km <= row.km <= (1.0 + STATED_WITHIN) * length_km:
+                return i
+        elif (
+            name
+            and _apart(p, row, length_km) <= SAME_KM
             and (name in row.name.casefold() or row.name.casefold() in name)
         ):
             return i

@@ -28,7 +28,7 @@ RACE = [
 ]
 AGAIN = ["", "", "", "", "12", "", "", "", ""]
 TABLE = ["10,6 km\tTarn Head\t07:45\tyes", "21.1;Bridge;10:30;no", "31.7\tFold Inn\tSat 13:00\tyes", "", "y"]
-RUNNER = ["Maren", "12", "", "Fell 50", "52", "1900", "7:40"]
+RUNNER = ["Maren", "12", "", "rain jacket", "Fell 50", "52", "1900", "7:40"]
 PEOPLE = [
     "+44 1632 960002",
     "Ana",

@@ -48,7 +48,15 @@ def test_forms_that_say_what_the_file_says_change_nothing() -> None:
     drives = [(x.start, x.end, x.minutes, x.by) for x in legs(doc)]
     put_drives(doc, [{"from": a, "to": b, "minutes": m, "by": by} for a, b, m, by in drives])
     runner = doc.table("runners")
-    put_runner(doc, {"name": runner["name"], "bib": runner["bib"], "finish": runner["target"]["finish"]})
+    put_runner(
+        doc,
+        {
+            "carries": shown(runner.get("carries")),
+            "name": runner["name"],
+            "bib": runner["bib"],
+            "finish": runner["target"]["finish"],
+        },
+    )
     assert doc.text() == DEMO
 
 

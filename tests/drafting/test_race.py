@@ -35,7 +35,7 @@ kinds = ["finish"]
 
 
 def test_rows_find_their_points_each_once() -> None:
-    rows = read_table("0 Village\n21 Mill\n49.8 Cairn Gate\n60 Water\n70 Water\n100 Harbour", START).rows
+    rows = read_table("0 Village\n21 Mill\n49.8 Cairn Gate\n60 Water\n70 Water\n106 Harbour", START).rows
     assert matched(Document(POINTS), rows, 100.0) == ["start", "mill", "cairn", None, None, "finish"]
 
 

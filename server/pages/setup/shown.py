@@ -194,6 +194,7 @@ def _runner(at: _At) -> Table:
     fields = {
         "name": shown(runner.get("name")),
         "bib": shown(runner.get("bib")),
+        "carries": shown(runner.get("carries")),
         "finish": shown(target.get("finish")),
         "past_name": shown(past.get("name")),
         "past_km": shown(past.get("km")),
