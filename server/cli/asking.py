@@ -147,7 +147,7 @@ def _runner(a: Asking) -> None:
     if not answers["finish"] or held["past-km"]:
         click.echo(a.word("past"))
         answers |= {name: a.ask(key, held[name]) for name, key in PAST}
-    crew.put_runner(a.doc, {n: held[n] for n, _ in PAST} | answers)
+    crew.put_runner(a.doc, {n: held[n] for n, _ in PAST} | answers | {"language": a.language})
 
 
 def _people(a: Asking) -> None:
@@ -173,6 +173,8 @@ def _person(a: Asking, name: str, held: dict[str, object]) -> None:
 
     kinds = held["kinds"] if isinstance(held["kinds"], set) else set()
     answers = {"was": str(held["was"]), "name": name, "phone": a.ask("phone", str(held["phone"]))}
+    if not held["was"]:
+        answers["language"] = a.language
     runner = {race.ident(r) for r in a.doc.tables("runners")}
     if answers["was"] not in runner:
         for kind in ("crew", "pacer", "safety contact"):

@@ -8,7 +8,7 @@ from typing import Any
 
 from server.drafting.document import Document
 from server.drafting.race import ident
-from server.drafting.typed import Given, fresh_id, items, number, shown, span
+from server.drafting.typed import Given, begun, fresh_id, items, number, shown, span
 
 __all__ = [
     "_KINDS",
@@ -29,7 +29,8 @@ _KINDS = ("crew", "pacer", "safety contact", "organiser", "volunteer", "supporte
 
 
 def put_runner(doc: Document, given: Given) -> None:
-    """The first runner: name, bib, what she means to do, a race she has run. She is among the people then."""
+    """The first runner: name, bib, what she means to do, a race she has run. She is among the people then,
+    and reads `language` where she was not before."""
     old = doc.table("runners")
     name = given.get("name", "").strip()
     finish = span(given.get("finish", ""))
@@ -55,16 +56,16 @@ def put_runner(doc: Document, given: Given) -> None:
     elif name or any(v is not None for v in values.values()):
         doc.add("runners", {"id": fresh_id(name, [], "runner"), **values})
     if name:
-        _among_people(doc, old, name)
+        _among_people(doc, old, name, given.get("language", ""))
 
 
-def _among_people(doc: Document, old: Table, name: str) -> None:
+def _among_people(doc: Document, old: Table, name: str, language: str) -> None:
     runner = doc.table("runners")
     person = str(runner.get("person") or ident(runner))
     people = doc.tables("people")
     found = next((n for n, p in enumerate(people) if ident(p) == person), None)
     if found is None:
-        doc.add("people", {"id": person, "name": name})
+        doc.add("people", {"id": person, "name": name, "language": language or None})
     elif people[found].get("name") == old.get("name"):
         doc.change("people", found, {"name": name})
 
@@ -72,13 +73,11 @@ def _among_people(doc: Document, old: Table, name: str) -> None:
 def put_people(doc: Document, given: Sequence[Given], cars: Sequence[Given]) -> None:
     """Everybody with their parts, and the cars."""
     _listed(doc, "cars", cars, lambda row: {"seats": number(row.get("seats", ""))}, "car")
-    _listed(doc, "people", given, _person, "person")
-    for n, person in enumerate(doc.tables("people")):
-        row = next(
-            (r for r in given if r.get("was") == ident(person) or r.get("name") == person.get("name")), None
-        )
-        if row is not None:
-            doc.change("people", n, {"parts": _parts(person.get("parts"), row)})
+    for row, person in zip(given, _listed(doc, "people", given, _person, "person"), strict=True):
+        number_there = next((n for n, p in enumerate(doc.tables("people")) if ident(p) == person), None)
+        if number_there is not None:
+            held = doc.tables("people")[number_there].get("parts")
+            doc.change("people", number_there, {"parts": _parts(held, row)})
 
 
 def _person(row: Given) -> dict[str, Any]:
@@ -87,17 +86,22 @@ def _person(row: Given) -> dict[str, Any]:
 
 def _listed(
     doc: Document, table: str, given: Iterable[Given], values: Callable[[Given], Table], otherwise: str
-) -> None:
-    """Change, add and take out tables that have a name."""
+) -> list[str]:
+    """Change, add and take out the tables of a list; returns the id of each row's, '' where there is none."""
+    found = []
     for row in given:
         there = [ident(t) for t in doc.tables(table)]
         was, name = row.get("was", ""), row.get("name", "").strip()
         if was in there and row.get("gone"):
             doc.drop(table, there.index(was))
+            was = ""
         elif was in there:
             doc.change(table, there.index(was), {"id": was, "name": name or None, **values(row)})
-        elif not was and name:
-            doc.add(table, {"id": fresh_id(name, there, otherwise), "name": name, **values(row)})
+        elif not was and begun(row):
+            was = fresh_id(name, there, otherwise)
+            doc.add(table, {"id": was, "name": name or None, **values(row)})
+        found.append(was)
+    return found
 
 
 def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:

@@ -12,7 +12,7 @@ from server.course.line import STATED_WITHIN
 from server.course.passes import passes
 from server.drafting.document import Document
 from server.drafting.pasted import PastedRow, read_cut_off
-from server.drafting.typed import Given, fresh_id, moment, number, span
+from server.drafting.typed import Given, begun, fresh_id, moment, number, span
 from server.event.read_course import slug
 
 __all__ = [
@@ -108,7 +108,7 @@ def put_points(doc: Document, given: Iterable[Given]) -> None:
         elif was in there:
             at = there.index(was)
             doc.change("points", at, _point(doc.tables("points")[at], row, starts) | {"id": was})
-        elif not was and (row.get("name") or row.get("km")):
+        elif not was and begun(row):
             doc.add("points", {"id": fresh_id(row.get("name", ""), there, "point")} | _point({}, row, starts))
     _in_order(doc)
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from server.event.read_course import slug
 
-__all__ = ["Given", "fresh_id", "items", "moment", "number", "rows", "shown", "span"]
+__all__ = ["Given", "begun", "fresh_id", "items", "moment", "number", "rows", "shown", "span"]
 
 Given = Mapping[str, str]
 _NUMBER = re.compile(r"([+-]?\d+(?:[.,]\d+)?)\s*(?:km|m|min|mins|hm|%)?\.?", re.IGNORECASE)
@@ -58,6 +58,11 @@ def rows(given: Given, prefix: str) -> list[dict[str, str]]:
         if hit is not None:
             found.setdefault(int(hit[1]), {})[hit[2]] = value.strip() if "\n" not in value else value
     return [found[n] for n in sorted(found)]
+
+
+def begun(row: Given) -> bool:
+    """Whether anybody typed into an empty row: what it holds by itself (a language, in or out) is nothing."""
+    return any(value.strip() for key, value in row.items() if key not in ("was", "language", "edge"))
 
 
 def fresh_id(name: str, taken: list[str], otherwise: str) -> str:

@@ -236,3 +236,28 @@ async def test_a_folder_that_takes_nothing_is_told_and_the_form_keeps_what_was_t
     page = await desk.post("course", RACE)
     assert "NOT KEPT" in page
     assert 'value="2027-06-19"' in page
+
+
+async def test_a_table_that_was_pasted_and_not_taken_is_not_left_behind(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    page = await desk.post(
+        "points", points_form(await desk.get("points")) | {"pasted": TABLE, "go": "runner"}
+    )
+    assert "not taken yet" in page
+    assert "the bar is open all night" in page
+
+
+async def test_a_row_without_its_name_is_kept_and_asked_about(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    page = await desk.post(
+        "people", {"p0-was": "", "p0-name": "", "p0-phone": "+44 1632 960099", "p0-crew": "yes"}
+    )
+    assert "+44 1632 960099" in page
+    assert "name&#39; is missing" in page
+    assert 'kind = "crew"' in desk.text()
+    page = await desk.post(
+        "points", {"p0-was": "", "p0-name": "", "p0-km": "", "p0-cut": "14:00", "p0-edge": "out"}
+    )
+    assert "14:00" in page

@@ -50,7 +50,7 @@ _MENDED: Final = tuple(
         (r"^runners\..*: .* is no length of time$", "runner", "span"),
         (r"^runners\..*past_race.*: .* is missing$", "runner", "past"),
         (r"^runners\.[^.]*(?:\.target)?: .*(?:target|pace).*(?:missing|empty|no )", "runner", "target"),
-        (r"and no list says that she has", "meetings", "kit"),
+        (r"^runners\.[^.]+\.carries: ", "meetings", "kit"),
         (r": nobody has confirmed the drive|: how long the drive from", "meetings", "confirm"),
         (r"^(?:cars|drives|points)\..*: .* is no number", None, "number"),
     )

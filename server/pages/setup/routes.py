@@ -171,15 +171,17 @@ def _apply(
         race.put_points(doc, rows(form, "p"))
         found = look(Draft(doc.text(), files), language)
         length = found.course.length_km if found.course is not None else None
-        if form.get("do") in ("read", "take") and form.get("pasted", "").strip():
+        if form.get("pasted", "").strip():
             read, seen = pasted(doc, form["pasted"], length)
-            if form["do"] == "take":
+            if form.get("do") == "take":
                 race.take_rows(doc, read.rows, length)
                 lost = [r for r in seen if r["lost"]]
                 if lost or read.left:
                     more = {"said": label(language, "setup-taken-but", count=str(len(lost) + len(read.left)))}
             else:
                 more = {"pasted": form["pasted"], "read": seen, "left": read.left}
+                if form.get("do") != "read":
+                    more["said"] = label(language, "setup-not-taken")
     elif step == "runner":
         crew.put_runner(doc, form)
         files |= evidence.take(doc, uploads.get("own", []), uploads.get("results", []))

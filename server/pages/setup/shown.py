@@ -248,7 +248,7 @@ def _people(at: _At) -> Table:
     ]
     return {
         "rows": rows,
-        "blank": _person({}) | {"wrong": []},
+        "blank": _person({}) | {"wrong": [], "language": at.language},
         "cars": cars,
         "car_names": [(c["was"], c["name"]) for c in cars],
         "languages": [(x, label(x, "setup-language-name")) for x in languages()],

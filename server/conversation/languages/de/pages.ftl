@@ -424,5 +424,6 @@ setup-not-kept = NICHT BEHALTEN: in { $folder } lässt sich der Entwurf nicht sc
 setup-carries = Von Anfang an dabei, mit Kommas
 setup-carries-hint = Regenjacke, Stirnlampe
 setup-do-kit = Bei den Sachen eines Treffens davor eintragen, oder bei Schritt 3 unter dem, was von Anfang an dabei ist.
+setup-not-taken = Die eingefügte Tabelle ist gelesen, aber noch nicht genommen: unten nehmen oder das Feld leeren, dann weiter.
 setup-do-number = Eine Zahl schreiben, etwa 12.
 setup-joined = Schon da

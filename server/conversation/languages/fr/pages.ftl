@@ -424,5 +424,6 @@ setup-not-kept = PAS GARDÉ : le brouillon ne peut être écrit dans { $folder }
 setup-carries = Sur elle dès le départ, avec des virgules
 setup-carries-hint = veste de pluie, frontale
 setup-do-kit = Note-le dans le matériel d’un rendez-vous d’avant, ou à l’étape 3 parmi ce qu’elle a dès le départ.
+setup-not-taken = Le tableau collé est lu, mais pas encore pris : prends-le plus bas, ou vide sa case, puis continue.
 setup-do-number = Écris un nombre, comme 12.
 setup-joined = Déjà là
