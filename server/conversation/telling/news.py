@@ -171,7 +171,7 @@ def window_moved(say: SayInEvent, m: MeetingValues) -> str:
     """A window moved so far that it changes what they do: what to do, the new window, the old one."""
     place = say.point(m.point)
     there, wait = _be_there(say, m), _wait_until(say, m)
-    if m.leave_by is not None and m.leave_by > say.now:
+    if m.leave_by is not None and m.leave_by > say.now and not m.on_the_spot:
         times = say.s(
             "window-moved-leave", leave_by=_leave_by(say, m), be_there=there, until=wait, was=_was(say, m)
         )
@@ -211,7 +211,7 @@ def meeting_lost(say: SayInEvent, m: MeetingValues) -> str:
 def wake_up(say: SayInEvent, m: MeetingValues) -> str:
     """For a sleeper, with time to wake, pack and drive."""
     place = say.point(m.point)
-    if m.leave_by is None:
+    if m.leave_by is None or m.on_the_spot:
         first = say.s("wake-up-there", place=place, runner=say.runner, be_there=_be_there(say, m))
     else:
         first = say.s("wake-up", place=place, runner=say.runner, leave_by=_leave_by(say, m))

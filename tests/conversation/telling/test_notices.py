@@ -663,6 +663,15 @@ def test_only_one_person_calls_race_control(event: Event, here: Reader) -> None:
     )
 
 
+@pytest.mark.parametrize("kind", [NoticeKind.WINDOW_MOVED, NoticeKind.WAKE_UP])
+def test_who_is_on_the_spot_reads_of_no_leave_by(kind: NoticeKind, event: Event, here: Reader) -> None:
+    """Between loops, or there for another runner: 'leave by' would be the time to be there, and reads as a drive."""
+    there = replace(MEETING, leave_by=MEETING.be_there, was=WINDOW, was_leave_by=in_minutes(3))
+    text = say_notice(notice(kind, there), event, here, NOW).text
+    assert "leave by" not in text.lower()
+    assert "be there from" in text or "be at" in text
+
+
 def test_nobody_rings_race_control_that_has_it_itself(event: Event, here: Reader) -> None:
     """Its own desk took the alarm: the others read no 'Ines calls race control'."""
     number = event.race_control.phone
