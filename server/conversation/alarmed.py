@@ -17,6 +17,7 @@ from server.event.model import PartKind
 from server.facts.entry import Kind
 
 _WELL = frozenset({Kind.MOVING_AGAIN, Kind.HOW_SHE_IS, Kind.IN, Kind.OUT, Kind.THROUGH})
+_SIGHTED = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 _BELONGS = frozenset({PartKind.RUNNER, PartKind.PACER})
 
 
@@ -108,13 +109,19 @@ def asked_to_end(visit: Visit) -> Handed | None:
 
 
 async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
-    """The reply to her own word that she goes on, with what of her call for help is still open."""
+    """The reply to her own word that she goes on, with what of her call for help is still open; to others' sighting of her, with
+    her call and how it ends: they have seen her, and nobody else may."""
     first = said.reports[0]
-    if not visit.kinds & _BELONGS or first.kind not in _WELL or first.runner is None:
+    hers = bool(visit.kinds & _BELONGS)
+    if first.kind not in (_WELL if hers else _SIGHTED) or first.runner is None:
         return reply
     asked = [a for a in await open_alarms(visit, first.runner) if a.kind == Kind.ASKED_FOR_HELP.value]
     if not asked:
         return reply
+    if not hers:
+        name = next((r.name for r in visit.event.runners if r.id == first.runner), "")
+        call = visit.s("how-help", runner=name, when=visit.say.when(asked[0].raised_at), words=asked[0].words)
+        return replace(reply, text=lines(reply.text, call, visit.s("alarm-help-seen", runner=name)))
     holder = next((a.holder for a in asked if a.holder), "")
     call = own_call(visit)
     text = lines(

@@ -127,3 +127,15 @@ async def test_undo_after_words_that_went_on_takes_the_call_back(race: Race) -> 
     assert (await race.say("maren", "still here nobody came")).text.startswith("Sent on word for word")
     await race.say("maren", "undo")
     assert (await race.state()).runner("maren").help_open is None
+
+
+async def test_who_reports_her_in_reads_that_her_call_is_open_and_what_ends_it(race: Race) -> None:
+    """Ana has seen her since: nobody else can say whether she still needs help, and unasked the alarm goes on for hours."""
+    await _help(race)
+    race.at("08:40")
+    text = (await race.say("ana", "maren in at brindle gate")).text
+    assert text.startswith("Noted: Maren in at Brindle Gate")
+    assert "Maren’s call for help of 07:30 is still open: ‘help, i fell and can't walk’" in text
+    assert "Ask whether she still needs help. ‘we have her’ ends this" in text
+    await race.say("ana", "got her")
+    assert "still open" not in (await race.say("ana", "maren out of brindle gate")).text
