@@ -5,6 +5,8 @@ Whoever called may be hurt, alone and cold: the first line says whether anybody 
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from server.conversation.telling import measures
 from server.conversation.telling.alarm import ended_by, numbers
 from server.conversation.telling.alarm_known import bib, named, part_of
@@ -60,7 +62,8 @@ def _nobody(say: SayInEvent, v: CallBackValues, to: str, call: dict[str, str]) -
     if v.minutes == 0:
         first = say.s("call-made", who=say.person(v.by), when=say.when(v.raised_at), **call)
         return lines(first, asked, say.s("call-do-not-wait", **call))
-    return lines(say.s("call-nobody", minutes=v.minutes, **call), asked)
+    waited = say.length(timedelta(minutes=v.minutes))
+    return lines(say.s("call-nobody", length=waited, **call), asked)
 
 
 def _does(say: SayInEvent, v: CallBackValues) -> str:
