@@ -92,6 +92,9 @@ def _listed(
     for row in given:
         there = [ident(t) for t in doc.tables(table)]
         was, name = row.get("was", ""), row.get("name", "").strip()
+        if not was and name:
+            # A finger that taps twice sends the new row twice.
+            was = next((ident(t) for t in doc.tables(table) if t.get("name") == name), "")
         if was in there and row.get("gone"):
             doc.drop(table, there.index(was))
             was = ""

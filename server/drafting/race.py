@@ -102,7 +102,7 @@ def put_points(doc: Document, given: Iterable[Given]) -> None:
     starts = local_start(doc)
     for row in given:
         there = [ident(p) for p in doc.tables("points")]
-        was = row.get("was", "")
+        was = row.get("was", "") or _twice(doc, row)
         if was in there and row.get("gone"):
             doc.drop("points", there.index(was))
         elif was in there:
@@ -111,6 +111,14 @@ def put_points(doc: Document, given: Iterable[Given]) -> None:
         elif not was and begun(row):
             doc.add("points", {"id": fresh_id(row.get("name", ""), there, "point")} | _point({}, row, starts))
     _in_order(doc)
+
+
+def _twice(doc: Document, row: Given) -> str:
+    """The id of the point that a new row has made already: a finger that taps twice sends it twice."""
+    same = (row.get("name") or None, number(row.get("km", "")))
+    return next(
+        (ident(p) for p in doc.tables("points") if (p.get("name"), p.get("km")) == same and begun(row)), ""
+    )
 
 
 def _point(old: Table, row: Given, starts: datetime | None) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import hashlib
 import json
 from collections.abc import Awaitable, Callable
@@ -67,6 +68,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
     app.router.add_post("/v1/chat", chat.say)
     app.router.add_get("/static/{version}/{name}", _static)
     app.router.add_get("/manifest.webmanifest", _manifest)
+    app[setup.SAVING] = asyncio.Lock()
     app.router.add_get(door.PATH, _page(setup.enter))
     app.router.add_post(f"{door.PATH}/open", _page(setup.open_))
     app.router.add_get(f"{door.PATH}/{setup.DRAFT}", _page(setup.take_out))

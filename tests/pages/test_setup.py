@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import re
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime, timedelta
@@ -261,3 +262,14 @@ async def test_a_row_without_its_name_is_kept_and_asked_about(desk: Desk) -> Non
         "points", {"p0-was": "", "p0-name": "", "p0-km": "", "p0-cut": "14:00", "p0-edge": "out"}
     )
     assert "14:00" in page
+
+
+async def test_a_finger_that_taps_twice_adds_nobody_twice(desk: Desk) -> None:
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    person = {"p0-was": "", "p0-name": "Ole", "p0-phone": "+44 1632 960098", "p0-crew": "yes"}
+    point = {"p0-was": "", "p0-name": "Cairn", "p0-km": "12,5"}
+    await asyncio.gather(*(desk.post("people", person) for _ in range(3)))
+    await asyncio.gather(*(desk.post("points", point) for _ in range(3)))
+    assert desk.text().count('"Ole"') == 1
+    assert desk.text().count('"Cairn"') == 1

@@ -28,6 +28,8 @@ from server.pages.setup.shown import context, pasted
 BODY_MAX: Final = 100_000_000
 """A route of 100 MB is the most that is read (server.course)."""
 DRAFT: Final = "draft.zip"
+SAVING = web.AppKey("SAVING", asyncio.Lock)
+"""One form after the other: each is read, changed and written as a whole."""
 Form = Mapping[str, str]
 
 
@@ -109,18 +111,20 @@ async def save(request: web.Request) -> web.StreamResponse:
     """POST /setup/{step}: everything typed goes into the draft, whatever was pressed; then what was pressed is done."""
     where, step = await door.folder_of(request), _step(request)
     form, uploads = await _sent(request)
-    draft = await asyncio.to_thread(folder.read, where)
-    try:
-        after, more = await asyncio.to_thread(_apply, step, draft, form, uploads, _language(request))
-    except UnusualError as error:
-        return await _page(
-            request, step, draft, {"trouble": label(_language(request), "setup-unusual", why=str(error))}
-        )
-    try:
-        await asyncio.to_thread(folder.write, where, after)
-    except OSError as error:
-        why = label(_language(request), "setup-not-kept", folder=str(where), why=error.strerror or "?")
-        return await _page(request, step, after, {"trouble": why})
+    language = _language(request)
+    async with request.app[SAVING]:
+        draft = after = await asyncio.to_thread(folder.read, where)
+        more: dict[str, Any] = {}
+        try:
+            after, more = await asyncio.to_thread(_apply, step, draft, form, uploads, language)
+            await asyncio.to_thread(folder.write, where, after)
+        except UnusualError as error:
+            return await _page(
+                request, step, draft, {"trouble": label(language, "setup-unusual", why=str(error))}
+            )
+        except OSError as error:
+            why = label(language, "setup-not-kept", folder=str(where), why=error.strerror or "?")
+            return await _page(request, step, after, {"trouble": why})
     if step == "publish" and form.get("do"):
         more = await publishing.press(request, after, form)
     if more:
