@@ -109,8 +109,8 @@ def asked_to_end(visit: Visit) -> Handed | None:
 
 
 async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
-    """The reply to her own word that she goes on, with what of her call for help is still open; to others' sighting of her, with
-    her call and how it ends: they have seen her, and nobody else may."""
+    """The reply to her own word that she goes on, with what of her call for help is still open; to others' sighting of her,
+    with her call and how it ends: they have seen her, and nobody else may."""
     first = said.reports[0]
     hers = bool(visit.kinds & _BELONGS)
     if first.kind not in (_WELL if hers else _SIGHTED) or first.runner is None:
@@ -120,8 +120,10 @@ async def still_open(visit: Visit, said: Reported, reply: Reply) -> Reply:
         return reply
     if not hers:
         name = next((r.name for r in visit.event.runners if r.id == first.runner), "")
-        call = visit.s("how-help", runner=name, when=visit.say.when(asked[0].raised_at), words=asked[0].words)
-        return replace(reply, text=lines(reply.text, call, visit.s("alarm-help-seen", runner=name)))
+        still = visit.s(
+            "how-help", runner=name, when=visit.say.when(asked[0].raised_at), words=asked[0].words
+        )
+        return replace(reply, text=lines(reply.text, still, visit.s("alarm-help-seen", runner=name)))
     holder = next((a.holder for a in asked if a.holder), "")
     call = own_call(visit)
     text = lines(
