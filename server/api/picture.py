@@ -1,7 +1,7 @@
 """Gathers everything about one event at one moment, from the journal and the pure rooms, each part cached.
 
-An event's version is built once (course, timetables); the fold once per journal head; a forecast's posterior
-once per fold. Only the views depend on `now`, and they are cheap. Heavy steps run in a thread.
+An event's version is built once (course, timetables); the fold grows with the journal; a forecast's posterior is worked out
+when somebody asks for it. Only the views depend on `now`, and they are cheap. Heavy steps run in a thread.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from typing import Any, TypeVar, cast
 import structlog
 
 from server.api.building import Built, build
+from server.api.outlooks import Asked, Known, outlooks_of, views_of
 from server.conversation.understanding import Danger
 from server.conversation.understanding.danger import by_rule
 from server.conversation.understanding.language import lexicon
@@ -26,15 +27,16 @@ from server.event.model import Event
 from server.facts.cut_offs import Past, PastCutOff
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
+from server.facts.folding import Folding
 from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
 from server.journal import EventVersion, Journal, Seen, UnknownError
-from server.log import broke
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
+from server.watch.circle import share_of
 from server.watch.covering import covered
 from server.watch.evaluate import evaluate_help
 from server.watch.leaving import p_gone_on
@@ -159,26 +161,14 @@ class Picture:
 
 
 def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime) -> Picture:
-    event_id, views = planned.event.id, {}
-    for runner, of_her in folded.outlooks.items():
-        view = _seen_now(of_her, now, event_id, runner)
-        if view is not None:
-            views[runner] = view
+    runners = tuple(r.id for r in planned.event.runners)
+    views = views_of(folded.outlooks, runners, now, planned.event.id)
     return Picture(covered(planned), now, views, folded.entries, built, folded.head)
 
 
 def number_of(head: str) -> int:
     """How many entries a head names."""
     return int(head.partition(".")[0] or 0)
-
-
-def _seen_now(outlook: Outlook, now: datetime, event_id: str, runner: str) -> View | None:
-    """The forecast as seen now; None, and a word in the log, where it can't be had."""
-    try:
-        return outlook.at(now)
-    except Exception as error:
-        broke(log, "no view of a forecast", error, event_id=event_id, runner=runner)
-        return None
 
 
 @dataclass(slots=True)
@@ -193,6 +183,7 @@ class _Folded:
     folded_at: datetime
     holds_until: datetime | None
     outlooks: Mapping[str, Outlook]
+    known: Known
 
     def fits(self, head: str, version: int, hearing: Hearing, now: datetime) -> bool:
         return (
@@ -203,6 +194,24 @@ class _Folded:
 
 
 @dataclass(slots=True)
+class _Growing:
+    """A fold that grows with the journal: of one build, up to an entry's number, since personal data was last blanked; and
+    the forecasts that rest on it, by the plan and as its meetings are gone to."""
+
+    built: Built
+    blanks: int
+    folding: Folding
+    planned: Known
+    gone_to: Known
+    number: int = 0
+
+    @staticmethod
+    def begun(built: Built, blanks: int) -> _Growing:
+        folding = Folding(built.event, built.placer, thin=True)
+        return _Growing(built, blanks, folding, Known(built), Known(built))
+
+
+@dataclass(slots=True)
 class _Kept:
     """What is kept of one event between two questions."""
 
@@ -210,6 +219,7 @@ class _Kept:
     built: tuple[int, Built] | None = None
     loaded: Loaded | None = None
     folded: _Folded | None = None
+    growing: _Growing | None = None
     sheet: tuple[int, Mapping[str, tuple[MeetingValues, ...]]] | None = None
     last: Picture | None = None
 
@@ -260,7 +270,7 @@ class Pictures:
             return Situation(
                 event=event,
                 state=state,
-                outlooks={r: o for r, o in folded.outlooks.items() if r == about} if folded else {},
+                outlooks={about: o} if folded and (o := folded.known.last_had(about)) else {},
                 timetables=built.timetables if built else {},
                 courses=built.courses if built else {},
                 made=(*(m for m in others if m.notice.key.runner != about), *made),
@@ -309,7 +319,7 @@ class Pictures:
         gone = frozenset(e.id for e in folded.entries if without is not None and without(e))
         if gone:
             left = tuple(e for e in folded.entries if e.id not in gone)
-            folded = await asyncio.to_thread(partial(_fold, built, left, now, head="", hearing=hearing))
+            folded = await asyncio.to_thread(partial(_fold, _Growing.begun(built, 0), left, now, hearing))
             made = tuple(m for m in made if not gone & set(m.notice.facts))
         groups = tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id))
         planned = Situation(
@@ -379,11 +389,17 @@ class Pictures:
     async def _folded(
         self, event_id: str, kept: _Kept, built: Built, now: datetime, hearing: Hearing
     ) -> _Folded:
-        head = str(await self._journal.head(event_id))
-        if kept.folded and kept.folded.fits(head, built.event.version, hearing, now):
+        head = await self._journal.head(event_id)
+        if kept.folded and kept.folded.fits(str(head), built.event.version, hearing, now):
             return kept.folded
-        entries = tuple(await self._journal.entries(event_id))
-        kept.folded = await asyncio.to_thread(partial(_fold, built, entries, now, head=head, hearing=hearing))
+        growing, kept.growing = kept.growing, None  # one that breaks off half way is begun afresh
+        if growing is None or growing.built is not built or growing.blanks != head.blanks:
+            growing = _Growing.begun(built, head.blanks)
+        new: Sequence[Entry] = ()
+        if growing.number != head.number:
+            new = await self._journal.entries(event_id, growing.number)
+        kept.folded = await asyncio.to_thread(_fold, growing, new, now, hearing)
+        kept.growing = growing
         return kept.folded
 
     async def _downs(self, now: datetime) -> tuple[Down, ...]:
@@ -464,51 +480,34 @@ def _grave(words: str) -> bool:
 def _sheet_of(built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
     """Each runner's meetings as the plan has them, when nothing has been heard yet."""
     event = built.event
-    before = _fold(built, (), event.starts - timedelta(days=1), head="", hearing=Hearing())
+    before = _fold(_Growing.begun(built, 0), (), event.starts - timedelta(days=1), Hearing())
     situation = Situation(event, before.state, before.outlooks, built.timetables, built.courses, made=())
-    return {r: meetings(situation, r, event.starts) for r in before.outlooks}
+    runners = tuple(r.id for r in event.runners)
+    return Asked(runners, lambda r: meetings(share_of(situation, r), r, event.starts))
 
 
-def _fold(
-    built: Built,
-    entries: tuple[Entry, ...],
-    now: datetime,
-    *,
-    head: str,
-    hearing: Hearing,
-) -> _Folded:
+def _fold(growing: _Growing, new: Sequence[Entry], now: datetime, hearing: Hearing) -> _Folded:
+    """The fold with those entries too."""
+    built, folding = growing.built, growing.folding
     event = built.event
-    state = fold(entries, event, now, built.placer)
-    waiting = [e.seen_at for r in state.runners for e in r.future] + [e.seen_at for e in state.future]
-    # She sets off without anybody's word: until somebody reported her the fold from before would have her wait for ever.
-    waiting += [r.start for r in state.runners if r.start > now]
-    outlooks = _outlooks(built, event, state, hearing)
+    folding.add(new)
+    growing.number += len(new)
+    state = folding.at(now)
+    known = growing.planned
+    outlooks = outlooks_of(known, event, state, hearing)
     gone_to = covered(Situation(event, state, outlooks, built.timetables, built.courses, ()))
     if any(not u.held for u in gone_to.uncovered):
         # Crew who do not come report nothing: their silence says nothing of her.
-        outlooks = _outlooks(built, gone_to.event, state, hearing)
+        known = growing.gone_to
+        outlooks = outlooks_of(known, gone_to.event, state, hearing)
     return _Folded(
-        head=head,
+        head=f"{growing.number}.{growing.blanks}",
         version=event.version,
         hearing=hearing,
         state=state,
-        entries=entries,
+        entries=folding.entries(),
         folded_at=now,
-        holds_until=min(waiting, default=None),
+        holds_until=folding.changes_at(),
         outlooks=outlooks,
+        known=known,
     )
-
-
-def _outlooks(built: Built, event: Event, state: RaceState, hearing: Hearing) -> dict[str, Outlook]:
-    outlooks: dict[str, Outlook] = {}
-    for r in state.runners:
-        if r.runner in built.timetables:
-            course = built.courses[event.runner(r.runner).course]
-            try:
-                found = outlook(event, r, state, built.timetables[r.runner], course, hearing=hearing)
-            except Exception as error:
-                # Facts that no forecast can hold must not take the board, the chat and a call for help with them.
-                broke(log, "no forecast", error, event_id=event.id, runner=r.runner)
-                continue
-            outlooks[r.runner] = found
-    return outlooks

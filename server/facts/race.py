@@ -15,6 +15,33 @@ from server.facts.entry import REQUESTS, Entry, Kind
 from server.facts.points import stamp
 from server.facts.state import Hold, Interval, PointTimes, Stamp
 
+RACE_WIDE = REQUESTS | {
+    Kind.START_DELAYED,
+    Kind.WAVE_MOVED,
+    Kind.HELD,
+    Kind.RELEASED,
+    Kind.RACE_ENDED_EARLY,
+    Kind.REROUTED,
+    Kind.CUT_OFF_MOVED,
+    Kind.ACCESS_CLOSED,
+    Kind.ACCESS_OPENED,
+    Kind.CREW_THERE,
+    Kind.CREW_LEFT,
+    Kind.DRIVE_CONFIRMED,
+    Kind.ANSWERED,
+    Kind.STAND_DOWN,
+    Kind.ASKED_FOR_HELP,
+    Kind.TAKEN_BACK,
+    Kind.CANNOT_COME,
+    Kind.CAN_COME,
+    Kind.TAKES_OVER,
+    Kind.AWAKE,
+    Kind.CONDITION,
+    Kind.SWEEP_THROUGH,
+}
+"""Kinds that may bear on more than one runner's own race: those that `race_facts` reads, and those that concern every runner
+when they name none. A test holds that no other changes anything here."""
+
 
 @dataclass(slots=True)
 class RaceFacts:

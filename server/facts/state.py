@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -214,20 +215,29 @@ class Taken:
 
 
 @dataclass(frozen=True, slots=True)
+class Received:
+    """Of entries that count about one runner, or about none, when each came or was confirmed, by its id."""
+
+    of: Mapping[str, datetime]
+    last: datetime | None = field(init=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "last", max(self.of.values(), default=None))
+
+
+@dataclass(frozen=True, slots=True)
 class RaceState:
     """Race-level facts: delays, holds, moved cut-offs, closed access; and every runner's state.
 
-    `head` identifies the set of entries folded: same head and same `now`-dependent marks, same state.
     `held` are the holds that stop everybody, `holds` all of them. `conflicts`: pairs (entry that counts,
     entry of the same sender and key with other content). `said`: the entry that each race-level fact in force
     rests on, by `ended`, `start:RUNNER`, `cut-off:POINT:EDGE`, `access:POINT`. `future`, `unconfirmed`, `refused`: as for a
     runner, for entries about no one runner, or about one unknown to the event. `calls`: for help, for none of the many
     runners whom the caller may mean; `taken_back`: what takes such calls back. `fallen`, `taken`: who can't come to
     meetings, and who comes instead. `requests`: what people want told, in seen order.
-    `received`: of every entry that counts its id, its runner ('' for none), and when it came or was confirmed.
+    `received`: when the entries that count came, by their runner ('' for none).
     """
 
-    head: str
     runners: tuple[RunnerState, ...]
     held: tuple[Interval, ...] = ()
     ended_early: Stamp | None = None
@@ -251,15 +261,18 @@ class RaceState:
     fallen: tuple[Fallen, ...] = ()
     taken: tuple[Taken, ...] = ()
     requests: tuple[Entry, ...] = ()
-    received: tuple[tuple[str, str, datetime], ...] = field(default=(), compare=False)
+    received: Mapping[str, Received] = field(default_factory=dict, compare=False)
     by_id: dict[str, RunnerState] = field(default_factory=dict, init=False, compare=False, repr=False)
 
     def received_at(self, facts: tuple[str, ...], runner: str) -> datetime | None:
         """When the last of these entries was received, or confirmed; without any, the last about that runner or all of
         them. None where nothing was."""
-        moments = (
-            at for entry, about, at in self.received if (entry in facts if facts else about in ("", runner))
-        )
+        near = [self.received[k] for k in dict.fromkeys((runner, "")) if k in self.received]
+        if not facts:
+            return max((r.last for r in near if r.last is not None), default=None)
+        moments = [r.of[f] for f in facts for r in near if f in r.of]
+        if len(moments) < len(set(facts)):
+            moments += [r.of[f] for f in facts for r in self.received.values() if f in r.of]
         return max(moments, default=None)
 
     def said_of(self, fact: str) -> Entry | None:

@@ -94,7 +94,8 @@ def _deaf(
     """When those who report there could not have reached us, whoever of them it would have been."""
     match reporter.by:
         case ReporterKind.VOLUNTEER:
-            posted = [p.person for p in event.parts if p.kind is PartKind.VOLUNTEER and p.point == point.id]
+            posts = event.once("posts", lambda: _posts(event))
+            posted = posts.get(point.id, ())
             # Volunteers whom the event file does not know report by way of the race, which calls the server.
             return hearing.deaf_to_all(posted) if posted else hearing.nobody
         case ReporterKind.CREW:
@@ -104,6 +105,15 @@ def _deaf(
             return hearing.deaf_to(event.runner(runner.runner).person)
         case _:
             return hearing.nobody
+
+
+def _posts(event: Event) -> dict[str, list[str]]:
+    """The volunteers who stand at each point."""
+    found: dict[str, list[str]] = {}
+    for p in event.parts:
+        if p.kind is PartKind.VOLUNTEER and p.point is not None:
+            found.setdefault(p.point, []).append(p.person)
+    return found
 
 
 def has_signal(course: CourseDef, point: Point) -> bool:

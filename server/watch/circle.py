@@ -6,7 +6,7 @@ way, is worked out within it, once for all of it, however large the field.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from server.event.model import Event, PartKind
@@ -14,7 +14,7 @@ from server.watch.sight import remembering
 from server.watch.situation import Situation
 from server.watch.ways import members
 
-__all__ = ["circle_of", "share_of"]
+__all__ = ["circle_of", "share_of", "share_with"]
 
 _OF_CREW = frozenset({PartKind.CREW, PartKind.PACER})
 
@@ -36,6 +36,32 @@ def share_of(situation: Situation, runner_id: str) -> Situation:
         return situation
     mine = circle_of(situation, runner_id)
     return situation.once(("share", mine), lambda: _share(situation, mine))
+
+
+def share_with(situation: Situation, people: Iterable[str]) -> Situation | None:
+    """The situation of all circles that one of those people is in; None where they are in none."""
+    event = situation.event
+    by_person = event.once("runners by person", lambda: _by_person(event))
+    mine = {r for who in people for her in by_person.get(who, ()) for r in circle_of(situation, her)}
+    return _share(situation, frozenset(mine)) if mine else None
+
+
+def _by_person(event: Event) -> Mapping[str, set[str]]:
+    """Of each person the runners whom they meet, or of whom a part of theirs speaks; of who crews for all, each."""
+    found: dict[str, set[str]] = {}
+    for m in event.meetings:
+        for who in (*members(event, m), *m.crew):
+            found.setdefault(who, set()).add(m.runner)
+    for p in event.parts:
+        of = (
+            {p.runner}
+            if p.runner is not None
+            else {r.id for r in event.runners}
+            if p.kind in _OF_CREW
+            else set()
+        )
+        found.setdefault(p.person, set()).update(of)
+    return found
 
 
 def _share(situation: Situation, mine: frozenset[str]) -> Situation:

@@ -15,6 +15,7 @@ from server.facts.entry import Why
 from server.facts.state import Fallen, RaceState, Taken
 from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.trips import Leg, Trip, car_of, drivers_of, trips_of
+from server.watch.circle import share_with
 from server.watch.situation import Situation
 from server.watch.uncovered_values import Uncovered
 from server.watch.ways import in_time, roads_of
@@ -30,6 +31,22 @@ def covered(situation: Situation) -> Situation:
     """The situation with its meetings as they are gone to now; itself where nobody has fallen out. Twice is once."""
     if situation.planned is not None or not situation.state.fallen:
         return situation
+    if situation.event.whole is not None:
+        return _covered(situation)
+    event, race = situation.event, situation.state
+    people = {f.person for f in race.fallen} | {t.person for t in race.taken}
+    share = share_with(situation, people)
+    done = None if share is None else _covered(share)
+    if done is None or done is share:
+        return situation
+    now = {m.id: m for m in done.event.meetings}
+    meetings = tuple(now.get(m.id, m) for m in event.meetings)
+    return replace(
+        situation, event=replace(event, meetings=meetings), planned=event, uncovered=done.uncovered
+    )
+
+
+def _covered(situation: Situation) -> Situation:
     event, race = situation.event, situation.state
     ordered = in_time(situation)
     trips, _ = trips_of(event, roads_of(event, race), ordered)

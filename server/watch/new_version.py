@@ -23,8 +23,10 @@ __all__ = ["EVENT_RULES", "changed_for"]
 def new_version(situation: Situation, _: tuple[Made, ...], now: datetime) -> Iterator[Draft | Wake]:
     """What the version in force changed for each person, where somebody had reported something before it came."""
     loaded = situation.loaded
-    reported = [at for _, runner, at in situation.state.received if runner]
-    if loaded is None or loaded.at > now or not any(at <= loaded.at for at in reported):
+    if loaded is None or loaded.at > now:
+        return
+    reported = (at for runner, r in situation.state.received.items() if runner for at in r.of.values())
+    if not any(at <= loaded.at for at in reported):
         return
     event = situation.planned or situation.event
     for person in event.people:

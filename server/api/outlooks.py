@@ -1,0 +1,110 @@
+"""Forecasts and views of a whole field: each worked out when somebody asks for it, kept while what it rests on stays."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import TypeVar
+
+import structlog
+
+from server.api.building import Built
+from server.event.model import Event
+from server.facts.state import RaceState
+from server.forecast.bridge import outlook
+from server.forecast.hearing import Hearing
+from server.forecast.outlook import Outlook, View
+from server.log import broke
+
+__all__ = ["Asked", "Known", "outlooks_of", "views_of"]
+
+log = structlog.get_logger("picture")
+
+T = TypeVar("T")
+
+
+class Asked(Mapping[str, T]):
+    """By runner, what `find` finds of her once it is asked for; who has none (None) is not in it."""
+
+    def __init__(self, runners: tuple[str, ...], find: Callable[[str], T | None]) -> None:
+        self._runners, self._find = runners, find
+        self._found: dict[str, T | None] = {}
+
+    def __getitem__(self, runner: str) -> T:
+        if runner not in self._found:
+            self._found[runner] = self._find(runner)
+        found = self._found[runner]
+        if found is None:
+            raise KeyError(runner)
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return (r for r in self._runners if r in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+@dataclass(slots=True)
+class Known:
+    """Forecasts worked out before of one build, with what each rests on."""
+
+    built: Built
+    outlooks: dict[str, tuple[object, Outlook | None]] = field(default_factory=dict)
+
+    def last_had(self, runner: str) -> Outlook | None:
+        """Her forecast as it was last worked out, perhaps before her last report."""
+        return self.outlooks.get(runner, (None, None))[1]
+
+
+def outlooks_of(known: Known, event: Event, state: RaceState, hearing: Hearing) -> Mapping[str, Outlook]:
+    """The forecasts of an event, its meetings as they are gone to, in a state."""
+    built = known.built
+
+    def find(runner: str) -> Outlook | None:
+        if runner not in built.timetables:
+            return None
+        rests_on = _rests_on(event, state, hearing, runner)
+        before = known.outlooks.get(runner)
+        if before is None or before[0] != rests_on:
+            before = known.outlooks[runner] = (rests_on, _worked_out(built, event, state, hearing, runner))
+        return before[1]
+
+    return Asked(tuple(r.runner for r in state.runners), find)
+
+
+def _rests_on(event: Event, state: RaceState, hearing: Hearing, runner: str) -> tuple[object, ...]:
+    meetings = event.meetings_of(runner)
+    crew = {who for m in meetings for who in m.crew}
+    there = tuple(x for x in state.crew_there if x[1] in crew)
+    left = tuple(x for x in state.crew_left if x[1] in crew)
+    return state.runner(runner), state.cut_offs_moved, there, left, hearing, meetings
+
+
+def _worked_out(
+    built: Built, event: Event, state: RaceState, hearing: Hearing, runner: str
+) -> Outlook | None:
+    course = built.courses[event.runner(runner).course]
+    try:
+        return outlook(event, state.runner(runner), state, built.timetables[runner], course, hearing=hearing)
+    except Exception as error:
+        # Facts that no forecast can hold must not take the board, the chat and a call for help with them.
+        broke(log, "no forecast", error, event_id=event.id, runner=runner)
+        return None
+
+
+def views_of(
+    outlooks: Mapping[str, Outlook], runners: tuple[str, ...], now: datetime, event_id: str
+) -> Mapping[str, View]:
+    """The forecasts as seen now; without those, and with a word in the log, that can't be had."""
+
+    def find(runner: str) -> View | None:
+        of_her = outlooks.get(runner)
+        try:
+            return None if of_her is None else of_her.at(now)
+        except Exception as error:
+            broke(log, "no view of a forecast", error, event_id=event_id, runner=runner)
+            return None
+
+    return Asked(runners, find)
