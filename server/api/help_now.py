@@ -16,7 +16,6 @@ from server.conversation.telling.say import SayInEvent
 from server.facts.entry import Entry, Kind
 from server.facts.state import RunnerState
 from server.watch.alarms import Alarm, alarms, ended
-from server.watch.as_told import sight_of
 from server.watch.beside import callers
 from server.watch.call_back import standing
 from server.watch.climb import Stage, open_alarms, replay
@@ -39,7 +38,7 @@ def alarm_answer(picture: Picture, runner: str, person: str, share: May) -> Alar
     """What that person, who may see so much of it, is answered."""
     event = picture.event
     say = SayInEvent(reader_in(event, person), picture.now, event, runner)
-    sight = sight_of(picture.situation, runner, picture.now)
+    sight = picture.sight(runner)
     found = next((a for a in alarms(sight) if a.notices and ended(sight, a) is None), None)
     if found is None:
         none = what_now.no_alarm(say)

@@ -42,6 +42,7 @@ from server.watch.evaluate import evaluate_help
 from server.watch.leaving import p_gone_on
 from server.watch.meetings import meetings
 from server.watch.notice import Made, MeetingValues, Notice
+from server.watch.sight import Sight
 from server.watch.situation import Group, Loaded, Situation
 from server.watch.timed_out import goes_no_further, missed
 
@@ -75,7 +76,7 @@ class Picture:
 
     def seen(self, runner: str) -> Seen:
         """What a verdict about that runner ('' = about none) rests on."""
-        told = max((m.short for m in self.situation.made), default=0)
+        told = self.situation.made[-1].short if self.situation.made else 0
         return Seen(self.event.id, runner, number_of(self.head), told)
 
     @property
@@ -112,9 +113,12 @@ class Picture:
         return self.once(("meetings", runner), lambda: self._meetings(runner))
 
     def _meetings(self, runner: str) -> tuple[MeetingValues, ...]:
-        told = meetings_as_told(self.situation, runner, self.now)
-        sight = sight_of(self.situation, runner, self.now)
-        return tuple(m for m in told if not goes_no_further(sight, m.point))
+        told = meetings_as_told(self.sight(runner))
+        return tuple(m for m in told if not goes_no_further(self.sight(runner), m.point))
+
+    def sight(self, runner: str) -> Sight:
+        """What the watch's rules look at of a runner."""
+        return self.once(("sight", runner), lambda: sight_of(self.situation, runner, self.now))
 
     def bound_for(self) -> Mapping[str, tuple[MeetingValues, ...]]:
         """Of each person the meetings to come that they go to, of all runners."""
@@ -142,11 +146,11 @@ class Picture:
 
     def past_cut_off(self, runner: str) -> PastCutOff | None:
         """The cut-off she has missed, while nobody has said that she goes on (server/watch/timed_out.py)."""
-        return missed(sight_of(self.situation, runner, self.now))
+        return missed(self.sight(runner))
 
     def goes_no_further(self, runner: str, point: str) -> bool:
         """Whether by the rule she goes to a point no more, having missed a cut-off before it."""
-        return goes_no_further(sight_of(self.situation, runner, self.now), point)
+        return goes_no_further(self.sight(runner), point)
 
     def p_gone_on(self, runner: str) -> float:
         """P(she has gone on unseen from where she was last seen in); 0 where she was not last seen in, or where by the
@@ -157,7 +161,7 @@ class Picture:
         last = self.state.runner(runner).last_known
         if last is None or last.point is None or self.state.runner(runner).going is not Going.AT_POINT:
             return 0.0
-        return p_gone_on(sight_of(self.situation, runner, self.now), last.point)
+        return p_gone_on(self.sight(runner), last.point)
 
 
 def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime) -> Picture:

@@ -16,7 +16,6 @@ from server.api.picture import Picture
 from server.event.model import Event
 from server.facts.entry import Entry, Fix, Kind
 from server.plan.movements.roads import course_spots
-from server.watch.as_told import sight_of
 from server.watch.circle import share_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
@@ -89,7 +88,7 @@ def due_at(picture: Picture, runner: str, person: str) -> str | None:
     here = waits_at(picture, runner, person)
     if here is not None and here in view.points:
         return here
-    mine = next_of(sight_of(picture.situation, runner, picture.now), person)
+    mine = next_of(picture.sight(runner), person)
     if mine is not None:
         return mine.point
     near = [p for p in view.points if view.window(p).early <= picture.now + SOON]
@@ -104,7 +103,7 @@ def own_by_now(picture: Picture, runner: str, person: str) -> str | None:
     view = picture.views.get(runner)
     if view is None:
         return None
-    mine = next_of(sight_of(picture.situation, runner, picture.now), person)
+    mine = next_of(picture.sight(runner), person)
     if mine is None or mine.point not in view.points:
         return None
     return mine.point if min(mine.be_there, view.window(mine.point).early) <= picture.now + SOON else None

@@ -21,6 +21,7 @@ from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 from server.api.board import alarms as alarms_of
 from server.api.building import BuildError
+from server.api.due import Dues
 from server.api.hub import Hub
 from server.api.metrics import Metrics
 from server.api.picture import Picture, Pictures
@@ -44,6 +45,8 @@ JUST_BACK = timedelta(minutes=2)
 GOES = 4
 """So often a runner is judged anew because something about her came in meanwhile; then the verdict is kept all the same
 (own choice: whoever is reported on more often than she can be judged must not be left unjudged)."""
+FRESH = 25
+"""After so many judgements at one look what has come in meanwhile is read."""
 SOONEST = timedelta(milliseconds=500)
 # A rule that asks to be asked again at once must not spin the server.
 
@@ -58,16 +61,6 @@ class Catching:
     def over(self, waiting: int, now: datetime, at_most: timedelta) -> bool:
         """Whether everything has been read, or has kept us longer than is safe."""
         return (not self.channels and waiting == 0) or now - self.since >= at_most
-
-
-@dataclass(frozen=True, slots=True)
-class _Judged:
-    """What judging one runner came to, and the picture it rests on."""
-
-    made: tuple[Made, ...]
-    ask_again: datetime | None
-    error: Exception | None
-    picture: Picture
 
 
 class Ticker:
@@ -100,6 +93,7 @@ class Ticker:
         self._read_up_to: datetime | None = None
         self._unreached: dict[str, frozenset[str]] = {}
         self._judging: dict[tuple[str, str], asyncio.Lock] = defaultdict(asyncio.Lock)
+        self._dues: dict[str, Dues] = defaultdict(Dues)
         self.on_due: Callable[[datetime], None] = lambda _moment: None
 
     def caught_up(self, channel: str) -> None:
@@ -180,7 +174,7 @@ class Ticker:
 
     async def _tick_event(self, event_id: str, now: datetime) -> datetime | None:
         try:
-            made, ask_again = await self._judge(event_id, now)
+            made, ask_again = await self._judge(event_id, now, tick=True)
         except UnknownError:  # blanked, or not stored any more
             return None
         except BuildError as error:
@@ -207,47 +201,62 @@ class Ticker:
         return before is not None and before != now_seen
 
     async def _judge(
-        self, event_id: str, now: datetime, first: str = NO_RUNNER
+        self, event_id: str, now: datetime, first: str = NO_RUNNER, *, tick: bool = False
     ) -> tuple[tuple[Made, ...], datetime | None]:
+        """Judge those of whom something has come in, `first` before all others; on a tick those too whose time has come."""
         event = await self._pictures.event(event_id)
         if event.keep_until is not None and now >= event.keep_until:
             return (), None
-        new: list[Made] = []
-        due: datetime | None = None
-        failed: list[Exception] = []
-        runners = [r.id for r in event.runners]
-        for runner in (*sorted(runners, key=lambda r: r != first), NO_RUNNER):
-            judged = await self._judge_one(event_id, runner, now)
-            new += judged.made
-            failed += [] if judged.error is None else [judged.error]
-            due = _sooner(due, judged.ask_again)
+        dues = self._dues[event_id]
+        picture = await self._pictures.take(event_id, now)
+        look, new = dues.look_at(picture), list[Made]()
+        whom = dict.fromkeys(dues.to_judge(now, tick=tick))
+        if any(r.id == first for r in picture.event.runners):
+            whom = {first: None} | whom
+        for n, runner in enumerate((*whom, NO_RUNNER)):
+            if n % FRESH == FRESH - 1:  # many take long
+                picture = await self._pictures.take(event_id, now)
+                look = dues.look_at(picture)
+            picture, look, made = await self._judge_one(picture, look, runner, now)
+            new += made
         await self._journal.try_next_channels(now, event.alarm.answer_within)
-        self._count(new, *await asyncio.to_thread(_alarms_in, judged.picture))
-        if any(m.failed for m in new):
-            due = now  # that somebody can't be reached at all may owe something to the next on the ladder
-        for error in failed:
-            broke(log, "a runner can't be judged: alarms only", error, event_id=event_id)
+        self._count(new, *await asyncio.to_thread(_alarms_in, picture))
+        for error in dues.failing.values():
             self._failed(event_id, error)
-        if not failed:
+        if not dues.failing:
             self.failing.pop(event_id, None)
-        return tuple(new), due
+        # That somebody can't be reached at all may owe something to the next on the ladder.
+        return tuple(new), now if any(m.failed for m in new) else dues.next()
 
-    async def _judge_one(self, event_id: str, runner: str, now: datetime) -> _Judged:
-        """Judge one runner, anew where something about her came in meanwhile. This process does so once at a time; that
-        keeps no other process waiting, and ends with this one."""
+    async def _judge_one(
+        self, picture: Picture, look: int, runner: str, now: datetime
+    ) -> tuple[Picture, int, tuple[Made, ...]]:
+        """Judge one runner, anew where something about her came in meanwhile; the picture it rests on, the number of its
+        look, and what was new. This process does so once at a time; that keeps no other process waiting, and ends with
+        this one."""
+        event_id = picture.event.id
+        dues = self._dues[event_id]
         async with self._judging[event_id, runner]:
             for go in range(1, GOES + 1):
-                picture = await self._pictures.take(event_id, now)
+                if go > 1:
+                    picture = await self._pictures.take(event_id, now)
+                    look = dues.look_at(picture)
                 verdict, error = await asyncio.to_thread(_evaluate_surely, picture, runner, now)
                 self._metrics.judged.inc()
                 last = go == GOES
                 made = await self._journal.add_judged(verdict.owed, now, picture.seen(runner), anyhow=last)
                 if made is not None:
                     break
-        short_of = made is not None and len(made) < len(verdict.owed)
-        # Made by another at the same moment, perhaps of something else under the same key: we look again.
-        due = now if short_of else verdict.ask_again
-        return _Judged(made or (), due, error, picture)
+        made = made or ()
+        # Short of what was owed: made by another at the same moment, perhaps of something else under the same key.
+        again = now if len(made) < len(verdict.owed) or any(m.failed for m in made) else verdict.ask_again
+        dues.failing.pop(runner, None)
+        if error is not None:
+            broke(log, "a runner can't be judged: alarms only", error, event_id=event_id)
+            dues.failing[runner] = error
+            again = now
+        dues.judged(runner, look, again, now, made)
+        return picture, look, made
 
     def _count(
         self, new: list[Made], unanswered: int, waiting: Mapping[str, OpenAlarm], event_id: str
@@ -281,7 +290,8 @@ class Ticker:
 def _alarms_in(picture: Picture) -> tuple[int, Mapping[str, OpenAlarm], str]:
     """How many alarm notices nobody has answered; the alarms for which nobody has been reached, by id; the event's id."""
     event, alarms = picture.event, [m for m in picture.situation.made if m.notice.urgency.value == "alarm"]
-    found = (alarm for r in event.runners for alarm in alarms_of(picture, r.id))
+    about = {m.notice.key.runner for m in alarms} - {NO_RUNNER}
+    found = (alarm for runner in about for alarm in alarms_of(picture, runner))
     waiting = {alarm.alarm: alarm for alarm in found if alarm.unreached}
     return sum(m.answered_at is None for m in alarms), waiting, event.id
 
@@ -300,10 +310,6 @@ def _evaluate_surely(picture: Picture, runner: str, now: datetime) -> tuple[Verd
     except Exception as error:
         bare = replace(picture, situation=replace(picture.situation, outlooks={}))
         return _evaluate(bare, runner, now), error
-
-
-def _sooner(one: datetime | None, other: datetime | None) -> datetime | None:
-    return min((t for t in (one, other) if t is not None), default=None)
 
 
 class Schedule:

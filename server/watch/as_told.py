@@ -35,12 +35,11 @@ def sight_of(situation: Situation, runner_id: str, now: datetime) -> Sight:
     return replace(sight, meetings=as_missed(sight), memo={})
 
 
-def meetings_as_told(situation: Situation, runner_id: str, now: datetime) -> tuple[MeetingValues, ...]:
+def meetings_as_told(sight: Sight) -> tuple[MeetingValues, ...]:
     """Her meetings still to come in running order, `lost` also where the crew can't get there in time.
 
     One where she was seen in and has most likely gone on unseen since the wait was over is left out.
     """
-    sight = sight_of(situation, runner_id, now)
     return tuple(_judged(sight, m) for m in sight.meetings if not _gone_on(sight, m))
 
 

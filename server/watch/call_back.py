@@ -89,14 +89,12 @@ def _open(sight: Sight, alarm: Alarm) -> Iterator[Draft | Wake]:
         elif who not in asked and (stand.since is None or stand.since >= since):
             yield _draft(sight, alarm, who, f"{alarm.id}:{state.value}:{who_has_it}:{stand.takes}", hold)
         late = mark is not None and mark > MARKS[-1] and state is Answered.HELD
-        if (
-            mark is not None
-            and not late
-            and alarm.raised + mark > since
-            and not _just_told(sight, alarm, who, hold)
-        ):
-            minutes = round(mark / timedelta(minutes=1))
-            yield _draft(sight, alarm, who, f"{alarm.id}:{minutes} min", replace(hold, minutes=minutes))
+        if mark is not None and not late and alarm.raised + mark > since:
+            minutes, again = round(mark / timedelta(minutes=1)), _just_told(sight, alarm, who, hold)
+            if again is None:
+                yield _draft(sight, alarm, who, f"{alarm.id}:{minutes} min", replace(hold, minutes=minutes))
+            else:
+                yield Wake(again)
         yield from _unreached(sight, alarm, stand, who)
 
 
@@ -104,13 +102,14 @@ JUST_TOLD = timedelta(minutes=2)
 """How it stands is not said again so soon after it came to stand so (own choice)."""
 
 
-def _just_told(sight: Sight, alarm: Alarm, who: str, hold: CallBackValues) -> bool:
-    """Whether they were told how it stands within a moment before this mark."""
+def _just_told(sight: Sight, alarm: Alarm, who: str, hold: CallBackValues) -> datetime | None:
+    """Where they were told how it stands within a moment before this mark, when that is over; else None."""
     back = [m for m in sight.told(NoticeKind.CALL_BACK, who) if _is_of(m, alarm.id)]
     if not back or not isinstance(last := back[-1].notice.values, CallBackValues):
-        return False
+        return None
     same = (last.state, last.holder) == (hold.state, hold.holder) and hold.state != Answered.ASKED.value
-    return same and last.minutes == 0 and sight.now - back[-1].made_at < JUST_TOLD
+    over = back[-1].made_at + JUST_TOLD
+    return over if same and last.minutes == 0 and sight.now < over else None
 
 
 def _draft(sight: Sight, alarm: Alarm, who: str, occasion: str, hold: CallBackValues) -> Draft:

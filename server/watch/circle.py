@@ -14,7 +14,7 @@ from server.watch.sight import remembering
 from server.watch.situation import Situation
 from server.watch.ways import members
 
-__all__ = ["circle_of", "share_of", "share_with"]
+__all__ = ["circle_of", "runners_of", "share_of", "share_with"]
 
 _OF_CREW = frozenset({PartKind.CREW, PartKind.PACER})
 
@@ -41,13 +41,16 @@ def share_of(situation: Situation, runner_id: str) -> Situation:
 def share_with(situation: Situation, people: Iterable[str]) -> Situation | None:
     """The situation of all circles that one of those people is in; None where they are in none."""
     event = situation.event
-    by_person = event.once("runners by person", lambda: _by_person(event))
-    mine = {r for who in people for her in by_person.get(who, ()) for r in circle_of(situation, her)}
+    mine = {r for who in people for her in runners_of(event, who) for r in circle_of(situation, her)}
     return _share(situation, frozenset(mine)) if mine else None
 
 
+def runners_of(event: Event, person: str) -> Iterable[str]:
+    """The runners whom a person meets, or of whom a part of theirs speaks; of who crews for all, each."""
+    return event.once("runners by person", lambda: _by_person(event)).get(person, ())
+
+
 def _by_person(event: Event) -> Mapping[str, set[str]]:
-    """Of each person the runners whom they meet, or of whom a part of theirs speaks; of who crews for all, each."""
     found: dict[str, set[str]] = {}
     for m in event.meetings:
         for who in (*members(event, m), *m.crew):

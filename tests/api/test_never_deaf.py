@@ -17,6 +17,7 @@ from aiohttp.test_utils import TestClient, TestServer
 
 from server.api.building import Built, build
 from server.api.parts import PARTS
+from server.api.picture import Picture
 from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.facts.entry import Kind
@@ -190,20 +191,21 @@ async def test_a_call_for_help_that_can_not_be_judged_is_kept(running: Running) 
 async def test_the_runner_reported_on_is_judged_first(
     sqlite_url: str, event_text: str, event_files: dict[str, bytes]
 ) -> None:
-    """No queue behind other runners: of two, whichever the report is about."""
+    """No queue behind other runners: of two of whom nobody has been judged yet, whichever the report is about; then only
+    she is, as no time has gone by."""
     text = event_text + SECOND
     async with served(sqlite_url, text, event_files, build(text, event_files), timedelta(hours=5)) as two:
         order: list[str] = []
         really = two.parts.ticker._judge_one
 
-        async def noted(event_id: str, runner: str, now: datetime) -> object:
+        async def noted(picture: Picture, look: int, runner: str, now: datetime) -> object:
             order.append(runner)
-            return await really(event_id, runner, now)
+            return await really(picture, look, runner, now)
 
         two.parts.ticker._judge_one = noted  # type: ignore[method-assign,assignment]
-        for runner, other in ((RUNNER, "lena"), ("lena", RUNNER)):
+        for runner, others in (("lena", [RUNNER]), (RUNNER, [])):
             order.clear()
             body = {"kind": "how she is", "words": "fine"}
             path = f"/v1/events/{EVENT}/runners/{runner}/checkins"
             assert (await two.call("olga", "POST", path, body))[0] == 200
-            assert order == [runner, other, ""]
+            assert order == [runner, *others, ""]

@@ -91,6 +91,19 @@ def test_the_caller_hears_who_has_it_what_they_do_and_that_it_is_given_back(nigh
     assert back(night.tick("17:40"), "maren") == [("held", "vera", 20)]
 
 
+def test_a_mark_that_waits_for_what_was_just_told_is_woken_for(new_night: Any) -> None:
+    """Given back a minute before the mark: how it stands is said again two minutes after that, lazily looked at too."""
+    night = new_night()
+    called(night)
+    night.answer(K.ASKED_FOR_HELP, "sasha", "i have it", "17:22")
+    night.tick("17:22")
+    night.tick("17:25")
+    night.answer(K.ASKED_FOR_HELP, "sasha", "cannot", "17:29")
+    log = night.run("17:29", "17:34", lazily=True)
+    mine = [(w, n.values.minutes) for w, n in log if n.key.kind is K.CALL_BACK and n.key.person == "maren"]
+    assert [(w.strftime("%H:%M"), m) for w, m in mine] == [("17:29", 0), ("17:31", 10)]
+
+
 def test_words_round_the_answer_are_what_the_holder_does(night: Any) -> None:
     """'I have it, twenty minutes away' reaches the caller with the answer."""
     called(night)

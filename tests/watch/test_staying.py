@@ -129,7 +129,7 @@ def gone_at(night: Any, m: MeetingValues) -> datetime:
 def test_move_on_comes_once_she_has_very_likely_gone_by(night: Any) -> None:
     """Crew of whom nothing was heard, where nobody reports: not five minutes sooner, whatever the time to wait was."""
     unwatched(night)
-    (mill, *_) = meetings_as_told(night.situation(clock("15:00")), "maren", clock("15:00"))
+    (mill, *_) = meetings_as_told(sight_of(night.situation(clock("15:00")), "maren", clock("15:00")))
     due = gone_at(night, mill)
     assert due < late_at(night, "15:00")
     night.tick("15:05")
@@ -140,7 +140,7 @@ def test_move_on_comes_once_she_has_very_likely_gone_by(night: Any) -> None:
 def test_those_who_stood_there_in_time_are_not_told_that_she_has_gone_by(night: Any) -> None:
     """They would have seen her."""
     unwatched(night)
-    (mill, *_) = meetings_as_told(night.situation(clock("15:00")), "maren", clock("15:00"))
+    (mill, *_) = meetings_as_told(sight_of(night.situation(clock("15:00")), "maren", clock("15:00")))
     at_mill(night)
     due = gone_at(night, mill)
     assert told(night.tick(due), K.MOVE_ON) == []
@@ -156,7 +156,7 @@ def test_nobody_moves_on_while_she_is_looked_for(night: Any) -> None:
     owed = night.tick("16:20")
     assert told(owed, K.STAY) == ["ana", "jonas"]
     assert next(n.values.sought for n in owed if n.key.kind is K.STAY)
-    (mill, *_) = meetings_as_told(night.situation(clock("16:20")), "maren", clock("16:20"))
+    (mill, *_) = meetings_as_told(sight_of(night.situation(clock("16:20")), "maren", clock("16:20")))
     assert mill.stay
     assert not [n for _, n in night.run("16:21", "19:00") if n.key.kind is K.MOVE_ON]
 
@@ -233,13 +233,13 @@ def test_whoever_is_sent_hears_since_when_nobody_has_seen_her(night: Any, langua
     night.report(Kind.OUT, "23:10", "lena", point="moss", source=Source.VOLUNTEER)
     (barn,) = [
         m
-        for m in meetings_as_told(night.situation(clock("23:11")), "maren", clock("23:11"))
+        for m in meetings_as_told(sight_of(night.situation(clock("23:11")), "maren", clock("23:11")))
         if m.point == "barn"
     ]
     assert barn.unseen is None
     late = late_at(night, "23:11")
     now = late + 5 * MINUTE
-    (barn,) = [m for m in meetings_as_told(night.situation(now), "maren", now) if m.point == "barn"]
+    (barn,) = [m for m in meetings_as_told(sight_of(night.situation(now), "maren", now)) if m.point == "barn"]
     assert barn.unseen == clock("23:10")
     due, reader = barn.leave_by - 5 * MINUTE, Reader(language, "UTC", "UTC")
     (sent, *_) = [n for n in night.tick(due) if n.key.kind is K.LEAVE_NOW]
@@ -302,7 +302,7 @@ def test_nobody_waits_only_until_before_she_is_likely_there(drawn: tuple[Night, 
     """In any situation: a meeting that can be made is waited at until she is likely there, or later, and for longer than
     no time at all; never past a closing."""
     night, now = drawn
-    for whole in meetings_as_told(night.situation(now), "maren", now):
+    for whole in meetings_as_told(sight_of(night.situation(now), "maren", now)):
         closes = night.event.course_of("maren").point(whole.point).access
         for m in whole.parties():
             if m.lost:

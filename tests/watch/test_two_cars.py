@@ -12,7 +12,7 @@ from server.event.model import Drive
 from server.facts.entry import Kind
 from server.journal.codec import dump_values, load_values
 from server.plan.movements import crew_plan
-from server.watch.as_told import meetings_as_told
+from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.notice import MeetingValues, NoticeKind
 
 MINUTES = timedelta(minutes=1)
@@ -31,7 +31,9 @@ def two(night: Any) -> Any:
 
 def chapel(night: Any, now: Any) -> MeetingValues:
     """The meeting at Chapel."""
-    return next(m for m in meetings_as_told(night.situation(now), "maren", now) if m.point == "chapel")
+    return next(
+        m for m in meetings_as_told(sight_of(night.situation(now), "maren", now)) if m.point == "chapel"
+    )
 
 
 def unreached(night: Any) -> list[Any]:
@@ -59,7 +61,7 @@ def test_live_and_plan_know_the_same_cars(two: Any, at: Any) -> None:
     views = {r: o.at(now) for r, o in situation.outlooks.items()}
     plan = crew_plan(two.event, {}, views, other_cars=False)
     seen = 0
-    for m in meetings_as_told(situation, "maren", now):
+    for m in meetings_as_told(sight_of(situation, "maren", now)):
         for ride in plan.visit(m.meeting).rides:
             for who in (w for w in ride.riders if w in m.crew):
                 seen += 1

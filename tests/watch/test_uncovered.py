@@ -9,7 +9,7 @@ import pytest
 
 from server.event.model import Drive
 from server.facts.entry import Kind, Why
-from server.watch.as_told import meetings_as_told
+from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.covering import covered
 from server.watch.meetings import LOST_UNCOVERED
 from server.watch.notice import Answer, Ear, MeetingValues, NoticeKind, UncoveredValues
@@ -38,7 +38,7 @@ def open_to(night: Any, kind: NoticeKind = K.UNCOVERED) -> dict[tuple[str, str],
 def meeting(night: Any, at: Any, point: str, now: str) -> MeetingValues:
     """A meeting as it is answered."""
     situation = covered(night.situation(at(now)))
-    return next(m for m in meetings_as_told(situation, "maren", at(now)) if m.point == point)
+    return next(m for m in meetings_as_told(sight_of(situation, "maren", at(now))) if m.point == point)
 
 
 def test_the_others_hear_at_once_who_could_go_and_by_when(hour_away: Any, at: Any) -> None:
