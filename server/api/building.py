@@ -17,7 +17,7 @@ from server.conversation.telling.reader import Reader
 from server.conversation.telling.sentences import languages
 from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
 from server.event import Parsed, Problem, Severity, parse_event, place
-from server.event.model import Event, Goal
+from server.event.model import Event, Goal, Runner
 from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed, Placer, remembered
 from server.plan import PlanError, evidence_of, make_timetable
@@ -211,20 +211,26 @@ def _timetables(
     problems: list[Problem],
     places: _Places,
 ) -> dict[str, Timetable]:
-    """A timetable for every runner, of everything the event file says about her pace."""
+    """A timetable for every runner, of everything the event file says about her pace. Of those of whom it says the same
+    (most of a large field) it is worked out once, as one costs a twelfth of a second."""
     timetables: dict[str, Timetable] = {}
+    alike: dict[Runner, Timetable] = {}
     for runner in event.runners:
         course = courses[runner.course]
+        as_anybody = replace(runner, id="", person="", name="", bib="")
+        if as_anybody in alike:
+            timetables[runner.id] = replace(alike[as_anybody], runner=runner.id)
+            continue
         found = evidence_of(event, runner.id, course, files)
         problems.extend(p for p in map(places.problem, found.wrong) if p not in problems)
         if found.wrong:
             continue
         try:
-            timetables[runner.id] = make_timetable(
-                event, runner.id, course, own=found.own, estimates=found.estimates
-            )
+            made = make_timetable(event, runner.id, course, own=found.own, estimates=found.estimates)
         except PlanError as error:
             problems.append(places.problem(error))
+            continue
+        timetables[runner.id] = alike[as_anybody] = made
     return timetables
 
 
