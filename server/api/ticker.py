@@ -30,6 +30,7 @@ from server.clock import Clock
 from server.journal import Journal, UnknownError
 from server.log import broke
 from server.settings import Settings
+from server.watch.circle import circle_of
 from server.watch.evaluate import evaluate_event, evaluate_runner
 from server.watch.notice import Made
 from server.watch.situation import Verdict
@@ -45,6 +46,9 @@ JUST_BACK = timedelta(minutes=2)
 GOES = 4
 """So often a runner is judged anew because something about her came in meanwhile; then the verdict is kept all the same
 (own choice: whoever is reported on more often than she can be judged must not be left unjudged)."""
+WITH_HER = 5
+"""So many others waiting to be judged are judged with the runner reported on; more wait for the tick that follows at once
+(own choice): whoever reports waits for the answer."""
 FRESH = 25
 """After so many judgements at one look what has come in meanwhile is read."""
 SOONEST = timedelta(milliseconds=500)
@@ -212,7 +216,10 @@ class Ticker:
         look, new = dues.look_at(picture), list[Made]()
         whom = dict.fromkeys(dues.to_judge(now, tick=tick))
         if any(r.id == first for r in picture.event.runners):
-            whom = {first: None} | whom
+            near = circle_of(picture.situation, first)
+            far = [r for r in whom if r not in near]
+            whom = {first: None} | dict.fromkeys(r for r in whom if r in near)
+            whom |= dict.fromkeys(far if len(far) <= WITH_HER else ())
         for n, runner in enumerate((*whom, NO_RUNNER)):
             if n % FRESH == FRESH - 1:  # many take long
                 picture = await self._pictures.take(event_id, now)

@@ -32,7 +32,7 @@ from server.event.times import end_of_day
 
 __all__ = ["parse_event"]
 
-TEXT_BYTES_MAX = 1_000_000
+TEXT_BYTES_MAX = 4_000_000
 _HELP = ("crew points only", "anywhere")
 _WHERE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 

@@ -24,7 +24,7 @@ from server.event.read_course import read_id
 from server.event.read_kit import read_drop_bags, read_fuel, read_kit, read_prompts
 from server.event.read_moves import read_sleeps
 from server.event.read_pace import read_own_runs, read_past_races
-from server.event.section import WORDS_MAX, Section, did_you_mean, one_of
+from server.event.section import FIELD_MAX, WORDS_MAX, Section, did_you_mean, one_of
 from server.event.times import read_pace, zone_names
 
 CHANNELS = ("telegram", "email", "web", "webhook", "text", "terminal")
@@ -48,7 +48,7 @@ def read_waves(draft: Draft, top: Section) -> None:
 
 def read_runners(draft: Draft, top: Section) -> None:
     """Every [[runners]]."""
-    for section in top.tables("runners"):
+    for section in top.tables("runners", FIELD_MAX):
         name = section.text("name", need='Give the runner a name, as in name = "Maren".')
         runner_id = read_id(section, name)
         wave, start = _start(draft, section)
@@ -155,7 +155,7 @@ def read_phone(section: Section, key: str, *, need: str = "", short: bool = Fals
 
 def read_people(draft: Draft, top: Section, languages: Collection[str]) -> None:
     """Every [[people]] with their parts."""
-    for section in top.tables("people"):
+    for section in top.tables("people", FIELD_MAX):
         name = section.text("name", need='Give the person a name, as in name = "Ana".')
         person_id = read_id(section, name)
         quiet = section.table("quiet")

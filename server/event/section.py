@@ -24,6 +24,8 @@ T = TypeVar("T")
 E = TypeVar("E", bound=StrEnum)
 
 TEXT_MAX, WORDS_MAX, ITEMS_MAX = 120, 2000, 500
+FIELD_MAX = 12_000
+"""Runners, and people: a whole field."""
 
 
 def table_of(path: Path) -> str:
@@ -283,8 +285,8 @@ class Section:
             return None
         return Section(self.report, value, self.at(key))
 
-    def tables(self, key: str) -> list[Section]:
-        """A list of tables within this one; not more than ITEMS_MAX."""
+    def tables(self, key: str, most: int = ITEMS_MAX) -> list[Section]:
+        """A list of tables within this one; not more than `most`."""
         self.expect(key, "list of tables")
         value = self.raw(key)
         if value is None:
@@ -299,8 +301,8 @@ class Section:
                 )
             self.error(key, f"'{key}' is no list of tables", remedy)
             return []
-        if len(value) > ITEMS_MAX:
-            self.error(key, f"{len(value)} {key} are too many", f"Keep them to {ITEMS_MAX}.")
+        if len(value) > most:
+            self.error(key, f"{len(value)} {key} are too many", f"Keep them to {most}.")
             return []
         one = not isinstance(self.values[key], list)
         return [

@@ -166,7 +166,7 @@ def test_no_meeting_is_too_late_for_one_who_is_missed(night: Any) -> None:
     when = late_at(night, "15:00") + 90 * MINUTE
     owed = night.tick(when)
     assert told(owed, K.MEETING_LOST, "mill") == []
-    (mill, *_) = meetings_as_told(night.situation(when), "maren", when)
+    (mill, *_) = meetings_as_told(sight_of(night.situation(when), "maren", when))
     assert (mill.point, mill.lost) == ("mill", "")
 
 

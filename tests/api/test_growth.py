@@ -1,0 +1,50 @@
+"""What a report costs must not grow with the field, nor with the journal: its CPU against that of the smallest of the same
+run, so that no machine is too slow for it. `python -m tests.bench scale` measures the same at sizes that take longer."""
+
+from __future__ import annotations
+
+import shutil
+import time
+from datetime import timedelta
+from pathlib import Path
+
+from server.api.building import Built, build
+from tests.api.field import many
+from tests.api.test_never_deaf import served
+from tests.bench.scale import journal_of
+
+GROWS = 2.0
+"""At most so many times the CPU of one runner with 500 entries (own choice: 0.9 to 1.2 measured; before it was 3 with ten
+times the entries, and seconds with a hundred runners)."""
+
+
+async def _report_cpu_s(url: str, one: Built, files: dict[str, bytes], runners: int, entries: int) -> float:
+    """CPU of a report on her, in all threads: the least of several, as what else the machine does makes some dearer."""
+    text = many(one.event, runners, 1)
+    field = build(text, files)
+    spent = []
+    async with served(url, text, files, field, timedelta(hours=6)) as running:
+        for some in journal_of(field, entries, running.clock.now()):
+            await running.parts.journal.append_all(some)
+        await running.report("olga", "how she is", words="fine")
+        for _ in range(4):
+            running.clock.advance(timedelta(seconds=20))
+            began = time.process_time()
+            status, said = await running.report("olga", "how she is", words="fine")
+            spent.append(time.process_time() - began)
+            assert status == 200, said
+    return min(spent)
+
+
+async def test_a_report_costs_the_same_in_a_field_and_late_in_a_race(
+    sqlite_template: Path, tmp_path: Path, built: Built, event_files: dict[str, bytes]
+) -> None:
+    """With a hundred runners, and with ten times the entries, about what one runner with 500 costs."""
+    cost = {}
+    for runners, entries in ((1, 500), (100, 500), (1, 5000)):
+        path = tmp_path / f"{runners}-{entries}.db"
+        shutil.copy(sqlite_template, path)
+        url = f"sqlite+aiosqlite:///{path}"
+        cost[runners, entries] = await _report_cpu_s(url, built, event_files, runners, entries)
+    least = cost[1, 500]
+    assert {size: round(s / least, 2) for size, s in cost.items() if s > GROWS * least} == {}
