@@ -32,7 +32,7 @@ from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
-from server.journal import EventVersion, Journal, Seen, UnknownError
+from server.journal import EventVersion, Journal, MadeKnown, Seen, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
@@ -224,6 +224,7 @@ class _Kept:
     loaded: Loaded | None = None
     folded: _Folded | None = None
     growing: _Growing | None = None
+    made: MadeKnown | None = None
     sheet: tuple[int, Mapping[str, tuple[MeetingValues, ...]]] | None = None
     last: Picture | None = None
 
@@ -313,7 +314,8 @@ class Pictures:
         kept = self._kept.setdefault(event_id, _Kept())
         # Before the entries: of a notice that we know we know all that it rests on. The other way round, what ended an
         # alarm would be taken for an entry that has been taken back.
-        made = await self._journal.made(event_id)
+        known = kept.made = await self._journal.made_since(event_id, kept.made)
+        made = known.made
         async with kept.lock:
             built = await self._built(event_id, kept)
             downs = await self._downs(now)

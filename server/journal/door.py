@@ -72,6 +72,7 @@ from server.journal.values import (
     Conflict,
     EventVersion,
     Head,
+    MadeKnown,
     NewUpdate,
     Outage,
     RawUpdate,
@@ -197,6 +198,12 @@ class Journal(PeopleDoor, OutboxDoor):
         """Every notice of an event (of one runner), in order of short number."""
         async with self._store.read() as c:
             return await notices.made(c, event, runner)
+
+    async def made_since(self, event: str, known: MadeKnown | None) -> MadeKnown:
+        """The same, read on from what is known: the very same where nothing has become of any notice, else the same values
+        for those of which nothing has."""
+        async with self._store.read() as c:
+            return await notices.made_since(c, event, known)
 
     async def add_notices(self, owed: Sequence[Notice], now: datetime) -> tuple[Made, ...]:
         """Add notices with their first deliveries; those whose key exists are left alone. Returns the new."""

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, or_, select, update
+from sqlalchemy import BigInteger, ColumnElement, and_, case, cast, func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Kind
@@ -15,7 +15,7 @@ from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
 from server.journal.store import insert
-from server.journal.values import Seen
+from server.journal.values import MadeKnown, Seen
 from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "locked",
     "made",
     "made_of",
+    "made_since",
     "open_alarms",
     "overtaken",
     "put",
@@ -122,6 +123,52 @@ async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made
     said = await answers_to(c, which)
     rows = await c.execute(select(t.notice).where(which).order_by(t.notice.c.short))
     return tuple(made_of(row, said.get(row.key, ())) for row in rows)
+
+
+async def made_since(c: AsyncConnection, event: str, known: MadeKnown | None) -> MadeKnown:
+    """See `Journal.made_since`."""
+    mark = await _mark(c, event)
+    if known is not None and known.mark == mark:
+        return known
+    if known is None or known.mark[0] != mark[0]:
+        return MadeKnown(mark, await made(c, event, None))
+    n = t.notice.c
+    before = {m.short: m for m in known.made}
+    look = select(n.key, n.short, n.sent_at, n.answered_at, n.failed_at).where(n.event == event)
+    rows = (await c.execute(look.order_by(n.short))).all()
+    said = await answers_to(c, n.event == event)
+    stale = [r.short for r in rows if not _as_known(r, said.get(r.key, ()), before.get(r.short))]
+    fresh: dict[int, Made] = {}
+    for start in range(0, len(stale), _AT_ONCE):
+        some = select(t.notice).where(n.event == event, n.short.in_(stale[start : start + _AT_ONCE]))
+        fresh |= {r.short: made_of(r, said.get(r.key, ())) for r in await c.execute(some)}
+    return MadeKnown(mark, tuple(fresh.get(r.short) or before[r.short] for r in rows))
+
+
+_AT_ONCE = 500
+
+
+async def _mark(c: AsyncConnection, event: str) -> tuple[Any, ...]:
+    """What differs once anything that `Made` holds does: how often something was blanked, which notices there are, which
+    were sent, failed or answered (by count and two sums, as a failure may pass from one to another), how many answers."""
+    n, a = t.notice.c, t.answer.c
+
+    def which(column: ColumnElement[Any]) -> list[ColumnElement[Any]]:
+        there = case((column.is_not(None), cast(n.short, BigInteger)), else_=0)
+        return [func.count(column), func.sum(there), func.sum(there * there)]
+
+    blanks = await c.scalar(select(t.event.c.blanks).where(t.event.c.id == event))
+    sums = select(func.count(), *(x for col in (n.sent_at, n.failed_at, n.answered_at) for x in which(col)))
+    row = (await c.execute(sums.where(n.event == event))).one()
+    answers = select(func.count()).select_from(t.answer).join(t.notice, n.key == a.notice)
+    return (blanks, *row, await c.scalar(answers.where(n.event == event)))
+
+
+def _as_known(row: Any, said: tuple[Said, ...], known: Made | None) -> bool:
+    if known is None or known.said != said:
+        return False
+    now = (row.sent_at, row.answered_at, row.failed_at is not None)
+    return (known.sent_at, known.answered_at, known.failed) == now
 
 
 async def by_short(c: AsyncConnection, event: str, short: int) -> Made:

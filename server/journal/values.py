@@ -24,6 +24,7 @@ __all__ = [
     "EventVersion",
     "Head",
     "Invitation",
+    "MadeKnown",
     "NewUpdate",
     "Outage",
     "Outcome",
@@ -93,6 +94,14 @@ class Seen:
     runner: str
     entries: int
     notices: int
+
+
+@dataclass(frozen=True, slots=True)
+class MadeKnown:
+    """Every notice of an event, as read before; `mark` differs once something has become of one since."""
+
+    mark: tuple[object, ...]
+    made: tuple[Made, ...]
 
 
 @dataclass(frozen=True, slots=True)

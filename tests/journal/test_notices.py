@@ -264,3 +264,34 @@ async def test_open_alarm(loaded: Journal, notice: Make, start: datetime) -> Non
     await loaded.add_notices([notice("ana", kind=NoticeKind.STAND_DOWN, values=over)], start + 100 * MINUTE)
     await loaded.heard_from("telegram", "222", start + 101 * MINUTE)
     assert [d.address for d in await loaded.claim(["telegram"], start + 101 * MINUTE)] == ["111"]
+
+
+async def test_reading_on_is_as_reading_anew(loaded: Journal, notice: Make, start: datetime) -> None:
+    """Whatever becomes of a notice: made, sent, failed, given a channel after all, answered, answered again, blanked. Those
+    of which nothing has become stay the very same values."""
+    event, known = "long-stile", await loaded.made_since("long-stile", None)
+
+    async def read_on() -> list[int]:
+        """Read on, compare, and return the numbers of those that are new values."""
+        nonlocal known
+        before, known = known, await loaded.made_since(event, known)
+        assert known.made == await loaded.made(event)
+        return [m.short for m in known.made if not any(m is b for b in before.made)]
+
+    assert await read_on() == []
+    for_an_hour = notice("jonas", use_by=start + 60 * MINUTE)
+    await loaded.add_notices([notice(), notice("tomas"), for_an_hour], start)
+    assert await read_on() == [1, 2, 3]
+    assert await read_on() == []
+    [hers] = [d for d in await loaded.claim(["telegram"], start) if d.notice.key.person == "ana"]
+    await loaded.report(hers.id, Outcome.SENT, start)
+    assert await read_on() == [1]
+    await loaded.bind("jonas", "telegram", "222", start)
+    assert await read_on() == [3]
+    await loaded.add_notices([notice("maren")], start)
+    assert await read_on() == [4]
+    for words in ("seen", "seen, and more"):
+        await loaded.answer(event, 2, "tomas", words, start)
+        assert await read_on() == [2]
+    await loaded.blank_person("ana", start)
+    await read_on()
