@@ -36,7 +36,7 @@ from server.conversation.telling.message import Rows
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import reader_in
 from server.event.model import Event, Person
-from server.facts.requests import quiet_until
+from server.facts.requests import quiet_until, reminders
 from server.facts.state import Going
 from server.watch.notice import Made, NoticeKind, UnnamedHelpValues
 from server.watch.waiting import changeable, waiting
@@ -190,6 +190,7 @@ def event_here(picture: Picture, person: str) -> EventHere:
         rescue=event.rescue,
         stands=stands_at(picture, person),
         quiet_until=quiet_until(picture.state, person, picture.now),
+        reminders=reminders(picture.state, person, picture.now),
         rules=event.rules,
     )
 

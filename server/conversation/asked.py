@@ -6,7 +6,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation import actions, of_the_file, stand_in, unknown, while_open
+from server.conversation import about_us, actions, of_the_file, stand_in, unknown, while_open
 from server.conversation.telling import against_plan, answers, past_cut_off, plan_answers, standing, things
 from server.conversation.telling.answer import NextAnswer
 from server.conversation.telling.cards import cards_meant
@@ -148,6 +148,11 @@ async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
 async def _report(visit: Visit, asked: Asked) -> Reply:
     told = visit.view.forecast(visit.event.id, _runner(asked))
     return visit.reply(against_plan.say_report(visit.say, told), visit.report_buttons(asked.runner))
+
+
+async def _pace(visit: Visit, asked: Asked) -> Reply:
+    told = visit.view.forecast(visit.event.id, _runner(asked))
+    return visit.reply(against_plan.say_pace(visit.say, told), visit.report_buttons(asked.runner))
 
 
 async def _who_knows(visit: Visit, asked: Asked) -> Reply:
@@ -395,6 +400,9 @@ TABLE: Mapping[Question, Answering] = {
     Question.COURSE: of_the_file.course,
     Question.MINE: of_the_file.mine,
     Question.LOOKS: of_the_file.looks,
+    Question.PACE: _pace,
+    Question.WORDS: about_us.words,
+    Question.COMPLAINT: about_us.complaint,
     Question.ALARM_NOW: while_open.answer,
     Question.ALARM_TELL: while_open.answer,
     Question.ALARM_CALL: while_open.answer,

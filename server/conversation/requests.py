@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from server.conversation import asked, stand_in
+from server.conversation import actions, asked, stand_in
 from server.conversation.telling import requests, things
 from server.conversation.telling.say import lines
 from server.conversation.understanding import Asked, Question, Request, Requested
@@ -35,6 +35,8 @@ async def requested(visit: Visit, meant: Requested) -> Reply:
             return await _quiet(visit, meant)
         case Request.REMIND:
             return await _remind(visit, meant)
+        case Request.UNREMIND:
+            return await _remind_no_more(visit)
         case Request.SWAP | Request.CANNOT_COME if meant.person is not None and meant.point is not None:
             return await stand_in.swap(visit, meant.words, meant.person, meant.point)
         case _:
@@ -75,6 +77,17 @@ async def _remind(visit: Visit, meant: Requested) -> Reply:
         return visit.reply(lines(_leave_tells(visit, meant), visit.s("remind-when")))
     noted = await stand_in.keep(visit, Kind.REMIND, meant.words, until=until)
     return visit.reply(requests.say_reminder(visit.say, until), visit.undo_button(noted.entry))
+
+
+async def _remind_no_more(visit: Visit) -> Reply:
+    """Every reminder of theirs that is still to come is taken back."""
+    for number, (entry, _) in enumerate(visit.event.reminders, start=1):
+        await actions.take_back(entry, f"{visit.key(number)}.unremind")
+    if not visit.event.reminders:
+        return visit.reply(visit.s("remind-none"))
+    return visit.reply(
+        visit.s("remind-over", when=visit.say.all(visit.say.when(at) for _, at in visit.event.reminders))
+    )
 
 
 def _leave_tells(visit: Visit, meant: Requested) -> str:

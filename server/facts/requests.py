@@ -8,7 +8,7 @@ from server.event.model import Event, PartKind
 from server.facts.entry import EVERYBODY, Entry, Kind
 from server.facts.state import RaceState
 
-__all__ = ["addressees", "quiet_until"]
+__all__ = ["addressees", "quiet_until", "reminders"]
 
 _ALL = frozenset({PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT})
 _HEAR = _ALL | {PartKind.ORGANISER, PartKind.VOLUNTEER}
@@ -49,3 +49,12 @@ def quiet_until(race: RaceState, person: str, now: datetime) -> datetime | None:
     said = [e for e in race.requests if e.kind is Kind.QUIET and e.by == person]
     until = said[-1].until if said else None
     return until if until is not None and until > now else None
+
+
+def reminders(race: RaceState, person: str, now: datetime) -> tuple[tuple[str, datetime], ...]:
+    """Entry and time of each reminder a person asked for that is still to come."""
+    return tuple(
+        (e.id, e.until)
+        for e in race.requests
+        if e.kind is Kind.REMIND and e.by == person and e.until is not None and e.until > now
+    )

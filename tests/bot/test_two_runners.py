@@ -46,7 +46,7 @@ def _writer(part: str, language: str = "de") -> Context:
         ("i am here", "runner", "in lathe 15:10"),
         ("i can't find the path again", "runner", "distress"),
         ("finde den weg nicht wieder", "runner", "distress"),
-        ("noch nicht wieder auf dem weg", "runner", "kept"),
+        ("noch nicht wieder auf dem weg", "runner", "how she is 15:10"),
         ("still lost", "runner", "distress"),
     ],
 )

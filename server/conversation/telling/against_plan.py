@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 
+from server.conversation.telling import measures
 from server.conversation.telling.answer import ForecastAnswer, PointAnswer
 from server.conversation.telling.answers import ON_PLAN, going_words, race_ended
 from server.conversation.telling.say import Say, lines, slug
 from server.conversation.telling.sentences import has
 from server.facts.entry import Retired
 
-__all__ = ["Part", "parts_of", "say_report"]
+__all__ = ["Part", "parts_of", "say_pace", "say_report"]
 
 WORTH_TELLING = timedelta(minutes=5)
 """A leg or a stop nearer to its plan than that is no loss (one step of the windows' rounding)."""
@@ -109,3 +110,52 @@ def _part(say: Say, p: Part) -> str:
     if p.start:
         return say.s("report-leg", **{"from": p.start, "to": p.end}, length=length)
     return say.s("report-stop", place=p.end, length=length)
+
+
+def say_pace(say: Say, a: ForecastAnswer) -> str:
+    """How long the last stretch between two reports took her and at what pace, then the whole so far, then the stretches
+    before it, newest first; of a race without two reports, that there is none."""
+    legs = list(_legs(a))
+    if not legs:
+        return say.s("pace-none", runner=a.runner_name)
+    last, *earlier = reversed(legs)
+    (km, began), (end_km, came) = (0.0, legs[0].began), (last.end_km, last.came)
+    whole = say.s("pace-whole", leg=_covered(say, end_km - km, came - began)) if earlier else ""
+    before = (_leg_line(say, leg, "pace-before") for leg in earlier[:TOLD])
+    return lines(_leg_line(say, last, "pace-last"), whole, *before, say.s("pace-of"))
+
+
+@dataclass(frozen=True, slots=True)
+class _Leg:
+    """From the time out of one point (its time in, where nobody reported her out) to the time at another."""
+
+    start: str
+    end: str
+    km: float
+    end_km: float
+    began: datetime
+    came: datetime
+
+
+def _legs(a: ForecastAnswer) -> Iterator[_Leg]:
+    before: tuple[PointAnswer, datetime] | None = None
+    for p in a.points:
+        came, went = p.arrived or p.left, p.left or p.arrived
+        if p is a.points[0]:
+            came, went = None, went or a.fresh.started
+        elif before is not None and came is not None and p.km > before[0].km and came > before[1]:
+            yield _Leg(before[0].name, p.name, p.km - before[0].km, p.km, before[1], came)
+        before = (p, went) if went is not None else before
+
+
+def _leg_line(say: Say, leg: _Leg, key: str) -> str:
+    return say.s(key, **{"from": leg.start, "to": leg.end}, leg=_covered(say, leg.km, leg.came - leg.began))
+
+
+def _covered(say: Say, km: float, took: timedelta) -> str:
+    """'18 km in 2 h 51 min, 9:30 min per km', in the reader's unit."""
+    unit = measures.KM_PER_MILE if say.reader.miles else 1.0
+    minutes, seconds = divmod(round(took.total_seconds() / (km / unit)), 60)
+    key = "pace-per-mile" if say.reader.miles else "pace-per-km"
+    pace = say.s(key, pace=f"{minutes}:{seconds:02d}")
+    return say.s("pace-leg", distance=measures.distance(km, say.reader), length=say.length(took), pace=pace)

@@ -62,6 +62,13 @@ def by_model(score: float, *, own: bool) -> Danger:
 _RANK = {Danger.NONE: 0, Danger.ASK: 1, Danger.ALARM: 2}
 
 
+def _is_a_joke(score: float, text: str, clauses: Clauses) -> bool:
+    """Whether a word that calls for help stands where the model, of the clause and of the whole, is sure that nobody is in
+    danger: 'heart attack when I saw the price'. The number and the question stand in the reply all the same."""
+    least = policy().joke
+    return score < least and float(clauses.scores(clauses.of(text))[-1]) < least
+
+
 def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
     foot = bool(clauses.ctx.parts & ON_FOOT)
@@ -83,8 +90,11 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
             # Nonsense has a score too, and 'all good' is how somebody says that it is over: neither is danger unless a
             # rule says so.
             if any(model().knows(key(f"w{w}")) for w in said.masked) and not danger["relief"].has(plain):
-                judged_as = by_model(float(clauses.scores(said)[-1]), own=own)
-                found = max(found, judged_as, key=_RANK.__getitem__)
+                score = float(clauses.scores(said)[-1])
+                hers = said.named or she.has(plain)
+                if found is Danger.ALARM and not (foot or hers) and _is_a_joke(score, text, clauses):
+                    found, certain = Danger.ASK, True
+                found = max(found, by_model(score, own=own), key=_RANK.__getitem__)
         if _RANK[found] <= _RANK[worst.danger]:
             continue
         said = clauses.of(piece)

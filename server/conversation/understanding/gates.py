@@ -109,6 +109,26 @@ def not_her(said: Sentence) -> bool:
     return any(neg.word(w) and nxt == RUNNER for w, nxt in pairwise(said.masked)) and len(said.runners) == 1
 
 
+def of_a_thing(said: Sentence) -> bool:
+    """Whether it begins with a thing, an animal or somebody at home: 'the dog is gone', 'both cars have left'."""
+    if said.named or said.says("she"):
+        return False
+    words, read = list(said.masked), lexicon().read
+    while words and not read["thing"].begins(words):
+        n = read["article"].begins(words) or read["lead"].begins(words)
+        if not n:
+            return False
+        words = words[n:]
+    return bool(words)
+
+
+def _only_an_idiom(intent: str, said: Sentence) -> bool:
+    """Whether the words that would state it are all of phrases that say something else: 'took her gloves off'."""
+    rest = lexicon().read["idiom"].without(said.masked, _DONE)
+    classes = [lexicon().classes[c] for c in MOVES.get(intent, ())]
+    return _DONE in rest and not any(c.has(rest) for c in classes)
+
+
 def of_a_bib(said: Sentence) -> bool:
     """Whether it begins with a bib that nobody here has: '87 dropped here'."""
     return not said.named and len(said.masked) > 1 and said.masked[0] == NUMBER
@@ -178,17 +198,19 @@ _OF_WAITING = ("yet", "arrive", "see", "through", "lost", "missed", "wait", "swe
 """Words of which one stands in what says that she has not come."""
 NUMBERS_MAX = 5
 """So many words ask for a telephone number without the form of a question ('race control number please')."""
+_TIMED = frozenset({"in", "out", "through"})
+_GOES = frozenset({"in", "out", "through", "resting", "moving", "retired", "sweep"})
 _OF_CREW = frozenset({"crew_there", "crew_left"})
 _HERS = HARD | {"position", "condition", "not_here_yet"}
 
 
 def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
     """Whether the words allow an intent. `foot`: the writer is on the course, and may speak of their own race."""
-    if intent in _HERS - {"with_us", "alarm_over"} and not foot and of_writer(said):
+    if intent in _HERS - {"alarm_over"} and not foot and of_writer(said):
         return False  # the first person is the writer, never her
     if intent in _OF_CREW and said.named and not (said.says("i") or said.says("we")):
         return False
-    if intent in questions.OF_INTENT and states(said):
+    if intent in questions.OF_INTENT and intent != "complaint" and states(said):
         return False  # a question needs the form of one
     if (
         intent in _OF_THE_FILE
@@ -198,8 +220,8 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'her lips look blue' does not ask what she wears
     if intent in ("retired", "hearsay") and said.says("undo"):
         return False  # 'ignore the page that has her out' says that she is not
-    if intent == "pass_message" and _asks_what(said):
-        return False  # 'what did they tell him' wants nothing told
+    if intent == "pass_message" and (_asks_what(said) or said.reads("tell_not")):
+        return False  # 'what did they tell him' wants nothing told, 'don't tell her' least of all
     if intent == "not_here_yet" and not any(said.says(c) for c in _OF_WAITING) and not said.reads("here"):
         return False  # that something is not so says nothing of where she is
     if intent == "numbers" and not question_form(said) and len(said.masked) > NUMBERS_MAX:
@@ -209,10 +231,14 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
             return False
         if intent in HARD and of_another(said):
             return False
+        if intent in _TIMED and (of_a_bib(said) or said.masked.count(NUMBER) > 1):
+            return False  # 'at the ford: 5, 22, 61' is others' bibs; a list of known ones is read before
+        if intent in _GOES and (of_a_thing(said) or _only_an_idiom(intent, said)):
+            return False
         if intent in HARD and (supposed(intent, said) or denied(intent, said)):
             return False
     if intent == "condition" and (of_another(said) or of_a_bib(said)):
         return False
     if intent == "not_here_yet" and said.says("sweep") and not said.says("she") and not said.named:
         return False  # that the sweep is still to come says nothing of her
-    return not (intent == "not_here_yet" and question_form(said))
+    return not (intent == "not_here_yet" and (question_form(said) or of_a_thing(said)))

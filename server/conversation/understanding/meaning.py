@@ -67,6 +67,9 @@ class Question(StrEnum):
     COURSE = "what lies ahead"
     MINE = "what was mine"
     LOOKS = "what she wears"
+    PACE = "her pace"
+    WORDS = "what a word means"
+    COMPLAINT = "what went wrong"
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,6 +244,7 @@ class Request(StrEnum):
     MEET_ELSEWHERE = "meet elsewhere"
     MUTE = "mute"
     REMIND = "remind"
+    UNREMIND = "no reminder"
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,7 +50,7 @@ OF_INTENT = {
     "report": Question.REPORT, "usage": Question.USAGE, "unknown_weather": Question.WEATHER,
     "unknown_rivals": Question.RIVALS, "unknown_rules": Question.RULES, "unknown_other": Question.ELSEWHERE,
     "start_time": Question.START, "clock": Question.CLOCK, "course_ahead": Question.COURSE, "my_reports": Question.MINE,
-    "clothing": Question.LOOKS,
+    "clothing": Question.LOOKS, "pace": Question.PACE, "words": Question.WORDS, "complaint": Question.COMPLAINT,
 }  # fmt: skip
 
 ABOUT_A_POINT = frozenset(
@@ -68,7 +68,7 @@ NO_RUNNER = frozenset(
     {
         Question.COVER, Question.DUTY, Question.USAGE, Question.NUMBERS, Question.PEOPLE, Question.CARDS,
         Question.HELP_WORD, Question.CATCH_UP, Question.WEATHER, Question.RULES, Question.ELSEWHERE, Question.SIGNAL,
-        Question.WHY, Question.PHOTO, Question.CLOCK, Question.MINE,
+        Question.WHY, Question.PHOTO, Question.CLOCK, Question.MINE, Question.WORDS, Question.COMPLAINT,
     }
 )  # fmt: skip
 _ABOUT_MEETINGS = frozenset(

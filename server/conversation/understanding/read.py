@@ -101,6 +101,8 @@ def read(text: str, ctx: Context) -> Reading:
         distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
     meant = _read(head, clauses)
+    if heard.danger is Danger.ASK:
+        meant = _but_quieting(meant, head, clauses)
     if heard.danger is Danger.ASK and _says_little(meant, head):
         asked = any(gates.asks(clauses.of(c)) for c, strong in clauses_of(head) if strong)
         meant = (None if asked else _how_she_is(heard.clause, head, ctx)) or meant
@@ -134,6 +136,27 @@ def time_alone(text: str, now: datetime, zone: str) -> datetime | None:
     return said.time.at
 
 
+_QUIETING = frozenset({Kind.OUT, Kind.RESTING, Kind.MOVING_AGAIN, Kind.STAND_DOWN})
+"""Reports after which somebody would look for her less."""
+
+
+def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
+    """The meaning, of words that sound like danger, without what would have her looked for less and is told at no time
+    and of no place: 'lying down, sky is spinning', 'took her gloves off'. A short sentence is taken as it is said."""
+    said = clauses.of(text)
+    if said.time is not None or said.point is not None or len(said.masked) <= _SHORT:
+        return meant
+    told = meant.reports if isinstance(meant, Reported) else ()
+    if isinstance(meant, Several):
+        told = tuple(r for p in meant.parts if isinstance(p, Reported) for r in p.reports)
+    if not any(r.kind in _QUIETING for r in told):
+        return meant
+    runner = next(r.runner for r in told if r.kind in _QUIETING)
+    return Kept(text, clauses.ctx.now, runner, of_her=_of_her(said, clauses.ctx, grave=True))
+
+
+_SHORT = 6
+"""So many words at most are one sentence (own choice)."""
 _SAYS_LITTLE = frozenset({"ok", "yes", "no", "awake"})
 
 
@@ -167,7 +190,7 @@ def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
     taken for hers."""
     if said.named or ctx.parts & _ON_FOOT:
         return True
-    if PERSON in said.masked or said.says("someoneelse"):
+    if PERSON in said.masked or said.says("someoneelse") or gates.of_a_thing(said):
         return False
     own = said.says("i") or said.says("we")
     with_her = said.runner is not None and said.runner.at is not None
@@ -352,6 +375,27 @@ _SAID_OF_HER = frozenset({"in", "out", "through", "retired", "sweep", "with_us"}
 """What one clause says of her counts, whatever the message as a whole sounds like."""
 
 
+_NEEDS_MORE = frozenset(
+    {
+        "in",
+        "out",
+        "through",
+        "resting",
+        "moving",
+        "retired",
+        "not_here_yet",
+        "alarm_over",
+        "sweep",
+        "position",
+    }
+)
+"""What one clause of several says of nobody, at no time and no place, counts only if the whole message may say it."""
+
+
+def _says_whose(said: Sentence) -> bool:
+    return said.named or said.says("she") or said.time is not None or said.point is not None
+
+
 def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], ctx: Context) -> Understood:
     p = policy()
     done: list[tuple[str, Understood]] = []
@@ -365,6 +409,9 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         sure = share >= (needs if asks else max(p.clause, needs))
         # One word, or one that leans on what was said before, is no clause of its own.
         leans = not strong and (len(g.said.masked) < 2 or lexicon().read["leans"].begins(g.said.masked) > 0)
+        if intent in _NEEDS_MORE and not _says_whose(g.said) and intent not in dict(whole.likely[:2]):
+            undone.append(g.said)
+            continue  # 'off again', in a message that says nothing of the kind
         if not strong and intent in _SAID_BESIDE and question_form(whole.said):
             continue  # 'what is there for her, soup or was that here': of the question before it
         both = _stop_with_both_ends(g.said, ctx)
@@ -540,13 +587,18 @@ def _plainly(said: Sentence, clauses: Clauses) -> Understood | None:
     return meaning(intent, said, clauses.ctx) if share >= policy().tiers.get(intent, 1.0) else None
 
 
+_ONE_WORD = 0.38
+"""What a word alone needs to be a question ('crew', 'cut-off'), as a menu would have it: there is little else it may be."""
+
+
 def _decide(g: Guess, ctx: Context) -> Understood:
     """Done, asked which of two, or kept."""
     p = policy()
     if not g.likely:
         return _keep(g.said, ctx)
     (first, share), *rest = g.likely
-    if share >= p.tiers[first]:
+    alone = len(g.said.masked) == 1 and first in questions.OF_INTENT
+    if share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first]):
         return meaning(first, g.said, ctx) or _keep(g.said, ctx)
     if rest and share + rest[0][1] >= p.two:
         found = [(i, meaning(i, g.said, ctx)) for i in (first, rest[0][0])]
@@ -592,7 +644,7 @@ _ANSWERS = {
 }  # fmt: skip
 _REQUESTS = {
     "pass_message": Request.PASS_ON, "swap": Request.SWAP, "meet_elsewhere": Request.MEET_ELSEWHERE,
-    "mute": Request.MUTE, "remind_me": Request.REMIND,
+    "mute": Request.MUTE, "remind_me": Request.REMIND, "unremind": Request.UNREMIND, "offer": Request.PASS_ON,
 }  # fmt: skip
 
 

@@ -42,7 +42,6 @@ KIND_OF = {
     "crew_there": Kind.CREW_THERE, "crew_left": Kind.CREW_LEFT, "cant_come": Kind.NOTE,
     "race_control_told": Kind.RACE_CONTROL_TOLD, "alarm_over": Kind.STAND_DOWN,
 }  # fmt: skip
-_SIGHTED = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 RACE_WIDE = frozenset(
     {Kind.START_DELAYED, Kind.HELD, Kind.RELEASED, Kind.CREW_LEFT, Kind.RACE_CONTROL_TOLD, Kind.CUT_OFF_MOVED}
 )

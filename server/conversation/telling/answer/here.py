@@ -86,8 +86,8 @@ class RunnerHere:
 @dataclass(frozen=True, slots=True)
 class EventHere:
     """An event in which the asker has a part. `people`: id and name of those whom their part may see; `stands`: the
-    point where the asker stands, as far as is known; `quiet_until` until when they want no news; `rules` as the file has
-    them."""
+    point where the asker stands, as far as is known; `quiet_until` until when they want no news; `reminders`: entry
+    and time of those they have asked for that are still to come; `rules` as the file has them."""
 
     id: str
     name: str
@@ -102,6 +102,7 @@ class EventHere:
     rescue: Contact | None = None
     stands: str | None = None
     quiet_until: datetime | None = None
+    reminders: tuple[tuple[str, datetime], ...] = ()
     rules: Rules = field(default_factory=Rules)
 
 
