@@ -17,7 +17,7 @@ from typing import Any
 
 import structlog
 
-from server.api import answers, auth, covering, fast_lane, help_now
+from server.api import answers, auth, covering, fast_lane, help_now, named_besides
 from server.api.alarms import open_about
 from server.api.ask import Ask, not_yours
 from server.api.completeness import COVERING, complete, of_meeting
@@ -162,7 +162,12 @@ async def call_for_help(ask: Ask) -> NotedAnswer:
 async def _called(ask: Ask, sent: CheckIn, runner: str | None) -> NotedAnswer:
     """A call for help, for her or for nobody named: kept, and its alarm made, before anything else is looked at."""
     entry = await _entry(ask, await _own_correction(ask, sent), ask.event, runner)
-    return await _out(ask, replace(entry, doubt=NOT_NAMED) if runner is None else entry)
+    noted = await _out(ask, replace(entry, doubt=NOT_NAMED) if runner is None else entry)
+    event = await ask.parts.pictures.event(ask.event)
+    for other in named_besides.besides(event, replace(entry, id=noted.entry), ask.person_parts):
+        hers = await _out(ask, named_besides.call_for(replace(entry, id=noted.entry), other))
+        noted = replace(noted, told=tuple(dict.fromkeys((*noted.told, *hers.told))))
+    return noted
 
 
 async def _out(ask: Ask, entry: Entry) -> NotedAnswer:
@@ -214,9 +219,20 @@ async def _about(ask: Ask, kind: Kind, call: Call) -> NotedAnswer:
     made = await _entry(ask, as_check_in, entry.event, entry.runner)
     hers = await _hers(ask, entry, sent.meant) if kind is Kind.TAKEN_BACK else None
     done = await _keep(ask, picture, replace(made, point=entry.point))
+    if kind is Kind.TAKEN_BACK and entry.kind is Kind.ASKED_FOR_HELP:
+        await _besides_too(ask, picture, made, entry)
     if hers is None:
         return done
     return replace(hers, told=tuple(dict.fromkeys((*hers.told, *done.told))))
+
+
+async def _besides_too(ask: Ask, picture: Picture, made: Entry, call: Entry) -> None:
+    """A call taken back is taken back for those whom it named besides."""
+    for runner in picture.event.runners:
+        other = entry_id(call.sender, named_besides.key_for(call.id, runner.id))
+        if await ask.parts.journal.entry(other) is not None:
+            key = named_besides.key_for(made.key, runner.id)
+            await _keep(ask, picture, replace(made, about=other, runner=runner.id, key=key, point=None))
 
 
 async def _hers(ask: Ask, call: Entry, runner: str | None) -> NotedAnswer | None:
