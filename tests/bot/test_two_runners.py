@@ -48,11 +48,21 @@ def _writer(part: str, language: str = "de") -> Context:
         ("finde den weg nicht wieder", "runner", "distress"),
         ("noch nicht wieder auf dem weg", "runner", "how she is 15:10"),
         ("still lost", "runner", "distress"),
+        ("i'm hurt", "runner", "distress"),
+        ("feet hurt and i can't walk", "runner", "distress"),
     ],
 )
 def test_what_ends_a_call_for_help(text: str, part: str, meaning: str) -> None:
     """A stand-down and 'on the course again' are known in both languages, their opposites never taken for them."""
     assert world.brief(understand(text, _writer(part))) == meaning
+
+
+@pytest.mark.parametrize(
+    "text", ["feet hurt", "i am ok but very slow, feet hurt", "my legs hurt", "quads hurt a bit"]
+)
+def test_sore_feet_are_no_call_for_help(text: str) -> None:
+    """What every runner says at night wakes nobody; whether she is in danger may be asked."""
+    assert world.brief(understand(text, _writer("runner", "en"))) != "distress"
 
 
 TWO = (

@@ -94,7 +94,9 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 hers = said.named or she.has(plain)
                 if found is Danger.ALARM and not (foot or hers) and _is_a_joke(score, text, clauses):
                     found, certain = Danger.ASK, True
-                found = max(found, by_model(score, own=own), key=_RANK.__getitem__)
+                # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
+                wakes = own and not danger["harmless"].has(plain)
+                found = max(found, by_model(score, own=wakes), key=_RANK.__getitem__)
         if _RANK[found] <= _RANK[worst.danger]:
             continue
         said = clauses.of(piece)
