@@ -15,6 +15,7 @@ from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.facts.state import Going
 
+_THERE = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 _SAYS_SO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
 
 
@@ -35,9 +36,10 @@ async def said(visit: Visit, meant: Reported) -> Reply | None:
     hand = _in_hand(one, her)
     hand = replace(hand, point=place or hand.point)
     called = any(a.kind == Kind.ASKED_FOR_HELP.value for a in alarms)
-    if one.with_us == "got" or not called:
+    if visit.kinds & _THERE and (one.with_us == "got" or not called):
         return await reported.report(visit, Reported((*seen, hand)))
-    # Whoever asked for help may well walk in and still need it: 'with us' alone does not say that it is over.
+    # Whoever asked for help may well walk in and still need it: 'with us' alone does not say that it is over. And at home
+    # 'got her' may be said of a voice on the telephone.
     first = await reported.report(visit, Reported(seen)) if seen else None
     asked = await reported.report(visit, Reported((replace(hand, guessed=True),)), first=len(seen))
     text = lines(first.text.split("\n")[0] if first else "", asked.text)

@@ -82,7 +82,8 @@ async def test_grave_words_are_kept_with_the_numbers_first(race: Race, words: st
     """The first line says whom to call and who decides; the words are kept as how she is."""
     lines = (await race.say("ana", words)).text.split("\n")
     assert lines[0] == (
-        "If she is in danger call 112 now. Race control: +44 1632 960001. Medics decide whether she goes on."
+        "If she or anybody near you is in danger call 112 now. Race control: +44 1632 960001. "
+        "Medics decide whether she goes on."
     )
     assert lines[1] == f"Noted how Maren is: ‘{words}’"
     assert lines[-1] == "If everybody is to be told at once, write ‘she needs help’."
@@ -93,7 +94,9 @@ async def test_grave_words_are_kept_with_the_numbers_first(race: Race, words: st
 async def test_grave_words_in_german(race: Race) -> None:
     """In German the same, also while the runner is still asked for."""
     asked = await race.say("both", "sie ist gestürzt und blutet")
-    assert asked.text.startswith("Ist sie in Gefahr, ruf jetzt 112 an. Race control: +44 1632 960001.")
+    assert asked.text.startswith(
+        "Ist sie oder sonst jemand in Gefahr, ruf jetzt 112 an. Race control: +44 1632 960001."
+    )
     await race.press("both", asked, "Maren")
     assert [e.words for e in await race.entries("how she is")] == ["sie ist gestürzt und blutet"]  # type: ignore[attr-defined]
 
@@ -113,7 +116,7 @@ async def test_with_the_server_gone_the_numbers_still_come_first(race: Race) -> 
     await race.say("ana", "next")
     await race.runner.cleanup()
     text = (await race.say("ana", "she fell and is bleeding")).text
-    assert text.startswith("If she is in danger call 112 now.")
+    assert text.startswith("If she or anybody near you is in danger call 112 now.")
     assert "NOTHING is noted yet" in text
 
 

@@ -128,3 +128,15 @@ async def test_once_she_has_retired_it_is_in_hand(race: Race) -> None:
     await race.say("ana", "yes")
     await race.say("ana", "got her")
     assert (await race.state()).runner("maren").going in (Going.IN_HAND, Going.CLOSED)
+
+
+async def test_got_her_from_home_is_asked_about(race: Race) -> None:
+    """At home it may be said of a voice on the telephone: the alarm stays until it is pressed that she is with somebody."""
+    await race.say("maren", "i am lost, help")
+    await race.tick()  # type: ignore[misc]
+    race.at("08:10")
+    said = await race.say("ines", "got her for maren")
+    await race.tick()  # type: ignore[misc]
+    assert (await _kinds(race, "ines"))[-1] == (Kind.IN_HAND, None, True)
+    assert said.buttons
+    assert await _open(race)

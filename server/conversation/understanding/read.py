@@ -144,12 +144,16 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
     """The meaning, of words that sound like danger, without what would have her looked for less and is told at no time
     and of no place: 'lying down, sky is spinning', 'took her gloves off'. A short sentence is taken as it is said."""
     said = clauses.of(text)
-    if said.time is not None or said.point is not None or len(said.masked) <= _SHORT:
+    if len(said.masked) <= _SHORT:
         return meant
     told = meant.reports if isinstance(meant, Reported) else ()
     if isinstance(meant, Several):
         told = tuple(r for p in meant.parts if isinstance(p, Reported) for r in p.reports)
     if not any(r.kind in _QUIETING for r in told):
+        return meant
+    # Who lies down, and says so in words that sound like danger, is not resting, whatever time and place they give.
+    own_rest = clauses.ctx.parts & _ON_FOOT and any(r.kind is Kind.RESTING for r in told)
+    if (said.time is not None or said.point is not None) and not own_rest:
         return meant
     runner = next(r.runner for r in told if r.kind in _QUIETING)
     return Kept(text, clauses.ctx.now, runner, of_her=_of_her(said, clauses.ctx, grave=True))
