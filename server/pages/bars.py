@@ -100,7 +100,8 @@ def _fact(p: PointAnswer, scale: _Scale, pen: Pen) -> Bar:
 
 def _estimate(p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: float | None) -> Bar:
     assert p.window is not None
-    early, likely, late = times.edges(p.window)
+    _, likely, late = times.edges(p.window)
+    middle, first, last = times.window_clocks(p.window, pen.reader, pen.now)
     past = late < pen.now or behind_her(p, behind)
     x, width = scale.bar(p.window.early, p.window.late)
     mine = next((m for m in r.meetings if m.mine and m.values.point == p.point and not m.values.lost), None)
@@ -110,8 +111,8 @@ def _estimate(p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: f
         name=p.name,
         km=pen.km(p.km),
         crew=p.crew_access,
-        time=_clock(likely, pen),
-        span=f"{_clock(early, pen)} – {_clock(late, pen)}",
+        time=middle,
+        span=f"{first} – {last}",
         more=more,
         kind="expected",
         past=past,

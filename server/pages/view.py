@@ -289,10 +289,8 @@ def gets_there(p: PointAnswer, pen: Pen) -> str:
 
 def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
     assert p.window is not None
-    early, likely, late = times.edges(p.window)
-    more = gets_there(p, pen)
-    span = f"{_clock(early, pen)} – {_clock(late, pen)}"
-    return PointLine(p.name, pen.km(p.km), _clock(likely, pen), span, more, p.crew_access)
+    likely, early, late = times.window_clocks(p.window, pen.reader, pen.now)
+    return PointLine(p.name, pen.km(p.km), likely, f"{early} – {late}", gets_there(p, pen), p.crew_access)
 
 
 def _clock(at: datetime, pen: Pen) -> str:

@@ -178,9 +178,15 @@ def plan_short(a: datetime, b: datetime, c: datetime, reader: Reader, now: datet
 
 def window_short(w: Window, reader: Reader, now: datetime) -> str:
     """The same for a list, the point's clock only: '14:35 (14:10 to 15:20)'."""
+    likely, early, late = window_clocks(w, reader, now)
+    return sentence(reader.language, "window-short", likely=likely, early=early, late=late)
+
+
+def window_clocks(w: Window, reader: Reader, now: datetime) -> tuple[str, str, str]:
+    """Likely, early and late, the point's clock only, the weekday where it is needed and where it changes."""
     early, likely, late = edges(w)
     there = _run((likely, early, late), reader, now, reader.event_time_zone, None)
-    return sentence(reader.language, "window-short", likely=there[0], early=there[1], late=there[2])
+    return there[0], there[1], there[2]
 
 
 def duration(length: timedelta, language: str) -> str:
