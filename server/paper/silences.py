@@ -16,6 +16,8 @@ from server.event.model import Event, Goal
 from server.paper.before import BeforeStart
 from server.watch.silences import Because, Silence
 
+FEW_TOLD = 0.6
+"""Where so many are missed, '1 runner in 1' would be said (own choice)."""
 COLUMNS = ("after", "likely", "asked", "home", "alarm")
 
 
@@ -55,9 +57,10 @@ def _note(event: Event, runner: str, s: Silence, say: Say) -> list[str]:
     else:
         out = [say.s("paper-silence-far", place=place, length=say.length(s.after))]
     for why in s.because:
+        few = why is Because.MISSED and s.misses >= FEW_TOLD
         out.append(
             say.s(
-                f"paper-silence-{slug(why.value)}",
+                "paper-silence-few-told" if few else f"paper-silence-{slug(why.value)}",
                 places=say.all(_name(event, runner, p) for p in s.quiet) if why is Because.NOBODY else "",
                 place=_name(event, runner, s.next_point),
                 count=max(round(1 / s.misses), 1) if s.misses else 1,

@@ -156,3 +156,13 @@ def test_the_note_gives_reason_and_remedy_in_words(built: Built) -> None:
     assert "Those who report from Black Tarn miss about 1 runner in 3." in note
     assert "One reporter more at Black Tarn brings it to" in note
     assert "Crew there who answer ‘not yet’ bring it to" in note
+
+
+def test_where_hardly_anybody_reports_it_says_so(built: Built) -> None:
+    """Not that they miss '1 runner in 1'."""
+    weak = ReportsThere(ReporterKind.VOLUNTEER, 0.2, timedelta(minutes=5))
+    event = with_reports(built.event, tarn=(weak,))
+    found = before_start(event, built.timetables, built.courses, STARTS)
+    notes = silence_notes(found, RUNNER, Say(Reader("en", "Europe/London", "Europe/London"), found.at))
+    (note,) = [n for n in notes if n.startswith("After Hollin Mill")]
+    assert "Most are not reported from Black Tarn" in note

@@ -135,6 +135,7 @@ paper-silence-far = Nach { $place } kommt der Alarm { $length } nach der wahrsch
 paper-silence-never = Nach { $place } löst Stille allein keinen Alarm aus (Ziel B).
 paper-silence-nobody-reports = Niemand meldet aus { $places }.
 paper-silence-may-be-missed = Wer aus { $place } meldet, übersieht etwa 1 von { $count }.
+paper-silence-few-told = Aus { $place } werden die meisten nicht gemeldet: niemand ist genannt, der es täte.
 paper-silence-uncertain = Ihre Zeit dort ist unsicher: 1 von 10 käme über { $length } später.
 paper-silence-shorter = Mit einer Person mehr, die aus { $place } meldet, kommt er um { $when }.
 paper-silence-told = Antwortet die Crew dort ‚noch nicht‘, kommt er um { $when }.

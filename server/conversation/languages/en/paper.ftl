@@ -135,6 +135,7 @@ paper-silence-far = After { $place } the alarm comes { $length } past the likely
 paper-silence-never = After { $place } silence alone raises no alarm (goal B).
 paper-silence-nobody-reports = Nobody reports from { $places }.
 paper-silence-may-be-missed = Those who report from { $place } miss about 1 runner in { $count }.
+paper-silence-few-told = Most are not reported from { $place }: nobody is named who would.
 paper-silence-uncertain = Her time there is uncertain: 1 in 10 would come over { $length } later.
 paper-silence-shorter = One reporter more at { $place } brings it to { $when }.
 paper-silence-told = Crew there who answer ‘not yet’ bring it to { $when }.

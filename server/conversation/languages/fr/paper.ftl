@@ -135,6 +135,7 @@ paper-silence-far = Après { $place } l’alerte vient { $length } après l’he
 paper-silence-never = Après { $place } le silence seul ne déclenche pas d’alerte (objectif B).
 paper-silence-nobody-reports = Personne ne signale depuis { $places }.
 paper-silence-may-be-missed = Qui signale depuis { $place } manque environ 1 coureur sur { $count }.
+paper-silence-few-told = La plupart ne sont pas signalés depuis { $place } : personne n’est nommé pour le faire.
 paper-silence-uncertain = Son heure là-bas est incertaine : 1 sur 10 arriverait plus de { $length } plus tard.
 paper-silence-shorter = Une personne de plus qui signale à { $place } l’amène à { $when }.
 paper-silence-told = Une équipe sur place qui répond ‘pas encore’ l’amène à { $when }.
