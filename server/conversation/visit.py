@@ -15,7 +15,7 @@ from server.conversation.telling.say import Say
 from server.conversation.understanding import Asked, Context, Question
 from server.conversation.values import Incoming, Reply
 from server.conversation.view import View
-from server.event.model import PartKind, Person
+from server.event.model import Part, PartKind, Person
 from server.facts.entry import Kind
 from server.facts.state import Going
 
@@ -106,6 +106,21 @@ class Visit:
             point=self.event.stands or stands or self._said_to_be_at(),
             language=self.person.language,
             control=self.event.race_control.name,
+            waits=self._waits(),
+        )
+
+    def _waits(self) -> bool:
+        """Whether they pace, and she has not been where they set out with her."""
+        legs = [p for p in self.event.parts if p.kind is PartKind.PACER and p.pace_from]
+        return bool(legs) and PartKind.RUNNER not in self.kinds and not any(self._reached(p) for p in legs)
+
+    def _reached(self, leg: Part) -> bool:
+        mine = [r for r in self.event.runners if leg.runner in (None, r.id)]
+        rows = (([p.id for p in r.points], r.reached) for r in mine)
+        return any(
+            at in ids and leg.pace_from in ids and ids.index(at) >= ids.index(leg.pace_from)
+            for ids, at in rows
+            if at is not None
         )
 
     def _said_to_be_at(self) -> str | None:

@@ -4,6 +4,7 @@ answered, and an end that is not said plainly is asked about."""
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -156,3 +157,72 @@ def test_what_the_file_says_can_be_asked(text: str, question: Question) -> None:
     meant = read(text, CREW).meant
     assert isinstance(meant, Asked)
     assert meant.question is question
+
+
+HARD = frozenset(
+    {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RESTING, Kind.MOVING_AGAIN, Kind.IN_HAND, Kind.SWEEP_THROUGH}
+)
+
+
+def told_in(text: str, ctx: Context) -> tuple[Report, ...]:
+    """Every report that a message is read as."""
+    meant = read(text, ctx).meant
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    return tuple(r for p in parts if isinstance(p, Reported) for r in p.reports)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a bloke came by, says he has seen nobody since the lathe. but he left the lathe at one",
+        "radio: a lad saw a woman in orange who bore left at the lathe an hour ago",
+        "sweepers set off from the lathe at 8",
+        "hab sie am telefon, die schicken zwei leute los",
+        "sie steht noch hinterm zelt",
+        "un promeneur a vu une fille en rouge assise près du sentier",
+    ],
+)
+def test_numbers_and_places_in_a_story_are_no_report_of_her(text: str) -> None:
+    """Of a man, of somebody whom nobody knows, of sweepers yet to go, of a telephone: nothing waits for a yes."""
+    assert not [r for r in told_in(text, CREW) if r.kind in HARD | {Kind.NOT_HERE_YET}]
+
+
+@pytest.mark.parametrize(
+    "text", ["now in the hall at 20:40", "a hundred metres, and moving", "number picked up"]
+)
+def test_nobody_is_in_anywhere_before_the_start(text: str) -> None:
+    """Where neither she nor a place is named."""
+    before = replace(MAREN, reached=None, at=None, going="before the start", start=NOW + timedelta(hours=9))
+    assert not [r for r in told_in(text, replace(CREW, runners=(before,))) if r.kind in HARD]
+
+
+def test_here_of_somebody_at_home_is_no_point() -> None:
+    """It is what their clock shows."""
+    home = replace(CREW, parts=frozenset({PartKind.SAFETY_CONTACT}))
+    assert not [r for r in told_in("two in the morning here. may i sleep", home) if r.kind in HARD]
+
+
+def test_a_pacer_who_waits_speaks_of_themselves() -> None:
+    """And of her once they run together."""
+    pacer = replace(CREW, parts=frozenset({PartKind.PACER}), waits=True)
+    text = "shoes on but the knees are stiff and cold"
+    assert not [r for r in told_in(text, pacer) if r.kind is Kind.HOW_SHE_IS]
+    meant = read("that with or without", pacer).meant
+    assert not (isinstance(meant, Kept) and meant.of_her)
+
+
+def test_who_runs_and_begins_with_the_place_is_there() -> None:
+    """'Lathe! soup was great'; not where the words go on to say that she left."""
+    (told,) = told_in("lathe! that soup was the best ever", RUNNER)
+    assert (told.kind, told.point, told.seen_at) == (Kind.IN, "lathe", NOW)
+    assert not [r for r in told_in("lathe! off again, lovely soup", RUNNER) if r.kind is Kind.IN]
+    assert not [
+        r for r in told_in("brindle: dry socks please", RUNNER) if r.kind is Kind.IN and not r.guessed
+    ]
+
+
+def test_a_piece_of_a_message_is_not_sent_to_all() -> None:
+    """Only what says so; with the whole, where the piece is as short as 'warn people'."""
+    meant = read("three k. she sings. warn people", CREW).meant
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    assert [p.words for p in parts if isinstance(p, Requested)] in ([], ["three k. she sings. warn people"])

@@ -92,7 +92,19 @@ def of_another(said: Sentence) -> bool:
     """Whether it is said of a helper or of some other runner, and not of her."""
     if said.named:
         return False
-    return _helper_is(said) or (not said.says("she") and (PERSON in said.masked or said.says("someoneelse")))
+    if _helper_is(said) or said.reads("unknown_one"):
+        return True
+    return not said.says("she") and (PERSON in said.masked or said.says("someoneelse"))
+
+
+def of_a_man(said: Sentence) -> bool:
+    """Whether some man is spoken of, and nobody that 'she' would stand for: 'he' after him is he."""
+    return not said.named and said.reads("some_man") and not said.reads("she_alone")
+
+
+def of_him(said: Sentence) -> bool:
+    """Whether it speaks of a 'he' and of nobody else."""
+    return not said.named and said.reads("he_alone") and not said.reads("she_alone")
 
 
 def _helper_is(said: Sentence) -> bool:
@@ -122,7 +134,7 @@ def of_a_thing(said: Sentence) -> bool:
     return bool(words)
 
 
-def _only_an_idiom(intent: str, said: Sentence) -> bool:
+def only_an_idiom(intent: str, said: Sentence) -> bool:
     """Whether the words that would state it are all of phrases that say something else: 'took her gloves off'."""
     rest = lexicon().read["idiom"].without(said.masked, _DONE)
     classes = [lexicon().classes[c] for c in MOVES.get(intent, ())]
@@ -183,6 +195,11 @@ def _has_question_word(said: Sentence) -> bool:
     return any(said.says(c) for c in ("what", "who", "why", "when", "where", "how", "howfar"))
 
 
+def asks_something(said: Sentence) -> bool:
+    """Whether it is put as a question, or holds a word that asks."""
+    return asks(said) or _has_question_word(said)
+
+
 def _asks_what(said: Sentence) -> bool:
     """Whether it begins with a word that asks for a thing, a place or somebody, behind words that lead up to it."""
     words, lead = list(said.masked), lexicon().read["lead"]
@@ -198,8 +215,10 @@ _OF_WAITING = ("yet", "arrive", "see", "through", "lost", "missed", "wait", "swe
 """Words of which one stands in what says that she has not come."""
 NUMBERS_MAX = 5
 """So many words ask for a telephone number without the form of a question ('race control number please')."""
+TALKED_OF = frozenset({"dark", "unknown_weather"})
+"""What people speak of without asking anything."""
 _TIMED = frozenset({"in", "out", "through"})
-_GOES = frozenset({"in", "out", "through", "resting", "moving", "retired", "sweep"})
+_GOES = frozenset({"in", "out", "through", "resting", "moving", "retired", "sweep", "with_us"})
 _OF_CREW = frozenset({"crew_there", "crew_left"})
 _HERS = HARD | {"position", "condition", "not_here_yet"}
 
@@ -233,12 +252,18 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
             return False
         if intent in _TIMED and (of_a_bib(said) or said.masked.count(NUMBER) > 1):
             return False  # 'at the ford: 5, 22, 61' is others' bibs; a list of known ones is read before
-        if intent in _GOES and (of_a_thing(said) or _only_an_idiom(intent, said)):
+        if intent in _GOES and (of_a_thing(said) or only_an_idiom(intent, said)):
             return False
         if intent in HARD and (supposed(intent, said) or denied(intent, said)):
             return False
-    if intent == "condition" and (of_another(said) or of_a_bib(said)):
+    if intent == "condition" and (of_another(said) or of_a_bib(said) or said.reads("quoted")):
         return False
+    if intent == "condition" and of_a_man(said) and said.says("she"):
+        return False  # 'the man on the gate wants a tenner, is he serious'
+    if intent == "sweep" and said.reads("sets_off"):
+        return False  # who sets off at eight has passed nobody
+    if intent == "not_here_yet" and said.reads("still_there") and not said.says("neg"):
+        return False  # 'she is still behind the toilets' is no word of waiting for her
     if intent == "not_here_yet" and said.says("sweep") and not said.says("she") and not said.named:
         return False  # that the sweep is still to come says nothing of her
     return not (intent == "not_here_yet" and (question_form(said) or of_a_thing(said)))

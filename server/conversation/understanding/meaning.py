@@ -316,7 +316,8 @@ class Reading:
 class Context:
     """All that a sentence is understood against. `now` aware; `time_zone` the event's; `last` the question
     this person asked before; `people` (id, name) of the event; `point` where the writer stands, if known;
-    `control` what race control is called."""
+    `control` what race control is called; `waits`: a pacer who has yet to set out with her speaks of
+    themselves, as crew do."""
 
     now: datetime
     time_zone: str
@@ -328,6 +329,7 @@ class Context:
     point: str | None = None
     language: str = ""
     control: str = ""
+    waits: bool = False
 
     def runner(self, runner_id: str | None) -> RunnerHere | None:
         """The runner of that id; for None the one that is meant when none is named: the last asked about,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 from server.conversation.telling.answer import RunnerHere
 from server.conversation.understanding import names
@@ -22,6 +23,10 @@ from server.facts.entry import Kind, Retired
 _AT_A_POINT = frozenset(
     {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.NOT_HERE_YET, Kind.SWEEP_THROUGH, Kind.CREW_THERE}
 )
+
+
+_OFF_WITHIN = timedelta(minutes=20)
+"""So long after the start 'off' of a runner of whom nothing is known yet is out of the start (own choice)."""
 
 
 def expected(runner: RunnerHere, kind: Kind, stands_at: str | None) -> str | None:
@@ -101,6 +106,9 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=ctx.point or runner.at)
     if report.kind not in _AT_A_POINT:
         return report
+    off = report.kind is Kind.OUT and runner.reached is None and ctx.point is None
+    if off and runner.start <= report.seen_at <= runner.start + _OFF_WITHIN:
+        return replace(report, point=runner.points[0].id, guessed=True)  # 'and they are off'
     from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None
     point = ctx.point if from_post else expected(runner, report.kind, ctx.point)
     ahead = {p.id for p in place_of(runner).ahead}

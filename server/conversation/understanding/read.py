@@ -18,8 +18,8 @@ import numpy as np
 from server.conversation.understanding import answers, gates, names, questions, reports
 from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
-from server.conversation.understanding.danger import hear
-from server.conversation.understanding.features import key, question_form
+from server.conversation.understanding.danger import by_rule, hear
+from server.conversation.understanding.features import key, question_form, topics
 from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.listing import in_order, listed
 from server.conversation.understanding.meaning import (
@@ -46,7 +46,15 @@ from server.conversation.understanding.meaning import (
 )
 from server.conversation.understanding.model import model
 from server.conversation.understanding.policy import policy
-from server.conversation.understanding.sentence import NUMBER, PERSON, RUNNER, TIME, Sentence, read_sentence
+from server.conversation.understanding.sentence import (
+    NUMBER,
+    PERSON,
+    POINT,
+    RUNNER,
+    TIME,
+    Sentence,
+    read_sentence,
+)
 from server.conversation.understanding.times import TimeSaid, signs_of
 from server.event.model import PartKind
 from server.facts.entry import EVERYBODY, Kind
@@ -105,7 +113,9 @@ def read(text: str, ctx: Context) -> Reading:
         meant = _but_quieting(meant, head, clauses)
     if heard.danger is Danger.ASK and _says_little(meant, head):
         asked = any(gates.asks(clauses.of(c)) for c, strong in clauses_of(head) if strong)
-        meant = (None if asked else _how_she_is(heard.clause, head, ctx)) or meant
+        whole = clauses.of(head)
+        if not asked and (not _of_writer(whole, ctx) or _of_red_flags(whole)):
+            meant = _how_she_is(heard.clause, whole, ctx) or meant
     return Reading(_whole(meant, head, text) if len(head) < len(text) else meant, heard.danger)
 
 
@@ -179,22 +189,55 @@ def _says_little(meant: Understood, text: str) -> bool:
             return isinstance(meant, Kept | Unclear | Requested)
 
 
-def _how_she_is(clause: Sentence | None, text: str, ctx: Context) -> Understood | None:
+def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Understood | None:
+    """How she is, of a clause that sounds like danger; None where the clause, or the message around one that names nobody,
+    speaks of somebody or something else."""
     if clause is None or question_form(clause) or _of_writer(clause, ctx):
         return None
     if gates.of_another(clause) or gates.of_a_bib(clause) or not _of_her(clause, ctx, grave=True):
         return None
-    one = Report(Kind.HOW_SHE_IS, ctx.now, clause.runner.id if clause.runner else None, words=text)
+    if not whole.named and (whole.reads("unknown_one") or (gates.of_him(clause) and gates.of_a_man(whole))):
+        return None
+    hers = clause.named or clause.says("she") or _on_foot(ctx)
+    if not hers and (gates.asks(whole) or gates.of_another(whole) or gates.of_a_thing(whole)):
+        return None
+    if gates.not_her(whole) or not (hers or _of_a_body(clause) or _of_red_flags(whole)):
+        return None
+    one = Report(Kind.HOW_SHE_IS, ctx.now, clause.runner.id if clause.runner else None, words=whole.written)
     return reports.with_runner(one, clause, ctx)
+
+
+def _on_foot(ctx: Context) -> bool:
+    """Whether the writer is on the course, and speaks of her race: a pacer who still waits for her does not."""
+    return bool(ctx.parts & _ON_FOOT) and not ctx.waits
+
+
+def _of_a_body(said: Sentence) -> bool:
+    """Whether words of nobody say how somebody is: 'shivering, lips blue', not 'and now'."""
+    return _is_how(said) or _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
+
+
+_SAID_OF_ALL = frozenset({"redwheel", "redair", "redurine"})
+"""Red flags whose words are said of cars, of stoves and of the night too."""
+
+
+def _of_red_flags(said: Sentence) -> bool:
+    return any(t.startswith("red") and t not in _SAID_OF_ALL for t in topics(said.masked))
 
 
 def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
     """Whether words that no report was made of speak of the runner: she is named, or meant, or how somebody is is said while
     she is at a point, and nobody else is named. Of the first person they speak of the writer. `grave` words of nobody are
     taken for hers."""
-    if said.named or ctx.parts & _ON_FOOT:
+    if gates.not_her(said):
+        return False
+    if said.named or _on_foot(ctx):
         return True
     if PERSON in said.masked or said.says("someoneelse") or gates.of_a_thing(said):
+        return False
+    if said.reads("if_so") or said.reads("unknown_one") or (gates.of_a_man(said) and gates.of_him(said)):
+        return False
+    if gates.asks(said) and not grave:
         return False
     own = said.says("i") or said.says("we")
     with_her = said.runner is not None and said.runner.at is not None
@@ -203,7 +246,7 @@ def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
 
 def _of_writer(said: Sentence, ctx: Context) -> bool:
     """Whether somebody who is not on the course speaks of themselves: the first person is the writer, never her."""
-    hers = said.named or said.says("she") or bool(ctx.parts & _ON_FOOT)
+    hers = said.named or said.says("she") or _on_foot(ctx)
     return not hers and (said.says("i") or said.says("we"))
 
 
@@ -284,8 +327,46 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or _for_somebody(text, said)
         or reports.seems_over(said, ctx)
         or _stop_with_both_ends(said, ctx)
+        or _from_the_place(text, said, clauses)
         or _by_clauses(text, said, clauses)
     )
+
+
+_HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)
+
+
+def _from_the_place(text: str, said: Sentence, clauses: Clauses) -> Understood | None:
+    """Who runs and writes the name of a point, a full stop and more ('mill! soup was great') writes from there: she is in,
+    unless the rest says something else of where she is, asks or wishes something. Without a time or a '!' it is
+    asked whether that is so."""
+    found = _HEADED.match(text)
+    if found is None or not _on_foot(clauses.ctx) or _moves(said) or said.says("ask") or said.says("bring"):
+        return None
+    head = clauses.of(found["head"])
+    words = [w for w in head.masked if w not in lexicon().names["the"] and not lexicon().read["lead"].word(w)]
+    if words != [POINT] or question_form(said) or said.masked.count(POINT) != 1:
+        return None
+    rest = _by_clauses(found["rest"], clauses.of(found["rest"]), clauses)
+    here = reports.report("in", head, clauses.ctx)
+    parts = rest.parts if isinstance(rest, Several) else (rest,)
+    if not isinstance(here, Reported) or any(isinstance(p, Asked) for p in parts):
+        return None
+    sure = said.time is not None or "!" in text[: found.start("rest")]
+    when = said.time.at if said.time is not None else clauses.ctx.now
+    how = _is_how(said) or isinstance(rest, Kept | Reported)
+    arrived = Reported(
+        tuple(
+            replace(r, seen_at=when, words=text, condition=how, guessed=r.guessed or not sure)
+            for r in here.reports
+        )
+    )
+    wishes = tuple(p for p in parts if isinstance(p, Requested))
+    return Several((arrived, *wishes)) if wishes else arrived
+
+
+def _moves(said: Sentence) -> bool:
+    """Whether words say that she goes on, or is past."""
+    return any(said.says(c) for c in ("leave", "through", "ended", "dropped"))
 
 
 _ADDRESSED = re.compile(r"^\s*(?P<lead>[^\W\d]+\s+)?(?P<name>[^\W\d]+)\s*[:：]")
@@ -340,6 +421,8 @@ def _by_clauses(text: str, said: Sentence, clauses: Clauses) -> Understood:
     sure = whole.first[1] >= policy().tiers.get(whole.first[0], 1.0)
     if len(parts) < 2 or (sure and whole.first[0] in _OF_THE_LAST):
         return _decide(whole, clauses.ctx)
+    if not gates.asks_something(said):
+        whole = replace(whole, likely=tuple(x for x in whole.likely if x[0] not in gates.TALKED_OF))
     each = Clauses(_about_her(said, clauses.ctx))
     guesses = [(strong, guess(each.of(c), each)) for c, strong in parts]
     return _of_clauses(text, whole, guesses, clauses.ctx)
@@ -396,6 +479,10 @@ _NEEDS_MORE = frozenset(
 """What one clause of several says of nobody, at no time and no place, counts only if the whole message may say it."""
 
 
+_SAID_BY_HIM = frozenset({*_NEEDS_MORE, "condition", "with_us", "hearsay"})
+"""What is said of a 'he' behind some man who was spoken of is said of him."""
+
+
 def _says_whose(said: Sentence) -> bool:
     return said.named or said.says("she") or said.time is not None or said.point is not None
 
@@ -405,14 +492,28 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     done: list[tuple[str, Understood]] = []
     shares: list[float] = []
     undone: list[Sentence] = []
+    before: list[Sentence] = []
+    of_him = False
     for strong, g in guesses:
         intent, share = g.first
+        his = gates.of_him(g.said) and any(gates.of_a_man(b) for b in before)
+        before.append(g.said)
+        if his and intent in _SAID_BY_HIM:
+            of_him = True
+            undone.append(g.said)
+            continue  # 'a man came by. he left the ford at one'
+        if intent in gates.TALKED_OF and len(guesses) > 1 and not gates.asks_something(g.said):
+            undone += [g.said] if len(g.said.masked) >= _FEWEST_KEPT else []
+            continue  # 'pitch dark. one fox. no sign of her'
+        if whole.said.reads("quoted") and intent in _SAID_BY_HIM:
+            continue  # 'mood low, it says. do I ring her?' tells what the writer was told
         needs = p.tiers.get(intent, 1.0)
         # What is put as a question, and is one, is answered as it would be alone: a wrong answer can be asked again.
         asks = strong and intent in questions.OF_INTENT and question_form(g.said)
         sure = share >= (needs if asks else max(p.clause, needs))
         # One word, or one that leans on what was said before, is no clause of its own.
-        leans = not strong and (len(g.said.masked) < 2 or lexicon().read["leans"].begins(g.said.masked) > 0)
+        own_words = [w for w in g.said.masked if not lexicon().read["joins"].word(w)]
+        leans = not strong and (len(own_words) < 2 or lexicon().read["leans"].begins(g.said.masked) > 0)
         if intent in _NEEDS_MORE and not _says_whose(g.said) and intent not in dict(whole.likely[:2]):
             undone.append(g.said)
             continue  # 'off again', in a message that says nothing of the kind
@@ -435,12 +536,20 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
                 done.append((intent, meant))
                 shares.append(share)
             continue
+        if intent == "pass_message" and isinstance(meant, Requested):
+            meant = _whole_word(meant, g.said, whole.said)
+            if meant is None:
+                undone.append(g.said)
+                continue
         if isinstance(meant, Asked | Reported | Requested | AskBack) and intent not in _SAY_NOTHING:
             done.append((intent, meant))
             shares.append(share)
         elif not sure and len(g.said.masked) >= _FEWEST_KEPT and (strong or _of_somebody(g.said)):
             undone.append(g.said)
     first, share = whole.first
+    if of_him and first in _SAID_BY_HIM:
+        # What the message as a whole sounds like is told of him too.
+        return Kept(text, ctx.now, _runner_of(whole.said), of_her=False)
     kinds = {i for i, _ in done}
     if len(done) < 2 or (len(kinds) < 2 and not _many(done)):
         alone = done[0] if done else None
@@ -480,6 +589,18 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     if len(parts) == 1:
         return parts[0]
     return Several(parts) if parts else _decide(whole, ctx)
+
+
+def _whole_word(meant: Requested, said: Sentence, whole: Sentence) -> Requested | None:
+    """A word to be passed on, where a clause of several asks for that: to all only what says so ('tell', 'everybody'), and
+    with all that was written where it is as short as 'warn people'."""
+    if meant.to != EVERYBODY:
+        return meant
+    short = len(said.masked) < _FEWEST_KEPT and not said.named
+    says_so = any(said.says(c) for c in ("tell", "they", "people"))
+    if not says_so or (short and gates.told_by_others(said)):
+        return None
+    return replace(meant, words=whole.written) if short else meant
 
 
 _FEWEST_KEPT = 3
@@ -575,14 +696,38 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     m = model()
     share = m.shares(clauses.scores(said))
     order = np.argsort(-share, kind="stable")[:8]
-    foot = bool(clauses.ctx.parts & _ON_FOOT)
+    foot = _on_foot(clauses.ctx)
     likely: dict[str, float] = {}
     for i in order:
         # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
         intent = gates.as_asked(m.intents[i], said)
+        if _out_of_place(intent, said, clauses.ctx):
+            continue
         if intent != NONE and gates.may_be(intent, said, foot=foot):
             likely[intent] = likely.get(intent, 0.0) + float(share[i])
     return Guess(said, tuple(sorted(likely.items(), key=lambda x: -x[1])))
+
+
+_ON_COURSE = frozenset({"in", "through", "resting", "moving", "sweep", "with_us", "position"})
+
+
+_AT_HOME = frozenset({PartKind.SAFETY_CONTACT, PartKind.SUPPORTER})
+
+
+def _out_of_place(intent: str, said: Sentence, ctx: Context) -> bool:
+    """Whether it can't be of her where neither she nor a place is named: before the start ('the briefing is at 20:40'),
+    'here' of somebody at home ('one in the morning here'), how a pacer is who waits for her."""
+    her = said.runner
+    early = her is not None and her.reached is None and ctx.now < her.start and said.point is None
+    if early and (intent in ("with_us", "moving") or (intent == "retired" and not said.says("ended"))):
+        return True
+    if said.named or said.says("she") or said.point is not None:
+        return False
+    if early and intent in _ON_COURSE:
+        return True
+    if intent in _ON_COURSE and ctx.parts <= _AT_HOME and said.reads("here"):
+        return True
+    return intent == "condition" and ctx.waits
 
 
 def _plainly(said: Sentence, clauses: Clauses) -> Understood | None:

@@ -225,7 +225,8 @@ def _hearsay(base: Report, said: Sentence, ctx: Context) -> Understood | None:
     for intent in ("retired",) if on_the_way else ("retired", "through", "out", "in"):
         if intent == "retired" and not said.says("ended"):
             continue
-        if any(said.says(c) for c in gates.MOVES[intent]) and not gates.denied(intent, said):
+        says_so = any(said.says(c) for c in gates.MOVES[intent]) and not gates.only_an_idiom(intent, said)
+        if says_so and not gates.denied(intent, said):
             if gates.supposed(intent, said):
                 return None
             found = _of_kind(replace(base, kind=KIND_OF[intent], guessed=True), said, ctx)
