@@ -23,7 +23,10 @@ from server.conversation.visit import Visit
 from server.event.model import PartKind
 from server.facts.entry import RACE_LEVEL
 
-_ASKED = frozenset({Question.CARDS, Question.HELP_WORD, Question.USAGE})
+_SAYS_IT = frozenset(
+    {Question.ALARM_NOW, Question.ALARM_TELL, Question.ALARM_CALL, Question.ALARM_KNOWN, Question.NUMBERS}
+)
+"""Answers that hold the numbers themselves."""
 
 
 def numbers_first(visit: Visit, meant: Understood, danger: Danger, reply: Reply) -> Reply:
@@ -63,6 +66,6 @@ def numbers_first(visit: Visit, meant: Understood, danger: Danger, reply: Reply)
 
 def _first_told(meant: Understood) -> bool:
     """Whether the numbers have yet to be said: neither a call for help nor an answer about the alarm says them itself."""
-    return isinstance(meant, Reported | AskBack | Unclear | Kept | Requested) or (
-        isinstance(meant, Asked) and meant.question in _ASKED
-    )
+    if isinstance(meant, Asked):
+        return meant.question not in _SAYS_IT
+    return isinstance(meant, Reported | AskBack | Unclear | Kept | Requested)

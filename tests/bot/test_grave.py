@@ -137,3 +137,14 @@ def test_a_call_for_help_keeps_where_she_was_seen(text: str, seen: str) -> None:
     meant = understand(text, WORLD.crew_of_maren())
     assert isinstance(meant, Distress)
     assert " & ".join(WORLD.brief(Reported((r,))) for r in meant.reports) == seen
+
+
+async def test_grave_words_answered_as_a_question_have_the_number_first(race: Race) -> None:
+    """What is no question and sounds like danger: whatever it is answered with, whom to call stands before it; a question
+    about something else by somebody who only slept has its answer first."""
+    text = (
+        await race.say("ana", "missed her call, all it said was i dont know which way, since then nothing")
+    ).text
+    assert "call 112 now" in text.split("\n")[0]
+    asked = (await race.say("ana", "I fell asleep, did I miss anything")).text
+    assert "112" not in asked.split("\n")[0]

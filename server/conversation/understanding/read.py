@@ -109,6 +109,8 @@ def read(text: str, ctx: Context) -> Reading:
         distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
     meant = _read(head, clauses)
+    if heard.danger is Danger.ASK and _only_asks(meant, head, clauses):
+        return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
         meant = _but_quieting(meant, head, clauses)
     if heard.danger is Danger.ASK and _says_little(meant, head):
@@ -128,6 +130,16 @@ def likeliest(text: str, ctx: Context) -> tuple[str, float]:
     """The likeliest intent of a message as a whole, and how likely it is."""
     clauses = Clauses(ctx)
     return guess(clauses.of(_head(text)), clauses).first
+
+
+_SAYS_OF_DANGER = frozenset({Question.CARDS, Question.HELP_WORD, Question.USAGE})
+
+
+def _only_asks(meant: Understood, text: str, clauses: Clauses) -> bool:
+    """Whether somebody who is not on foot puts a question about something else: 'I fell asleep, did I miss anything'."""
+    if clauses.ctx.parts & _ON_FOOT or not isinstance(meant, Asked) or meant.question in _SAYS_OF_DANGER:
+        return False
+    return any(question_form(clauses.of(piece)) for piece in pieces_of(text)[:CLAUSES_MAX])
 
 
 def danger_of(words: str, ctx: Context) -> Danger:
