@@ -14,7 +14,11 @@ from server.settings import table
 
 ROOT = Path(__file__).parents[2]
 PAGES = sorted(
-    [ROOT / "README.md", ROOT / "DEVELOPERS.md", *(p for p in (ROOT / "deploy").iterdir() if p.is_file())]
+    [
+        ROOT / "README.md",
+        ROOT / "DEVELOPERS.md",
+        *(p for p in (ROOT / "deploy").iterdir() if p.is_file() and p.suffix != ".png"),
+    ]
 )
 SETTINGS = {row.env for row in table()}
 

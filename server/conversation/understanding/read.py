@@ -703,6 +703,15 @@ def _kept_besides(meant: Understood, undone: Sequence[Sentence], ctx: Context) -
 # -- one clause --------------------------------------------------------------------------------------------------------
 
 
+_WELL = frozenset({"i_have_it", "can_come", "crew_there", "awake", "ok", "small_talk", "condition"})
+"""What nobody says in telling that they themselves are ill."""
+
+
+def _is_ill(said: Sentence) -> bool:
+    """Whether somebody says of themselves that they are ill or hurt: 'i feel ill'."""
+    return not said.named and said.says("i") and said.reads("why_own")
+
+
 def guess(said: Sentence, clauses: Clauses) -> Guess:
     """The likeliest intents of a clause that its words allow, likeliest first."""
     m = model()
@@ -713,6 +722,8 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     for i in order:
         # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
         intent = gates.as_asked(m.intents[i], said)
+        if intent in _WELL and not foot and _is_ill(said):
+            intent = "cant_come"
         if _out_of_place(intent, said, clauses.ctx):
             continue
         if intent != NONE and gates.may_be(intent, said, foot=foot):
