@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from server.api import me, models, replies, reports
+from server.api import me, models, replanning, replies, reports
 from server.api.ask import Route, Who
 from server.api.who_may import Call
 from server.conversation.telling import answer
@@ -31,6 +31,17 @@ ACTING: tuple[Route, ...] = (
         call=Call.RACE,
         body=models.RaceFact,
         errors=("conflict", "not_found"),
+    ),
+    Route(
+        "POST",
+        f"{_E}/changes",
+        replanning.change,
+        "The plan changed: who goes and in which car, a meeting left out, moved or added, kit, a person, a target given "
+        "up; or the last such change taken back. With `dry_run` only what it would be for whom, worded.",
+        answer.ChangeAnswer,
+        call=Call.CHANGE,
+        body=models.Change,
+        errors=("not_now",),
     ),
     Route(
         "POST",

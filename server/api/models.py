@@ -7,6 +7,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field, field_validator
 
+from server.event.model import PartKind
+from server.event.replan import What
 from server.facts.entry import Kind, Retired, Why
 
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2200
@@ -65,6 +67,26 @@ class CheckIn(Request):
     to: Id | None = None
     unconfirmed: bool = False
     doubt: Words = ""
+
+
+class Change(Request):
+    """A change of the plan. `what` and the fields it calls for (server/event/replan.py), or `undo`: the version to be taken
+    back. `over` is the version it was looked at against. With `dry_run` nothing is done: the answer says what would be."""
+
+    what: What | None = None
+    undo: int | None = Field(default=None, ge=2)
+    over: int | None = Field(default=None, ge=1)
+    dry_run: bool = False
+    meeting: Id | None = None
+    runner: Id | None = None
+    point: Id | None = None
+    crew: tuple[Id, ...] = Field(default=(), max_length=50)
+    car: Id | None = None
+    kit: tuple[Annotated[str, Field(max_length=200)], ...] = Field(default=(), max_length=100)
+    name: str = Field(default="", max_length=80)
+    phone: str = Field(default="", max_length=40)
+    part: PartKind = PartKind.CREW
+    drives: bool = False
 
 
 class RaceFact(Request):

@@ -54,6 +54,8 @@ SOON_S = 2.0
 """So long the answer to a message waits for the newest picture (own choice: less than half of the five seconds within
 which a call for help is out)."""
 OUTAGES_BACK = timedelta(days=14)
+CHANGED = "changed by "
+"""How who made a version of an event is named where it came of a change that they asked for."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -221,6 +223,7 @@ class _Kept:
 
     lock: asyncio.Lock = field(default_factory=asyncio.Lock)
     built: tuple[int, Built] | None = None
+    ready: Built | None = None
     loaded: Loaded | None = None
     folded: _Folded | None = None
     growing: _Growing | None = None
@@ -302,6 +305,10 @@ class Pictures:
         self.watching_since = watching_since
         self._kept[built.event.id] = _Kept(built=(built.event.version, built))
 
+    def has_built(self, built: Built) -> None:
+        """Take over what was built of a version that has just been stored."""
+        self._kept.setdefault(built.event.id, _Kept()).ready = built
+
     async def event(self, event_id: str) -> Event:
         """The event as last stored."""
         return (await self.built(event_id)).event
@@ -375,7 +382,9 @@ class Pictures:
             stored = await self._journal.load_event(event_id, latest)
             if not stored.text:
                 raise UnknownError("the event's personal data has been deleted", "event")
-            made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
+            made, kept.ready = kept.ready, None
+            if made is None or made.event.version != latest:
+                made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
             kept.loaded = await self._loaded(event_id, versions)
             kept.built = (latest, made)
         return kept.built[1]
@@ -385,7 +394,8 @@ class Pictures:
         if len(versions) < 2:
             return None
         before = parse_event((await self._journal.load_event(event_id, versions[-2].version)).text).event
-        return None if before is None else Loaded(versions[-1].at, before)
+        last = versions[-1]
+        return None if before is None else Loaded(last.at, before, last.by.startswith(CHANGED))
 
     async def _sheet(self, kept: _Kept, built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
         if kept.sheet is None or kept.sheet[0] != built.event.version:
@@ -418,6 +428,25 @@ class Pictures:
         beats = await self._journal.last_heartbeats()
         listening = [b.removeprefix(LISTENS) for b in beats if b.startswith(LISTENS)]
         return hearing_of(downs, sorted(listening), await self._journal.channels_of(event.people))
+
+
+def as_if(picture: Picture, built: Built) -> Picture:
+    """The same moment with another version of the event: what would be, had it been loaded now. Nothing of it is kept."""
+    before = picture.situation
+    growing = _Growing.begun(built, 0)
+    folded = _fold(growing, picture.entries, picture.now, before.hearing)
+    planned = replace(
+        before,
+        event=built.event,
+        planned=None,
+        uncovered=(),
+        state=folded.state,
+        outlooks=folded.outlooks,
+        timetables=built.timetables,
+        courses=built.courses,
+        sheet=_sheet_of(built),
+    )
+    return _assembled(planned, folded, built, picture.now)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -44,6 +44,7 @@ class Call(StrEnum):
     RACE_CONTROL_TOLD = "report that race control knows"
     STAND_DOWN = "stand an alarm down"
     RACE = "report a race-level fact"
+    CHANGE = "change the plan during the race"
     TAKE_BACK = "take an entry back"
     CONFIRM = "confirm an entry"
     ANSWER = "answer a notice"
@@ -85,6 +86,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.RACE_CONTROL_TOLD: (_Y, _Y, _Y, _Y, _Y, _N, _N),
     Call.STAND_DOWN: (_N, _N, _N, _Y, _Y, _N, _N),
     Call.RACE: (_N, _N, _N, _N, _Y, _N, _N),
+    Call.CHANGE: (_Y, _Y, _N, _Y, _Y, _N, _N),
     Call.TAKE_BACK: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.ANSWER: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),

@@ -15,6 +15,7 @@ __all__ = [
     "Leg",
     "crew_points",
     "drivers",
+    "kit_of",
     "legs",
     "put_drives",
     "put_meetings",
@@ -222,6 +223,12 @@ def _kit(old: Any, typed: str) -> list[Any] | None:
             found.append(held[name])
     named = [found[int(n[1:])] if n.startswith("\0") else held.get(n, n) for n in items(typed)]
     return named or None
+
+
+def kit_of(old: Any, names: Iterable[str]) -> list[Any] | None:
+    """Things by name, one by one; what the file says of one besides stays with it."""
+    held = {shown(k): k for k in old} if isinstance(old, list) else {}
+    return [held.get(n, n) for n in (name.strip() for name in names) if n] or None
 
 
 @dataclass(frozen=True, slots=True)

@@ -110,16 +110,24 @@ class Journal(PeopleDoor, OutboxDoor):
     # Events ---------------------------------------------------------------------------------------------
 
     async def store_event(
-        self, text: str, files: Mapping[str, bytes], event: Event, by: str, now: datetime
+        self,
+        text: str,
+        files: Mapping[str, bytes],
+        event: Event,
+        by: str,
+        now: datetime,
+        *,
+        over: int | None = None,
     ) -> int:
         """Store a checked event file and the files it names; returns its version, counting from 1.
 
         The same text and files as the current version make no new one. People, parts, runners and points
-        follow the file by their ids. RefusedError: a file that drops a point or runner with entries. ClashError:
-        a person id that another event uses for somebody with another name.
+        follow the file by their ids. RefusedError: a file that drops a point or runner with entries; one made from the
+        version `over` that is not the current one any more. ClashError: a person id that another event uses for somebody
+        with another name.
         """
         async with self._store.write() as c:
-            return await events.store(c, text, files, event, by, now)
+            return await events.store(c, text, files, event, by, now, over)
 
     async def list_events(self) -> tuple[EventVersion, ...]:
         """The current version of every event, by id."""

@@ -21,7 +21,13 @@ __all__ = ["current", "load", "lock", "points_named", "store", "versions"]
 
 
 async def store(
-    c: AsyncConnection, text: str, files: Mapping[str, bytes], event: Event, by: str, now: datetime
+    c: AsyncConnection,
+    text: str,
+    files: Mapping[str, bytes],
+    event: Event,
+    by: str,
+    now: datetime,
+    over: int | None = None,
 ) -> int:
     """See `Journal.store_event`."""
     await c.execute(
@@ -33,6 +39,10 @@ async def store(
     digest = _digest(text, files)
     if version and digest == await _digest_of(c, event.id, version):
         return int(version)
+    if over is not None and over != version:
+        raise RefusedError(
+            "the plan has been changed meanwhile", "over", "look at it as it is now, then change it"
+        )
     await _refuse_drops(c, event)
     await _put_people(c, event)
     await _put_rows(c, event)

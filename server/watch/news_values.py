@@ -219,7 +219,8 @@ class ReminderValues:
 @dataclass(frozen=True, slots=True)
 class PlanItem:
     """One thing of a person's that a new version changed: `what` of the meeting with `runner` at `point` ('meeting': the
-    whole of it came or went; 'post': where a volunteer stands), as it was and as it is, '' for none."""
+    whole of it came or went; 'post': where a volunteer stands; 'target': her own; 'kit-left': things, `now`, that lie in
+    a car, `was`, which does not come there any more), as it was and as it is, '' for none."""
 
     what: str
     runner: str
@@ -229,8 +230,22 @@ class PlanItem:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanTime:
+    """When a person leaves for a meeting, where a new version changed that: before and after it, None where no confirmed
+    drive gave or gives a time (`was` too where the meeting was not theirs), and since when they are to be there."""
+
+    runner: str
+    point: str
+    was: datetime | None
+    now: datetime | None
+    be_there: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class NewVersionValues:
-    """What a new version of the event file changed for one person."""
+    """What a new version of the event file changed for one person. `free`: nothing is left for them to go to."""
 
     version: int
     items: tuple[PlanItem, ...]
+    times: tuple[PlanTime, ...] = ()
+    free: bool = False

@@ -32,10 +32,12 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """When the version in force was loaded, and the event as the version before it had it."""
+    """When the version in force was loaded, and the event as the version before it had it. `asked`: it came of a change
+    that somebody asked for, not of a file that was loaded."""
 
     at: datetime
     before: Event
+    asked: bool = False
 
 
 @dataclass(frozen=True, slots=True)

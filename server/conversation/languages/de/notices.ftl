@@ -183,6 +183,22 @@ new-what-take-back = zurücknehmen
 new-what-food = Essen
 new-what-pacer = Begleitung
 new-what-if-missed = falls verpasst
+new-target = Ziel von { $runner }: war { $was ->
+    [none] keines
+   *[other] { $was }
+ }, jetzt { $now ->
+    [none] keines
+   *[other] { $now }
+ }.
+new-kit-left = { $place }, { $runner }: in { $car }, das jetzt nicht mehr dorthin kommt: { $things }. Vorher übergeben.
+new-time = { $place }, { $runner }: { $now ->
+    [none] noch keine Abfahrtszeit, weil niemand die Fahrzeit bestätigt hat
+   *[other] Abfahrt bis { $now }
+ }{ $was ->
+    [none] {""}
+   *[other] {" "}(war { $was })
+ }, da sein ab { $be_there }.
+new-free = Du musst nirgends mehr hin.
 
 ## Notices: where she is
 arrived = { $runner } ist in { $place } angekommen, { $when }, gemeldet von { $who }.

@@ -925,3 +925,52 @@ term-resting = „Ruht“: Jemand hat gemeldet, dass sie sitzt oder schläft. F�
 term-goals = „Ziele A, B, C“: ein guter Tag, der Plan, und ein schwerer Tag, an dem sie doch ankommt.
 term-out-of-race = „DNF“: nicht im Ziel. „DNS“: nicht gestartet.
 term-clock = „07:40“ ist eine Uhrzeit, nach der Uhr des Rennens; eine Dauer steht als „40 min“ oder „2 h 10 min“ da.
+
+## Changing the plan during the race
+change-ask = Dieses Treffen ändern
+change-yes = Ja, so ändern
+change-no = Nein, so lassen
+change-undo = Änderung zurücknehmen
+change-what = { $place }, { $runner }: { $who }. Was soll anders sein?
+change-drives = { $name } fährt
+change-skip = Auslassen
+change-move = An einem anderen Punkt treffen
+change-finish = Nur ankommen, kein Ziel mehr
+change-where = Wo soll { $runner } statt an { $place } getroffen werden?
+change-nowhere = Vor { $runner } liegt kein anderer Punkt, an dem Betreuer sein dürfen und noch niemand ist.
+change-would = Noch nichts geändert. Es hieße:
+change-for = { $name }: { $what }
+change-for-nobody = Für niemanden ändert sich etwas.
+change-mind = Das zuerst bedenken: { $what }
+change-refused = Das geht nicht: { $what }
+change-done = Geändert. { $count ->
+    [0] Für niemanden ändert sich etwas.
+   *[other] { $names } { $count ->
+        [one] erfährt
+       *[other] erfahren
+     } es.
+ }
+change-undone = Zurückgenommen. { $count ->
+    [0] Für niemanden ändert sich etwas.
+   *[other] { $names } { $count ->
+        [one] erfährt
+       *[other] erfahren
+     } es.
+ }
+change-left = Es bleibt, wie es war.
+change-stale = Der Plan hat sich inzwischen geändert. Sieh das Treffen noch einmal an und ändere es dann.
+change-offered = Du kannst den Plan selbst ändern:
+change-not-nothing-changes = es ist schon so.
+change-not-no-meeting = dieses Treffen steht nicht mehr im Plan.
+change-not-no-runner = diese Läuferin gibt es nicht. Nenne ihren Namen.
+change-not-no-point = diesen Punkt gibt es auf ihrer Strecke nicht.
+change-not-met-there = dort trifft sie schon jemand. Ändere jenes Treffen.
+change-not-nobody-goes = es führe niemand hin. Lass das Treffen stattdessen aus.
+change-not-no-person = diese Person gibt es nicht. Füge sie zuerst hinzu.
+change-not-no-car = dieses Auto gibt es nicht.
+change-not-no-name = ein Name fehlt.
+change-not-name-taken = jemand mit diesem Namen ist schon dabei. Setze einen zweiten Namen dazu.
+change-not-not-that-part = hier können nur Betreuer, Tempomacher und Unterstützer dazukommen.
+change-not-no-limit = das Rennen hat kein Zeitlimit, in dem sie ankommen könnte. Gib in der Eventdatei ein späteres Ziel an.
+change-not-unusual = die Eventdatei ist so geschrieben, dass sie hier nicht geändert werden kann. Ändere die Datei und lade sie.
+change-not-not-last = der Plan wurde seither geändert, oder das war keine Änderung von hier. Ändere ihn von Hand.

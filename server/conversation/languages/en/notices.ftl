@@ -183,6 +183,22 @@ new-what-take-back = take back
 new-what-food = food
 new-what-pacer = pacer
 new-what-if-missed = if missed
+new-target = { $runner }’s target: was { $was ->
+    [none] none
+   *[other] { $was }
+ }, now { $now ->
+    [none] none
+   *[other] { $now }
+ }.
+new-kit-left = { $place }, { $runner }: in { $car }, which does not come there now: { $things }. Hand it over before.
+new-time = { $place }, { $runner }: { $now ->
+    [none] no time to leave yet, as nobody has confirmed the drive
+   *[other] leave by { $now }
+ }{ $was ->
+    [none] {""}
+   *[other] {" "}(was { $was })
+ }, be there from { $be_there }.
+new-free = You have nowhere to go any more.
 
 ## Notices: where she is
 arrived = { $runner } is in at { $place }, { $when }, reported by { $who }.

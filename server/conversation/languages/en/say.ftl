@@ -919,3 +919,52 @@ term-resting = ‘Resting’: somebody reported that she sits or sleeps. By itse
 term-goals = ‘Goals A, B, C’: a good day, the plan, and a hard day that still gets there.
 term-out-of-race = ‘DNF’: did not finish. ‘DNS’: did not start.
 term-clock = ‘07:40’ is a time of day, by the 24-hour clock of the race; a length is written ‘40 min’ or ‘2 h 10 min’.
+
+## Changing the plan during the race
+change-ask = Change this meeting
+change-yes = Yes, change it
+change-no = No, leave it
+change-undo = Undo the change
+change-what = { $place }, { $runner }: { $who }. What is to change?
+change-drives = { $name } drives
+change-skip = Leave it out
+change-move = Meet at another point
+change-finish = Just finish, no target
+change-where = Meet { $runner } where instead of { $place }?
+change-nowhere = There is no other point ahead where crew may be and nobody meets { $runner }.
+change-would = Not changed yet. It would mean:
+change-for = { $name }: { $what }
+change-for-nobody = Nobody has anything to do differently.
+change-mind = Look at this first: { $what }
+change-refused = That can’t be: { $what }
+change-done = Changed. { $count ->
+    [0] Nobody has anything to do differently.
+   *[other] { $names } { $count ->
+        [one] hears
+       *[other] hear
+     } it.
+ }
+change-undone = Taken back. { $count ->
+    [0] Nobody has anything to do differently.
+   *[other] { $names } { $count ->
+        [one] hears
+       *[other] hear
+     } it.
+ }
+change-left = Nothing is changed.
+change-stale = The plan has changed meanwhile. Look at the meeting again, then change it.
+change-offered = You can change the plan itself:
+change-not-nothing-changes = it is so already.
+change-not-no-meeting = that meeting is not in the plan any more.
+change-not-no-runner = there is no such runner. Name her.
+change-not-no-point = there is no such point on her course.
+change-not-met-there = somebody meets her there already. Change that meeting.
+change-not-nobody-goes = nobody would go. Leave the meeting out instead.
+change-not-no-person = there is no such person. Add them first.
+change-not-no-car = there is no such car.
+change-not-no-name = a name is missing.
+change-not-name-taken = somebody of that name is there already. Add a second name.
+change-not-not-that-part = only crew, pacers and supporters can be added here.
+change-not-no-limit = the race has no time limit to finish in. Give a later target in the event file.
+change-not-unusual = the event file is written in a form that can’t be changed here. Change the file and load it.
+change-not-not-last = the plan has been changed since, or that was no change made here. Change it by hand.

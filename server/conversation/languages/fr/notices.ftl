@@ -183,6 +183,22 @@ new-what-take-back = à reprendre
 new-what-food = à manger
 new-what-pacer = accompagnateur
 new-what-if-missed = si elle est manquée
+new-target = Objectif de { $runner } : avant { $was ->
+    [none] aucun
+   *[other] { $was }
+ }, maintenant { $now ->
+    [none] aucun
+   *[other] { $now }
+ }.
+new-kit-left = { $place }, { $runner } : dans { $car }, qui n’y vient plus : { $things }. À remettre avant.
+new-time = { $place }, { $runner } : { $now ->
+    [none] pas encore d’heure de départ, personne n’a confirmé le trajet
+   *[other] partir avant { $now }
+ }{ $was ->
+    [none] {""}
+   *[other] {" "}(avant : { $was })
+ }, y être dès { $be_there }.
+new-free = Tu n’as plus nulle part où aller.
 
 ## Notices: where she is
 arrived = { $runner } est arrivée à { $place }, { $when }, signalé par { $who }.

@@ -917,3 +917,52 @@ term-resting = « Se repose » : quelqu’un a signalé qu’elle est assise ou 
 term-goals = « Objectifs A, B, C » : un bon jour, le plan, et un jour difficile où elle arrive quand même.
 term-out-of-race = « DNF » : n’a pas terminé. « DNS » : n’est pas partie.
 term-clock = « 07:40 » est une heure, sur 24 heures, à l’heure de la course ; une durée s’écrit « 40 min » ou « 2 h 10 min ».
+
+## Changing the plan during the race
+change-ask = Changer ce rendez-vous
+change-yes = Oui, changer
+change-no = Non, laisser
+change-undo = Annuler le changement
+change-what = { $place }, { $runner } : { $who }. Que faut-il changer ?
+change-drives = { $name } conduit
+change-skip = Le laisser de côté
+change-move = Se retrouver à un autre point
+change-finish = Juste finir, sans objectif
+change-where = Où retrouver { $runner } au lieu de { $place } ?
+change-nowhere = Plus loin, il n’y a pas d’autre point ouvert à l’équipe où personne ne retrouve { $runner }.
+change-would = Rien n’est encore changé. Cela voudrait dire :
+change-for = { $name } : { $what }
+change-for-nobody = Personne n’a rien à faire autrement.
+change-mind = À regarder d’abord : { $what }
+change-refused = Impossible : { $what }
+change-done = Changé. { $count ->
+    [0] Personne n’a rien à faire autrement.
+   *[other] { $names } { $count ->
+        [one] l’apprend
+       *[other] l’apprennent
+     }.
+ }
+change-undone = Annulé. { $count ->
+    [0] Personne n’a rien à faire autrement.
+   *[other] { $names } { $count ->
+        [one] l’apprend
+       *[other] l’apprennent
+     }.
+ }
+change-left = Rien n’est changé.
+change-stale = Le plan a changé entre-temps. Regarde de nouveau le rendez-vous, puis change-le.
+change-offered = Tu peux changer le plan lui-même :
+change-not-nothing-changes = c’est déjà ainsi.
+change-not-no-meeting = ce rendez-vous n’est plus dans le plan.
+change-not-no-runner = cette coureuse n’existe pas. Donne son nom.
+change-not-no-point = ce point n’est pas sur son parcours.
+change-not-met-there = quelqu’un l’y retrouve déjà. Change ce rendez-vous-là.
+change-not-nobody-goes = personne n’irait. Laisse plutôt le rendez-vous de côté.
+change-not-no-person = cette personne n’existe pas. Ajoute-la d’abord.
+change-not-no-car = cette voiture n’existe pas.
+change-not-no-name = il manque un nom.
+change-not-name-taken = quelqu’un porte déjà ce nom. Ajoute un second nom.
+change-not-not-that-part = ici on n’ajoute que l’équipe, les meneurs d’allure et les proches.
+change-not-no-limit = la course n’a pas de temps limite. Donne un objectif plus tardif dans le fichier de l’événement.
+change-not-unusual = le fichier de l’événement est écrit d’une façon qui ne peut pas être changée ici. Change le fichier et charge-le.
+change-not-not-last = le plan a été changé depuis, ou ce n’était pas un changement fait ici. Change-le à la main.

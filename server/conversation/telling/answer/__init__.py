@@ -19,6 +19,8 @@ from server.conversation.telling.answer.crew import (
 )
 from server.conversation.telling.answer.here import (
     AnsweredAnswer,
+    ChangeAnswer,
+    ChangedFor,
     EventHere,
     JoinAnswer,
     MeAnswer,
@@ -60,7 +62,9 @@ __all__ = [
     "AskedHere",
     "CardsAnswer",
     "CarryOut",
+    "ChangeAnswer",
     "ChangeAt",
+    "ChangedFor",
     "CutOffAnswer",
     "CutOffsAnswer",
     "DoorHours",

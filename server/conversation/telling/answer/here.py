@@ -45,6 +45,29 @@ class NotedAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangedFor:
+    """What a change of the plan is to one person, worded for the asker, a line each."""
+
+    id: str
+    name: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeAnswer:
+    """POST …/changes: `people` whom it concerns and how, `minds` what will not work then, or not surely; `refused` why it
+    can't be. Once it is `done`, `version` is the plan's and `told` are the names of those who hear it; before, the one it
+    was looked at against."""
+
+    version: int
+    done: bool
+    people: tuple[ChangedFor, ...] = ()
+    minds: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
+    told: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class PointHere:
     """A point as the bot needs it to understand names."""
 

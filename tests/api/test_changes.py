@@ -1,0 +1,192 @@
+"""The plan changed during the race over the API: first what it is for whom, then it counts, each hears it, it is undone."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from server.conversation.telling.new_version import change_lines
+from server.conversation.telling.reader import reader_in
+from server.conversation.telling.say import SayInEvent
+from server.watch.notice import NewVersionValues, NoticeKind
+from tests.api.conftest import EVENT, Running
+
+CHANGES = f"/v1/events/{EVENT}/changes"
+SWAP = {"what": "who goes", "meeting": "ember-maren", "crew": ["jonas", "tomas"], "car": "estate"}
+
+
+async def change(running: Running, person: str, **body: Any) -> tuple[int, Any]:
+    status, answer = await running.call(person, "POST", CHANGES, body)
+    return status, answer.get("data") or answer["error"]
+
+
+async def under_way(running: Running) -> None:
+    """Two and a half hours into the race, she has been at the mill."""
+    await running.reachable()
+    running.clock.advance(timedelta(hours=3, minutes=31))
+    assert (await running.report("ana", "in", "mill"))[0] == 200
+    running.clock.advance(timedelta(minutes=10))
+    assert (await running.report("ana", "out", "mill"))[0] == 200
+
+
+async def looked(running: Running) -> None:
+    """A look at the event: one that follows a change at once is left to the next where the machine is slow."""
+    await running.parts.ticker.tick(running.clock.now())
+
+
+async def told(running: Running) -> dict[str, list[str]]:
+    """What each person was told of changes so far, line by line."""
+    found: dict[str, list[str]] = {}
+    for m in await running.parts.journal.made(EVENT):
+        if m.notice.key.kind is NoticeKind.NEW_VERSION:
+            values, who = m.notice.values, m.notice.key.person
+            assert isinstance(values, NewVersionValues)
+            event = (await running.parts.pictures.event(EVENT)) if who else running.built.event
+            say = SayInEvent(reader_in(event, who), running.clock.now(), event, "")
+            found.setdefault(who, []).extend(change_lines(say, values))
+    return found
+
+
+async def text(running: Running) -> str:
+    return (await running.parts.journal.load_event(EVENT)).text
+
+
+async def test_what_it_would_be_for_whom_and_nothing_is_done(running: Running, event_text: str) -> None:
+    """Who drives where, new times to leave, kit that lies in the other car, meetings that can't both be made."""
+    await under_way(running)
+    status, found = await change(running, "ana", **SWAP, dry_run=True)
+    assert (status, found["done"], found["version"], found["refused"]) == (200, False, 1, [])
+    said = {p["id"]: "\n".join(p["lines"]) for p in found["people"]}
+    assert set(said) == {"ana", "jonas", "tomas", "maren"}
+    assert "No longer yours: Ember Quarry, Maren" in said["ana"]
+    assert "New: Ember Quarry, Maren: Jonas, Tomas · grey estate" in said["jonas"]
+    assert "in blue van, which does not come there now: dry top; two full bottles" in said["jonas"]
+    assert "who goes: was Ana, Tomas, now Jonas, Tomas" in said["tomas"]
+    assert "Harrow Fold finish, Maren: no time to leave yet" in said["jonas"], "he comes from elsewhere then"
+    assert "(was Sun" in said["jonas"]
+    assert "Hand it over" not in said["maren"]
+    assert any("from Ravel Dod to Ember Quarry is an estimate" in m for m in found["minds"]), found["minds"]
+    assert await text(running) == event_text
+    assert await told(running) == {}
+
+
+async def test_it_counts_each_concerned_hears_old_and_new_and_so_does_its_undoing(
+    running: Running, event_text: str
+) -> None:
+    await under_way(running)
+    status, done = await change(running, "ana", **SWAP, over=1)
+    assert (status, done["done"], done["version"]) == (200, True, 2)
+    assert set(done["told"]) == {"Ana", "Jonas", "Tomas", "Maren"}
+    await looked(running)
+    heard = await told(running)
+    assert set(heard) == {"ana", "jonas", "tomas", "maren"}
+    assert any("No longer yours: Ember Quarry" in line for line in heard["ana"])
+    assert any("Ember Quarry, Maren: no time to leave yet" in x for x in heard["jonas"]), heard
+    event = await running.parts.pictures.event(EVENT)
+    assert event.meeting("ember-maren").crew == ("jonas", "tomas")
+
+    running.clock.advance(timedelta(minutes=2))
+    status, undone = await change(running, "ana", undo=2)
+    assert (status, undone["done"], undone["version"]) == (200, True, 3)
+    assert set(undone["told"]) == set(done["told"])
+    assert await text(running) == event_text
+    await looked(running)
+    again = await told(running)
+    assert any("New: Ember Quarry, Maren: Ana, Tomas" in line for line in again["ana"])
+
+
+async def test_told_before_the_first_report_too_as_somebody_asked_for_it(running: Running) -> None:
+    await running.reachable()
+    status, done = await change(running, "olga", **SWAP)
+    assert status == 200
+    assert "Jonas" in done["told"]
+
+
+async def test_the_same_request_again_is_done_once(running: Running) -> None:
+    """A phone whose answer was lost on the way sends it again, the undoing as well."""
+    for _ in range(2):
+        status, done = await change(running, "ana", **SWAP, over=1)
+        assert (status, done["done"], done["version"]) == (200, True, 2)
+    for _ in range(2):
+        status, done = await change(running, "ana", undo=2)
+        assert (status, done["done"], done["version"]) == (200, True, 3)
+    assert len(await running.parts.journal.event_versions(EVENT)) == 3
+
+
+async def test_of_two_changes_made_at_once_the_second_is_looked_at_anew(running: Running) -> None:
+    await change(running, "ana", **SWAP, over=1)
+    status, error = await change(running, "jonas", what="skip", meeting="ravel-maren", over=1)
+    assert (status, error["code"]) == (409, "not_now")
+    assert "changed meanwhile" in error["what"]
+    status, error = await change(running, "jonas", undo=2)
+    assert status == 403, "another's change is taken back by them, or by an organiser"
+    assert (await change(running, "olga", undo=2))[0] == 200
+    status, error = await change(running, "olga", undo=2)
+    assert status == 200, "the same again"
+    status, error = await change(running, "olga", undo=1)
+    assert status == 422
+
+
+@pytest.mark.parametrize("person", ["tomas", "vera", "sam"])
+async def test_who_may_not_is_refused_before_anything_is_looked_at(running: Running, person: str) -> None:
+    status, error = await change(running, person, what="skip", meeting="no such thing", dry_run=True)
+    assert (status, error["code"]) == (403, "not_yours")
+
+
+@pytest.mark.parametrize(
+    ("body", "words"),
+    [
+        ({"what": "move", "meeting": "mill-maren", "point": "pell"}, "Pell Bridge"),
+        ({"what": "skip", "meeting": "gone"}, "not in the plan any more"),
+        ({"what": "who goes", "meeting": "mill-maren", "crew": ["ana"], "car": "van"}, "so already"),
+    ],
+)
+async def test_what_can_not_be_says_why_and_changes_nothing(
+    running: Running, event_text: str, body: dict[str, Any], words: str
+) -> None:
+    status, found = await change(running, "ana", **body, dry_run=True)
+    assert status == 200
+    assert words in " ".join(found["refused"])
+    status, error = await change(running, "ana", **body)
+    assert (status, error["code"]) == (409, "not_now")
+    assert words in error["what"]
+    assert await text(running) == event_text
+
+
+async def test_a_target_given_up_is_told_to_her_crew_and_home(running: Running) -> None:
+    await under_way(running)
+    status, _ = await change(running, "maren", what="just finish")
+    assert status == 200
+    await looked(running)
+    heard = await told(running)
+    assert {"ana", "jonas", "tomas", "ines", "maren"} <= set(heard)
+    assert heard["ines"][0] == "Maren’s target: was 29:00, now 34:00."
+
+
+async def test_a_person_added_can_be_invited_and_goes_to_meetings(running: Running) -> None:
+    await running.reachable()
+    assert (await change(running, "ana", what="person", name="Per", drives=True, car="van"))[0] == 200
+    event = await running.parts.pictures.event(EVENT)
+    per = next(p.id for p in event.people if p.name == "Per")
+    body = {"what": "who goes", "meeting": "brindle-maren", "crew": [per], "car": "van"}
+    status, done = await change(running, "ana", **body, dry_run=True)
+    assert (status, done["refused"]) == (200, [])
+    assert {"Per", "Ana"} <= {p["name"] for p in done["people"]}
+
+
+async def test_everybody_reads_it_in_their_own_language(running: Running, event_text: str) -> None:
+    """The preview in the asker's words, whatever they are."""
+    assert 'name = "Ana"\n' in event_text
+    german = event_text.replace('name = "Ana"\n', 'name = "Ana"\nlanguage = "de"\n')
+    files = {"route.gpx": (await running.parts.journal.load_event(EVENT)).files["route.gpx"]}
+    from server.api.building import build
+
+    await running.parts.journal.store_event(
+        german, files, build(german, files).event, "test", running.clock.now()
+    )
+    _, found = await change(running, "ana", **SWAP, dry_run=True)
+    assert any("Abfahrt" in line or "noch keine" in line for p in found["people"] for line in p["lines"])
+    _, found = await change(running, "ana", what="skip", meeting="gone", dry_run=True)
+    assert found["refused"] == ["dieses Treffen steht nicht mehr im Plan."]
