@@ -48,7 +48,7 @@ async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
     if PartKind.ORGANISER in visit.kinds and meant.of_her:
         # What the race has to say of her, and is no report: for all who wait for her.
         sent = await requests.requested(visit, Requested(Request.PASS_ON, meant.words, to=EVERYBODY))
-        return visit.reply(lines(sent.text, _asks(visit)), (*danger_buttons(visit, her.id), *sent.buttons))
+        return _with_danger(visit, her.id, sent.text, sent)
     kind = Kind.HOW_SHE_IS if meant.of_her else Kind.NOTE
     one = Report(kind, meant.seen_at, her.id, words=meant.words)
     noted = await reported.report(visit, Reported((one,)), first=first)
@@ -56,8 +56,8 @@ async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
         text = lines(visit.s("kept-note", words=meant.words), await _open_alarm(visit, her.id))
         return visit.reply(text, (*_to_all(visit, meant.words), *noted.buttons))
     told = noted.text.split("\n")[1:]
-    text = lines(visit.s("kept", words=meant.words), *told, await _open_alarm(visit, her.id), _asks(visit))
-    return visit.reply(text, (*danger_buttons(visit, her.id), *noted.buttons))
+    text = lines(visit.s("kept", words=meant.words), *told, await _open_alarm(visit, her.id))
+    return _with_danger(visit, her.id, text, noted)
 
 
 def _to_all(visit: Visit, words: str) -> Rows:
@@ -65,6 +65,13 @@ def _to_all(visit: Visit, words: str) -> Rows:
     every = Choice("all", Requested(Request.PASS_ON, words, to=EVERYBODY))
     visit.memory.choices, visit.memory.need = (every,), Need.WHO
     return carried.offer(visit, (visit.s("button-tell-all"),), (every,))
+
+
+def _with_danger(visit: Visit, runner: str, text: str, reply: Reply) -> Reply:
+    """A reply with its buttons; with 'is she in danger?' unless the words are far from it."""
+    if visit.calm:
+        return visit.reply(text, reply.buttons)
+    return visit.reply(lines(text, _asks(visit)), (*danger_buttons(visit, runner), *reply.buttons))
 
 
 def _asks(visit: Visit) -> str:

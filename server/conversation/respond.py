@@ -187,6 +187,7 @@ async def _said(visit: Visit, text: str) -> Reply:
             return await reported.report(visit, Reported((replace(pending, seen_at=at),)))
     whose = distressed.says_whose(visit, text) or await distressed.says_whose_again(visit, text)
     reading = read(_command(text), visit.context())
+    visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
     meant = whose or open_ or while_open.asked(visit, text) or letting_go.said(visit, text) or reading.meant
     meant = open_question.taken(visit, text, meant)

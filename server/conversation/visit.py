@@ -35,7 +35,8 @@ def sound_key(raw: str) -> str:
 @dataclass(slots=True)
 class Visit:
     """Everything at hand while one message is answered. `now` is the server's clock; `part` tells the entries of one
-    message apart that go to several events, `clause` those of each thing that it says."""
+    message apart that go to several events, `clause` those of each thing that it says; `calm`: nothing
+    in it is like danger."""
 
     view: View
     incoming: Incoming
@@ -45,6 +46,7 @@ class Visit:
     now: datetime
     part: str = ""
     clause: int = 0
+    calm: bool = False
 
     @property
     def address(self) -> str:

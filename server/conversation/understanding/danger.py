@@ -3,8 +3,9 @@ number and the question whether somebody is in danger."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from server.conversation.understanding.clauses import Clauses, pieces_of
 from server.conversation.understanding.features import key, question_form
@@ -27,6 +28,8 @@ class Heard:
     danger: Danger
     clause: Sentence | None = None
     by_self: bool = False
+    score: float = -math.inf
+    """The highest that the model gave to any clause."""
 
 
 def _undenied(says: Matcher, words: Sequence[str]) -> bool:
@@ -69,13 +72,19 @@ def _is_a_joke(score: float, text: str, clauses: Clauses) -> bool:
     return score < least and float(clauses.scores(clauses.of(text))[-1]) < least
 
 
+def _unreal(text: str) -> bool:
+    """Whether a message says itself that it speaks of a drill, a joke or another year: the number and the question do."""
+    return lexicon().danger["unreal"].has(lexicon().words(text))
+
+
 def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
     foot = bool(clauses.ctx.parts & ON_FOOT)
-    worst = Heard(Danger.NONE)
+    worst, highest = Heard(Danger.NONE), -math.inf
     pieces = pieces_of(text)
     if len(pieces) > 1 and judged:
         pieces.append(text)
+    unreal = _unreal(text)
     she, danger = lexicon().classes["she"], lexicon().danger
     for number, piece in enumerate(pieces):
         plain = lexicon().words(piece)
@@ -91,8 +100,13 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
             # rule says so.
             if any(model().knows(key(f"w{w}")) for w in said.masked) and not danger["relief"].has(plain):
                 score = float(clauses.scores(said)[-1])
+                highest = max(highest, score)
                 hers = said.named or she.has(plain)
-                if found is Danger.ALARM and not (foot or hers) and _is_a_joke(score, text, clauses):
+                if (
+                    found is Danger.ALARM
+                    and not foot
+                    and (unreal or (not hers and _is_a_joke(score, text, clauses)))
+                ):
                     found, certain = Danger.ASK, True
                 # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
                 wakes = own and not danger["harmless"].has(plain)
@@ -105,4 +119,4 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
         if _RANK[found] > _RANK[worst.danger]:
             of_self = own or (cry and not said.named and not she.has(plain))
             worst = Heard(found, said, of_self)
-    return worst
+    return replace(worst, score=highest)

@@ -306,10 +306,12 @@ class Danger(StrEnum):
 @dataclass(frozen=True, slots=True)
 class Reading:
     """What a message means, and whether it sounds as if somebody were in danger: with ASK the number stands first in the
-    reply and 'is somebody in danger?' below it, whatever `meant` is; with ALARM `meant` is a Distress unless it asks."""
+    reply and 'is somebody in danger?' below it, whatever `meant` is; with ALARM `meant` is a Distress unless it asks.
+    `calm`: so far from danger that nobody needs to be asked about it."""
 
     meant: Understood
     danger: Danger = Danger.NONE
+    calm: bool = False
 
 
 @dataclass(frozen=True, slots=True)

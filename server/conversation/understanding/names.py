@@ -212,15 +212,22 @@ def find_point(text: Sequence[str], points: tuple[PointHere, ...]) -> Named | No
     return best
 
 
-def which_pass(named: Named, text: Sequence[str], runner: RunnerHere, *, ahead: bool) -> str | None:
-    """The one point meant among the passes of a place: the words may say; else by where she is: the first
-    not reached (`ahead`), or for a report where she is or the one next due. None where it can't be told."""
+def which_pass(
+    named: Named, text: Sequence[str], runner: RunnerHere, *, ahead: bool, crew: bool = False
+) -> str | None:
+    """The one point meant among the passes of a place: the words may say; else by where she is: the first not reached
+    (`ahead`), or for a report where she is or the one next due; `crew`: the one where crew may meet her. None where it
+    can't be told."""
     order = [p.id for p in runner.points if p.id in named.ids]
     if len(order) == 1:
         return order[0]
     if not order or not named.same_place:
         return None
     words = lexicon()
+    open_ = [p.id for p in runner.points if p.id in order and p.crew_access]
+    said = words.classes["back"].has(text) or words.classes["out_pass"].has(text)
+    if crew and len(open_) == 1 and not said:
+        return open_[0]
     if words.classes["back"].has(text):
         return order[-1]
     if words.classes["out_pass"].has(text):

@@ -65,6 +65,33 @@ def _of_before(report: Report, runner: RunnerHere) -> bool:
     return known is not None and runner.reached is not None and report.seen_at <= known
 
 
+_GOES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+_FASTEST_KMH = 14.0
+"""Nobody in a race of this length goes faster from one point to another (own choice; twice what a winner averages)."""
+_PLACES_MAX = 3
+
+
+def _out_of_reach(report: Report, runner: RunnerHere, point: str | None) -> bool:
+    """Whether she can't have come so far by then, from where and when she was last known."""
+    km = {p.id: p.km for p in runner.points}
+    known = runner.known_at
+    if known is None or runner.reached not in km or point not in km or report.seen_at < known:
+        return False
+    hours = (report.seen_at - known) / timedelta(hours=1)
+    return km[point] - km[runner.reached] > 1 + _FASTEST_KMH * hours
+
+
+def _within_reach(report: Report, runner: RunnerHere) -> Report | AskBack:
+    """A report without a place that can't be of the point it would be about: asked, of the last that she reached and those
+    after it."""
+    first = max(place_of(runner).reached, 0)
+    near = [p.id for p in runner.points[first:] if not _out_of_reach(report, runner, p.id)]
+    ways = [replace(report, point=p) for p in near[:_PLACES_MAX]]
+    if len(ways) == 1:
+        return replace(ways[0], guessed=True)
+    return AskBack(Need.POINT, tuple(Choice(r.point or "", Reported((r,))) for r in ways))
+
+
 def _waits_ahead(runner: RunnerHere, stands_at: str | None) -> str | None:
     """A point beyond the one where she was last known in, at which the writer stands or may by now wait for her."""
     if runner.at is None:
@@ -93,8 +120,10 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
             return report  # 'started' of somebody long on the course: under way, and not at the start
         # Which of two passes was meant is inferred, but from where she is: as good as written.
         return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
-    if said.finish or (report.kind is Kind.IN and said.says("finish")):
-        finish = finish_of(runner)
+    finish = finish_of(runner)
+    if said.finish or (
+        report.kind is Kind.IN and said.says("finish") and not _out_of_reach(report, runner, finish)
+    ):
         near = finish in [p.id for p in place_of(runner).ahead[:2]]
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
     if report.kind is Kind.RETIRED and ctx.point is not None and said.reads("here"):
@@ -106,7 +135,8 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=ctx.point or runner.at)
     if report.kind not in _AT_A_POINT:
         return report
-    off = report.kind is Kind.OUT and runner.reached is None and ctx.point is None
+    at_start = runner.reached in (None, runner.points[0].id) if runner.points else False
+    off = report.kind is Kind.OUT and at_start and ctx.point in (None, runner.points[0].id)
     if off and runner.start <= report.seen_at <= runner.start + _OFF_WITHIN:
         return replace(report, point=runner.points[0].id, guessed=True)  # 'and they are off'
     from_post = ctx.parts <= {PartKind.VOLUNTEER} and ctx.point is not None
@@ -115,6 +145,8 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     if report.kind in (Kind.IN, Kind.OUT) and point in ahead and _of_before(report, runner):
         # A time before the last that is known of her: told once more, of where she has been.
         return replace(report, point=runner.reached, guessed=True)
+    if report.kind in _GOES and _out_of_reach(report, runner, point):
+        return _within_reach(report, runner)
     stands = ctx.point is not None and ctx.point == point
     surely = stands or (runner.at == point and report.kind is Kind.OUT)
     # 'We are here' of crew who are to be at their meeting by now is there.

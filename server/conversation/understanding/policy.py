@@ -12,7 +12,7 @@ from importlib import resources
 @dataclass(frozen=True)
 class Policy:
     """`tiers` what each intent needs to be done; `tier_of` its tier by name; `two` what the two likeliest need together;
-    `clause` what a clause beside others needs; `alarm`, `ask`, `joke` scores of danger."""
+    `clause` what a clause beside others needs; `alarm`, `ask`, `wonder`, `joke` scores of danger."""
 
     tiers: Mapping[str, float]
     tier_of: Mapping[str, str]
@@ -20,6 +20,7 @@ class Policy:
     clause: float
     alarm: float
     ask: float
+    wonder: float
     joke: float
 
 
@@ -30,6 +31,4 @@ def policy() -> Policy:
     tier_of = {i: tier for tier, intents in t["intents"].items() for i in intents}
     tiers = {i: float(t["tiers"][tier]) for i, tier in tier_of.items()}
     unsure, danger = t["unsure"], t["danger"]
-    return Policy(
-        tiers, tier_of, unsure["two"], unsure["clause"], danger["alarm"], danger["ask"], danger["joke"]
-    )
+    return Policy(tiers, tier_of, unsure["two"], unsure["clause"], **danger)

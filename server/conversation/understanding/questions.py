@@ -157,7 +157,8 @@ def _point_of(asked: Asked, said: Sentence, runner: RunnerHere, ctx: Context) ->
         to_finish = said.finish and asked.question is not Question.WAIT
         return replace(asked, point=finish_of(runner)) if to_finish else _by_default(asked, said, ctx)
     ahead = asked.question not in PAST
-    point = names.which_pass(said.point, said.masked, runner, ahead=ahead)
+    crew = asked.question in _ABOUT_MEETINGS
+    point = names.which_pass(said.point, said.masked, runner, ahead=ahead, crew=crew)
     if point is not None:
         finish = point == finish_of(runner) and asked.question is Question.AT
         return replace(asked, question=Question.FINISH if finish else asked.question, point=point)

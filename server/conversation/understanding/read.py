@@ -118,7 +118,8 @@ def read(text: str, ctx: Context) -> Reading:
         whole = clauses.of(head)
         if not asked and (not _of_writer(whole, ctx) or _of_red_flags(whole)):
             meant = _how_she_is(heard.clause, whole, ctx) or meant
-    return Reading(_whole(meant, head, text) if len(head) < len(text) else meant, heard.danger)
+    meant = _whole(meant, head, text) if len(head) < len(text) else meant
+    return Reading(meant, heard.danger, calm=heard.danger is Danger.NONE and heard.score < policy().wonder)
 
 
 def understand(text: str, ctx: Context) -> Understood:
@@ -344,7 +345,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
     )
 
 
-_HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)
+_HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:,]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)
 
 
 def _from_the_place(text: str, said: Sentence, clauses: Clauses) -> Understood | None:
@@ -355,7 +356,9 @@ def _from_the_place(text: str, said: Sentence, clauses: Clauses) -> Understood |
     if found is None or not _on_foot(clauses.ctx) or _moves(said) or said.says("ask") or said.says("bring"):
         return None
     head = clauses.of(found["head"])
-    words = [w for w in head.masked if w not in lexicon().names["the"] and not lexicon().read["lead"].word(w)]
+    read = lexicon().read
+    skip = (read["lead"], read["at"])
+    words = [w for w in head.masked if w not in lexicon().names["the"] and not any(m.word(w) for m in skip)]
     if words != [POINT] or question_form(said) or said.masked.count(POINT) != 1:
         return None
     rest = _by_clauses(found["rest"], clauses.of(found["rest"]), clauses)
@@ -426,6 +429,10 @@ def _by_clauses(text: str, said: Sentence, clauses: Clauses) -> Understood:
     whole = guess(said, clauses)
     if not any(_known(w) for w in said.masked) and whole.first[1] < _SURE_OF_A_SLIP:
         return Unclear(text)
+    post = _from_a_post(text, clauses)
+    if post is not None:
+        rest, there = post
+        return _whole(_by_clauses(rest, there.of(rest), there), rest, text)
     parts = clauses_of(text)
     so = _is_it_so(parts, clauses)
     if so is not None:
@@ -438,6 +445,22 @@ def _by_clauses(text: str, said: Sentence, clauses: Clauses) -> Understood:
     each = Clauses(_about_her(said, clauses.ctx))
     guesses = [(strong, guess(each.of(c), each)) for c, strong in parts]
     return _of_clauses(text, whole, guesses, clauses.ctx)
+
+
+def _from_a_post(text: str, clauses: Clauses) -> tuple[str, Clauses] | None:
+    """'Kettle Howe here. 214 left at 19:49': the rest of the message, and that its writer stands there. None for any other,
+    and where whoever runs writes."""
+    found = _HEADED.match(text)
+    if found is None or _on_foot(clauses.ctx):
+        return None
+    head = clauses.of(found["head"])
+    words = [w for w in head.masked if w not in lexicon().names["the"]]
+    if len(words) != 2 or words[0] != POINT or not lexicon().read["here"].word(words[1]):
+        return None
+    if head.point is None or head.runner is None:
+        return None
+    point = names.which_pass(head.point, head.masked, head.runner, ahead=False)
+    return (found["rest"], Clauses(replace(clauses.ctx, point=point))) if point else None
 
 
 def _is_it_so(parts: Sequence[tuple[str, bool]], clauses: Clauses) -> Asked | None:

@@ -34,6 +34,7 @@ from server.conversation.understanding.sentence import (
 )
 from server.event.model import PartKind
 from server.facts.entry import Kind, Retired, Why
+from server.facts.state import Going
 
 KIND_OF = {
     "in": Kind.IN, "out": Kind.OUT, "through": Kind.THROUGH, "position": Kind.POSITION, "resting": Kind.RESTING,
@@ -102,6 +103,9 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
 
 def _of_kind(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Reported | None:
     how = said.says("feel") or said.says("eat")
+    rests = said.runner is not None and said.runner.going == Going.RESTING
+    if base.kind is Kind.MOVING_AGAIN and said.says("leave") and not rests:
+        base = replace(base, kind=Kind.OUT)  # 'off again', 'repartie' of who did not rest
     match base.kind:
         case Kind.OUT if is_bare_out(said):
             return ask_out(base, said)
@@ -173,6 +177,10 @@ def _ended(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Non
     plain = said.says("ended") and not said.reads("not_ended")
     if plain or how is Retired.WITHDRAWN:
         return replace(base, how=how or Retired.NOT_SAID)
+    if said.says("finish") and said.runner is not None:
+        near = [p.id for p in place_of(said.runner).ahead[:2]]
+        if finish_of(said.runner) in near:
+            return replace(base, kind=Kind.IN, guessed=True)  # 'she's done', close to the end
     dropped = lexicon().classes["dropped"]
     word = next((w for w in said.plain if dropped.word(w)), "") or said.written[:20]
     over = replace(base, how=how or Retired.NOT_SAID)
