@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -25,8 +26,8 @@ from tests.bot import world
 AT_STILE = replace(world.MAREN, reached="stile-back", known_at=world.NOW - timedelta(minutes=30))
 
 
-def _crew(point: str | None = None, **of_her: object) -> Context:
-    her = replace(AT_STILE, **of_her)  # type: ignore[arg-type]
+def _crew(point: str | None = None, **of_her: Any) -> Context:
+    her = replace(AT_STILE, **of_her)
     return replace(world.crew_of_maren(), runners=(her, world.TOVE), point=point)
 
 
@@ -41,13 +42,11 @@ def test_nobody_is_where_she_can_not_have_come_to(words: str) -> None:
     """Half an hour ago at 46 km: not in, and not out of, the writer's own next meeting at 100 km."""
     ctx = _crew(own="ravel", due="ravel")
     meant = read(words, ctx).meant
-    places = (
-        {r.point for r in meant.reports}
-        if isinstance(meant, Reported)
-        else {c.label for c in meant.choices}
-        if isinstance(meant, AskBack) and meant.need is Need.POINT
-        else set()
-    )
+    places: set[str | None] = set()
+    if isinstance(meant, Reported):
+        places = {r.point for r in meant.reports}
+    elif isinstance(meant, AskBack) and meant.need is Need.POINT:
+        places = {c.label for c in meant.choices}
     assert places
     assert places <= {"stile-back", "lathe"}
 
@@ -76,7 +75,7 @@ def test_a_post_says_where_it_stands() -> None:
 
 def test_who_did_not_rest_goes_out_of_where_she_was() -> None:
     """'Repartie' of somebody at a point is a departure; of one who rests she moves again."""
-    at = {"reached": "mill", "at": "mill", "known_at": world.NOW - timedelta(minutes=10)}
+    at: dict[str, Any] = {"reached": "mill", "at": "mill", "known_at": world.NOW - timedelta(minutes=10)}
     assert _one("repartie à 15h08", _crew(**at, going="at a point")).kind is Kind.OUT
 
 

@@ -73,12 +73,11 @@ _PLACES_MAX = 3
 
 def _out_of_reach(report: Report, runner: RunnerHere, point: str | None) -> bool:
     """Whether she can't have come so far by then, from where and when she was last known."""
-    km = {p.id: p.km for p in runner.points}
-    known = runner.known_at
-    if known is None or runner.reached not in km or point not in km or report.seen_at < known:
+    km, known, last = {p.id: p.km for p in runner.points}, runner.known_at, runner.reached
+    if known is None or last is None or point is None or report.seen_at < known:
         return False
     hours = (report.seen_at - known) / timedelta(hours=1)
-    return km[point] - km[runner.reached] > 1 + _FASTEST_KMH * hours
+    return km[point] - km[last] > 1 + _FASTEST_KMH * hours
 
 
 def _within_reach(report: Report, runner: RunnerHere) -> Report | AskBack:

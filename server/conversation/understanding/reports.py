@@ -103,9 +103,9 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
 
 def _of_kind(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Reported | None:
     how = said.says("feel") or said.says("eat")
-    rests = said.runner is not None and said.runner.going == Going.RESTING
-    if base.kind is Kind.MOVING_AGAIN and said.says("leave") and not rests:
-        base = replace(base, kind=Kind.OUT)  # 'off again', 'repartie' of who did not rest
+    waits = said.runner is not None and said.runner.at is not None and said.runner.going != Going.RESTING
+    if base.kind is Kind.MOVING_AGAIN and waits and said.says("leave") and not said.says("rest"):
+        base = replace(base, kind=Kind.OUT)  # 'off again', 'repartie' of who is at a point and did not rest
     match base.kind:
         case Kind.OUT if is_bare_out(said):
             return ask_out(base, said)
