@@ -119,6 +119,7 @@ def _shown(seen: Seen) -> dict[str, Any]:
         "own": own(picture, shown, person, parts, pen),
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
         "axes": {r.id: axis(r, pen) for r in shown.runners},
+        "changes": may(parts, Call.CHANGE) is May.YES,
     }
 
 

@@ -18,7 +18,7 @@ from server.api.envelope import ApiError, from_away, from_journal
 from server.api.parts import PARTS
 from server.journal import AwayError, JournalError
 from server.log import broke
-from server.pages import answer, board, chat, pictures, session, sheet, stream
+from server.pages import answer, board, changing, chat, pictures, session, sheet, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 from server.pages.setup import door
@@ -56,10 +56,12 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
         ("/join", _join_page),
         ("/stream", stream.news),
         (answer_links.PATH, answer.show),
+        (changing.PATH, changing.show),
     ):
         app.router.add_get(path, _page(page))
     app[answer.PRESSING] = answer.Pressing()
     app.router.add_post(answer_links.PATH, _page(answer.press))
+    app.router.add_post(changing.PATH, _page(changing.press))
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.svg", pictures.svg)
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.png", pictures.png)
     app.router.add_post("/join", session.join)

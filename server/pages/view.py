@@ -65,6 +65,7 @@ class MeetingCard:
     no_signal: bool
     others: tuple[str, ...] = ()
     there: bool = False
+    id: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -328,6 +329,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         no_signal=v.no_signal,
         others=_cars(m, pen),
         there=m.there,
+        id=v.meeting,
     )
 
 

@@ -424,3 +424,25 @@ setup-do-kit = Bei den Sachen eines Treffens davor eintragen, oder bei Schritt 3
 setup-not-taken = Die eingefügte Tabelle ist gelesen, aber noch nicht genommen: unten nehmen oder das Feld leeren, dann weiter.
 setup-do-number = Eine Zahl schreiben, etwa 12.
 setup-joined = Schon da
+
+## Changing the plan
+change = Den Plan ändern
+change-this = Ändern
+change-crew = Wer hinfährt
+change-own-car = eigenes Auto
+change-car = Auto
+change-point = Punkt
+change-first = Es gilt erst, wenn du gesehen hast, was es für wen heißt, und Ja sagst.
+change-who = Jemand anders fährt, oder ein anderes Auto
+change-elsewhere = An einem anderen Punkt treffen
+change-look = Zeigen, was das ändert
+change-kit = Andere Sachen mitbringen
+change-kit-lines = Eine Sache pro Zeile
+change-skip = Das Treffen auslassen
+change-more = Treffen oder Person hinzufügen, oder das Ziel aufgeben
+change-add = Ein Treffen hinzufügen
+change-person = Jemanden hinzufügen
+change-name = Name
+change-phone = Telefon
+change-drives = Fährt
+change-finish = Nur ankommen: kein Ziel mehr, das Zeitlimit gilt

@@ -927,19 +927,10 @@ term-out-of-race = „DNF“: nicht im Ziel. „DNS“: nicht gestartet.
 term-clock = „07:40“ ist eine Uhrzeit, nach der Uhr des Rennens; eine Dauer steht als „40 min“ oder „2 h 10 min“ da.
 
 ## Changing the plan during the race
-change-ask = Dieses Treffen ändern
 change-yes = Ja, so ändern
 change-no = Nein, so lassen
 change-undo = Änderung zurücknehmen
-change-what = { $place }, { $runner }: { $who }. Was soll anders sein?
-change-drives = { $name } fährt
-change-skip = Auslassen
-change-move = An einem anderen Punkt treffen
-change-finish = Nur ankommen, kein Ziel mehr
-change-where = Wo soll { $runner } statt an { $place } getroffen werden?
-change-nowhere = Vor { $runner } liegt kein anderer Punkt, an dem Betreuer sein dürfen und noch niemand ist.
 change-would = Noch nichts geändert. Es hieße:
-change-for = { $name }: { $what }
 change-for-nobody = Für niemanden ändert sich etwas.
 change-mind = Das zuerst bedenken: { $what }
 change-refused = Das geht nicht: { $what }
@@ -957,9 +948,7 @@ change-undone = Zurückgenommen. { $count ->
        *[other] erfahren
      } es.
  }
-change-left = Es bleibt, wie es war.
 change-stale = Der Plan hat sich inzwischen geändert. Sieh das Treffen noch einmal an und ändere es dann.
-change-offered = Du kannst den Plan selbst ändern:
 change-not-nothing-changes = es ist schon so.
 change-not-no-meeting = dieses Treffen steht nicht mehr im Plan.
 change-not-no-runner = diese Läuferin gibt es nicht. Nenne ihren Namen.

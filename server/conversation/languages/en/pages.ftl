@@ -424,3 +424,25 @@ setup-do-kit = Write it among the kit of a meeting before then, or at step 3 amo
 setup-not-taken = The table you pasted is read, but not taken yet: take it below, or empty its box, then go on.
 setup-do-number = Write a number, as in 12.
 setup-joined = Have come already
+
+## Changing the plan
+change = Change the plan
+change-this = Change
+change-crew = Who goes
+change-own-car = their own car
+change-car = Car
+change-point = Point
+change-first = Nothing counts before you have seen what it is for whom and said yes.
+change-who = Somebody else goes, or another car
+change-elsewhere = Meet at another point
+change-look = See what it changes
+change-kit = Bring other things
+change-kit-lines = One thing a line
+change-skip = Leave the meeting out
+change-more = Add a meeting or a person, or give the target up
+change-add = Add a meeting
+change-person = Add a person
+change-name = Name
+change-phone = Telephone
+change-drives = Drives
+change-finish = Just finish: the target is given up, the time limit holds

@@ -921,19 +921,10 @@ term-out-of-race = ‘DNF’: did not finish. ‘DNS’: did not start.
 term-clock = ‘07:40’ is a time of day, by the 24-hour clock of the race; a length is written ‘40 min’ or ‘2 h 10 min’.
 
 ## Changing the plan during the race
-change-ask = Change this meeting
 change-yes = Yes, change it
 change-no = No, leave it
 change-undo = Undo the change
-change-what = { $place }, { $runner }: { $who }. What is to change?
-change-drives = { $name } drives
-change-skip = Leave it out
-change-move = Meet at another point
-change-finish = Just finish, no target
-change-where = Meet { $runner } where instead of { $place }?
-change-nowhere = There is no other point ahead where crew may be and nobody meets { $runner }.
 change-would = Not changed yet. It would mean:
-change-for = { $name }: { $what }
 change-for-nobody = Nobody has anything to do differently.
 change-mind = Look at this first: { $what }
 change-refused = That can’t be: { $what }
@@ -951,9 +942,7 @@ change-undone = Taken back. { $count ->
        *[other] hear
      } it.
  }
-change-left = Nothing is changed.
 change-stale = The plan has changed meanwhile. Look at the meeting again, then change it.
-change-offered = You can change the plan itself:
 change-not-nothing-changes = it is so already.
 change-not-no-meeting = that meeting is not in the plan any more.
 change-not-no-runner = there is no such runner. Name her.

@@ -919,19 +919,10 @@ term-out-of-race = « DNF » : n’a pas terminé. « DNS » : n’est pas parti
 term-clock = « 07:40 » est une heure, sur 24 heures, à l’heure de la course ; une durée s’écrit « 40 min » ou « 2 h 10 min ».
 
 ## Changing the plan during the race
-change-ask = Changer ce rendez-vous
 change-yes = Oui, changer
 change-no = Non, laisser
 change-undo = Annuler le changement
-change-what = { $place }, { $runner } : { $who }. Que faut-il changer ?
-change-drives = { $name } conduit
-change-skip = Le laisser de côté
-change-move = Se retrouver à un autre point
-change-finish = Juste finir, sans objectif
-change-where = Où retrouver { $runner } au lieu de { $place } ?
-change-nowhere = Plus loin, il n’y a pas d’autre point ouvert à l’équipe où personne ne retrouve { $runner }.
 change-would = Rien n’est encore changé. Cela voudrait dire :
-change-for = { $name } : { $what }
 change-for-nobody = Personne n’a rien à faire autrement.
 change-mind = À regarder d’abord : { $what }
 change-refused = Impossible : { $what }
@@ -949,9 +940,7 @@ change-undone = Annulé. { $count ->
        *[other] l’apprennent
      }.
  }
-change-left = Rien n’est changé.
 change-stale = Le plan a changé entre-temps. Regarde de nouveau le rendez-vous, puis change-le.
-change-offered = Tu peux changer le plan lui-même :
 change-not-nothing-changes = c’est déjà ainsi.
 change-not-no-meeting = ce rendez-vous n’est plus dans le plan.
 change-not-no-runner = cette coureuse n’existe pas. Donne son nom.

@@ -1,0 +1,199 @@
+"""The sheet on which the plan is changed during the race: what is to change, then what that is for whom, then it counts.
+
+Plain forms that work without a script. Everything is done by the call of the API that chat and others use.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from aiohttp import web
+from pydantic import ValidationError
+
+from server.api import auth
+from server.api.acting import ACTING
+from server.api.ask import Ask, check_may, not_yours
+from server.api.envelope import ApiError, from_validation
+from server.api.models import Change
+from server.api.replanning import change
+from server.api.who_may import Call, May, may
+from server.conversation.telling.answer import ChangeAnswer
+from server.conversation.telling.sentences import sentence
+from server.event.model import Event, MeetingPlan, PartKind
+from server.event.replan import What
+from server.pages.board import TEMPLATES, Seen, seen_in
+from server.pages.labels import labels
+
+PATH = "/change/{event}"
+_GO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SUPPORTER, PartKind.SAFETY_CONTACT})
+"""Parts of those who may be sent to a meeting."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of several: a person, a car, a point."""
+
+    id: str
+    name: str
+    chosen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """What the sheet offers. Of a meeting `title` where and whom, `crew`, `cars` and `kit` as they are, `points` where she
+    could be met instead. Without a meeting: one to add."""
+
+    meeting: str
+    title: str
+    runner: str
+    crew: tuple[Choice, ...]
+    cars: tuple[Choice, ...]
+    points: tuple[Choice, ...]
+    kit: tuple[str, ...]
+    just_finish: bool
+
+
+async def show(request: web.Request) -> web.StreamResponse:
+    """GET /change/{event}?meeting=…: what can be changed."""
+    seen = await _seen(request)
+    return await _page(request, seen, _form(seen, request.query.get("meeting", ""), ""))
+
+
+async def press(request: web.Request) -> web.StreamResponse:
+    """POST /change/{event}: looked at, and with `do` done; `undo` takes the last change back."""
+    auth.refuse_foreign_form(request)
+    seen = await _seen(request)
+    sent = await request.post()
+    given = {k: [str(v) for v in sent.getall(k)] for k in sent}
+    wanted = _change(given)
+    form = _form(seen, given.get("meeting", [""])[0], given.get("runner", [""])[0])
+    try:
+        answer = await change(await _ask(request, wanted))
+    except ApiError as error:
+        if error.code != "not_now":
+            raise
+        answer = ChangeAnswer(wanted.over or 0, done=False, refused=(error.what,))
+    return await _page(request, seen, form, wanted, answer)
+
+
+async def _seen(request: web.Request) -> Seen:
+    seen = await seen_in(request)
+    if may(seen.parts, Call.CHANGE) is not May.YES:
+        raise not_yours(Call.CHANGE)
+    return seen
+
+
+async def _ask(request: web.Request, wanted: Change) -> Ask:
+    """The call of the API as whoever presses."""
+    seen = await seen_in(request)
+    ask = replace(seen.ask, body=wanted)
+    await check_may(ask, next(r for r in ACTING if r.handler is change))
+    return ask
+
+
+def _change(given: Mapping[str, list[str]]) -> Change:
+    """What the form says, as the API takes it."""
+
+    def one(name: str) -> str | None:
+        return next((v.strip() for v in given.get(name, ()) if v.strip()), None)
+
+    body: dict[str, Any] = {"dry_run": one("do") is None, "over": one("over")}
+    if one("undo"):
+        body |= {"undo": one("undo"), "over": None, "dry_run": False}
+    else:
+        kit = [line for text in given.get("kit", ()) for line in text.splitlines() if line.strip()]
+        body |= {
+            "what": one("what"),
+            "kit": kit,
+            "crew": given.get("crew", []),
+            "name": one("name") or "",
+            "phone": one("phone") or "",
+            "drives": one("drives") is not None,
+            **{key: one(key) for key in ("meeting", "runner", "point", "car")},
+        }
+    try:
+        return Change.model_validate(body)
+    except ValidationError as error:
+        raise from_validation(error) from error
+
+
+def _form(seen: Seen, meeting: str, runner: str) -> Form:
+    event = seen.picture.built.event
+    plan = next((m for m in event.meetings if m.id == meeting), None)
+    mine = [r.id for r in event.runners if may(seen.parts, Call.CHANGE, r.id) is May.YES]
+    her = plan.runner if plan is not None else runner if runner in mine else next(iter(mine), "")
+    if her not in mine:
+        raise not_yours(Call.CHANGE)
+    return Form(
+        meeting="" if plan is None else plan.id,
+        title="" if plan is None else _title(event, plan),
+        runner=her,
+        crew=_people(event, her, plan),
+        cars=tuple(Choice(c.id, c.name, plan is not None and plan.car == c.id) for c in event.cars),
+        points=_elsewhere(seen, her),
+        kit=() if plan is None else tuple(k.name for k in plan.kit if not k.take_back),
+        just_finish=event.limit is not None and event.runner(her).target.finish != event.limit,
+    )
+
+
+def _title(event: Event, plan: MeetingPlan) -> str:
+    return f"{event.course_of(plan.runner).point(plan.point).name}, {event.runner(plan.runner).name}"
+
+
+def _people(event: Event, runner: str, plan: MeetingPlan | None) -> tuple[Choice, ...]:
+    """Those who could go, those who do ticked."""
+    could = dict.fromkeys(p.person for p in event.people_for(runner, *_GO))
+    goes = () if plan is None else plan.crew
+    return tuple(Choice(who, event.person(who).name, who in goes) for who in dict.fromkeys((*could, *goes)))
+
+
+def _elsewhere(seen: Seen, runner: str) -> tuple[Choice, ...]:
+    """Points ahead of her where crew may be and nobody meets her."""
+    event, state = seen.picture.built.event, seen.picture.state.runner(runner)
+    points = event.course_of(runner).points
+    order = [p.id for p in points]
+    behind = max((order.index(p) for p in state.reached if p in order), default=-1)
+    met = {m.point for m in event.meetings_of(runner)}
+    return tuple(Choice(p.id, p.name) for p in points[behind + 1 :] if p.crew_access and p.id not in met)
+
+
+async def _page(
+    request: web.Request,
+    seen: Seen,
+    form: Form,
+    wanted: Change | None = None,
+    answer: ChangeAnswer | None = None,
+) -> web.StreamResponse:
+    language, event = seen.reader.language, seen.picture.built.event
+
+    def s(key: str, **values: str | int) -> str:
+        return sentence(language, key, **values)
+
+    html = await asyncio.to_thread(
+        request.app[TEMPLATES].get_template("change.html").render,
+        t=labels(language),
+        s=s,
+        language=language,
+        event=event,
+        version=event.version,
+        form=form,
+        wanted=wanted,
+        sent=() if wanted is None else tuple(_fields(wanted)),
+        answer=answer,
+        What=What,
+    )
+    return web.Response(text=html, content_type="text/html")
+
+
+def _fields(wanted: Change) -> list[tuple[str, str]]:
+    """The change as hidden fields, so that 'yes' says again what was looked at."""
+    found = [("what", wanted.what.value)] if wanted.what is not None else []
+    for key in ("meeting", "runner", "point", "car", "name", "phone"):
+        found += [(key, value)] if (value := getattr(wanted, key)) else []
+    found += [("crew", who) for who in wanted.crew]
+    found += [("kit", "\n".join(wanted.kit))] if wanted.kit else []
+    found += [("drives", "yes")] if wanted.drives else []
+    return found
