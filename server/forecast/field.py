@@ -5,12 +5,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from server.forecast import kinds, stopping
-from server.forecast.condition import Ahead, Seen, legs_ahead, totals
+from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, in_order, times_at
+from server.forecast.target import aimed
 from server.forecast.tempered import contrast, over, tempered
-from server.forecast.values import FloatArray, Reference
+from server.forecast.values import FloatArray, Reference, Target
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,11 +29,13 @@ def forecast_field(
     probs: FloatArray,
     limit_s: float | None = None,
     scale: FloatArray | None = None,
+    kind: kinds.Kind | None = None,
 ) -> Field:
     """Forecast every runner at once by the same steps as `posterior`.
 
     elapsed_s (B, n): seconds after each runner's own start, nan where not (yet) recorded; rising along the course.
     probs (q,) rising in (0, 1). scale (B,): each runner's target as a multiple of the reference's finish time.
+    kind: other constants than the fitted ones, for years that those were fitted on.
     Runners are taken together by the last point they were seen at, so there are at most n steps.
     """
     elapsed = np.asarray(elapsed_s, dtype=np.float64)
@@ -48,16 +51,25 @@ def forecast_field(
     for k in np.unique(last[last < reference.n]):
         rows = np.flatnonzero(last == k)
         quantiles[rows, k:], gets_there[rows, k:] = _together(
-            reference, elapsed[rows, :k], np.asarray(probs, dtype=np.float64), limit_s, size[rows]
+            kinds.of(reference) if kind is None else kind,
+            reference,
+            elapsed[rows, :k],
+            np.asarray(probs, dtype=np.float64),
+            limit_s,
+            size[rows],
         )
     return Field(quantiles, gets_there)
 
 
 def _together(
-    reference: Reference, elapsed: FloatArray, probs: FloatArray, limit_s: float | None, scale: FloatArray
+    kind: kinds.Kind,
+    reference: Reference,
+    elapsed: FloatArray,
+    probs: FloatArray,
+    limit_s: float | None,
+    scale: FloatArray,
 ) -> tuple[FloatArray, FloatArray]:
     """Runners last seen at the same point: quantiles (b, n - k, q) and odds of getting there (b, n - k)."""
-    kind = kinds.of(reference)
     reference = tempered(reference, kind.prior.contrast)
     count, k = elapsed.shape
     seen = _seen(reference, elapsed, scale, kind.prior.point_sd**2)
@@ -80,8 +92,17 @@ def _together(
     plain = totals(legs, ahead_ref)
     limit = None if limit_s is None else np.full(count, limit_s)
     used = plain if limit is None else told(plain, limit - spent)
-    x = inputs(seen, ahead, legs, used, plain, ahead_ref, spent, limit)
-    curves = correct(kind.nets if k else (), x, trust_in_nets(kind.years, seen), kind.widen)
+    nets, trust = kind.nets if k else (), trust_in_nets(kind.years, seen)
+
+    def bent(of: Totals, lim: FloatArray | None) -> FloatArray:
+        x = inputs(seen, ahead, legs, of, plain, ahead_ref, spent, lim)
+        return correct(nets, x, trust, kind.widen)
+
+    curves = bent(used, limit)
+    if reference.target is Target.AIMED:
+        target = reference.elapsed_s[-1] * scale
+        used, curves = aimed(used, curves, spent, target, reference.spread)
+        plain = aimed(plain, bent(plain, None), spent, target, reference.spread)[0]
     if k:
         curves = with_mishaps(curves, used, plain, spent, kind.tail)
     times = times_at(used.mean, spread(used), curves, probs, kind.tail[2])

@@ -20,9 +20,10 @@ from server.forecast.margins import (
     kept_in_order,
     truncated_above,
 )
+from server.forecast.target import aimed
 from server.forecast.tempered import contrast, over, tempered
 from server.forecast.timeline import Track, build
-from server.forecast.values import DEFAULT, Fact, FloatArray, Reference, Settings
+from server.forecast.values import DEFAULT, Fact, FloatArray, Reference, Settings, Target
 from server.forecast.view import Posterior
 
 CARRIED_PART = 0.5
@@ -130,14 +131,21 @@ def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float
     spent = np.array([track.origin.at_s])
     limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
     window = plain if limit is None else told(plain, limit - spent)
-    curves = []
-    for used, lim in ((window, limit), (plain, None)):
+    bends = []
+    for used, lim in ((plain, None), (window, limit)):
         x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
-        bent = correct(kind.nets if track.seen_y.size else (), x, trust_in_nets(kind.years, seen), kind.widen)
-        if track.seen_y.size:
-            bent = with_mishaps(bent, used, plain, spent, kind.tail)
-        curves.append(bent[0])
-    return _Shapes(seen, ahead, legs, plain, window, *curves)
+        nets = kind.nets if track.seen_y.size else ()
+        bends.append(correct(nets, x, trust_in_nets(kind.years, seen), kind.widen))
+    plain_curve, curve = bends
+    if reference.target is Target.AIMED:
+        # What she aims at, with what the crew says of the way ahead.
+        target = np.array([track.origin.ref_s + track.ahead_ref_s.sum()])
+        plain, plain_curve = aimed(plain, plain_curve, spent, target, reference.spread)
+        window, curve = aimed(window, curve, spent, target, reference.spread)
+    if track.seen_y.size:
+        curve = with_mishaps(curve, window, plain, spent, kind.tail)
+        plain_curve = with_mishaps(plain_curve, plain, plain, spent, kind.tail)
+    return _Shapes(seen, ahead, legs, plain, window, curve[0], plain_curve[0])
 
 
 def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, Ahead, Legs]:

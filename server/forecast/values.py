@@ -28,6 +28,7 @@ class Target(StrEnum):
 
     HERS = "her own target"
     ANYBODY = "no target of hers"
+    AIMED = "her own target, weighed against her times"
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -260,6 +260,33 @@ def test_a_sure_plan_is_not_believed_against_what_she_shows(plan) -> None:
     assert unsure[2] / unsure[0] > assumed[2] / assumed[0]
 
 
+@pytest.mark.parametrize("spread", [0.05, 0.13, 0.25])
+def test_before_the_start_a_target_that_is_weighed_scatters_as_the_plan_says(plan, spread) -> None:
+    """Nothing is added to what the plan says of the finish."""
+    told = replace(plan, target=Target.AIMED, spread=spread)
+    early, late = posterior(told).view(0.0).quantiles(plan.n - 1, np.array([0.1, 0.9]))
+    assert np.log(late / early) / (2 * 1.2816) == pytest.approx(spread, rel=0.02)
+
+
+def test_a_target_says_less_the_more_is_seen_and_is_doubted_where_her_times_speak_against_it(plan) -> None:
+    """On her plan a surer target narrows the finish, early more than late; far off it she is not held to it."""
+    probs = np.array([0.1, 0.5, 0.9])
+
+    def finish(spread: float, points: int, slower: float = 1.0) -> np.ndarray:
+        seen = [Sighting(i, arrived_s=slower * float(plan.elapsed_s[i])) for i in range(points)]
+        told = replace(plan, target=Target.AIMED, spread=spread)
+        return posterior(told, seen).view(0.0).quantiles(plan.n - 1, probs)
+
+    def width(q: np.ndarray) -> float:
+        return float(np.log(q[2] / q[0]))
+
+    early, late = (width(finish(0.05, k)) / width(finish(0.2, k)) for k in (1, 10))
+    assert early < 0.8 < late <= 1.0
+    # what is left of the target's pull, as a share of what she is behind it
+    pulls = [1.0 - np.log(finish(0.05, 8, x)[1] / finish(0.05, 8)[1]) / np.log(x) for x in (1.05, 1.6)]
+    assert 0.0 < pulls[1] < pulls[0]
+
+
 def test_a_spread_is_above_nothing(plan) -> None:
     """A plan can't be quite sure."""
     with pytest.raises(ValueError, match="spread is 0"):

@@ -87,6 +87,23 @@ def test_the_field_in_one_call_gives_each_runners_own_forecast(bare: Reference, 
             assert field.gets_there[row, p] == pytest.approx(view.probability_arrives(p), abs=0.005)
 
 
+def test_a_field_with_targets_gives_each_runners_own_forecast(plan: Reference) -> None:
+    """Her own target weighed, limit told: one runner and the field agree within a tenth of a minute in the band."""
+    plan, probs = (
+        replace(plan, stop_s=np.zeros(plan.n), target=Target.AIMED, spread=0.1),
+        np.array([0.1, 0.5, 0.9]),
+    )
+    times = np.full((1, plan.n), np.nan)
+    times[0, :3] = 1.1 * plan.elapsed_s[:3]
+    field = forecast_field(plan, times, probs, 108000.0)
+    view = posterior(
+        plan, [Sighting(p, arrived_s=float(t)) for p, t in enumerate(times[0, :3])], 108000.0
+    ).view(0.0)
+    for p in range(3, plan.n):
+        took = field.quantiles_s[0, p] - times[0, 2]
+        assert np.allclose(view.quantiles(p, probs), field.quantiles_s[0, p], atol=6.0 + 0.01 * took.max())
+
+
 def test_a_field_not_yet_seen_scatters_as_its_plan_says(bare: Reference) -> None:
     """Before the start it is the plan's to say how widely she may end, one by one and all at once."""
     probs = np.array([0.1, 0.5, 0.9])
