@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from datetime import UTC, datetime
 from pathlib import Path
@@ -19,7 +20,7 @@ from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.reader import Reader, reader_in
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages, sentence
-from server.event.keys import TABLES, key_help, nearest_table, tables_named
+from server.event.keys import TABLES, json_schema, key_help, nearest_table, tables_named
 from server.event.model import Event
 from server.pages.profile import profile_svg
 from server.paper.before import BeforeStart, before_start
@@ -190,11 +191,17 @@ def _refuse_broken(moves: CrewPlan, language: str) -> None:
 
 @click.command()
 @click.argument("table", required=False)
-def keys(table: str | None) -> None:
+@click.option(
+    "--schema", is_flag=True, help="Print the JSON Schema of the whole file instead, for an editor."
+)
+def keys(table: str | None, *, schema: bool) -> None:
     """List every table and key of an event file: meaning, form, what holds without it, an example.
 
     With a TABLE (points, points.crew, …) only that one and those inside it.
     """
+    if schema:
+        click.echo(json.dumps(json_schema(), indent=2, ensure_ascii=False))
+        return
     shown = TABLES if table is None else tables_named(table)
     if not shown:
         raise Failed(f"there is no table '{table}'. {nearest_table(table or '')}")

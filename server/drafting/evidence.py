@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from server.drafting.document import Document
-from server.event.read_course import slug
+from server.event.forms import slug
 
 __all__ = ["drop", "recordings", "results", "take"]
 

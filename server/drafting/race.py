@@ -13,7 +13,7 @@ from server.course.passes import passes
 from server.drafting.document import Document
 from server.drafting.pasted import PastedRow, read_cut_off
 from server.drafting.typed import Given, begun, fresh_id, moment, number, span
-from server.event.read_course import slug
+from server.event.forms import slug
 
 __all__ = [
     "cut_off_of",

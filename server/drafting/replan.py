@@ -10,8 +10,8 @@ from server.drafting.crew import kit_of
 from server.drafting.document import Document
 from server.drafting.race import ident
 from server.drafting.typed import fresh_id
+from server.event.forms import slug
 from server.event.model import Event, PartKind
-from server.event.read_course import slug
 from server.event.replan import NotPossibleError, PlanChange, What
 
 __all__ = ["replanned"]

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from datetime import date, datetime, time
 from typing import Any
 
-from server.event.read_course import slug
+from server.event.forms import slug
 
 __all__ = ["Given", "begun", "fresh_id", "items", "moment", "number", "rows", "shown", "span"]
 

@@ -10,7 +10,8 @@ from rapidfuzz import fuzz
 
 from server.event.check_crew import check_crew
 from server.event.check_km import check_km
-from server.event.draft import At, Draft
+from server.event.context import At
+from server.event.draft import Draft
 from server.event.lines import Path
 from server.event.model import CutOff, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
 from server.event.section import did_you_mean
@@ -22,6 +23,7 @@ NEARLY_THE_SAME = 93.0
 def check(draft: Draft, event: Event) -> None:
     """Note every mistake that needs more than one table to see."""
     _ids(draft)
+    _refs(draft)
     for course in draft.courses:
         points = draft.points_of(course.value.id)
         _ends(draft, course.path, points)
@@ -72,6 +74,20 @@ def _ids(draft: Draft) -> None:
                 what = f"the id '{thing_id}' is used twice in {kind} (first on line {line})"
                 draft.report.error((*thing.path, "id"), what, f'Give this one its own: id = "{thing_id}-2".')
             seen.setdefault(thing_id, thing.path)
+
+
+def _refs(draft: Draft) -> None:
+    """Each id that a key names is one that there is."""
+    things = (
+        ("point", draft.points),
+        ("runner", draft.runners),
+        ("person", draft.people),
+        ("car", draft.cars),
+        ("place", draft.places),
+    )
+    ids = {what: [x.value.id for x in named] for what, named in things}
+    for path, what, word in draft.refs:
+        draft.known(path, what, word, ids[what])
 
 
 def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
@@ -273,15 +289,9 @@ def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
         report.error((*r.path, "start"), what, "Check her start and that of the event.")
     ids = [p.value.id for p in draft.points_of(r.value.course)]
     for i, plan in enumerate(r.value.fuel):
-        if plan.from_point and plan.from_point not in ids:
-            what = f"there is no point '{plan.from_point}'"
-            remedy = did_you_mean(plan.from_point, ids, f"Points: {', '.join(ids)}.")
-            report.error((*r.path, "fuel", i, "from"), what, remedy)
+        draft.known((*r.path, "fuel", i, "from"), "point", plan.from_point, ids)
     for i, bag in enumerate(r.value.drop_bags):
-        if bag.point and bag.point not in ids:
-            what = f"there is no point '{bag.point}'"
-            remedy = did_you_mean(bag.point, ids, f"Points: {', '.join(ids)}.")
-            report.error((*r.path, "drop_bags", i, "point"), what, remedy)
+        draft.known((*r.path, "drop_bags", i, "point"), "point", bag.point, ids)
 
 
 def _keep_until(draft: Draft) -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from server.event.check_moves import check_moves, known
-from server.event.draft import At, Draft
+from server.event.check_moves import check_moves
+from server.event.context import At
+from server.event.draft import Draft
 from server.event.lines import Path
 from server.event.model import MeetingPlan, Part, PartKind, Person, Point
 from server.event.section import did_you_mean, nearest
@@ -30,16 +31,9 @@ def check_crew(draft: Draft) -> None:
 
 
 def _parts(draft: Draft) -> None:
-    runners = [r.value.id for r in draft.runners]
-    points = [p.value.id for p in draft.points]
-    cars = [c.value.id for c in draft.cars]
     seen: set[tuple[str, PartKind, str | None, str | None]] = set()
     for part in draft.parts:
         p = part.value
-        known(draft, (*part.path, "runner"), "runner", p.runner, runners)
-        known(draft, (*part.path, "car"), "car", p.car, cars)
-        for key in ("point", "pace_from", "pace_to"):
-            known(draft, (*part.path, key), "point", getattr(p, key), points)
         if p.kind is PartKind.RUNNER and p.ladder is not None:
             what = "a runner can't answer an alarm about herself"
             draft.report.error((*part.path, "ladder"), what, "Put the ladder on another person.")
@@ -110,7 +104,6 @@ def _same_names(draft: Draft) -> None:
 
 
 def _drives(draft: Draft) -> None:
-    people = [p.value.id for p in draft.people]
     seen: set[tuple[str, str]] = set()
     for d in draft.drives:
         v = d.value
@@ -122,7 +115,6 @@ def _drives(draft: Draft) -> None:
         elif way in seen:
             draft.report.error(d.path, f"the drive from '{way[0]}' to '{way[1]}' is given twice", "Keep one.")
         seen.add(way)
-        known(draft, (*d.path, "confirmed_by"), "person", v.confirmed_by, people)
         for key, place in (("from", v.from_place), ("to", v.to_place)):
             _place_name(draft, (*d.path, key), place, free=True)
         if v.minutes is None:
@@ -160,17 +152,14 @@ def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = Fal
 
 def _meetings(draft: Draft) -> None:
     points = {p.value.id: p.value for p in draft.points}
-    runners = [r.value.id for r in draft.runners]
     seen: set[tuple[str, str]] = set()
     for m in draft.meetings:
-        at_point = known(draft, (*m.path, "point"), "point", m.value.point or None, points)
-        known(draft, (*m.path, "runner"), "runner", m.value.runner or None, runners)
         if (m.value.point, m.value.runner) in seen:
             what = f"'{m.value.runner}' is met twice at '{m.value.point}'"
             draft.report.error(m.path, what, "Put both into one meeting.")
         seen.add((m.value.point, m.value.runner))
         astray = any(p.path in draft.astray for p in draft.points if p.value.id == m.value.point)
-        if at_point and m.value.point and not astray:
+        if m.value.point in points and not astray:
             _access(draft, m, points[m.value.point])
         _who(draft, m)
         _what(draft, m)
@@ -197,7 +186,7 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
     people = [p.value.id for p in draft.people]
     for i, person in enumerate(m.value.crew):
         path = (*m.path, "crew", i)
-        if known(draft, path, "person", person, people):
+        if person in people:
             kinds = {p.value.kind for p in draft.parts if p.value.person == person}
             if not kinds & _CREW and not draft.may_be(person):
                 what = f"'{person}' is to meet her, but has no part as crew or pacer"
@@ -210,7 +199,7 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
         draft.report.warn(m.path, "nobody is named to go to this meeting", 'Add crew = ["..."].')
     for key in ("pacer_joins", "pacer_leaves"):
         person = getattr(m.value, key)
-        if known(draft, (*m.path, key), "person", person, people) and person is not None:
+        if person in people:
             kinds = {p.value.kind for p in draft.parts if p.value.person == person}
             if PartKind.PACER not in kinds and not draft.may_be(person):
                 what = f"'{person}' has no part as pacer"
@@ -219,13 +208,12 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
 
 def _what(draft: Draft, m: At[MeetingPlan]) -> None:
     cars = {c.value.id: c.value for c in draft.cars}
-    known(draft, (*m.path, "car"), "car", m.value.car, cars)
     _place_name(draft, (*m.path, "from"), m.value.from_place)
     there: set[str | None] = {m.value.car} if m.value.car is not None else set()
     there |= {p.value.car for p in draft.parts if p.value.person in m.value.crew and m.value.car is None}
     for i, item in enumerate(m.value.kit):
         path = (*m.path, "kit", i, "car")
-        if known(draft, path, "car", item.car, cars) and item.car is not None and item.car not in there:
+        if item.car in cars and item.car not in there:
             what = f"'{item.name}' travels in '{item.car}', which does not go to this meeting"
             draft.report.error(path, what, "Put it into a car that goes there.")
     if m.value.car in cars and len(m.value.crew) > cars[m.value.car].seats:

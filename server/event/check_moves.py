@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from datetime import timedelta
 from itertools import pairwise
 
 from geopy.distance import geodesic
 
-from server.event.draft import At, Draft
-from server.event.lines import Path
+from server.event.context import At
+from server.event.draft import Draft
 from server.event.model import Drive, MeetingPlan, PartKind
-from server.event.section import did_you_mean
 
 FASTEST_KMH = 130.0
 """No drive is on average faster than this over the straight line (own choice: motorway speed)."""
@@ -31,16 +30,6 @@ def check_moves(draft: Draft) -> None:
     _shares(draft)
 
 
-def known(draft: Draft, path: Path, what: str, word: str | None, ids: Iterable[str]) -> bool:
-    """Note an id that there is none of; True when it is fine or not given."""
-    ids = list(ids)
-    if word is None or word in ids:
-        return True
-    else_say = f"Known: {', '.join(ids)}." if ids else f"There is no {what} in this file yet."
-    draft.report.error(path, f"there is no {what} '{word}'", did_you_mean(word, ids, else_say))
-    return False
-
-
 def _places(draft: Draft) -> None:
     points = {p.value.id for p in draft.points}
     for place in draft.places:
@@ -53,7 +42,7 @@ def _places(draft: Draft) -> None:
         if access is None or not access.place:
             continue
         path = (*p.path, "crew", "place")
-        if known(draft, path, "place", access.place, ids) and access.lat is not None:
+        if access.place in ids and access.lat is not None:
             what = f"'{p.value.name}' has lat and lon, and so has its place '{access.place}'"
             draft.report.error(path, what, "Keep them at the place only.")
 
@@ -189,16 +178,12 @@ def _awake(draft: Draft) -> None:
 
 
 def _shares(draft: Draft) -> None:
-    people = [p.value.id for p in draft.people]
     runners = {r.value.id: r.value for r in draft.runners}
-    for s in draft.shares:
-        known(draft, (*s.path, "runner"), "runner", s.value.runner or None, runners)
-        known(draft, (*s.path, "person"), "person", s.value.person or None, people)
     for runner in runners.values():
         order = {p.value.id: i for i, p in enumerate(draft.points_of(runner.course))}
         mine = [s for s in draft.shares if s.value.runner == runner.id]
         ends = [
-            (known(draft, (*s.path, key), "point", point or None, order) and bool(point))
+            (draft.known((*s.path, key), "point", point, order) and bool(point))
             for s in mine
             for key, point in (("from", s.value.from_point), ("to", s.value.to_point))
         ]

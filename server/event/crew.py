@@ -1,10 +1,39 @@
-"""The values of an event about people, cars, drives, meetings and cards. Frozen; ids are stable slugs."""
+"""The tables of an event file about people, cars, drives, meetings and cards. Frozen; ids are stable slugs."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+from typing import ClassVar
+
+from server.event.context import Reading
+from server.event.forms import (
+    WORDS_MAX,
+    Channels,
+    Checked,
+    Choice,
+    Id,
+    Language,
+    Minutes,
+    Moment,
+    Number,
+    OfRunner,
+    Phone,
+    Ref,
+    Text,
+    Texts,
+    TimeOfDay,
+    Values,
+    Whole,
+    Yes,
+    Zone,
+)
+from server.event.kit import KitItem
+from server.event.section import Section
+from server.event.table import Key, One, Table, Tables, UnusableError, key, read_table, take
+
+SLEEP_MAX = timedelta(hours=16)
 
 
 class PartKind(StrEnum):
@@ -19,21 +48,6 @@ class PartKind(StrEnum):
     SUPPORTER = "supporter"
 
 
-class KitWeight(StrEnum):
-    """How bad it is when an item is not there: safety items are planned for at 99%, others at 97%."""
-
-    SAFETY = "safety"
-    NORMAL = "normal"
-
-
-class Prepare(StrEnum):
-    """What is to be done with a thing before the race."""
-
-    BUY = "buy"
-    CHARGE = "charge"
-    TEST = "test"
-
-
 class NoticeChoice(StrEnum):
     """How much a person wants to be told; never holds back an alarm nor a person's own leave-now."""
 
@@ -43,165 +57,282 @@ class NoticeChoice(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Person:
-    """Somebody, whatever the event. `channels` is the order in which to try to reach them."""
+class Sleep(Table):
+    """A sleep that a person means to have. Without a day: the first such time after the start, and after `from`."""
 
-    id: str
-    name: str
-    phone: str = ""
-    email: str = ""
-    webhook: str = ""
-    language: str = ""
-    time_zone: str | None = None
-    miles: bool = False
-    clock_12h: bool = False
-    channels: tuple[str, ...] = ()
-    notices: NoticeChoice = NoticeChoice.ALL
+    start: datetime = key(Moment("the known start", example='"Sun 01:00"'), "when it begins", '"Sun 01:00"',
+        name="from", need='Write sleeps = [ { from = "Sun 01:00", to = "Sun 03:00" } ].')  # fmt: skip
+    end: datetime = key(Moment("start", "the known start", example='"Sun 03:00"'), "when it ends",
+        '"Sun 03:00"', name="to", need='Write sleeps = [ { from = "Sun 01:00", to = "Sun 03:00" } ].')  # fmt: skip
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """It ends after it begins, and soon."""
+        if v["start"] and v["end"] and not timedelta(0) < v["end"] - v["start"] <= SLEEP_MAX:
+            what = "a sleep ends before it begins, or lasts over 16 hours"
+            s.error("to", what, "Give both with weekday.")
+            raise UnusableError
+
+
+@dataclass(frozen=True, slots=True)
+class Part(Table):
+    """A part in this event. A crew of one may be everything.
+
+    `runner`: for which one (None = for all). `ladder` is the step on which an alarm reaches them (1 = first). `point` is
+    where a volunteer stands. `permits` are those they hold in person (a pass, an armband).
+    """
+
+    person: str
+    kind: PartKind = key(Choice(PartKind), "what they are; a safety contact is needed, with ladder = 1",
+        '"safety contact"', need=f"Say what this person is: {', '.join(PartKind)}.",
+        default=PartKind.SUPPORTER)  # fmt: skip
+    runner: str | None = key(Ref("runner"), "for which runner; without it for all", '"maren"')
+    ladder: int | None = key(Whole(1, 20), "the step on which an alarm reaches them, 1 first", "1")
+    calls_race_control: bool = key(
+        Yes(), "whether it is they who call race control: exactly one person", "true"
+    )
+    can_telephone: bool = key(Yes(), "whether they can be asked to call others", "true")
+    point: str | None = key(Ref("point"), "where a volunteer stands", '"mill"')
+    car: str | None = key(Ref("car"), "the car they are with", '"van"')
+    drives: bool = key(Yes(), "whether they drive", "true")
+    awake_since: datetime | None = key(
+        Moment(), "since when they are awake: nobody is sent driving past 17 h", "2027-09-11T04:00"
+    )
+    pace_from: str | None = key(Ref("point"), "for a pacer: the point from which they run with her", '"mill"')
+    pace_to: str | None = key(Ref("point"), "and to which", '"finish"')
+    sleeps: tuple[Sleep, ...] = key(Tables(Sleep), "when they mean to sleep")
+    permits: tuple[str, ...] = key(Texts(), "permits they hold in person", '["green"]')
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """A kind that nobody knows may be any."""
+        if s.raw("kind") not in list(PartKind):
+            d.astray.add(s.path)
+
+
+@dataclass(frozen=True, slots=True)
+class Quiet(Table):
+    """Quiet hours, on their own clock."""
+
+    start: str | None = key(TimeOfDay(), "when they begin", '"22:00"', name="from")
+    end: str | None = key(TimeOfDay(), "when they end", '"06:00"', name="to")
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """Both ends."""
+        if not (s.has("from") and s.has("to")):
+            remedy = 'Write quiet = { from = "22:00", to = "06:00" }.'
+            s.report.error(s.path, "quiet hours need both ends", remedy)
+
+
+@dataclass(frozen=True, slots=True)
+class Person(Table):
+    """Everybody with a part in it. Names, numbers and how to reach them.
+
+    One person whatever the event. `channels` is the order in which to try to reach them.
+    """
+
+    id: str = key(Id("name"), "what other tables call them", '"ana"')
+    name: str = key(Text(), "their name", '"Ana"', need='Give the person a name, as in name = "Ana".')
+    phone: str = key(Phone(), "their number", '"+44 7700 900102"')
+    email: str = key(
+        Checked(
+            "e-mail address in quotes",
+            r"[^@\s]+@[^@\s]+\.[^@\s.]+",
+            ("e-mail address", "Check the @ and what follows it."),
+            254,
+        ),
+        "their e-mail address",
+        '"ana@example.org"',
+    )
+    webhook: str = key(
+        Checked(
+            "web address in quotes, beginning with https://",
+            r"https?://[^\s/]+\S*",
+            ("web address", "Write it whole, beginning with https://."),
+            500,
+        ),
+        "a web address that notices are sent to",
+        '"https://example.org/notices"',
+    )
+    language: str = key(Language(), "the language they read", '"en"')
+    time_zone: str | None = key(
+        Zone(), "their own clock, where it is not that of the race", '"Europe/Berlin"'
+    )
+    miles: bool = key(Yes(), "distances in miles", "false")
+    clock_12h: bool = key(
+        Choice({"24h": False, "12h": True}), "how they read the clock", '"24h"', name="clock", default=False
+    )
+    channels: tuple[str, ...] = key(
+        Channels(), "how to reach them, in the order to try", '["telegram", "email"]'
+    )
+    notices: NoticeChoice = key(Choice(NoticeChoice), "how much they want to be told; alarms always come",
+        '"all"', default=NoticeChoice.ALL)  # fmt: skip
     quiet_from: str | None = None
     quiet_to: str | None = None
 
+    MORE: ClassVar = (
+        Key("quiet", One(Quiet), "hours in which only alarms and their own leave-now come"),
+        Key("parts", Tables(Part), "what they do: one or several", '[ %s, { kind = "crew" } ]'),
+    )
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """Quiet hours, parts, and an address for each channel."""
+        v["name"] = v["name"] or v["id"]
+        quiet = s.table("quiet")
+        hours = None if quiet is None else read_table(quiet, Quiet, d)
+        if hours is not None:
+            v["quiet_from"], v["quiet_to"] = hours.start, hours.end
+        for name in ("email", "webhook"):
+            if name in v["channels"] and not s.has(name):
+                remedy = f"Add {name} = ... or take it out of channels."
+                s.error("channels", f"the channel '{name}' has no address", remedy)
+        take(d, s.tables("parts"), Part, d.parts, person=v["id"])
+
 
 @dataclass(frozen=True, slots=True)
-class Sleep:
-    """A sleep that a person means to have, from `start` to `end`."""
+class Car(Table):
+    """A car of the crew.
 
-    start: datetime
-    end: datetime
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """What a person is in this event, and for which runner (None = for all).
-
-    `ladder` is the step on which an alarm reaches them (1 = first). `point` is where a volunteer stands. `permits` are
-    those they hold in person (a pass, an armband).
+    Where it stands before the first meeting, how many it seats, the permits it carries.
     """
 
-    person: str
-    kind: PartKind
-    runner: str | None = None
-    ladder: int | None = None
-    calls_race_control: bool = False
-    can_telephone: bool = False
-    point: str | None = None
-    car: str | None = None
-    drives: bool = False
-    awake_since: datetime | None = None
-    pace_from: str | None = None
-    pace_to: str | None = None
-    sleeps: tuple[Sleep, ...] = ()
-    permits: tuple[str, ...] = ()
+    id: str = key(Id("name"), "what other tables call it", '"van"')
+    name: str = key(Text(), "what people call it", '"blue van"', must=True)
+    seats: int = key(Whole(1, 60), "how many it seats, the driver among them", "5", default=5)
+    starts_at: str | None = key(
+        Text(), "where it stands before its first meeting: a point or place", '"start"', default=None
+    )
+    permits: tuple[str, ...] = key(Texts(), "permits that lie in it", '["green"]')
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """Without a name it goes by its id."""
+        v["name"] = v["name"] or v["id"]
 
 
 @dataclass(frozen=True, slots=True)
-class Car:
-    """A vehicle: where it stands before the first meeting, how many it seats, the permits it carries."""
+class Drive(Table):
+    """The way by car from one place to another. Only a drive that a person stands by sets a leave-by.
 
-    id: str
-    name: str
-    seats: int = 5
-    starts_at: str | None = None
-    permits: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Drive:
-    """The way by car from one place to another. Places are point ids or free names ('home', 'hotel').
-
-    Never sets a leave-by before `confirmed_by` names the person who says it is right. Minutes given by hand
-    are the whole drive; without them it can be estimated, and `traffic`, `fuel_stop` come on top of that.
+    Places are point ids or free names ('home', 'hotel'). Never sets a leave-by before `confirmed_by` names the person who
+    says it is right. Minutes given by hand are the whole drive; without them it can be estimated, and `traffic`,
+    `fuel_stop` come on top of that.
     """
 
-    from_place: str
-    to_place: str
-    minutes: float | None = None
-    confirmed_by: str | None = None
-    note: str = ""
-    traffic: timedelta = timedelta(0)
-    fuel_stop: timedelta = timedelta(0)
+    from_place: str = key(Text(), "a point, a place, or any name", '"start"', name="from",
+        need='Say where the drive begins: from = "start".')  # fmt: skip
+    to_place: str = key(
+        Text(), "the same", '"mill"', name="to", need='Say where the drive ends: to = "mill".'
+    )
+    minutes: float | None = key(
+        Number(0.5, 24 * 60), "door to door, everything counted; without it the drive is estimated", "32"
+    )
+    confirmed_by: str | None = key(Ref("person"), "who says that it is right", '"ana"')
+    note: str = key(Text(WORDS_MAX), "which way", '"by the reservoir"')
+    traffic: timedelta = key(Minutes(), "on top of an estimate", "0", name="traffic_minutes")
+    fuel_stop: timedelta = key(Minutes(), "to fill up, on top of an estimate", "0", name="fuel_minutes")
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """Called by its two ends."""
+        s.name_me(f"{v['from_place']}>{v['to_place']}" if v["from_place"] and v["to_place"] else "")
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
-    """Somewhere crew drive from or to that is no point of the course: a hotel, home, a field."""
+class Place(Table):
+    """Somewhere crew drive from or to that is no point: a hotel, home, a field that several points share."""
 
-    id: str
-    name: str = ""
-    lat: float | None = None
-    lon: float | None = None
+    id: str = key(Id("name"), "what other tables call it", '"field"')
+    name: str = key(Text(), "what people call it", '"Mown field"')
+    lat: float | None = key(Number(-90, 90), "degrees north", "54.2")
+    lon: float | None = key(Number(-180, 180), "degrees east, west is negative", "-2.31")
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """Both coordinates or none."""
+        s.both("lat", "lon")
 
 
 @dataclass(frozen=True, slots=True)
-class Driving:
-    """What a drive is estimated from, where nobody gave its minutes: the line between two places times
-    `road_factor`, at `speed_kmh`; in the dark `night_factor` times as long; `full_car_park` to find a space.
+class Driving(Table):
+    """What a drive is estimated from where nobody gave its minutes. An estimate sets no leave-by.
 
-    Common practice, no source: roads are 1.3 to 1.4 times the line in open country, more among hills.
+    The line between two places times `road_factor`, at `speed_kmh`; in the dark `night_factor` times as long;
+    `full_car_park` to find a space. Common practice, no source: roads are 1.3 to 1.4 times the line in open country, more
+    among hills.
     """
 
-    road_factor: float = 1.4
-    speed_kmh: float = 45.0
-    night_factor: float = 1.15
-    full_car_park: timedelta = timedelta(minutes=5)
+    road_factor: float = key(
+        Number(1, 5), "how much longer the road is than the straight line", "1.4", default=1.4
+    )
+    speed_kmh: float = key(Number(5, 130), "how fast crew drive on average", "45", default=45.0)
+    night_factor: float = key(Number(1, 3), "how much longer it takes in the dark", "1.15", default=1.15)
+    full_car_park: timedelta = key(
+        Minutes(), "to find a space", "5", name="full_car_park_minutes", default=timedelta(minutes=5)
+    )
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
-    """A relay runner's part of a team's race: `person` runs for `runner` from one point to another."""
+class Share(Table):
+    """A relay: who of a team runs from where to where. Shares follow each other from start to finish.
 
-    runner: str
-    person: str
-    from_point: str
-    to_point: str
+    `person` runs for `runner`.
+    """
 
-
-@dataclass(frozen=True, slots=True)
-class KitItem:
-    """One thing to have ready; `car` says where it travels, `take_back` that crew take it away, `hours` how long a torch
-    or battery lasts, `grams` what it weighs (None = not said), `prepare` what is to be done with it before."""
-
-    name: str
-    weight: KitWeight = KitWeight.NORMAL
-    car: str | None = None
-    take_back: bool = False
-    hours: float | None = None
-    grams: float | None = None
-    prepare: tuple[Prepare, ...] = ()
+    runner: str = key(
+        OfRunner("say whose race it is a share of"), "the team, where there are several", '"maren"', must=True
+    )
+    person: str = key(
+        Ref("person"), "who runs", '"maren"', need='Say who runs it: person = "ana".', default=""
+    )
+    from_point: str = key(Text(), "the point where the share begins", '"start"', name="from",
+        need='Say where the share begins: from = "start".')  # fmt: skip
+    to_point: str = key(Text(), "the point where it ends", '"finish"', name="to",
+        need='Say where the share ends: to = "mill".')  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
-class DropBag:
-    """What the race takes to a point for her."""
+class MeetingPlan(Table):
+    """Crew meet a runner at a point. Times are never written here: they follow from her pace and the drives."""
 
-    point: str
-    kit: tuple[KitItem, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class MeetingPlan:
-    """Crew, point, runner: who goes with what. Times are never stored here: the watch derives them."""
-
-    id: str
-    point: str
-    runner: str
-    crew: tuple[str, ...]
-    car: str | None = None
-    from_place: str | None = None
-    kit: tuple[KitItem, ...] = ()
-    food: str = ""
-    if_missed: str = ""
-    pacer_joins: str | None = None
-    pacer_leaves: str | None = None
+    id: str = key(
+        Id("point", "runner"), "what it is called; made of point and runner without it", '"mill-maren"'
+    )
+    point: str = key(Ref("point"), "where", '"mill"', need='Say where: point = "mill".', default="")
+    runner: str = key(OfRunner("say whom they meet"), "whom, where there are several", '"maren"', must=True)
+    crew: tuple[str, ...] = key(Texts(of="person"), "who goes", '["ana"]', must=True)
+    car: str | None = key(Ref("car"), "in which car", '"van"')
+    from_place: str | None = key(
+        Text(), "from where, if not from the meeting before", '"start"', name="from", default=None
+    )
+    kit: tuple[KitItem, ...] = key(Tables(KitItem, texts=True), "what to have ready", '[ "poles", %s ]')
+    food: str = key(Text(WORDS_MAX), "what to eat and drink there", '"rice pudding, coffee"')
+    if_missed: str = key(
+        Text(WORDS_MAX), "what to do if she is gone when crew come", '"drive on to the finish"'
+    )
+    pacer_joins: str | None = key(Ref("person"), "who sets off with her there", '"tomas"')
+    pacer_leaves: str | None = key(Ref("person"), "who comes off the course there", '"tomas"')
 
 
 @dataclass(frozen=True, slots=True)
-class IfThenCard:
-    """A prepared answer to trouble. `red_flags`: a medic is fetched; `life_flags`: the emergency number is called first (of
-    the built-in cards; one of the event's own with a built-in's id keeps them)."""
+class IfThenCard(Table):
+    """A prepared answer to trouble. Eight are there already (feet, stomach, fall, wrong-turn, weather, lost-kit,
+    cannot-get-warm, wants-to-stop); a card with such an id takes the place of its steps and keeps its red flags.
 
-    id: str
-    trouble: str
-    try_first: tuple[str, ...]
-    call: str = ""
-    red_flags: tuple[str, ...] = ()
+    `red_flags`: a medic is fetched; `life_flags`: the emergency number is called first (of the built-in cards; one of the
+    event's own with a built-in's id keeps them).
+    """
+
+    id: str = key(
+        Id("trouble"), "one of the eight (`stilepost plan --out` prints them), or your own", '"feet"'
+    )
+    trouble: str = key(Text(), "what has gone wrong", '"hot spot or blister"',
+        need='Name the trouble: trouble = "hot spot on a foot".')  # fmt: skip
+    try_first: tuple[str, ...] = key(Texts(WORDS_MAX), "what is tried, step by step",
+        '["sit down at the next point, dry the foot, tape it"]', must=True)  # fmt: skip
+    call: str = key(Text(WORDS_MAX), "whom to call", '"the medics at the point"')
+    red_flags: tuple[str, ...] = key(Texts(WORDS_MAX), "when a medic is fetched and she does not leave",
+        '["she cannot put weight on the foot"]')  # fmt: skip
     life_flags: tuple[str, ...] = ()

@@ -1,27 +1,65 @@
-"""Every table and key of an event file: what it means, its form, what holds without it, an example.
-
-Meaning and example stand in `keys_race` and `keys_people`; form and default are those that the reader itself asks for,
-got by letting it read files made of all the examples. So no key is read without being listed (a test), and none is
-listed with a form that is not the one checked.
-"""
+"""Every table and key of an event file: what it means, its form, what holds without it, an example; and its JSON Schema."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache
+from typing import Any, Final
 
-from server.event.keys_people import PEOPLE_TABLES
-from server.event.keys_race import RACE_TABLES
-from server.event.keyword import ALL, Key, KeyTable
-from server.event.read import read_asking
-from server.event.section import Ask, did_you_mean
+from server.event.crew import Car, Drive, Driving, IfThenCard, MeetingPlan, Person, Place, Share
+from server.event.forms import Id, Moment
+from server.event.ground import CourseDef, Point, Stretch, WeatherSpell
+from server.event.model import AlarmRule, Brief, Contact, Event, Rules
+from server.event.running import Runner
+from server.event.section import did_you_mean
+from server.event.table import Key, One, Table, Tables, keys_of, schema
 
-__all__ = ["TABLES", "KeyHelp", "asked", "example_file", "key_help", "nearest_table", "tables_named"]
+__all__ = [
+    "FREE",
+    "TABLES",
+    "KeyHelp",
+    "KeyTable",
+    "json_schema",
+    "key_help",
+    "nearest_table",
+    "tables_named",
+]
 
-TABLES: tuple[KeyTable, ...] = (*RACE_TABLES, *PEOPLE_TABLES)
-FREE = "waves"
+FREE: Final = "waves"
 """The one table in which people choose the names of the keys."""
+_WAVES = Key("B", Moment(), "any name: when that wave starts", "2027-09-11T05:30")
+_TOP: Final[tuple[tuple[str, type[Table], bool], ...]] = (
+    ("event", Event, False),
+    ("race_control", Contact, False),
+    ("rescue", Contact, False),
+    ("rules", Rules, False),
+    ("brief", Brief, False),
+    ("alarm", AlarmRule, False),
+    ("driving", Driving, False),
+    ("courses", CourseDef, True),
+    ("points", Point, True),
+    ("stretches", Stretch, True),
+    ("weather", WeatherSpell, True),
+    ("runners", Runner, True),
+    ("people", Person, True),
+    ("places", Place, True),
+    ("cars", Car, True),
+    ("drives", Drive, True),
+    ("meetings", MeetingPlan, True),
+    ("shares", Share, True),
+    ("if_then", IfThenCard, True),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class KeyTable:
+    """One table. `head` is how it is begun: '[[points]]', 'crew = { … } in points'. `of` declares it (free names: None)."""
+
+    name: str
+    means: str
+    head: str
+    keys: tuple[Key, ...]
+    of: type[Table] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +71,31 @@ class KeyHelp:
     form: str
     default: str
     example: str
+
+
+def _listed() -> Iterator[KeyTable]:
+    for name, table, many in _TOP:
+        yield from _with_inner(name, f"[[{name}]]" if many else f"[{name}]", table)
+    means = 'Starts of their own, by names you choose; a runner names hers with wave = "…".'
+    yield KeyTable(FREE, means, f"[{FREE}]", (_WAVES,))
+
+
+def _with_inner(name: str, head: str, table: type[Table], without: Sequence[str] = ()) -> Iterator[KeyTable]:
+    keys = tuple(k for k in (*keys_of(table), *table.MORE) if k.field not in without)
+    means = " ".join((table.__doc__ or "").split("\n\n")[0].split())
+    yield KeyTable(name, means, head, keys, table)
+    for k in keys:
+        if isinstance(k.form, One):
+            inner = f"{k.name} = {wrapped(k, '{ … }')} in {name}"
+            yield from _with_inner(f"{name}.{k.name}", inner, k.form.table, k.form.without)
+
+
+def wrapped(key: Key, inner: str) -> str:
+    """A table within another, as it stands at its key."""
+    return (key.example or ("[ %s ]" if isinstance(key.form, Tables) else "%s")) % inner
+
+
+TABLES: Final = tuple(_listed())
 
 
 def tables_named(name: str) -> tuple[KeyTable, ...]:
@@ -48,59 +111,34 @@ def nearest_table(name: str) -> str:
 
 
 def key_help(table: KeyTable) -> tuple[KeyHelp, ...]:
-    """Every key of a table, in the order in which people write them."""
-    asks = asked()
+    """Every key of a table."""
     found = []
     for k in table.keys:
-        ask = asks.get((table.name, k.name), Ask(""))
-        inner = _inner(table, k)
-        example = inner.wrap % "{ … }" if inner is not None else k.example
-        found.append(KeyHelp(k.name, k.means, ask.form, ask.default, f"{k.name} = {example}"))
+        example = wrapped(k, "{ … }") if isinstance(k.form, One) else k.example
+        found.append(KeyHelp(k.name, k.means, k.form.said, _default(k), f"{k.name} = {example}"))
     return tuple(found)
 
 
-@cache
-def asked() -> dict[tuple[str, str], Ask]:
-    """What the reader asks for, by table and key, whatever may stand in a file; free names are left out."""
-    found: dict[tuple[str, str], Ask] = {}
-    for which in ALL:
-        found = dict(read_asking(example_file(which))) | found
-    return {k: a for k, a in found.items() if k[0] != FREE}
+def _default(k: Key) -> str:
+    """What holds where a key is not given, as it would stand in the file; '' for nothing."""
+    if isinstance(k.form, Id):
+        return "made from the name"
+    if k.must or k.default in (None, "", ()):
+        return ""
+    written = k.form.write(k.default, "UTC")
+    return str(written).lower() if isinstance(written, bool) else str(written)
 
 
-def example_file(which: int = 0) -> str:
-    """A file without a mistake that holds an example of every key; of keys that exclude each other one in each of the
-    three files (0..2)."""
-    tables = [t for t in TABLES if "." not in t.name and which in t.within]
-    course = 'course = "long"\n' if which == ALL[-1] else ""
-    return "\n".join(
-        f"{t.before.replace('COURSE', course)}{_head(t)}\n{_body(t, which)}\n{t.after.replace('COURSE', course)}"
-        for t in tables
-    )
-
-
-def _head(table: KeyTable) -> str:
-    return f"[[{table.name}]]" if table.many else f"[{table.name}]"
-
-
-def _body(table: KeyTable, which: int) -> str:
-    return "\n".join(f"{k.name} = {_example(table, k, which)}" for k in _keys(table, which))
-
-
-def _keys(table: KeyTable, which: int) -> Iterator[Key]:
-    return (k for k in table.keys if which in k.within)
-
-
-def _example(table: KeyTable, key: Key, which: int) -> str:
-    inner = _inner(table, key)
-    if inner is None:
-        return key.example
-    return (
-        inner.wrap
-        % f"{{ {', '.join(f'{k.name} = {_example(inner, k, which)}' for k in _keys(inner, which))} }}"
-    )
-
-
-def _inner(table: KeyTable, key: Key) -> KeyTable | None:
-    name = f"{table.name}.{'cut_off' if key.name == 'cut_offs' else key.name}"
-    return None if key.example else next((t for t in TABLES if t.name == name), None)
+def json_schema() -> dict[str, Any]:
+    """The JSON Schema of an event file, for editors and whoever makes one by machine."""
+    named = {}
+    for name, table, many in _TOP:
+        named[name] = {"type": "array", "items": schema(table)} if many else schema(table)
+    named[FREE] = {"type": "object", "additionalProperties": {"type": "string", "format": "date-time"}}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "type": "object",
+        "required": ["event", "points", "runners"],
+        "properties": named,
+        "additionalProperties": False,
+    }

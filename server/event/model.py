@@ -7,29 +7,43 @@ are km from the start of the course, durations are `timedelta`. Words are those 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from typing import Any, TypeVar, cast
+from typing import Any, ClassVar, TypeVar, cast
 
+from server.event.context import Reading
 from server.event.crew import (
     Car,
     Drive,
     Driving,
-    DropBag,
     IfThenCard,
-    KitItem,
-    KitWeight,
     MeetingPlan,
     NoticeChoice,
     Part,
     PartKind,
     Person,
     Place,
-    Prepare,
     Share,
     Sleep,
 )
+from server.event.forms import (
+    WORDS_MAX,
+    Choice,
+    Id,
+    Minutes,
+    Moment,
+    Number,
+    Phone,
+    Text,
+    Texts,
+    Values,
+    Whole,
+    Yes,
+    Zone,
+    span,
+)
 from server.event.ground import (
+    KM_MAX,
     CourseDef,
     CrewAccess,
     CutOff,
@@ -43,7 +57,10 @@ from server.event.ground import (
     Stretch,
     WeatherSpell,
 )
+from server.event.kit import DropBag, KitItem, KitWeight, Prepare
 from server.event.running import Eaten, FuelPlan, Goal, PastRace, Prompt, Runner, Target
+from server.event.section import Section
+from server.event.table import Table, apart, key, keys_of
 
 __all__ = [
     "AlarmRule",
@@ -93,91 +110,132 @@ K = TypeVar("K")
 
 
 @dataclass(frozen=True, slots=True)
-class Rules:
-    """The race's rules on outside help, as far as a plan can break them. None = no such rule.
+class Rules(Table):
+    """What the race allows crews and pacers. A plan that breaks a rule is refused. Leave out what is no rule.
 
-    `crew_not_before`: no crew at any point before then. `pacer_sign_in`: how long before she comes a pacer
-    has to be there to sign in. `required_kit`: what every runner must have on her.
+    The rules on outside help, as far as a plan can break them. None = no such rule. `crew_not_before`: no crew at any point
+    before then. `pacer_sign_in`: how long before she comes a pacer has to be there to sign in. `required_kit`: what every
+    runner must have on her.
     """
 
-    vehicles_max: int | None = None
-    crew_people_max: int | None = None
-    pacer_from_km: float | None = None
-    pacers_at_once: int = 1
-    outside_help_only_at_crew_points: bool = True
-    note: str = ""
-    crew_not_before: datetime | None = None
-    pacer_sign_in: timedelta = timedelta(0)
-    required_kit: tuple[str, ...] = ()
+    vehicles_max: int | None = key(Whole(0, 50), "how many cars may come to one runner's meetings", "2")
+    crew_people_max: int | None = key(
+        Whole(0, 100), "how many of the crew may meet her at once (pacers not counted)", "4"
+    )
+    pacer_from_km: float | None = key(Number(0, KM_MAX), "from which km a pacer may be with her", "10")
+    pacers_at_once: int = key(Whole(0, 10), "how many pacers may be with her at once", "1", default=1)
+    outside_help_only_at_crew_points: bool = key(Choice({"crew points only": True, "anywhere": False}),
+        "whether she may be helped anywhere, or only where crew have access", '"crew points only"',
+        name="outside_help", default=True)  # fmt: skip
+    note: str = key(Text(WORDS_MAX), "other rules, in the race's own words: printed on every sheet",
+        '"No cars past the dam."')  # fmt: skip
+    crew_not_before: datetime | None = key(
+        Moment("the day", example='"09:00"'), "no crew at any point before then", '"06:00"'
+    )
+    pacer_sign_in: timedelta = key(
+        Minutes(), "how long before her a pacer must be there to sign in", "15", name="pacer_sign_in_minutes"
+    )
+    required_kit: tuple[str, ...] = key(
+        Texts(), "what every runner must have on her: ticked off against her lists", '["rain jacket"]'
+    )
 
 
 @dataclass(frozen=True, slots=True)
-class AlarmRule:
-    """When silence becomes an alarm: P(not heard by now, still going) under `line`, and `grace` over.
+class AlarmRule(Table):
+    """When the safety contact is called. Best left as it is.
 
-    The line is chosen from the alarm tables of the forecast's docs: at 0.005 every seventh to ninth race has a false
-    alarm where reports never fail, at 0.002 every eleventh to thirteenth, and the alarm comes 20 to 30 minutes later.
+    Silence becomes an alarm: P(not heard by now, still going) under `line`, and `grace` over. The line is chosen from the
+    alarm tables of the forecast's docs: at 0.005 every seventh to ninth race has a false alarm where reports never fail, at
+    0.002 every eleventh to thirteenth, and the alarm comes 20 to 30 minutes later.
     """
 
-    line: float = 0.002
-    grace: timedelta = timedelta(minutes=15)
-    look_again: timedelta = timedelta(minutes=20)
-    answer_within: timedelta = timedelta(minutes=5)
+    line: float = key(Number(1e-6, 0.2), "the chance that all is well under which she counts as overdue",
+        "0.002", default=0.002)  # fmt: skip
+    grace: timedelta = key(Minutes(), "how long to wait then before anybody is called", "15",
+        name="grace_minutes", default=timedelta(minutes=15))  # fmt: skip
+    look_again: timedelta = key(Minutes(), "how long whoever answered has before they are asked again", "20",
+        name="look_again_minutes", default=timedelta(minutes=20))  # fmt: skip
+    answer_within: timedelta = key(Minutes(), "how long somebody has to answer before the next is called",
+        "5", name="answer_within_minutes", default=timedelta(minutes=5))  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
-class Brief:
-    """What crew read before they travel, in the file's own words: how each gets there, where they sleep, how the race is
-    entered (numbers, car stickers, hours), and anything else."""
+class Brief(Table):
+    """What crew read before they travel: printed in brief.pdf beside roles, rules, drives and her own words."""
 
-    travel: tuple[str, ...] = ()
-    beds: tuple[str, ...] = ()
-    entry: tuple[str, ...] = ()
-    also: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Contact:
-    """A telephone number with a name: race control, mountain rescue."""
-
-    name: str
-    phone: str
+    travel: tuple[str, ...] = key(
+        Texts(WORDS_MAX), "how each gets there", '["Ana and Tomas: train, Friday 14:10"]'
+    )
+    beds: tuple[str, ...] = key(
+        Texts(WORDS_MAX), "where who sleeps, before and after", '["Inn at the bridge, two rooms, late key"]'
+    )
+    entry: tuple[str, ...] = key(Texts(WORDS_MAX), "numbers, stickers, hours of the race office",
+        '["number and car sticker: hall, Friday to 21:00"]')  # fmt: skip
+    also: tuple[str, ...] = key(Texts(WORDS_MAX), "anything else", '["cash for the car park"]')
 
 
 @dataclass(frozen=True, slots=True)
-class Event:
-    """One race on given dates. `version` is the numbered version it was loaded as (0 = not stored). `whole`: of a share of
-    an event, with some of its runners and their people, the event itself, where others are looked up."""
+class Contact(Table):
+    """Whom to call: race control, needed as soon as anybody is to be alarmed; and rescue on the hill or at sea, for the
+    sheets (the emergency number comes first)."""
 
-    id: str
-    name: str
-    time_zone: str
-    starts: datetime
-    rules: Rules
-    courses: tuple[CourseDef, ...]
-    runners: tuple[Runner, ...]
-    people: tuple[Person, ...]
-    parts: tuple[Part, ...]
-    race_control: Contact
-    emergency_number: str
-    limit: timedelta | None = None
+    name: str = key(Text(), "who answers there", '"Race control, the hall"', must=True)
+    phone: str = key(Phone(short=True), "their number", '"+44 1632 960100"', must=True)
+
+    @staticmethod
+    def look(s: Section, v: Values, d: Reading) -> None:
+        """A number is needed; a name follows from what it is."""
+        table = str(s.path[-1])
+        v["name"] = v["name"] or table.replace("_", " ").capitalize()
+        if s.raw("phone") in (None, ""):
+            s.missing("phone", f"[{table}] needs a telephone number.")
+
+
+@dataclass(frozen=True, slots=True)
+class Event(Table):
+    """The race: name, place in time, route. Every file begins with it.
+
+    One race on given dates. `version` is the numbered version it was loaded as (0 = not stored). `whole`: of a share of an
+    event, with some of its runners and their people, the event itself, where others are looked up.
+    """
+
+    id: str = key(Id("name"), "what the event is called in commands and addresses", '"harrow-round"')
+    name: str = key(Text(), "the race's name as people read it", '"Harrow Round 100"',
+        need='Give the race a name, as in name = "The Long Stile Hundred".')  # fmt: skip
+    time_zone: str = key(Zone(), "where the race is; every time in the file is on this clock",
+        '"Europe/London"', need='Say where the race is: time_zone = "Europe/London".', default="UTC")  # fmt: skip
+    starts: datetime = key(Moment(), "the start, as the clock at the race shows it", "2027-09-11T05:00",
+        need="Say when: starts = 2027-06-19T05:00 (local time).")  # fmt: skip
+    rules: Rules = apart()
+    courses: tuple[CourseDef, ...] = apart()
+    runners: tuple[Runner, ...] = apart()
+    people: tuple[Person, ...] = apart()
+    parts: tuple[Part, ...] = apart()
+    race_control: Contact = apart()
+    emergency_number: str = key(Phone(short=True),
+        "the number to call in danger of life where the race is; 112 without it", '"112"', must=True)  # fmt: skip
+    limit: timedelta | None = key(span(timedelta(minutes=30), timedelta(days=14)),
+        "the race's time limit, counted from its start", '"34:00"')  # fmt: skip
     cars: tuple[Car, ...] = ()
     drives: tuple[Drive, ...] = ()
     meetings: tuple[MeetingPlan, ...] = ()
     cards: tuple[IfThenCard, ...] = ()
     alarm: AlarmRule = field(default_factory=AlarmRule)
     rescue: Contact | None = None
-    grid: str = "UTM"
-    keep_until: datetime | None = None
+    grid: str = key(Text(), "the grid in which positions are told to rescuers", '"UTM"', default="UTM")
+    keep_until: datetime | None = key(Moment(example="2027-09-30", day=True),
+        "the day after which positions, words and pictures of people are blanked", "2027-12-31")  # fmt: skip
     version: int = 0
     places: tuple[Place, ...] = ()
     driving: Driving = field(default_factory=Driving)
     shares: tuple[Share, ...] = ()
     weather: tuple[WeatherSpell, ...] = ()
-    transport: str = ""
-    exercise: bool = False
+    transport: str = key(Text(WORDS_MAX), "how the race takes away whoever retires; a point may say its own",
+        '"sweep bus from every aid station to the finish, on the hour"')  # fmt: skip
+    exercise: bool = key(Yes(), "played to practise: every notice and the board are marked so", "true")
     brief: Brief = field(default_factory=Brief)
     whole: Event | None = field(default=None, compare=False, repr=False)
+    MORE: ClassVar = tuple(replace(k, need="") for k in keys_of(CourseDef) if k.name != "id")
     _found: dict[str, Any] = field(default_factory=dict, init=False, compare=False, repr=False)
 
     def once(self, name: str, find: Callable[[], T]) -> T:

@@ -10,8 +10,9 @@ from zoneinfo import ZoneInfo
 
 from server.course import Course, Placing, WantedPoint, place_points
 from server.event.check_km import check_km
+from server.event.draft import Parsed
 from server.event.model import CourseDef, Event, Point, PointKind
-from server.event.problem import Parsed, Problem
+from server.event.problem import Problem
 from server.event.section import Report
 
 ZONE_APART_H: Final = 4.0

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from enum import StrEnum
-
-from server.event.lines import Path
-from server.event.model import Event
 
 
 class Severity(StrEnum):
@@ -34,24 +31,6 @@ class Problem:
         field = f" {self.field}:" if self.field else ""
         said = f"{place}: {self.severity.value}:{field} {self.what}. {self.remedy}".rstrip(". ")
         return said if said.endswith("?") else said + "."
-
-
-@dataclass(frozen=True, slots=True)
-class Parsed:
-    """The event, or None when any problem is an error; and every problem, in the order of the file.
-
-    `lines` and `paths` say where things stand, for checks made later (see `place`).
-    """
-
-    event: Event | None
-    problems: tuple[Problem, ...]
-    lines: Mapping[Path, int] = field(default_factory=dict)
-    paths: Mapping[tuple[str, str], Path] = field(default_factory=dict)
-
-    @property
-    def errors(self) -> tuple[Problem, ...]:
-        """The problems that stand in the way."""
-        return tuple(p for p in self.problems if p.severity is Severity.ERROR)
 
 
 _NO_SUCH = "there is no "

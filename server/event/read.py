@@ -4,36 +4,46 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Collection, Mapping
-from dataclasses import fields, replace
-from datetime import date, datetime, timedelta
-from typing import Any
+from collections.abc import Collection
+from dataclasses import replace
+from typing import Any, TypeVar
 
 from server.event.check import check, paths
-from server.event.draft import FIRST_YEAR, LAST_YEAR, At, Draft
+from server.event.context import At
+from server.event.draft import DEFAULT_COURSE, Draft, Parsed
+from server.event.forms import Moment, Text, Values
 from server.event.lines import line_index, with_seconds
-from server.event.model import AlarmRule, Brief, Contact, CourseDef, Event, Part, PartKind, Person, Rules
-from server.event.plainly import slip
-from server.event.problem import Parsed, Problem, Severity, once
-from server.event.read_course import KM_MAX, read_courses, read_id, read_points
-from server.event.read_moves import read_driving, read_places, read_shares
-from server.event.read_pace import read_weather
-from server.event.read_people import (
-    read_cars,
-    read_meetings,
-    read_people,
-    read_phone,
-    read_runners,
-    read_waves,
-    zone,
+from server.event.model import (
+    AlarmRule,
+    Brief,
+    Car,
+    Contact,
+    CourseDef,
+    Drive,
+    Driving,
+    Event,
+    IfThenCard,
+    MeetingPlan,
+    Part,
+    PartKind,
+    Person,
+    Place,
+    Point,
+    Rules,
+    Runner,
+    Share,
+    Stretch,
+    WeatherSpell,
 )
-from server.event.section import WORDS_MAX, Ask, Report, Section, nearest, one_of
-from server.event.times import end_of_day
+from server.event.plainly import slip
+from server.event.problem import Problem, Severity, once
+from server.event.section import FIELD_MAX, Report, Section, nearest
+from server.event.table import Table, keys_of, read_key, read_table, read_values, take
 
 __all__ = ["parse_event"]
 
 TEXT_BYTES_MAX = 4_000_000
-_HELP = ("crew points only", "anywhere")
+T = TypeVar("T", bound=Table)
 _WHERE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -48,17 +58,10 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
         return Parsed(None, (problem,) if problem is not None else ())
     lines = line_index(with_seconds(text))
     report = Report(file, lines)
-    draft = Draft(report)
-    event = _event(Section(report, values, ()), draft, languages)
+    draft = Draft(report, languages)
+    event = _event(Section(report, values, ()), draft)
     problems = once(sorted(report.problems, key=lambda p: p.line if p.line is not None else len(text)))
     return Parsed(None if report.failed else event, tuple(problems), lines, paths(draft))
-
-
-def read_asking(text: str) -> Mapping[tuple[str, str], Ask]:
-    """What the reader asks for, table by table and key by key, as it reads a text that is valid TOML."""
-    report = Report("", {})
-    _event(Section(report, tomllib.loads(with_seconds(text)), ()), Draft(report), ())
-    return report.asks
 
 
 def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
@@ -111,135 +114,98 @@ def _syntax_remedy(said: str, row: str) -> str:
     return "Compare the line with the example file: quotes, brackets, commas."
 
 
-def _event(top: Section, draft: Draft, languages: Collection[str]) -> Event:
+def _event(top: Section, draft: Draft) -> Event:
     report = draft.report
     head = top.table("event")
     if head is None:
         report.error((), "there is no [event] table", "Begin the file with [event], name, starts, time_zone.")
         head = Section(report, {}, ("event",))
-    name = head.text("name", need='Give the race a name, as in name = "The Long Stile Hundred".')
-    event_id = read_id(head, name)
-    report.names.pop(head.path, None)
-    _when(draft, head)
-    read_courses(draft, top, head)
-    read_points(draft, top)
-    read_waves(draft, top)
-    read_runners(draft, top)
-    read_people(draft, top, languages)
-    read_places(draft, top)
-    read_cars(draft, top)
-    read_meetings(draft, top)
-    read_shares(draft, top)
-    read_weather(draft, top)
-    draft.rules = _rules(draft, top)
-    number = read_phone(head, "emergency_number", short=True)
-    if not head.has("emergency_number"):
-        remedy = 'Write emergency_number = "112", or what holds where the race is.'
-        report.warn(head.path, "no emergency number is given, 112 is used", remedy)
-    event = Event(
-        id=event_id,
-        name=name,
-        time_zone=draft.zone,
-        starts=draft.starts,
-        rules=draft.rules,
-        courses=(),
-        runners=(),
-        people=(),
-        parts=(),
-        race_control=_race_control(draft, top),
-        emergency_number=number or "112",
-        limit=draft.limit,
-        alarm=_alarm(top),
-        rescue=_contact(top, "rescue"),
-        grid=head.text("grid", "UTM"),
-        transport=head.text("transport", most=WORDS_MAX),
-        exercise=head.yes("exercise"),
-        brief=_brief(top),
-        keep_until=draft.keep_until,
-        driving=read_driving(top),
-    )
-    head.done()
+    about = _about(draft, top, head)
+    take(draft, top.tables("points"), Point, draft.points)
+    take(draft, top.tables("stretches"), Stretch, draft.stretches)
+    _waves(draft, top)
+    take(draft, top.tables("runners", FIELD_MAX), Runner, draft.runners)
+    draft.runner_ids = [r.value.id for r in draft.runners]
+    take(draft, top.tables("people", FIELD_MAX), Person, draft.people)
+    take(draft, top.tables("places"), Place, draft.places)
+    take(draft, top.tables("cars"), Car, draft.cars)
+    take(draft, top.tables("drives"), Drive, draft.drives)
+    take(draft, top.tables("meetings"), MeetingPlan, draft.meetings)
+    take(draft, top.tables("if_then"), IfThenCard, draft.cards)
+    take(draft, top.tables("shares"), Share, draft.shares)
+    take(draft, top.tables("weather"), WeatherSpell, draft.weather)
+    draft.rules = _one(draft, top, "rules", Rules) or Rules()
+    about |= {
+        "rules": draft.rules,
+        "race_control": _race_control(draft, top),
+        "rescue": _one(draft, top, "rescue", Contact),
+        "alarm": _one(draft, top, "alarm", AlarmRule) or AlarmRule(),
+        "driving": _one(draft, top, "driving", Driving) or Driving(),
+        "brief": _one(draft, top, "brief", Brief) or Brief(),
+    }
     top.done()
     _fill_in(draft)
-    event = _with_lists(event, draft)
+    event = Event(**about, **_lists(draft))
     check(draft, event)
     return event
 
 
-def _when(draft: Draft, head: Section) -> None:
-    draft.zone = zone(head, "time_zone") or "UTC"
-    if not head.has("time_zone"):
-        head.missing("time_zone", 'Say where the race is: time_zone = "Europe/London".')
-    starts = draft.moment(head, "starts")
-    if starts is not None:
-        draft.starts, draft.starts_known = starts, head.values.get("time_zone") == draft.zone
-    elif not head.has("starts"):
-        head.missing("starts", "Say when: starts = 2027-06-19T05:00 (local time).")
-    draft.limit = head.span("limit", timedelta(minutes=30), timedelta(days=14))
-    head.expect("keep_until", "day or date and time without quotes, as in 2027-09-30")
-    keep = head.raw("keep_until")
-    if isinstance(keep, date) and not isinstance(keep, datetime):
-        if not FIRST_YEAR <= keep.year <= LAST_YEAR:
-            head.error("keep_until", f"the year {keep.year} can't be right", "Check the year.")
-            return
-        draft.keep_until = end_of_day(keep, draft.zone)
-    else:
-        draft.keep_until = draft.moment(head, "keep_until", example="2027-09-30")
+def _about(draft: Draft, top: Section, head: Section) -> Values:
+    """[event] itself, and the courses. The zone goes first: every moment needs it, and most need the start."""
+    zone, starts = (k for k in keys_of(Event) if k.field in ("time_zone", "starts"))
+    draft.zone = read_key(head, zone, {}, draft)
+    at = read_key(head, starts, {}, draft)
+    if at is not None:
+        draft.starts, draft.starts_known = at, head.values.get("time_zone") == draft.zone
+    about = read_values(head, Event, draft, time_zone=draft.zone, starts=draft.starts)
+    draft.limit, draft.keep_until = about["limit"], about["keep_until"]
+    if not head.has("emergency_number"):
+        remedy = 'Write emergency_number = "112", or what holds where the race is.'
+        draft.report.warn(head.path, "no emergency number is given, 112 is used", remedy)
+    about["emergency_number"] = about["emergency_number"] or "112"
+    _courses(draft, top, head)
+    head.done()
+    return about
 
 
-def _brief(top: Section) -> Brief:
-    section = top.table("brief")
-    if section is None:
-        return Brief()
-    found = Brief(*(section.texts(f.name, WORDS_MAX) for f in fields(Brief)))
-    section.done()
-    return found
+def _courses(draft: Draft, top: Section, head: Section) -> None:
+    """The one course of [event], or several [[courses]]."""
+    listed = top.tables("courses")
+    if not listed:
+        v = read_values(head, CourseDef, draft, id=DEFAULT_COURSE, points=())
+        draft.courses.append(At(CourseDef(**v), head.path))
+    elif {k.name for k in Event.MORE if head.has(k.name)}:
+        head.error("route", "[event] names a route and so do the [[courses]]", "Keep one of the two.")
+    for section in listed:
+        take(
+            draft,
+            [section],
+            CourseDef,
+            draft.courses,
+            points=(),
+            name=Text().read(section, "name", {}, draft) or "",
+        )
+    draft.course_ids = [c.value.id for c in draft.courses]
 
 
-def _rules(draft: Draft, top: Section) -> Rules:
-    rules = top.table("rules")
-    if rules is None:
-        return Rules()
-    rules.expect("outside_help", one_of(_HELP), _HELP[0])
-    help_where = rules.text("outside_help", _HELP[0])
-    if help_where not in _HELP:
-        rules.error("outside_help", f"'{help_where}' is not known here", f"Write one of: {', '.join(_HELP)}.")
-    pacers = rules.whole("pacers_at_once", 0, 10, 1)
-    day = draft.local_start().replace(hour=0, minute=0, second=0, microsecond=0)
-    found = Rules(
-        vehicles_max=rules.whole("vehicles_max", 0, 50),
-        crew_people_max=rules.whole("crew_people_max", 0, 100),
-        pacer_from_km=rules.number("pacer_from_km", 0, KM_MAX),
-        pacers_at_once=1 if pacers is None else pacers,
-        outside_help_only_at_crew_points=help_where != _HELP[1],
-        note=rules.text("note", most=WORDS_MAX),
-        crew_not_before=draft.moment(rules, "crew_not_before", day, '"09:00"'),
-        pacer_sign_in=rules.minutes("pacer_sign_in_minutes", timedelta(0)),
-        required_kit=rules.texts("required_kit"),
-    )
-    rules.done()
-    return found
+def _waves(draft: Draft, top: Section) -> None:
+    """[waves]: name = start."""
+    waves = top.table("waves")
+    for name in waves.values if waves is not None else ():
+        assert waves is not None
+        at = Moment().read(waves, name, {}, draft)
+        if at is not None:
+            draft.waves[name] = at
 
 
-def _alarm(top: Section) -> AlarmRule:
-    default = AlarmRule()
-    alarm = top.table("alarm")
-    if alarm is None:
-        return default
-    line = alarm.number("line", 1e-6, 0.2, default.line)
-    found = AlarmRule(
-        line=default.line if line is None else line,
-        grace=alarm.minutes("grace_minutes", default.grace),
-        look_again=alarm.minutes("look_again_minutes", default.look_again),
-        answer_within=alarm.minutes("answer_within_minutes", default.answer_within),
-    )
-    alarm.done()
-    return found
+def _one(draft: Draft, top: Section, name: str, table: type[T]) -> T | None:
+    section = top.table(name)
+    return None if section is None else read_table(section, table, draft)
 
 
 def _race_control(draft: Draft, top: Section) -> Contact:
     """Needed as soon as anybody is to be alarmed; a file with no people is only planned from."""
-    found = _contact(top, "race_control")
+    found = _one(draft, top, "race_control", Contact)
     if found is not None:
         return found
     remedy = "Add [race_control] with name and phone."
@@ -248,16 +214,6 @@ def _race_control(draft: Draft, top: Section) -> Contact:
     else:
         draft.report.warn((), "there is no race control", remedy)
     return Contact("Race control", "")
-
-
-def _contact(top: Section, key: str) -> Contact | None:
-    table = top.table(key)
-    if table is None:
-        return None
-    name = table.text("name", key.replace("_", " ").capitalize())
-    phone = read_phone(table, "phone", need=f"[{key}] needs a telephone number.", short=True)
-    table.done()
-    return Contact(name, phone)
 
 
 def _fill_in(draft: Draft) -> None:
@@ -285,32 +241,18 @@ def _fill_in(draft: Draft) -> None:
             draft.parts.append(At(part, r.path))
 
 
-def _with_lists(event: Event, draft: Draft) -> Event:
+def _lists(draft: Draft) -> Values:
+    """The values of every list, points and stretches with their course."""
     courses = tuple(
-        CourseDef(
-            id=c.value.id,
-            route=c.value.route,
+        replace(
+            c.value,
             points=tuple(p.value for p in draft.points_of(c.value.id)),
             stretches=tuple(s.value for s in draft.stretches if draft.course_of[s.path] == c.value.id),
-            stated_km=c.value.stated_km,
-            results=c.value.results,
-            stated_ascent_m=c.value.stated_ascent_m,
         )
         for c in draft.courses
     )
     order = {p.value.id: i for i, p in enumerate(draft.people)}
     parts = sorted((p.value for p in draft.parts), key=lambda p: order[p.person])
-    return replace(
-        event,
-        courses=courses,
-        runners=tuple(r.value for r in draft.runners),
-        people=tuple(p.value for p in draft.people),
-        parts=tuple(parts),
-        cars=tuple(c.value for c in draft.cars),
-        drives=tuple(d.value for d in draft.drives),
-        meetings=tuple(m.value for m in draft.meetings),
-        cards=tuple(c.value for c in draft.cards),
-        places=tuple(p.value for p in draft.places),
-        shares=tuple(s.value for s in draft.shares),
-        weather=tuple(w.value for w in draft.weather),
-    )
+    plain = ("runners", "people", "cars", "drives", "meetings", "cards", "places", "shares", "weather")
+    lists = {name: tuple(x.value for x in getattr(draft, name)) for name in plain}
+    return {"courses": courses, "parts": tuple(parts), **lists}

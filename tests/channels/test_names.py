@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.channels.base import CHANNELS
-from server.event.read_people import CHANNELS as NAMES
+from server.event.forms import CHANNELS as NAMES
 
 
 def test_an_event_file_may_name_every_channel_and_no_other() -> None:

@@ -1,0 +1,585 @@
+"""The forms that a key of an event file may have: how its value is read, every mistake noted; how it is written; what is
+said of it, in words and as JSON Schema.
+
+A form reads a key of a `Section` to a value, None where it is not given or wrong (then it is noted).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+import unicodedata
+from collections.abc import Callable, Mapping
+from datetime import date, datetime, time, timedelta
+from enum import StrEnum
+from pathlib import PurePosixPath
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+from server.event.context import Reading
+from server.event.plainly import as_moment
+from server.event.section import Section, did_you_mean, one_of, shown_short
+from server.event.times import (
+    end_of_day,
+    read_clock,
+    read_moment,
+    read_pace,
+    read_span,
+    to_utc,
+    to_wall,
+    write_pace,
+    write_span,
+    zone_names,
+)
+
+Values = dict[str, Any]
+TEXT_MAX, WORDS_MAX = 120, 2000
+FIRST_YEAR, LAST_YEAR = 2000, 2100
+_PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
+_ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
+CHANNELS = ("telegram", "email", "web", "webhook", "text", "terminal")
+"""What a person's `channels` may name: those of the bot, and the page."""
+MINUTE: Final = timedelta(minutes=1)
+HOUR: Final = timedelta(hours=1)
+
+
+def slug(name: str) -> str:
+    """A name as an id: small letters, digits and hyphens; at most 40."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:40].strip("-")
+
+
+class Form:
+    """Any value. `said`: the form in words; `default`: what holds without it; `empty`: what stands for nothing."""
+
+    said = "table"
+    default: Any = None
+    empty: tuple[Any, ...] = (None,)
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        """The value at a key. `v`: what has been read of this table before it."""
+        return s.raw(key)
+
+    def write(self, value: Any, zone: str) -> Any:
+        """The value as it stands in a file; None for nothing."""
+        return value
+
+    def schema(self) -> dict[str, Any]:
+        """The JSON Schema of the key."""
+        return {}
+
+
+class Text(Form):
+    """A text of one line; of several where it may be long."""
+
+    default: Any = ""
+    empty = (None, "")
+
+    def __init__(self, most: int = TEXT_MAX, said: str = "") -> None:
+        self.most = most
+        self.said = said or f"text of at most {most} characters"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None or value == "":
+            return None
+        if not isinstance(value, str):
+            s.error(key, f"{shown_short(value)} is no text", f'Put it in quotes: {key} = "{value}".')
+            return None
+        return None if bad_text(s, key, value, self.most) else value
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "maxLength": self.most}
+
+
+def bad_text(s: Section, key: str, value: str, most: int) -> bool:
+    """Whether a text can't be taken, which is noted."""
+    odd = next((c for c in value if unicodedata.category(c) in ("Cc", "Cs") and c not in "\n\t"), None)
+    if odd is not None:
+        s.error(key, f"the text holds the control character U+{ord(odd):04X}", "Type the text anew.")
+    elif len(value) > most:
+        s.error(key, f"the text has {len(value)} characters", f"Keep it to {most}.")
+    elif most <= TEXT_MAX and "\n" in value:
+        s.error(key, "the text has more than one line", "Write it on one line.")
+    else:
+        return False
+    return True
+
+
+class Ref(Text):
+    """The id of something that stands elsewhere in the file; looked up once all is read."""
+
+    default: Any = None
+
+    def __init__(self, what: str) -> None:
+        super().__init__()
+        self.what = what
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        word = super().read(s, key, v, d)
+        if word is not None:
+            d.refs.append((s.at(key), self.what, word))
+        return word
+
+
+def course_named(s: Section, d: Reading) -> str:
+    """The id of the course that a table is on: told where there are several; the first where it can't be known."""
+    named = Text().read(s, "course", {}, d)
+    if named is not None and named not in d.course_ids:
+        remedy = did_you_mean(named, d.course_ids, f"Known: {', '.join(d.course_ids)}.")
+        s.error("course", f"there is no course '{named}'", remedy)
+    elif named is None and len(d.course_ids) > 1:
+        s.missing("course", f"There are several courses: say which ({', '.join(d.course_ids)}).")
+    return named if named in d.course_ids else d.course_ids[0]
+
+
+class OfRunner(Ref):
+    """A runner; the only one where none is named. `else_say`: what to do where there are several."""
+
+    default = ""
+
+    def __init__(self, else_say: str) -> None:
+        super().__init__("runner")
+        self.else_say = else_say
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        named = super().read(s, key, v, d)
+        if named is None and len(d.runner_ids) > 1:
+            s.missing(key, f"There are several runners: {self.else_say}.")
+        return d.runner_ids[0] if named is None and len(d.runner_ids) == 1 else named
+
+
+class Texts(Form):
+    """A list of texts. `of`: ids of those things."""
+
+    default = ()
+
+    def __init__(self, most: int = TEXT_MAX, said: str = "list of texts", of: str = "") -> None:
+        self.most, self.said, self.of = most, said, of
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None:
+            return None
+        if not isinstance(value, list) or not all(isinstance(x, str) for x in value):
+            s.error(key, f"{shown_short(value)} is no list of texts", f'Write {key} = ["...", "..."].')
+            return None
+        if self.of:
+            d.refs += [((*s.at(key), i), self.of, x) for i, x in enumerate(value) if x]
+        return tuple(x for x in value if x and not bad_text(s, key, x, self.most))
+
+    def write(self, value: Any, zone: str) -> Any:
+        return list(value)
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "array", "items": {"type": "string", "maxLength": self.most}}
+
+
+class Number(Form):
+    """A number within bounds."""
+
+    def __init__(self, low: float, high: float) -> None:
+        self.low, self.high = low, high
+        self.said = f"number from {low:g} to {high:g}"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None:
+            return None
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            comma = isinstance(value, str) and "," in value
+            hint = " (a point, not a comma, before decimals)" if comma else ""
+            s.error(key, f"{shown_short(value)} is no number", f"Write a number without quotes{hint}.")
+            return None
+        if not math.isfinite(value) or not self.low <= value <= self.high:
+            what = f"{value} is outside {self.low:g} to {self.high:g}"
+            s.error(key, what, f"Give {key} within that range.")
+            return None
+        return float(value)
+
+    def write(self, value: Any, zone: str) -> Any:
+        return int(value) if value == int(value) else value
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "number", "minimum": self.low, "maximum": self.high}
+
+
+class Whole(Number):
+    """A whole number within bounds."""
+
+    def __init__(self, low: int, high: int) -> None:
+        super().__init__(low, high)
+        self.said = f"whole number from {low} to {high}"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = super().read(s, key, v, d)
+        if value is not None and value != int(value):
+            s.error(key, f"{value} is no whole number", "Write it without decimals.")
+            return None
+        return None if value is None else int(value)
+
+    def schema(self) -> dict[str, Any]:
+        return super().schema() | {"type": "integer"}
+
+
+class Minutes(Number):
+    """A length in minutes, at most a day."""
+
+    default = timedelta(0)
+
+    def __init__(self) -> None:
+        super().__init__(0, 24 * 60)
+        self.said = "minutes, from 0 to 1440"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = super().read(s, key, v, d)
+        return None if value is None else timedelta(minutes=value)
+
+    def write(self, value: Any, zone: str) -> Any:
+        return super().write(value / MINUTE, zone)
+
+
+class Yes(Form):
+    """true or false."""
+
+    said = "true or false"
+    default = False
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None or isinstance(value, bool):
+            return value
+        what = f"{shown_short(value)} is neither true nor false"
+        s.error(key, what, "Write true or false, without quotes.")
+        return None
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "boolean"}
+
+
+class Timed(Text):
+    """A time in quotes, read and written by two functions, within bounds that are `said`."""
+
+    default = None
+
+    def __init__(
+        self,
+        parts: tuple[Callable[[str], timedelta], Callable[[timedelta], str]],
+        said: str,
+        bounds: tuple[timedelta, timedelta],
+        outside: str,
+        remedy: str,
+    ) -> None:
+        super().__init__(said=said)
+        self.parts, self.bounds, self.outside, self.remedy = parts, bounds, outside, remedy
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        text = super().read(s, key, v, d)
+        length = None if text is None else s.timed(key, lambda: self.parts[0](text))
+        if length is not None and not self.bounds[0] <= length <= self.bounds[1]:
+            s.error(key, f"{text} is outside {self.outside}", self.remedy)
+            return None
+        return length
+
+    def write(self, value: Any, zone: str) -> Any:
+        return self.parts[1](value)
+
+
+def span(least: timedelta, most: timedelta) -> Timed:
+    """A length 'h:mm' within bounds."""
+    hours = f"{least / HOUR:.3g} to {most / HOUR:g} hours"
+    form = 'hours and minutes in quotes, as in "29:00"'
+    parts = (read_span, write_span)
+    return Timed(parts, f"{form}; {hours}", (least, most), hours, 'Write hours and minutes, as in "29:00".')
+
+
+def pace(least: timedelta = 2 * MINUTE, most: timedelta = HOUR) -> Timed:
+    """A pace 'm:ss' per km, within bounds."""
+    said, remedy = (
+        'minutes and seconds per km in quotes, as in "6:30"',
+        "Write minutes and seconds per km.",
+    )
+    return Timed((read_pace, write_pace), said, (least, most), "2:00 to 60:00 per km", remedy)
+
+
+class Choice(Text):
+    """One of some words, each with what it stands for: the members of an enum, or as told."""
+
+    default: Any = None
+
+    def __init__(self, words: Mapping[str, Any] | type[StrEnum]) -> None:
+        self.words = dict(words) if isinstance(words, Mapping) else {k.value: k for k in words}
+        super().__init__(said=one_of(self.words))
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        return self.member(s, (key,), super().read(s, key, v, d))
+
+    def member(self, s: Section, at: tuple[str | int, ...], word: str | None) -> Any:
+        """What a word stands for; None for none, which is noted."""
+        if word is None or word in self.words:
+            return None if word is None else self.words[word]
+        remedy = did_you_mean(word, self.words, f"Write one of: {', '.join(self.words)}.")
+        s.report.error((*s.path, *at), f"'{word}' is not known here", remedy)
+        return None
+
+    def write(self, value: Any, zone: str) -> Any:
+        return next(w for w, meant in self.words.items() if meant == value)
+
+    def schema(self) -> dict[str, Any]:
+        return {"enum": list(self.words)}
+
+
+class Choices(Choice):
+    """A list of such words, as a tuple in the order given."""
+
+    default = ()
+
+    def __init__(self, words: Mapping[str, Any] | type[StrEnum]) -> None:
+        super().__init__(words)
+        self.said = f"list of words; {self.said}"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        words = Texts().read(s, key, v, d)
+        found = [self.member(s, (key, i), w) for i, w in enumerate(words or ())]
+        return None if words is None else tuple(x for x in found if x is not None)
+
+    def write(self, value: Any, zone: str) -> Any:
+        found = [meant for meant in self.words.values() if meant in value]
+        return [
+            super(Choices, self).write(x, zone) for x in (found if isinstance(value, frozenset) else value)
+        ]
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "array", "items": super().schema()}
+
+
+class Checked(Text):
+    """A text that has to be of a certain make."""
+
+    def __init__(self, said: str, make: str, wrong: tuple[str, str], most: int) -> None:
+        super().__init__(most, said)
+        self.make, self.wrong = re.compile(make), wrong
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        text = super().read(s, key, v, d)
+        if text is not None and self.make.fullmatch(text) is None:
+            s.error(key, f"'{text}' is no {self.wrong[0]}", self.wrong[1])
+        return text
+
+
+class Phone(Text):
+    """A telephone number: digits and the usual signs, 7 to 15 digits (ITU-T E.164 allows 15); `short` ones
+    of 3 to 6 digits (emergency numbers) where they make sense."""
+
+    def __init__(self, *, short: bool = False) -> None:
+        super().__init__(said="telephone number in quotes, with country code")
+        self.least = 3 if short else 7
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        text = super().read(s, key, v, d)
+        if text is None:
+            return None
+        digits = sum(c.isdigit() for c in text)
+        if _PHONE.fullmatch(text) is None or not self.least <= digits <= 15:
+            remedy = 'Write it with country code: "+44 1632 960001".'
+            s.error(key, f"'{text}' is no telephone number", remedy)
+        elif not text.startswith(("+", "00")) and digits > 6:
+            remedy = 'Write it as from abroad: "+44 1632 960001".'
+            s.report.warn(s.at(key), f"'{text}' has no country code", remedy)
+        return text
+
+
+class Zone(Text):
+    """The name of a time zone."""
+
+    default = None
+
+    def __init__(self) -> None:
+        super().__init__(said='area and city in quotes, as in "Europe/London"')
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        name = super().read(s, key, v, d)
+        if name is None or name in zone_names():
+            return name
+        remedy = did_you_mean(name, zone_names(), 'Write area and city, as in "Europe/London".')
+        s.error(key, f"'{name}' is no time zone", remedy)
+        return None
+
+
+class Language(Text):
+    """A language there is; '' where nothing says, which is the one behind all others."""
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        if not d.languages:
+            return super().read(s, key, v, d)
+        return Choice({x: x for x in d.languages}).read(s, key, v, d)
+
+
+class Channels(Texts):
+    """The ways to reach somebody, in the order to try."""
+
+    def __init__(self) -> None:
+        super().__init__(said=f"list of words, in the order to try; {one_of(CHANNELS)}")
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        names = super().read(s, key, v, d) or ()
+        for i, name in enumerate(names):
+            if name not in CHANNELS:
+                remedy = did_you_mean(name, CHANNELS, f"Known: {', '.join(CHANNELS)}.")
+                s.report.error((*s.at(key), i), f"there is no channel '{name}'", remedy)
+        if len(set(names)) < len(names):
+            s.error(key, "a channel is named twice", "Name each one once, in the order to try.")
+        return names
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "array", "items": {"enum": list(CHANNELS)}}
+
+
+class FileName(Text):
+    """The name of a file that stands beside the event file."""
+
+    def __init__(self) -> None:
+        super().__init__(said="name of a file beside the event file")
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        name = super().read(s, key, v, d)
+        return name if name is None or beside(s, key, name) else None
+
+
+def beside(s: Section, key: str, name: str) -> bool:
+    """Whether a name is that of a file beside the event file; another is noted."""
+    path = PurePosixPath(name)
+    if path.is_absolute() or ".." in path.parts or "\\" in name or ":" in name:
+        last = name.replace("\\", "/").rstrip("/").rsplit("/", 1)[-1] or "file.gpx"
+        remedy = f"Copy the file next to the event file and write its name: '{last}'."
+        s.error(key, f"'{name}' is not beside the event file", remedy)
+        return False
+    return True
+
+
+class Id(Text):
+    """The id of a table, by default made of other keys (by their fields); names the table in messages."""
+
+    def __init__(self, *made_of: str) -> None:
+        super().__init__(said="small letters, digits and hyphens, at most 40")
+        self.made_of = made_of
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        given = super().read(s, key, v, d)
+        if given and _ID.fullmatch(given) is None:
+            remedy = f"Use small letters, digits and hyphens, such as '{slug(given) or 'point-1'}'."
+            s.error(key, f"the id '{given}' can't be used", remedy)
+            given = slug(given)
+        made = slug("-".join(v.get(f) or "" for f in self.made_of))
+        found = given or made or "-".join(str(p) for p in s.path)
+        if s.path != ("event",):  # There is one: its keys are called by the table.
+            s.name_me(found)
+        return found
+
+    def schema(self) -> dict[str, Any]:
+        return super().schema() | {"pattern": f"^{_ID.pattern}$"}
+
+
+class TimeOfDay(Form):
+    """A time of day, as text 'HH:MM'."""
+
+    said = 'time of day in quotes, as in "22:00"'
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None:
+            return None
+        text = value.isoformat() if isinstance(value, time) else value
+        if not isinstance(text, str):
+            s.error(key, f"{value} is no time of day", f'Write {key} = "22:00".')
+            return None
+        found = s.timed(key, lambda: read_clock(text))
+        return None if found is None else f"{found:%H:%M}"
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "pattern": r"^\d{1,2}:\d\d(:\d\d)?$"}
+
+
+class Moment(Form):
+    """A moment, in UTC; in the file by the clock at the race.
+
+    `after`: where '11:30' and 'Sun 11:30' are taken too, the first such time not before: the fields of this table named, the
+    first of them that is given; 'the day' of the start, 'the start', 'the known start' only where it is known.
+    """
+
+    def __init__(self, *after: str, example: str = "2027-06-19T05:00", day: bool = False) -> None:
+        self.after, self.example, self.day = after, example, day
+        short = f"; or a time of day with or without weekday, as in {example}" if after else ""
+        self.said = f"date and time without quotes, as in 2027-06-19T05:00{short}"
+        if day:
+            self.said = f"day or date and time without quotes, as in {example}"
+
+    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+        value = s.raw(key)
+        if value is None:
+            return None
+        if self.day and isinstance(value, date) and not isinstance(value, datetime):
+            return end_of_day(value, d.zone) if self._year(s, key, value.year) else None
+        local = self._local(s, key, value, self._not_before(v, d))
+        if local is None:
+            self._no_moment(s, key, value)
+            return None
+        if not self._year(s, key, local.year):
+            return None
+        found = s.timed(key, lambda: to_utc(local, d.zone))
+        if found is None:
+            return None
+        at, warning = found
+        if warning:
+            offset = local.replace(tzinfo=ZoneInfo(d.zone), fold=1).isoformat()
+            s.report.warn(s.at(key), warning, f"If the second is meant, write {key} = {offset}.")
+        return at
+
+    def _not_before(self, v: Values, d: Reading) -> datetime | None:
+        start = d.local_start()
+        known = {
+            "the day": start.replace(hour=0, minute=0, second=0, microsecond=0),
+            "the start": start,
+            "the known start": start if d.starts_known else None,
+        }
+        for name in self.after:
+            at = v.get(name)
+            if at is not None or known.get(name) is not None:
+                return known[name] if at is None else at.astimezone(ZoneInfo(d.zone)).replace(tzinfo=None)
+        return None
+
+    def _no_moment(self, s: Section, key: str, value: Any) -> None:
+        meant = as_moment(str(value)) if isinstance(value, str) else ""
+        remedy = f"Write date and time without quotes, as in {key} = {self.example}."
+        if isinstance(value, date):
+            remedy = f"Add the time of day: {key} = {value}T05:00 is five in the morning."
+        elif "T" in meant:
+            remedy = f"Write {key} = {meant}, without quotes."
+        s.error(key, f"{value} is no date and time", remedy)
+
+    def _year(self, s: Section, key: str, year: int) -> bool:
+        if not FIRST_YEAR <= year <= LAST_YEAR:
+            s.error(key, f"the year {year} can't be right", "Check the year.")
+            return False
+        return True
+
+    def _local(self, s: Section, key: str, value: object, after: datetime | None) -> datetime | None:
+        if isinstance(value, datetime):
+            return value
+        if after is None or isinstance(value, date):
+            return None
+        text = value.isoformat() if isinstance(value, time) else value
+        if not isinstance(text, str):
+            return None
+        # The mistake is noted; a harmless moment keeps the caller from noting it twice.
+        return s.timed(key, lambda: read_moment(text, after)) or after
+
+    def write(self, value: Any, zone: str) -> Any:
+        if self.day:
+            day = (value.astimezone(ZoneInfo(zone)) - timedelta(microseconds=1)).date()
+            if end_of_day(day, zone) == value:
+                return day
+        return to_wall(value, zone)
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", **({} if self.after or self.day else {"format": "date-time"})}
