@@ -8,6 +8,7 @@ from __future__ import annotations
 
 # ruff: noqa: RUF009 - `_row` only wraps dataclasses.field, so that each row of the table is one line
 import difflib
+import re
 import tomllib
 import typing
 from collections.abc import Mapping
@@ -50,6 +51,12 @@ class Settings:
     public_url: str = _row(
         "", "How people reach the pages, such as https://crew.example.org; used in invitation links."
     )
+    map_tiles: str = _row(
+        "",
+        "Where map tiles come from, such as https://tiles.example.org/{z}/{x}/{y}.png; every reader's browser asks there. "
+        "Empty = the course is drawn on plain ground and nobody else is asked.",
+    )
+    map_tiles_credit: str = _row("", "Whom the map names under those tiles, as their terms ask.")
     behind_proxy: bool = _row(
         False, "Take the caller's address from X-Forwarded-For; only where a reverse proxy sets it."
     )
@@ -128,8 +135,14 @@ class Settings:
                 raise SettingsError(
                     f"setting {name}: {value} is not between {low} and {high}. Choose a value in between."
                 )
+        if self.map_tiles and not _TILES.fullmatch(self.map_tiles):
+            raise SettingsError(
+                f"setting map_tiles: '{self.map_tiles}' is no address of tiles. Write it as "
+                "https://tiles.example.org/{z}/{x}/{y}.png."
+            )
 
 
+_TILES = re.compile(r"(?=.*\{z\})(?=.*\{x\})(?=.*\{y\})https?://[A-Za-z0-9.:-]+/[^\s;,'\"]+")
 _ONE_OF: Mapping[str, tuple[str, ...]] = {
     "log_level": ("debug", "info", "warning", "error"),
     "language": languages(),

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
-from pyproj import Proj
 
 from server.course.line import Course
 
@@ -34,9 +33,14 @@ class ProfilePoint:
     height_m: float
 
 
+EARTH_KM = 6378.137
+"""Semi-major axis of WGS 84, which Web Mercator takes for the radius of a sphere (EPSG:3857)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A flat map round one place (azimuthal equidistant on WGS 84): true in scale to 0.1% within 500 km."""
+    """A flat map round one place, by Web Mercator, so that the tiles of any map server lie under it: angles are true, and
+    so is the scale at the middle (50 km north or south of it, at 55° latitude, within 1.2%). Latitudes within 85°."""
 
     lat_deg: float
     lon_deg: float
@@ -47,15 +51,21 @@ class Paper:
         lat, lon = course.lat_deg, course.lon_deg
         return cls(float(lat.min() + lat.max()) / 2, float(lon.min() + lon.max()) / 2)
 
+    @property
+    def scale_km(self) -> float:
+        """km on the ground, at the middle, of one radian of longitude."""
+        return EARTH_KM * math.cos(math.radians(self.lat_deg))
+
     def place(self, lat_deg: float, lon_deg: float) -> tuple[float, float]:
         """km east and km north of the middle, for a place given in degrees."""
-        east, north = _projection(self.lat_deg, self.lon_deg)(lon_deg, lat_deg)
-        return float(east) / 1000, float(north) / 1000
+        xy = self.places(np.array([lat_deg]), np.array([lon_deg]))[0]
+        return float(xy[0]), float(xy[1])
 
-
-@lru_cache(maxsize=64)
-def _projection(lat_deg: float, lon_deg: float) -> Proj:
-    return Proj(proj="aeqd", lat_0=lat_deg, lon_0=lon_deg, datum="WGS84", units="m")
+    def places(self, lat_deg: Floats, lon_deg: Floats) -> Floats:
+        """The same (n, 2) for many places (n,); longitudes on the side of the date line that is nearer to the middle."""
+        lon = (lon_deg - self.lon_deg + 180.0) % 360.0 - 180.0
+        north = np.arcsinh(np.tan(np.radians(lat_deg))) - math.asinh(math.tan(math.radians(self.lat_deg)))
+        return self.scale_km * np.column_stack([np.radians(lon), north])
 
 
 def outline(course: Course, tolerance_m: float = 30.0) -> tuple[Corner, ...]:
@@ -63,12 +73,10 @@ def outline(course: Course, tolerance_m: float = 30.0) -> tuple[Corner, ...]:
 
     tolerance_m: more than 0. A pass of the way out and one of the way back stay two lines.
     """
-    paper = Paper.of(course)
-    east, north = _projection(paper.lat_deg, paper.lon_deg)(course.lon_deg, course.lat_deg)
-    xy = np.column_stack([east, north])
+    xy = Paper.of(course).places(course.lat_deg, course.lon_deg)
     return tuple(
-        Corner(float(xy[i, 0]) / 1000, float(xy[i, 1]) / 1000, float(course.km[i]))
-        for i in simplify(xy, tolerance_m)
+        Corner(float(xy[i, 0]), float(xy[i, 1]), float(course.km[i]))
+        for i in simplify(xy, tolerance_m / 1000)
     )
 
 

@@ -24,6 +24,7 @@ from server.pages.alarm_card import alarm_card
 from server.pages.bars import axis
 from server.pages.first import first
 from server.pages.labels import labels
+from server.pages.map import RUNNERS_MAX, MapView, course_map, ways
 from server.pages.own import own
 from server.pages.pictures import marked_profile
 from server.pages.session import CHOICES, parts_words
@@ -120,7 +121,19 @@ def _shown(seen: Seen) -> dict[str, Any]:
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
         "axes": {r.id: axis(r, pen) for r in shown.runners},
         "changes": may(parts, Call.CHANGE) is May.YES,
+        "maps": _maps(seen, shown, pen),
+        "ways": {r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},
     }
+
+
+def _maps(seen: Seen, shown: BoardAnswer, pen: Pen) -> dict[str, MapView]:
+    """A map a runner whom the reader follows, unless that is a field."""
+    followed = [r for r in shown.runners if r.forecast is not None]
+    if len(followed) > RUNNERS_MAX:
+        return {}
+    settings = seen.ask.parts.settings
+    found = ((r.id, course_map(seen.picture, r, seen.parts, pen, settings)) for r in followed)
+    return {runner: drawn for runner, drawn in found if drawn is not None}
 
 
 def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:

@@ -8,6 +8,7 @@ import json
 from collections.abc import Awaitable, Callable
 from functools import cache
 from importlib import resources
+from urllib.parse import urlsplit
 
 import structlog
 from aiohttp import web
@@ -112,11 +113,17 @@ def _page(page: Page) -> Page:
             broke(log, "page failed", error)
             response = _trouble(request, ApiError("our_fault", "the server made a mistake", "", "Try again."))
         if not response.prepared:
-            response.headers.update(HEADERS)
+            response.headers.update(HEADERS | {"Content-Security-Policy": _policy(request)})
             response.enable_compression()
         return response
 
     return handle
+
+
+def _policy(request: web.Request) -> str:
+    """Nothing but what is from here; pictures also from the server of map tiles, where one is set."""
+    tiles = urlsplit(request.app[PARTS].settings.map_tiles)
+    return CSP.replace("img-src", f"img-src {tiles.scheme}://{tiles.netloc}") if tiles.netloc else CSP
 
 
 def _trouble(request: web.Request, error: ApiError) -> web.StreamResponse:

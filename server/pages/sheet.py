@@ -14,6 +14,7 @@ from server.pages.alarm_card import ladder_phones
 from server.pages.bars import axis
 from server.pages.board import KEPT, TEMPLATES, Seen, seen_in, view_of
 from server.pages.labels import labels
+from server.pages.map import ways
 from server.pages.session import parts_words
 from server.pages.view import Pen
 from server.paper.before import before_start
@@ -73,6 +74,7 @@ def _sheet(app: web.Application, seen: Seen) -> str:
             person=answers.person_name(picture.event, person),
             parts=parts_words(parts, seen.reader.language),
             axes={r.id: axis(r, pen) for r in shown.runners},
+            ways={r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},
             phones={
                 r.id: ladder_phones(picture.event, r.id, person, pen) if sees else () for r in shown.runners
             },

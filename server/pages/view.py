@@ -66,6 +66,7 @@ class MeetingCard:
     others: tuple[str, ...] = ()
     there: bool = False
     id: str = ""
+    point: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -330,6 +331,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         others=_cars(m, pen),
         there=m.there,
         id=v.meeting,
+        point=v.point,
     )
 
 

@@ -225,6 +225,16 @@ going-retired = ausgestiegen, noch bei niemandem
 going-retired-in-hand = ausgestiegen, bei jemandem
 going-finished = im Ziel
 going-closed = abgeschlossen
+## The map
+map = Karte der Strecke
+map-last = Zuletzt bekannt: { $fact }.
+map-estimate = Geschätzt, nicht gesehen: wohl zwischen { $from } und { $to }, { $low } bis { $high } der Strecke; { $odds }.
+map-places = Orte auf der Karte, und der Weg dorthin
+map-mine = hier triffst du sie
+map-parking = Parken: { $words }.
+map-to-car-park = Zum Parkplatz fahren
+map-to-point = Zum Punkt fahren
+map-geo = Öffnet das Kartenprogramm dieses Telefons. Öffnet sich nichts, gib die Zahlen dort ein. Ist die Lage des Parkplatzes nicht angegeben, führt der Link zum Punkt auf der Strecke.
 ## Sheet and display
 sheet = Mein Blatt zum Drucken
 sheet-paper = Mein ganzes Blatt nach Plan, PDF, { $size }

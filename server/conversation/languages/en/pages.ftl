@@ -225,6 +225,16 @@ going-retired = retired, not yet with anybody
 going-retired-in-hand = retired, with somebody
 going-finished = finished
 going-closed = closed
+## The map
+map = Map of the course
+map-last = Last known: { $fact }.
+map-estimate = Estimate, not seen: likely between { $from } and { $to }, { $low } to { $high } on the course; { $odds }.
+map-places = Places on the map, and the way there
+map-mine = you meet her here
+map-parking = Parking: { $words }.
+map-to-car-park = Navigate to the car park
+map-to-point = Navigate to the point
+map-geo = Opens the map program of this phone. If nothing opens, type the numbers into it. For a point whose car park has no position the link leads to the point on the course.
 ## Sheet and display
 sheet = My sheet, to print
 sheet-paper = My whole sheet as planned, PDF, { $size }

@@ -225,6 +225,16 @@ going-retired = abandon, avec personne encore
 going-retired-in-hand = abandon, avec quelqu’un
 going-finished = arrivés
 going-closed = clos
+## The map
+map = Carte du parcours
+map-last = Dernier fait connu : { $fact }.
+map-estimate = Estimation, non vue : sans doute entre { $from } et { $to }, de { $low } à { $high } du parcours ; { $odds }.
+map-places = Lieux de la carte, et comment y aller
+map-mine = tu la retrouves ici
+map-parking = Parking : { $words }.
+map-to-car-park = Aller au parking
+map-to-point = Aller au point
+map-geo = Ouvre le programme de cartes de ce téléphone. Si rien ne s’ouvre, saisis-y les chiffres. Si la position du parking n’est pas donnée, le lien mène au point du parcours.
 ## Sheet and display
 sheet = Ma feuille, à imprimer
 sheet-paper = Ma feuille entière selon le plan, PDF, { $size }
