@@ -43,11 +43,13 @@ Background = Callable[[web.Application], AsyncIterator[None]]
 class Options:
     """How this server runs. `live`: the schedule wakes ticks and heartbeats are written; without it whoever
     drives the clock calls `Parts.ticker.tick`. `channels`: those that hand over what waited at a start.
-    `choices`: in the demo, the people whom somebody at this machine may be on the page."""
+    `choices`: in the demo, the people whom somebody at this machine may be on the page. `push_key`: the public key
+    with which browsers subscribe to web push; '' = none."""
 
     live: bool = True
     channels: frozenset[str] = frozenset()
     choices: tuple[Choice, ...] = ()
+    push_key: str = ""
 
 
 def make_app(
@@ -70,7 +72,7 @@ def make_app(
     app.router.add_get("/health", system.health)
     app.router.add_get("/metrics", system.metrics)
     hooks.add_to(app)
-    pages.add_to(app, options.choices)
+    pages.add_to(app, options.choices, options.push_key)
     if options.live:
         app.cleanup_ctx.append(_living)
         app.cleanup_ctx.append(_ticking)

@@ -112,6 +112,11 @@ class Settings:
     )
     text_gateway_url: str = _row("", "Where answers and notices by short text are POSTed; empty = nowhere.")
     text_gateway_secret: Secret = _row(Secret(""), "What signs them; at least 16 characters.")
+    push_contact: str = _row(
+        "",
+        "An e-mail address of yours that the push services of browsers are told; empty = no web push. With one, people "
+        "can let the page wake their phone, where the server is reached by https.",
+    )
     channels_apart: str = _row(
         "",
         "Channels that run on their own with `stilepost bot`, such as 'telegram email': the server queues for them "

@@ -143,6 +143,7 @@ CHANNELS: Mapping[str, str] = {
     "email": "bot.channels.email",
     "webhook": "bot.channels.webhook",
     "text": "bot.channels.shorttext",
+    "push": "bot.channels.push",
 }
 """Name -> module with `make(settings: Settings) -> Channel`. Imported only when used, so that a server
 without a channel does not need its library."""

@@ -38,6 +38,8 @@ def channel_settings(settings: Settings) -> Mapping[str, Mapping[str, str]]:
         found["webhook"] = {"secret": str(settings.webhook_secret)}
     if settings.text_gateway:
         found["text"] = {"url": settings.text_gateway_url, "secret": str(settings.text_gateway_secret)}
+    if settings.push_contact:
+        found["push"] = {"contact": settings.push_contact}
     return found
 
 
@@ -47,13 +49,21 @@ def apart(settings: Settings) -> frozenset[str]:
     for name in sorted(named - frozenset(CHANNELS)):
         there_are = ", ".join(sorted(CHANNELS))
         raise SettingsError(f"setting channels_apart: no channel is called '{name}'. There are: {there_are}.")
+    if "push" in named:
+        raise SettingsError(
+            "setting channels_apart: push runs in the server, which keeps its key. Take it out."
+        )
     return named
 
 
-def here(settings: Settings) -> Mapping[str, Mapping[str, str]]:
-    """The channels that run in the server's own process."""
+def here(settings: Settings, push_key: str = "") -> Mapping[str, Mapping[str, str]]:
+    """The channels that run in the server's own process. `push_key`: the private key that the server keeps for push, which
+    does not run without."""
     elsewhere = apart(settings)
-    return {name: its for name, its in channel_settings(settings).items() if name not in elsewhere}
+    found = {name: its for name, its in channel_settings(settings).items() if name not in elsewhere}
+    if "push" in found:
+        found["push"] = {**found["push"], "key": push_key}
+    return found if push_key else {name: its for name, its in found.items() if name != "push"}
 
 
 def channels_of(settings: Settings) -> frozenset[str]:

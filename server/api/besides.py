@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from server.api.models import ChatIn
+from server.api.models import ChatIn, PushSubscription
 from server.api.replies import ChatReply, Health, Stored
 
 __all__ = [
@@ -126,7 +126,12 @@ BESIDES: tuple[Beside, ...] = (
         },
     ),
     Beside("POST", "/v1/chat", "The page's chat: one text, button or place; the reply is what the desk says.", "cookie",
-           ChatIn, ChatReply, statuses={**_TOKENS, 422: "A field is missing or wrong."}),
+           ChatIn,
+    PushSubscription, ChatReply, statuses={**_TOKENS, 422: "A field is missing or wrong."}),
+    Beside("POST", "/v1/push", "The page's browser may be sent notices: its person's from now on.", "cookie",
+           PushSubscription, statuses={**_TOKENS, 204: "Bound.", 422: "This server sends no push, or a field is wrong."}),
+    Beside("POST", "/v1/push/off", "The page's browser is sent no more notices.", "cookie", PushSubscription,
+           statuses={**_TOKENS, 204: "Unbound, if it was bound.", 422: "A field is missing or wrong."}),
     Beside("GET", f"{_PICTURE}.svg", "The course with what is known of her, as drawing.", media="image/svg+xml",
            statuses=_TOKENS),
     Beside("GET", f"{_PICTURE}.png", "The course with what is known of her, as picture.", media="image/png",

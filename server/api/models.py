@@ -306,6 +306,14 @@ class ChatIn(Request):
     fix: FixIn | None = None
 
 
+class PushSubscription(Request):
+    """What a browser hands out when somebody lets it show notices: where to send, and the keys to seal with."""
+
+    endpoint: str = Field(max_length=1500, pattern=r"^https://[^/\s]+/\S*$")
+    p256dh: str = Field(min_length=80, max_length=100, pattern=r"^[A-Za-z0-9_-]+$")
+    auth: str = Field(min_length=20, max_length=40, pattern=r"^[A-Za-z0-9_-]+$")
+
+
 class Converse(Request):
     """One thing a person sent over a channel. As a rule one of text, press, fix, photo, other is set (a photo may have
     text). `key` is the same when the same message comes again; `place` a group chat, '' between the two of us, and

@@ -19,6 +19,7 @@ import structlog
 from aiohttp import web
 
 from bot.channels.installed import channels_of, here
+from bot.channels.push import new_key, public_key
 from bot.starting import channels_at_work
 from server.api import auth
 from server.app import Options, make_app
@@ -49,7 +50,9 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
 
     async def work() -> None:
         async with journal(settings) as opened:
-            app = make_app(settings, opened, options=Options(channels=channels_served(settings)))
+            public = public_key(key) if (key := await push_key(settings, opened)) else ""
+            options = Options(channels=channels_served(settings), push_key=public)
+            app = make_app(settings, opened, options=options)
 
             await serve_until_told(
                 app, host or settings.host, settings.port if port is None else port, settings, opened
@@ -61,6 +64,11 @@ def serve(context: Context, host: str | None, port: int | None) -> None:
 def channels_served(settings: Settings) -> frozenset[str]:
     """Those that hand over what waited while we were away."""
     return channels_of(settings) & {"telegram"}
+
+
+async def push_key(settings: Settings, opened: Journal) -> str:
+    """The private key by which push services know this installation, made once and kept; '' where it sends no push."""
+    return await opened.secret("push key", new_key) if settings.push_contact else ""
 
 
 async def serve_until_told(
@@ -96,7 +104,7 @@ async def serve_until_told(
             log.info("listening", host=address[0], port=address[1])
         own = _loopback(host, runner)
         with listening(settings.database, own):
-            async with channels_at_work(here(settings), own, token):
+            async with channels_at_work(here(settings, await push_key(settings, opened)), own, token):
                 if ready is not None:
                     await ready(own)
                 await until_told()

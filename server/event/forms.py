@@ -37,7 +37,7 @@ TEXT_MAX, WORDS_MAX = 120, 2000
 FIRST_YEAR, LAST_YEAR = 2000, 2100
 _PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
 _ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
-CHANNELS = ("telegram", "email", "web", "webhook", "text", "terminal")
+CHANNELS = ("telegram", "email", "push", "web", "webhook", "text", "terminal")
 """What a person's `channels` may name: those of the bot, and the page."""
 MINUTE: Final = timedelta(minutes=1)
 HOUR: Final = timedelta(hours=1)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import datetime, timedelta
 
 from server.event.model import Person
@@ -111,6 +111,12 @@ class PeopleDoor:
         """The chats of an event's whole crew, in the order in which they were bound."""
         async with self._store.read() as c:
             return await groups.of_event(c, event)
+
+    async def secret(self, name: str, make: Callable[[], str]) -> str:
+        """A secret of this installation's own: the one kept under that name, else made now and kept. Of servers that make
+        it at once one is first, and all get that one."""
+        async with self._store.write() as c:
+            return await tokens.kept_secret(c, name, make)
 
     async def issue_token(
         self,

@@ -413,6 +413,13 @@ lease = Table(
     _text("server", nullable=True),
 )
 
+kept_secret = Table(
+    "kept_secret",
+    metadata,
+    _text("name", primary_key=True),
+    _text("value"),
+)
+
 server_life = Table(
     "server_life",
     metadata,

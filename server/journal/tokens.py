@@ -1,6 +1,7 @@
 """Tokens and invitations: secrets are drawn here, shown once, and kept as SHA-256 only.
 
-Plain SHA-256 is enough: a token has 256 random bits, a code 60, and wrong codes are counted.
+Plain SHA-256 is enough: a token has 256 random bits, a code 60, and wrong codes are counted. What the server itself must
+show again, such as its key to push services, is kept as it is (`kept_secret`).
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ import hashlib
 import json
 import secrets
 import uuid
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -26,6 +28,7 @@ __all__ = [
     "invitations",
     "invite",
     "issue",
+    "kept_secret",
     "listing",
     "look",
     "opened",
@@ -234,3 +237,14 @@ async def revoke_invitation(c: AsyncConnection, invitation: str, now: datetime) 
         .values(revoked_at=now)
     )
     return done.rowcount == 1
+
+
+async def kept_secret(c: AsyncConnection, name: str, make: Callable[[], str]) -> str:
+    """See `Journal.secret`."""
+    k = t.kept_secret
+    found: str | None = await c.scalar(select(k.c.value).where(k.c.name == name))
+    if found is not None:
+        return found
+    await c.execute(insert(c, k).values(name=name, value=make()).on_conflict_do_nothing())
+    kept: str = (await c.execute(select(k.c.value).where(k.c.name == name))).scalar_one()
+    return kept

@@ -20,6 +20,7 @@ from server.api.replies import BoardAnswer
 from server.api.who_may import Call, May, may
 from server.conversation.telling.reader import Reader, reader_in
 from server.event.model import Part
+from server.pages import push
 from server.pages.alarm_card import alarm_card
 from server.pages.bars import axis
 from server.pages.first import first
@@ -65,6 +66,7 @@ def _whole(app: web.Application, seen: Seen) -> str:
             parts=parts_words(seen.parts, seen.reader.language),
             notices=notices_of(seen.picture, seen.ask.person)[-NOTICES_SHOWN:],
             choices=app[CHOICES],
+            push_key=app[push.KEY],
         )
     )
 

@@ -19,7 +19,7 @@ from server.api.envelope import ApiError, from_away, from_journal
 from server.api.parts import PARTS
 from server.journal import AwayError, JournalError
 from server.log import broke
-from server.pages import answer, board, changing, chat, pictures, session, sheet, stream
+from server.pages import answer, board, changing, chat, pictures, push, session, sheet, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 from server.pages.setup import door
@@ -44,9 +44,10 @@ HEADERS = {
 _TYPES = {"css": "text/css", "js": "text/javascript", "svg": "image/svg+xml"}
 
 
-def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
-    """Add every page to the server. `choices`: who one may be in the demo."""
+def add_to(app: web.Application, choices: tuple[Choice, ...] = (), push_key: str = "") -> None:
+    """Add every page to the server. `choices`: who one may be in the demo; `push_key`: the public key for web push."""
     app[CHOICES] = choices
+    app[push.KEY] = push_key
     app[board.TEMPLATES] = _templates()
     for path, page in (
         ("/", board.home),
@@ -69,6 +70,8 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = ()) -> None:
     app.router.add_post("/leave", session.leave)
     app.router.add_post("/be/{person}", session.be)
     app.router.add_post("/v1/chat", chat.say)
+    app.router.add_post("/v1/push", push.on)
+    app.router.add_post("/v1/push/off", push.off)
     app.router.add_get("/static/{version}/{name}", _static)
     app.router.add_get("/manifest.webmanifest", _manifest)
     app[setup.SAVING] = asyncio.Lock()

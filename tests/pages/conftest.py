@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -62,7 +63,13 @@ def settings() -> Settings:
 
 
 @pytest.fixture
-async def site(sqlite_url: str, settings: Settings) -> AsyncIterator[Site]:
+def options() -> Options:
+    """How the server runs: its clock is driven by the test."""
+    return Options(live=False)
+
+
+@pytest.fixture
+async def site(sqlite_url: str, settings: Settings, options: Options) -> AsyncIterator[Site]:
     text = (DEMO / "event.toml").read_text(encoding="utf-8")
     files = {"route.gpx": (DEMO / "route.gpx").read_bytes()}
     event = build(text, files).event
@@ -70,7 +77,7 @@ async def site(sqlite_url: str, settings: Settings) -> AsyncIterator[Site]:
     journal = await Journal.open(sqlite_url)
     await journal.store_event(text, files, event, "test", clock.now())
     choices = tuple(Choice(p.id, p.name) for p in event.people)
-    app = make_app(settings, journal, clock, options=Options(live=False, choices=choices))
+    app = make_app(settings, journal, clock, options=replace(options, choices=choices))
     runner = web.AppRunner(app, shutdown_timeout=1.0)
     await runner.setup()
     await web.TCPSite(runner, "127.0.0.1", 0).start()

@@ -290,7 +290,14 @@
     { enableHighAccuracy: true, timeout: 30000, maximumAge: 15000 });
   });
 
+  // What came by push stands in the chat of an open page too.
+  navigator.serviceWorker?.addEventListener("message", (e) => {
+    if (e.data.notice?.text) told(e.data.notice);
+    if (e.data.place) location.hash = `#${e.data.place}`;
+  });
+
   document.getElementById("leave").addEventListener("click", async () => {
+    await Push.off();
     await forget();
     await fetch("/leave", { method: "POST", credentials: "same-origin" });
     location.replace("/");

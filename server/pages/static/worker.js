@@ -38,3 +38,32 @@ async function file(request) {
   const cache = await caches.open(NAME);
   return (await cache.match(request)) || fetch(request);
 }
+
+// A notice while no page need be open. What is shown was sealed for this browser; the page has the whole and its buttons.
+self.addEventListener("push", (e) => {
+  let notice = {};
+  try { notice = e.data.json(); } catch { /* then only that there is something */ }
+  e.waitUntil(Promise.all([shown(notice), told(notice)]));
+});
+
+function shown(notice) {
+  const urgent = Boolean(notice.urgent);
+  return self.registration.showNotification(notice.subject || "Stilepost", {
+    body: notice.text || "…", tag: `notice-${notice.short || 0}`, renotify: true, requireInteraction: urgent,
+    vibrate: urgent ? [400, 200, 400, 200, 400] : [200],
+  });
+}
+
+async function windows() { return self.clients.matchAll({ type: "window", includeUncontrolled: true }); }
+
+async function told(notice) { for (const page of await windows()) page.postMessage({ notice }); }
+
+self.addEventListener("notificationclick", (e) => {
+  e.notification.close();
+  e.waitUntil(windows().then(async (pages) => {
+    const page = pages.find((p) => /^\/(board\/|$)/.test(new URL(p.url).pathname));
+    if (!page) return self.clients.openWindow("/#chat");
+    page.postMessage({ place: "chat" });
+    return page.focus();
+  }));
+});
