@@ -8,9 +8,10 @@ from typing import Any
 
 from server.drafting.document import Document
 from server.drafting.race import ident
-from server.drafting.typed import Given, begun, fresh_id, items, number, shown, span
+from server.drafting.typed import Given, begun, fresh_id, items, number, rows, shown, span
 
 __all__ = [
+    "FUEL",
     "_KINDS",
     "Leg",
     "crew_points",
@@ -21,18 +22,41 @@ __all__ = [
     "put_meetings",
     "put_people",
     "put_runner",
+    "put_runners",
+    "several",
     "suggest",
     "with_part",
 ]
 
 Table = Mapping[str, Any]
+FUEL = ("carbohydrate_g_per_h", "kcal_per_h", "fluid_ml_per_h", "sodium_mg_per_h")
+"""What an hour of eating and drinking comes to, as the event file names it."""
 _KINDS = ("crew", "pacer", "safety contact", "organiser", "volunteer", "supporter")
 
 
-def put_runner(doc: Document, given: Given) -> None:
-    """The first runner: name, bib, what she means to do, a race she has run. She is among the people then,
-    and reads `language` where she was not before."""
-    old = doc.table("runners")
+def put_runners(doc: Document, given: Given) -> None:
+    """The first runner, whose fields stand alone, and others in rows 'r0-…'."""
+    put_runner(doc, given)
+    gone = []
+    for row in rows(given, "r"):
+        there = [ident(r) for r in doc.tables("runners")]
+        was = row.get("was", "") or next(
+            (ident(r) for r in doc.tables("runners")[1:] if r.get("name") == row.get("name")), ""
+        )
+        if was in there:
+            put_runner(doc, row, there.index(was))
+            gone += [was] if row.get("gone") else []
+        elif row.get("name", "").strip():
+            put_runner(doc, row, len(there))
+    for who in gone:
+        doc.drop("runners", [ident(r) for r in doc.tables("runners")].index(who))
+
+
+def put_runner(doc: Document, given: Given, at: int = 0) -> None:
+    """The runner of that place in the table: name, bib, target, a race she has run, what she eats. She is among
+    the people then, and reads `language` where she was not before."""
+    listed = doc.tables("runners")
+    old = listed[at] if at < len(listed) else {}
     name = given.get("name", "").strip()
     finish = span(given.get("finish", ""))
     past = {
@@ -52,16 +76,35 @@ def put_runner(doc: Document, given: Given) -> None:
     }
     if "carries" in given:
         values["carries"] = _kit(old.get("carries"), given["carries"])
+    if fuel := rows(given, "f"):
+        values["fuel"] = _fuel(old.get("fuel"), fuel)
     if old:
-        doc.change("runners", 0, values)
+        doc.change("runners", at, values)
     elif name or any(v is not None for v in values.values()):
-        doc.add("runners", {"id": fresh_id(name, [], "runner"), **values})
+        doc.add("runners", {"id": fresh_id(name, [ident(r) for r in listed], "runner"), **values})
     if name:
-        _among_people(doc, old, name, given.get("language", ""))
+        _among_people(doc, doc.tables("runners")[at], old, name, given.get("language", ""))
 
 
-def _among_people(doc: Document, old: Table, name: str, language: str) -> None:
-    runner = doc.table("runners")
+def _fuel(old: Any, given: Sequence[Given]) -> list[dict[str, Any]] | None:
+    """What she takes from a point on, a row each; what the file says of one besides (the things themselves) stays."""
+    held = [dict(f) for f in old if isinstance(f, dict)] if isinstance(old, list) else []
+    found = []
+    for n, row in enumerate(given):
+        typed = {key: number(row.get(key, "")) for key in FUEL}
+        words = row.get("words", "").strip() or None
+        if words is None and not any(v is not None for v in typed.values()):
+            continue
+        one = (held[n] if n < len(held) else {}) | {
+            "from": row.get("from") or "start",
+            "words": words,
+            **typed,
+        }
+        found.append({key: value for key, value in one.items() if value is not None})
+    return found or None
+
+
+def _among_people(doc: Document, runner: Table, old: Table, name: str, language: str) -> None:
     person = str(runner.get("person") or ident(runner))
     people = doc.tables("people")
     found = next((n for n, p in enumerate(people) if ident(p) == person), None)
@@ -160,21 +203,32 @@ def suggest(doc: Document) -> int:
     from the start. That is a beginning: the plan then says what of it can't be made.
     """
     wheel = drivers(doc)
-    met = {str(m.get("point")) for m in doc.tables("meetings")}
-    free = [p for p in crew_points(doc) if ident(p) not in met and "start" not in (p.get("kinds") or [])]
+    who = several(doc)
+    held = doc.tables("meetings")
+    met = {(str(m.get("point")), str(m.get("runner") or runner)) for m in held for runner in who}
+    points = [p for p in crew_points(doc) if "start" not in (p.get("kinds") or [])]
+    free = [(ident(p), runner) for p in points for runner in who if (ident(p), runner) not in met]
     if not wheel:
         return 0
     riders = [c for c in with_part(doc, "crew") if c not in {d for d, _ in wheel}]
-    gone = {c for m in doc.tables("meetings") for c in m.get("crew", [])}
+    gone = {c for m in held for c in m.get("crew", [])}
     start = next((ident(p) for p in doc.tables("points") if "start" in (p.get("kinds") or [])), "start")
-    for n, point in enumerate(free):
+    for n, (point, runner) in enumerate(free):
         driver, car = wheel[n % len(wheel)]
         crew = [driver, *(riders if n % len(wheel) == 0 else [])]
         first = None if driver in gone else start
         gone.add(driver)
-        doc.add("meetings", {"point": ident(point), "crew": crew, "car": car, "from": first})
+        doc.add(
+            "meetings", {"point": point, "runner": runner or None, "crew": crew, "car": car, "from": first}
+        )
     _meetings_in_order(doc)
     return len(free)
+
+
+def several(doc: Document) -> list[str]:
+    """The runners of whom a meeting has to say which it is with; [''] where there is one."""
+    found = [ident(r) for r in doc.tables("runners")]
+    return found if len(found) > 1 else [""]
 
 
 def put_meetings(doc: Document, given: Iterable[Given]) -> None:
@@ -182,7 +236,11 @@ def put_meetings(doc: Document, given: Iterable[Given]) -> None:
     for row in given:
         meetings = doc.tables("meetings")
         point = row.get("point", "")
-        at = next((n for n, m in enumerate(meetings) if m.get("point") == point), None)
+        runner = row.get("runner") or None
+        named = [n for n, m in enumerate(meetings) if m.get("point") == point]
+        fits = [n for n in named if runner in (None, meetings[n].get("runner"))]
+        # A meeting of the time when there was one runner says of none.
+        at = next(iter(fits or [n for n in named if not meetings[n].get("runner")]), None)
         crew = items(row.get("crew", ""))
         if not crew and not row.get("kit") and not row.get("food"):
             if at is not None and "crew" in row:
@@ -191,6 +249,7 @@ def put_meetings(doc: Document, given: Iterable[Given]) -> None:
         old = {} if at is None else meetings[at]
         values = {
             "point": point,
+            **({"runner": runner} if runner else {}),
             "crew": crew or None,
             "car": row.get("car") or None,
             "from": row.get("from") or None,

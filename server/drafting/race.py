@@ -12,7 +12,7 @@ from server.course.line import STATED_WITHIN
 from server.course.passes import passes
 from server.drafting.document import Document
 from server.drafting.pasted import PastedRow, read_cut_off
-from server.drafting.typed import Given, begun, fresh_id, moment, number, span
+from server.drafting.typed import Given, begun, fresh_id, moment, number, shown, span
 from server.event.forms import slug
 
 __all__ = [
@@ -135,6 +135,8 @@ def _point(old: Table, row: Given, starts: datetime | None) -> dict[str, Any]:
         "crew": {"parking": row.get("parking") or None} if crew else None,
         "stop_minutes": None if stop == 0 else stop,
     }
+    if "stage" in row and row["stage"] != shown(old.get("next_stage")):
+        values["next_stage"] = row["stage"] or None
     if "cut" in row:
         values |= _cut_off(old, row.get("cut", ""), row.get("edge", "out"), starts)
     return values | _reports(old, row.get("by", ""), crew)

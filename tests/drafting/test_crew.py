@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from server.drafting.crew import legs, put_drives, put_meetings, put_people, put_runner, suggest
+from server.drafting.crew import legs, put_drives, put_meetings, put_people, put_runner, put_runners, suggest
 from server.drafting.document import Document
 from server.drafting.typed import shown
 from server.event import parse_event
@@ -104,3 +104,38 @@ def test_a_part_is_ticked_and_taken_away_without_touching_the_others() -> None:
     assert parts == [*ana["parts"], {"kind": "safety contact", "ladder": 2}]
     put_people(doc, [row], [])
     assert next(p for p in doc.tables("people") if p["id"] == "ana")["parts"] == ana["parts"]
+
+
+def test_several_runners_have_fields_and_meetings_of_their_own() -> None:
+    """A second runner is added, changed and taken out; meetings say with whom from then on, and none is lost."""
+    doc = Document(DEMO)
+    first = {"name": "Maren", "finish": "29:00"}
+    put_runners(doc, first | {"r0-was": "", "r0-name": "Sofie", "r0-finish": "30 h", "r0-f0-words": "bars"})
+    maren, sofie = doc.tables("runners")
+    assert (sofie["name"], sofie["target"], sofie["fuel"]) == (
+        "Sofie", {"finish": "30:00"}, [{"from": "start", "words": "bars"}],
+    )  # fmt: skip
+    assert sofie["id"] in [p["id"] for p in doc.tables("people")]
+    before = [m["point"] for m in doc.tables("meetings")]
+    put_meetings(doc, [{"point": "mill", "runner": sofie["id"], "crew": "jonas"}])
+    put_meetings(doc, [{"point": "mill", "runner": maren["id"], "crew": "tomas"}])
+    at_mill = {m.get("runner"): m["crew"] for m in doc.tables("meetings") if m["point"] == "mill"}
+    assert at_mill == {sofie["id"]: ["jonas"], maren["id"]: ["tomas"]}
+    assert len(doc.tables("meetings")) == len(before) + 1
+    put_runners(doc, first | {"r0-was": sofie["id"], "r0-name": "Sofie", "r0-gone": "yes"})
+    assert [r["name"] for r in doc.tables("runners")] == ["Maren"]
+
+
+def test_what_she_eats_is_changed_in_place_and_the_things_themselves_stay() -> None:
+    """A row that stands in the file keeps what no field shows; an emptied one goes; a new one is put behind."""
+    doc = Document(DEMO)
+    held = doc.table("runners")["fuel"]
+    assert len(held) == 2
+    put_runner(doc, {"name": "Maren", "f0-from": "start", "f0-words": "a bar an hour", "f0-fluid_ml_per_h": "450",
+                     "f2-from": "mill",
+                     "f2-words": "soup", "f1-words": ""})  # fmt: skip
+    fuel = doc.table("runners")["fuel"]
+    assert [f["words"] for f in fuel] == ["a bar an hour", "soup"]
+    assert fuel[0]["fluid_ml_per_h"] == 450
+    assert fuel[0]["eats"] == held[0]["eats"]
+    assert fuel[1]["from"] == "mill"

@@ -273,3 +273,28 @@ async def test_a_finger_that_taps_twice_adds_nobody_twice(desk: Desk) -> None:
     await asyncio.gather(*(desk.post("points", point) for _ in range(3)))
     assert desk.text().count('"Ole"') == 1
     assert desk.text().count('"Cairn"') == 1
+
+
+async def test_a_step_not_begun_says_so_instead_of_counting(desk: Desk) -> None:
+    """Before anything is typed nothing is missing yet; what was typed is counted at its own step alone."""
+    await desk.enter()
+    steps = (await desk.get("course")).partition('class="steps"')[2].partition("</nav>")[0]
+    assert steps.count("not begun") == 5
+    assert "still missing" not in steps
+    steps = (
+        (await desk.post("course", {"name": "Two Hills"}))
+        .partition('class="steps"')[2]
+        .partition("</nav>")[0]
+    )
+    assert steps.count("not begun") == 4
+    assert steps.count("still missing") == 1
+
+
+async def test_a_stage_ends_at_a_point(desk: Desk) -> None:
+    """When the next one starts stands in the file as typed, and goes with the field."""
+    await desk.enter()
+    row = {"p0-was": "", "p0-name": "Hut", "p0-km": "10", "p0-stage": "Sun 07:00"}
+    await desk.post("points", row)
+    assert 'next_stage = "Sun 07:00"' in desk.text()
+    await desk.post("points", row | {"p0-was": "hut", "p0-stage": ""})
+    assert "next_stage" not in desk.text()

@@ -35,6 +35,16 @@ _PLANNED: Final = frozenset(
 """What a timetable needs: it is shown while people and meetings are still missing."""
 
 
+_TABLES: Final = {
+    "course": ("event", "race_control"),
+    "points": ("points",),
+    "runner": ("runners",),
+    "people": ("people", "cars"),
+    "meetings": ("meetings", "drives"),
+}
+"""What each step writes."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Look:
     """What a draft comes to. `doc` None: the text can't be changed here. `built`: the whole, where nothing stands in the
@@ -45,6 +55,11 @@ class Look:
     built: Built | None
     plan: Built | None
     told: tuple[Told, ...]
+
+    def begun(self, step: str) -> bool:
+        """Whether anything of a step stands in the draft: what is missing of one not begun is everything, and no count."""
+        names = _TABLES.get(step)
+        return self.doc is None or names is None or any(self.doc.tables(name) for name in names)
 
     def wrong(self, step: str) -> tuple[Told, ...]:
         """The mistakes and doubts that are mended at a step."""

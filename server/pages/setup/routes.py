@@ -187,7 +187,7 @@ def _apply(
                 if form.get("do") != "read":
                     more["said"] = label(language, "setup-not-taken")
     elif step == "runner":
-        crew.put_runner(doc, form)
+        crew.put_runners(doc, form)
         files |= evidence.take(doc, uploads.get("own", []), uploads.get("results", []))
         evidence.drop(doc, form)
     elif step == "people":

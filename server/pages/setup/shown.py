@@ -13,7 +13,7 @@ from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages
 from server.conversation.telling.times import planned
-from server.drafting.crew import crew_points, drivers, legs, with_part
+from server.drafting.crew import FUEL, crew_points, drivers, legs, several, with_part
 from server.drafting.document import Document
 from server.drafting.evidence import recordings, results
 from server.drafting.pasted import ReadTable, read_table
@@ -56,7 +56,14 @@ def context(look: Look, doc: Document, step: str, language: str, now: datetime) 
     at = _At(look, doc, language, now)
     number = STEPS.index(step)
     steps = [
-        {"id": s, "name": at.word(f"setup-{s}"), "errors": look.errors(s), "here": s == step} for s in STEPS
+        {
+            "id": s,
+            "name": at.word(f"setup-{s}"),
+            "errors": look.errors(s) if look.begun(s) else 0,
+            "begun": look.begun(s),
+            "here": s == step,
+        }
+        for s in STEPS
     ]
     return {
         "step": step,
@@ -166,6 +173,7 @@ def _point(p: Table) -> Table:
         "cut": cut[1] if cut else "",
         "stop": shown(p.get("stop_minutes")),
         "by": reporter_of(p),
+        "stage": shown(p.get("next_stage")),
     }
 
 
@@ -189,9 +197,23 @@ def pasted(at_doc: Document, text: str, length_km: float | None) -> tuple[ReadTa
 
 
 def _runner(at: _At) -> Table:
-    runner = at.doc.table("runners")
+    """The first runner's fields, those of others, and of one more."""
+    runners = at.doc.tables("runners")
+    found = {"own": recordings(at.doc), "results": results(at.doc)}
+    return {
+        "f": _of_runner(runners[0] if runners else {}),
+        "others": [{"was": ident(r), **_of_runner(r)} for r in runners[1:]],
+        "blank": {"was": "", **_of_runner({})},
+        "starts": [(ident(p), shown(p.get("name"))) for p in at.doc.tables("points")],
+        **found,
+        **_timetable(at),
+    }
+
+
+def _of_runner(runner: Table) -> Table:
     past, target = _inner(runner, "past_race"), _inner(runner, "target")
-    fields = {
+    held = [f for f in runner.get("fuel") or [] if isinstance(f, dict)]
+    return {
         "name": shown(runner.get("name")),
         "bib": shown(runner.get("bib")),
         "carries": shown(runner.get("carries")),
@@ -200,10 +222,8 @@ def _runner(at: _At) -> Table:
         "past_km": shown(past.get("km")),
         "past_ascent": shown(past.get("ascent_m")),
         "past_time": shown(past.get("time")),
+        "fuel": [{key: shown(f.get(key)) for key in ("from", "words", *FUEL)} for f in [*held, {}]],
     }
-    others = [str(r.get("name", "")) for r in at.doc.tables("runners")[1:]]
-    found = {"own": recordings(at.doc), "results": results(at.doc)}
-    return {"f": fields, "others": others, **found, **_timetable(at)}
 
 
 def _inner(table: Table, key: str) -> Table:
@@ -275,11 +295,18 @@ def _person(p: Table) -> Table:
 def _meetings(at: _At) -> Table:
     people = {ident(p): shown(p.get("name")) for p in at.doc.tables("people")}
     names = {ident(p): shown(p.get("name")) for p in at.doc.tables("points") + at.doc.tables("places")}
-    met = {str(m.get("point")): m for m in at.doc.tables("meetings")}
+    who = several(at.doc)
+    met = {(str(m.get("point")), str(m.get("runner") or who[0])): m for m in at.doc.tables("meetings")}
     likely = {r["name"]: r["likely"] for r in _timetable(at)["timetable"]}
     points = list(crew_points(at.doc))
-    points += [{"id": k, "name": names.get(k, k)} for k in met if k not in {ident(p) for p in points}]
-    rows = [_meeting(p, met.get(ident(p), {}), likely) for p in points]
+    points += [{"id": k, "name": names.get(k, k)} for k, _ in met if k not in {ident(p) for p in points}]
+    runners = {ident(r): shown(r.get("name")) for r in at.doc.tables("runners")}
+    rows = [
+        _meeting(p, met.get((ident(p), runner), {}), likely if runner == who[0] else {})
+        | {"runner": runner, "whom": runners.get(runner, "")}
+        for p in points
+        for runner in who
+    ]
     crew = list(dict.fromkeys(d for d, _ in drivers(at.doc)))
     return {
         "rows": rows,

@@ -456,3 +456,25 @@ setup-fuel-carbohydrate = Kohlenhydrate (g je Stunde)
 setup-fuel-kcal = Energie (kcal je Stunde)
 setup-fuel-fluid = Flüssigkeit (ml je Stunde)
 setup-fuel-sodium = Natrium (mg je Stunde)
+
+## Changing the plan
+change = Den Plan ändern
+change-this = Ändern
+change-crew = Wer hinfährt
+change-own-car = eigenes Auto
+change-car = Auto
+change-point = Punkt
+change-first = Es gilt erst, wenn du gesehen hast, was es für wen heißt, und Ja sagst.
+change-who = Jemand anders fährt, oder ein anderes Auto
+change-elsewhere = An einem anderen Punkt treffen
+change-look = Zeigen, was das ändert
+change-kit = Andere Sachen mitbringen
+change-kit-lines = Eine Sache pro Zeile
+change-skip = Das Treffen auslassen
+change-more = Treffen oder Person hinzufügen, oder das Ziel aufgeben
+change-add = Ein Treffen hinzufügen
+change-person = Jemanden hinzufügen
+change-name = Name
+change-phone = Telefon
+change-drives = Fährt
+change-finish = Nur ankommen: kein Ziel mehr, das Zeitlimit gilt

@@ -456,3 +456,25 @@ setup-fuel-carbohydrate = Carbohydrate (g an hour)
 setup-fuel-kcal = Energy (kcal an hour)
 setup-fuel-fluid = Fluid (ml an hour)
 setup-fuel-sodium = Sodium (mg an hour)
+
+## Changing the plan
+change = Change the plan
+change-this = Change
+change-crew = Who goes
+change-own-car = their own car
+change-car = Car
+change-point = Point
+change-first = Nothing counts before you have seen what it is for whom and said yes.
+change-who = Somebody else goes, or another car
+change-elsewhere = Meet at another point
+change-look = See what it changes
+change-kit = Bring other things
+change-kit-lines = One thing a line
+change-skip = Leave the meeting out
+change-more = Add a meeting or a person, or give the target up
+change-add = Add a meeting
+change-person = Add a person
+change-name = Name
+change-phone = Telephone
+change-drives = Drives
+change-finish = Just finish: the target is given up, the time limit holds

@@ -456,3 +456,25 @@ setup-fuel-carbohydrate = Glucides (g par heure)
 setup-fuel-kcal = Énergie (kcal par heure)
 setup-fuel-fluid = Liquide (ml par heure)
 setup-fuel-sodium = Sodium (mg par heure)
+
+## Changing the plan
+change = Changer le plan
+change-this = Changer
+change-crew = Qui y va
+change-own-car = sa propre voiture
+change-car = Voiture
+change-point = Point
+change-first = Rien ne compte avant que tu aies vu ce que cela change pour qui, et dit oui.
+change-who = Quelqu’un d’autre y va, ou une autre voiture
+change-elsewhere = Se retrouver à un autre point
+change-look = Voir ce que cela change
+change-kit = Apporter autre chose
+change-kit-lines = Une chose par ligne
+change-skip = Laisser le rendez-vous de côté
+change-more = Ajouter un rendez-vous ou une personne, ou abandonner l’objectif
+change-add = Ajouter un rendez-vous
+change-person = Ajouter une personne
+change-name = Nom
+change-phone = Téléphone
+change-drives = Conduit
+change-finish = Juste finir : plus d’objectif, le temps limite reste
