@@ -15,6 +15,7 @@ from server.conversation.understanding import (
     Danger,
     Distress,
     Need,
+    Question,
     Report,
     Reported,
     read,
@@ -126,3 +127,53 @@ def test_a_drill_a_joke_or_another_year_wakes_nobody(words: str) -> None:
     found = read(words, world.crew_of_maren())
     assert not isinstance(found.meant, Distress)
     assert found.danger is Danger.ASK
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "My mate is running too, bib 88. Has he gone through Long Stile?",
+        "Mein Schwager läuft mit der 77. Wo ist er?",
+        "Mon cousin a le 56. Il est où ?",
+    ],
+)
+def test_where_somebody_else_is_nobody_here_knows(words: str) -> None:
+    """Never her place as if it were his."""
+    meant = read(words, world.crew_of_maren()).meant
+    assert isinstance(meant, Asked)
+    assert meant.question is Question.RIVALS
+
+
+def test_another_bib_ends_no_race_of_hers() -> None:
+    """'He' behind a number that nobody here has is whoever has it."""
+    meant = read("have you got a 301 on your list, he's dropped out here", world.volunteer_at("lathe")).meant
+    told = meant.reports if isinstance(meant, Reported) else ()
+    assert not [r for r in told if r.kind is Kind.RETIRED]
+
+
+def test_who_lies_down_in_grave_words_does_not_rest() -> None:
+    """Also where a place is named: a rest quiets the watch."""
+    found = read("Sie liegt hinter der Mühle und macht die Augen nicht auf", world.crew_of_maren())
+    assert found.danger is not Danger.NONE
+    told = found.meant.reports if isinstance(found.meant, Reported) else ()
+    assert not [r for r in told if r.kind is Kind.RESTING]
+
+
+@pytest.mark.parametrize(
+    "words", ["Unfall am Staudamm. eingeklemmt. Bein", "accident au barrage, je suis coincé"]
+)
+def test_a_drivers_accident_has_the_number(words: str) -> None:
+    """In words of nobody, too."""
+    assert read(words, world.crew_of_maren()).danger is not Danger.NONE
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "if she collapses on me at the moss i am not carrying her",
+        "she's lost it with me over the wrong socks",
+    ],
+)
+def test_what_is_only_supposed_or_an_idiom_is_no_call(words: str) -> None:
+    """Nobody is woken for it."""
+    assert not isinstance(read(words, world.crew_of_maren()).meant, Distress)

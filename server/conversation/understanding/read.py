@@ -174,9 +174,9 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
         told = tuple(r for p in meant.parts if isinstance(p, Reported) for r in p.reports)
     if not any(r.kind in _QUIETING for r in told):
         return meant
-    # Who lies down, and says so in words that sound like danger, is not resting, whatever time and place they give.
-    own_rest = clauses.ctx.parts & _ON_FOOT and any(r.kind is Kind.RESTING for r in told)
-    if (said.time is not None or said.point is not None) and not own_rest:
+    # Who lies down, as words tell that sound like danger, is not resting, whatever time and place they give.
+    rest = any(r.kind is Kind.RESTING for r in told)
+    if (said.time is not None or said.point is not None) and not rest:
         return meant
     runner = next(r.runner for r in told if r.kind in _QUIETING)
     return Kept(text, clauses.ctx.now, runner, of_her=_of_her(said, clauses.ctx, grave=True))
@@ -214,6 +214,8 @@ def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Under
     hers = clause.named or clause.says("she") or _on_foot(ctx)
     if not hers and (gates.asks(whole) or gates.of_another(whole) or gates.of_a_thing(whole)):
         return None
+    if not hers and _of_a_vehicle(whole):
+        return None  # 'fell asleep at the wheel, hit the wall' is whoever drives
     if gates.not_her(whole) or not (hers or _of_a_body(clause) or _of_red_flags(whole)):
         return None
     one = Report(Kind.HOW_SHE_IS, ctx.now, clause.runner.id if clause.runner else None, words=whole.written)
@@ -228,6 +230,10 @@ def _on_foot(ctx: Context) -> bool:
 def _of_a_body(said: Sentence) -> bool:
     """Whether words of nobody say how somebody is: 'shivering, lips blue', not 'and now'."""
     return _is_how(said) or _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
+
+
+def _of_a_vehicle(said: Sentence) -> bool:
+    return "vehicle" in topics(said.masked)
 
 
 _SAID_OF_ALL = frozenset({"redwheel", "redair", "redurine"})
@@ -518,6 +524,11 @@ _SAID_BY_HIM = frozenset({*_NEEDS_MORE, "condition", "with_us", "hearsay"})
 """What is said of a 'he' behind some man who was spoken of is said of him."""
 
 
+def _of_another_bib(said: Sentence) -> bool:
+    """Whether a number of nobody here is spoken of: 'have you got a 301 on your list'."""
+    return not said.named and NUMBER in said.masked
+
+
 def _says_whose(said: Sentence) -> bool:
     return said.named or said.says("she") or said.time is not None or said.point is not None
 
@@ -531,12 +542,14 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     of_him = False
     for strong, g in guesses:
         intent, share = g.first
-        his = gates.of_him(g.said) and any(gates.of_a_man(b) for b in before)
+        his = gates.of_him(g.said) and any(gates.of_a_man(b) or _of_another_bib(b) for b in before)
         before.append(g.said)
         if his and intent in _SAID_BY_HIM:
             of_him = True
             undone.append(g.said)
             continue  # 'a man came by. he left the ford at one'
+        if his and questions.OF_INTENT.get(intent) in questions.OF_SOMEBODY:
+            return Asked(Question.RIVALS, words=text)  # 'my mate has bib 88. where is he?'
         if intent in gates.TALKED_OF and len(guesses) > 1 and not gates.asks_something(g.said):
             undone += [g.said] if len(g.said.masked) >= _FEWEST_KEPT else []
             continue  # 'pitch dark. one fox. no sign of her'
