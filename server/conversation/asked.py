@@ -326,7 +326,7 @@ async def _duty(visit: Visit, asked: Asked) -> Reply:
     names = {r.id: r.name for r in visit.event.runners}
     event = visit.event
     text = things.say_duties(visit.say, event.parts, names, event.race_control, event.emergency_number)
-    return visit.reply(text, visit.report_buttons(asked.runner))
+    return visit.reply(lines(unknown.own_next(visit), text), visit.report_buttons(asked.runner))
 
 
 async def _usage(visit: Visit, asked: Asked) -> Reply:

@@ -59,8 +59,14 @@ async def elsewhere(visit: Visit, asked: Asked) -> Reply:
     return await _with_where(visit, asked, first) if asked.point is not None else visit.reply(first)
 
 
-async def signal(visit: Visit, _asked: Asked) -> Reply:
-    """How the signal is nobody has written down for people to ask."""
+async def signal(visit: Visit, asked: Asked) -> Reply:
+    """That there is none, of a meeting of which the file says so; nothing else is written down for people to ask."""
+    runner = visit.runner(asked.runner) or visit.context().runner(None)
+    if runner is not None:
+        meetings = visit.view.next(visit.event.id, runner.id, asked.point).meetings
+        here = next((m for m in meetings if asked.point in (None, m.values.point)), None)
+        if here is not None and here.values.no_signal:
+            return visit.reply(visit.s("meeting-no-signal", place=here.name))
     return visit.reply(visit.s("signal-unknown"))
 
 
@@ -136,6 +142,18 @@ def _line(visit: Visit, n: NoticeHere) -> str:
     when = visit.say.when(n.made_at) if n.made_at is not None else ""
     key = "catch-up-waits" if n.needs_answer else "catch-up-line"
     return visit.s(key, when=when, text=text, short=str(n.short))
+
+
+def own_next(visit: Visit) -> str:
+    """When to leave for their own next meeting, in one line; '' where they have none."""
+    for runner in visit.context().candidates():
+        try:
+            coming = visit.view.next(visit.event.id, runner.id)
+        except Refused:
+            continue
+        if any(m.mine for m in coming.meetings):
+            return things.say_leave(visit.say, coming, None).split("\n")[0]
+    return ""
 
 
 async def _now(visit: Visit) -> str:

@@ -18,6 +18,7 @@ from server.conversation.understanding import (
     Question,
     Report,
     Reported,
+    Requested,
     read,
 )
 from server.event.model import PartKind
@@ -177,3 +178,17 @@ def test_a_drivers_accident_has_the_number(words: str) -> None:
 def test_what_is_only_supposed_or_an_idiom_is_no_call(words: str) -> None:
     """Nobody is woken for it."""
     assert not isinstance(read(words, world.crew_of_maren()).meant, Distress)
+
+
+def test_an_article_before_a_name_is_not_everybody() -> None:
+    """'Richte der Ana aus' is for Ana."""
+    meant = read("richte der ana aus ich sitz schon im bus", world.crew_of_maren()).meant
+    assert isinstance(meant, Requested)
+    assert meant.to == "ana"
+
+
+def test_what_she_wants_at_a_place_is_one_answer() -> None:
+    """What to bring says her food too: no question which of the two."""
+    meant = read("what does she want at the mill again", world.crew_of_maren()).meant
+    assert isinstance(meant, Asked)
+    assert meant.question in (Question.BRING, Question.FOOD)

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -799,6 +800,10 @@ _ONE_WORD = 0.38
 """What a word alone needs to be a question ('crew', 'cut-off'), as a menu would have it: there is little else it may be."""
 
 
+_WITH_FOOD = {"bring", "food"}
+"""What to bring says what she eats there too: 'what does she want at the mill'."""
+
+
 def _decide(g: Guess, ctx: Context) -> Understood:
     """Done, asked which of two, or kept."""
     p = policy()
@@ -808,6 +813,8 @@ def _decide(g: Guess, ctx: Context) -> Understood:
     alone = len(g.said.masked) == 1 and first in questions.OF_INTENT
     if share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first]):
         return meaning(first, g.said, ctx) or _keep(g.said, ctx)
+    if rest and {first, rest[0][0]} == _WITH_FOOD and share + rest[0][1] >= p.two:
+        return meaning("bring", g.said, ctx) or _keep(g.said, ctx)
     if rest and share + rest[0][1] >= p.two:
         found = [(i, meaning(i, g.said, ctx)) for i in (first, rest[0][0])]
         choices = [(i, m) for i, m in found if m is not None and not isinstance(m, Kept | Unclear)]
@@ -973,7 +980,9 @@ def _words_for(said: Sentence) -> str:
     """Whom words are for: who is named first, where nobody and nothing else stands before; else all."""
     if said.control:
         return ""
-    for word in said.masked[: WHOM_WITHIN + 1]:
+    for word, nxt in pairwise((*said.masked[: WHOM_WITHIN + 1], "")):
+        if nxt in (PERSON, RUNNER) and word in lexicon().names["the"]:
+            continue  # 'sag der Ana'
         if word == PERSON and said.person is not None:
             return said.person
         if word == RUNNER and said.runner is not None:
