@@ -144,7 +144,7 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     if report.kind in (Kind.IN, Kind.OUT) and point in ahead and _of_before(report, runner):
         # A time before the last that is known of her: told once more, of where she has been.
         return replace(report, point=runner.reached, guessed=True)
-    if report.kind in _GOES and _out_of_reach(report, runner, point):
+    if report.kind in _GOES and not report.with_us and _out_of_reach(report, runner, point):
         return _within_reach(report, runner)
     stands = ctx.point is not None and ctx.point == point
     surely = stands or (runner.at == point and report.kind is Kind.OUT)
