@@ -152,6 +152,13 @@ def point_answers(
     return tuple(a for a in answers if a in ahead[:1] or a.finish)
 
 
+def next_point(picture: Picture, runner: str) -> PointAnswer | None:
+    """The next point she is expected at."""
+    view = picture.views.get(runner)
+    found = (_point_answer(picture, runner, p, view) for p in picture.event.course_of(runner).points)
+    return next((a for a in found if a.window is not None), None)
+
+
 def _point_answer(picture: Picture, runner: str, point: Point, view: View | None) -> PointAnswer:
     state = picture.state.runner(runner)
     times = state.at_point(point.id)

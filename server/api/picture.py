@@ -32,7 +32,7 @@ from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
-from server.journal import EventVersion, Journal, MadeKnown, Seen, UnknownError
+from server.journal import EventVersion, Head, Journal, MadeKnown, Pulse, Seen, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.as_told import meetings_as_told, sight_of
@@ -191,6 +191,16 @@ class _Folded:
     outlooks: Mapping[str, Outlook]
     known: Known
 
+    @property
+    def number(self) -> int:
+        """How many entries are folded."""
+        return number_of(self.head)
+
+    @property
+    def blanks(self) -> int:
+        """How often some had been blanked by then."""
+        return int(self.head.partition(".")[2] or 0)
+
     def fits(self, head: str, version: int, hearing: Hearing, now: datetime) -> bool:
         return (
             (self.head, self.version, self.hearing) == (head, version, hearing)
@@ -249,7 +259,7 @@ class Pictures:
         if kept.built is not None and versions and kept.built[0] == versions[-1].version:
             return kept.built[1]  # what is being worked out of it meanwhile changes nothing of this
         async with kept.lock:
-            return await self._built(event_id, kept)
+            return await self._built(event_id, kept, versions)
 
     async def at_once(self, call: Entry, now: datetime) -> Situation:
         """What is known of the runner of a call for help (of nobody, where it names none), the call with it. It waits for
@@ -319,22 +329,22 @@ class Pictures:
         """Everything about that event at `now`; `UnknownError` if there is none. `without`: as if the entries of which it
         is true, and what was told because of them, had not come."""
         kept = self._kept.setdefault(event_id, _Kept())
-        # Before the entries: of a notice that we know we know all that it rests on. The other way round, what ended an
-        # alarm would be taken for an entry that has been taken back.
-        known = kept.made = await self._journal.made_since(event_id, kept.made)
-        made = known.made
         async with kept.lock:
-            built = await self._built(event_id, kept)
-            downs = await self._downs(now)
+            # Of one moment: of a notice that we know we know all that it rests on. Else what ended an alarm would be taken
+            # for an entry that has been taken back.
+            pulse = await self._pulse(event_id, kept, now)
+            kept.made, made = pulse.made, pulse.made.made
+            built = await self._built(event_id, kept, pulse.versions)
+            downs = tuple(Down(o.component, o.start, o.end) for o in pulse.outages)
             hearing = await self._hearing(built.event, downs)
-            folded = await self._folded(event_id, kept, built, now, hearing)
+            folded = await self._folded(kept, built, pulse, now, hearing)
             sheet = await self._sheet(kept, built)
         gone = frozenset(e.id for e in folded.entries if without is not None and without(e))
         if gone:
             left = tuple(e for e in folded.entries if e.id not in gone)
             folded = await asyncio.to_thread(partial(_fold, _Growing.begun(built, 0), left, now, hearing))
             made = tuple(m for m in made if not gone & set(m.notice.facts))
-        groups = tuple(Group(g.id, g.bound_at) for g in await self._journal.groups(event_id))
+        groups = tuple(Group(g.id, g.bound_at) for g in pulse.groups)
         planned = Situation(
             event=built.event,
             state=folded.state,
@@ -357,6 +367,14 @@ class Pictures:
             kept.last = picture
         return picture
 
+    async def with_entry(self, event_id: str, number: int, now: datetime, *, told: bool) -> Picture:
+        """A picture that has the entry of that number: the last one, where it does and nobody has been `told` anything
+        since; else one taken at `now`."""
+        last = (self._kept.get(event_id) or _Kept()).last
+        if told or last is None or number_of(last.head) < number:
+            return await self.take(event_id, now)
+        return last
+
     async def take_soon(
         self, event_id: str, now: datetime, without: Callable[[Entry], bool] | None = None
     ) -> Picture:
@@ -372,11 +390,19 @@ class Pictures:
         taking.add_done_callback(lambda t: t.cancelled() or t.exception())
         return replace(last, now=max(now, last.now), memo={})
 
-    async def _built(self, event_id: str, kept: _Kept) -> Built:
-        versions = await self._journal.event_versions(event_id)
+    async def _pulse(self, event_id: str, kept: _Kept, now: datetime) -> Pulse:
+        read = kept.growing or kept.folded
+        since = Head(0, 0) if read is None else Head(read.number, read.blanks)
+        try:
+            return await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
+        except UnknownError:
+            self._kept.pop(event_id, None)
+            raise _no_such_event() from None
+
+    async def _built(self, event_id: str, kept: _Kept, versions: Sequence[EventVersion]) -> Built:
         if not versions:
             self._kept.pop(event_id, None)
-            raise UnknownError("there is no such event", "event", "GET /v1/me lists yours")
+            raise _no_such_event()
         latest = versions[-1].version
         if kept.built is None or kept.built[0] != latest:
             stored = await self._journal.load_event(event_id, latest)
@@ -403,24 +429,19 @@ class Pictures:
         return kept.sheet[1]
 
     async def _folded(
-        self, event_id: str, kept: _Kept, built: Built, now: datetime, hearing: Hearing
+        self, kept: _Kept, built: Built, pulse: Pulse, now: datetime, hearing: Hearing
     ) -> _Folded:
-        head = await self._journal.head(event_id)
+        head, new = pulse.head, pulse.entries
         if kept.folded and kept.folded.fits(str(head), built.event.version, hearing, now):
             return kept.folded
         growing, kept.growing = kept.growing, None  # one that breaks off half way is begun afresh
         if growing is None or growing.built is not built or growing.blanks != head.blanks:
             growing = _Growing.begun(built, head.blanks)
-        new: Sequence[Entry] = ()
-        if growing.number != head.number:
-            new = await self._journal.entries(event_id, growing.number)
+            if len(new) < head.number:
+                new = tuple(await self._journal.entries(built.event.id))[: head.number]
         kept.folded = await asyncio.to_thread(_fold, growing, new, now, hearing)
         kept.growing = growing
         return kept.folded
-
-    async def _downs(self, now: datetime) -> tuple[Down, ...]:
-        found = await self._journal.outages(now - OUTAGES_BACK, now)
-        return tuple(Down(o.component, o.start, o.end) for o in found)
 
     async def _hearing(self, event: Event, downs: tuple[Down, ...]) -> Hearing:
         if not any(d.component.startswith(LISTENS) for d in downs):
@@ -505,6 +526,10 @@ def _supposed_entry(
         factor=factor,
         point=point,
     )
+
+
+def _no_such_event() -> UnknownError:
+    return UnknownError("there is no such event", "event", "GET /v1/me lists yours")
 
 
 @lru_cache(maxsize=4096)

@@ -344,7 +344,8 @@ def _until_in_reason(sent: CheckIn, now: datetime) -> None:
 async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Entry:
     """The entry of a report. A report sent again without times keeps those it had, so that it stays the same."""
     sender = ask.caller.sender
-    before = await ask.parts.journal.entry(entry_id(sender, sent.key)) if sent.key else None
+    timed = sent.sent_at is not None and sent.kind is not Kind.ASKED_FOR_HELP
+    before = await ask.parts.journal.entry(entry_id(sender, sent.key)) if sent.key and not timed else None
     _until_in_reason(sent, ask.now)
     sent_at = sent.sent_at or (before.sent_at if before else ask.now)
     seen_at = sent.seen_at or (before.seen_at if before and sent.sent_at is None else sent_at)
@@ -505,7 +506,7 @@ async def _keep(ask: Ask, picture: Picture, entry: Entry, *, more_follows: bool 
         ask.parts.ticker.on_due(ask.now + MORE_WITHIN)
     elif appended.status is Status.NOTED:
         made = await ask.parts.ticker.after_entry(entry.event, entry.runner)
-        picture = await ask.parts.pictures.take(entry.event, ask.now)
+        picture = await ask.parts.pictures.with_entry(entry.event, appended.number, ask.now, told=bool(made))
     noted = await asyncio.to_thread(_noted_in, picture, appended, made, ask.now)
     return replace(noted, yours=await told_here(ask, picture, appended, made))
 
@@ -551,13 +552,11 @@ def _reaches(m: Made) -> bool:
 def _noted_in(picture: Picture, appended: Appended, made: Sequence[Made], now: datetime) -> NotedAnswer:
     """The same, with where she is due next and who comes to a meeting now."""
     entry = appended.entry
-    ahead = (
-        [p for p in answers.point_answers(picture, entry.runner, May.YES) if p.window] if entry.runner else []
-    )
+    ahead = answers.next_point(picture, entry.runner) if entry.runner else None
     return replace(
         _noted(picture.event, appended, made, now),
-        next_name=ahead[0].name if ahead else "",
-        next_window=ahead[0].window if ahead else None,
+        next_name=ahead.name if ahead else "",
+        next_window=ahead.window if ahead else None,
         goes=_goes(picture, entry),
         **_heard(picture, entry, now),
     )

@@ -208,11 +208,10 @@ class Ticker:
         self, event_id: str, now: datetime, first: str = NO_RUNNER, *, tick: bool = False
     ) -> tuple[tuple[Made, ...], datetime | None]:
         """Judge those of whom something has come in, `first` before all others; on a tick those too whose time has come."""
-        event = await self._pictures.event(event_id)
+        picture = await self._pictures.take(event_id, now)
+        event, dues = picture.event, self._dues[event_id]
         if event.keep_until is not None and now >= event.keep_until:
             return (), None
-        dues = self._dues[event_id]
-        picture = await self._pictures.take(event_id, now)
         look, new = dues.look_at(picture), list[Made]()
         whom = dict.fromkeys(dues.to_judge(now, tick=tick))
         if any(r.id == first for r in picture.event.runners):
@@ -226,7 +225,8 @@ class Ticker:
                 look = dues.look_at(picture)
             picture, look, made = await self._judge_one(picture, look, runner, now)
             new += made
-        await self._journal.try_next_channels(now, event.alarm.answer_within)
+        if tick:
+            await self._journal.try_next_channels(now, event.alarm.answer_within)
         self._count(new, *await asyncio.to_thread(_alarms_in, picture))
         for error in dues.failing.values():
             self._failed(event_id, error)

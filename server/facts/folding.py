@@ -7,6 +7,7 @@ Race-level facts are few and folded anew when one of them changes; of each runne
 
 from __future__ import annotations
 
+from bisect import insort
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
@@ -45,12 +46,16 @@ _Name = tuple[str, ...]
 
 @dataclass(slots=True, eq=False)
 class _Group:
-    """Buckets tied together, with their entries; plain positions apart, by id."""
+    """Buckets tied together, with their entries; plain positions apart, by id. `whole`: sort it out afresh; else only what
+    is `fresh`, which nobody says more of, has come and what is `gone`, by id, is passed over now."""
 
     buckets: set[str]
     entries: list[Entry] = field(default_factory=list)
     positions: dict[str, Entry] = field(default_factory=dict)
     until: datetime | None = None
+    whole: bool = True
+    fresh: list[Entry] = field(default_factory=list)
+    gone: set[str] = field(default_factory=set)
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,17 +129,22 @@ class Folding:
         bucket = e.runner or NOBODY
         if bucket not in self._groups:
             self._groups[bucket] = _Group({bucket})
-        names = _names(e)
-        if self._thin and _plain(e) and not any(n in self._waiting or n in self._named for n in names):
+        names, links = _names(e), tuple(_links(e))
+        alone = not links and not any(n in self._waiting or n in self._named for n in names)
+        if self._thin and alone and _plain(e):
             if not self._take_position(e, bucket):
                 return
         else:
             self._groups[bucket].entries.append(e)
+        if alone and not e.unconfirmed and e.id not in self._groups[bucket].gone:
+            self._groups[bucket].fresh.append(e)
+        else:
+            self._groups[bucket].whole = True
         for name in names:
             self._tie(self._named.setdefault(name, bucket), bucket)
             for other in self._waiting.pop(name, ()):
                 self._tie(other, bucket)
-        for name in _links(e):
+        for name in links:
             if name in self._named:
                 self._tie(self._named[name], bucket)
             else:
@@ -146,6 +156,7 @@ class Folding:
         into, group = self._groups[one], self._groups[other]
         if into is group:
             return
+        into.whole = True
         into.buckets |= group.buckets
         into.entries += group.entries
         into.positions |= group.positions
@@ -167,11 +178,13 @@ class Folding:
             self._newest[sender] = e
         if not (begins or ends):
             return False
-        kept = self._groups[bucket].positions
+        group = self._groups[bucket]
+        kept = group.positions
         kept[e.id] = e
         for old in (first if begins else None, newest if ends else None):
             if old is not None and not self._still_kept(old, bucket):
                 kept.pop(old.id, None)
+                group.gone.add(old.id)
                 for name in _names(old):
                     self._named.pop(name, None)
         return True
@@ -188,6 +201,8 @@ class Folding:
         again = now < self._now
         if again:
             self._dirty = {id(g): g for g in self._groups.values()}
+            for group in self._dirty.values():
+                group.whole = True
         else:
             self._dirty |= {k: g for k, g in self._to_come.items() if g.until is not None and g.until <= now}
         before = self._race
@@ -222,6 +237,15 @@ class Folding:
 
     def _sort_out(self, group: _Group, now: datetime) -> Iterator[tuple[str, _Sorted]]:
         """Sort out which entries of a group count, by bucket."""
+        whole = group.whole or len(group.buckets) > 1 or group.until is not None
+        if not whole and all(e.seen_at <= now for e in group.fresh):
+            (bucket,) = group.buckets
+            yield bucket, _more(self._sorted.get(bucket, _NOTHING), group.fresh, group.gone)
+        else:
+            yield from self._sort_out_whole(group, now)
+        group.whole, group.fresh, group.gone = False, [], set()
+
+    def _sort_out_whole(self, group: _Group, now: datetime) -> Iterator[tuple[str, _Sorted]]:
         entries = (*group.entries, *group.positions.values())
         found = counted(entries, now)
         group.until = min((e.seen_at for e in entries if e.seen_at > now), default=None)
@@ -324,6 +348,21 @@ class Folding:
             received={b: s.received for b, s in self._sorted.items()},
             said=race.said,
         )
+
+
+def _more(known: _Sorted, fresh: list[Entry], gone: set[str]) -> _Sorted:
+    """The same where entries have come of which nobody says more, and positions are passed over."""
+    counts = [e for e in known.counts if e.id not in gone] if gone else list(known.counts)
+    come = [e for e in fresh if e.id not in gone]
+    for e in come:
+        insort(counts, e, key=seen_order)
+    race_wide = known.race_wide
+    if any(e.kind in RACE_WIDE for e in come):
+        race_wide = tuple(e for e in counts if e.kind in RACE_WIDE)
+    received = {**known.received.of, **{e.id: e.received_at for e in come}}
+    for gone_id in gone:
+        received.pop(gone_id, None)
+    return replace(known, counts=tuple(counts), race_wide=race_wide, received=Received(received))
 
 
 def _names(e: Entry) -> tuple[_Name, ...]:

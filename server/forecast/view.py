@@ -5,7 +5,7 @@ A view is cheap: silence only reweights.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -299,10 +299,18 @@ class View:
     def _unheard_upto(self, times: FloatArray) -> FloatArray:
         """(paths, m + 1) the same for no point, the first, the first two, and so on."""
         out = np.ones((times.shape[0], times.shape[1] + 1))
-        for watcher in (*self.silence.watchers, *self.silence.beside):
-            column = watcher.point - self._track.first
-            if 0 <= column < times.shape[1]:
-                out[:, column + 1] *= 1.0 - watcher.chance * reported(watcher, times[:, column], self.now_s)
+        first = self._track.first
+        asked = (*self.silence.watchers, *self.silence.beside)
+        ahead = [w for w in asked if 0 <= w.point - first < times.shape[1]]
+        always = [w for w in ahead if w.covered_s is None]
+        found = _reported_always(always, times[:, [w.point - first for w in always]], self.now_s)
+        for n, watcher in enumerate(always):
+            out[:, watcher.point - first + 1] *= 1.0 - watcher.chance * found[:, n]
+        for watcher in ahead:
+            if watcher.covered_s is not None:
+                arrivals = times[:, watcher.point - first]
+                told = reported(watcher, arrivals, watcher.covered_s, self.now_s)
+                out[:, watcher.point - first + 1] *= 1.0 - watcher.chance * told
         return np.asarray(np.cumprod(out, axis=1))
 
     # ---- whereabouts
@@ -361,13 +369,27 @@ class View:
         return float(np.interp(ref_s, at, km))
 
 
-def reported(watcher: Watcher, arrivals_s: FloatArray, now_s: float) -> FloatArray:
-    """Chance that an arrival's report would have come by now, if it comes at all: lognormal delay in covered time."""
-    if watcher.covered_s is None:
-        spent = np.maximum(now_s - arrivals_s, 0.0)
-    else:
-        spent = np.zeros_like(arrivals_s)
-        for start, end in watcher.covered_s:
-            spent += np.maximum(min(end, now_s) - np.maximum(arrivals_s, start), 0.0)
-    z = (np.log(np.maximum(spent, 1e-9)) - np.log(watcher.delay_median_s)) / watcher.delay_spread
-    return np.asarray(np.where(spent > 0, ndtr(z), 0.0))
+def reported(
+    watcher: Watcher, arrivals_s: FloatArray, covered_s: Sequence[tuple[float, float]], now_s: float
+) -> FloatArray:
+    """(paths,) chance that an arrival's report would have come by now, if it comes at all: lognormal delay in covered
+    time."""
+    spent = np.zeros_like(arrivals_s)
+    for start, end in covered_s:
+        spent += np.maximum(min(end, now_s) - np.maximum(arrivals_s, start), 0.0)
+    return _told_within(spent, np.log(watcher.delay_median_s), watcher.delay_spread)
+
+
+def _reported_always(watchers: Sequence[Watcher], arrivals_s: FloatArray, now_s: float) -> FloatArray:
+    """(paths, w) the same for watchers who could always report, each with a column of arrivals, in one go."""
+    medians = np.log([w.delay_median_s for w in watchers])
+    return _told_within(
+        np.maximum(now_s - arrivals_s, 0.0), medians, np.array([w.delay_spread for w in watchers])
+    )
+
+
+def _told_within(
+    spent_s: FloatArray, log_median: FloatArray | float, spread: FloatArray | float
+) -> FloatArray:
+    z = (np.log(np.maximum(spent_s, 1e-9)) - log_median) / spread
+    return np.asarray(np.where(spent_s > 0, ndtr(z), 0.0))

@@ -47,6 +47,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from sqlalchemy.ext.asyncio import AsyncConnection
+
 from server.event.model import Event, Person
 from server.facts.entry import Entry
 from server.journal import (
@@ -54,6 +56,7 @@ from server.journal import (
     copies,
     entries,
     events,
+    groups,
     inbox,
     keeping,
     notices,
@@ -75,6 +78,7 @@ from server.journal.values import (
     MadeKnown,
     NewUpdate,
     Outage,
+    Pulse,
     RawUpdate,
     Seen,
     Status,
@@ -126,28 +130,25 @@ class Journal(PeopleDoor, OutboxDoor):
         version `over` that is not the current one any more. ClashError: a person id that another event uses for somebody
         with another name.
         """
-        async with self._store.write() as c:
-            return await events.store(c, text, files, event, by, now, over)
+        return await self._store.writing(
+            lambda c: events.store(c, text, files, event, by, now, over)
+        )
 
     async def list_events(self) -> tuple[EventVersion, ...]:
         """The current version of every event, by id."""
-        async with self._store.read() as c:
-            return await events.current(c)
+        return await self._store.reading(lambda c: events.current(c))
 
     async def event_versions(self, event: str) -> tuple[EventVersion, ...]:
         """Every version of an event, oldest first; empty if there is no such event."""
-        async with self._store.read() as c:
-            return await events.versions(c, event)
+        return await self._store.reading(lambda c: events.versions(c, event))
 
     async def load_event(self, event: str, version: int | None = None) -> StoredEvent:
         """The file text and files of a version (None: the current one). UnknownError if there is none."""
-        async with self._store.read() as c:
-            return await events.load(c, event, version)
+        return await self._store.reading(lambda c: events.load(c, event, version))
 
     async def points_with_check_ins(self, event: str) -> frozenset[str]:
         """Ids of the points that some entry names, which a new version may not drop."""
-        async with self._store.read() as c:
-            return await events.points_named(c, event)
+        return await self._store.reading(lambda c: events.points_named(c, event))
 
     # Entries --------------------------------------------------------------------------------------------
 
@@ -158,65 +159,73 @@ class Journal(PeopleDoor, OutboxDoor):
         Naive times, an empty sender or key are refused; an unknown event is UnknownError. Not `timed`: its sender gave no
         time, so that the same report handed in again, even at the same moment, differs by ours and is the same.
         """
-        async with self._store.write() as c:
-            return await entries.append(c, entry, timed=timed)
+        return await self._store.writing(lambda c: entries.append(c, entry, timed=timed))
 
     async def append_all(self, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
         """Append many entries of one sender and event, all or none of them, as `append` does each; a thousand take as long
         as a few."""
-        async with self._store.write() as c:
-            return await entries.append_all(c, given, timed=timed)
+        return await self._store.writing(lambda c: entries.append_all(c, given, timed=timed))
 
     async def entries(self, event: str, since: int = 0, *, runner: str | None = None) -> list[Entry]:
         """The entries of an event with a number above `since`, in order of number; with `runner` only those about her
         and those about the race ('' = only these)."""
-        async with self._store.read() as c:
-            return await entries.of_event(c, event, since, runner)
+        return await self._store.reading(lambda c: entries.of_event(c, event, since, runner))
 
     async def entry(self, entry_id: str) -> Entry | None:
         """One entry by id."""
-        async with self._store.read() as c:
-            return await entries.one(c, entry_id)
+        return await self._store.reading(lambda c: entries.one(c, entry_id))
 
     async def head(self, event: str) -> Head:
         """What names the present set of entries; UnknownError if there is no such event."""
-        async with self._store.read() as c:
-            return await entries.head(c, event)
+        return await self._store.reading(lambda c: entries.head(c, event))
 
     async def conflicts(self, event: str) -> tuple[Conflict, ...]:
         """Reports whose key was already used for other content, oldest first."""
-        async with self._store.read() as c:
-            return await entries.conflicts(c, event)
+        return await self._store.reading(lambda c: entries.conflicts(c, event))
 
     async def keep_picture(
         self, event: str, entry: str | None, by: str, content: bytes, media_type: str, now: datetime
     ) -> str:
         """Keep a picture, perhaps of an entry; returns its id. The same bytes twice count once."""
-        async with self._store.write() as c:
-            return await pictures.keep(c, event, entry, by, content, media_type, now)
+        return await self._store.writing(
+            lambda c: pictures.keep(c, event, entry, by, content, media_type, now)
+        )
 
     async def picture(self, picture_id: str) -> tuple[bytes, str] | None:
         """A picture's bytes and media type; None if unknown or blanked."""
-        async with self._store.read() as c:
-            return await pictures.one(c, picture_id)
+        return await self._store.reading(lambda c: pictures.one(c, picture_id))
 
     # Watch ----------------------------------------------------------------------------------------------
 
+    async def pulse(
+        self, event: str, since: Head, known: MadeKnown | None, outages_since: datetime, now: datetime
+    ) -> Pulse:
+        """All that may have changed of an event since its entries up to `since` and the notices in `known` were read, in one
+        transaction: reading each by itself costs more than all of them. UnknownError if there is no such event."""
+        here = self._installed()
+
+        async def work(c: AsyncConnection) -> Pulse:
+            head = await entries.head(c, event)
+            number = since.number if since.blanks == head.blanks else 0
+            later = await entries.of_event(c, event, number, None) if head.number != number else ()
+            return Pulse(
+                await events.versions(c, event),
+                head,
+                tuple(later),
+                await notices.made_since(c, event, head.blanks, known),
+                await keeping.outages(c, outages_since, now, here),
+                await groups.of_event(c, event),
+            )
+
+        return await self._store.reading(work)
+
     async def made(self, event: str, runner: str | None = None) -> tuple[Made, ...]:
         """Every notice of an event (of one runner), in order of short number."""
-        async with self._store.read() as c:
-            return await notices.made(c, event, runner)
-
-    async def made_since(self, event: str, known: MadeKnown | None) -> MadeKnown:
-        """The same, read on from what is known: the very same where nothing has become of any notice, else the same values
-        for those of which nothing has."""
-        async with self._store.read() as c:
-            return await notices.made_since(c, event, known)
+        return await self._store.reading(lambda c: notices.made(c, event, runner))
 
     async def add_notices(self, owed: Sequence[Notice], now: datetime) -> tuple[Made, ...]:
         """Add notices with their first deliveries; those whose key exists are left alone. Returns the new."""
-        async with self._store.write() as c:
-            return await outbox.add_notices(c, owed, now, self._store.channels)
+        return await self._store.writing(lambda c: outbox.add_notices(c, owed, now, self._store.channels))
 
     async def add_judged(
         self, owed: Sequence[Notice], now: datetime, seen: Seen, *, anyhow: bool = False
@@ -225,10 +234,13 @@ class Journal(PeopleDoor, OutboxDoor):
         nothing is kept: judge again. `anyhow`: keep it all the same, as more comes in than can be judged."""
         if not owed:
             return ()
-        async with self._store.write() as c:
+
+        async def work(c: AsyncConnection) -> tuple[Made, ...] | None:
             if await notices.overtaken(c, seen) and not anyhow:
                 return None
             return await outbox.add_notices(c, owed, now, self._store.channels)
+
+        return await self._store.writing(work)
 
     async def call_for_help(
         self, entry: Entry, owed: Sequence[Notice], now: datetime, *, timed: bool = True
@@ -236,16 +248,18 @@ class Journal(PeopleDoor, OutboxDoor):
         """Append a call for help and add what it owes at once, in one transaction that goes before all others of this
         process and waits for no lock of another's; AwayError within seconds where it can't be had. Nothing is added
         for a call whose key came before with other content."""
-        async with self._store.write(urgent=True) as c:
+
+        async def work(c: AsyncConnection) -> tuple[Appended, tuple[Made, ...]]:
             appended = await entries.append(c, entry, timed=timed)
             if appended.status is Status.CONFLICT:
                 return appended, ()
             return appended, await outbox.add_notices(c, owed, now, self._store.channels)
 
+        return await self._store.writing(work, urgent=True)
+
     async def notice(self, event: str, short: int) -> Made:
         """The notice people know by this number. UnknownError if there is none."""
-        async with self._store.read() as c:
-            return await notices.by_short(c, event, short)
+        return await self._store.reading(lambda c: notices.by_short(c, event, short))
 
     async def answer(
         self,
@@ -260,20 +274,21 @@ class Journal(PeopleDoor, OutboxDoor):
     ) -> Answered:
         """Record that a person answered a notice (reached); the first answer counts, all are kept. What was
         still to be sent of it is overtaken. `entry` is appended in the same transaction, as by `append`."""
-        async with self._store.write() as c:
+
+        async def work(c: AsyncConnection) -> Answered:
             if entry is not None:
                 await entries.append(c, entry, timed=timed)
             return await outbox.answer(c, event, short, person, words, at)
 
+        return await self._store.writing(work)
+
     async def told_in_answer(self, event: str, shorts: Iterable[int], now: datetime) -> None:
         """The answer to what a person said holds these notices: nothing of them is to be sent any more."""
-        async with self._store.write() as c:
-            await outbox.told_in_answer(c, event, tuple(shorts), now)
+        await self._store.writing(lambda c: outbox.told_in_answer(c, event, tuple(shorts), now))
 
     async def overtake(self, event: str, shorts: Iterable[int], now: datetime) -> int:
         """Cancel what is still to be sent of these notices, as later facts have overtaken them; how many."""
-        async with self._store.write() as c:
-            return await outbox.overtake(c, event, tuple(shorts), now)
+        return await self._store.writing(lambda c: outbox.overtake(c, event, tuple(shorts), now))
 
     # Inbox ----------------------------------------------------------------------------------------------
 
@@ -282,13 +297,11 @@ class Journal(PeopleDoor, OutboxDoor):
     ) -> int:
         """Store raw updates (or id and body of one) and raise the channel's offset past them; how many were new."""
         new = tuple(x if isinstance(x, NewUpdate) else NewUpdate(*x) for x in updates)
-        async with self._store.write() as c:
-            return await inbox.store(c, channel, new, received_at)
+        return await self._store.writing(lambda c: inbox.store(c, channel, new, received_at))
 
     async def offset(self, channel: str) -> int | None:
         """The id to ask the channel for next: one past the highest stored; None before the first."""
-        async with self._store.read() as c:
-            return await inbox.offset(c, channel)
+        return await self._store.reading(lambda c: inbox.offset(c, channel))
 
     async def next_updates(
         self,
@@ -300,29 +313,28 @@ class Journal(PeopleDoor, OutboxDoor):
     ) -> list[RawUpdate]:
         """Claim waiting updates for work, in the order in which they came, those of one batch by id; chats with one that is
         urgent first. None of a chat is handed out while an earlier one is in hand elsewhere. `server`: see `claim`."""
-        async with self._store.write() as c:
+
+        async def work(c: AsyncConnection) -> list[RawUpdate]:
             gone = await keeping.gone(c, inbox.claimed_through(channel), now, self._store)
             return await inbox.claim(c, inbox.Worker(channel, now, limit, lease, server, gone))
 
+        return await self._store.writing(work)
+
     async def update_let_by(self, update: str) -> None:
         """What came after it from the same chat need not wait for it any more; it comes again when its lease is over."""
-        async with self._store.write() as c:
-            await inbox.let_by(c, update)
+        await self._store.writing(lambda c: inbox.let_by(c, update))
 
     async def update_back(self, update: str, tries: int) -> None:
         """Free an update claimed for the `tries`th time, unless it has been claimed again since."""
-        async with self._store.write() as c:
-            await inbox.give_back(c, update, tries)
+        await self._store.writing(lambda c: inbox.give_back(c, update, tries))
 
     async def update_done(self, update: str, now: datetime, problem: str = "") -> None:
         """An update has been worked off; `problem` says why it could not be, if so, for people to look at."""
-        async with self._store.write() as c:
-            await inbox.done(c, update, now, problem)
+        await self._store.writing(lambda c: inbox.done(c, update, now, problem))
 
     async def waiting(self, channel: str | None = None) -> int:
         """How many updates are stored but not worked off."""
-        async with self._store.read() as c:
-            return await inbox.waiting(c, channel)
+        return await self._store.reading(lambda c: inbox.waiting(c, channel))
 
     # Being up -------------------------------------------------------------------------------------------
 
@@ -337,14 +349,14 @@ class Journal(PeopleDoor, OutboxDoor):
         """Say that a component works; `caught_up`: and that nothing waited there. If the last heartbeat is longer
         ago than `gap` (not: exactly as long), that time is recorded as an outage and returned. If it is to come, the
         clock has been put back: what waits for a moment by the old time waits no more."""
-        async with self._store.write() as c:
-            return await keeping.heartbeat(c, component, now, gap, caught_up=caught_up)
+        return await self._store.writing(
+            lambda c: keeping.heartbeat(c, component, now, gap, caught_up=caught_up)
+        )
 
     async def expect(self, component: str, now: datetime, gap: timedelta = timedelta(minutes=2)) -> None:
         """A component is to give heartbeats from now on: one that never does is down since then. Nothing changes
         for one that has given any."""
-        async with self._store.write() as c:
-            await keeping.expect(c, component, now, gap)
+        await self._store.writing(lambda c: keeping.expect(c, component, now, gap))
 
     async def outages(
         self, since: datetime, now: datetime, components: Iterable[str] | None = None
@@ -353,8 +365,7 @@ class Journal(PeopleDoor, OutboxDoor):
         installation has can be down now: a channel taken out of the settings is not, however long it is silent."""
         here = self._installed()
         wanted = None if components is None else frozenset(components)
-        async with self._store.read() as c:
-            found = await keeping.outages(c, since, now, here)
+        found = await self._store.reading(lambda c: keeping.outages(c, since, now, here))
         return found if wanted is None else tuple(x for x in found if x.component in wanted)
 
     def _installed(self) -> frozenset[str] | None:
@@ -365,8 +376,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
     async def last_heartbeats(self) -> Mapping[str, datetime]:
         """When each component last said that it works."""
-        async with self._store.read() as c:
-            return await keeping.last_heartbeats(c)
+        return await self._store.reading(lambda c: keeping.last_heartbeats(c))
 
     async def server(self) -> str:
         """This server's id, under which it claims; others can tell whether it lives."""
@@ -376,32 +386,31 @@ class Journal(PeopleDoor, OutboxDoor):
         """Say that this server neither has died nor hangs, and that the database can be written; AwayError, within
         seconds, if it can't or soon can't."""
         await self._store.live()
-        async with self._store.write(urgent=True) as c:
-            await keeping.sign_of_life(c, now, self._store)
+        await self._store.writing(lambda c: keeping.sign_of_life(c, now, self._store), urgent=True)
         if not self._store.has_room():
             raise AwayError("full")
 
     async def take_lease(self, name: str, holder: str, now: datetime, ttl: timedelta) -> bool:
         """Take or renew a lease; False while another holds it. One whose server has died is free at once."""
         await self._store.live()
-        async with self._store.write() as c:
-            return await keeping.take_lease(c, name, holder, now, ttl, self._store)
+        return await self._store.writing(lambda c: keeping.take_lease(c, name, holder, now, ttl, self._store))
 
     async def listens_elsewhere(self, channel: str, now: datetime) -> bool:
         """Whether another server that runs holds the lease to listen at a channel, has found since it took it that
         nothing waited there, and has given signs of life since: then nothing waits that only we could read."""
-        async with self._store.read() as c:
-            return await keeping.listens(c, f"listen:{channel}", f"channel:{channel}", now, self._store)
+        return await self._store.reading(
+            lambda c: keeping.listens(c, f"listen:{channel}", f"channel:{channel}", now, self._store)
+        )
 
     async def channels_of(self, persons: Iterable[Person]) -> Mapping[str, tuple[str, ...]]:
         """By person id, the channels over which each can be reached, in the order in which they are tried."""
-        async with self._store.read() as c:
-            return await people.channels_of(c, tuple(persons), self._store.channels)
+        return await self._store.reading(
+            lambda c: people.channels_of(c, tuple(persons), self._store.channels)
+        )
 
     async def give_back_lease(self, name: str, holder: str) -> None:
         """Give a lease back early; nothing happens if another holds it."""
-        async with self._store.write() as c:
-            await keeping.give_back_lease(c, name, holder)
+        await self._store.writing(lambda c: keeping.give_back_lease(c, name, holder))
 
     # Deletion and copies --------------------------------------------------------------------------------
 
@@ -411,22 +420,19 @@ class Journal(PeopleDoor, OutboxDoor):
         """Blank in place the positions, words and pictures of and by a person, in every event; forget how to
         reach them. `rewrite` takes them out of an event file's text; without it the texts are left, and said
         so. RefusedError while an alarm is open in an event where they have a part."""
-        async with self._store.write() as c:
-            return await blanking.person(c, person, now, rewrite)
+        return await self._store.writing(lambda c: blanking.person(c, person, now, rewrite))
 
     async def blank_event(
         self, event: str, now: datetime, rewrite: Callable[[str], str] | None = None
     ) -> Blanked:
         """The same for everybody in an event; without `rewrite` its texts are emptied. Times and points stay.
         RefusedError while an alarm is open."""
-        async with self._store.write() as c:
-            return await blanking.event(c, event, now, rewrite)
+        return await self._store.writing(lambda c: blanking.event(c, event, now, rewrite))
 
     async def sweep(self, now: datetime, rewrite: Callable[[str], str] | None = None) -> Swept:
         """Blank every event whose keep-by moment is reached; one with an open alarm waits. Raw updates worked
         off 30 days ago or more are emptied too."""
-        async with self._store.write() as c:
-            return await blanking.sweep(c, now, rewrite)
+        return await self._store.writing(lambda c: blanking.sweep(c, now, rewrite))
 
     async def backup(self, path: Path) -> None:
         """Write a whole copy while everything runs: a database file on SQLite, `dump` lines elsewhere. The

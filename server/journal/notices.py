@@ -125,9 +125,10 @@ async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made
     return tuple(made_of(row, said.get(row.key, ())) for row in rows)
 
 
-async def made_since(c: AsyncConnection, event: str, known: MadeKnown | None) -> MadeKnown:
-    """See `Journal.made_since`."""
-    mark = await _mark(c, event)
+async def made_since(c: AsyncConnection, event: str, blanks: int, known: MadeKnown | None) -> MadeKnown:
+    """Every notice of an event, read on from what is known: the very same where nothing has become of any, else the same
+    values for those of which nothing has."""
+    mark = await _mark(c, event, blanks)
     if known is not None and known.mark == mark:
         return known
     if known is None or known.mark[0] != mark[0]:
@@ -148,7 +149,7 @@ async def made_since(c: AsyncConnection, event: str, known: MadeKnown | None) ->
 _AT_ONCE = 500
 
 
-async def _mark(c: AsyncConnection, event: str) -> tuple[Any, ...]:
+async def _mark(c: AsyncConnection, event: str, blanks: int) -> tuple[Any, ...]:
     """What differs once anything that `Made` holds does: how often something was blanked, which notices there are, which
     were sent, failed or answered (by count and two sums, as a failure may pass from one to another), how many answers."""
     n, a = t.notice.c, t.answer.c
@@ -157,11 +158,15 @@ async def _mark(c: AsyncConnection, event: str) -> tuple[Any, ...]:
         there = case((column.is_not(None), cast(n.short, BigInteger)), else_=0)
         return [func.count(column), func.sum(there), func.sum(there * there)]
 
-    blanks = await c.scalar(select(t.event.c.blanks).where(t.event.c.id == event))
-    sums = select(func.count(), *(x for col in (n.sent_at, n.failed_at, n.answered_at) for x in which(col)))
-    row = (await c.execute(sums.where(n.event == event))).one()
-    answers = select(func.count()).select_from(t.answer).join(t.notice, n.key == a.notice)
-    return (blanks, *row, await c.scalar(answers.where(n.event == event)))
+    answers = (
+        select(func.count()).select_from(t.answer).join(other := t.notice.alias(), other.c.key == a.notice)
+    )
+    sums = select(
+        func.count(),
+        *(x for col in (n.sent_at, n.failed_at, n.answered_at) for x in which(col)),
+        answers.where(other.c.event == event).scalar_subquery(),
+    )
+    return (blanks, *(await c.execute(sums.where(n.event == event))).one())
 
 
 def _as_known(row: Any, said: tuple[Said, ...], known: Made | None) -> bool:

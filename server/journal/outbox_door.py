@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
+from sqlalchemy.ext.asyncio import AsyncConnection
+
 from server.journal import claims, keeping, outbox, reports
 from server.journal.store import Store
 from server.journal.values import Attempt, Delivery, Outcome
@@ -37,15 +39,17 @@ class OutboxDoor:
         die or hang they are claimed again, whatever the lease.
         """
         there = tuple(channels)
-        async with self._store.write() as c:
+
+        async def work(c: AsyncConnection) -> list[Delivery]:
             gone = await keeping.gone(c, claims.claimed_through(there), now, self._store)
             who = claims.Claimer(there, now, limit, lease, holder, spacing, urgent, server, gone)
             return await claims.claim(c, who, self._store.channels)
 
+        return await self._store.writing(work)
+
     async def keep_text(self, delivery: str, tries: int, text: str) -> None:
         """Keep the text about to be sent by this attempt, so that it is known even if the outcome is not."""
-        async with self._store.write() as c:
-            await reports.keep_text(c, delivery, tries, text)
+        await self._store.writing(lambda c: reports.keep_text(c, delivery, tries, text))
 
     async def report(
         self,
@@ -62,27 +66,28 @@ class OutboxDoor:
     ) -> bool:
         """Record the outcome of an attempt and do what outcomes.py says follows. `tries` as claimed; False if
         the delivery has meanwhile gone to another holder and this report changed nothing."""
-        async with self._store.write() as c:
+
+        async def work(c: AsyncConnection) -> bool:
             said = reports.Said(outcome, now, tries, detail, message_ref, text, retry_after, moved_to)
             return await reports.report(c, delivery, said, self._store.channels)
+
+        return await self._store.writing(work)
 
     async def try_next_channels(self, now: datetime, silent_for: timedelta) -> int:
         """Queue on the person's next channel what is needed an answer to, or not sent, for `silent_for` (from
         then on); returns how many were queued. Harmless to call often."""
-        async with self._store.write() as c:
-            return await outbox.try_next_channels(c, now, silent_for, self._store.channels)
+        return await self._store.writing(
+            lambda c: outbox.try_next_channels(c, now, silent_for, self._store.channels)
+        )
 
     async def deliveries(self, event: str, short: int | None = None) -> tuple[Delivery, ...]:
         """Every delivery of an event (of one notice), oldest first."""
-        async with self._store.read() as c:
-            return await outbox.deliveries(c, event, short)
+        return await self._store.reading(lambda c: outbox.deliveries(c, event, short))
 
     async def attempts(self, event: str, short: int) -> tuple[Attempt, ...]:
         """Every attempt to deliver a notice, oldest first."""
-        async with self._store.read() as c:
-            return await outbox.attempts(c, event, short)
+        return await self._store.reading(lambda c: outbox.attempts(c, event, short))
 
     async def next_due(self, channels: Iterable[str]) -> datetime | None:
         """When the next delivery on these channels is due or its lease ends; None if nothing waits."""
-        async with self._store.read() as c:
-            return await outbox.next_due(c, tuple(channels))
+        return await self._store.reading(lambda c: outbox.next_due(c, tuple(channels)))

@@ -11,15 +11,17 @@ import sys
 import uuid
 from collections import deque
 from collections.abc import AsyncIterator, Iterable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
+from functools import partial
 from pathlib import Path
-from typing import Any, cast
+from typing import Any, TypeVar, cast
 
 from alembic import command
 from alembic.config import Config
 from alembic.script import ScriptDirectory
 from alembic.util import CommandError
-from sqlalchemy import Connection, Table, event, text
+from sqlalchemy import Connection, Engine, Table, create_engine, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, IntegrityError
@@ -28,6 +30,7 @@ from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine, create_async_en
 from sqlalchemy.pool import NullPool, Pool
 
 from server.journal.errors import AwayError, JournalError, TooNewError
+from server.journal.inline import Work, carried_out
 
 if sys.platform != "win32":
     import fcntl
@@ -50,7 +53,11 @@ ROOM_BYTES = 16 * 1024 * 1024
 IDLE_S = 8.0
 """A transaction whose process does nothing in it for so long (it is stopped, its machine has gone) is ended by
 PostgreSQL, and with it every row it held: no work of ours waits inside one."""
+_THREADS = 4
+"""So many transactions on SQLite are under way at once in a process; one of them may write (own choice)."""
 _MIGRATION_LOCK = 0x5711E
+
+T = TypeVar("T")
 
 
 def insert(c: AsyncConnection, table: Table) -> postgresql.Insert:
@@ -69,6 +76,7 @@ class Store:
         self.engine = _engine(url)
         # Connections beside the pool: for what must not wait until others give theirs back, and for our sign of life.
         self._apart = _engine(url, NullPool, busy_s=URGENT_S)
+        self._threads = _Threads(url) if self.sqlite else None
         self._writer = Queue()
         self.id = uuid.uuid4().hex
         self._alive: int | AsyncConnection | None = None
@@ -103,6 +111,8 @@ class Store:
     async def close(self) -> None:
         """Close every connection."""
         await self._end()
+        if self._threads is not None:
+            await asyncio.to_thread(self._threads.close)
         await self.engine.dispose()
         await self._apart.dispose()
 
@@ -112,6 +122,23 @@ class Store:
         assert self.sqlite
         assert self.url.database
         return Path(self.url.database)
+
+    async def reading(self, work: Work[T]) -> T:
+        """What `work` reads in a transaction of its own, on one snapshot. AwayError where the database can't."""
+        if self._threads is None:
+            async with self.read() as c:
+                return await work(c)
+        with _away():
+            return await self._threads.do(work, reads_only=True)
+
+    async def writing(self, work: Work[T], *, urgent: bool = False) -> T:
+        """What `work` returns, in a transaction that may write; see `write`."""
+        if self._threads is None:
+            async with self.write(urgent=urgent) as c:
+                return await work(c)
+        with _away():
+            async with self._writer.turn(URGENT_S if urgent else None):
+                return await self._threads.do(work, urgent=urgent)
 
     @asynccontextmanager
     async def read(self) -> AsyncIterator[AsyncConnection]:
@@ -139,8 +166,7 @@ class Store:
 
     async def ping(self) -> None:
         """Return if the database answers."""
-        async with self.read() as c:
-            await c.execute(text("SELECT 1"))
+        await self.reading(lambda c: c.execute(text("SELECT 1")))
 
     def has_room(self) -> bool:
         """Whether the disk of a SQLite file has room for a while: a small row may still find some in the file when a call
@@ -255,6 +281,41 @@ _CHECK_HELP = "check that it is there, is a Stilepost database, and that we may 
 _URL_HELP = "give sqlite+aiosqlite:///FILE or postgresql+asyncpg://USER@HOST/NAME"
 
 
+class _Threads:
+    """Threads that carry out whole transactions on a SQLite file; what is urgent has its own."""
+
+    def __init__(self, url: URL) -> None:
+        plain = url.set(drivername="sqlite")
+        self.usual = create_engine(
+            plain, connect_args={"timeout": BUSY_S, "check_same_thread": False}, pool_size=_THREADS
+        )
+        self.urgent = create_engine(
+            plain, connect_args={"timeout": URGENT_S, "check_same_thread": False}, poolclass=NullPool
+        )
+        _in_our_ways(self.usual, BUSY_S)
+        _in_our_ways(self.urgent, URGENT_S)
+        self._usually = ThreadPoolExecutor(_THREADS, "database")
+        self._at_once = ThreadPoolExecutor(1, "urgent")
+
+    async def do(self, work: Work[T], *, reads_only: bool = False, urgent: bool = False) -> T:
+        """Carry `work` out. Whoever stops waiting for it does so once it is kept or not kept."""
+        engine, threads = (self.urgent, self._at_once) if urgent else (self.usual, self._usually)
+        doing = asyncio.get_running_loop().run_in_executor(
+            threads, partial(carried_out, engine, work, reads_only=reads_only)
+        )
+        try:
+            return await asyncio.shield(doing)
+        except asyncio.CancelledError:
+            await asyncio.wait((doing,))
+            raise
+
+    def close(self) -> None:
+        for threads in (self._usually, self._at_once):
+            threads.shutdown()
+        for engine in (self.usual, self.urgent):
+            engine.dispose()
+
+
 class Queue:
     """Whose turn it is to write, in this process: in the order of asking, those in a hurry before all others."""
 
@@ -361,7 +422,14 @@ def _engine(url: URL, pool: type[Pool] | None = None, busy_s: float | None = Non
         url, connect_args={"timeout": busy_s}, **({"poolclass": pool} if pool else {})
     )
 
-    @event.listens_for(engine.sync_engine, "connect")
+    _in_our_ways(engine.sync_engine, busy_s)
+    return engine
+
+
+def _in_our_ways(engine: Engine, busy_s: float) -> None:
+    """Have every connection to a SQLite file, and every transaction, begin as we need it."""
+
+    @event.listens_for(engine, "connect")
     def connected(dbapi: Any, _record: Any) -> None:
         dbapi.isolation_level = None  # the driver's own transactions begin too late, see `began`
         cursor = dbapi.cursor()
@@ -374,13 +442,11 @@ def _engine(url: URL, pool: type[Pool] | None = None, busy_s: float | None = Non
             cursor.execute(f"PRAGMA {pragma}")
         cursor.close()
 
-    @event.listens_for(engine.sync_engine, "begin")
+    @event.listens_for(engine, "begin")
     def began(c: Connection) -> None:
         # A reader that turns writer fails at once when another has written since, whatever the timeout.
         reads_only = c.get_execution_options().get("reads_only", False)
         c.exec_driver_sql("BEGIN" if reads_only else "BEGIN IMMEDIATE")
-
-    return engine
 
 
 def _config(c: Connection) -> Config:

@@ -29,6 +29,7 @@ __all__ = [
     "Outage",
     "Outcome",
     "PersonPart",
+    "Pulse",
     "RawUpdate",
     "Seen",
     "Status",
@@ -102,6 +103,19 @@ class MadeKnown:
 
     mark: tuple[object, ...]
     made: tuple[Made, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pulse:
+    """What of an event may have changed since it was last read, all of one moment: its versions, entries above the number
+    asked for (all of them where some were blanked since), the notices, outages, and chats of the whole crew."""
+
+    versions: tuple[EventVersion, ...]
+    head: Head
+    entries: tuple[Entry, ...]
+    made: MadeKnown
+    outages: tuple[Outage, ...]
+    groups: tuple[CrewGroup, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,9 @@ HELP = {"kind": "asked for help", "words": "her ankle", "key": "help-1"}
 
 def _set(journal: Journal, *statements: str) -> Callable[[], None]:
     """Have every connection of a journal begin with these; returns what takes them back."""
-    engines = (journal._store.engine.sync_engine, journal._store._apart.sync_engine)
+    base, threads = journal._store, journal._store._threads
+    usual, urgent = base.engine.sync_engine, base._apart.sync_engine
+    engines = (usual, urgent) if threads is None else (threads.usual, threads.urgent)
 
     def begin(dbapi: Any, _record: Any, _proxy: Any) -> None:
         cursor = dbapi.cursor()

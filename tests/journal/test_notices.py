@@ -13,7 +13,7 @@ from server.event.model import Event
 from server.facts.entry import Entry, Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
-from server.journal import DeliveryState, Journal, Outcome, Seen, UnknownError
+from server.journal import DeliveryState, Head, Journal, MadeKnown, Outcome, Seen, UnknownError
 from server.journal.codec import dump_notice, load_notice
 from server.watch.notice import (
     AlarmNewsValues,
@@ -269,12 +269,17 @@ async def test_open_alarm(loaded: Journal, notice: Make, start: datetime) -> Non
 async def test_reading_on_is_as_reading_anew(loaded: Journal, notice: Make, start: datetime) -> None:
     """Whatever becomes of a notice: made, sent, failed, given a channel after all, answered, answered again, blanked. Those
     of which nothing has become stay the very same values."""
-    event, known = "long-stile", await loaded.made_since("long-stile", None)
+    event = "long-stile"
+
+    async def look(known: MadeKnown | None) -> MadeKnown:
+        return (await loaded.pulse(event, Head(0, 0), known, start, start)).made
+
+    known = await look(None)
 
     async def read_on() -> list[int]:
         """Read on, compare, and return the numbers of those that are new values."""
         nonlocal known
-        before, known = known, await loaded.made_since(event, known)
+        before, known = known, await look(known)
         assert known.made == await loaded.made(event)
         return [m.short for m in known.made if not any(m is b for b in before.made)]
 
