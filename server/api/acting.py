@@ -24,6 +24,15 @@ ACTING: tuple[Route, ...] = (
     ),
     Route(
         "POST",
+        f"{_E}/checkins",
+        reports.check_in_by_bib,
+        "The same where the runner is told by her bib: for volunteers with a start list.",
+        answer.NotedAnswer,
+        body=models.CheckInByBib,
+        errors=("conflict", "not_found"),
+    ),
+    Route(
+        "POST",
         f"{_E}/race",
         reports.race_fact,
         "A race-level fact by the organiser: start delayed, runners held, cut-off moved, access closed.",

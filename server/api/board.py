@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import datetime
 
 from server.api import answers, meeting_answers, planned
+from server.api.field import alarmed, field_of
 from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
 from server.api.who_may import Call, May, may
@@ -19,14 +20,20 @@ from server.watch.notice import AlarmValues, Made
 _LADDER = (PartKind.SAFETY_CONTACT, PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)
 
 
-def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer:
-    """GET …/board for a person with those parts."""
+WHOLE = 25
+"""Up to so many runners each is shown whole; an organiser with more sees the field (own choice)."""
+
+
+def board(picture: Picture, parts: tuple[Part, ...], person: str, also: str = "") -> BoardAnswer:
+    """GET …/board for a person with those parts; of a whole field `also` this runner."""
     event = picture.event
-    runners = tuple(
-        _runner(picture, r.id, parts, person)
-        for r in event.runners
-        if may(parts, Call.BOARD, r.id) is not May.NO
-    )
+    shown = [r.id for r in event.runners if may(parts, Call.BOARD, r.id) is not May.NO]
+    field = None
+    if len(shown) > WHOLE and may(parts, Call.FIELD) is May.YES:
+        field = field_of(picture)
+        first = {also, *(p.runner for p in parts), *alarmed(picture)}
+        shown = [r for r in shown if r in first][:WHOLE]
+    runners = tuple(_runner(picture, r, parts, person) for r in shown)
     phones = may(parts, Call.PHONES) is May.YES
     return BoardAnswer(
         event=event.id,
@@ -40,6 +47,7 @@ def board(picture: Picture, parts: tuple[Part, ...], person: str) -> BoardAnswer
         race_notes=tuple(_race_notes(picture)),
         blind_since=nobody_since(picture.situation.downs),
         blind=deaf_now(picture.situation.downs),
+        field=field,
     )
 
 
@@ -149,11 +157,17 @@ def _race_notes(picture: Picture) -> Iterable[RaceNote]:
         yield RaceNote("rerouted", at=entry.seen_at, words=entry.words, by=who)
 
 
-def people(picture: Picture, share: May) -> PeopleAnswer:
-    """GET …/people: who does what now; for a smaller share only the numbers to call."""
+def people(picture: Picture, share: May, of: Collection[str] | None = None) -> PeopleAnswer:
+    """GET …/people: who does what now; for a smaller share only the numbers to call. `of`: only those with a part for all
+    runners, or for one of these."""
     event = picture.event
     last: dict[str, Made] = {m.notice.key.person: m for m in picture.situation.made}
-    shown = tuple(_person(picture, p, last.get(p.id)) for p in event.people) if share is May.YES else ()
+    wanted = [
+        p
+        for p in (event.people if share is May.YES else ())
+        if of is None or any(part.runner is None or part.runner in of for part in event.parts_of(p.id))
+    ]
+    shown = tuple(_person(picture, p, last.get(p.id)) for p in wanted)
     return PeopleAnswer(shown, event.race_control, event.emergency_number, event.rescue)
 
 

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from server.api import conversing, help_now, me, models, questions, replies, reports, service
+from server.api import (
+    conversing,
+    help_now,
+    me,
+    models,
+    questions,
+    replies,
+    reports,
+    service,
+    start_list,
+)
 from server.api.acting import ACTING
 from server.api.ask import Route, Who
 from server.api.who_may import Call
@@ -105,6 +115,24 @@ CALLS: tuple[Route, ...] = (
         "Everything the board shows to this part.",
         replies.BoardAnswer,
         call=Call.BOARD,
+    ),
+    Route(
+        "GET",
+        f"{_E}/field",
+        questions.field_answer,
+        "The whole field: who is late where, cut-offs, retired, not started, in and out counts per point.",
+        replies.FieldAnswer,
+        call=Call.FIELD,
+    ),
+    Route(
+        "POST",
+        f"{_E}/start-list",
+        start_list.load,
+        "Put a start list (CSV) into the event: runners are told by bib, only what differs is changed, nobody is taken out.",
+        replies.StartListStored,
+        call=Call.START_LIST,
+        body=models.StartList,
+        errors=("conflict",),
     ),
     Route("GET", f"{_E}/notices", me.notices, "Notices to the asker, worded.", replies.Notices),
     Route(

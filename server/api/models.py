@@ -89,6 +89,18 @@ class Change(Request):
     drives: bool = False
 
 
+class CheckInByBib(CheckIn):
+    """The same where the runner is told by her bib."""
+
+    bib: str = Field(min_length=1, max_length=20)
+
+
+class StartList(Request):
+    """A start list: CSV whose first line names the columns (bib, name, wave, course, target)."""
+
+    csv: str = Field(min_length=1, max_length=1_000_000)
+
+
 class RaceFact(Request):
     """One race-level fact by the organiser: a delay, a hold, a moved cut-off, closed access, a reroute."""
 

@@ -52,6 +52,7 @@ class Known:
 
     built: Built
     outlooks: dict[str, tuple[object, Outlook | None]] = field(default_factory=dict)
+    ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict)
 
     def last_had(self, runner: str) -> Outlook | None:
         """Her forecast as it was last worked out, perhaps before her last report."""

@@ -68,6 +68,8 @@ class Picture:
     entries: tuple[Entry, ...]
     built: Built
     head: str = ""
+    ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict, repr=False)
+    """What others have worked out of a forecast, by runner, with the forecast: kept from picture to picture."""
     memo: dict[object, Any] = field(default_factory=dict, repr=False)
 
     def once(self, key: object, find: Callable[[], T]) -> T:
@@ -169,7 +171,7 @@ class Picture:
 def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime) -> Picture:
     runners = tuple(r.id for r in planned.event.runners)
     views = views_of(folded.outlooks, runners, now, planned.event.id)
-    return Picture(covered(planned), now, views, folded.entries, built, folded.head)
+    return Picture(covered(planned), now, views, folded.entries, built, folded.head, folded.known.ahead)
 
 
 def number_of(head: str) -> int:

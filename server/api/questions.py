@@ -8,9 +8,10 @@ from typing import TypeVar
 
 from server.api import board, meeting_answers
 from server.api.ask import Ask
+from server.api.field import field_of
 from server.api.models import PointQuery, SupposeQuery
 from server.api.person_view import PersonView
-from server.api.replies import BoardAnswer
+from server.api.replies import BoardAnswer, FieldAnswer
 from server.conversation.telling.answer import (
     CardsAnswer,
     CutOffsAnswer,
@@ -93,6 +94,11 @@ async def cards(ask: Ask) -> CardsAnswer:
 async def people(ask: Ask) -> PeopleAnswer:
     """GET …/people: who does what now, and the numbers."""
     return await _look(ask, lambda view: view.people(ask.event))
+
+
+async def field_answer(ask: Ask) -> FieldAnswer:
+    """GET …/field."""
+    return await asyncio.to_thread(field_of, await ask.picture())
 
 
 async def board_answer(ask: Ask) -> BoardAnswer:

@@ -61,6 +61,67 @@ class RawUpdates:
 
 
 @dataclass(frozen=True, slots=True)
+class StartListStored:
+    """The version that holds a start list now; bibs added, bibs changed, how many stood there already as they are in it, and
+    the names of runners who are not in it and stay."""
+
+    version: int
+    added: tuple[str, ...]
+    changed: tuple[str, ...]
+    same: int
+    not_listed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PointCounts:
+    """How many were reported in at a point, how many out or through, how many are there, how many are yet to come."""
+
+    course: str
+    point: str
+    name: str
+    km: float
+    came: int
+    left: int
+    here: int
+    to_come: int
+
+
+@dataclass(frozen=True, slots=True)
+class FieldRunner:
+    """One runner of a field. `late_at`: the point where she should have been reported by `late_since`, as it stood when she
+    was last heard of; `cut_off_at` the next cut-off, with the odds of making it as they stood then; `missed` one that she
+    has missed by the rule; `alarm`: one about her is open."""
+
+    id: str
+    bib: str
+    name: str
+    course: str
+    going: str
+    alarm: bool
+    started: bool
+    last_name: str = ""
+    last_at: datetime | None = None
+    late_at: str = ""
+    late_since: datetime | None = None
+    cut_off_at: str = ""
+    cut_off: datetime | None = None
+    odds: float | None = None
+    missed: str = ""
+    retired_how: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FieldAnswer:
+    """The whole field, and each point with its counts. Runners in this order: alarms, late, cut-off missed or in danger,
+    then by bib."""
+
+    event: str
+    name: str
+    runners: tuple[FieldRunner, ...]
+    points: tuple[PointCounts, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Done:
     """A call that has nothing to say but that it is done."""
 
@@ -216,7 +277,8 @@ class RaceNote:
 
 @dataclass(frozen=True, slots=True)
 class BoardAnswer:
-    """GET …/board."""
+    """GET …/board. `field`: where an organiser has more runners than are shown each; then `runners` are those about whom an
+    alarm is open and the one asked for."""
 
     event: str
     name: str
@@ -229,6 +291,7 @@ class BoardAnswer:
     race_notes: tuple[RaceNote, ...] = ()
     blind_since: datetime | None = None
     blind: tuple[str, ...] = ()
+    field: FieldAnswer | None = None
 
 
 @dataclass(frozen=True, slots=True)

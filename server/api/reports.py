@@ -7,6 +7,7 @@ is kept as unconfirmed and asked about; 'asked for help' never waits for anythin
 from __future__ import annotations
 
 import asyncio
+import difflib
 import hashlib
 import secrets
 from collections import Counter
@@ -19,11 +20,20 @@ import structlog
 
 from server.api import answers, auth, covering, fast_lane, help_now, named_besides
 from server.api.alarms import open_about
-from server.api.ask import Ask, not_yours
+from server.api.ask import Ask, Inside, not_yours
 from server.api.completeness import COVERING, complete, of_meeting
 from server.api.envelope import ApiError
 from server.api.judging import doubted
-from server.api.models import CheckIn, Correct, Feature, FixIn, Positions, RaceFact, TrackerReport
+from server.api.models import (
+    CheckIn,
+    CheckInByBib,
+    Correct,
+    Feature,
+    FixIn,
+    Positions,
+    RaceFact,
+    TrackerReport,
+)
 from server.api.picture import Picture
 from server.api.replies import PositionsNoted
 from server.api.standing import place_of_a_phone
@@ -72,6 +82,26 @@ async def check_in(ask: Ask) -> NotedAnswer:
         )
         return replace(await _keep(ask, picture, note), kind=Kind.STAND_DOWN, no_alarm=True)
     return await _keep(ask, picture, entry, more_follows=sent.more_follows)
+
+
+async def check_in_by_bib(ask: Ask) -> NotedAnswer:
+    """POST /v1/events/{event}/checkins: the same for the runner with that bib."""
+    sent = ask.sent(CheckInByBib)
+    event = await ask.parts.pictures.event(ask.event)
+    wanted = sent.bib.strip().casefold()
+    found = [r.id for r in event.runners if r.bib.casefold() == wanted]
+    if len(found) != 1:
+        what = (
+            f"the event has no runner with bib '{sent.bib}'"
+            if not found
+            else f"bib '{sent.bib}' is of several runners"
+        )
+        near = difflib.get_close_matches(wanted, [r.bib for r in event.runners if r.bib], n=3)
+        remedy = f"Near it: {', '.join(near)}. " if near and not found else ""
+        raise ApiError("not_found", what, "bib", f"{remedy}Read the bib again, or report by name.")
+    inside = Inside({"event": ask.event, "runner": found[0]})
+    body = CheckIn.model_validate(sent.model_dump(exclude={"bib"}, exclude_unset=True))
+    return await check_in(replace(ask, request=inside, body=body))
 
 
 _RUNS = frozenset({PartKind.RUNNER, PartKind.PACER})

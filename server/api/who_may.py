@@ -45,6 +45,8 @@ class Call(StrEnum):
     STAND_DOWN = "stand an alarm down"
     RACE = "report a race-level fact"
     CHANGE = "change the plan during the race"
+    START_LIST = "load a start list"
+    FIELD = "see the whole field"
     TAKE_BACK = "take an entry back"
     CONFIRM = "confirm an entry"
     ANSWER = "answer a notice"
@@ -87,6 +89,8 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.STAND_DOWN: (_N, _N, _N, _Y, _Y, _N, _N),
     Call.RACE: (_N, _N, _N, _N, _Y, _N, _N),
     Call.CHANGE: (_Y, _Y, _N, _Y, _Y, _N, _N),
+    Call.START_LIST: (_N, _N, _N, _N, _Y, _N, _N),
+    Call.FIELD: (_N, _N, _N, _N, _Y, _N, _N),
     Call.TAKE_BACK: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.ANSWER: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),

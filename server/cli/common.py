@@ -123,7 +123,7 @@ class OnDisk:
 def read_event(path: Path, language: str | None = None) -> OnDisk:
     """Read an event file and the files it names, and build it; Failed with every mistake, in the language of the file's
     people where none is given."""
-    text = _text(path)
+    text = text_of(path)
     files = _named(path, text)
     language = language or file_language(text)
     try:
@@ -132,7 +132,8 @@ def read_event(path: Path, language: str | None = None) -> OnDisk:
         raise Failed(mistakes(error.problems, language), language) from error
 
 
-def _text(path: Path) -> str:
+def text_of(path: Path) -> str:
+    """A file's text; Failed where it can't be read as UTF-8."""
     try:
         return path.read_text(encoding="utf-8")
     except OSError as error:

@@ -11,9 +11,20 @@ from zoneinfo import ZoneInfo
 import click
 
 from server.api.building import BuildError, build
+from server.api.start_list import prepare
 from server.cli import tables
-from server.cli.common import Context, Failed, journal, mistakes, read_event, run, stored_event
-from server.conversation.telling.mistakes import say_change, say_problem
+from server.cli.common import (
+    Context,
+    Failed,
+    journal,
+    mistakes,
+    read_event,
+    run,
+    stored_event,
+    text_of,
+    the_event,
+)
+from server.conversation.telling.mistakes import file_language, say_change, say_problem
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages, sentence
@@ -88,6 +99,47 @@ def load(context: Context, file: Path, yes: bool, by: str) -> None:
                 found.text, found.files, event, by or _user(), datetime.now(UTC)
             )
             click.echo(sentence(found.language, "load-stored", event=event.id, version=str(version)))
+
+    run(work())
+
+
+@click.command("start-list")
+@click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+@click.option("--event", help="Which event (default: the only one).")
+@click.option("--yes", is_flag=True, help="Store it without asking.")
+@click.option("--by", default="", help="Who loads it, for the list of versions (default: the system's user).")
+@click.pass_obj
+def start_list(context: Context, file: Path, event: str | None, yes: bool, by: str) -> None:
+    """Put a start list (CSV: bib, name, wave, course, target) into a stored event, after showing what would change.
+
+    Runners are told by bib. Only what differs is changed, an empty cell leaves what is stored, nobody is taken out.
+    """
+    text = text_of(file)
+
+    async def work() -> None:
+        async with journal(context.settings) as opened:
+            stored = await opened.load_event(await the_event(opened, event))
+            language = file_language(stored.text)
+            try:
+                prepared = prepare(stored, text, str(file))
+            except BuildError as error:
+                raise Failed(mistakes(error.problems, language), language) from error
+            listed, built = prepared.listed, prepared.built
+            if built is None:
+                raise Failed(mistakes(listed.problems, language), language)
+            counts = {"added": len(listed.added), "changed": len(listed.changed), "same": listed.same}
+            click.echo(sentence(language, "start-list-found", **{k: str(n) for k, n in counts.items()}))
+            if listed.not_listed:
+                names = ", ".join(listed.not_listed)
+                click.echo(sentence(language, "start-list-not-listed", names=names))
+            if not await _show_changes(opened, built.event, language):
+                return
+            if not yes and not click.confirm(sentence(language, "load-ask"), default=False):
+                raise Failed(sentence(language, "load-nothing-stored"), language)
+            version = await opened.store_event(
+                listed.text, stored.files, built.event, by or _user(), datetime.now(UTC), over=stored.version
+            )
+            click.echo(sentence(language, "load-stored", event=built.event.id, version=str(version)))
 
     run(work())
 
@@ -196,4 +248,4 @@ def list_events(context: Context) -> None:
     run(work())
 
 
-COMMANDS = (check, load, export, import_, list_events)
+COMMANDS = (check, load, start_list, export, import_, list_events)

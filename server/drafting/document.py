@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Callable, Mapping, MutableMapping
+from collections.abc import Callable, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
@@ -80,7 +80,12 @@ class Document:
 
     def add(self, name: str, values: Values) -> None:
         """One more table of a list, behind those there are."""
-        self._insert(name, f"[[{name}]]\n", values)
+        self.add_all(name, [values])
+
+    def add_all(self, name: str, many: Sequence[Values]) -> None:
+        """More tables of a list, in that order."""
+        if many:
+            self._insert(name, f"[[{name}]]\n", *many)
 
     def drop(self, name: str, number: int) -> None:
         """Take a table out, with the comment right above it; comments that stand apart stay."""
@@ -108,13 +113,14 @@ class Document:
     def _at(self, name: str) -> list[int]:
         return [n for n, b in enumerate(self._blocks) if b.table == name]
 
-    def _insert(self, name: str, heading: str, values: Values) -> None:
+    def _insert(self, name: str, heading: str, *many: Values) -> None:
         """Behind the last of its kind, else behind the last that comes before it in `ORDER`, else at the end."""
         before = ORDER[: ORDER.index(name) + 1] if name in ORDER else ORDER
         there = [n for n, b in enumerate(self._blocks) if b.table in (*before, "")]
         at = max((n for n in there if self._blocks[n].table == name), default=max(there))
         self._end_line(at)
-        self._blocks.insert(at + 1, _changed(_Block(name, "", heading, "\n"), values))
+        empty = _Block(name, "", heading, "\n")
+        self._blocks[at + 1 : at + 1] = [_changed(empty, values) for values in many]
 
     def _end_line(self, at: int) -> None:
         """A heading stands on a line of its own, a blank one before it."""

@@ -130,9 +130,7 @@ class Journal(PeopleDoor, OutboxDoor):
         version `over` that is not the current one any more. ClashError: a person id that another event uses for somebody
         with another name.
         """
-        return await self._store.writing(
-            lambda c: events.store(c, text, files, event, by, now, over)
-        )
+        return await self._store.writing(lambda c: events.store(c, text, files, event, by, now, over))
 
     async def list_events(self) -> tuple[EventVersion, ...]:
         """The current version of every event, by id."""

@@ -39,12 +39,13 @@ NOTICES_SHOWN = 8
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One person looking at one event."""
+    """One person looking at one event, of a whole field `also` at this runner."""
 
     ask: Ask
     picture: Picture
     parts: tuple[Part, ...]
     reader: Reader
+    also: str = ""
 
 
 async def home(request: web.Request) -> web.StreamResponse:
@@ -92,7 +93,8 @@ async def seen_in(request: web.Request) -> Seen:
     if may(ask.person_parts, Call.BOARD) is May.NO:
         raise not_yours(Call.BOARD)
     picture = await parts.pictures.take(event, ask.now)
-    return Seen(ask, picture, ask.person_parts, reader_in(picture.event, ask.person))
+    also = request.query.get("runner", "")
+    return Seen(ask, picture, ask.person_parts, reader_in(picture.event, ask.person), also)
 
 
 async def _first_event(ask: Ask) -> str:
@@ -114,7 +116,7 @@ async def _first_event(ask: Ask) -> str:
 def _shown(seen: Seen) -> dict[str, Any]:
     """What the template of the changing part shows: the board, and what is of its reader alone."""
     picture, parts, person = seen.picture, seen.parts, seen.ask.person
-    shown = board.board(picture, parts, person)
+    shown = board.board(picture, parts, person, seen.also)
     pen = Pen(seen.reader, picture.now)
     return {
         "view": view_of(seen, shown, pen),
@@ -142,7 +144,8 @@ def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:
     """The board in words for that person, with the profile as far as their part goes."""
     picture, parts = seen.picture, seen.parts
     phones = may(parts, Call.PHONES) is May.YES
-    people = board.people(picture, May.YES) if phones else None
+    of = None if shown.field is None else {r.id for r in shown.runners}
+    people = board.people(picture, May.YES, of) if phones else None
     view = board_view(shown, people, pen)
     drawn = tuple(
         replace(r, profile=marked_profile(picture, r.id, may(parts, Call.WHERE, r.id), pen))

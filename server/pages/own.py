@@ -3,12 +3,15 @@ section, a volunteer who is due and two buttons."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from datetime import datetime
 
+from server.api.field import IN_DANGER
 from server.api.picture import Picture
-from server.api.replies import BoardAnswer
+from server.api.replies import BoardAnswer, FieldAnswer, FieldRunner
 from server.api.who_may import May
-from server.conversation.telling import times
+from server.conversation.telling import measures, times
 from server.event.model import Event, Part, PartKind
 from server.facts.state import Going
 from server.pages.alarm_card import PhoneButton, ladder_phones
@@ -48,10 +51,23 @@ class Station:
 
 
 @dataclass(frozen=True, slots=True)
+class Group:
+    """Runners of whom the same is to be said, each with their id; `more`: those who do not stand here."""
+
+    title: str
+    runners: tuple[tuple[str, str], ...]
+    more: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Field:
-    """For organisers: how many are where in their race, a line each."""
+    """For organisers: how many are where in their race, a line each. Of a whole field also who is late where, whose cut-off
+    is missed or in danger, who has not started and who has retired; and each point with how many came, left, are there
+    and are yet to come."""
 
     lines: tuple[str, ...]
+    groups: tuple[Group, ...] = ()
+    points: tuple[tuple[str, str, int, int, int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +88,7 @@ def own(picture: Picture, shown: BoardAnswer, person: str, parts: tuple[Part, ..
         duty=_duty(picture.event, person, parts, pen) if PartKind.SAFETY_CONTACT in kinds else None,
         section=_section(picture, shown, runner, pen) if runner and PartKind.RUNNER in kinds else None,
         station=_station(picture, parts, pen) if PartKind.VOLUNTEER in kinds else None,
-        field=_field(picture, pen) if PartKind.ORGANISER in kinds else None,
+        field=_field(picture, shown.field, pen) if PartKind.ORGANISER in kinds else None,
     )
 
 
@@ -128,7 +144,7 @@ def _station(picture: Picture, parts: tuple[Part, ...], pen: Pen) -> Station:
     lines = tuple(f"{event.runner(r).bib} {event.runner(r).name}".strip() for r in due)
     place = names.get(point or "", "")
     return Station(
-        place=place,
+        place=place or "none",
         due=lines[:DUE_MAX],
         more=pen.word("station-more", count=str(len(lines) - DUE_MAX)) if len(lines) > DUE_MAX else "",
         places=() if place else tuple(dict.fromkeys(names.values())),
@@ -137,20 +153,59 @@ def _station(picture: Picture, parts: tuple[Part, ...], pen: Pen) -> Station:
     )
 
 
-def _field(picture: Picture, pen: Pen) -> Field | None:
+def _field(picture: Picture, whole: FieldAnswer | None, pen: Pen) -> Field | None:
     if len(picture.event.runners) < 2:
         return None
     counts: dict[Going, int] = {}
     for r in picture.event.runners:
         going = picture.state.runner(r.id).going
         counts[going] = counts.get(going, 0) + 1
-    return Field(
-        tuple(
-            pen.word(
-                "field-line",
-                what=pen.word("going-" + g.value.replace(" ", "-").replace(",", "")),
-                count=str(n),
-            )
-            for g, n in counts.items()
+    lines = tuple(
+        pen.word(
+            "field-line", what=pen.word("going-" + g.value.replace(" ", "-").replace(",", "")), count=str(n)
         )
+        for g, n in counts.items()
     )
+    if whole is None:
+        return Field(lines)
+    points = tuple((p.name, pen.km(p.km), p.came, p.left, p.here, p.to_come) for p in whole.points)
+    return Field(lines, tuple(g for g in _groups(whole, pen) if g.runners), points)
+
+
+def _groups(whole: FieldAnswer, pen: Pen) -> Iterator[Group]:
+    def who(r: FieldRunner) -> str:
+        return f"{r.bib} {r.name}".strip()
+
+    def at(key: str, r: FieldRunner, place: str, when: datetime | None, **more: str) -> str:
+        return pen.word(key, who=who(r), place=place, when=pen.when(when) if when else "none", **more)
+
+    def group(title: str, found: Iterable[tuple[FieldRunner, str]]) -> Group:
+        every = tuple((r.id, said) for r, said in found)
+        more = pen.word("station-more", count=str(len(every) - DUE_MAX)) if len(every) > DUE_MAX else ""
+        return Group(pen.word(title, count=str(len(every))), every[:DUE_MAX], more)
+
+    runners = whole.runners
+    yield group(
+        "field-late", ((r, at("field-late-line", r, r.late_at, r.late_since)) for r in runners if r.late_at)
+    )
+    yield group("field-missed", ((r, at("field-place-line", r, r.missed, None)) for r in runners if r.missed))
+    danger = (r for r in runners if r.cut_off and not r.missed and r.odds is not None and r.odds < IN_DANGER)
+    yield group(
+        "field-danger",
+        (
+            (
+                r,
+                at(
+                    "field-danger-line",
+                    r,
+                    r.cut_off_at,
+                    r.cut_off,
+                    odds=measures.odds(r.odds or 0.0, pen.reader.language),
+                ),
+            )
+            for r in danger
+        ),
+    )
+    yield group("field-not-started", ((r, who(r)) for r in runners if not r.started))
+    ended = (r for r in runners if r.retired_how and r.started)
+    yield group("field-retired", ((r, at("field-place-line", r, r.last_name, r.last_at)) for r in ended))

@@ -56,7 +56,8 @@
 
   async function lost() { await lastSeen(); connected(false); }
 
-  const partPath = `/board/${encodeURIComponent(board.dataset.event)}/part`;
+  const also = new URLSearchParams(location.search).get("runner");
+  const partPath = `/board/${encodeURIComponent(board.dataset.event)}/part${also ? `?runner=${encodeURIComponent(also)}` : ""}`;
   function draw(part) { board.innerHTML = part; }
 
   // The page is kept as it was opened, what changes as it was last seen: opened without a connection, the later one counts.

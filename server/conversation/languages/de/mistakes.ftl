@@ -49,3 +49,5 @@ change-thing-part = Rolle
 change-thing-relay-share = Staffelteil
 change-thing-weather = Wetter
 change-thing-point = Punkt
+start-list-found = in der Liste: { $added } neu, { $changed } geändert, { $same } wie gespeichert.
+start-list-not-listed = nicht in der Liste, bleiben: { $names }.

@@ -217,6 +217,23 @@ bib-in = An
 bib-out = Ab
 field = Das Feld
 field-line = { $count } { $what }
+field-points = An und ab an jedem Punkt
+field-here = Dort
+field-to-come = Kommen noch
+field-late = Zu spät: { $count }
+field-late-line = { $who }: erwartet an { $place } bis { $when }
+field-missed = Zeitlimit verpasst: { $count }
+field-danger = Zeitlimit in Gefahr: { $count }
+field-danger-line = { $who }: { $place } bis { $when }, { $odds }
+field-not-started = Am Start nicht gemeldet: { $count }
+field-retired = Aus dem Rennen: { $count }
+field-place-line = { $who }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+}{ $when ->
+    [none] {""}
+   *[other] , { $when }
+}
 going-before-the-start = vor dem Start
 going-moving = auf der Strecke
 going-at-a-point = an einem Punkt

@@ -52,3 +52,5 @@ change-thing-part = part
 change-thing-relay-share = relay share
 change-thing-weather = weather
 change-thing-point = point
+start-list-found = in the list: { $added } new, { $changed } changed, { $same } as they are stored.
+start-list-not-listed = not in the list, and kept: { $names }.

@@ -217,6 +217,23 @@ bib-in = In
 bib-out = Out
 field = The field
 field-line = { $count } { $what }
+field-points = In and out at each point
+field-here = There
+field-to-come = To come
+field-late = Late: { $count }
+field-late-line = { $who }: awaited at { $place } until { $when }
+field-missed = Cut-off missed: { $count }
+field-danger = Cut-off in danger: { $count }
+field-danger-line = { $who }: { $place } by { $when }, { $odds }
+field-not-started = Not reported at the start: { $count }
+field-retired = Out of the race: { $count }
+field-place-line = { $who }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+}{ $when ->
+    [none] {""}
+   *[other] , { $when }
+}
 going-before-the-start = before the start
 going-moving = on the course
 going-at-a-point = at a point

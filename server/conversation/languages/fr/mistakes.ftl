@@ -52,3 +52,5 @@ change-thing-part = rôle
 change-thing-relay-share = part de relais
 change-thing-weather = météo
 change-thing-point = point
+start-list-found = dans la liste : { $added } nouveaux, { $changed } modifiés, { $same } comme enregistrés.
+start-list-not-listed = pas dans la liste, gardés : { $names }.

@@ -217,6 +217,23 @@ bib-in = Arrivée
 bib-out = Départ
 field = Le peloton
 field-line = { $count } { $what }
+field-points = Arrivées et départs à chaque point
+field-here = Sur place
+field-to-come = À venir
+field-late = En retard : { $count }
+field-late-line = { $who } : attendu à { $place } jusqu’à { $when }
+field-missed = Barrière manquée : { $count }
+field-danger = Barrière en danger : { $count }
+field-danger-line = { $who } : { $place } avant { $when }, { $odds }
+field-not-started = Pas signalés au départ : { $count }
+field-retired = Hors course : { $count }
+field-place-line = { $who }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+}{ $when ->
+    [none] {""}
+   *[other] , { $when }
+}
 going-before-the-start = avant le départ
 going-moving = sur le parcours
 going-at-a-point = à un point

@@ -1,0 +1,255 @@
+"""A start list (CSV: bib, name, wave, course, target) read, and put into the text of an event file.
+
+Whoever is in the file already is told by bib (or, without one there, by name): only what differs is changed, an empty cell
+leaves what stands there, and who is not in the list stays. So the same list again changes nothing.
+"""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from server.drafting.document import Document
+from server.event import Problem, Severity
+from server.event.forms import slug
+from server.event.model import Event
+from server.event.times import TimeError, read_span
+
+__all__ = ["Listed", "Row", "listed_in", "read_start_list"]
+
+COLUMNS = ("bib", "name", "wave", "course", "target")
+ROWS_MAX = 12_000
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One runner of a list; `line` counts from 1. What is empty is not said."""
+
+    line: int
+    bib: str = ""
+    name: str = ""
+    wave: str = ""
+    course: str = ""
+    target: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """The text with a list in it: bibs that were added, those changed, how many are as they were; the names of stored
+    runners who are not in the list, and stay."""
+
+    text: str
+    added: tuple[str, ...] = ()
+    changed: tuple[str, ...] = ()
+    same: int = 0
+    not_listed: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def read_start_list(
+    text: str, event: Event, waves: Mapping[str, Any], file: str
+) -> tuple[list[Row], list[Problem]]:
+    """The rows of a list, and everything that is wrong with it, each with line, column and remedy."""
+    lines = re.split(r"\r\n|\n|\r", text.removeprefix("\ufeff").rstrip())
+    if not any(line.strip() for line in lines):
+        return [], [_problem(file, 1, "", "the list is empty", _HEAD_HELP)]
+    first = next(line for line in lines if line.strip())
+    mark = max(",;\t", key=first.count)
+    try:
+        reader = csv.reader(lines, delimiter=mark, strict=True)
+        cells = [(reader.line_num, [c.strip() for c in row]) for row in reader if any(c.strip() for c in row)]
+    except csv.Error:
+        quotes = "Put a quote at both ends of a cell, or at none."
+        return [], [_problem(file, reader.line_num, "", "a quote is not closed", quotes)]
+    (at, head), rest = cells[0], cells[1:]
+    columns = [c.casefold() for c in head]
+    problems = list(_wrong_head(columns, head, at, file))
+    if problems:
+        return [], problems
+    if len(rest) > ROWS_MAX:
+        many = _problem(
+            file, rest[ROWS_MAX][0], "", f"{len(rest)} rows are too many", f"Keep them to {ROWS_MAX}."
+        )
+        return [], [many]
+    rows, seen = list[Row](), dict[str, int]()
+    for line, row in rest:
+        found = Row(line, **dict(zip(columns, row, strict=False)))
+        wrong = list(_wrong_row(found, len(row), len(columns), event, waves, file))
+        if found.bib in seen:
+            what = f"bib {found.bib} stands on line {seen[found.bib]} too"
+            wrong.append(_problem(file, line, "bib", what, "Give each runner a bib of their own."))
+        seen.setdefault(found.bib, line)
+        problems += wrong
+        if not wrong:
+            rows.append(found)
+    return rows, problems
+
+
+_HEAD_HELP = "Write a first line of: bib,name,wave,course,target. Only bib and name must be there."
+
+
+def _wrong_head(columns: Sequence[str], head: Sequence[str], line: int, file: str) -> Iterator[Problem]:
+    for name, said in zip(columns, head, strict=True):
+        if name not in COLUMNS:
+            yield _problem(file, line, said, f"there is no column '{said}'", _HEAD_HELP)
+        elif columns.count(name) > 1:
+            yield _problem(
+                file, line, said, f"the column '{said}' stands there twice", "Take one of the two out."
+            )
+    for name in ("bib", "name"):
+        if name not in columns:
+            yield _problem(file, line, name, f"the column '{name}' is missing", _HEAD_HELP)
+
+
+def _wrong_row(
+    row: Row, cells: int, columns: int, event: Event, waves: Mapping[str, Any], file: str
+) -> Iterator[Problem]:
+    def wrong(column: str, what: str, remedy: str) -> Problem:
+        return _problem(file, row.line, column, what, remedy)
+
+    if cells > columns:
+        more = "Put a name with the separator in it in quotes."
+        yield wrong("", f"the row has {cells} cells, the first line has {columns}", more)
+    if not row.bib:
+        yield wrong("bib", "the bib is missing", "Give each runner a bib of their own.")
+    elif len(row.bib) > 20 or not re.fullmatch(r"[\w .-]+", row.bib):
+        yield wrong("bib", f"'{row.bib}' is no bib", "Use digits and letters, at most 20.")
+    if not row.name:
+        yield wrong("name", "the name is missing", "Write the runner's name.")
+    elif len(row.name) > 100:
+        yield wrong("name", f"the text has {len(row.name)} characters", "Keep it to 100.")
+    if row.wave and row.wave not in waves:
+        known = ", ".join(sorted(waves)) or "none"
+        add = f"Add its start under [waves]; known: {known}."
+        yield wrong("wave", f"there is no wave '{row.wave}'", add)
+    if row.course and row.course not in {c.id for c in event.courses}:
+        courses = ", ".join(c.id for c in event.courses)
+        yield wrong("course", f"there is no course '{row.course}'", f"Use one of: {courses}.")
+    if row.target:
+        try:
+            read_span(row.target)
+        except TimeError as error:
+            yield wrong("target", error.what, error.remedy)
+
+
+def listed_in(text: str, rows: Sequence[Row], event: Event, file: str) -> Listed:
+    """The text of an event file with the runners of a list in it; UnusualError where it is in a form that is not changed."""
+    document = Document(text)
+    stored = _Stored(document.tables("runners"))
+    people = bool(document.tables("people"))
+    ids = {r.id for r in event.runners} | {p.id for p in event.people}
+    new, persons = list[dict[str, Any]](), list[dict[str, Any]]()
+    added, changed, problems, same, met = list[str](), list[str](), list[Problem](), 0, set[int]()
+    for row in rows:
+        number = stored.number(row)
+        if number is None:
+            problems += _missing_in_new(row, event, file)
+            id_ = _new_id(row.bib, ids)
+            new.append(_table(row, id_, event))
+            persons.append({"id": id_, "name": row.name, "parts": [{"kind": "runner", "runner": id_}]})
+            added.append(row.bib)
+            continue
+        met.add(number)
+        values = _differs(stored.tables[number], row, event)
+        if values:
+            document.change("runners", number, values)
+            changed.append(row.bib)
+        else:
+            same += 1
+    if added and people and not _somebody_for_all(event):
+        what = "an alarm about a new runner would reach nobody"
+        problems.append(Problem(Severity.ERROR, what, file, None, "", _FOR_ALL_HELP))
+    document.add_all("runners", new)
+    if people:
+        document.add_all("people", persons)
+    left = tuple(_name(t) for n, t in enumerate(stored.tables) if n not in met)
+    return Listed(document.text(), tuple(added), tuple(changed), same, left, tuple(problems))
+
+
+_FOR_ALL_HELP = (
+    "Give a person of the race a part for all runners in the event file: "
+    '{ kind = "safety contact", ladder = 9 }.'
+)
+
+
+def _somebody_for_all(event: Event) -> bool:
+    """Whether an alarm about anybody reaches somebody."""
+    return any(p.runner is None and p.ladder is not None for p in event.parts)
+
+
+@dataclass(slots=True)
+class _Stored:
+    """The runners that stand in a file, found by bib, else by a name that one without a bib has."""
+
+    tables: list[dict[str, Any]]
+    by_bib: dict[str, int] = field(default_factory=dict)
+    by_name: dict[str, int] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        names = [_name(t).casefold() for t in self.tables]
+        for n, table in enumerate(self.tables):
+            bib = str(table.get("bib", ""))
+            if bib:
+                self.by_bib[bib] = n
+            elif names.count(names[n]) == 1:
+                self.by_name[names[n]] = n
+
+    def number(self, row: Row) -> int | None:
+        found = self.by_bib.get(row.bib)
+        return self.by_name.pop(row.name.casefold(), None) if found is None else found
+
+
+def _name(table: Mapping[str, Any]) -> str:
+    return str(table.get("name", table.get("id", "")))
+
+
+def _missing_in_new(row: Row, event: Event, file: str) -> Iterator[Problem]:
+    if not row.target:
+        what = f"bib {row.bib} is new and has no target"
+        yield _problem(file, row.line, "target", what, 'Write hours and minutes, as in "29:00" or "6:30".')
+    if not row.course and len(event.courses) > 1:
+        courses = ", ".join(c.id for c in event.courses)
+        what = f"bib {row.bib} is new and has no course"
+        yield _problem(file, row.line, "course", what, f"Use one of: {courses}.")
+
+
+def _new_id(bib: str, taken: set[str]) -> str:
+    """An id made from a bib, which no runner and no person has."""
+    base = f"bib-{slug(bib) or 'x'}"[:36]
+    found, n = base, 2
+    while found in taken:
+        found, n = f"{base}-{n}", n + 1
+    taken.add(found)
+    return found
+
+
+def _table(row: Row, id_: str, event: Event) -> dict[str, Any]:
+    values: dict[str, Any] = {"id": id_, "name": row.name, "bib": row.bib}
+    values |= {"wave": row.wave} if row.wave else {}
+    values |= {"course": row.course} if row.course and len(event.courses) > 1 else {}
+    return values | ({"target": {"finish": row.target}} if row.target else {})
+
+
+def _differs(table: Mapping[str, Any], row: Row, event: Event) -> dict[str, Any]:
+    """The keys of a stored runner that the list has otherwise."""
+    said = {"bib": row.bib, "name": row.name, "wave": row.wave}
+    said |= {"course": row.course} if len(event.courses) > 1 else {}
+    values: dict[str, Any] = {k: v for k, v in said.items() if v and str(table.get(k, "")) != v}
+    target = table.get("target", {})
+    if row.target and not _same_span(target.get("finish"), row.target):
+        values["target"] = {**dict.fromkeys(target), "finish": row.target}
+    return values
+
+
+def _same_span(stored: object, said: str) -> bool:
+    try:
+        return isinstance(stored, str) and read_span(stored) == read_span(said)
+    except TimeError:
+        return False
+
+
+def _problem(file: str, line: int, column: str, what: str, remedy: str) -> Problem:
+    return Problem(Severity.ERROR, what, file, line, column, remedy)
