@@ -23,9 +23,12 @@ from server.forecast.values import (
 THIN_SHARE = 0.02
 NEAR_POINT_KM = 0.15
 VAGUE_PART = 0.1
+"""A position whose error is more than this part of the way since the last edge tells less than it blurs: left out."""
+FASTEST, ERRORS, REMEMBERED = 2.5, 3.0, 40
+"""Between two fixes she is no faster than so many times her pace so far, by the reference (hills within a leg differ), give
+or take so many standard errors; a fix is held against so many before it (own choice)."""
 CONDITIONS_LOG = (float(np.log(0.5)), float(np.log(3.0)))
 """What all words of how she goes may come to together (own choice: the bounds that one has at the API)."""
-"""A position whose error is more than this part of the way since the last edge tells less than it blurs: left out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -266,7 +269,7 @@ def _edges(
         if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
     ]
     apart = THIN_SHARE * float(reference.elapsed_s[-1])
-    for place in reversed(_consistent(places)):
+    for place in reversed(_consistent(_believed(places, edges[-1]))):
         after = [e for e in edges if e.ref_s >= place.ref_s]
         before = [e for e in edges if e.ref_s < place.ref_s]
         fits = all(e.at_s > place.at_s for e in after) and all(e.at_s < place.at_s for e in before)
@@ -277,6 +280,38 @@ def _edges(
         if fits and clear and sharp:
             edges = [*before, place, *after]
     return edges
+
+
+def _believed(places: list[Edge], last: Edge) -> list[Edge]:
+    """Of the places since the last sure edge the most that one runner can have been at, in order; others as they are.
+
+    A tracker that jumps says of one moment what neither those before nor those after bear out; of two as likely the
+    nearer one is believed, until others follow.
+    """
+    since = sorted((e for e in places if e.at_s > last.at_s), key=lambda e: (e.at_s, e.ref_s))
+    pace = last.at_s / last.ref_s if last.ref_s > 0 else 1.0
+    chain: list[tuple[int, int]] = []
+    for j, e in enumerate(since):
+        before = range(max(0, j - REMEMBERED), j)
+        longest = [(chain[i][0], i) for i in before if chain[i][0] and _reached(since[i], e, pace)]
+        start = (1, -1) if _reached(last, e, pace) else (0, -1)
+        best = max(longest, default=None)
+        chain.append(start if best is None else (best[0] + 1, best[1]))
+    kept = [e for e in places if e.at_s <= last.at_s]
+    j = max(
+        (j for j, c in enumerate(chain) if c[0]), key=lambda j: (chain[j][0], -since[j].ref_s), default=-1
+    )
+    while j >= 0:
+        kept.append(since[j])
+        j = chain[j][1]
+    return kept
+
+
+def _reached(one: Edge, other: Edge, pace: float) -> bool:
+    """Whether she can have gone from one place to the other in the time between, not back, give or take their errors."""
+    room = ERRORS * np.sqrt(one.var_s2 + other.var_s2)
+    way = other.ref_s - one.ref_s
+    return bool(-room <= way <= FASTEST * (other.at_s - one.at_s) / pace + room)
 
 
 def _consistent(edges: list[Edge]) -> list[Edge]:

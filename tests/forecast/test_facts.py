@@ -176,6 +176,22 @@ def test_two_reports_of_one_arrival_are_weighed_by_how_sure_they_are(plan: Refer
     assert build(plan, [other, one]).arrived_s[3] == got
 
 
+@pytest.mark.parametrize("jump_km", [-6.0, 5.0, 14.0])
+def test_a_fix_far_off_is_not_believed_until_others_follow(plan: Reference, jump_km: float) -> None:
+    """A tracker that jumps for a moment, back, on or past the next point, changes nothing; two more from there do."""
+    seen = on_plan(plan, 5)
+    left, pace = float(plan.elapsed_s[4] + plan.stop_s[4]), 640.0
+    track = [Position(float(plan.km[4]) + k, left + k * pace, 20.0) for k in range(1, 6)]
+    off = Position(track[-1].km + jump_km, track[-1].at_s + 300.0, 20.0)
+    assert middle(plan, [*seen, *track, off], 7) == pytest.approx(middle(plan, [*seen, *track], 7), abs=1.0)
+    amid = Position(track[2].km + jump_km, track[2].at_s + 60.0, 20.0)
+    assert middle(plan, [*seen, *track, amid], 7) == pytest.approx(middle(plan, [*seen, *track], 7), abs=1.0)
+    back = [Position(track[0].km + 0.3 * k, track[-1].at_s + k * 500.0, 20.0) for k in range(1, 8)]
+    assert middle(plan, [*seen, track[0], track[-1], *back], 7) > middle(
+        plan, [*seen, track[0], track[-1]], 7
+    )
+
+
 def test_conditions_set_by_the_crew_stretch_their_part_only(plan: Reference) -> None:
     """20% slower from km 90 to 101 delays later points by a fifth of that part and no earlier one."""
     seen = on_plan(plan, 5)
