@@ -8,9 +8,10 @@ from datetime import timedelta
 
 import aiohttp
 import pytest
-from playwright.async_api import Browser
+from playwright.async_api import Browser, expect
 
 from server.course import Course, Paper, build_course, read_gpx
+from server.facts.entry import Kind
 from server.pages.map import geo_link
 from server.pages.map_paper import WIDTH, drawn, of_course, tiles_under
 from server.settings import Settings, SettingsError
@@ -154,6 +155,11 @@ async def test_the_way_is_reached_by_keyboard(site: Site, browser: Browser) -> N
     assert await page.get_by_role("img", name="Map of the course. Last known").count() == 1
     await page.locator(".stops summary").focus()
     await page.keyboard.press("Enter")
+    await expect(page.locator(".stops")).to_have_attribute("open", "")
+    site.clock.advance(timedelta(minutes=5))
+    async with page.expect_response("**/part"):
+        await site.report(Kind.IN, "stile-out")
+    await expect(page.locator(".map .seen text")).to_have_text("08:25", timeout=20_000)
     await page.keyboard.press("Tab")
     named = await page.evaluate("document.activeElement.getAttribute('aria-label')")
     assert named == "Navigate to the point: Harrow Fold start, Harrow Fold finish"

@@ -44,9 +44,7 @@
       if (!reply.ok) return;
       const part = await reply.text();
       if (board.contains(document.activeElement) && document.activeElement.matches("input, select")) return;  // not while somebody types
-      const open = [...board.querySelectorAll("details")].map((d) => d.open);
       draw(part);
-      board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
       setClock(true);
       look();
       connected(true);
@@ -58,7 +56,18 @@
 
   const also = new URLSearchParams(location.search).get("runner");
   const partPath = `/board/${encodeURIComponent(board.dataset.event)}/part${also ? `?runner=${encodeURIComponent(also)}` : ""}`;
-  function draw(part) { board.innerHTML = part; }
+  // Whoever goes by keyboard or has it read out stays where they are.
+  function draw(part) {
+    const stops = () => [...board.querySelectorAll("a[href], button, summary, [tabindex]")];
+    const at = stops().indexOf(document.activeElement), words = document.activeElement?.textContent;
+    const open = [...board.querySelectorAll("details")].map((d) => d.open);
+    board.innerHTML = part;
+    board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
+    if (at < 0) return;
+    const again = stops();
+    const same = again[at]?.textContent === words ? again[at] : again.find((n) => n.textContent === words);
+    (same || again[at])?.focus({ preventScroll: true });
+  }
 
   // The page is kept as it was opened, what changes as it was last seen: opened without a connection, the later one counts.
   let looked = false;
