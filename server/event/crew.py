@@ -16,19 +16,18 @@ from server.event.forms import (
     Id,
     Language,
     Minutes,
-    Moment,
     Number,
     OfRunner,
     Phone,
     Ref,
     Text,
     Texts,
-    TimeOfDay,
     Values,
     Whole,
     Yes,
     Zone,
 )
+from server.event.forms_of_time import Moment, TimeOfDay
 from server.event.kit import KitItem
 from server.event.section import Section
 from server.event.table import Key, One, Table, Tables, UnusableError, key, read_table, take

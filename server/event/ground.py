@@ -15,7 +15,6 @@ from server.event.forms import (
     FileName,
     Id,
     Minutes,
-    Moment,
     Number,
     Ref,
     Text,
@@ -24,8 +23,8 @@ from server.event.forms import (
     Whole,
     Yes,
     course_named,
-    span,
 )
+from server.event.forms_of_time import Moment, span
 from server.event.section import Section
 from server.event.table import Key, One, Table, Tables, UnusableError, apart, key, read_table
 

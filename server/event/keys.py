@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from server.event.crew import Car, Drive, Driving, IfThenCard, MeetingPlan, Person, Place, Share
-from server.event.forms import Id, Moment
+from server.event.forms import Id
+from server.event.forms_of_time import Moment
 from server.event.ground import CourseDef, Point, Stretch, WeatherSpell
 from server.event.model import AlarmRule, Brief, Contact, Event, Rules
 from server.event.running import Runner
@@ -117,6 +118,15 @@ def key_help(table: KeyTable) -> tuple[KeyHelp, ...]:
         example = wrapped(k, "{ … }") if isinstance(k.form, One) else k.example
         found.append(KeyHelp(k.name, k.means, k.form.said, _default(k), f"{k.name} = {example}"))
     return tuple(found)
+
+
+def longest(of: str) -> int:
+    """How many letters the text at a key such as 'points.crew.parking' may have; KeyError for a key that holds none."""
+    table, _, name = of.rpartition(".")
+    found = [k for t in TABLES if t.name == table for k in t.keys if k.name == name]
+    if not found or "maxLength" not in found[0].form.schema():
+        raise KeyError(of)
+    return int(found[0].form.schema()["maxLength"])
 
 
 def _default(k: Key) -> str:

@@ -31,7 +31,6 @@ from server.event.forms import (
     Choice,
     Id,
     Minutes,
-    Moment,
     Number,
     Phone,
     Text,
@@ -40,8 +39,8 @@ from server.event.forms import (
     Whole,
     Yes,
     Zone,
-    span,
 )
+from server.event.forms_of_time import Moment, span
 from server.event.ground import (
     KM_MAX,
     CourseDef,

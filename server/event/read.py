@@ -11,7 +11,8 @@ from typing import Any, TypeVar
 from server.event.check import check, paths
 from server.event.context import At
 from server.event.draft import DEFAULT_COURSE, Draft, Parsed
-from server.event.forms import Moment, Text, Values
+from server.event.forms import Text, Values
+from server.event.forms_of_time import Moment
 from server.event.lines import line_index, with_seconds
 from server.event.model import (
     AlarmRule,

@@ -8,20 +8,8 @@ from enum import StrEnum
 from typing import Any, Final
 
 from server.event.context import Reading
-from server.event.forms import (
-    WORDS_MAX,
-    Id,
-    Moment,
-    Number,
-    Text,
-    Texts,
-    Values,
-    Whole,
-    beside,
-    course_named,
-    pace,
-    span,
-)
+from server.event.forms import WORDS_MAX, Id, Number, Text, Texts, Values, Whole, beside, course_named
+from server.event.forms_of_time import Moment, pace, span
 from server.event.kit import MOVED, DropBag, KitItem
 from server.event.section import Section, did_you_mean
 from server.event.table import One, Table, Tables, UnusableError, key

@@ -17,6 +17,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescap
 from server.api import answer_links, auth
 from server.api.envelope import ApiError, from_away, from_journal
 from server.api.parts import PARTS
+from server.event.keys import longest
 from server.journal import AwayError, JournalError
 from server.log import broke
 from server.pages import answer, board, changing, chat, pictures, push, session, sheet, stream
@@ -95,6 +96,7 @@ def _templates() -> Environment:
     )
     environment.filters["phone"] = lambda text: "".join(c for c in text if c.isdigit() or c == "+")
     environment.globals["static"] = static_path
+    environment.globals["longest"] = longest
     return environment
 
 

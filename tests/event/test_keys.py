@@ -13,7 +13,7 @@ from jsonschema import Draft202012Validator
 from server.cli.main import stilepost
 from server.event import dump_event, parse_event
 from server.event.draft import Draft
-from server.event.keys import FREE, TABLES, json_schema, key_help, tables_named
+from server.event.keys import FREE, TABLES, json_schema, key_help, longest, tables_named
 from server.event.lines import with_seconds
 from server.event.model import Event
 from server.event.section import Report, Section
@@ -82,6 +82,18 @@ def test_forms_are_those_that_are_checked(table: str, key: str, form: str, defau
     """A look at some: bounds and defaults as the reader has them."""
     (found,) = [k for k in key_help(tables_named(table)[0]) if k.name == key]
     assert (found.form, found.default) == (form, default)
+
+
+def test_how_long_a_text_may_be() -> None:
+    """As the reader has it; there is no such limit for a number, nor for a key that there is none of."""
+    assert (longest("points.crew.parking"), longest("people.email"), longest("event.name")) == (
+        2000,
+        254,
+        120,
+    )
+    for of in ("points.km", "points.nam", "poins.name"):
+        with pytest.raises(KeyError):
+            longest(of)
 
 
 def test_the_command_lists_a_table_with_those_inside() -> None:

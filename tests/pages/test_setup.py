@@ -16,6 +16,7 @@ from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.drafting import parcel
 from server.event import parse_event
+from server.event.forms import TEXT_MAX, WORDS_MAX
 from server.journal import Journal
 from server.pages.setup import door
 from server.settings import Settings
@@ -100,6 +101,16 @@ async def to_meetings(desk: Desk) -> None:
     }  # fmt: skip
     await desk.post("people", people)
     await desk.post("meetings", {"do": "suggest"})
+
+
+async def test_an_input_takes_no_more_letters_than_the_file(desk: Desk) -> None:
+    """The limits of the browser's inputs are those of the event file's own keys."""
+    await to_meetings(desk)
+    for step, name, most in (("course", "transport", WORDS_MAX), ("course", "control-phone", TEXT_MAX),
+                             ("points", "p1-name", TEXT_MAX), ("points", "p1-parking", WORDS_MAX),
+                             ("runner", "past-name", TEXT_MAX), ("people", "p1-email", 254), ("people", "c0-name", TEXT_MAX),
+                             ("meetings", "m0-food", WORDS_MAX)):  # fmt: skip
+        assert re.search(rf'name="{name}"[^>]* maxlength="{most}"', await desk.get(step)), name
 
 
 async def test_a_race_from_a_route_to_invitations(desk: Desk) -> None:
