@@ -20,6 +20,8 @@ from server.conversation.telling.answer import (
     Freshness,
     Known,
     LimitMissed,
+    LogAnswer,
+    LogRow,
     PointAnswer,
     Said,
     SaidOver,
@@ -31,6 +33,7 @@ from server.event.model import CourseDef, Event, Goal, Point
 from server.facts.cut_offs import Past
 from server.facts.hearsay import is_hearsay, said_over
 from server.facts.state import Going, Interval, LastKnown, Retirement, RunnerState
+from server.facts.stop_log import in_short
 from server.facts.trackers import disagree, fixes_of, quiet_since
 from server.forecast.hearing import deaf_now, nobody_since
 from server.forecast.outlook import View, Whereabouts
@@ -271,3 +274,27 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
         open_about(picture, runner),
         told.at if told else None,
     )
+
+
+SHOWN_FOR = timedelta(hours=12)
+"""Who said that they are a medic sees the log for so long (own choice)."""
+
+
+def stop_log(picture: Picture, runner: str, person: str, share: May) -> LogAnswer:
+    """GET …/log: the stop log, and who was shown it as a medic."""
+    event, state, now = picture.event, picture.state.runner(runner), picture.now
+    name = event.runner(runner).name
+    said = any(e.by == person and now - e.seen_at <= SHOWN_FOR for e in state.log_shown)
+    if share is not May.YES and not said:
+        return LogAnswer(runner, name, shown_to_asker=False)
+    rows = (
+        LogRow(
+            e.seen_at,
+            point_name(event, runner, e.point) if e.point else "",
+            person_name(event, e.by),
+            e.logged,
+        )
+        for e in state.log
+    )
+    medics = tuple((e.seen_at, person_name(event, e.by)) for e in state.log_shown)
+    return LogAnswer(runner, name, in_short(state.log, state.start, now), tuple(rows), medics)

@@ -81,6 +81,14 @@ CALLS: tuple[Route, ...] = (
         call=Call.WHERE,
     ),
     Route(
+        "GET",
+        f"{_R}/log",
+        questions.stop_log,
+        "What she ate, drank and how she was, as logged.",
+        answer.LogAnswer,
+        call=Call.SEE_LOG,
+    ),
+    Route(
         "GET", f"{_R}/facts", questions.facts, "What has been reported.", answer.FactsAnswer, call=Call.FACTS
     ),
     Route(

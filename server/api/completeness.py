@@ -48,6 +48,7 @@ _NEEDS: Mapping[Kind, tuple[tuple[str, _Missing, str], ...]] = {
         ("factor", lambda s: s.factor is None, "Send factor: 1.1 means a tenth slower from here."),
     ),
     Kind.HOW_SHE_IS: (("words", lambda s: not s.words, "Send how she is in words."),),
+    Kind.LOG: (("logged", lambda s: not s.logged, "Send logged: a list of what was logged."),),
     Kind.TAKES_OVER: (("about", lambda s: s.about is None, "Send about: the id of the meeting."),),
     Kind.ASKED_TO_SWAP: (
         ("to", lambda s: s.to is None, "Send to: the id of whom you ask."),

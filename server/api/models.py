@@ -10,6 +10,7 @@ from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field
 from server.event.model import PartKind
 from server.event.replan import What
 from server.facts.entry import Kind, Retired, Why
+from server.facts.stop_log import Item, Level
 
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2200
 
@@ -42,6 +43,15 @@ class FixIn(Request):
     heading_deg: float | None = Field(default=None, ge=0, le=360)
 
 
+class LoggedIn(Request):
+    """One thing of the stop log; `amount` in g of carbohydrate (ate), ml (drank) or minutes (slept)."""
+
+    item: Item
+    amount: float | None = Field(default=None, ge=0, le=5000)
+    level: Level | None = None
+    words: Annotated[str, Field(max_length=200)] = ""
+
+
 class CheckIn(Request):
     """One report about a runner. `key` is made by the sender and is the same when it sends the report again;
     left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent). `more_follows`:
@@ -62,6 +72,7 @@ class CheckIn(Request):
     factor: float | None = Field(default=None, ge=0.5, le=3.0)
     person: Id | None = None
     words: Words = ""
+    logged: tuple[LoggedIn, ...] = Field(default=(), max_length=20)
     replaces: Id | None = None
     about: Id | None = None
     to: Id | None = None

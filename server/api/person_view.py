@@ -23,6 +23,7 @@ from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     KitAnswer,
+    LogAnswer,
     MeAnswer,
     MissedAnswer,
     NextAnswer,
@@ -120,6 +121,11 @@ class PersonView:
         """What has been reported, nothing else."""
         picture, _ = self._of(event, Call.FACTS, runner)
         return answers.facts(picture, runner)
+
+    def log(self, event: str, runner: str) -> LogAnswer:
+        """The stop log; to who may see it only as a medic, once they have said that they are one."""
+        picture, share = self._of(event, Call.SEE_LOG, runner)
+        return answers.stop_log(picture, runner, self._own, share)
 
     def alarm(self, event: str, runner: str) -> AlarmNowAnswer:
         """What to do about an open alarm."""

@@ -18,6 +18,7 @@ from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     KitAnswer,
+    LogAnswer,
     MissedAnswer,
     NextAnswer,
     PeopleAnswer,
@@ -79,6 +80,11 @@ async def kit(ask: Ask) -> KitAnswer:
 async def facts(ask: Ask) -> FactsAnswer:
     """GET …/facts: what has been reported, nothing else."""
     return await _look(ask, lambda view: view.facts(ask.event, ask.runner))
+
+
+async def stop_log(ask: Ask) -> LogAnswer:
+    """GET …/log: what she ate, drank and how she was."""
+    return await _look(ask, lambda view: view.log(ask.event, ask.runner))
 
 
 async def cut_offs(ask: Ask) -> CutOffsAnswer:

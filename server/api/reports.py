@@ -43,6 +43,7 @@ from server.conversation.telling.answer import NotedAnswer
 from server.event.model import Event, Part, PartKind
 from server.facts.entry import NOT_NAMED, RACE_LEVEL, REQUESTS, Entry, Fix, Kind, Source
 from server.facts.requests import addressees, quiet_until
+from server.facts.stop_log import Logged
 from server.journal import Appended, Status, content_key, entry_id
 from server.plan.movements.names import place_name
 from server.watch.notice import Made, NoticeKind
@@ -412,6 +413,7 @@ async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Ent
         seen_spread=timedelta(seconds=sent.seen_spread_s),
         why=sent.why,
         to=sent.to,
+        logged=tuple(Logged(one.item, one.amount, one.level, one.words) for one in sent.logged),
     )
     device = ask.caller.reports_for is not None
     return _with_key(entry, sent.key) if device else entry

@@ -40,6 +40,9 @@ class Call(StrEnum):
     POSITION = "report a position"
     HELP = "report that she asked for help"
     CREW_FACT = "report what crew do and see"
+    LOG = "log what she ate, drank and how she was"
+    SEE_LOG = "see the stop log"
+    ASK_LOG = "be shown the stop log as a medic"
     IN_HAND = "report that somebody has her in hand"
     RACE_CONTROL_TOLD = "report that race control knows"
     STAND_DOWN = "stand an alarm down"
@@ -84,6 +87,9 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.POSITION: (_Y, _Y, _Y, _Y, _Y, _N, _N),
     Call.HELP: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
     Call.CREW_FACT: (_Y, _Y, _Y, _Y, _Y, _N, _N),
+    Call.LOG: (_Y, _Y, _Y, _Y, _N, _N, _N),
+    Call.SEE_LOG: (_Y, _Y, _Y, _Y, _S, _S, _N),
+    Call.ASK_LOG: (_N, _N, _N, _N, _Y, _Y, _N),
     Call.IN_HAND: (_Y, _Y, _Y, _Y, _Y, _Y, _N),
     Call.RACE_CONTROL_TOLD: (_Y, _Y, _Y, _Y, _Y, _N, _N),
     Call.STAND_DOWN: (_N, _N, _N, _Y, _Y, _N, _N),
@@ -110,6 +116,7 @@ SOME_MEANS: Mapping[Call, str] = {
     Call.ALARM: "what to do and whom to call; what is known of her only to who called, or has the alarm",
     Call.CARDS: "the emergency numbers only",
     Call.BOARD: "what the other calls allow",
+    Call.SEE_LOG: "as a medic, on their word, which is kept; for twelve hours",
     Call.CHECK_IN: "kept as unconfirmed until somebody of the crew confirms it",
     Call.TAKE_BACK: "only entries of one's own",
     Call.CONFIRM: "only entries of one's own",
@@ -132,6 +139,8 @@ _OTHER_KINDS: Mapping[Kind, Call] = {
     Kind.CONTACT_LOST: Call.CREW_FACT,
     Kind.CONDITION: Call.CREW_FACT,
     Kind.HOW_SHE_IS: Call.CREW_FACT,
+    Kind.LOG: Call.LOG,
+    Kind.LOG_SHOWN: Call.ASK_LOG,
     Kind.CREW_THERE: Call.CREW_FACT,
     Kind.CREW_LEFT: Call.CREW_FACT,
     Kind.DRIVE_CONFIRMED: Call.CREW_FACT,

@@ -11,7 +11,19 @@ from pathlib import Path
 import click
 
 from server import log
-from server.cli import afterwards, bots, data, events, inviting, new, people, planning, serving
+from server.cli import (
+    afterwards,
+    bots,
+    data,
+    events,
+    inviting,
+    learning,
+    new,
+    people,
+    planning,
+    serving,
+    stop_log,
+)
 from server.cli.common import Context, Failed
 from server.settings import SettingsError, read_settings
 
@@ -43,7 +55,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     context.obj = Context(settings)
 
 
-for room in (new, events, planning, inviting, people, serving, bots, data, afterwards):
+for room in (new, events, planning, inviting, people, serving, bots, data, afterwards, stop_log):
     for command in room.COMMANDS:
         stilepost.add_command(command)
 

@@ -6,7 +6,7 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation import about_us, actions, of_the_file, stand_in, unknown, while_open
+from server.conversation import about_us, actions, of_the_file, stand_in, stop_log, unknown, while_open
 from server.conversation.telling import against_plan, answers, past_cut_off, plan_answers, standing, things
 from server.conversation.telling.answer import NextAnswer
 from server.conversation.telling.cards import cards_meant
@@ -390,6 +390,7 @@ TABLE: Mapping[Question, Answering] = {
     Question.RIDE: _ride,
     Question.REPORT: _report,
     Question.RIVALS: unknown.rivals,
+    Question.LOG: stop_log.answer,
     Question.RULES: of_the_file.rules,
     Question.ELSEWHERE: unknown.elsewhere,
     Question.SIGNAL: unknown.signal,

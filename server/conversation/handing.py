@@ -10,9 +10,11 @@ from server.conversation import actions
 from server.conversation.dialogue import Handed
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.understanding import Report
+from server.conversation.understanding.logged import logged_in
 from server.conversation.visit import Visit
 from server.facts.entry import NOT_NAMED, RACE_LEVEL, REQUESTS, Kind, Retired
 from server.facts.hearsay import HEARSAY
+from server.facts.stop_log import Logged
 
 HANDED_KEPT = 20
 
@@ -81,6 +83,8 @@ def _open_notices(visit: Visit) -> tuple[int, ...]:
 def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
     # Seen by words, with no place on the globe: all it says is that she is up and moving, once somebody stands for it.
     kind = Kind.MOVING_AGAIN if one.placed_by_words and one.kind is Kind.POSITION else one.kind
+    said = one.logged or (logged_in(one.words)[0] if kind is Kind.HOW_SHE_IS and not one.hearsay else ())
+    logged = [_logged(x) for x in said]
     unsure = one.hearsay or (one.guessed and not visit.incoming.short_form)
     return {
         "kind": kind.value,
@@ -95,6 +99,7 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
         "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
         "replaces": _replaced(visit, one),
+        **({"logged": logged} if logged else {}),
         **({"why": one.why.value} if one.why else {}),
         **({"edge": one.edge} if one.edge else {}),
         **({"to" if kind in REQUESTS else "person": one.person} if one.person else {}),
@@ -107,12 +112,19 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
     }
 
 
+def _logged(one: Logged) -> dict[str, Any]:
+    level = one.level.value if one.level else None
+    return {"item": one.item.value, "amount": one.amount, "level": level, "words": one.words[:200]}
+
+
 def _replaced(visit: Visit, one: Report) -> str | None:
     """The entry this one is instead of: the one made from the message of which this is the edited form; for
     a correction this person's last of the same kind and runner, else the last one; else none."""
     edited = visit.first_key()
     if edited:
         return next((h.entry for h in visit.memory.handed if h.message == edited), None)
+    if one.kind is Kind.LOG:
+        return _said_more_of(visit, one)
     if not one.corrects:
         return None
     mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
@@ -121,3 +133,18 @@ def _replaced(visit: Visit, one: Report) -> str | None:
     if there:
         return there[-1].entry
     return (same or mine)[-1].entry if mine else None
+
+
+def _said_more_of(visit: Visit, one: Report) -> str | None:
+    """Of the log: this person's press just before that said of the same thing only that it was."""
+    last = visit.memory.handed[-1] if visit.memory.handed else None
+    if last is None or last.event != visit.event.id or last.report.kind is not Kind.LOG:
+        return None
+    had = last.report
+    bare = [x for x in had.logged if x.amount is None and x.level is None and not x.words]
+    same = (had.runner, had.point, [x.item for x in bare]) == (
+        one.runner,
+        one.point,
+        [x.item for x in one.logged],
+    )
+    return last.entry if bare and same and len(bare) == len(had.logged) else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation import carried, stand_in
+from server.conversation import carried, stand_in, stop_log
 from server.conversation.handing import hand_in
 from server.conversation.telling import replies
 from server.conversation.telling.answer import NotedAnswer, RunnerHere
@@ -67,6 +67,8 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     supporter = visit.kinds <= {PartKind.SUPPORTER}
     if answer.no_alarm:
         return visit.reply(visit.s("noted-no-alarm", runner=answer.runner_name))
+    if one.kind is Kind.LOG and not answer.unconfirmed:
+        return stop_log.said_back(visit, one, answer)
     if one.kind is Kind.STAND_DOWN and answer.unconfirmed:
         return visit.reply(
             visit.s("ask-stand-down", runner=answer.runner_name), visit.confirm_buttons(answer.entry)
@@ -135,14 +137,15 @@ def _seen(visit: Visit, one: Report, answer: NotedAnswer) -> dict[str, str | int
 
 
 def _after(visit: Visit, one: Report) -> Rows:
-    """After 'in', the button for 'out' of the same point."""
+    """After 'in', the buttons for 'out' of the same point and for the log of the stop."""
     runner = visit.runner(one.runner)
     if runner is None or one.kind is not Kind.IN or one.point is None:
         return ()
     if next((p.finish for p in runner.points if p.id == one.point), False):
         return ()
     label = visit.s("button-out", place=visit.point_name(runner.id, one.point))
-    return ((Button(label, visit.report_data("out", one.point, runner.id)),),)
+    out = Button(label, visit.report_data("out", one.point, runner.id))
+    return ((out,), *stop_log.offer_button(visit, runner.id, one.point))
 
 
 async def _left_from(visit: Visit) -> str | None:

@@ -23,6 +23,7 @@ from server.conversation import (
     race_news,
     reported,
     requests,
+    stop_log,
     undoing,
     which_event,
     while_open,
@@ -189,7 +190,15 @@ async def _said(visit: Visit, text: str) -> Reply:
     reading = read(_command(text), visit.context())
     visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
-    meant = whose or open_ or while_open.asked(visit, text) or letting_go.said(visit, text) or reading.meant
+    logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
+    meant = (
+        whose
+        or open_
+        or logs
+        or while_open.asked(visit, text)
+        or letting_go.said(visit, text)
+        or reading.meant
+    )
     meant = open_question.taken(visit, text, meant)
     visit.memory.forget_offers()
     try:
@@ -325,6 +334,8 @@ async def _press(visit: Visit, press: Press, fields: tuple[str, ...]) -> Reply:
             return await _pressed_ask(visit, fields)
         case Press.PICK:
             return await _picked(visit, fields)
+        case Press.LOG:
+            return await stop_log.pressed(visit, fields)
         case Press.JOIN:
             return visit.reply(visit.s("nothing-to-say"))
 

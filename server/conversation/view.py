@@ -18,6 +18,7 @@ from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     KitAnswer,
+    LogAnswer,
     MeAnswer,
     MissedAnswer,
     NextAnswer,
@@ -123,6 +124,9 @@ class View(Protocol):
 
     def facts(self, event: str, runner: str) -> FactsAnswer:
         """What was reported."""
+
+    def log(self, event: str, runner: str) -> LogAnswer:
+        """What was logged of what she ate, drank and how she was."""
 
     def alarm(self, event: str, runner: str) -> AlarmNowAnswer:
         """What to do about an open alarm; there always is an answer."""

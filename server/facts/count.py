@@ -75,7 +75,19 @@ def same_content(one: Entry, other: Entry) -> bool:
 
 def _content(e: Entry) -> tuple[object, ...]:
     said = (e.event, e.runner, e.kind, e.seen_at, e.by, e.source, e.point, e.replaces, e.about, e.how)
-    more = (e.fix, e.until, e.amount, e.factor, e.edge, e.person, e.words, e.seen_spread, e.wave, e.why)
+    more = (
+        e.fix,
+        e.until,
+        e.amount,
+        e.factor,
+        e.edge,
+        e.person,
+        e.words,
+        e.seen_spread,
+        e.wave,
+        e.why,
+        e.logged,
+    )
     return said + more
 
 

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from server.facts.stop_log import Logged
+
 
 class Kind(StrEnum):
     """What an entry says. The first group are check-ins about a runner, then race-level facts by the
@@ -46,6 +48,8 @@ class Kind(StrEnum):
     CONTACT_LOST = "contact lost"
     CONDITION = "condition"
     HOW_SHE_IS = "how she is"
+    LOG = "log"
+    LOG_SHOWN = "log shown"
     HELP_WORD = "word on a call for help"
     CREW_THERE = "crew there"
     CREW_LEFT = "crew left"
@@ -158,7 +162,8 @@ class Entry:
     `runner`. Of 'cannot come', 'can come again' and 'takes over' `person` is who (None: the sender), `about` the id of the
     meeting (None: all to come), `why` the reason: facts about that person, never about her. Of `REQUESTS` `to` is the id of
     the person whom it is for, or EVERYBODY; `about` the meeting to swap or to hold elsewhere; `until` how long the sender
-    wants no news, or when to be reminded of `words`.
+    wants no news, or when to be reminded of `words`. `logged` of the stop log, and of words of how she is;
+    LOG_SHOWN: somebody who said that they are a medic was shown it.
     """
 
     id: str
@@ -190,3 +195,4 @@ class Entry:
     wave: str | None = None
     why: Why | None = None
     to: str | None = None
+    logged: tuple[Logged, ...] = ()

@@ -410,6 +410,8 @@ class _Walk:
             rests=tuple(self.rests),
             conditions=tuple(self.conditions),
             how_she_is=tuple(self.how_she_is),
+            log=tuple(e for e in folded if e.logged),
+            log_shown=tuple(e for e in folded if e.kind is Kind.LOG_SHOWN),
             help_open=self.helps[0] if self.helps else None,
             retirement=self.retirement,
             in_hand=self.in_hand,

@@ -141,7 +141,8 @@ class RunnerState:
     long the rest she is in was said to last; `rest_heard`: when it was last said that she rests. `said_in_hand`: the
     entry `in_hand` rests on; `in_hand_heard`: when it was said last. `taken_back`, `confirmed`: the entries that took back,
     or confirmed, something about her.
-    `how_she_is`: what was written of how she is, the words of a rest among it. `calls`: every call for help that counts,
+    `how_she_is`: what was written of how she is, the words of a rest among it. `log`: what says something of the stop log;
+    `log_shown`: who was shown it as a medic. `calls`: every call for help that counts,
     answered or not; `meanwhile`: what has come in about her since the first that is open. `last_heard`: when we last had a
     report that somebody (or something) saw or heard her.
     """
@@ -155,6 +156,8 @@ class RunnerState:
     rests: tuple[Interval, ...] = ()
     conditions: tuple[Entry, ...] = ()
     how_she_is: tuple[Entry, ...] = ()
+    log: tuple[Entry, ...] = ()
+    log_shown: tuple[Entry, ...] = ()
     help_open: Entry | None = None
     retirement: Retirement | None = None
     in_hand: Stamp | None = None

@@ -33,7 +33,7 @@ T = TypeVar("T")
 
 
 def blank(value: T) -> T:
-    """The same frozen value without free words, positions and estimated whereabouts, however deep. Pure."""
+    """The same frozen value without free words, positions, estimated whereabouts and the stop log, however deep. Pure."""
     if not is_dataclass(value) or isinstance(value, type):
         return value
     changed: dict[str, Any] = {}
@@ -42,6 +42,8 @@ def blank(value: T) -> T:
         holds = HELD.get(field.name)
         if holds is Holds.WORDS and isinstance(old, str):
             changed[field.name] = ""
+        elif holds is Holds.HEALTH:
+            changed[field.name] = () if isinstance(old, tuple) else None
         elif holds is Holds.WHERE or isinstance(old, Fix | Whereabouts):
             changed[field.name] = None
         elif isinstance(old, tuple):

@@ -14,6 +14,7 @@ class Holds(StrEnum):
 
     WORDS = "what somebody wrote or said"
     WHERE = "where somebody is, or may be"
+    HEALTH = "what she ate, drank and took, and how she was"
     PERSON = "the id of a person; the person's own row is blanked with what it says of them"
     PLAN = "from the event file, whose text is rewritten"
     NAME = "the id of a point, meeting, entry, notice or event, or a word of ours"
@@ -22,6 +23,7 @@ class Holds(StrEnum):
 _BY_KIND: Final = {
     Holds.WORDS: "words doubt",
     Holds.WHERE: "fix where where_fix",
+    Holds.HEALTH: "logged log eaten changed",
     Holds.PERSON: (
         "by sender runner person to told_by seen_by holder holders caller not_named_by named_by pacer driver crew people"
         " asked told givers keep go beside in_hand_by had_by ended_by pick_up_by who out goes"

@@ -29,6 +29,7 @@ from server.pages.map import RUNNERS_MAX, MapView, course_map, ways
 from server.pages.own import own
 from server.pages.pictures import marked_profile
 from server.pages.session import CHOICES, parts_words
+from server.pages.stop_log import log_shown
 from server.pages.view import BoardView, Pen, board_view
 
 TEMPLATES = web.AppKey("TEMPLATES", Environment)
@@ -123,6 +124,7 @@ def _shown(seen: Seen) -> dict[str, Any]:
         "first": first(picture, person, parts, pen),
         "own": own(picture, shown, person, parts, pen),
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
+        "logs": {r.id: log_shown(picture, r.id, person, parts, pen) for r in shown.runners},
         "axes": {r.id: axis(r, pen) for r in shown.runners},
         "changes": may(parts, Call.CHANGE) is May.YES,
         "maps": _maps(seen, shown, pen),

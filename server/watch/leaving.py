@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan, PartKind, Signal
+from server.facts.stop_log import in_short
 from server.plan.movements.trips import is_safety
 from server.watch.climb import Stage, over_at, replay
 from server.watch.notice import (
@@ -212,7 +213,8 @@ def brief(sight: Sight) -> Iterator[Draft | Wake]:
             mine = [m.own(who) for m in sight.meetings if who in m.crew and not m.own(who).lost]
             if trip.m not in mine or (gone and any(sight.told(NoticeKind.BRIEF, who, trip.m.point))):
                 continue
-            two = tuple(mine[mine.index(trip.m) :][:2])
+            first, *after = mine[mine.index(trip.m) :][:2]
+            two = (_with_log(sight, first), *after)
             values = BriefValues(two, _signal_back(sight, mine[mine.index(trip.m) + 1 :]))
             yield Draft(
                 NoticeKind.BRIEF,
@@ -257,10 +259,15 @@ def leave_soon(sight: Sight) -> Iterator[Draft | Wake]:
             if any(woken) or _asleep(sight, who, due) or _just_took_it(sight, trip, who):
                 continue
             occasion = _occasion(sight, trip, NoticeKind.LEAVE_SOON, who)
-            values = replace(trip.m, unreported_out=_open_end(sight, who))
+            values = replace(_with_log(sight, trip.m), unreported_out=_open_end(sight, who))
             yield Draft(
                 NoticeKind.LEAVE_SOON, who, trip.m.point, occasion, due, values, use_by=over, mine=True
             )
+
+
+def _with_log(sight: Sight, m: MeetingValues) -> MeetingValues:
+    """The meeting with what was logged at the stops before: who meets her next may not have been there."""
+    return replace(m, log=in_short(sight.state.log, sight.state.start, sight.now)) if sight.state.log else m
 
 
 def _just_took_it(sight: Sight, trip: _Trip, who: str) -> bool:
@@ -296,7 +303,7 @@ def wake_up(sight: Sight) -> Iterator[Draft | Wake]:
                 trip.m.point,
                 trip.name,
                 due,
-                trip.m,
+                _with_log(sight, trip.m),
                 use_by=trip.m.wait_until,
                 mine=True,
             )
@@ -323,7 +330,7 @@ def leave_now(sight: Sight) -> Iterator[Draft | Wake]:
         kind = NoticeKind.LEAVE_NOW if drives else NoticeKind.BE_THERE
         new = False
         for who in trip.who:
-            values = replace(trip.m, unreported_out=_open_end(sight, who))
+            values = replace(_with_log(sight, trip.m), unreported_out=_open_end(sight, who))
             occasion = _occasion(sight, trip, kind, who)
             new = new or all(m.notice.occasion != occasion for m in sight.told(kind, who, trip.m.point))
             yield Draft(kind, who, trip.m.point, occasion, due, values, use_by=trip.m.wait_until, mine=True)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.facts.state import LastKnown
+from server.facts.stop_log import LogSince
 from server.forecast.outlook import Window
 
 
@@ -45,7 +46,8 @@ class MeetingValues:
     the meeting can't be made ('' = it can), `was_leave_by` and `was_be_there` what this person was last told;
     `unreported_out` the point where she was seen in, and from which nobody has reported her out. Where several cars
     come, all this is of one of them, `ways` of the others; `own` and `parties` give each car's; `car` is then the key of
-    a car that is not the meeting's own.
+    a car that is not the meeting's own. `log`: what was logged of how she eats, drinks and is, in what crew are told before
+    they go.
     """
 
     meeting: str
@@ -76,6 +78,7 @@ class MeetingValues:
     car: str = ""
     p_comes: float | None = None
     unseen: datetime | None = None
+    log: LogSince | None = None
 
     @property
     def on_the_spot(self) -> bool:

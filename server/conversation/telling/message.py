@@ -23,7 +23,7 @@ class Press(StrEnum):
     runner tag, minutes ago, event mark. UNDO and CONFIRM: entry id, and where a notice asked about it, its number and
     event mark. ASK: question word, point tag, runner tag, event mark.
     PICK: number of the choice offered, what it means (conversation/carried.py; nothing if that needs its words), event mark.
-    JOIN: 'yes' or 'no'.
+    LOG: point tag, runner tag, item of the stop log, what of it, event mark. JOIN: 'yes' or 'no'.
     """
 
     ANSWER = "n"
@@ -32,6 +32,7 @@ class Press(StrEnum):
     CONFIRM = "c"
     ASK = "q"
     PICK = "p"
+    LOG = "l"
     JOIN = "j"
 
 

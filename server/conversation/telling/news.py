@@ -7,6 +7,7 @@ from datetime import datetime
 from server.conversation.telling.missed import unseen
 from server.conversation.telling.say import Say, SayInEvent, lines, slug
 from server.conversation.telling.sentences import has
+from server.conversation.telling.stop_log import say_since
 from server.conversation.telling.times import ceil_to, floor_to
 from server.event.model import PartKind
 from server.facts.entry import Kind
@@ -61,6 +62,7 @@ def with_her(say: SayInEvent, m: MeetingValues) -> str:
         say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "",
         say.s("meeting-take-back", kit=say.things(m.take_back)) if m.take_back else "",
         say.s("meeting-food", food=m.food) if m.food else "",
+        say_since(say, m.log),
         say.s("meeting-if-missed", text=m.if_missed) if m.if_missed else "",
         say.s("meeting-no-signal", place=place) if m.no_signal else "",
     )

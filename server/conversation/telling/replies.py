@@ -33,6 +33,8 @@ def _noted_first(say: Say, a: NotedAnswer, words: str) -> str:
             return say.s("noted-stand-down")
         case Kind.HOW_SHE_IS:
             return say.s("noted-how", runner=a.runner_name, words=words)
+        case Kind.LOG:
+            return say.s("noted-log", words=words)
         case Kind.POSITION:
             return say.s("noted-position", runner=a.runner_name, when=when)
         case kind if kind is Kind.NOTE or kind in REQUESTS:
@@ -87,7 +89,7 @@ def say_many(say: Say, noted: tuple[tuple[NotedAnswer, str], ...], undo: timedel
     minutes = str(round(undo.total_seconds() / 60))
     each = []
     for a, words in noted:
-        line = _noted_first(say, a, words if a.kind is Kind.HOW_SHE_IS else "")
+        line = _noted_first(say, a, words if a.kind in (Kind.HOW_SHE_IS, Kind.LOG) else "")
         each.append(
             lines(line, say.s("noted-unconfirmed", doubt=doubt_words(say, a.doubt)))
             if a.unconfirmed

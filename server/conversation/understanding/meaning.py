@@ -9,6 +9,7 @@ from enum import StrEnum
 from server.conversation.telling.answer import PointHere, RunnerHere
 from server.event.model import PartKind
 from server.facts.entry import EVERYBODY, Kind, Retired, Why
+from server.facts.stop_log import Logged
 
 
 class Question(StrEnum):
@@ -57,6 +58,7 @@ class Question(StrEnum):
     ALARM_CALL = "alarm call"
     ALARM_KNOWN = "alarm known"
     RIVALS = "her rank"
+    LOG = "stop log"
     RULES = "the rules"
     ELSEWHERE = "not in the file"
     SIGNAL = "signal"
@@ -104,7 +106,8 @@ class Report:
     writer's own last report at that point, and is of its kind; `of_crew`: it is about
     the crew themselves, and says nothing of her; `unnamed`: a call for help that does not say for which runner;
     `with_us`: the writer has her: 'got' says so, 'here' says that she is with them; `hearsay`: another told them. `why`
-    somebody can't come, `person` who that is (None: the writer). `edge` which cut-off of a point was moved: in or out."""
+    somebody can't come, `person` who that is (None: the writer). `edge` which cut-off of a point was moved: in or out.
+    `logged`: what of it goes into the stop log."""
 
     kind: Kind
     seen_at: datetime
@@ -126,6 +129,7 @@ class Report:
     why: Why | None = None
     person: str | None = None
     edge: str = ""
+    logged: tuple[Logged, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,7 @@ lost = Dieses Treffen geht nicht: { $why }
 no-signal = Dort gibt es kein Netz.
 cut-offs = Zeitlimits
 cut-off-line = { $name }, { $edge } bis { $when }: Chance { $odds }, dass sie es schafft
+stop-log = Stopp-Protokoll
 doubted = Noch nicht bestätigt, zählt nicht
 doubted-line = { $what } { $when }, gemeldet von { $who }: { $why }
 alarms = Alarm

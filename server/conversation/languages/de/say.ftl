@@ -963,3 +963,84 @@ change-not-not-that-part = hier können nur Betreuer, Tempomacher und Unterstüt
 change-not-no-limit = das Rennen hat kein Zeitlimit, in dem sie ankommen könnte. Gib in der Eventdatei ein späteres Ziel an.
 change-not-unusual = die Eventdatei ist so geschrieben, dass sie hier nicht geändert werden kann. Ändere die Datei und lade sie.
 change-not-not-last = der Plan wurde seither geändert, oder das war keine Änderung von hier. Ändere ihn von Hand.
+
+# -- das Stopp-Protokoll
+button-log-stop = Stopp protokollieren
+button-medic = Ich bin vom Sanitätsdienst
+log-offer = Was war { $place ->
+    [none] {""}
+   *[other] an { $place }{" "}
+}mit { $runner }? Jeder Druck wird sofort festgehalten; danach wie viel, wenn du es weißt. Oder schreib es: ‚getrunken 500, gegessen halbe Banane, kein Ibu‘.
+log-noted = Protokolliert für { $runner }: { $what }.
+noted-log = Protokolliert: ‚{ $words }‘.
+log-more-ate = Wie viel? Drück Gramm Kohlenhydrate, oder schreib, was es war: ‚halbe Banane‘.
+log-more-drank = Wie viel? Drück, oder schreib ml: ‚400‘.
+log-more-peed = Wie sah der Urin aus?
+log-more-mood = Wie ist die Stimmung?
+log-more-feet = Wie sind die Füße?
+log-more-painkiller = Welches? Drück, oder schreib es mit der Menge.
+log-more-slept = Wie lange? Drück, oder schreib Minuten.
+log-more-changed = Was? Drück, oder schreib es.
+log-item-ate = Gegessen
+log-item-drank = Getrunken
+log-item-peed = Gepinkelt
+log-item-mood = Stimmung
+log-item-feet = Füße
+log-item-painkiller = Schmerzmittel
+log-item-slept = Geschlafen
+log-item-changed = Gewechselt
+log-ate = gegessen, Menge nicht gesagt
+log-ate-none = nichts gegessen
+log-ate-amount = { $amount } g Kohlenhydrate gegessen
+log-ate-words = gegessen: { $words }
+log-drank = getrunken, Menge nicht gesagt
+log-drank-none = nichts getrunken
+log-drank-amount = { $amount } ml getrunken
+log-drank-words = getrunken: { $words }
+log-peed = gepinkelt
+log-peed-none = nicht gepinkelt
+log-peed-good = gepinkelt, hell
+log-peed-bad = gepinkelt, dunkel
+log-peed-words = gepinkelt: { $words }
+log-mood = Stimmung
+log-mood-good = Stimmung gut
+log-mood-so-so = Stimmung mittel
+log-mood-bad = Stimmung schlecht
+log-mood-words = Stimmung: { $words }
+log-feet = Füße
+log-feet-good = Füße gut
+log-feet-so-so = Füße wund
+log-feet-bad = Füße schlecht
+log-feet-words = Füße: { $words }
+log-painkiller = ein Schmerzmittel
+log-painkiller-none = kein Schmerzmittel
+log-painkiller-words = Schmerzmittel: { $words }
+log-slept = geschlafen
+log-slept-none = nicht geschlafen
+log-slept-amount = { $amount } min geschlafen
+log-slept-words = geschlafen: { $words }
+log-changed = etwas gewechselt
+log-changed-words = gewechselt: { $words }
+log-word-ibuprofen = Ibuprofen
+log-word-paracetamol = Paracetamol
+log-word-socks = Socken
+log-word-shoes = Schuhe
+log-word-top = Oberteil
+log-word-battery = Lampenakku
+log-with = { $what } ({ $words })
+log-at = { $what } ({ $when })
+log-since = Protokoll seit { $since }: { $what }.
+log-nothing = Noch ist nicht protokolliert, was { $runner } gegessen, getrunken oder genommen hat.
+log-row = { $when }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+}: { $what } ({ $by })
+log-medic = { $who } hat das als Sanitätsdienst gezeigt bekommen ({ $when }).
+log-not-advice = Das ist, was protokolliert wurde, nicht alles, was war. Was daraus folgt, entscheidet der Sanitätsdienst des Rennens.
+log-for-medics = Was { $runner } gegessen, getrunken und genommen hat, ist für die Crew, und für den Sanitätsdienst, der sie versorgt. Bist du das, dann drück: Es wird festgehalten, dass du es gesagt hast, und die Crew kann es sehen.
+log-flag-painkiller-and-no-pee = ACHTUNG: ein Schmerzmittel, und seit { $since } kein Pinkeln protokolliert. Kein weiteres Schmerzmittel ohne den Sanitätsdienst des Rennens: zeig ihm das.
+log-flag-no-pee = ACHTUNG: seit { $since } nicht gepinkelt, laut Protokoll. Zeig das dem Sanitätsdienst des Rennens.
+log-flag-dark-pee = ACHTUNG: um { $since } dunkler Urin protokolliert. Zeig das dem Sanitätsdienst des Rennens.
+log-flag-painkillers-again = ACHTUNG: mehr als ein Schmerzmittel, das letzte um { $since }. Kein weiteres ohne den Sanitätsdienst des Rennens.
+log-flag-much-drunk = ACHTUNG: seit { $since } mehr als 750 ml in der Stunde protokolliert. Nach Durst trinken, nicht mehr; geschwollen, übel, Kopfweh oder verwirrt: sofort zum Sanitätsdienst.
+log-flag-not-eating = Seit { $since } nichts gegessen, laut Protokoll: siehe die Karte für den Magen.

@@ -41,6 +41,7 @@ lost = This meeting can't be made: { $why }
 no-signal = No phone signal there.
 cut-offs = Cut-offs
 cut-off-line = { $name }, { $edge } by { $when }: { $odds } that she makes it
+stop-log = Stop log
 doubted = Not confirmed yet, does not count
 doubted-line = { $what } { $when }, reported by { $who }: { $why }
 alarms = Alarm

@@ -957,3 +957,84 @@ change-not-not-that-part = only crew, pacers and supporters can be added here.
 change-not-no-limit = the race has no time limit to finish in. Give a later target in the event file.
 change-not-unusual = the event file is written in a form that can’t be changed here. Change the file and load it.
 change-not-not-last = the plan has been changed since, or that was no change made here. Change it by hand.
+
+# -- the stop log
+button-log-stop = Log the stop
+button-medic = I am a medic
+log-offer = What did { $runner } do{ $place ->
+    [none] {""}
+   *[other] {" "}at { $place }
+}? A press is kept at once; then how much, if you know. Or write it: ‘drank 500, ate half a banana, no ibuprofen’.
+log-noted = Logged for { $runner }: { $what }.
+noted-log = Logged: ‘{ $words }’.
+log-more-ate = How much? Press grams of carbohydrate, or write what it was: ‘half a banana’.
+log-more-drank = How much? Press, or write ml: ‘400’.
+log-more-peed = What was it like?
+log-more-mood = How is the mood?
+log-more-feet = How are the feet?
+log-more-painkiller = Which one? Press, or write it with the dose.
+log-more-slept = How long? Press, or write minutes.
+log-more-changed = What? Press, or write it.
+log-item-ate = Ate
+log-item-drank = Drank
+log-item-peed = Peed
+log-item-mood = Mood
+log-item-feet = Feet
+log-item-painkiller = Painkiller
+log-item-slept = Slept
+log-item-changed = Changed
+log-ate = ate, amount not said
+log-ate-none = nothing eaten
+log-ate-amount = ate { $amount } g of carbohydrate
+log-ate-words = ate { $words }
+log-drank = drank, amount not said
+log-drank-none = nothing drunk
+log-drank-amount = drank { $amount } ml
+log-drank-words = drank { $words }
+log-peed = peed
+log-peed-none = not peed
+log-peed-good = peed, clear
+log-peed-bad = peed, dark
+log-peed-words = peed: { $words }
+log-mood = mood
+log-mood-good = mood good
+log-mood-so-so = mood so-so
+log-mood-bad = mood low
+log-mood-words = mood: { $words }
+log-feet = feet
+log-feet-good = feet good
+log-feet-so-so = feet sore
+log-feet-bad = feet bad
+log-feet-words = feet: { $words }
+log-painkiller = a painkiller
+log-painkiller-none = no painkiller
+log-painkiller-words = painkiller: { $words }
+log-slept = slept
+log-slept-none = no sleep
+log-slept-amount = slept { $amount } min
+log-slept-words = slept: { $words }
+log-changed = changed something
+log-changed-words = changed: { $words }
+log-word-ibuprofen = ibuprofen
+log-word-paracetamol = paracetamol
+log-word-socks = socks
+log-word-shoes = shoes
+log-word-top = top
+log-word-battery = torch battery
+log-with = { $what } ({ $words })
+log-at = { $what } ({ $when })
+log-since = Log since { $since }: { $what }.
+log-nothing = Nothing is logged of what { $runner } ate, drank or took.
+log-row = { $when }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+}: { $what } ({ $by })
+log-medic = { $who } was shown this as a medic ({ $when }).
+log-not-advice = This is what was logged, not all there was. What to do about it is for the race’s medics.
+log-for-medics = What { $runner } ate, drank and took is for her crew, and for a medic who has her. If you are that medic, press: it is kept that you said so, and her crew can see it.
+log-flag-painkiller-and-no-pee = CAUTION: a painkiller, and no pee logged since { $since }. No further painkiller without the race’s medics: show them this.
+log-flag-no-pee = CAUTION: not peed since { $since }, as logged. Show this to the race’s medics.
+log-flag-dark-pee = CAUTION: dark pee logged at { $since }. Show this to the race’s medics.
+log-flag-painkillers-again = CAUTION: more than one painkiller, the last at { $since }. No further one without the race’s medics.
+log-flag-much-drunk = CAUTION: more than 750 ml an hour logged since { $since }. She drinks to thirst, no more; swollen, sick, headache or confused: medics at once.
+log-flag-not-eating = Nothing eaten since { $since }, as logged: see the card for the stomach.

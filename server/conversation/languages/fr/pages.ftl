@@ -41,6 +41,7 @@ lost = Ce rendez-vous n’est pas possible : { $why }
 no-signal = Pas de réseau là-bas.
 cut-offs = Barrières horaires
 cut-off-line = { $name }, { $edge } avant { $when } : { $odds } qu’elle passe
+stop-log = Carnet des arrêts
 doubted = Pas encore confirmé, ne compte pas
 doubted-line = { $what } { $when }, signalé par { $who } : { $why }
 alarms = Alerte

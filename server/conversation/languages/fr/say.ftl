@@ -955,3 +955,84 @@ change-not-not-that-part = ici on n’ajoute que l’équipe, les meneurs d’al
 change-not-no-limit = la course n’a pas de temps limite. Donne un objectif plus tardif dans le fichier de l’événement.
 change-not-unusual = le fichier de l’événement est écrit d’une façon qui ne peut pas être changée ici. Change le fichier et charge-le.
 change-not-not-last = le plan a été changé depuis, ou ce n’était pas un changement fait ici. Change-le à la main.
+
+# -- le carnet des arrêts
+button-log-stop = Noter l’arrêt
+button-medic = Je suis des secours médicaux
+log-offer = Qu’a fait { $runner }{ $place ->
+    [none] {""}
+   *[other] {" "}à { $place }
+} ? Chaque appui est noté tout de suite ; puis combien, si tu le sais. Ou écris-le : ‘bu 500, mangé une demi-banane, pas d’ibuprofène’.
+log-noted = Noté pour { $runner } : { $what }.
+noted-log = Noté : ‘{ $words }’.
+log-more-ate = Combien ? Appuie sur les grammes de glucides, ou écris ce que c’était : ‘une demi-banane’.
+log-more-drank = Combien ? Appuie, ou écris les ml : ‘400’.
+log-more-peed = Comment était-ce ?
+log-more-mood = Comment est le moral ?
+log-more-feet = Comment sont les pieds ?
+log-more-painkiller = Lequel ? Appuie, ou écris-le avec la dose.
+log-more-slept = Combien de temps ? Appuie, ou écris les minutes.
+log-more-changed = Quoi ? Appuie, ou écris-le.
+log-item-ate = Mangé
+log-item-drank = Bu
+log-item-peed = Uriné
+log-item-mood = Moral
+log-item-feet = Pieds
+log-item-painkiller = Antidouleur
+log-item-slept = Dormi
+log-item-changed = Changé
+log-ate = mangé, quantité non dite
+log-ate-none = rien mangé
+log-ate-amount = mangé { $amount } g de glucides
+log-ate-words = mangé : { $words }
+log-drank = bu, quantité non dite
+log-drank-none = rien bu
+log-drank-amount = bu { $amount } ml
+log-drank-words = bu : { $words }
+log-peed = uriné
+log-peed-none = pas uriné
+log-peed-good = uriné, clair
+log-peed-bad = uriné, foncé
+log-peed-words = uriné : { $words }
+log-mood = moral
+log-mood-good = bon moral
+log-mood-so-so = moral moyen
+log-mood-bad = moral bas
+log-mood-words = moral : { $words }
+log-feet = pieds
+log-feet-good = pieds en bon état
+log-feet-so-so = pieds irrités
+log-feet-bad = pieds en mauvais état
+log-feet-words = pieds : { $words }
+log-painkiller = un antidouleur
+log-painkiller-none = pas d’antidouleur
+log-painkiller-words = antidouleur : { $words }
+log-slept = dormi
+log-slept-none = pas dormi
+log-slept-amount = dormi { $amount } min
+log-slept-words = dormi : { $words }
+log-changed = changé quelque chose
+log-changed-words = changé : { $words }
+log-word-ibuprofen = ibuprofène
+log-word-paracetamol = paracétamol
+log-word-socks = chaussettes
+log-word-shoes = chaussures
+log-word-top = haut
+log-word-battery = batterie de lampe
+log-with = { $what } ({ $words })
+log-at = { $what } ({ $when })
+log-since = Carnet depuis { $since } : { $what }.
+log-nothing = Rien n’est encore noté de ce que { $runner } a mangé, bu ou pris.
+log-row = { $when }{ $place ->
+    [none] {""}
+   *[other] , { $place }
+} : { $what } ({ $by })
+log-medic = { $who } l’a vu comme secours médical ({ $when }).
+log-not-advice = C’est ce qui a été noté, pas tout ce qui fut. Ce qu’il faut en faire relève des secours médicaux de la course.
+log-for-medics = Ce que { $runner } a mangé, bu et pris est pour son équipe, et pour les secours médicaux qui s’en occupent. Si c’est toi, appuie : il est noté que tu l’as dit, et son équipe peut le voir.
+log-flag-painkiller-and-no-pee = ATTENTION : un antidouleur, et pas d’urine notée depuis { $since }. Pas d’autre antidouleur sans les secours médicaux de la course : montre-leur ceci.
+log-flag-no-pee = ATTENTION : pas uriné depuis { $since }, d’après le carnet. Montre ceci aux secours médicaux de la course.
+log-flag-dark-pee = ATTENTION : urine foncée notée à { $since }. Montre ceci aux secours médicaux de la course.
+log-flag-painkillers-again = ATTENTION : plus d’un antidouleur, le dernier à { $since }. Pas d’autre sans les secours médicaux de la course.
+log-flag-much-drunk = ATTENTION : plus de 750 ml par heure notés depuis { $since }. Boire selon la soif, pas plus ; gonflement, nausée, mal de tête ou confusion : secours médicaux tout de suite.
+log-flag-not-eating = Rien mangé depuis { $since }, d’après le carnet : voir la carte pour l’estomac.

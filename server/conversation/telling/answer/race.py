@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from server.facts.entry import Fix
+from server.facts.stop_log import Logged, LogSince
 from server.forecast.outlook import Whereabouts, Window
 from server.plan.notes import Note, Saying
 
@@ -306,6 +307,29 @@ class FactsAnswer:
     how_she_is: tuple[Said, ...] = ()
     alarms: tuple[AlarmHere, ...] = ()
     race_control_knows: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LogRow:
+    """One entry of the stop log: when, at which point ('' = not said), by whom, what."""
+
+    at: datetime
+    name: str
+    by: str
+    logged: tuple[Logged, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LogAnswer:
+    """GET …/log: the stop log in short (None: nothing logged) and row by row, and who was shown it as a medic.
+    `shown_to_asker` is False for who has to say first that they are a medic: then nothing of it is here."""
+
+    runner: str
+    runner_name: str
+    log: LogSince | None = None
+    rows: tuple[LogRow, ...] = ()
+    medics: tuple[tuple[datetime, str], ...] = ()
+    shown_to_asker: bool = True
 
 
 @dataclass(frozen=True, slots=True)
