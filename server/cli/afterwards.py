@@ -15,12 +15,13 @@ from server.api.who_may import May
 from server.cli.common import Context, Failed, journal, known, run, the_event
 from server.conversation.telling.sentences import sentence
 from server.event.model import Event
+from server.paper.afterwards import Afterwards, sheet, to_csv, to_json
 from server.paper.afterwards import afterwards as whole
-from server.paper.afterwards import sheet, to_csv, to_json
 from server.paper.document import Size
 from server.paper.pdf import pdf
 from server.paper.scored import scored
 from server.paper.sheet import as_html
+from server.plan.held import held_of
 
 
 @click.command()
@@ -60,12 +61,17 @@ def afterwards(context: Context, event: str | None, runner: str | None, out: Pat
     run(work())
 
 
+def looked_back(picture: Picture, runner: str) -> Afterwards:
+    """One runner's race as it went."""
+    event, table, course = picture.event, picture.timetable(runner), picture.course(runner)
+    windows = scored(event, runner, table, course, picture.entries, picture.built.placer)
+    state, made = picture.state.runner(runner), picture.situation.made
+    answer, held = forecast(picture, runner, May.YES), held_of(event, course, state)
+    return whole(event, table, answer, made, windows, state.how_she_is, held, state.log)
+
+
 def _files(picture: Picture, runner: str, size: Size) -> Mapping[str, bytes]:
-    event, table = picture.event, picture.timetable(runner)
-    windows = scored(event, runner, table, picture.course(runner), picture.entries, picture.built.placer)
-    state = picture.state.runner(runner)
-    answer = forecast(picture, runner, May.YES)
-    found = whole(event, table, answer, picture.situation.made, windows, state.how_she_is)
+    event, found = picture.event, looked_back(picture, runner)
     pages = [sheet(found, _reader(event, runner), picture.now)]
     name = f"afterwards-{runner}"
     return {

@@ -55,7 +55,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     context.obj = Context(settings)
 
 
-for room in (new, events, planning, inviting, people, serving, bots, data, afterwards, stop_log):
+for room in (new, events, planning, inviting, people, serving, bots, data, afterwards, stop_log, learning):
     for command in room.COMMANDS:
         stilepost.add_command(command)
 

@@ -166,7 +166,7 @@ class Runner(Table):
     `person` is the global person id; `start` already holds her wave. `own_runs` names files of her own runs (GPX, FIT, TCX)
     that stand beside the event file. `carries` is the kit that she has on her from the start, `drop_bags` what waits for
     her where no crew bring it. `bottles`: how many of half a litre she can carry; `trained_carbohydrate_g_per_h`: what her
-    stomach has taken in training (None = not said).
+    stomach has taken in training (None = not said). `fade`: how much she slows over the hours, 1 as most do.
     """
 
     id: str = key(Id("name"), "what other tables call her", '"maren"')
@@ -193,6 +193,9 @@ class Runner(Table):
     )
     walk_kmh: float | None = key(Number(1, 10), "her fastest walk on the level", "6.5")
     downhill_kmh: float | None = key(Number(2, 30), "how fast she runs down at most", "12")
+    fade: float | None = key(
+        Number(0, 3), "how she slows over the hours: 1 as most do, 0 not at all; `stilepost learn` finds it", "1.2"
+    )
     own_runs: tuple[str, ...] = key(
         OwnRuns(said=f"list of at most {RUNS_MAX} names of files beside the event file"),
         "recordings of her runs (GPX, FIT, TCX): her own pace by slope", '["long.gpx"]')  # fmt: skip

@@ -15,10 +15,13 @@ from server.conversation.telling.against_plan import Part, parts_of, say_report
 from server.conversation.telling.answer import ForecastAnswer, PointAnswer
 from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import Say
+from server.conversation.telling.stop_log import log_line
 from server.event.model import Event, PartKind
 from server.facts.entry import Entry
+from server.facts.stop_log import UNIT
 from server.paper.document import Block, Grid, Head, Lines, Look, Page, Sheet, page
 from server.paper.scored import Scored
+from server.plan.held import Figure, Held
 from server.plan.movements.names import person_name
 from server.plan.targets import hours
 from server.plan.timetable import Timetable
@@ -59,6 +62,8 @@ class Afterwards:
     written: tuple[Entry, ...]
     race: tuple[float, float, timedelta] | None
     """Of a finished race km, ascent (m) and time: what a next plan can rest on."""
+    held: Held
+    log: tuple[Entry, ...]
 
 
 def afterwards(
@@ -68,13 +73,18 @@ def afterwards(
     made: Sequence[Made],
     windows: Sequence[Scored],
     written: Sequence[Entry],
+    held: Held,
+    log: Sequence[Entry] = (),
 ) -> Afterwards:
-    """All of it, from the forecast at the end, the notices made, the windows scored, and words on how she was."""
+    """All of it, from the forecast at the end, the notices made, the windows scored, words on how she was, and the stop
+    log with what it and her times say of her."""
     runner = timetable.runner
     told = tuple(_told(event, made, runner))
     parts = tuple(parts_of(answer.points))
     halves, race = _halves(answer.points), _race(event, timetable, answer)
-    return Afterwards(event, runner, answer, parts, halves, tuple(windows), told, tuple(written), race)
+    return Afterwards(
+        event, runner, answer, parts, halves, tuple(windows), told, tuple(written), race, held, tuple(log)
+    )
 
 
 def _told(event: Event, made: Sequence[Made], runner: str) -> Iterator[Told]:
@@ -157,6 +167,7 @@ def _facts(a: Afterwards, say: Say) -> Page:
         Grid(_heads(say, TOLD), tuple(_said(a, say, t) for t in a.told), numbers=True),
         Head(say.s("paper-head-written")),
         Lines(tuple(_word(a, say, e) for e in a.written if e.words), Look.SMALL),
+        *_logged(a, say),
         *_next(a, say),
     )
 
@@ -221,6 +232,28 @@ def _word(a: Afterwards, say: Say, e: Entry) -> str:
     )
 
 
+def _logged(a: Afterwards, say: Say) -> Iterator[Block]:
+    """What was logged at the stops, and what that makes an hour."""
+    if not a.log:
+        return
+    names = {p.point: p.name for p in a.answer.points}
+    yield Head(say.s("paper-head-log"))
+    for key, figure in (("carbohydrate", a.held.carbohydrate), ("fluid", a.held.fluid)):
+        if figure is not None:
+            value, low, high = (f"{x:.0f}" for x in (figure.value, figure.low, figure.high))
+            yield Lines((say.s(f"paper-intake-{key}", value=value, low=low, high=high),))
+    rows = tuple(
+        (
+            say.when(e.seen_at, day=True),
+            names.get(e.point or "", ""),
+            log_line(say, e.logged),
+            person_name(a.event, e.by),
+        )
+        for e in a.log
+    )
+    yield Grid(_heads(say, ("when", "point", "logged", "who")), rows)
+
+
 def _next(a: Afterwards, say: Say) -> Iterator[Block]:
     """The line that lets the next plan rest on this race."""
     if a.race is not None:
@@ -254,10 +287,21 @@ def to_csv(a: Afterwards) -> str:
     return out.getvalue()
 
 
+def _figure(f: Figure | None) -> dict[str, float] | None:
+    return None if f is None else {"value": f.value, "low": f.low, "high": f.high, "count": f.count}
+
+
 def to_json(a: Afterwards) -> str:
     """Everything, times in ISO form, lengths in seconds."""
     found = {
         "event": a.event.id,
+        "name": a.event.name,
+        "fade": _figure(a.held.fade),
+        "intake": {"carbohydrate_g_per_h": _figure(a.held.carbohydrate), "fluid_ml_per_h": _figure(a.held.fluid)},
+        "log": [{"at": e.seen_at.isoformat(), "point": e.point, "by": e.by,
+                 "logged": [{"item": x.item.value, "amount": x.amount, "unit": UNIT.get(x.item),
+                             "level": x.level.value if x.level else None, "words": x.words} for x in e.logged]}
+                for e in a.log],
         "runner": a.runner,
         "sections": [
             {"from": p.start, "to": p.end, "planned_s": p.planned.total_seconds(), "over_s": p.over.total_seconds()}

@@ -223,7 +223,7 @@ def limits_of(runner: Runner, own: OwnPace | None) -> Limits:
         walk_m_s=base.walk_m_s if runner.walk_kmh is None else runner.walk_kmh / 3.6,
         climb_m_per_h=base.climb_m_per_h if runner.climb_rate_m_per_h is None else runner.climb_rate_m_per_h,
         downhill_m_s=base.downhill_m_s if runner.downhill_kmh is None else runner.downhill_kmh / 3.6,
-        fade=base.fade,
+        fade=base.fade if runner.fade is None else replace(base.fade, strength=runner.fade),
         by_gradient=base.by_gradient,
     )
 

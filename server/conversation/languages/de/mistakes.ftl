@@ -58,3 +58,33 @@ change-thing-weather = Wetter
 change-thing-point = Punkt
 start-list-found = in der Liste: { $added } neu, { $changed } geändert, { $same } wie gespeichert.
 start-list-not-listed = nicht in der Liste, bleiben: { $names }.
+
+learn-no-json = { $file }: das ist nicht das JSON, das `stilepost afterwards` schreibt. Gib diese Datei an, oder die Kennung einer gespeicherten Veranstaltung.
+learn-no-runner = --runner: in der nächsten Datei gibt es niemanden mit der Kennung ‚{ $runner }‘. Nimm eine von: { $known }.
+learn-unusual = { $file }: ihre Tabellen stehen nicht jede unter einer eigenen Überschrift, darum lässt sich nichts hineinschreiben. Schreib [[runners]] und [[points]] als Überschriften.
+learn-breaks = { $file }: mit dem Gelernten hält der Plan nicht mehr (siehe oben), darum wurde nichts geschrieben. Behebe, was genannt ist, und versuch es noch einmal.
+learn-nothing = Nichts ändert sich: Die Datei sagt das alles schon, oder die Rennen sagen nicht mehr.
+learn-shown = Noch ist nichts geschrieben. Mit --write kommt es in { $file }, Kommentare bleiben.
+learn-not-finished = { $field }: kein Ziel gemeldet, darum ist daraus keine Zeit zu lernen.
+learn-target-stays = { $field } bleibt, und der Plan ist dafür gemacht: Das Rennen sagt nur, wie wahrscheinlich es ist. Nimm das Ziel heraus, dann wird der Plan aus den Rennen gemacht.
+learn-race = { $field }: { $was ->
+    [none] neu: { $now }
+   *[other] { $now } (bisher { $was })
+}. Der Plan macht daraus eine Zeit für diese Strecke, mit ihrer Spanne.
+learn-fade = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(bisher { $was })
+}: wie sehr sie langsamer wird, 1 wie die meisten. Aus { $count ->
+    [one] einem Rennen
+   *[other] { $count } Rennen
+} liegt es zwischen { $low } und { $high } (je 1 von 10 außerhalb); zu 1 hingezogen, soweit das nicht mehr sagen kann.
+learn-fade-same = { $field } = { $was } bleibt: Das Rennen sagt { $low } bis { $high }.
+learn-stop = { $field } = { $now } (bisher { $was }): ihre { $count } Stopps dauerten länger oder kürzer als geplant; wahrscheinlich { $low } bis { $high } min.
+learn-stops-same = Ihre Stopps dauerten wie geplant (mal { $now }, { $low } bis { $high }, { $count } Stopps): stop_minutes bleiben.
+learn-stops-shared = Ihre Stopps dauerten { $now }-mal so lang wie geplant ({ $low } bis { $high }, { $count } Stopps). stop_minutes gelten in dieser Datei für alle, darum bleiben sie: Ändere sie von Hand.
+learn-carbohydrate = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(bisher { $was })
+}: g Kohlenhydrate in der Stunde, laut Protokoll des Rennens; { $low } bis { $high } in den beiden Hälften, { $count } Einträge. Was niemand protokolliert hat, fehlt darin.
+learn-carbohydrate-same = { $field } = { $was } bleibt: Das Protokoll sagt { $low } bis { $high } g in der Stunde in den beiden Hälften.
+learn-fluid = Flüssigkeit: { $was } ml in der Stunde laut Protokoll ({ $low } bis { $high } in den beiden Hälften, { $count } Einträge). Nicht geschrieben: Plane Flaschen mit fluid_ml_per_h in { $field }; getrunken wird nach Durst.

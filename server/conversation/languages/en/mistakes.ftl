@@ -61,3 +61,33 @@ change-thing-weather = weather
 change-thing-point = point
 start-list-found = in the list: { $added } new, { $changed } changed, { $same } as they are stored.
 start-list-not-listed = not in the list, and kept: { $names }.
+
+learn-no-json = { $file }: this is not the JSON that `stilepost afterwards` writes. Give that file, or the id of a stored event.
+learn-no-runner = --runner: the next file has no runner ‘{ $runner }’. Use one of: { $known }.
+learn-unusual = { $file }: its tables don’t each stand under a heading of their own, so that nothing can be written into it. Write [[runners]] and [[points]] as headings.
+learn-breaks = { $file }: with what was learnt the plan no longer holds (see above), so nothing was written. Mend what is named, then try again.
+learn-nothing = Nothing changes: the file says all that already, or the races can’t say more.
+learn-shown = Nothing is written yet. With --write it goes into { $file }, comments kept.
+learn-not-finished = { $field }: no finish was reported, so no time can be learnt from it.
+learn-target-stays = { $field } stays, and the plan is made for it: the race only says how likely it is. Take the target out, and the plan is made of her races.
+learn-race = { $field }: { $was ->
+    [none] new: { $now }
+   *[other] { $now } (was { $was })
+}. The plan turns it into a time for this course, with its spread.
+learn-fade = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(was { $was })
+}: how she slows, 1 as most do. Of { $count ->
+    [one] one race
+   *[other] { $count } races
+} it lies between { $low } and { $high } (1 in 10 either side); drawn towards 1 as far as that can’t say more.
+learn-fade-same = { $field } = { $was } stays: the race says { $low } to { $high }.
+learn-stop = { $field } = { $now } (was { $was }): her { $count } stops took longer or shorter than planned; likely { $low } to { $high } min.
+learn-stops-same = Her stops took as long as planned (times { $now }, { $low } to { $high }, { $count } stops): stop_minutes stay.
+learn-stops-shared = Her stops took { $now } times as long as planned ({ $low } to { $high }, { $count } stops). stop_minutes are of everybody in this file, so they stay: change them by hand.
+learn-carbohydrate = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(was { $was })
+}: g of carbohydrate an hour, as logged in the race; { $low } to { $high } in its two halves, { $count } entries. What nobody logged is not in it.
+learn-carbohydrate-same = { $field } = { $was } stays: the log says { $low } to { $high } g an hour in the two halves.
+learn-fluid = Fluid: { $was } ml an hour as logged ({ $low } to { $high } in the two halves, { $count } entries). Not written: plan bottles with fluid_ml_per_h in { $field }; she drinks to thirst.

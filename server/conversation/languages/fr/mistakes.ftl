@@ -61,3 +61,33 @@ change-thing-weather = météo
 change-thing-point = point
 start-list-found = dans la liste : { $added } nouveaux, { $changed } modifiés, { $same } comme enregistrés.
 start-list-not-listed = pas dans la liste, gardés : { $names }.
+
+learn-no-json = { $file } : ce n’est pas le JSON qu’écrit `stilepost afterwards`. Donne ce fichier, ou l’identifiant d’un événement enregistré.
+learn-no-runner = --runner : le prochain fichier n’a personne d’identifiant ‘{ $runner }’. Choisis parmi : { $known }.
+learn-unusual = { $file } : ses tables ne sont pas chacune sous un titre, rien ne peut donc y être écrit. Écris [[runners]] et [[points]] comme titres.
+learn-breaks = { $file } : avec ce qui a été appris, le plan ne tient plus (voir plus haut), rien n’a donc été écrit. Corrige ce qui est nommé, puis recommence.
+learn-nothing = Rien ne change : le fichier dit déjà tout cela, ou les courses n’en disent pas plus.
+learn-shown = Rien n’est encore écrit. Avec --write, cela va dans { $file }, commentaires gardés.
+learn-not-finished = { $field } : aucune arrivée n’a été signalée, il n’y a donc pas de temps à en apprendre.
+learn-target-stays = { $field } reste, et le plan est fait pour lui : la course dit seulement s’il est probable. Enlève l’objectif, et le plan est fait de ses courses.
+learn-race = { $field } : { $was ->
+    [none] nouveau : { $now }
+   *[other] { $now } (avant : { $was })
+}. Le plan en fait un temps pour ce parcours, avec sa marge.
+learn-fade = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(avant : { $was })
+} : comment elle ralentit, 1 comme la plupart. De { $count ->
+    [one] une course
+   *[other] { $count } courses
+}, c’est entre { $low } et { $high } (1 sur 10 de chaque côté) ; ramené vers 1 tant que cela n’en dit pas plus.
+learn-fade-same = { $field } = { $was } reste : la course dit { $low } à { $high }.
+learn-stop = { $field } = { $now } (avant : { $was }) : ses { $count } arrêts ont duré plus ou moins que prévu ; sans doute { $low } à { $high } min.
+learn-stops-same = Ses arrêts ont duré comme prévu (fois { $now }, { $low } à { $high }, { $count } arrêts) : stop_minutes restent.
+learn-stops-shared = Ses arrêts ont duré { $now } fois le temps prévu ({ $low } à { $high }, { $count } arrêts). Dans ce fichier, stop_minutes valent pour tous, ils restent donc : change-les à la main.
+learn-carbohydrate = { $field } = { $now }{ $was ->
+    [none] {""}
+   *[other] {" "}(avant : { $was })
+} : g de glucides par heure, d’après le carnet de la course ; { $low } à { $high } dans ses deux moitiés, { $count } notes. Ce que personne n’a noté n’y est pas.
+learn-carbohydrate-same = { $field } = { $was } reste : le carnet dit { $low } à { $high } g par heure dans les deux moitiés.
+learn-fluid = Liquide : { $was } ml par heure d’après le carnet ({ $low } à { $high } dans les deux moitiés, { $count } notes). Non écrit : prévois les bidons avec fluid_ml_per_h dans { $field } ; elle boit selon la soif.
