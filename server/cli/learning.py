@@ -61,7 +61,7 @@ def learn(context: Context, races: tuple[str, ...], into: Path, runner: str | No
 
 def said(change: Change, language: str) -> str:
     """A change in words: what, from what to what, and how sure."""
-    values = {
+    values: dict[str, str | int] = {
         "field": change.field,
         "was": change.was or "none",
         "now": change.now,

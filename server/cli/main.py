@@ -21,6 +21,7 @@ from server.cli import (
     new,
     people,
     planning,
+    ready,
     serving,
     stop_log,
 )
@@ -55,7 +56,20 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     context.obj = Context(settings)
 
 
-for room in (new, events, planning, inviting, people, serving, bots, data, afterwards, stop_log, learning):
+for room in (
+    new,
+    events,
+    planning,
+    inviting,
+    people,
+    serving,
+    bots,
+    data,
+    afterwards,
+    stop_log,
+    learning,
+    ready,
+):
     for command in room.COMMANDS:
         stilepost.add_command(command)
 

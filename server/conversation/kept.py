@@ -16,7 +16,8 @@ from typing import Any
 from server.conversation import understanding as words
 from server.conversation.dialogue import Handed, Memory
 from server.conversation.values import Incoming, Photo
-from server.facts.entry import Fix, Kind, Retired
+from server.facts.entry import Fix, Kind, Retired, Why
+from server.facts.stop_log import Item, Level, Logged
 
 __all__ = ["LONGEST", "dump", "load"]
 
@@ -41,11 +42,11 @@ _VALUES: dict[str, type[Any]] = {
             words.Acknowledged,
             words.Undo,
         ),
-        *(Handed, Incoming, Photo, Fix, Memory),
+        *(Handed, Incoming, Photo, Fix, Logged, Memory),
     )
 }
 _ENUMS: dict[str, type[Enum]] = {
-    k.__name__: k for k in (words.Question, words.Need, words.Request, Kind, Retired)
+    k.__name__: k for k in (words.Question, words.Need, words.Request, Kind, Retired, Why, Item, Level)
 }
 
 

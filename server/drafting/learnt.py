@@ -103,10 +103,12 @@ def taken_in(text: str, runner: str | None, races: Sequence[HeldRace]) -> tuple[
     if wanted not in ids:
         raise LearnError("learn-no-runner", runner=wanted or races[0].runner, known=", ".join(ids) or "–")
     number = ids.index(wanted)
+    # Stops are made longer by what stands there: of a race that was taken in before they are in it already.
+    there = {r.name for r in races if r.race is not None and _row(r) in _listed(doc, number)}
     changes = [
         *_races(doc, number, wanted, races),
         *_fade(doc, number, wanted, races),
-        *_stops(doc, races, alone=len(ids) == 1),
+        *_stops(doc, [r for r in races if r.name not in there], alone=len(ids) == 1),
         *_intake(doc, number, wanted, races),
     ]
     return doc.text(), tuple(changes)
@@ -114,16 +116,13 @@ def taken_in(text: str, runner: str | None, races: Sequence[HeldRace]) -> tuple[
 
 def _races(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Change]:
     there = doc.tables("runners")[number].get("past_race", [])
-    listed = [dict(r) for r in (there if isinstance(there, list) else [there])]
+    listed = _listed(doc, number)
     out: list[Change] = []
     for r in races:
         if r.race is None:
             out.append(Change("learn-not-finished", r.name, "", ""))
             continue
-        km, ascent, took = r.race
-        # To the minute, as a race is spoken of.
-        took = timedelta(minutes=round(took / timedelta(minutes=1)))
-        row = {"name": r.name, "km": round(km, 1), "ascent_m": round(ascent), "time": write_span(took)}
+        row = _row(r)
         old = next((x for x in listed if x.get("name") == r.name), None)
         if old == row:
             continue
@@ -142,6 +141,19 @@ def _races(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -
     if any(c.now for c in out) and "target" in doc.tables("runners")[number]:
         out.append(Change("learn-target-stays", f"runners.{runner}.target", "", ""))
     return out
+
+
+def _listed(doc: Document, number: int) -> list[dict[str, Any]]:
+    there = doc.tables("runners")[number].get("past_race", [])
+    return [dict(r) for r in (there if isinstance(there, list) else [there])]
+
+
+def _row(r: HeldRace) -> dict[str, Any]:
+    """The race as the file has it: its time to the minute, as a race is spoken of."""
+    assert r.race is not None, "asked of finished races"
+    km, ascent, took = r.race
+    took = timedelta(minutes=round(took / timedelta(minutes=1)))
+    return {"name": r.name, "km": round(km, 1), "ascent_m": round(ascent), "time": write_span(took)}
 
 
 def _race_words(row: dict[str, Any]) -> str:

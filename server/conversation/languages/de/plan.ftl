@@ -255,3 +255,31 @@ plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es 
 plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
+
+# -- bereit für diese Strecke?
+ready-no-runs = Bereit für diese Strecke? Keine Aufzeichnungen sind genannt: own_runs = ["long.gpx"] in ihrer Tabelle, dann werden sie daran gemessen.
+ready-missing = Bereit für diese Strecke? { $count ->
+    [one] Eine Sache fehlt
+   *[other] { $count } Sachen fehlen
+} noch in den genannten Aufzeichnungen:
+ready-enough = Bereit für diese Strecke? Die genannten Aufzeichnungen haben alles, was sie verlangt:
+ready-feet = am längsten auf den Beinen { $had }{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, geplant sind { $course }
+ready-climb = Anstieg auf einem langen Lauf { $had } m je km{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, die Strecke hat { $course }
+ready-steep = steil bergab (1 zu 5 und mehr) { $had } m in einem Lauf{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, die Strecke hat { $course } m
+ready-dark = im Dunkeln { $had } in einem Lauf{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, geplant sind { $course }
+ready-by = { $what }: einmal etwa { $asked } bis { $by }.
+ready-too-late = { $what }: etwa { $asked } sollten es bis { $by } sein, das ist vorbei. Jetzt nicht mehr: plane dafür langsamer.
+ready-is-enough = { $what }: genug.
+ready-practice = Anteile und Tage sind übliche Praxis, ohne Quelle, und kein Trainingsplan. Krank oder mit Schmerzen: frag einen Arzt, nicht dies hier.

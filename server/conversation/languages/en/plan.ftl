@@ -255,3 +255,31 @@ plan-kit-required-late = The race asks for { $thing }, and { $runner } has it on
 plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery
+
+# -- ready for this course?
+ready-no-runs = Ready for this course? No recordings of hers are named: own_runs = ["long.gpx"] in her table, and they are held against it.
+ready-missing = Ready for this course? { $count ->
+    [one] One thing
+   *[other] { $count } things
+} she has not done yet in the recordings named:
+ready-enough = Ready for this course? The recordings named have all it asks:
+ready-feet = longest time on her feet { $had }{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, the plan is { $course }
+ready-climb = climb on a long run { $had } m a km{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, the course has { $course }
+ready-steep = down on steep ground (1 in 5 and more) { $had } m in one run{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, the course has { $course } m
+ready-dark = in the dark { $had } in one run{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, the plan has { $course }
+ready-by = { $what }: once about { $asked } by { $by }.
+ready-too-late = { $what }: about { $asked } was to be by { $by }, which is over. Not now: plan slower for it.
+ready-is-enough = { $what }: enough.
+ready-practice = Shares and dates are common practice, no source, and no training plan. Ill or in pain: ask a doctor, not this.

@@ -255,3 +255,31 @@ plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que
 plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
+
+# -- prête pour ce parcours ?
+ready-no-runs = Prête pour ce parcours ? Aucun enregistrement n’est nommé : own_runs = ["long.gpx"] dans sa table, et ils lui sont comparés.
+ready-missing = Prête pour ce parcours ? Dans les enregistrements nommés, il manque encore { $count ->
+    [one] une chose
+   *[other] { $count } choses
+} :
+ready-enough = Prête pour ce parcours ? Les enregistrements nommés ont tout ce qu’il demande :
+ready-feet = le plus long temps debout { $had }{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, le plan est de { $course }
+ready-climb = montée d’une longue sortie { $had } m par km{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, le parcours en a { $course }
+ready-steep = en descente raide (1 sur 5 et plus) { $had } m en une sortie{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, le parcours a { $course } m
+ready-dark = dans le noir { $had } en une sortie{ $file ->
+    [none] {""}
+   *[other] {" "}({ $file })
+}, le plan en a { $course }
+ready-by = { $what } : une fois environ { $asked } avant le { $by }.
+ready-too-late = { $what } : environ { $asked } devaient être faits avant le { $by }, c’est passé. Plus maintenant : prévois plus lentement.
+ready-is-enough = { $what } : suffisant.
+ready-practice = Parts et dates sont un usage courant, sans source, et pas un plan d’entraînement. Malade ou avec des douleurs : demande à un médecin, pas à ceci.

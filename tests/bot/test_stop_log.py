@@ -1,0 +1,68 @@
+"""The stop log by chat: two taps, amounts, words; who is shown it."""
+
+from __future__ import annotations
+
+from server.facts.stop_log import Item
+from tests.bot.conftest import Race
+
+
+async def _logged(race: Race) -> list[tuple[Item, float | None, str]]:
+    """What counts of the log now."""
+    state = await race.state()
+    return [(x.item, x.amount, x.words) for e in state.runner("maren").log for x in e.logged]
+
+
+async def test_two_taps_after_she_is_in(race: Race) -> None:
+    """'Log the stop', 'Drank' is kept; '500 ml' says how much in its place; undo takes it back."""
+    race.at("08:45")
+    noted = await race.say("ana", "maren in at moor cross 8:44")
+    offer = await race.press("ana", noted, "Log the stop")
+    drank = await race.press("ana", offer, "Drank")
+    assert await _logged(race) == [(Item.DRANK, None, "")]
+    more = await race.press("ana", drank, "drank 500 ml")
+    assert await _logged(race) == [(Item.DRANK, 500.0, "")]
+    assert "Logged for Maren: drank 500 ml." in more.text
+    peed = await race.press("ana", more, "Peed")
+    await race.press("ana", peed, "Undo")
+    assert await _logged(race) == [(Item.DRANK, 500.0, "")]
+
+
+async def test_how_much_in_words(race: Race) -> None:
+    """After 'Ate' the next words are what it was."""
+    race.at("08:45")
+    noted = await race.say("ana", "maren in at moor cross 8:44")
+    offer = await race.press("ana", noted, "Log the stop")
+    await race.press("ana", offer, "Drank")
+    await race.say("ana", "400")
+    assert await _logged(race) == [(Item.DRANK, 400.0, "")]
+
+
+async def test_all_of_it_in_words(race: Race) -> None:
+    """Free words are three things of the log, and are told when it is asked for."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    said = await race.say("ana", "drank 500, ate half a banana, no ibu")
+    assert "drank 500 ml" in said.text
+    assert len(await _logged(race)) == 3
+    told = (await race.say("ana", "log")).text
+    assert "Log since 08:45: drank 500 ml, ate half banana, no painkiller (08:45)." in told
+
+
+async def test_a_medic_says_so_first(race: Race) -> None:
+    """A volunteer sees nothing of it until they say that they are a medic; her crew see that they did."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "drank 500, no ibu")
+    asked = await race.say("vera", "log")
+    assert "500" not in asked.text
+    shown = await race.press("vera", asked, "I am a medic")
+    assert "drank 500 ml" in shown.text
+    assert "Vera was shown this as a medic" in (await race.say("ana", "log")).text
+
+
+async def test_a_supporter_is_shown_nothing(race: Race) -> None:
+    """Whoever only follows her race."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "drank 500, no ibu")
+    assert "500" not in (await race.say("fan", "log")).text
