@@ -22,10 +22,11 @@ from server.plan.timetable import Timetable
 BOTTLE_ML: Final = 500
 ISSN: Final = "Tiller et al. 2019, J Int Soc Sports Nutr 16:50"
 COSTA: Final = "Costa et al. 2019, Int J Sport Nutr Exerc Metab 29:130"
-HYPONATRAEMIA: Final = "Hew-Butler et al. 2015 consensus (from memory)"
+HYPONATRAEMIA: Final = "Hew-Butler et al. 2015, Br J Sports Med 49:1432"
 SODIUM_MG_PER_L: Final = 575
 """Above which sodium in drink or food may be needed on long hot days. Source: ISSN."""
-EFSA: Final = "EFSA 2015, EFSA Journal 13(5):4102 (adults, not pregnant)"
+EFSA: Final = "EFSA 2015, EFSA Journal 13(5):4102"
+"""For adults who are not pregnant: said wherever its figures are."""
 CAFFEINE_DOSE_MG: Final = 200.0
 CAFFEINE_DAY_MG: Final = 400.0
 BOTTLES: Final = 4
@@ -52,8 +53,8 @@ class Intake:
 RANGES: Final = (
     Intake("kcal_per_h", 150, 400, 150, 400, "kcal/h", ISSN),
     # Between 50 and 90 g/h is done with mixed sugars by those who have trained it.
-    Intake("carbohydrate_g_per_h", 30, 50, 30, 90, "g/h", f"{ISSN}; upper {COSTA}"),
-    Intake("fluid_ml_per_h", 450, 750, None, 750, "ml/h", f"{ISSN}; too much {HYPONATRAEMIA}"),
+    Intake("carbohydrate_g_per_h", 30, 50, 30, 90, "g/h", f"{ISSN}; {COSTA}"),
+    Intake("fluid_ml_per_h", 450, 750, None, 750, "ml/h", f"{ISSN}; {HYPONATRAEMIA}"),
 )
 SENSELESS: Final = {
     "kcal_per_h": 1500.0,
