@@ -141,6 +141,7 @@ def _cut_offs_at(
             latest_out=out_by,
             window=view.window(point.id),
             earlier=earlier.get((point.id, edge), ()),
+            going=view.p_gets_there(point.id),
         )
 
 

@@ -17,6 +17,10 @@ EARLIER_TOLD = 2
 """So many of the points to come are told of with their latest times out; the first are what can still be acted on."""
 
 
+SURELY_GOES_ON = 0.98
+"""With such odds that she goes on to a point nothing is said of it (own choice)."""
+
+
 def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str = "") -> str:
     """The cut-off asked about, or the next and those after it; of a point (`place` its name) when it closes to crew."""
     asked = [c for c in answer.cut_offs if point is None or c.point == point]
@@ -43,6 +47,7 @@ def say_cut_offs(say: Say, answer: CutOffsAnswer, point: str | None, place: str 
         there = say.s("point-next", runner=name, place=first.name, window=say.window(first.window))
     return lines(
         say.s("cut-off-answer", runner=name, **_cut_off_values(say, first)),
+        _split(say, first),
         _closing(say, answer, point, first.name) if point is not None else "",
         latest,
         _earlier(say, first),
@@ -73,6 +78,14 @@ def say_stage(say: Say, s: StageAnswer) -> str:
 def _cut_off_values(say: Say, c: CutOffAnswer) -> dict[str, str]:
     edge = say.s(f"edge-{c.edge}")
     return {"place": c.name, "edge": edge, "when": say.when(c.at), "odds": say.odds(c.odds)}
+
+
+def _split(say: Say, c: CutOffAnswer) -> str:
+    """What low odds come of: the time, or that she may go no farther. '' where she surely goes on."""
+    if c.going >= SURELY_GOES_ON:
+        return ""
+    in_time = min(1.0, c.odds / max(c.going, 1e-9))
+    return say.s("cut-off-split", odds=say.odds(in_time), going=say.odds(c.going))
 
 
 def _cut_off_line(say: Say, c: CutOffAnswer) -> str:

@@ -166,6 +166,7 @@ stop-half = { $runner } in { $place }: Ankunft { $from }, Aufbruch { $to }. Eine
 stop-none = Von { $runner } ist noch kein Halt gemeldet.
 not-reported = nicht gemeldet
 cut-off-answer = { $place }, { $edge } bis { $when }: Chance { $odds }, dass { $runner } es schafft.
+cut-off-split = Rechtzeitig, wenn sie weitergeht: { $odds }; dass sie bis dorthin weitergeht: { $going }.
 cut-off-line = { $place }, { $edge } bis { $when }: Chance { $odds }.
 cut-off-more = Danach:
 cut-offs-none = Für { $runner } gibt es kein Zeitlimit mehr.

@@ -166,6 +166,7 @@ stop-half = { $runner } at { $place }: in { $from }, out { $to }. One of the two
 stop-none = No stop of { $runner } has been reported yet.
 not-reported = not reported
 cut-off-answer = { $place }, { $edge } by { $when }: { $odds } that { $runner } makes it.
+cut-off-split = In time if she goes on: { $odds }; that she goes on to there: { $going }.
 cut-off-line = { $place }, { $edge } by { $when }: { $odds }.
 cut-off-more = After that:
 cut-offs-none = No cut-off is left for { $runner }.

@@ -166,6 +166,7 @@ stop-half = { $runner } à { $place } : arrivée { $from }, départ { $to }. Il 
 stop-none = Aucun arrêt de { $runner } n’a encore été signalé.
 not-reported = pas signalé
 cut-off-answer = { $place }, { $edge } avant { $when } : { $odds } que { $runner } passe.
+cut-off-split = À temps si elle continue : { $odds } ; qu’elle continue jusque-là : { $going }.
 cut-off-line = { $place }, { $edge } avant { $when } : { $odds }.
 cut-off-more = Ensuite :
 cut-offs-none = Plus de barrière horaire pour { $runner }.

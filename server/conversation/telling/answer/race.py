@@ -344,7 +344,7 @@ class EarlierOut:
 @dataclass(frozen=True, slots=True)
 class CutOffAnswer:
     """One cut-off to come: odds of making it, stopping included, and the latest time out of the point
-    before."""
+    before. `going`: the odds that she goes on to there at all."""
 
     point: str
     name: str
@@ -355,6 +355,7 @@ class CutOffAnswer:
     latest_out: datetime | None = None
     window: Window | None = None
     earlier: tuple[EarlierOut, ...] = ()
+    going: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
