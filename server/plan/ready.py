@@ -85,7 +85,7 @@ def _against(event: Event, table: Timetable, course: Course, runs: Sequence[_Run
     hours = total / timedelta(hours=1)
 
     def put(part: Part, of_course: float, asked: float, had: Sequence[tuple[float, str]]) -> Against:
-        most, file = max(had, default=(0.0, ""))
+        most, file = max(((h, f) for h, f in had if h > 0), default=(0.0, ""))
         by = None if most >= asked else start - timedelta(days=BEFORE[part.value])
         return Against(part, of_course, most, asked, file, by)
 

@@ -28,7 +28,7 @@ def _line(say: Say, a: Against) -> str:
     first = say.s(f"ready-{a.part.value}", course=course, had=had, file=a.file or "none")
     if a.by is None:
         return say.s("ready-is-enough", what=first)
-    day = format_date(a.by, format="EEE d MMM", locale=locale_of(say.reader.language))
+    day = format_date(a.by, format="EEE d MMMM", locale=locale_of(say.reader.language))
     key = "ready-too-late" if past(a.by, say.now) else "ready-by"
     return say.s(key, what=first, asked=asked, by=day)
 
