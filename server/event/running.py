@@ -194,7 +194,9 @@ class Runner(Table):
     walk_kmh: float | None = key(Number(1, 10), "her fastest walk on the level", "6.5")
     downhill_kmh: float | None = key(Number(2, 30), "how fast she runs down at most", "12")
     fade: float | None = key(
-        Number(0, 3), "how she slows over the hours: 1 as most do, 0 not at all; `stilepost learn` finds it", "1.2"
+        Number(0, 3),
+        "how she slows over the hours: 1 as most do, 0 not at all; `stilepost learn` finds it",
+        "1.2",
     )
     own_runs: tuple[str, ...] = key(
         OwnRuns(said=f"list of at most {RUNS_MAX} names of files beside the event file"),
