@@ -2,7 +2,8 @@
 
 Rules: the point's clock first, the reader's own in brackets where the two differ at that moment; a weekday
 where the day differs from today's or the hour is one of the night (20 to 6: at 3 a.m. nobody is sure what
-day it is); the zone's name where the clock shows an hour twice. A window's outer edges are rounded outward
+day it is), with its date where another week's could be meant; the zone's name where the clock shows an hour
+twice. A window's outer edges are rounded outward
 to 5 minutes, its middle to the nearest 5, so that what is shown is never surer than what was computed. A plan is
 what she means, not a guess: its times stand to the minute wherever they stand, goal A down, B nearest, C up.
 """
@@ -23,6 +24,8 @@ from server.forecast.outlook import Window
 STEP = timedelta(minutes=5)
 MINUTE = timedelta(minutes=1)
 NIGHT_FROM_HOUR, NIGHT_TO_HOUR = 20, 6
+A_WEEK = timedelta(days=6)
+"""So far from today a weekday alone could be another week's."""
 
 
 def floor_to(at: datetime, step: timedelta = STEP) -> datetime:
@@ -75,7 +78,11 @@ def _day_needed(local: datetime, today: datetime) -> bool:
     return night or local.date() != today.date()
 
 
-def _bare(local: datetime, reader: Reader, day: bool) -> str:
+def _far(local: datetime, today: datetime) -> bool:
+    return abs(local.date() - today.date()) >= A_WEEK
+
+
+def _bare(local: datetime, reader: Reader, day: bool, *, date: bool = False) -> str:
     locale = locale_of(reader.language)
     if reader.clock_12h:
         text = format_time(local.timetz(), "h:mm", locale=locale) + (" am" if local.hour < 12 else " pm")
@@ -83,9 +90,17 @@ def _bare(local: datetime, reader: Reader, day: bool) -> str:
         text = f"{local.hour:02d}:{local.minute:02d}"
     if _twice(local):
         text += f" {local.tzname()}"
+    if date:
+        return f"{format_datetime(local, 'EEE d MMM', locale=locale).replace('.', '')} {text}"
     if day:
         text = f"{format_datetime(local, 'EEE', locale=locale).removesuffix('.')} {text}"
     return text
+
+
+def _shown(local: datetime, today: datetime, reader: Reader, day: bool | None) -> str:
+    if day is not None:
+        return _bare(local, reader, day)
+    return _bare(local, reader, _day_needed(local, today), date=_far(local, today))
 
 
 def _in_zone(at: datetime, zone: str) -> datetime:
@@ -102,7 +117,7 @@ def full_clock(at: datetime, reader: Reader) -> str:
 def clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
     """One time on the point's clock: '14:35', 'Sun 02:35', '2:35 pm'. `day` forces or bars the weekday."""
     local, today = (_in_zone(t, reader.event_time_zone) for t in (at, now))
-    return _bare(local, reader, _day_needed(local, today) if day is None else day)
+    return _shown(local, today, reader, day)
 
 
 def own_clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
@@ -111,7 +126,7 @@ def own_clock(at: datetime, reader: Reader, now: datetime, *, day: bool | None =
     if there.utcoffset() == here.utcoffset():
         return ""
     today = _in_zone(now, reader.time_zone)
-    return _bare(here, reader, (_day_needed(here, today) if day is None else day))
+    return _shown(here, today, reader, day)
 
 
 def moment(at: datetime, reader: Reader, now: datetime, *, day: bool | None = None) -> str:
@@ -125,9 +140,8 @@ def _run(
 ) -> list[str]:
     """Several times in one breath: the weekday on the first if needed, later only where the day changes."""
     locals_ = [_in_zone(at, zone) for at in times]
-    first = _day_needed(locals_[0], _in_zone(now, zone)) if day is None else day
-    shown = [first] + [a.date() != b.date() for a, b in pairwise(locals_)]
-    return [_bare(local, reader, show) for local, show in zip(locals_, shown, strict=True)]
+    first = _shown(locals_[0], _in_zone(now, zone), reader, day)
+    return [first, *(_bare(b, reader, a.date() != b.date()) for a, b in pairwise(locals_))]
 
 
 def window(
