@@ -198,6 +198,7 @@ def event_here(picture: Picture, person: str) -> EventHere:
         quiet_until=quiet_until(picture.state, person, picture.now),
         reminders=reminders(picture.state, person, picture.now),
         rules=event.rules,
+        may_change=may(mine, Call.CHANGE) is May.YES,
     )
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any, Generic, Protocol, TypeVar
 
-from server.conversation.telling.answer import AnsweredAnswer, JoinAnswer, NotedAnswer
+from server.conversation.telling.answer import AnsweredAnswer, ChangeAnswer, JoinAnswer, NotedAnswer
 
 __all__ = [
     "Action",
@@ -20,6 +20,7 @@ __all__ = [
     "Call",
     "answer",
     "call_for_help",
+    "change",
     "check_in",
     "confirm",
     "draw",
@@ -67,6 +68,11 @@ async def check_in(event: str, runner: str, body: Mapping[str, Any]) -> NotedAns
 async def race_fact(event: str, body: Mapping[str, Any]) -> NotedAnswer:
     """One race-level fact."""
     return await Action[NotedAnswer]("race_fact", {"event": event}, body)
+
+
+async def change(event: str, body: Mapping[str, Any]) -> ChangeAnswer:
+    """A change of the plan, or with `dry_run` what it would be. Refused 'not_now', in words, for what can't be."""
+    return await Action[ChangeAnswer]("change", {"event": event}, body)
 
 
 async def call_for_help(event: str, body: Mapping[str, Any]) -> NotedAnswer:

@@ -6,7 +6,16 @@ from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation import about_us, actions, of_the_file, stand_in, stop_log, unknown, while_open
+from server.conversation import (
+    about_us,
+    actions,
+    changing,
+    of_the_file,
+    stand_in,
+    stop_log,
+    unknown,
+    while_open,
+)
 from server.conversation.telling import against_plan, answers, past_cut_off, plan_answers, standing, things
 from server.conversation.telling.answer import NextAnswer
 from server.conversation.telling.cards import cards_meant
@@ -285,11 +294,18 @@ async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
         return visit.reply(things.say_time_left(visit.say, found, asked.point))
     if asks_the_way(asked.words):
         return visit.reply(things.say_way(visit.say, found, asked.point))
+    change = changing.button(visit, asked.runner, _spoken_of(found, asked.point))
     if asked.question is Question.LEAVE:
-        return visit.reply(things.say_leave(visit.say, found, asked.point))
+        return visit.reply(things.say_leave(visit.say, found, asked.point), change)
     if asked.question is Question.DRIVE:
         return visit.reply(things.say_drive(visit.say, found, asked.point))
-    return visit.reply(things.say_meeting(visit.say, found), _after_buttons(visit, asked, Question.BRING))
+    after = _after_buttons(visit, asked, Question.BRING)
+    return visit.reply(things.say_meeting(visit.say, found), (*after, *change))
+
+
+def _spoken_of(found: NextAnswer, point: str | None) -> str | None:
+    """Where the meeting is that an answer is about: the one asked about, else the first."""
+    return point if point is not None else next((m.values.point for m in found.meetings), None)
 
 
 async def _plan(visit: Visit, asked: Asked) -> Reply:

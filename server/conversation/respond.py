@@ -10,6 +10,7 @@ from server.conversation import (
     asked,
     asking_back,
     carried,
+    changing,
     distressed,
     either,
     grave,
@@ -336,6 +337,8 @@ async def _press(visit: Visit, press: Press, fields: tuple[str, ...]) -> Reply:
             return await _picked(visit, fields)
         case Press.LOG:
             return await stop_log.pressed(visit, fields)
+        case Press.CHANGE:
+            return await changing.pressed(visit, fields)
         case Press.JOIN:
             return visit.reply(visit.s("nothing-to-say"))
 

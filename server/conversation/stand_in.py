@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from datetime import datetime
 
+from server.conversation import changing
 from server.conversation.handing import hand_in
 from server.conversation.telling import requests, standing
 from server.conversation.telling.answer import NotedAnswer
@@ -70,6 +71,9 @@ async def swap(visit: Visit, words: str, person: str, point: str) -> Reply:
     except Refused as error:
         if error.code != "invalid":
             raise
+        instead = await changing.driver(visit, person, point)
+        if instead is not None:
+            return instead
         return visit.reply(lines(visit.s("swap-whose"), await numbers(visit)))
     sent = requests.say_sent(visit.say, noted, words)
     return visit.reply(lines(sent, visit.s("swap-sent"), undo_line(visit)), visit.undo_button(noted.entry))

@@ -24,7 +24,15 @@ JUST_BEEN = timedelta(days=7)
 """Of an event whose runners are all closed a call for help is thought of for so long after its start (own choice)."""
 WHICH = "e"
 """Marks the button that answers 'which event?'."""
-FIELDS = {Press.ANSWER: 5, Press.REPORT: 5, Press.ASK: 4, Press.LOG: 5, Press.CONFIRM: 3, Press.UNDO: 3}
+FIELDS = {
+    Press.ANSWER: 5,
+    Press.REPORT: 5,
+    Press.ASK: 4,
+    Press.LOG: 5,
+    Press.CONFIRM: 3,
+    Press.UNDO: 3,
+    Press.CHANGE: 6,
+}
 """How many fields a button has that says its event: the last of them is the mark. Older ones have fewer."""
 
 

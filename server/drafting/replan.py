@@ -12,7 +12,7 @@ from server.drafting.race import ident
 from server.drafting.typed import fresh_id
 from server.event.forms import slug
 from server.event.model import Event, PartKind
-from server.event.replan import NotPossibleError, PlanChange, What
+from server.event.replan import NotPossibleError, PlanChange, What, in_place_of
 
 __all__ = ["replanned"]
 
@@ -72,6 +72,13 @@ def _who_goes(doc: Document, event: Event, change: PlanChange) -> None:
     # Where those who do not go were to come from is nothing to those who do.
     origin = plan.from_place if set(plan.crew) & set(change.crew) and plan.car == change.car else None
     doc.change("meetings", at, {**goes, "from": origin})
+
+
+def _drives(doc: Document, event: Event, change: PlanChange) -> None:
+    plan = event.meetings[_meeting(event, change)]
+    if not change.crew:
+        raise NotPossibleError("nobody-goes", "crew")
+    _who_goes(doc, event, in_place_of(event, plan, *change.crew[:2]))
 
 
 def _skip(doc: Document, event: Event, change: PlanChange) -> None:
@@ -145,6 +152,7 @@ def _just_finish(doc: Document, event: Event, change: PlanChange) -> None:
 
 _PUTS: Mapping[What, Callable[[Document, Event, PlanChange], None]] = {
     What.WHO_GOES: _who_goes,
+    What.DRIVES: _drives,
     What.SKIP: _skip,
     What.MOVE: _move,
     What.ADD: _add,

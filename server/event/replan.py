@@ -15,6 +15,7 @@ class What(StrEnum):
     """What is changed."""
 
     WHO_GOES = "who goes"
+    DRIVES = "drives"
     SKIP = "skip"
     MOVE = "move"
     ADD = "add"
@@ -27,7 +28,8 @@ class What(StrEnum):
 class PlanChange:
     """One change. Fields beyond `what` are set only where it calls for them.
 
-    WHO_GOES: `meeting`, the whole `crew` and the `car` they come in (None: their own). SKIP: `meeting`. MOVE: `meeting`,
+    WHO_GOES: `meeting`, the whole `crew` and the `car` they come in (None: their own). DRIVES: `meeting`, `crew`: who
+    drives there now, and in whose place where that is said (`in_place_of`). SKIP: `meeting`. MOVE: `meeting`,
     the `point` where she is met instead. ADD: `runner`, `point`, `crew`, `car`, `kit`. KIT: `meeting`, `kit` as it is to
     be, thing by thing. PERSON: `name`, `phone`, `part`, whether they drive (`drives`) and in which `car`, for one `runner`
     (None: all). JUST_FINISH: `runner`, whose target becomes the race's time limit.

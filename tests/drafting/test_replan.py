@@ -33,7 +33,7 @@ def after(change: PlanChange) -> Event:
 
 
 def test_another_driver_goes_in_their_own_car_and_who_rides_along_still_goes() -> None:
-    change = in_place_of(EVENT, EVENT.meeting("ember-maren"), "jonas", "ana")
+    change = PlanChange(What.DRIVES, meeting="ember-maren", crew=("jonas", "ana"))
     plan = after(change).meeting("ember-maren")
     assert (plan.crew, plan.car) == (("jonas", "tomas"), "estate")
     assert plan.kit == EVENT.meeting("ember-maren").kit
@@ -126,6 +126,7 @@ CARS = st.sampled_from([None, "van", "estate"])
 WORDS = st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs")), max_size=20)
 CHANGES = st.one_of(
     st.builds(PlanChange, st.just(What.WHO_GOES), meeting=MEETINGS, crew=PEOPLE, car=CARS),
+    st.builds(PlanChange, st.just(What.DRIVES), meeting=MEETINGS, crew=PEOPLE),
     st.builds(PlanChange, st.just(What.SKIP), meeting=MEETINGS),
     st.builds(PlanChange, st.just(What.MOVE), meeting=MEETINGS, point=POINTS),
     st.builds(PlanChange, st.just(What.ADD), runner=st.just("maren"), point=POINTS, crew=PEOPLE, car=CARS),

@@ -928,6 +928,16 @@ term-out-of-race = „DNF“: nicht im Ziel. „DNS“: nicht gestartet.
 term-clock = „07:40“ ist eine Uhrzeit, nach der Uhr des Rennens; eine Dauer steht als „40 min“ oder „2 h 10 min“ da.
 
 ## Changing the plan during the race
+change-ask = Dieses Treffen ändern
+change-what = { $place }, { $runner }: { $who }. Was soll anders sein?
+change-drives = { $name } fährt
+change-skip = Auslassen
+change-move = An einem anderen Punkt treffen
+change-finish = Nur ankommen, kein Ziel mehr
+change-where = Wo soll { $runner } statt an { $place } getroffen werden?
+change-nowhere = Vor { $runner } liegt kein anderer Punkt, an dem Betreuer sein dürfen und noch niemand ist.
+change-for = { $name }: { $what }
+change-left = Es bleibt, wie es war.
 change-yes = Ja, so ändern
 change-no = Nein, so lassen
 change-undo = Änderung zurücknehmen

@@ -922,6 +922,16 @@ term-out-of-race = ‘DNF’: did not finish. ‘DNS’: did not start.
 term-clock = ‘07:40’ is a time of day, by the 24-hour clock of the race; a length is written ‘40 min’ or ‘2 h 10 min’.
 
 ## Changing the plan during the race
+change-ask = Change this meeting
+change-what = { $place }, { $runner }: { $who }. What is to change?
+change-drives = { $name } drives
+change-skip = Leave it out
+change-move = Meet at another point
+change-finish = Just finish, no target
+change-where = Meet { $runner } where instead of { $place }?
+change-nowhere = There is no other point ahead where crew may be and nobody meets { $runner }.
+change-for = { $name }: { $what }
+change-left = Nothing is changed.
 change-yes = Yes, change it
 change-no = No, leave it
 change-undo = Undo the change

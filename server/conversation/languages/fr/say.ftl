@@ -920,6 +920,16 @@ term-out-of-race = « DNF » : n’a pas terminé. « DNS » : n’est pas parti
 term-clock = « 07:40 » est une heure, sur 24 heures, à l’heure de la course ; une durée s’écrit « 40 min » ou « 2 h 10 min ».
 
 ## Changing the plan during the race
+change-ask = Changer ce rendez-vous
+change-what = { $place }, { $runner } : { $who }. Que faut-il changer ?
+change-drives = { $name } conduit
+change-skip = Le laisser de côté
+change-move = Se retrouver à un autre point
+change-finish = Juste finir, sans objectif
+change-where = Où retrouver { $runner } au lieu de { $place } ?
+change-nowhere = Plus loin, il n’y a pas d’autre point ouvert à l’équipe où personne ne retrouve { $runner }.
+change-for = { $name } : { $what }
+change-left = Rien n’est changé.
 change-yes = Oui, changer
 change-no = Non, laisser
 change-undo = Annuler le changement

@@ -110,7 +110,8 @@ class RunnerHere:
 class EventHere:
     """An event in which the asker has a part. `people`: id and name of those whom their part may see; `stands`: the
     point where the asker stands, as far as is known; `quiet_until` until when they want no news; `reminders`: entry
-    and time of those they have asked for that are still to come; `rules` as the file has them."""
+    and time of those they have asked for that are still to come; `rules` as the file has them; `may_change`: whether the
+    asker may change the plan."""
 
     id: str
     name: str
@@ -127,6 +128,7 @@ class EventHere:
     quiet_until: datetime | None = None
     reminders: tuple[tuple[str, datetime], ...] = ()
     rules: Rules = field(default_factory=Rules)
+    may_change: bool = False
 
 
 @dataclass(frozen=True, slots=True)
