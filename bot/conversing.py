@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import base64
 from collections import OrderedDict
+from dataclasses import replace
 from typing import Any
 
 from bot.api_client import ApiError, FaultError, UnreachableError
+from bot.channels.addresses import HasPhotos
 from bot.channels.base import Button, Incoming, Reply
 from bot.service_client import ServiceClient
 from server.api.replies import Conversed
@@ -22,6 +24,10 @@ KNOWN_MAX = 5_000
 """Of so many addresses it is remembered what to say while the server is away."""
 
 
+PHOTO_MAX = 700_000
+"""So many bytes of a photo the server takes (server/api/photos.py)."""
+
+
 class FailsOnItError(Exception):
     """The server is there, and makes a mistake with this message."""
 
@@ -29,8 +35,8 @@ class FailsOnItError(Exception):
 class Conversing:
     """Answers messages of one channel through the server."""
 
-    def __init__(self, service: ServiceClient) -> None:
-        self._service = service
+    def __init__(self, service: ServiceClient, photos: HasPhotos | None = None) -> None:
+        self._service, self._photos = service, photos
         self._if_away: OrderedDict[str, str] = OrderedDict()
 
     async def handle(self, incoming: Incoming) -> Reply:
@@ -39,6 +45,11 @@ class Conversing:
             return Reply("")
         try:
             answered = await self._service.converse(incoming.address, _body(incoming))
+            replies = [_reply(answered)]
+            if incoming.photo is not None:
+                # Its words were first: a call for help waits for no picture.
+                answered = await self._service.converse(incoming.address, await self._with_photo(incoming))
+                replies.append(_reply(answered))
         except FaultError as error:
             raise FailsOnItError(str(error)) from None
         except UnreachableError:
@@ -46,7 +57,18 @@ class Conversing:
         except ApiError as error:
             return Reply(_refusal(incoming, error))
         self._remember(incoming.address, answered)
-        return _reply(answered)
+        return _together(replies)
+
+    async def _with_photo(self, incoming: Incoming) -> dict[str, Any]:
+        """The message once more, with its picture, or that there is none to be had."""
+        assert incoming.photo is not None
+        content = await self._photos.photo(incoming.photo.ref) if self._photos is not None else None
+        body = _body(replace(incoming, message_key=f"{incoming.message_key}.p"))
+        if content is None:
+            return {**body, "photo": "lost"}
+        if len(content) > PHOTO_MAX:
+            return {**body, "photo": "too large"}
+        return {**body, "photo": "here", "picture": base64.b64encode(content).decode()}
 
     def _remember(self, address: str, answered: Conversed) -> None:
         self._if_away[address] = answered.if_away
@@ -75,7 +97,7 @@ def _body(incoming: Incoming) -> dict[str, Any]:
         "text": incoming.text.replace("\x00", " "),  # which the server refuses, whatever stands around it
         "press": incoming.button,
         "live": live,
-        "photo": incoming.photo.ref if incoming.photo else "",
+        "photo": "to come" if incoming.photo else "",
         "edits": incoming.edits,
         "other": incoming.other,
         "language": incoming.language,
@@ -94,6 +116,13 @@ def _body(incoming: Incoming) -> dict[str, Any]:
         "sent_at": incoming.sent_at.isoformat(),
         "kept": incoming.kept,
     } | said
+
+
+def _together(replies: list[Reply]) -> Reply:
+    """What is said to the words of a photo and to the photo, as one."""
+    last = replies[-1]
+    text = "\n".join(r.text for r in replies if r.text)
+    return replace(last, text=text, buttons=tuple(row for r in replies for row in r.buttons))
 
 
 def _reply(answered: Conversed) -> Reply:

@@ -93,9 +93,17 @@ class ServiceClient(ApiClient):
         body = {"channel": channel, "well_for_s": well_for_s}
         await self._call(None, "POST", "/v1/outbox/alive", Done, body=body)
 
-    async def claim(self, channel: str, limit: int, lease_s: float, *, urgent: bool = False) -> Claimed:
-        """Deliveries that are due (`urgent`: alarms only), ours for `lease_s`."""
-        body = {"channel": channel, "limit": limit, "lease_s": lease_s, "urgent": urgent}
+    async def claim(
+        self, channel: str, limit: int, lease_s: float, *, urgent: bool = False, pictures: bool = False
+    ) -> Claimed:
+        """Deliveries that are due (`urgent`: alarms only), ours for `lease_s`; with the bytes of `pictures`."""
+        body = {
+            "channel": channel,
+            "limit": limit,
+            "lease_s": lease_s,
+            "urgent": urgent,
+            "pictures": pictures,
+        }
         return (await self._call(None, "POST", "/v1/outbox/claim", Claimed, body=body)).data
 
     async def report(self, delivery: str, tries: int, outcome: Outcome) -> bool:

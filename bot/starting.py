@@ -8,6 +8,7 @@ from contextlib import asynccontextmanager
 
 import aiohttp
 
+from bot.channels.addresses import HasPhotos
 from bot.channels.base import make_channel
 from bot.conversing import Conversing
 from bot.service_client import ServiceClient
@@ -40,7 +41,8 @@ async def channels_at_work(
         workers = []
         for channel in made:
             service = ServiceClient(session, server_url, await token_for(channel.name))
-            workers.append(Worker(channel, service, Conversing(service), pace, clock))
+            photos = channel if isinstance(channel, HasPhotos) else None
+            workers.append(Worker(channel, service, Conversing(service, photos), pace, clock))
         running = [
             asyncio.create_task(worker.run(), name=f"channel {w.name}")
             for worker, w in zip(workers, made, strict=True)

@@ -18,6 +18,7 @@ __all__ = [
     "Became",
     "Checked",
     "HasMenu",
+    "HasPhotos",
     "NotReadyError",
     "Opened",
     "TellsOfAddresses",
@@ -78,6 +79,14 @@ class Checked(Protocol):
 
     async def check(self) -> bool:
         """Whether the other side answers, asked without sending anybody anything."""
+
+
+@runtime_checkable
+class HasPhotos(Protocol):
+    """A channel over which photos come and go."""
+
+    async def photo(self, ref: str) -> bytes | None:
+        """The bytes of a photo by its name there; None where it can't be had. Raises nothing."""
 
 
 @runtime_checkable

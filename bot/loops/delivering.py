@@ -6,12 +6,14 @@ Alarms have room of their own: none waits for news under way, to others or to th
 from __future__ import annotations
 
 import asyncio
+import base64
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import partial
 
 import structlog
 
+from bot.channels.addresses import HasPhotos
 from bot.channels.base import Channel, Delivery, Outcome, Sent
 from bot.loops.crowd import Crowd
 from bot.loops.pace import Meter, Pace, Waiter
@@ -41,6 +43,7 @@ class Delivering:
     ) -> None:
         self._channel, self._service, self._pace, self._waiter = channel, service, pace, waiter
         self._meter = meter or Meter(pace.at_most_per_s)
+        self._pictures = isinstance(channel, HasPhotos)
         self._news, self._alarms = Crowd(pace.batch), Crowd(pace.batch)
 
     async def run(self) -> None:
@@ -71,13 +74,19 @@ class Delivering:
         await self._alarms.until_room()
         room = self._news.room
         claimed = await self._service.claim(
-            self._channel.name, room or self._alarms.room, self._pace.lease_s, urgent=not room
+            self._channel.name,
+            room or self._alarms.room,
+            self._pace.lease_s,
+            urgent=not room,
+            pictures=self._pictures,
         )
         began = asyncio.get_running_loop().time()
-        chats: dict[tuple[bool, str], list[DeliveryOut]] = {}
+        # One message holds one picture, and the words of that alone.
+        chats: dict[tuple[bool, str, str], list[DeliveryOut]] = {}
         for delivery in claimed.deliveries:
-            chats.setdefault((delivery.urgent, delivery.address), []).append(delivery)
-        for (urgent, address), owed in chats.items():
+            alone = delivery.id if delivery.picture else ""
+            chats.setdefault((delivery.urgent, delivery.address, alone), []).append(delivery)
+        for (urgent, address, _), owed in chats.items():
             crowd = self._alarms if urgent else self._news
             crowd.add(address, partial(self._send, owed, began, urgent=urgent))
         if claimed.deliveries:
@@ -150,4 +159,5 @@ def _delivery(out: DeliveryOut) -> Delivery:
         urgent=out.urgent,
         may_repeat=out.may_repeat,
         subject=out.subject,
+        picture=base64.b64decode(out.picture) if out.picture else None,
     )

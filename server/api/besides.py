@@ -135,6 +135,8 @@ BESIDES: tuple[Beside, ...] = (
            statuses=_TOKENS),
     Beside("GET", f"{_PICTURE}.png", "The course with what is known of her, as picture.", media="image/png",
            statuses=_TOKENS),
+    Beside("GET", "/v1/events/{event}/photos/{picture}", "A photo that somebody sent, for those it went to.",
+           media="image/jpeg", statuses=_TOKENS),
     Beside("GET", "/health", "Is the server well? It names no event and no person. 200 when well.", "", None, Health,
            statuses={503: "It is not well, or catching up for too long; the body says what."}),
     Beside("GET", "/metrics", "Figures for a monitor: from this machine, or with a token of scope 'metrics'.", "token",

@@ -19,7 +19,7 @@ from typing import Any
 import structlog
 from pydantic import ValidationError
 
-from server.api import me
+from server.api import me, photos
 from server.api.acting import ACTING
 from server.api.ask import Ask, Inside, Route, check_may, not_yours, parts_in
 from server.api.auth import Caller
@@ -52,7 +52,8 @@ async def converse(ask: Ask) -> Conversed:
     """POST /v1/converse: one thing a person sent, answered."""
     sent = ask.sent(Converse)
     try:
-        reply, view = await _answered(ask.parts, ask.caller, _incoming(sent, ask.caller))
+        photo = await _photo(sent)
+        reply, view = await _answered(ask.parts, ask.caller, _incoming(sent, ask.caller, photo))
     except Exception:
         if not await _well(ask.parts):
             raise ApiError("not_ready", "the database does not answer", "", "Send it again.") from None
@@ -73,7 +74,15 @@ async def _well(parts: Parts) -> bool:
     return True
 
 
-def _incoming(sent: Converse, caller: Caller) -> Incoming:
+async def _photo(sent: Converse) -> Photo | None:
+    if sent.photo == "here":
+        return await photos.received(sent.picture)
+    if sent.photo in ("", "to come"):
+        return Photo() if sent.photo else None
+    return Photo(trouble=sent.photo)
+
+
+def _incoming(sent: Converse, caller: Caller, photo: Photo | None) -> Incoming:
     fix = sent.fix
     return Incoming(
         channel=caller.channel,
@@ -83,7 +92,7 @@ def _incoming(sent: Converse, caller: Caller) -> Incoming:
         text=sent.text,
         button=sent.press,
         fix=Fix(fix.lat, fix.lon, fix.accuracy_m, fix.speed_m_s, fix.heading_deg) if fix else None,
-        photo=Photo(sent.photo) if sent.photo else None,
+        photo=photo,
         reply_to=sent.place,
         group=sent.group,
         addressed=sent.addressed,
@@ -134,7 +143,7 @@ async def _answered(parts: Parts, caller: Caller, incoming: Incoming) -> tuple[R
         memory = load(spoken.body)
         # A message that comes again after a crash is understood as it was: 'she is in' would mean the next point by now.
         view = await me.view_of(parts, caller.person, now, partial(_said_in, caller.sender, key))
-        driver = _Driver(parts, caller, view)
+        driver = _Driver(parts, caller, view, incoming.photo)
         reply = await driver.drive(respond(driver.view, incoming, memory))
         turn = _text(reply) if driver.acted else None
         body = dump(memory)
@@ -170,6 +179,7 @@ class _Driver:
     parts: Parts
     caller: Caller
     view: PersonView
+    photo: Photo | None = None
     acted: bool = False
 
     async def drive(self, talk: _Talk) -> Reply:
@@ -199,12 +209,21 @@ class _Driver:
         if action.call == "join":
             return await self._joined(ask, action.body)
         self.acted = True
+        if action.call == "keep_photo":
+            return await self._photo_kept(ask, action)
         route = _route(action.call)
         if "event" in action.path:
             await check_may(ask, route)
         assert route.body is not None
         ask.body = route.body.model_validate({k: v for k, v in action.body.items() if v is not None})
         return await route.handler(ask)
+
+    async def _photo_kept(self, ask: Ask, action: Action[Any]) -> Any:
+        ask.person_parts = await parts_in(ask, ask.event)
+        assert self.photo is not None
+        assert self.photo.content is not None
+        body = {k: v for k, v in action.body.items() if v is not None}
+        return await photos.keep(ask, self.photo.content, body, action.path.get("of"))
 
     async def _joined(self, ask: Ask, body: Mapping[str, Any]) -> Any:
         if not self.caller.channel:

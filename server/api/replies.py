@@ -145,7 +145,8 @@ class ButtonOut:
 
 @dataclass(frozen=True, slots=True)
 class DeliveryOut:
-    """One delivery, worded for its person. Report it with its `tries` before `lease_until`."""
+    """One delivery, worded for its person. Report it with its `tries` before `lease_until`. `picture`: JPEG, base64; on a
+    page its path."""
 
     id: str
     address: str
@@ -157,6 +158,7 @@ class DeliveryOut:
     tries: int
     lease_until: datetime | None
     subject: str = ""
+    picture: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +192,7 @@ class Conversed:
 @dataclass(frozen=True, slots=True)
 class NoticeOut:
     """A notice to the asker, worded; `answered` what they say now, empty while they owe an answer or none is asked;
-    `changeable`: another answer would still change something."""
+    `changeable`: another answer would still change something; `picture`: the path of one that goes with it."""
 
     short: int
     event: str
@@ -203,6 +205,7 @@ class NoticeOut:
     answered: str = ""
     changeable: bool = False
     answered_at: datetime | None = None
+    picture: str = ""
 
 
 @dataclass(frozen=True, slots=True)

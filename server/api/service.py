@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import base64
 from collections import Counter
 from dataclasses import replace
 from datetime import timedelta
+from enum import Enum, auto
 
 from server.api.answer_links import mail_text
 from server.api.ask import Ask, not_yours
@@ -21,10 +23,12 @@ from server.api.models import (
     OutboxReport,
 )
 from server.api.parts import Parts
-from server.api.person_view import buttons_out
+from server.api.person_view import buttons_out, photo_path
 from server.api.replies import Claimed, DeliveryOut, Done, Held, RawUpdateOut, RawUpdates, Reported, Stored
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import reader_in
+from server.conversation.telling.say import Say
+from server.event.model import Event
 from server.journal import Delivery, Outcome
 from server.watch.notice import NoticeKey, Urgency
 from server.watch.situation import GROUP
@@ -138,7 +142,8 @@ async def claim(ask: Ask) -> Claimed:
         server=ask.caller.server,
     )
     together = Counter(d.address for d in taken)
-    out = [await worded(ask.parts, d, in_lines=together[d.address] > LINES_FROM) for d in taken]
+    shows = Shows.BYTES if sent.pictures else Shows.WORDS
+    out = [await worded(ask.parts, d, in_lines=together[d.address] > LINES_FROM, shows=shows) for d in taken]
     return Claimed(tuple(out), await ask.parts.journal.next_due([sent.channel]))
 
 
@@ -154,7 +159,17 @@ LINES_FROM = 5
 """More notices than this in one message are old news, and come in a line each: the whole would be cut by its channel."""
 
 
-async def worded(parts: Parts, delivery: Delivery, *, in_lines: bool = False) -> DeliveryOut:
+class Shows(Enum):
+    """What a channel makes of a picture: shows its bytes, fetches it from its path, or can only say where it is."""
+
+    BYTES = auto()
+    PATH = auto()
+    WORDS = auto()
+
+
+async def worded(
+    parts: Parts, delivery: Delivery, *, in_lines: bool = False, shows: Shows = Shows.WORDS
+) -> DeliveryOut:
     """A delivery in its person's words, or their first line; the text is kept with it before it goes out."""
     notice = delivery.notice
     event = await parts.pictures.event(notice.key.event)
@@ -169,6 +184,9 @@ async def worded(parts: Parts, delivery: Delivery, *, in_lines: bool = False) ->
     )
     if in_lines:
         message = replace(message, text=message.text.strip().partition("\n")[0])
+    photo, where = await _photo(parts, delivery, event, shows)
+    if where:
+        message = replace(message, text=f"{message.text}\n{where}")
     await parts.journal.keep_text(delivery.id, delivery.tries, message.text)
     return DeliveryOut(
         id=delivery.id,
@@ -181,7 +199,21 @@ async def worded(parts: Parts, delivery: Delivery, *, in_lines: bool = False) ->
         tries=delivery.tries,
         lease_until=delivery.lease_until,
         subject=message.text.partition("\n")[0][:120],
+        picture=photo,
     )
+
+
+async def _photo(parts: Parts, delivery: Delivery, event: Event, shows: Shows) -> tuple[str, str]:
+    """The picture that goes with a notice, as its channel shows it, else a line that says where it is."""
+    path = photo_path(delivery.made)
+    if not path or shows is Shows.PATH:
+        return path, ""
+    found = await parts.journal.picture(path.rpartition("/")[2]) if shows is Shows.BYTES else None
+    if found is not None:
+        return base64.b64encode(found[0]).decode(), ""
+    base = parts.settings.public_url.rstrip("/")
+    say = Say(reader_in(event, delivery.notice.key.person), parts.clock.now())
+    return "", say.s("picture-where", page=f"{base}{path}" if base else "none")
 
 
 async def report(ask: Ask) -> Reported:

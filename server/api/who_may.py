@@ -54,6 +54,7 @@ class Call(StrEnum):
     CONFIRM = "confirm an entry"
     ANSWER = "answer a notice"
     PASS_ON = "have words passed on to others"  # noqa: S105 - no password
+    PHOTO = "see a photo"
     OWN_NEWS = "say when to be told what"
     GROUP = "have a group chat told what concerns all"
 
@@ -101,6 +102,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.ANSWER: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
     Call.PASS_ON: (_Y, _Y, _Y, _Y, _Y, _Y, _N),
+    Call.PHOTO: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.OWN_NEWS: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
     Call.GROUP: (_Y, _Y, _N, _Y, _Y, _N, _N),
 }
@@ -118,6 +120,7 @@ SOME_MEANS: Mapping[Call, str] = {
     Call.BOARD: "what the other calls allow",
     Call.SEE_LOG: "as a medic, on their word, which is kept; for twelve hours",
     Call.CHECK_IN: "kept as unconfirmed until somebody of the crew confirms it",
+    Call.PHOTO: "only those of one's own, and those sent to oneself",
     Call.TAKE_BACK: "only entries of one's own",
     Call.CONFIRM: "only entries of one's own",
 }

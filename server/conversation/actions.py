@@ -26,6 +26,7 @@ __all__ = [
     "draw",
     "group",
     "join",
+    "keep_photo",
 ]
 __all__ += ["race_fact", "take_back"]
 
@@ -98,6 +99,12 @@ async def answer(event: str, short: int, word: str, words: str, key: str) -> Ans
     """Answer a notice."""
     body = {"answer": word, "words": words, "key": key}
     return await Action[AnsweredAnswer]("answer", {"event": event, "short": str(short)}, body)
+
+
+async def keep_photo(event: str, runner: str, of: str | None, body: Mapping[str, Any]) -> NotedAnswer:
+    """Keep the photo of this message, and pass it on with its words; `of`: the runner who may be on it."""
+    path = {"event": event, "runner": runner} | ({"of": of} if of else {})
+    return await Action[NotedAnswer]("keep_photo", path, body)
 
 
 async def group(event: str, chat: str, *, tell: bool) -> Bound:

@@ -15,7 +15,7 @@ from typing import Any
 
 from server.conversation import understanding as words
 from server.conversation.dialogue import Handed, Memory
-from server.conversation.values import Incoming, Photo
+from server.conversation.values import Incoming, Photo, Trouble
 from server.facts.entry import Fix, Kind, Retired, Why
 from server.facts.stop_log import Item, Level, Logged
 
@@ -66,6 +66,8 @@ def load(text: str) -> Memory:
 
 
 def _plain(value: Any) -> Any:
+    if isinstance(value, Photo):
+        value = Photo(value.ref, trouble=Trouble.LOST)  # its bytes are no memory: it has to be sent again
     if is_dataclass(value) and not isinstance(value, type):
         own = ((f, getattr(value, f.name)) for f in fields(value))
         return {"_": type(value).__name__} | {f.name: _plain(v) for f, v in own if not _is_default(f, v)}

@@ -4,18 +4,35 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from enum import StrEnum
 
 from server.conversation.telling.message import Rows
 from server.facts.entry import Fix
 
-__all__ = ["Incoming", "Menu", "Photo", "Reply"]
+__all__ = ["Incoming", "Menu", "Photo", "Reply", "Trouble"]
+
+
+class Trouble(StrEnum):
+    """Why a picture can't be kept: it did not come through, is too large, or is none."""
+
+    LOST = "lost"
+    TOO_LARGE = "too large"
+    UNREADABLE = "unreadable"
 
 
 @dataclass(frozen=True, slots=True)
 class Photo:
-    """A picture somebody sent: its name at the channel (never the bytes) and its caption goes in `text`."""
+    """A picture somebody sent; its caption goes in `text`. `ref` is its name at the channel. It comes twice: first without
+    `content`, so that its words wait for no picture, then with it (JPEG, cleaned) or with what the `trouble` is."""
 
-    ref: str
+    ref: str = ""
+    content: bytes | None = None
+    trouble: str = ""
+
+    @property
+    def to_come(self) -> bool:
+        """Whether only its words are here yet."""
+        return self.content is None and not self.trouble
 
 
 @dataclass(frozen=True, slots=True)

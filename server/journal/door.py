@@ -193,6 +193,16 @@ class Journal(PeopleDoor, OutboxDoor):
         """A picture's bytes and media type; None if unknown or blanked."""
         return await self._store.reading(lambda c: pictures.one(c, picture_id))
 
+    async def owns_picture(self, picture_id: str, event: str, person: str) -> bool:
+        """Whether that person kept it, for that event."""
+        async with self._store.read() as c:
+            return await pictures.owns(c, picture_id, event, person)
+
+    async def picture_of(self, picture_id: str) -> tuple[str, str | None, str] | None:
+        """Event, entry and sender of a picture; None if unknown or blanked."""
+        async with self._store.read() as c:
+            return await pictures.of_entry(c, picture_id)
+
     # Watch ----------------------------------------------------------------------------------------------
 
     async def pulse(

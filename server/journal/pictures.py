@@ -11,7 +11,7 @@ from sqlalchemy.ext.asyncio import AsyncConnection
 from server.journal import tables as t
 from server.journal.store import insert
 
-__all__ = ["keep", "one"]
+__all__ = ["keep", "of_entry", "one", "owns"]
 
 
 async def keep(
@@ -29,8 +29,27 @@ async def keep(
         "content": content,
         "at": now,
     }
-    await c.execute(insert(c, t.picture).values(row).on_conflict_do_nothing())
+    put = insert(c, t.picture).values(row)
+    if entry is None:
+        await c.execute(put.on_conflict_do_nothing())
+    else:
+        await c.execute(put.on_conflict_do_update(index_elements=["id"], set_={"entry": entry}))
     return picture
+
+
+async def owns(c: AsyncConnection, picture: str, event: str, person: str) -> bool:
+    """See `Journal.owns_picture`."""
+    p = t.picture.c
+    return await c.scalar(select(p.id).where(p.id == picture, p.event == event, p.by == person)) is not None
+
+
+async def of_entry(c: AsyncConnection, picture: str) -> tuple[str, str | None, str] | None:
+    """See `Journal.picture_of`."""
+    p = t.picture.c
+    row = (
+        await c.execute(select(p.event, p.entry, p.by).where(p.id == picture, p.blanked_at.is_(None)))
+    ).one_or_none()
+    return None if row is None else (row.event, row.entry, row.by)
 
 
 async def one(c: AsyncConnection, picture: str) -> tuple[bytes, str] | None:

@@ -12,7 +12,7 @@ from typing import Final
 class Holds(StrEnum):
     """What a stored text is."""
 
-    WORDS = "what somebody wrote or said"
+    WORDS = "what somebody wrote, said or showed"
     WHERE = "where somebody is, or may be"
     HEALTH = "what she ate, drank and took, and how she was"
     PERSON = "the id of a person; the person's own row is blanked with what it says of them"
@@ -21,7 +21,7 @@ class Holds(StrEnum):
 
 
 _BY_KIND: Final = {
-    Holds.WORDS: "words doubt",
+    Holds.WORDS: "words doubt picture",
     Holds.WHERE: "fix where where_fix",
     Holds.HEALTH: "logged log eaten changed",
     Holds.PERSON: (

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from aiohttp import web
 
-from server.api import answers
+from server.api import answers, photos
 from server.api.ask import Ask, not_yours, parts_in
-from server.api.auth import caller
+from server.api.auth import acting, caller
 from server.api.parts import PARTS
 from server.api.picture import Picture
 from server.api.who_may import Call, May, may
@@ -80,6 +80,15 @@ async def png(request: web.Request) -> web.StreamResponse:
     asked = await _asked(request)
     drawn = await asyncio.to_thread(profile_png, asked.picture, asked.runner, asked.marks)
     return web.Response(body=drawn, content_type="image/png", headers=_PRIVATE)
+
+
+async def photo(request: web.Request) -> web.StreamResponse:
+    """GET …/photos/{picture}: one that somebody sent, for those it went to."""
+    parts = request.app[PARTS]
+    who = acting(await caller(request, parts, parts.clock.now()))
+    event, name = request.match_info["event"], request.match_info["picture"]
+    content, kind = await photos.shown(parts, event, name, who)
+    return web.Response(body=content, content_type=kind, headers=_PRIVATE)
 
 
 def profile_for(picture: Picture, runner: str, share: May, person: str) -> bytes:

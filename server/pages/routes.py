@@ -67,6 +67,7 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = (), push_key: str
     app.router.add_post(changing.PATH, _page(changing.press))
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.svg", pictures.svg)
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.png", pictures.png)
+    app.router.add_get("/v1/events/{event}/photos/{picture}", pictures.photo)
     app.router.add_post("/join", session.join)
     app.router.add_post("/leave", session.leave)
     app.router.add_post("/be/{person}", session.be)

@@ -21,7 +21,7 @@ from server.api.ask import Ask
 from server.api.hub import Listener
 from server.api.parts import PARTS, Parts
 from server.api.replies import DeliveryOut
-from server.api.service import worded
+from server.api.service import Shows, worded
 from server.journal import ClashError, Delivery, Outcome
 from server.log import broke
 
@@ -110,14 +110,22 @@ async def _deliver_all(app: web.Application) -> None:
             ):
                 chats.setdefault(delivery.address, []).append(delivery)
             for owed in chats.values():
-                await _deliver(parts, owed)
+                for together in _parcels(owed):
+                    await _deliver(parts, together)
         except Exception as error:
             broke(log, "web delivery failed", error)
 
 
+def _parcels(owed: list[Delivery]) -> list[list[Delivery]]:
+    """What goes as one message: everything without a picture, and each that has one by itself."""
+    alone = [d for d in owed if getattr(d.notice.values, "picture", "")]
+    rest = [d for d in owed if d not in alone]
+    return [*([rest] if rest else []), *([d] for d in alone)]
+
+
 async def _deliver(parts: Parts, owed: list[Delivery]) -> None:
     """Hand what one session is owed to its open pages as one message; without one it waits a little."""
-    out = _as_one([await worded(parts, delivery) for delivery in owed])
+    out = _as_one([await worded(parts, delivery, shows=Shows.PATH) for delivery in owed])
     data = _DELIVERY.dump_json(out).decode()
     taken = parts.hub.message(out.address, data)
     for delivery in owed:

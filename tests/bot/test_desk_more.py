@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from bot.channels.base import Photo
 from server.facts.state import Going
 
 if TYPE_CHECKING:
@@ -93,13 +92,3 @@ async def test_yes_with_its_time_answers_and_reports(race: Race) -> None:
     """'yes at 7:25' where nothing was asked is kept as her arrival at the next point, and asked about."""
     reply = await race.say("ana", "yes at 7:25")
     assert reply.text.startswith("Maren in at Moor Cross, 07:25: is that right?")
-
-
-async def test_a_photo_with_and_without_words(race: Race) -> None:
-    """The caption is read as a report; that the picture itself is not kept is said either way."""
-    race.at("08:40")
-    with_words = await race.say("ana", "in at moor cross 0838", photo=Photo("p1"))
-    assert with_words.text.startswith("Noted: Maren in at Moor Cross, 08:38.")
-    assert with_words.text.endswith("The picture itself is not kept, only your words.")
-    alone = await race.say("ana", photo=Photo("p2"))
-    assert alone.text.startswith("I can’t see pictures, and this one is not kept.")

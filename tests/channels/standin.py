@@ -122,6 +122,7 @@ class StandIn:
         self.blocked: set[str] = set()
         self.migrated: dict[str, int] = {}
         self.webhook: dict[str, str] = {}
+        self.files: dict[str, bytes] = {}
         self.offsets: list[int | None] = []
         self.conflicts = 0
         self.asked: Counter[str] = Counter()
@@ -138,6 +139,7 @@ class StandIn:
     async def __aenter__(self) -> Self:
         app = web.Application(client_max_size=20 * 2**20)
         app.router.add_post("/bot{token}/{method}", self._call)
+        app.router.add_get("/file/bot{token}/{path:.+}", self._file)
         self._runner = web.AppRunner(app, shutdown_timeout=0.1, access_log=None)
         await self._runner.setup()
         site = web.TCPSite(self._runner, "127.0.0.1", self.port)
@@ -226,6 +228,10 @@ class StandIn:
                         break
         return statuses
 
+    async def _file(self, request: web.Request) -> web.StreamResponse:
+        found = self.files.get(request.match_info["path"])
+        return web.Response(status=404) if found is None else web.Response(body=found)
+
     # The API -------------------------------------------------------------------------------------------
 
     async def _call(self, request: web.Request) -> web.StreamResponse:
@@ -261,6 +267,9 @@ class StandIn:
         self.calls.append(Call(method, params, files))
         if method == "getMe":
             return {"id": BOT_ID, "is_bot": True, "first_name": "Stile", "username": USERNAME}
+        if method == "getFile":
+            path = f"photos/{params['file_id']}.jpg"
+            return {"file_id": params["file_id"], "file_unique_id": "u", "file_path": path}
         if method == "setWebhook":
             self.webhook = {k: str(v) for k, v in params.items()}
         if method == "deleteWebhook":

@@ -279,3 +279,12 @@ async def test_an_address_that_is_no_chat_is_never_sent_to(
 async def test_nothing_to_say_is_never_sent(telegram: Telegram) -> None:
     """Telegram refuses an empty message; so do we."""
     assert (await telegram.deliver(Delivery("d-1", "41", "  \n "))).sent is Sent.NEVER
+
+
+async def test_a_photo_is_fetched_by_its_name_and_one_that_is_gone_is_none(
+    telegram: Telegram, standin: StandIn
+) -> None:
+    """Through the same bot; one that can't be had stops nothing."""
+    standin.files["photos/f1.jpg"] = b"a photo"
+    assert await telegram.photo("f1") == b"a photo"
+    assert await telegram.photo("f2") is None

@@ -125,6 +125,15 @@ class Telegram:
         d = delivery
         return await self._send(Parcel(d.address, d.text, d.buttons, d.picture, d.alt))
 
+    async def photo(self, ref: str) -> bytes | None:
+        """See `addresses.HasPhotos`."""
+        try:
+            found = await self._bot.get_file(ref)
+            return bytes(await found.download_as_bytearray())
+        except Exception as error:
+            log.warning("photo not fetched", detail=detail_of(error, self._token))
+            return None
+
     async def _send(self, parcel: Parcel) -> Outcome:
         return await send(self._bot, parcel)
 

@@ -115,7 +115,7 @@ def _written(message: Message, me: Me, *, edited: bool) -> tuple[Incoming, ...]:
             message_key=_key(message, first, edited=edited),
             text=meant.text if meant else text,
             fix=_fix(place) if place else None,
-            photo=Photo(message.photo[-1].file_id) if message.photo else None,
+            photo=Photo(_of_size(message)) if message.photo else None,
             reply_to=str(chat.id),
             group=group,
             addressed=meant is None or meant.us,
@@ -126,6 +126,16 @@ def _written(message: Message, me: Me, *, edited: bool) -> tuple[Incoming, ...]:
             other=other,
         ),
     )
+
+
+PHOTO_MAX = 700_000
+"""So many bytes of a photo the server takes (server/api/photos.py)."""
+
+
+def _of_size(message: Message) -> str:
+    """The largest of a photo's sizes that the server takes; they come from small to large."""
+    fits = [p for p in message.photo if (p.file_size or 0) <= PHOTO_MAX]
+    return (fits or message.photo)[-1].file_id
 
 
 def _words(message: Message) -> str:

@@ -92,11 +92,15 @@ def _photo(
     return partial(
         bot.send_photo,
         chat,
-        InputFile(parcel.picture, filename="picture.png"),
+        InputFile(parcel.picture, filename=f"picture.{_ending(parcel.picture)}"),
         caption=caption or None,
         reply_markup=markup,
         reply_parameters=parcel.under,
     )
+
+
+def _ending(picture: bytes) -> str:
+    return "jpg" if picture.startswith(b"\xff\xd8") else "png"
 
 
 def _markup(parcel: Parcel) -> InlineKeyboardMarkup | None:

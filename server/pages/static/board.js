@@ -289,6 +289,35 @@
     say({ text: words }, words);
   }
 
+  // Made small here: a hill's signal carries no twelve megapixels, and what the camera wrote into it stays on the telephone.
+  const PHOTO_SIDE = 1280, PHOTO_MAX = 680000;
+  async function small(file) {
+    const image = await createImageBitmap(file);
+    for (let side = PHOTO_SIDE; ; side /= 2) {
+      const scale = Math.min(1, side / Math.max(image.width, image.height));
+      const canvas = document.createElement("canvas");
+      canvas.width = Math.max(1, Math.round(image.width * scale));
+      canvas.height = Math.max(1, Math.round(image.height * scale));
+      canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
+      const data = canvas.toDataURL("image/jpeg", 0.8).split(",")[1];
+      if (data.length < PHOTO_MAX || side < 200) return data;
+    }
+  }
+
+  const file = document.getElementById("photo-file");
+  document.getElementById("photo").addEventListener("click", () => file.click());
+  file.addEventListener("change", async () => {
+    const chosen = file.files[0];
+    if (!chosen) return;
+    file.value = "";
+    let photo;
+    try { photo = await small(chosen); } catch { show("told", { text: chat.dataset.noPhoto }); return; }
+    const words = text.value.trim();
+    if (!say(words ? { photo, text: words } : { photo }, [`[${chat.dataset.photo}]`, words].filter(Boolean).join(" "))) return;
+    text.value = "";
+    try { localStorage.removeItem(draft); } catch { /* not allowed */ }
+  });
+
   document.getElementById("place").addEventListener("click", () => {
     if (!navigator.geolocation) { show("told", { text: chat.dataset.refused }); return; }
     const waiting = show("told", { text: chat.dataset.asking });
