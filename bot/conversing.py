@@ -47,9 +47,7 @@ class Conversing:
             answered = await self._service.converse(incoming.address, _body(incoming))
             replies = [_reply(answered)]
             if incoming.photo is not None:
-                # Its words were first: a call for help waits for no picture.
-                answered = await self._service.converse(incoming.address, await self._with_photo(incoming))
-                replies.append(_reply(answered))
+                replies.append(await self._photo_kept(incoming))
         except FaultError as error:
             raise FailsOnItError(str(error)) from None
         except UnreachableError:
@@ -58,6 +56,13 @@ class Conversing:
             return Reply(_refusal(incoming, error))
         self._remember(incoming.address, answered)
         return _together(replies)
+
+    async def _photo_kept(self, incoming: Incoming) -> Reply:
+        """What becomes of a photo once its words, which wait for no picture, are done: whatever it is costs them nothing."""
+        try:
+            return _reply(await self._service.converse(incoming.address, await self._with_photo(incoming)))
+        except (ApiError, UnreachableError):
+            return Reply(sentence(language_of(incoming.language), "photo-lost"))
 
     async def _with_photo(self, incoming: Incoming) -> dict[str, Any]:
         """The message once more, with its picture, or that there is none to be had."""
@@ -120,9 +125,8 @@ def _body(incoming: Incoming) -> dict[str, Any]:
 
 def _together(replies: list[Reply]) -> Reply:
     """What is said to the words of a photo and to the photo, as one."""
-    last = replies[-1]
     text = "\n".join(r.text for r in replies if r.text)
-    return replace(last, text=text, buttons=tuple(row for r in replies for row in r.buttons))
+    return replace(replies[0], text=text, buttons=tuple(row for r in replies for row in r.buttons))
 
 
 def _reply(answered: Conversed) -> Reply:

@@ -55,10 +55,14 @@ _NEEDS: Mapping[Kind, tuple[tuple[str, _Missing, str], ...]] = {
         ("about", lambda s: s.about is None, "Send about: the id of the meeting."),
     ),
     Kind.MEET_ELSEWHERE: (("words", lambda s: not s.words, "Send words."),),
-    Kind.PASSED_ON: (("words", lambda s: not s.words, "Send words."),),
+    Kind.PASSED_ON: (("words", lambda s: not (s.words or s.picture), "Send words."),),
     Kind.QUIET: (("until", lambda s: s.until is None, "Send until: when news may come again."),),
     Kind.REMIND: (
-        ("until", lambda s: s.until is None, "Send until: when to be reminded."),
+        (
+            "until",
+            lambda s: s.until is None and (s.edge is None or s.about is None or s.point is None),
+            "Send until: when to be reminded; or about, point and edge: of whom, where, in or out.",
+        ),
         ("words", lambda s: not s.words, "Send words."),
     ),
     Kind.NOTE: (("words", lambda s: not s.words, "Send words."),),
@@ -113,6 +117,9 @@ def complete(
         _known("person", sent.person, [p.id for p in event.people])
     if sent.to is not None and sent.to != EVERYBODY:
         _known("to", sent.to, [p.id for p in event.people])
+    if sent.kind is Kind.REMIND and sent.about is not None:
+        _known("about", sent.about, [r.id for r in event.runners])
+        _known("point", sent.point or "", _points(event, sent.about))
     if sent.kind in COVERING and sent.about is not None:
         _known("about", sent.about, [m.id for m in event.meetings])
     for field, is_missing, remedy in _NEEDS.get(sent.kind, ()):

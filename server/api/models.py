@@ -55,7 +55,8 @@ class LoggedIn(Request):
 class CheckIn(Request):
     """One report about a runner. `key` is made by the sender and is the same when it sends the report again;
     left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent). `more_follows`:
-    the next report is of the same message, and people are told only once both are in."""
+    the next report is of the same message, and people are told only once both are in. `picture`: of words passed on, the id
+    of one of the sender's own."""
 
     kind: Kind
     point: Id | None = None
@@ -76,6 +77,8 @@ class CheckIn(Request):
     replaces: Id | None = None
     about: Id | None = None
     to: Id | None = None
+    picture: str = Field(default="", max_length=100)
+    edge: Literal["in", "out"] | None = None
     unconfirmed: bool = False
     doubt: Words = ""
 
@@ -299,12 +302,14 @@ class Alive(Request):
 
 
 class OutboxClaim(Request):
-    """Take deliveries that are due (`urgent`: alarms only); they are ours until the lease ends."""
+    """Take deliveries that are due (`urgent`: alarms only; `pictures`: the channel can show some); they are ours until the
+    lease ends."""
 
     channel: str = Field(min_length=1, max_length=30)
     limit: int = Field(default=10, ge=1, le=100)
     lease_s: float = Field(default=60.0, ge=5, le=600)
     urgent: bool = False
+    pictures: bool = False
 
 
 class OutboxReport(Request):
@@ -319,14 +324,16 @@ class OutboxReport(Request):
 
 
 class ChatIn(Request):
-    """One thing a person does in the web chat: exactly one of text, button, fix. `age_s`: how long ago they
-    did it, for one that could not be sent at once; a browser's own clock is not asked, as it may be wrong."""
+    """One thing a person does in the web chat: exactly one of text, button, fix, photo (base64; its text may
+    be with it). `age_s`: how long ago they did it, for one that could not be sent at once; a browser's own clock is not
+    asked, as it may be wrong."""
 
     key: Key
     age_s: float = Field(default=0.0, ge=0, le=24 * 3600)
     text: str = Field(default="", max_length=4000)
     button: str = Field(default="", max_length=64)
     fix: FixIn | None = None
+    photo: str = Field(default="", max_length=1_000_000)
 
 
 class PushSubscription(Request):
@@ -340,8 +347,9 @@ class PushSubscription(Request):
 class Converse(Request):
     """One thing a person sent over a channel. As a rule one of text, press, fix, photo, other is set (a photo may have
     text). `key` is the same when the same message comes again; `place` a group chat, '' between the two of us, and
-    `addressed` whether the message there is to us. `live`: a place of a live share, or its end. `photo` the channel's
-    name for a picture; `edits` the key of the message of which this is a later form; `other` names what can't be read.
+    `addressed` whether the message there is to us. `live`: a place of a live share, or its end. `photo`: one was
+    sent with the text, is `to come` (the text is read), or is `here` in `picture` (base64) with its text once more, or never
+    will be; `edits` the key of the message of which this is a later form; `other` names what can't be read.
     `short`: a channel where a report needs no confirming. `kept`: it is handed over again until it is answered."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
@@ -355,7 +363,8 @@ class Converse(Request):
     press: str = Field(default="", max_length=200)
     fix: FixIn | None = None
     live: Literal["", "on", "ended"] = ""
-    photo: str = Field(default="", max_length=500)
+    photo: Literal["", "to come", "here", "lost", "too large"] = ""
+    picture: str = Field(default="", max_length=1_000_000)
     edits: str = Field(default="", max_length=2000)
     other: str = Field(default="", max_length=100)
     language: str = Field(default="", max_length=50)

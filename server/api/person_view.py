@@ -37,9 +37,10 @@ from server.conversation.telling.message import Rows
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import reader_in
 from server.event.model import Event, Person
+from server.facts.awaiting import awaited
 from server.facts.requests import quiet_until, reminders
 from server.facts.state import Going
-from server.watch.notice import Made, NoticeKind, UnnamedHelpValues
+from server.watch.notice import Made, NoticeKind, PassedOnValues, UnnamedHelpValues
 from server.watch.waiting import changeable, waiting
 
 
@@ -197,6 +198,7 @@ def event_here(picture: Picture, person: str) -> EventHere:
         stands=stands_at(picture, person),
         quiet_until=quiet_until(picture.state, person, picture.now),
         reminders=reminders(picture.state, person, picture.now),
+        awaited=awaited(picture.state, picture.event, person, picture.now),
         rules=event.rules,
         may_change=may(mine, Call.CHANGE) is May.YES,
     )
@@ -207,7 +209,16 @@ def _runner_here(picture: Picture, runner: str, share: May, person: str) -> Runn
     event, state = picture.event, picture.state.runner(runner)
     r = event.runner(runner)
     points = tuple(
-        PointHere(p.id, p.name, p.km or 0.0, p.also, p.crew_access, p.finish)
+        PointHere(
+            p.id,
+            p.name,
+            p.km or 0.0,
+            p.also,
+            p.crew_access,
+            p.finish,
+            p.signal.value,
+            p.access.parking if p.access is not None else "",
+        )
         for p in event.course_of(runner).points
     )
     mine = help_now.on_it(picture, runner, person)
@@ -268,7 +279,16 @@ def notice_out(made: Made, event: Event, *, waits: bool, changes: bool = False) 
         answered=made.answer,
         changeable=changes,
         answered_at=made.answered_at,
+        picture=photo_path(made),
     )
+
+
+def photo_path(made: Made) -> str:
+    """Where the photo that goes with a notice is seen; '' for none."""
+    v = made.notice.values
+    if not isinstance(v, PassedOnValues) or not v.picture or v.taken_back:
+        return ""
+    return f"/v1/events/{made.notice.key.event}/photos/{v.picture}"
 
 
 def _may_be_judged(made: Made) -> bool:

@@ -72,6 +72,10 @@ async def check_in(ask: Ask) -> NotedAnswer:
     picture = await ask.picture()
     if sent.kind in COVERING | REQUESTS:
         sent = of_meeting(sent, picture, ask.person)
+    if sent.picture and not await ask.parts.journal.owns_picture(sent.picture, ask.event, ask.person):
+        raise ApiError(
+            "not_found", "you have no picture of that id", "picture", "Send the picture in the chat."
+        )
     sent = await _own_correction(ask, await asyncio.to_thread(complete, sent, picture, ask.runner))
     if sent.kind is Kind.POSITION and sent.fix is not None and _own_phone_elsewhere(ask):
         return await _own_place(ask, picture, sent, sent.fix)
@@ -414,6 +418,8 @@ async def _entry(ask: Ask, sent: CheckIn, event: str, runner: str | None) -> Ent
         why=sent.why,
         to=sent.to,
         logged=tuple(Logged(one.item, one.amount, one.level, one.words) for one in sent.logged),
+        picture=sent.picture,
+        edge=sent.edge,
     )
     device = ask.caller.reports_for is not None
     return _with_key(entry, sent.key) if device else entry
@@ -599,7 +605,7 @@ def _heard(picture: Picture, entry: Entry, now: datetime) -> dict[str, Any]:
     if entry.kind not in REQUESTS - {Kind.QUIET, Kind.REMIND}:
         return {}
     event, state = picture.event, picture.state
-    people = (entry.to,) if entry.kind is Kind.ASKED_TO_SWAP and entry.to else addressees(entry, event)
+    people = (entry.to,) if entry.kind is Kind.ASKED_TO_SWAP and entry.to else addressees(entry, event, state)
     mine = [m for m in picture.situation.made if entry.id in m.notice.facts]
     reached = {m.notice.key.person for m in mine if _reaches(m)}
     tried = {m.notice.key.person for m in mine}

@@ -72,6 +72,8 @@ def _question(visit: Visit, back: AskBack) -> str:
             return visit.s("ask-dropped", word=back.word)
         case Need.POINT:
             return visit.s("ask-point")
+        case Need.WHO if _of_leaving(back):
+            return visit.s("ask-who-left", place=visit.point_name(None, back.point))
         case Need.WHO:
             return visit.s("ask-who", place=visit.point_name(None, back.point))
         case Need.RUNNER:
@@ -79,7 +81,14 @@ def _question(visit: Visit, back: AskBack) -> str:
         case Need.MEANING:
             return visit.s("ask-meaning", word=back.word)
         case Need.BIB:
-            return visit.s("ask-bib", bib=back.word, count=len(back.choices))
+            bibs = back.word.split(", ")
+            return visit.s("ask-bib", bib=visit.say.all(bibs), count=len(back.choices))
+
+
+def _of_leaving(back: AskBack) -> bool:
+    """Whether it is asked who left a place, not who is there."""
+    told = (c.then for c in back.choices if isinstance(c.then, Reported))
+    return any(r.kind is Kind.CREW_LEFT for t in told for r in t.reports)
 
 
 def _name_of(visit: Visit, choice: Choice) -> str:
@@ -90,6 +99,7 @@ def _name_of(visit: Visit, choice: Choice) -> str:
 
 
 _WHO_LABELS = {"crew": "choice-crew", "her": "choice-her"}
+_LEFT_LABELS = {"crew": "choice-crew-left", "her": "choice-her-left"}
 
 
 _OVER_LABELS = {"over": "choice-over", "else": "choice-else"}
@@ -100,7 +110,8 @@ def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
         place = visit.point_name(None, back.point)
         return visit.s("choice-left", place=place) if place else visit.s("choice-left-plain")
     if choice.label in _WHO_LABELS:
-        return visit.s(_WHO_LABELS[choice.label], runner=_name_of(visit, choice))
+        labels = _LEFT_LABELS if _of_leaving(back) else _WHO_LABELS
+        return visit.s(labels[choice.label], runner=_name_of(visit, choice))
     if choice.label in _OVER_LABELS:
         return visit.s(_OVER_LABELS[choice.label])
     if back.need is Need.MEANING:

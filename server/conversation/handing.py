@@ -102,6 +102,7 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         **({"logged": logged} if logged else {}),
         **({"why": one.why.value} if one.why else {}),
         **({"edge": one.edge} if one.edge else {}),
+        **({"about": one.runner} if one.edge and kind is Kind.REMIND else {}),
         **({"to" if kind in REQUESTS else "person": one.person} if one.person else {}),
         **({"doubt": NOT_NAMED} if one.unnamed else {}),
         **(

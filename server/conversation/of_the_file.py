@@ -3,6 +3,7 @@ come, what she wears, what I have of you."""
 
 from __future__ import annotations
 
+from server.conversation import awaiting
 from server.conversation.telling import of_the_file
 from server.conversation.telling.answer import FactsAnswer, RunnerHere
 from server.conversation.telling.say import lines
@@ -70,6 +71,7 @@ async def mine(visit: Visit, asked: Asked) -> Reply:
             continue  # a part that may not see what others reported
         found += [f for f in _of_writer(visit, told, asked.point) if f[1] not in have]
     texts = [text for _, text in sorted(found, key=lambda x: x[0], reverse=True)[:OWN_TOLD]]
+    texts += [awaiting.open_one(visit, a, "await-open") for a in visit.event.awaited]
     return visit.reply(lines(*texts) if texts else visit.s("mine-none"))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from server.conversation import actions, asked, stand_in
+from server.conversation import actions, asked, awaiting, light_left, stand_in
 from server.conversation.telling import requests, things
 from server.conversation.telling.say import lines
 from server.conversation.understanding import Asked, Question, Request, Requested
@@ -35,6 +35,8 @@ async def requested(visit: Visit, meant: Requested) -> Reply:
             return await _quiet(visit, meant)
         case Request.REMIND:
             return await _remind(visit, meant)
+        case Request.LIGHT_LEFT:
+            return await light_left.said(visit, meant)
         case Request.UNREMIND:
             return await _remind_no_more(visit)
         case Request.SWAP | Request.CANNOT_COME if meant.person is not None and meant.point is not None:
@@ -73,6 +75,8 @@ async def to_bed(visit: Visit, words: str) -> Reply:
 
 async def _remind(visit: Visit, meant: Requested) -> Reply:
     until = _when(visit, meant)
+    if until is None and meant.edge:
+        return await awaiting.wished(visit, meant)
     if until is None:
         return visit.reply(lines(_leave_tells(visit, meant), visit.s("remind-when")))
     noted = await stand_in.keep(visit, Kind.REMIND, meant.words, until=until)
@@ -80,14 +84,15 @@ async def _remind(visit: Visit, meant: Requested) -> Reply:
 
 
 async def _remind_no_more(visit: Visit) -> Reply:
-    """Every reminder of theirs that is still to come is taken back."""
-    for number, (entry, _) in enumerate(visit.event.reminders, start=1):
+    """Every reminder of theirs that is still to come is taken back, and every wish to hear of her at once."""
+    open_ones = (*(entry for entry, _ in visit.event.reminders), *(a.entry for a in visit.event.awaited))
+    for number, entry in enumerate(open_ones, start=1):
         await actions.take_back(entry, f"{visit.key(number)}.unremind")
-    if not visit.event.reminders:
+    if not open_ones:
         return visit.reply(visit.s("remind-none"))
-    return visit.reply(
-        visit.s("remind-over", when=visit.say.all(visit.say.when(at) for _, at in visit.event.reminders))
-    )
+    times = [visit.say.when(at) for _, at in visit.event.reminders]
+    over = visit.s("remind-over", when=visit.say.all(times)) if times else ""
+    return visit.reply(lines(over, *(awaiting.open_one(visit, a, "await-over") for a in visit.event.awaited)))
 
 
 def _leave_tells(visit: Visit, meant: Requested) -> str:

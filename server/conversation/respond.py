@@ -9,6 +9,7 @@ from server.conversation import (
     answered,
     asked,
     asking_back,
+    bibs,
     carried,
     changing,
     distressed,
@@ -21,6 +22,7 @@ from server.conversation import (
     open_question,
     passed_on,
     phones,
+    photos,
     race_news,
     reported,
     requests,
@@ -146,18 +148,18 @@ async def _known(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnsw
         return await phones.position(visit, incoming.fix, runner)
     if incoming.other and not text:
         return visit.reply(visit.s("other-unreadable"))
+    if incoming.photo is not None and not incoming.photo.to_come:
+        return await photos.taken(visit, incoming.photo)
     if incoming.photo is not None and not text:
-        return visit.reply(visit.s("photo-kept", place=visit.some_place()))
-    reply = await _said(visit, text)
-    if incoming.photo is None or reply.silent:
-        return reply
-    return replace(reply, text=lines(reply.text, visit.s("photo-words-only")))
+        return Reply("")
+    return await _said(visit, text)
 
 
 async def _help_in(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply | None:
     """The reply to a call for help of somebody in several events, which waits for no question: it goes out in each
     that it may be about, with how to reach another; None for anything else."""
-    if len(me.data.events) < 2 or incoming.button or not incoming.text.strip():
+    with_photo = incoming.photo is not None and not incoming.photo.to_come
+    if len(me.data.events) < 2 or incoming.button or with_photo or not incoming.text.strip():
         return None
     visits = [Visit(view, incoming, memory, me.data, e, me.now) for e in me.data.events]
     cries = {
@@ -201,6 +203,8 @@ async def _said(visit: Visit, text: str) -> Reply:
         or reading.meant
     )
     meant = open_question.taken(visit, text, meant)
+    if reading.danger is Danger.NONE and photos.goes_with(visit.incoming.photo, meant):
+        return Reply("")
     visit.memory.forget_offers()
     try:
         reply = await _meant(visit, await alarmed.whose_alarm(visit, meant))
@@ -212,6 +216,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         # refused keeps the numbers from whoever may need them.
         refused = visit.s("not-understood") if on_it else replies.say_error(visit.say, error.code, error.what)
         meant, reply = Unclear(""), visit.reply(refused)
+    reply = bibs.named_as_left(visit, text, meant, reply)
     reply = await while_open.pass_on(visit, meant, text, reply)
     return grave.numbers_first(visit, meant, reading.danger, reply)
 

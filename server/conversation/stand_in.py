@@ -51,9 +51,21 @@ async def keep(
     to: str | None = None,
     point: str | None = None,
     until: datetime | None = None,
+    runner: str | None = None,
+    edge: str = "",
 ) -> NotedAnswer:
     """What is wanted, as an entry. Its key is the message's with the words, so that two wishes of one message are two."""
-    one = Report(kind, visit.sent_at, point=point, until=until, words=words, of_crew=True, person=to)
+    one = Report(
+        kind,
+        visit.sent_at,
+        point=point,
+        until=until,
+        words=words,
+        of_crew=True,
+        person=to,
+        runner=runner,
+        edge=edge,
+    )
     mark = hashlib.sha256(words.encode()).hexdigest()[:8]
     return await hand_in(visit, one, f"{visit.key()}.{mark}")
 

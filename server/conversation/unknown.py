@@ -7,8 +7,9 @@ from dataclasses import replace
 from datetime import timedelta
 
 from server.conversation.telling import answers, things
+from server.conversation.telling.answer import PointHere
 from server.conversation.telling.say import lines
-from server.conversation.understanding import UNSAID, Asked, Question, asks_time_left
+from server.conversation.understanding import UNSAID, Asked, Question, asks_time_left, says
 from server.conversation.values import Reply
 from server.conversation.view import NoticeHere, Refused
 from server.conversation.visit import Visit
@@ -53,21 +54,36 @@ async def rivals(visit: Visit, asked: Asked) -> Reply:
 
 
 async def elsewhere(visit: Visit, asked: Asked) -> Reply:
-    """What has nothing to do with the race is not in the file; when she is at the place that is named stands below."""
+    """What is not in the file, and who may know it; of a place that is named where crew park, and when she is there."""
     named = asked.beside if asked.beside not in ("", UNSAID) else "none"
-    first = visit.s("elsewhere-unknown", words=named)
-    return await _with_where(visit, asked, first) if asked.point is not None else visit.reply(first)
+    if asked.point is None:
+        return visit.reply(visit.s("elsewhere-unknown", words=named))
+    place = visit.point_name(asked.runner, asked.point)
+    first = visit.s("elsewhere-unknown-at", words=named, place=place, **_control(visit))
+    there = _point(visit, asked.point)
+    parking = there.parking if there is not None and says(asked.words, "park") else ""
+    known = visit.s("parking-known", place=place, parking=parking) if parking else ""
+    return await _with_where(visit, asked, lines(first, known))
 
 
 async def signal(visit: Visit, asked: Asked) -> Reply:
-    """That there is none, of a meeting of which the file says so; nothing else is written down for people to ask."""
+    """How the signal is by the file, of the place that is named, else of the next meeting; of a place of which it says
+    nothing, who may know."""
     runner = visit.runner(asked.runner) or visit.context().runner(None)
     if runner is not None:
         meetings = visit.view.next(visit.event.id, runner.id, asked.point).meetings
         here = next((m for m in meetings if asked.point in (None, m.values.point)), None)
         if here is not None and here.values.no_signal:
             return visit.reply(visit.s("meeting-no-signal", place=here.name))
-    return visit.reply(visit.s("signal-unknown"))
+    there = _point(visit, asked.point)
+    if there is None:
+        return visit.reply(visit.s("signal-unknown"))
+    key = "signal-known" if there.signal in ("none", "patchy") else "signal-unsaid"
+    return visit.reply(visit.s(key, place=there.name, signal=there.signal, **_control(visit)))
+
+
+def _point(visit: Visit, point: str | None) -> PointHere | None:
+    return next((p for r in visit.event.runners for p in r.points if p.id == point), None)
 
 
 async def why(visit: Visit, asked: Asked) -> Reply:
@@ -82,8 +98,8 @@ async def why(visit: Visit, asked: Asked) -> Reply:
 
 
 async def photo(visit: Visit, _asked: Asked) -> Reply:
-    """Pictures are not kept."""
-    return visit.reply(visit.s("photo-kept", place=visit.some_place()))
+    """How one is sent, and who sees it."""
+    return visit.reply(visit.s("photo-how", place=visit.some_place()))
 
 
 def _control(visit: Visit) -> dict[str, str | int]:

@@ -161,9 +161,11 @@ class Entry:
     `person` of such a call taken back: the runner it was for. A call of somebody with many runners names no
     `runner`. Of 'cannot come', 'can come again' and 'takes over' `person` is who (None: the sender), `about` the id of the
     meeting (None: all to come), `why` the reason: facts about that person, never about her. Of `REQUESTS` `to` is the id of
-    the person whom it is for, or EVERYBODY; `about` the meeting to swap or to hold elsewhere; `until` how long the sender
-    wants no news, or when to be reminded of `words`. `logged` of the stop log, and of words of how she is;
-    LOG_SHOWN: somebody who said that they are a medic was shown it.
+    the person whom it is for, or EVERYBODY, `picture` the id of one that goes with the words, `person` then who may be on
+    it; `about` the meeting to swap or to hold elsewhere; `until` how long the sender
+    wants no news, or when to be reminded of `words`; of a reminder for when something happens `about` is the id
+    of the runner, `point` where and `edge` whether she is in or out there. `logged` of the stop log, and of words of how she
+    is; LOG_SHOWN: somebody who said that they are a medic was shown it.
     """
 
     id: str
@@ -196,3 +198,4 @@ class Entry:
     why: Why | None = None
     to: str | None = None
     logged: tuple[Logged, ...] = ()
+    picture: str = ""

@@ -8,7 +8,7 @@ from server.event.model import Event, PartKind
 from server.facts.entry import EVERYBODY, Entry, Kind
 from server.facts.state import RaceState
 
-__all__ = ["addressees", "quiet_until", "reminders"]
+__all__ = ["addressees", "help_open", "quiet_until", "reminders"]
 
 _ALL = frozenset({PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT})
 _HEAR = _ALL | {PartKind.ORGANISER, PartKind.VOLUNTEER}
@@ -16,9 +16,10 @@ _OF_VOLUNTEERS = frozenset({PartKind.CREW, PartKind.PACER})
 """Whoever stands at a point may tell her crew something; her own ear is not theirs."""
 
 
-def addressees(entry: Entry, event: Event) -> tuple[str, ...]:
+def addressees(entry: Entry, event: Event, race: RaceState) -> tuple[str, ...]:
     """Ids of those whom the words of a request go to, each once, in the event's order; never whoever wrote it. For all:
-    those of the writer's own runners; of a meeting: those who go there, and she. () where nobody may be told."""
+    those of the writer's own runners; of a meeting: those who go there, and she. A picture goes to the organisers too
+    while a call for help is open. () where nobody may be told."""
     parts = {p.kind for p in event.parts_of(entry.by)}
     runners = {p.runner for p in event.parts_of(entry.by)}
     hear = _HEAR if parts - {PartKind.VOLUNTEER, PartKind.SUPPORTER} else _OF_VOLUNTEERS
@@ -33,6 +34,8 @@ def addressees(entry: Entry, event: Event) -> tuple[str, ...]:
         ]
     elif entry.to in (None, EVERYBODY):
         wide = _ALL | ({PartKind.VOLUNTEER} if PartKind.ORGANISER in parts else frozenset())
+        if entry.picture and help_open(entry, event, race):
+            wide, hear = wide | {PartKind.ORGANISER}, hear | {PartKind.ORGANISER}
         found = [
             p.person
             for p in event.parts
@@ -42,6 +45,12 @@ def addressees(entry: Entry, event: Event) -> tuple[str, ...]:
     else:
         found = [p.person for p in event.parts if p.person == entry.to and p.kind in hear]
     return tuple(dict.fromkeys(w for w in found if w is not None and w != entry.by))
+
+
+def help_open(entry: Entry, event: Event, race: RaceState) -> bool:
+    """Whether a call for help is open about a runner with whom whoever wrote it has a part."""
+    runners = {p.runner for p in event.parts_of(entry.by)}
+    return any(r.helps_open and (None in runners or r.runner in runners) for r in race.runners)
 
 
 def quiet_until(race: RaceState, person: str, now: datetime) -> datetime | None:

@@ -35,7 +35,7 @@ _BY_KIND: Final = {
         "id event key via replaces about edge wave facts buttons occasion meeting next_meeting unreported_out"
         " latest_out_point give_at entry kind seen_point next_point alarm of_kind gave_back silent how seen_at stands busy"
         " change reason also was_kind going signal_back_at notice_kind channels call over meant gives_up state at_point"
-        " before lost why why_now"
+        " before lost why why_now came then"
     ),
 }
 HELD: Final = {name: holds for holds, names in _BY_KIND.items() for name in names.split()}

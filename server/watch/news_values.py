@@ -180,7 +180,8 @@ class DoubtValues:
 @dataclass(frozen=True, slots=True)
 class PassedOnValues:
     """Words for this person, as they were written: by whom and when; `meeting` where somebody wants it held elsewhere, which
-    changes nothing in the plan, `point` its place; `taken_back`: they are to be forgotten again."""
+    changes nothing in the plan, `point` its place; `taken_back`: they are to be forgotten again; `picture` the
+    id of one that goes with them."""
 
     entry: str
     by: str
@@ -189,6 +190,7 @@ class PassedOnValues:
     meeting: str = ""
     point: str = ""
     taken_back: bool = False
+    picture: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,11 +211,19 @@ class SwapValues:
 
 @dataclass(frozen=True, slots=True)
 class ReminderValues:
-    """What a person wanted to be reminded of, or woken for, in their own words of `at`."""
+    """What a person wanted to be reminded of, or woken for, in their own words of `at`. For when she is in or out (`edge`)
+    at `point`: what has `came` of it (server/facts/awaiting.py), seen when and reported by whom; `then` is where she was
+    reported after it."""
 
     entry: str
     words: str
     at: datetime
+    point: str = ""
+    edge: str = ""
+    came: str = ""
+    seen_at: datetime | None = None
+    told_by: str = ""
+    then: str = ""
 
 
 @dataclass(frozen=True, slots=True)

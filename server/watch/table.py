@@ -527,7 +527,8 @@ _ROWS: tuple[Row, ...] = (
         _U.ACTION,
         frozenset(_P),
         _ALWAYS,
-        "at the time at which a person wanted to be reminded or woken",
+        "at the time at which a person wanted to be reminded or woken; once she is in or out where they wanted to hear of "
+        "it, or can't be any more",
         "told, or two hours later",
         _hours(2),
         own=True,

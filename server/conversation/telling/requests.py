@@ -7,14 +7,18 @@ from datetime import datetime
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.say import Say, SayInEvent, lines
 from server.conversation.telling.times import floor_to
+from server.facts.awaiting import Came
 from server.watch.notice import PassedOnValues, ReminderValues, SwapValues
 
-__all__ = ["passed_on", "reminder", "say_quiet", "say_reminder", "say_sent", "swap"]
+__all__ = ["passed_on", "reminder", "say_quiet", "say_reminder", "say_sent", "say_shown", "swap"]
 
 
 def passed_on(say: SayInEvent, v: PassedOnValues) -> str:
     """Who says it, and their words; of a meeting elsewhere that nothing in the plan is changed."""
     who = say.person(v.by)
+    if v.picture:
+        back = "yes" if v.taken_back else "no"
+        return say.s("says-picture", who=who, words=v.words or "none", back=back)
     if v.taken_back:
         return say.s("says-back", who=who, words=v.words)
     if not v.meeting:
@@ -40,8 +44,20 @@ def swap(say: SayInEvent, v: SwapValues) -> str:
 
 
 def reminder(say: SayInEvent, v: ReminderValues) -> str:
-    """Their own words."""
-    return say.s("reminder", when=say.when(v.at), words=v.words)
+    """Their own words; before them that she is in or out, or why nobody will hear of it."""
+    if not v.came:
+        return say.s("reminder", when=say.when(v.at), words=v.words)
+    place = say.point(v.point)
+    if v.came == Came.YES.value and v.seen_at is not None:
+        what = say.fact(v.edge, say.place_of(place, None))
+        first = say.s(
+            "awaited", runner=say.runner, fact=what, when=say.when(v.seen_at), by=say.person(v.told_by)
+        )
+    elif v.came == Came.UNSEEN.value:
+        first = say.s("awaited-unseen", runner=say.runner, place=place, then=say.point(v.then))
+    else:
+        first = say.s("awaited-over", runner=say.runner, place=place, edge=v.edge)
+    return lines(first, say.s("awaited-asked", when=say.when(v.at), words=v.words))
 
 
 def say_sent(say: Say, a: NotedAnswer, words: str) -> str:
@@ -50,6 +66,15 @@ def say_sent(say: Say, a: NotedAnswer, words: str) -> str:
         say.s("sent-to", names=say.all(a.told), words=words)
         if a.told
         else say.s("sent-to-nobody", words=words),
+        *(say.s("sent-waits", name=name, when=say.when(until)) for name, until in a.waits),
+        say.s("sent-unheard", names=say.all(a.unheard)) if a.unheard else "",
+    )
+
+
+def say_shown(say: Say, a: NotedAnswer) -> str:
+    """To whom a picture was shown, who sees it later, who can't be told."""
+    return lines(
+        say.s("photo-shown", names=say.all(a.told) if a.told else "none"),
         *(say.s("sent-waits", name=name, when=say.when(until)) for name, until in a.waits),
         say.s("sent-unheard", names=say.all(a.unheard)) if a.unheard else "",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from server.conversation.understanding import lists
+from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import AskBack, Choice, Context, Need, Report, Reported
 from server.conversation.understanding.names import find_runner
 from server.conversation.understanding.placing import placed
@@ -16,6 +17,21 @@ from server.facts.entry import Kind
 def _looks_like_one(said: Sentence) -> bool:
     """Whether at most one word is neither of a list nor a stand-in nor part of a phrase: most messages are no list."""
     return sum(w[0] != "<" and not lists.may_stand(w) for w in said.masked) <= 0
+
+
+def _rest_is_one(said: Sentence) -> bool:
+    """The same of all words but the first."""
+    return all(w[0] == "<" or lists.may_stand(w) for w in said.masked[1:])
+
+
+_POSTED = frozenset({PartKind.VOLUNTEER, PartKind.ORGANISER})
+
+
+def _seen_bibs(said: Sentence, ctx: Context) -> bool:
+    """'Seen 87 and 90' of whoever reports many: each of them is there, where that is so."""
+    rest = [w for w in said.plain[1:] if w[0].isdigit() or w[0] == "#"]
+    see = lexicon().classes["see"].word(said.plain[0])
+    return see and bool(rest) and ctx.parts <= _POSTED
 
 
 def _row(said: Sentence, ctx: Context) -> list[str]:
@@ -33,9 +49,12 @@ def _row(said: Sentence, ctx: Context) -> list[str]:
 
 def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
     """A message that is nothing but a list; None for any other."""
-    if said.asks or not _looks_like_one(said):
+    seen = _seen_bibs(said, ctx)
+    if said.asks or not (_looks_like_one(said) or (seen and _rest_is_one(said))):
         return None
     tokens = ["she" if t == "she" else t for t in lists.tokens_of(_row(said, ctx))]
+    if seen:
+        tokens = [lists.word_for("in"), *tokens[1:]]
     bibs = frozenset(r.bib for r in ctx.runners)
     items = lists.read_list(tokens, ctx.now, ctx.time_zone, bibs) or lists.read_columns(
         tokens, ctx.now, ctx.time_zone, bibs, from_post=ctx.parts <= {PartKind.VOLUNTEER}
@@ -53,10 +72,11 @@ def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
         if item.bib is not None:
             runner = next((r for r in ctx.runners if r.bib == item.bib), None)
             if runner is None:
-                return _ask_bib(item.bib, items, said, ctx)
+                return _ask_bib(item.bib, items, said, ctx, guessed=seen)
         if runner is None:
             return None
-        report = placed(Report(item.kind, item.at or ctx.now, runner.id), said, runner, ctx)
+        one = Report(item.kind, item.at or ctx.now, runner.id, guessed=seen)
+        report = placed(one, said, runner, ctx)
         if isinstance(report, AskBack):
             return report
         reports.append(report)
@@ -76,18 +96,25 @@ def in_order(reports: list[Report]) -> list[Report]:
     return out
 
 
-def _ask_bib(bib: str, items: tuple[lists.Item, ...], said: Sentence, ctx: Context) -> AskBack:
-    """An unknown bib: what was clear is kept apart, the near ones are offered."""
+def _ask_bib(
+    bib: str, items: tuple[lists.Item, ...], said: Sentence, ctx: Context, *, guessed: bool
+) -> AskBack:
+    """An unknown bib: what was clear is kept apart, the near ones are offered. Several are only named."""
     known = {r.bib: r for r in ctx.runners}
     clear = []
     for item in items:
         runner = known.get(item.bib or "")
         if runner is not None:
-            report = placed(Report(item.kind, item.at or ctx.now, runner.id), said, runner, ctx)
+            one = Report(item.kind, item.at or ctx.now, runner.id, guessed=guessed)
+            report = placed(one, said, runner, ctx)
             if isinstance(report, Report):
                 clear.append(report)
+    unknown = list(dict.fromkeys(i.bib for i in items if i.bib is not None and i.bib not in known))
     choices = []
-    for near in lists.near_bibs(bib, ctx.runners):
+    listed_too = {i.bib for i in items}
+    for near in lists.near_bibs(bib, ctx.runners) if len(unknown) == 1 else ():
+        if near.bib in listed_too:
+            continue  # of her the list says something already
         meant = []
         for item in items:
             if item.bib == bib:
@@ -95,4 +122,4 @@ def _ask_bib(bib: str, items: tuple[lists.Item, ...], said: Sentence, ctx: Conte
                 if isinstance(report, Report):
                     meant.append(report)
         choices.append(Choice(near.id, Reported(tuple(in_order(meant)))))
-    return AskBack(Need.BIB, tuple(choices), bib, also=tuple(in_order(clear)))
+    return AskBack(Need.BIB, tuple(choices), ", ".join(unknown), also=tuple(in_order(clear)))

@@ -45,6 +45,11 @@ def _kind(token: str) -> Kind | None:
     return _KINDS.get(lexicon().short.get(token, ""))
 
 
+def word_for(kind: str) -> str:
+    """A word that stands for a kind of report in a list."""
+    return next(w for w, k in lexicon().short.items() if k == kind and " " not in w)
+
+
 def _filler(token: str) -> bool:
     return token in (";", *lexicon().filler)
 
@@ -82,8 +87,14 @@ def _is_bib(tokens: Sequence[str], i: int, bibs: frozenset[str]) -> bool:
     if not token.isdigit() or len(token) > 5:
         return False
     following = next((t for t in tokens[i + 1 :] if not _filler(t) and not t.lstrip("#").isdigit()), "")
-    leads = i == 0 or _filler(tokens[i - 1]) or tokens[i].startswith("#")
+    leads = i == 0 or _filler(tokens[i - 1]) or tokens[i].startswith("#") or _like_the_one_before(tokens, i)
     return _kind(following) is not None and (leads or token in bibs or not _timely(token))
+
+
+def _like_the_one_before(tokens: Sequence[str], i: int) -> bool:
+    """'214 215 out': a number of three digits behind one of three, which a time would hardly be."""
+    one, other = tokens[i - 1].lstrip("#"), tokens[i]
+    return one.isdigit() and other.isdigit() and len(one) == len(other) == 3
 
 
 def _timely(token: str) -> bool:

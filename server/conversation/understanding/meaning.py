@@ -249,13 +249,14 @@ class Request(StrEnum):
     MUTE = "mute"
     REMIND = "remind"
     UNREMIND = "no reminder"
+    LIGHT_LEFT = "her light left behind"
 
 
 @dataclass(frozen=True, slots=True)
 class Requested:
     """Something wanted done. `person` an id, None for nobody by name; `until` of being quiet or woken, as far as said;
     `words` as written, which are what is passed on. `to`: whom they are for, a person or a runner by id, EVERYBODY, or ''
-    for the race, which nothing here reaches."""
+    for the race, which nothing here reaches. `edge`: told as soon as she is 'in' or 'out' at the point."""
 
     request: Request
     words: str
@@ -265,6 +266,7 @@ class Requested:
     until: datetime | None = None
     amount: timedelta | None = None
     to: str = EVERYBODY
+    edge: str = ""
 
 
 @dataclass(frozen=True, slots=True)

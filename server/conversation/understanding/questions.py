@@ -13,6 +13,7 @@ from rapidfuzz import fuzz
 from server.conversation.telling.answer import RunnerHere
 from server.conversation.understanding import names
 from server.conversation.understanding.again import ordinal
+from server.conversation.understanding.features import question_form
 from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import (
     UNSAID,
@@ -125,6 +126,19 @@ def _named_beside(said: Sentence) -> str:
     """The thing that is asked about and not in the file, in the writer's word."""
     outside = lexicon().classes["outside"]
     return next((w for w in said.plain if outside.word(w)), UNSAID)
+
+
+def of_a_place(said: Sentence, ctx: Context) -> Understood | None:
+    """'Is there a loo at the mill', 'can I camp there', 'do they have veggie food': what a place has and allows is in no
+    file, whatever else the words sound like; None for anything that is no such question."""
+    if said.point is None or said.named or not said.reads("place_has"):
+        return None
+    asks_so = question_form(said) or said.asks or said.written.rstrip().endswith("?")
+    if not asks_so or said.says("she") or said.says("bring"):
+        return None
+    has = lexicon().read["place_has"]
+    beside = next((w for w in said.plain if has.word(w)), UNSAID)
+    return about(Asked(Question.ELSEWHERE, words=said.written, beside=beside), said, ctx)
 
 
 def about(asked: Asked, said: Sentence, ctx: Context) -> Understood:

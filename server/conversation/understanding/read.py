@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from server.conversation.understanding import answers, gates, names, questions, reports
+from server.conversation.understanding import answers, gates, left_behind, names, questions, reports
 from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
 from server.conversation.understanding.danger import by_rule, hear
@@ -54,9 +54,11 @@ from server.conversation.understanding.sentence import (
     RUNNER,
     TIME,
     Sentence,
+    finish_of,
     read_sentence,
 )
 from server.conversation.understanding.times import TimeSaid, signs_of
+from server.conversation.understanding.wishes import edge_of, of_finish
 from server.event.model import PartKind
 from server.facts.entry import EVERYBODY, Kind
 
@@ -110,10 +112,15 @@ def read(text: str, ctx: Context) -> Reading:
         distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
     meant = _read(head, clauses)
-    if heard.danger is Danger.ASK and _only_asks(meant, head, clauses):
+    if heard.danger is Danger.ASK and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
         return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
         meant = _but_quieting(meant, head, clauses)
+    if heard.danger is Danger.ASK and isinstance(meant, Requested) and _is_wanted(meant, head, clauses):
+        said = clauses.of(head)
+        red = _of_red_flags(said) and said.says("feel")
+        grave = red or by_rule(said.plain, own=False) is not Danger.NONE
+        return Reading(meant, Danger.ASK if grave else Danger.NONE)
     if heard.danger is Danger.ASK and _says_little(meant, head):
         asked = any(gates.asks(clauses.of(c)) for c, strong in clauses_of(head) if strong)
         whole = clauses.of(head)
@@ -121,6 +128,18 @@ def read(text: str, ctx: Context) -> Reading:
             meant = _how_she_is(heard.clause, whole, ctx) or meant
     meant = _whole(meant, head, text) if len(head) < len(text) else meant
     return Reading(meant, heard.danger, calm=heard.danger is Danger.NONE and heard.score < policy().wonder)
+
+
+def _is_wanted(meant: Requested, head: str, clauses: Clauses) -> bool:
+    """Whether the words are surely to be passed on, or of a thing left behind, and of nobody's state by themselves."""
+    return meant.request is Request.LIGHT_LEFT or _told_whole(head, clauses.of(head)) is not None
+
+
+def _is_list(head: str, clauses: Clauses) -> bool:
+    """Whether a message is bibs, words of a list and times, and nothing else: no number of it is of a body."""
+    said = clauses.of(head)
+    bibs = any(w[0].isdigit() or w[0] == "#" for w in said.plain)
+    return bibs and listed(said, clauses.ctx) is not None
 
 
 def understand(text: str, ctx: Context) -> Understood:
@@ -342,7 +361,12 @@ def _read(text: str, clauses: Clauses) -> Understood:
         answers.short_answer(text)
         or _yes_at(said)
         or listed(said, ctx)
+        or _told_whole(text, said)
         or questions.follow_up(said, ctx)
+        or questions.of_a_place(said, ctx)
+        or left_behind.light_left(said)
+        or left_behind.still_here(said, ctx)
+        or left_behind.left_with(said, ctx)
         or reports.bare_place(said, ctx)
         or _for_somebody(text, said)
         or reports.seems_over(said, ctx)
@@ -407,6 +431,27 @@ def _for_somebody(text: str, said: Sentence) -> Requested | None:
     if found["lead"] and not lexicon().read["for_whom"].word(said.plain[0]):
         return None
     return Requested(Request.PASS_ON, said.written, said.person, to=said.person)
+
+
+_SENTENCE_ENDS = re.compile(r"[.!?;\n]\s*[^\W\d]")
+
+
+def _told_whole(text: str, said: Sentence) -> Requested | None:
+    """'Tell Ana to bring my jacket, the blue one', 'tell everyone I feel sick, want coke': one sentence that begins so goes
+    on with every word of it, also that of the runner herself."""
+    n = lexicon().classes["tell"].begins(said.masked)
+    rest = [w for w in said.masked[n:] if w not in lexicon().names["the"]]
+    if not n or len(rest) < 2 or said.control or _SENTENCE_ENDS.search(text):
+        return None
+    one = rest[0] == PERSON and said.person is not None
+    if not one and not (lexicon().classes["they"].word(rest[0]) and _words_for(said) == EVERYBODY):
+        return None
+    return Requested(
+        Request.PASS_ON,
+        said.written,
+        said.person if one else None,
+        to=said.person if one and said.person else EVERYBODY,
+    )
 
 
 def _stop_with_both_ends(said: Sentence, ctx: Context) -> Reported | None:
@@ -901,7 +946,7 @@ def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
             return None  # she can't report that she has not come
         case "crew_there" if runs:
             return reports.report("in", said, ctx)
-        case "crew_left" if runs:
+        case "crew_left" if runs or (_on_foot(ctx) and not said.says("car")):
             return reports.report("out", said, ctx)
         case _:
             return reports.report(intent, said, ctx)
@@ -935,12 +980,15 @@ def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
     point = None
     if said.point is not None and runner is not None:
         point = names.which_pass(said.point, said.masked, runner, ahead=True)
+    edge = edge_of(said) if request is Request.REMIND else ""
+    if edge == "in" and point is None and runner is not None and of_finish(said):
+        point = finish_of(runner)
     until = _hour_alone(request, said, ctx) or next(
         (_to_come(t, ctx.now) for t in said.times if not t.bare), None
     )
     length = next((x.length for x in said.lengths), None)
     her = runner.id if runner else None
-    return Requested(request, said.written, said.person, her, point, until, length, _words_for(said))
+    return Requested(request, said.written, said.person, her, point, until, length, _words_for(said), edge)
 
 
 HALF_DAY = timedelta(hours=12)

@@ -507,6 +507,20 @@ position-yours = Als dein Ort notiert{ $place ->
  }, nicht als der von { $runner }.
 says-to-you = { $who } lässt sagen: ‚{ $words }‘
 says-back = { $who } nimmt das zurück: ‚{ $words }‘
+says-picture = { $back ->
+    [yes] { $who } nimmt ein Bild zurück{ $words ->
+        [none] .
+       *[other] : ‚{ $words }‘
+    }
+   *[no] { $who } schickt ein Bild{ $words ->
+        [none] .
+       *[other] : ‚{ $words }‘
+    }
+}
+picture-where = { $page ->
+    [none] Das Bild ist auf der Seite des Rennens, im Chat.
+   *[other] Das Bild: { $page }
+}
 elsewhere-told = { $who } will sich woanders treffen als { $place }: ‚{ $words }‘
 elsewhere-unchanged = Am Plan ist nichts geändert. Sprecht euch ab; wer den Plan führt, kann ihn ändern.
 swap-asked = { $who } bittet dich, für { $runner } zu übernehmen, { $place }: ‚{ $words }‘
@@ -514,3 +528,10 @@ swap-window = Sie ist wahrscheinlich { $window } dort.
 swap-be-there = Dort sein ab { $when }.
 swap-refused = { $who } kann nicht, { $place }. Es bleibt bei dir.
 reminder = Du wolltest erinnert werden ({ $when }): ‚{ $words }‘
+awaited = { $runner } { $fact }, { $when } (gemeldet von { $by }).
+awaited-unseen = { $runner } ist an { $place } vorbei: Dort hat sie niemand gemeldet, und sie wurde gesehen in { $then }.
+awaited-over = Das Rennen ist für { $runner } zu Ende, bevor sie { $edge ->
+    [out] { $place } verlassen hat
+   *[in] in { $place } angekommen ist
+}.
+awaited-asked = Das wolltest du wissen ({ $when }): ‚{ $words }‘

@@ -408,8 +408,15 @@ noted-seen-kept = Es zählt, sobald jemand es bestätigt; wer es kann, wird gefr
 noted-how = Notiert, wie es { $runner } geht: ‚{ $words }‘
 meeting-not-among = { $place } ist nicht unter deinen nächsten Treffen.
 picture-none = Es gibt kein Bild. In Worten:
-photo-kept = Bilder kann ich nicht sehen, und dieses wird nicht gespeichert. Schreib, was darauf ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
-photo-words-only = Das Bild selbst wird nicht gespeichert, nur deine Worte.
+photo-how = Schick es hier: Wer heute Nacht für sie da ist, sieht es, ohne Ort und Kameradaten. Ich sehe nicht, was darauf ist: Schreib, was zu tun ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
+photo-unseen = Ich sehe nicht, was darauf ist. Schreib, was zu tun ist, zum Beispiel ‚angekommen in { $place } 14:20‘.
+photo-shown = { $names ->
+    [none] Das Bild ist gespeichert, aber noch niemandem gezeigt.
+   *[other] Das Bild ist gespeichert und wurde gezeigt: { $names }.
+}
+photo-lost = Das Bild ist nicht angekommen. Bitte schick es noch einmal.
+photo-too-large = Das Bild ist zu groß (höchstens 700 kB). Schick es kleiner.
+photo-unreadable = Das ist kein Bild, das ich speichern kann. Schick ein Foto (JPEG, PNG oder WebP).
 other-unreadable = Das kann ich nicht lesen. Bitte schreib es.
 live-ended = Der geteilte Standort ist zu Ende. Über { $runner } sagt das nichts.
 noted = Notiert für { $runner }: { $fact }, { $when }.
@@ -520,9 +527,10 @@ ask-point = Welchen Punkt meinst du?
 ask-who = Wer ist in { $place }?
 ask-runner = Welche Läuferin?
 ask-bib = Niemand hat Startnummer { $bib }. { $count ->
-    [0] Bitte sieh noch einmal nach.
+    [0] Dafür ist nichts notiert: Bitte sieh noch einmal nach.
    *[other] Meintest du:
  }
+bibs-left = Für { $bibs } ist nichts notiert: Diese Startnummer hat niemand.
 ask-where-seen = Zwischen welchen Punkten war das?
 of-runner = { $runner }: { $line }
 race-only-organiser =
@@ -541,6 +549,9 @@ choice-left = { $place } verlassen, läuft weiter
 choice-left-plain = Einen Punkt verlassen, läuft weiter
 choice-crew = Ich bin es
 choice-her = { $runner } ist es
+choice-crew-left = Ich
+choice-her-left = { $runner }
+ask-who-left = Wer hat { $place } verlassen?
 choice-over = Ihr Rennen ist vorbei
 choice-else = Etwas anderes
 choice-both = Beide
@@ -732,6 +743,16 @@ elsewhere-unknown = { $words ->
    *[other] Über ‚{ $words }‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.
  }
 signal-unknown = Wie das Netz dort ist, weiß ich nicht. Wer dort war, weiß es vielleicht.
+elsewhere-unknown-at = { $words ->
+    [none] Das sagt der Plan von { $place } nicht.
+   *[other] Über ‚{ $words }‘ in { $place } sagt der Plan nichts.
+ } Vielleicht weiß es jemand dort, sonst frag { $name }: { $phone }.
+parking-known = Parken in { $place }: { $parking }. Mehr steht nicht da.
+signal-known = { $signal ->
+    [none] In { $place } ist laut Plan kein Netz.
+   *[other] In { $place } ist das Netz laut Plan lückenhaft.
+ }
+signal-unsaid = Der Plan nennt für { $place } kein schlechtes Netz, es sollte also gehen. Mehr weiß, wer dort war, sonst frag { $name }: { $phone }.
 why-times =
     Die mittlere Zeit ist die wahrscheinlichste; 1-mal in 10 kommt sie vor der ersten, 1-mal in 10 nach der letzten.
     Alle beruhen auf ihrem Plan und auf dem, was bisher gemeldet ist.
@@ -899,6 +920,29 @@ meaning-offer = Ich biete Hilfe an
 meaning-unremind = Keine Erinnerung
 remind-over = Gestrichen: keine Erinnerung { $when }.
 remind-none = Ich habe keine Erinnerung für dich, die noch kommt.
+light-dark-at = In { $place } wird es dunkel sein, wenn sie dort ist.
+light-left = Sie hat ihr Licht nicht dabei. { $dark } Weitergesagt an { $names }.
+light-meet = Bringt eine Lampe nach { $place }, wo sie als Nächstes jemand trifft: { $crew }.
+light-carries = Laut Plan hat sie: { $torch }.
+light-control = Trifft sie vor der Dunkelheit niemand, oder hat sie kein anderes Licht? Sagt es: { $name } { $phone }.
+await-open = Du hörst es sofort, wenn { $runner } { $edge ->
+    [out] { $place } verlassen hat
+   *[in] in { $place } angekommen ist
+}.
+await-set = Ich sage es dir sofort, wenn { $runner } { $edge ->
+    [out] { $place } verlassen hat
+   *[in] in { $place } angekommen ist
+}, auch nachts{ $window ->
+    [none] .
+   *[other] : dort { $window }.
+}
+await-was = { $runner } ist schon weiter: { $fact }, { $when }.
+await-past = { $runner } ist schon an { $place } vorbei.
+await-race-over = Das Rennen ist für { $runner } zu Ende. In { $place } gibt es nichts mehr zu erwarten.
+await-over = Gestrichen: keine Nachricht, wenn { $runner } { $edge ->
+    [out] { $place } verlassen hat
+   *[in] in { $place } angekommen ist
+}.
 pace-last = { $from } bis { $to }: { $leg }.
 pace-before = Davor, { $from } bis { $to }: { $leg }.
 pace-whole = Seit dem Start, mit Halten: { $leg }.

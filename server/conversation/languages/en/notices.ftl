@@ -505,6 +505,20 @@ position-yours = Noted as your place{ $place ->
  }, not { $runner }’s.
 says-to-you = { $who } says: ‘{ $words }’
 says-back = { $who } takes that back: ‘{ $words }’
+says-picture = { $back ->
+    [yes] { $who } takes a picture back{ $words ->
+        [none] .
+       *[other] : ‘{ $words }’
+    }
+   *[no] { $who } sends a picture{ $words ->
+        [none] .
+       *[other] : ‘{ $words }’
+    }
+}
+picture-where = { $page ->
+    [none] The picture is on the race’s page, in the chat.
+   *[other] The picture: { $page }
+}
 elsewhere-told = { $who } wants to meet somewhere else than { $place }: ‘{ $words }’
 elsewhere-unchanged = Nothing in the plan is changed. Agree it among you; whoever keeps the plan can change it.
 swap-asked = { $who } asks you to go to { $place } to meet { $runner }: ‘{ $words }’
@@ -512,3 +526,10 @@ swap-window = She is likely there { $window }.
 swap-be-there = Be there from { $when }.
 swap-refused = { $who } can’t go to { $place }. It stays with you.
 reminder = You asked to be reminded ({ $when }): ‘{ $words }’
+awaited = { $runner } { $fact }, { $when } (reported by { $by }).
+awaited-unseen = { $runner } is past { $place }: nobody reported her there, and she was seen at { $then }.
+awaited-over = { $runner }’s race is over, before she was { $edge ->
+    [out] out of
+   *[in] in at
+} { $place }.
+awaited-asked = You asked for that ({ $when }): ‘{ $words }’

@@ -408,8 +408,15 @@ noted-seen-kept = It counts once somebody who can confirms it; they are asked.
 noted-how = Noted how { $runner } is: ‘{ $words }’
 meeting-not-among = { $place } is not among your next meetings.
 picture-none = There is no picture to send. In words:
-photo-kept = I can’t see pictures, and this one is not kept. Write what it shows, for example ‘in at { $place } 14:20’.
-photo-words-only = The picture itself is not kept, only your words.
+photo-how = Send it here: whoever is with her tonight sees it, without its place and camera data. I can’t see what is on it, so write what has to be done, for example ‘in at { $place } 14:20’.
+photo-unseen = I can’t see what is on it. Write what has to be done, for example ‘in at { $place } 14:20’.
+photo-shown = { $names ->
+    [none] The picture is kept, but shown to nobody yet.
+   *[other] The picture is kept, and shown to { $names }.
+}
+photo-lost = The picture did not come through. Please send it again.
+photo-too-large = The picture is too large (at most 700 kB). Send it smaller.
+photo-unreadable = That is no picture I can keep. Send a photo (JPEG, PNG or WebP).
 other-unreadable = I can’t read that. Please write it.
 live-ended = The shared position has ended. That says nothing about { $runner }.
 noted = Noted: { $runner } { $fact }, { $when }.
@@ -518,9 +525,10 @@ ask-point = Which point do you mean?
 ask-who = Who is at { $place }?
 ask-runner = Which runner?
 ask-bib = No runner has bib { $bib }. { $count ->
-    [0] Please look again.
+    [0] Nothing is noted for that: please look again.
    *[other] Did you mean:
  }
+bibs-left = Nothing is noted for { $bibs }: no runner has that bib.
 ask-where-seen = Between which points was that?
 of-runner = { $runner }: { $line }
 race-only-organiser = Not noted: only the organiser can say that the start moves, runners are held or a cut-off changes. Tell { $name }: { $phone }.
@@ -537,6 +545,9 @@ choice-left = Left { $place }, going on
 choice-left-plain = Left a point, going on
 choice-crew = I am
 choice-her = { $runner } is
+choice-crew-left = I did
+choice-her-left = { $runner } did
+ask-who-left = Who left { $place }?
 choice-over = Her race is over
 choice-else = Something else
 choice-both = Both
@@ -728,6 +739,16 @@ elsewhere-unknown = { $words ->
    *[other] The plan says nothing about ‘{ $words }’. Somebody at the place may know.
  }
 signal-unknown = I do not know what the signal is there. Whoever has been there may know.
+elsewhere-unknown-at = { $words ->
+    [none] The plan does not say that of { $place }.
+   *[other] The plan says nothing about ‘{ $words }’ at { $place }.
+ } Who is there may know; else ask { $name }: { $phone }.
+parking-known = Crew park at { $place }: { $parking }. More than that is not said.
+signal-known = { $signal ->
+    [none] No phone signal at { $place }, by the plan.
+   *[other] Patchy phone signal at { $place }, by the plan.
+ }
+signal-unsaid = The plan says nothing bad of the signal at { $place }, so it should be there. Who has been there knows more; else ask { $name }: { $phone }.
 why-times = The middle time is the likeliest; 1 time in 10 she comes before the first, 1 in 10 after the last. They rest on her plan and every report so far.
 request-swap = I can’t change who does what: ‘{ $words }’. Please telephone:
 meaning-when-there = When she is there
@@ -893,6 +914,29 @@ meaning-offer = I offer to help
 meaning-unremind = No reminder
 remind-over = Cancelled: no reminder { $when }.
 remind-none = I have no reminder for you that is still to come.
+light-dark-at = It will be dark at { $place } when she is there.
+light-left = Not with her: her light. { $dark } Told to { $names }.
+light-meet = Take a torch to { $place }, where crew meet her next: { $crew }.
+light-carries = By the plan she has: { $torch }.
+light-control = Nobody meets her before dark, or she has no other light? Tell { $name }: { $phone }.
+await-open = You hear at once when { $runner } is { $edge ->
+    [out] out of
+   *[in] in at
+} { $place }.
+await-set = I’ll tell you at once when { $runner } is { $edge ->
+    [out] out of
+   *[in] in at
+} { $place }, also at night{ $window ->
+    [none] .
+   *[other] : there { $window }.
+}
+await-was = { $runner } is past that: { $fact }, { $when }.
+await-past = { $runner } is past { $place } already.
+await-race-over = { $runner }’s race is over. There is nothing more to wait for at { $place }.
+await-over = Cancelled: no message when { $runner } is { $edge ->
+    [out] out of
+   *[in] in at
+} { $place }.
 pace-last = { $from } to { $to }: { $leg }.
 pace-before = Before, { $from } to { $to }: { $leg }.
 pace-whole = Since the start, stops included: { $leg }.

@@ -505,6 +505,20 @@ position-yours = Noté comme ta position{ $place ->
  }, pas celle de { $runner }.
 says-to-you = { $who } fait dire : ‘{ $words }’
 says-back = { $who } retire cela : ‘{ $words }’
+says-picture = { $back ->
+    [yes] { $who } retire une image{ $words ->
+        [none] .
+       *[other] { " " }: ‘{ $words }’
+    }
+   *[no] { $who } envoie une image{ $words ->
+        [none] .
+       *[other] { " " }: ‘{ $words }’
+    }
+}
+picture-where = { $page ->
+    [none] L’image est sur la page de la course, dans le chat.
+   *[other] L’image : { $page }
+}
 elsewhere-told = { $who } veut un autre lieu de rendez-vous que { $place } : ‘{ $words }’
 elsewhere-unchanged = Rien n’est changé dans le plan. Mettez-vous d’accord ; qui tient le plan peut le changer.
 swap-asked = { $who } te demande d’aller à { $place } retrouver { $runner } : ‘{ $words }’
@@ -512,3 +526,10 @@ swap-window = Elle y est probablement { $window }.
 swap-be-there = Sur place dès { $when }.
 swap-refused = { $who } ne peut pas aller à { $place }. Cela reste à toi.
 reminder = Tu voulais un rappel ({ $when }) : ‘{ $words }’
+awaited = { $runner } { $fact }, { $when } (signalé par { $by }).
+awaited-unseen = { $runner } a dépassé { $place } : personne ne l’y a signalée, et elle a été vue à { $then }.
+awaited-over = La course est finie pour { $runner }, avant qu’elle { $edge ->
+    [out] soit repartie de { $place }
+   *[in] soit arrivée à { $place }
+}.
+awaited-asked = Tu voulais le savoir ({ $when }) : ‘{ $words }’

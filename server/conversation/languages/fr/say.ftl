@@ -406,8 +406,15 @@ noted-seen-kept = Cela compte dès que quelqu’un le confirme ; on demande à q
 noted-how = Noté comment va { $runner } : ‘{ $words }’
 meeting-not-among = { $place } n’est pas parmi tes prochains rendez-vous.
 picture-none = Il n’y a pas d’image à envoyer. En mots :
-photo-kept = Je ne vois pas les images, et celle-ci n’est pas gardée. Écris ce qu’elle montre, par exemple ‘elle est arrivée à { $place } 14:20’.
-photo-words-only = L’image n’est pas gardée, seulement tes mots.
+photo-how = Envoie-la ici : ceux qui la suivent cette nuit la voient, sans le lieu ni les données de l’appareil. Je ne vois pas ce qu’elle montre : écris ce qu’il faut faire, par exemple ‘elle est arrivée à { $place } 14:20’.
+photo-unseen = Je ne vois pas ce qu’elle montre. Écris ce qu’il faut faire, par exemple ‘elle est arrivée à { $place } 14:20’.
+photo-shown = { $names ->
+    [none] L’image est gardée, mais encore montrée à personne.
+   *[other] L’image est gardée, et montrée à { $names }.
+}
+photo-lost = L’image n’est pas arrivée. Envoie-la encore une fois.
+photo-too-large = L’image est trop lourde (700 ko au plus). Envoie-la plus petite.
+photo-unreadable = Ce n’est pas une image que je peux garder. Envoie une photo (JPEG, PNG ou WebP).
 other-unreadable = Je ne peux pas lire cela. Écris-le, s’il te plaît.
 live-ended = Le partage de position est fini. Cela ne dit rien de { $runner }.
 noted = Noté : { $runner } { $fact }, { $when }.
@@ -516,9 +523,10 @@ ask-point = Quel point veux-tu dire ?
 ask-who = Qui est à { $place } ?
 ask-runner = Quelle coureuse ?
 ask-bib = Personne n’a le dossard { $bib }. { $count ->
-    [0] Regarde encore, s’il te plaît.
+    [0] Rien n’est noté pour cela : regarde encore, s’il te plaît.
    *[other] Voulais-tu dire :
  }
+bibs-left = Rien n’est noté pour { $bibs } : personne n’a ce dossard.
 ask-where-seen = Entre quels points était-ce ?
 of-runner = { $runner } : { $line }
 race-only-organiser = Pas noté : seul l’organisateur peut dire que le départ change, que les coureurs sont retenus ou qu’une barrière horaire change. Dis-le à { $name } : { $phone }.
@@ -535,6 +543,9 @@ choice-left = Repartie de { $place }, elle continue
 choice-left-plain = Repartie d’un point, elle continue
 choice-crew = C’est moi
 choice-her = C’est { $runner }
+choice-crew-left = Moi
+choice-her-left = { $runner }
+ask-who-left = Qui est reparti de { $place } ?
 choice-over = Sa course est finie
 choice-else = Autre chose
 choice-both = Les deux
@@ -726,6 +737,16 @@ elsewhere-unknown = { $words ->
    *[other] Le plan ne dit rien de ‘{ $words }’. Quelqu’un sur place le sait peut-être.
  }
 signal-unknown = Je ne sais pas comment est le réseau là-bas. Qui y est allé le sait peut-être.
+elsewhere-unknown-at = { $words ->
+    [none] Le plan ne le dit pas pour { $place }.
+   *[other] Le plan ne dit rien de ‘{ $words }’ à { $place }.
+ } Quelqu’un sur place le sait peut-être ; sinon demande à { $name } : { $phone }.
+parking-known = On se gare à { $place } : { $parking }. Il n’en dit pas plus.
+signal-known = { $signal ->
+    [none] Pas de réseau à { $place }, d’après le plan.
+   *[other] Réseau irrégulier à { $place }, d’après le plan.
+ }
+signal-unsaid = Le plan ne signale pas de mauvais réseau à { $place } : il devrait y en avoir. Qui y est allé en sait plus ; sinon demande à { $name } : { $phone }.
 why-times = L’heure du milieu est la plus probable ; 1 fois sur 10 elle arrive avant la première, 1 fois sur 10 après la dernière. Elles reposent sur son plan et sur tout ce qui a été signalé.
 request-swap = Je ne peux pas changer qui fait quoi : ‘{ $words }’. Appelle, s’il te plaît :
 meaning-when-there = Quand elle y est
@@ -891,6 +912,29 @@ meaning-offer = Je propose mon aide
 meaning-unremind = Plus de rappel
 remind-over = Annulé : plus de rappel { $when }.
 remind-none = Je n’ai pas de rappel à venir pour toi.
+light-dark-at = Il fera nuit à { $place } quand elle y sera.
+light-left = Elle n’a pas sa lampe avec elle. { $dark } Transmis à { $names }.
+light-meet = Apportez une lampe à { $place }, où l’équipe la retrouve ensuite : { $crew }.
+light-carries = D’après le plan elle a : { $torch }.
+light-control = Personne ne la voit avant la nuit, ou elle n’a pas d’autre lampe ? Prévenez { $name } : { $phone }.
+await-open = Tu l’apprends tout de suite quand { $runner } { $edge ->
+    [out] est repartie de { $place }
+   *[in] est arrivée à { $place }
+}.
+await-set = Je te le dis tout de suite quand { $runner } { $edge ->
+    [out] est repartie de { $place }
+   *[in] est arrivée à { $place }
+}, la nuit aussi{ $window ->
+    [none] .
+   *[other] { " " }: là { $window }.
+}
+await-was = { $runner } est déjà plus loin : { $fact }, { $when }.
+await-past = { $runner } a déjà dépassé { $place }.
+await-race-over = La course est finie pour { $runner }. Il n’y a plus rien à attendre à { $place }.
+await-over = Annulé : pas de message quand { $runner } { $edge ->
+    [out] est repartie de { $place }
+   *[in] est arrivée à { $place }
+}.
 pace-last = { $from } à { $to } : { $leg }.
 pace-before = Avant, { $from } à { $to } : { $leg }.
 pace-whole = Depuis le départ, arrêts compris : { $leg }.

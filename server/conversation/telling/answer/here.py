@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from server.event.model import Contact, Part, Person, Rules
+from server.facts.awaiting import Awaited
 from server.facts.entry import Kind
 from server.forecast.outlook import Window
 
@@ -69,7 +70,8 @@ class ChangeAnswer:
 
 @dataclass(frozen=True, slots=True)
 class PointHere:
-    """A point as the bot needs it to understand names."""
+    """A point as the bot needs it to understand names. `signal`: how it is there by the file, `parking` where crew park, ''
+    where neither is said."""
 
     id: str
     name: str
@@ -77,6 +79,8 @@ class PointHere:
     also: tuple[str, ...] = ()
     crew_access: bool = False
     finish: bool = False
+    signal: str = ""
+    parking: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +114,8 @@ class RunnerHere:
 class EventHere:
     """An event in which the asker has a part. `people`: id and name of those whom their part may see; `stands`: the
     point where the asker stands, as far as is known; `quiet_until` until when they want no news; `reminders`: entry
-    and time of those they have asked for that are still to come; `rules` as the file has them; `may_change`: whether the
-    asker may change the plan."""
+    and time of those they have asked for that are still to come, `awaited` what they want to be
+    told of at once; `rules` as the file has them; `may_change`: whether the asker may change the plan."""
 
     id: str
     name: str
@@ -127,6 +131,7 @@ class EventHere:
     stands: str | None = None
     quiet_until: datetime | None = None
     reminders: tuple[tuple[str, datetime], ...] = ()
+    awaited: tuple[Awaited, ...] = ()
     rules: Rules = field(default_factory=Rules)
     may_change: bool = False
 
