@@ -39,7 +39,7 @@ def tracked(begin_s: float, end_s: float, km: tuple[float, float], draws: np.ran
 def sent_by(now_s: float, fixes: FloatArray, how: str, draws: np.random.Generator) -> FloatArray:
     """The fixes that have come by now: none, all, with a fifth and the last of them far off, or of places she has left."""
     lag = LAG_S if how == "lags" else 0.0
-    out = fixes[fixes[:, 0] + lag <= now_s] + np.array([lag, 0.0])
+    out: FloatArray = fixes[fixes[:, 0] + lag <= now_s] + np.array([lag, 0.0])
     if how == "points alone":
         return out[:0]
     if how == "jumps" and len(out):
