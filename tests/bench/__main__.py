@@ -3,7 +3,7 @@
 check-in to notice queued: one check-in over HTTP into SQLite, judged, its notice in the outbox; baseline: one bare
 insert with its fsync into an SQLite file of its own. One forecast: a 30-point race with 15 points seen, posterior,
 view and all windows; baseline: one Cholesky factor of a 200 x 200 matrix. GPX: see bench_course. With `scale` first: how
-a server grows with the field, see scale.
+a server grows with the field, see scale; with `load`: servers under load that die and hang, see load.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ from server.event.model import Goal
 from server.forecast.posterior import posterior
 from server.forecast.values import Quality, Reference, Sighting
 from server.log import set_up
-from tests.bench import bench_course, scale
+from tests.bench import bench_course, load, scale
 
 RUNS = 9
 
@@ -119,4 +119,5 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(scale.main(sys.argv[2:]) if sys.argv[1:2] == ["scale"] else main())
+    others = {"scale": scale.main, "load": load.main}
+    sys.exit(others[sys.argv[1]](sys.argv[2:]) if sys.argv[1:2] and sys.argv[1] in others else main())

@@ -84,6 +84,12 @@ class Servers:
         server = self._running[pid] = Running(pid, f"http://127.0.0.1:{port}")
         return server
 
+    def bot(self, log: Path, **env: str) -> Running:
+        """`stilepost bot telegram`, with its settings in the environment."""
+        pid = self._ask(env=env, arguments=["bot", "telegram"], log=str(log))
+        bot = self._running[pid] = Running(pid, "")
+        return bot
+
     def kill(self, server: Running) -> None:
         """SIGKILL, and wait until it is gone."""
         if self._running.pop(server.pid, None) is not None:
