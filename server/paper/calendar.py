@@ -101,7 +101,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     elif m.leave_by is not None and m.drive != timedelta(0):
         after = after_her(before, runner, m)
         if after is None:
-            title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by)), **values)
+            title = say.s("paper-leave-title", leave_by=say.when(floor_to(m.leave_by), day=True), **values)
             start = floor_to(m.leave_by)
         else:
             # By the clock a driver would leave before she comes: the entry begins when she leaves as planned.
