@@ -109,7 +109,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
             start = dict(after.leaves)[Goal.B]
         end = max(m.wait_until, start)
     else:
-        title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there)), **values)
+        title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there), day=True), **values)
         start, end = floor_to(m.be_there), m.wait_until
     words = lines(*meeting_lines(before, runner, m, say, own=own), _as_of(before, say))
     spot = (point.access.lat, point.access.lon) if point.access else (None, None)

@@ -56,7 +56,7 @@ def gpx_with_points(
 
 def _described(table: Timetable, row: Row, dues: Sequence[DueTime], say: Say) -> str:
     early, late = (planned(table.start + row.arrive[g], g) for g in (Goal.A, Goal.C))
-    said = [say.km(row.km), f"A {say.when(early)}", f"C {say.when(late)}"]
+    said = [say.km(row.km), f"A {say.when(early, day=True)}", f"C {say.when(late, day=True)}"]
     if row.stop:
         said.append(f"{say.s('paper-stop')} {hours(row.stop)}")
     for d in dues:
