@@ -53,7 +53,7 @@ async def test_a_database_of_the_first_revision_is_brought_up_to_date(
     lease is its holder's until it ends, as nothing is known of its server."""
     store = await Store.open(database_url, None)
     async with store.write() as c:
-        for later in ("crew_group", "dialogue", "turn", "server_life"):
+        for later in ("crew_group", "dialogue", "turn", "server_life", "kept_secret"):
             await c.execute(text(f"DROP TABLE {later}"))
         added = ("lease", "since"), ("lease", "server"), ("delivery", "server"), ("raw_update", "server")
         for table, column in (
