@@ -157,6 +157,6 @@ def test_the_table_of_calls_uses_every_question() -> None:
     by_kind = {
         Call.PHONES, Call.CHECK_IN, Call.POSITION, Call.CREW_FACT, Call.IN_HAND,
         Call.RACE_CONTROL_TOLD, Call.STAND_DOWN, Call.TAKE_BACK, Call.CONFIRM, Call.PASS_ON, Call.OWN_NEWS,
-        Call.LOG, Call.ASK_LOG,
+        Call.LOG, Call.ASK_LOG, Call.PHOTO,
     }  # fmt: skip
     assert set(Call) - used == by_kind
