@@ -47,4 +47,5 @@ def carried_out(engine: Engine, work: Work[T], *, reads_only: bool) -> T:
             return cast(T, done.value)
         finally:
             doing.close()
-    raise RuntimeError("a transaction on SQLite has waited for something besides its connection")
+        # Inside, as nothing of it may be kept: what it had still to do is not done.
+        raise RuntimeError("a transaction on SQLite has waited for something besides its connection")

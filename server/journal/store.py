@@ -303,11 +303,18 @@ class _Threads:
         doing = asyncio.get_running_loop().run_in_executor(
             threads, partial(carried_out, engine, work, reads_only=reads_only)
         )
-        try:
-            return await asyncio.shield(doing)
-        except asyncio.CancelledError:
-            await asyncio.wait((doing,))
-            raise
+        stopped: asyncio.CancelledError | None = None
+        while not doing.done():
+            try:
+                await asyncio.wait((doing,))
+            except (
+                asyncio.CancelledError
+            ) as error:  # asked twice, too: whoever writes next must find the way free
+                stopped = error
+        if stopped is not None:
+            doing.exception()  # looked at, so that nothing says that nobody did
+            raise stopped
+        return doing.result()
 
     def close(self) -> None:
         for threads in (self._usually, self._at_once):

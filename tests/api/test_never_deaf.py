@@ -208,4 +208,7 @@ async def test_the_runner_reported_on_is_judged_first(
             body = {"kind": "how she is", "words": "fine"}
             path = f"/v1/events/{EVENT}/runners/{runner}/checkins"
             assert (await two.call("olga", "POST", path, body))[0] == 200
+            async with asyncio.timeout(60):  # a busy machine answers before all are judged
+                while "" not in order:  # noqa: ASYNC110
+                    await asyncio.sleep(0.02)
             assert order == [runner, *others, ""]
