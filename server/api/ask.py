@@ -101,9 +101,14 @@ class Ask:
         """How far the person who acts may go."""
         return may(self.person_parts, call, runner)
 
-    async def picture(self) -> Picture:
-        """The event of the path at this moment; the runner of the path is known to be in it."""
-        picture = await self.parts.pictures.take(self.event, self.now)
+    async def picture(self, *, together: bool = False) -> Picture:
+        """The event of the path at this moment; the runner of the path is known to be in it. `together`: shared with others
+        who ask for it, and seconds old where it takes long."""
+        pictures = self.parts.pictures
+        if together:
+            picture = await pictures.take_together(self.event, self.now)
+        else:
+            picture = await pictures.take(self.event, self.now)
         runner = self.request.match_info.get("runner")
         if runner is not None and runner not in {r.id for r in picture.event.runners}:
             raise ApiError(

@@ -174,6 +174,12 @@ def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime)
     return Picture(covered(planned), now, views, folded.entries, built, folded.head, folded.known.ahead)
 
 
+def _looked_at(task: asyncio.Task[Picture]) -> None:
+    """What broke in it, if anything, is nobody's any more."""
+    if not task.cancelled():
+        task.exception()
+
+
 def number_of(head: str) -> int:
     """How many entries a head names."""
     return int(head.partition(".")[0] or 0)
@@ -242,6 +248,7 @@ class _Kept:
     made: MadeKnown | None = None
     sheet: tuple[int, Mapping[str, tuple[MeetingValues, ...]]] | None = None
     last: Picture | None = None
+    shared: asyncio.Task[Picture] | None = None
 
 
 class Pictures:
@@ -389,8 +396,21 @@ class Pictures:
         done, _ = await asyncio.wait((taking,), timeout=SOON_S)
         if done:
             return taking.result()
-        taking.add_done_callback(lambda t: t.cancelled() or t.exception())
+        taking.add_done_callback(_looked_at)
         return replace(last, now=max(now, last.now), memo={})
+
+    async def take_together(self, event_id: str, now: datetime) -> Picture:
+        """For those who come by many a second: all who ask while one is being taken for them share it, no other is begun;
+        after `SOON_S` the one last taken, where there is one. What is missing in it are seconds."""
+        kept = self._kept.setdefault(event_id, _Kept())
+        if kept.shared is None or kept.shared.done():
+            kept.shared = asyncio.create_task(self.take(event_id, now))
+        taking = kept.shared
+        taking.add_done_callback(_looked_at)
+        await asyncio.wait((taking,), timeout=None if kept.last is None else SOON_S)
+        if taking.done() or kept.last is None:
+            return await asyncio.shield(taking)
+        return replace(kept.last, now=max(now, kept.last.now), memo={})
 
     async def _pulse(self, event_id: str, kept: _Kept, now: datetime) -> Pulse:
         read = kept.growing or kept.folded

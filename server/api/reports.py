@@ -146,7 +146,7 @@ async def positions(ask: Ask) -> PositionsNoted:
     if not features:
         raise ApiError("invalid", "there is no position in it", "geometry", "Send a Feature with a Point.")
     share = _may_report(ask, Kind.POSITION)
-    picture = await ask.picture()
+    picture = await ask.picture(together=True)
     ask.timed = all(f.properties.time is not None for f in features)
     # In a thread: judging what a tracker kept back for hours takes seconds, in which others may call for help.
     entries = await asyncio.to_thread(_positions, ask, features, picture, share)
@@ -162,7 +162,7 @@ async def tracker_report(ask: Ask) -> PositionsNoted:
     if target is None:
         raise not_yours(Call.POSITION)
     event, runner = target
-    picture = await ask.parts.pictures.take(event, ask.now)
+    picture = await ask.parts.pictures.take_together(event, ask.now)
     seen = _tracker_time(sent.t, ask.now)
     ask.timed = bool(sent.t)
     fix = Fix(sent.lat, sent.lon, sent.acc, sent.speed, sent.bearing)
@@ -555,7 +555,7 @@ async def _keep_positions(ask: Ask, entries: list[Entry]) -> PositionsNoted:
         ask.parts.metrics.entries.labels(Kind.POSITION.value, status.value).inc(number)
     log.info("positions handed in", event_id=entries[0].event, number=len(kept))
     if any(k.status is Status.NOTED for k in kept):
-        await ask.parts.ticker.after_entry(entries[0].event, entries[0].runner)
+        await ask.parts.ticker.after_entry(entries[0].event, entries[0].runner, together=True)
     return PositionsNoted(
         noted=sum(k.status is Status.NOTED for k in kept),
         same_again=sum(k.status is Status.SAME_AGAIN for k in kept),

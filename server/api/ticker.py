@@ -96,6 +96,7 @@ class Ticker:
         self._swept: datetime | None = None
         self._read_up_to: datetime | None = None
         self._unreached: dict[str, frozenset[str]] = {}
+        self._looking = set[str]()
         self._judging: dict[tuple[str, str], asyncio.Lock] = defaultdict(asyncio.Lock)
         self._dues: dict[str, Dues] = defaultdict(Dues)
         self.on_due: Callable[[datetime], None] = lambda _moment: None
@@ -127,12 +128,21 @@ class Ticker:
             return ()
         return (await self._judge(event_id, now, first))[0]
 
-    async def after_entry(self, event_id: str, runner: str | None = None) -> tuple[Made, ...]:
+    async def after_entry(
+        self, event_id: str, runner: str | None = None, *, together: bool = False
+    ) -> tuple[Made, ...]:
         """Look at once, since a fact has come in; a failure is logged and left to the next tick, as the
-        entry itself is safe and its sender must be told so."""
+        entry itself is safe and its sender must be told so. `together`, for what comes many a second: where such a look is
+        under way, the tick that follows sees to it; a look each would have ever more of them wait, and all answers."""
         now = self._clock.now()
         try:
-            return await asyncio.wait_for(asyncio.shield(self.look(event_id, now, runner or NO_RUNNER)), 5.0)
+            if together and event_id in self._looking:
+                return ()
+            looking = asyncio.create_task(self.look(event_id, now, runner or NO_RUNNER))
+            if together:
+                self._looking.add(event_id)
+                looking.add_done_callback(lambda _: self._looking.discard(event_id))
+            return await asyncio.wait_for(asyncio.shield(looking), 5.0)
         except Exception as error:
             broke(log, "look after entry failed", error, event_id=event_id)
             return ()

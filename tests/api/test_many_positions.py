@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import asyncio
 import threading
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
-from server.api import building, reports
+from server.api import building, picture, reports
 from server.api.building import Built, build
 from server.facts.entry import Entry, Fix, Kind, Source
 from server.facts.fold import fold
-from tests.api.conftest import Running
+from tests.api.conftest import EVENT, Running
 
 
 def _track(built: Built, count: int) -> list[Entry]:
@@ -74,3 +75,38 @@ async def test_a_batch_is_judged_beside_the_loop(running: Running, monkeypatch: 
     status, reply = await running.call("maren", "POST", running.path("positions"), body)
     assert (status, reply["data"]["noted"]) == (200, 20)
     assert threading.main_thread() not in threads
+
+
+async def test_positions_wait_for_no_picture_that_takes_long(
+    running: Running, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Forty positions come while something long is worked out: each is kept and said to be within seconds, no picture is
+    queued for each, and once there is time she is judged by all of them."""
+    monkeypatch.setattr(picture, "SOON_S", 0.2)
+    running.clock.advance(timedelta(hours=4))
+    await running.parts.ticker.tick(running.clock.now())
+    takes, pictures = [0], running.parts.pictures
+    take = pictures.take
+
+    async def counted(*told: Any, **more: Any) -> Any:
+        takes[0] += 1
+        return await take(*told, **more)
+
+    monkeypatch.setattr(pictures, "take", counted)
+    track = _track(running.built, 40)
+
+    async def send(e: Entry) -> int:
+        assert e.fix is not None
+        place = {"type": "Point", "coordinates": [e.fix.lon, e.fix.lat]}
+        properties = {"time": e.seen_at.isoformat()}
+        body = {"type": "Feature", "geometry": place, "properties": properties}
+        return (await running.call("maren", "POST", running.path("positions"), body))[0]
+
+    await running.token("maren")
+    async with pictures._kept[EVENT].lock:
+        async with asyncio.timeout(30):
+            assert await asyncio.gather(*(send(e) for e in track)) == [200] * 40
+        assert takes[0] <= 4
+        assert len(await running.stored()) == 40
+    await running.parts.ticker.tick(running.clock.now())
+    assert len((await pictures.take(EVENT, running.clock.now())).entries) == 40
