@@ -41,7 +41,8 @@ from server.watch.covering import covered
 from server.watch.evaluate import evaluate_help
 from server.watch.leaving import p_gone_on
 from server.watch.meetings import meetings
-from server.watch.notice import Made, MeetingValues, Notice
+from server.watch.new_version import version_told
+from server.watch.notice import Made, MeetingValues, Notice, NoticeKind
 from server.watch.sight import Sight
 from server.watch.situation import Group, Loaded, Situation
 from server.watch.timed_out import goes_no_further, missed
@@ -433,17 +434,24 @@ class Pictures:
             made, kept.ready = kept.ready, None
             if made is None or made.event.version != latest:
                 made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
-            kept.loaded = await self._loaded(event_id, versions)
+            kept.loaded = await self._loaded(event_id, versions, () if kept.made is None else kept.made.made)
             kept.built = (latest, made)
         return kept.built[1]
 
-    async def _loaded(self, event_id: str, versions: Sequence[EventVersion]) -> Loaded | None:
-        """The event as the version before had it; None where there is none, or it can't be read any more."""
-        if len(versions) < 2:
+    async def _loaded(
+        self, event_id: str, versions: Sequence[EventVersion], made: Sequence[Made]
+    ) -> Loaded | None:
+        """The event as people know it: as the version before had it, or, where that came of a change which nobody has been
+        told of yet (this one came before the next look), one further back. None where there is none, or it can't be read."""
+        told = {m.notice.occasion for m in made if m.notice.key.kind is NoticeKind.NEW_VERSION}
+        known = len(versions) - 2
+        while known > 0 and _asked(versions[known]) and version_told(versions[known].version) not in told:
+            known -= 1
+        if known < 0:
             return None
-        before = parse_event((await self._journal.load_event(event_id, versions[-2].version)).text).event
-        last = versions[-1]
-        return None if before is None else Loaded(last.at, before, last.by.startswith(CHANGED))
+        before = parse_event((await self._journal.load_event(event_id, versions[known].version)).text).event
+        asked = any(_asked(v) for v in versions[known + 1 :])
+        return None if before is None else Loaded(versions[-1].at, before, asked)
 
     async def _sheet(self, kept: _Kept, built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
         if kept.sheet is None or kept.sheet[0] != built.event.version:
@@ -471,6 +479,11 @@ class Pictures:
         beats = await self._journal.last_heartbeats()
         listening = [b.removeprefix(LISTENS) for b in beats if b.startswith(LISTENS)]
         return hearing_of(downs, sorted(listening), await self._journal.channels_of(event.people))
+
+
+def _asked(version: EventVersion) -> bool:
+    """Whether a version came of a change that somebody asked for."""
+    return version.by.startswith(CHANGED)
 
 
 def as_if(picture: Picture, built: Built) -> Picture:

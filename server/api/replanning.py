@@ -25,7 +25,8 @@ from server.drafting.document import UnusualError
 from server.drafting.replan import replanned
 from server.event import Problem, Severity, parse_event
 from server.event.model import Event
-from server.event.replan import NotPossibleError, PlanChange
+from server.event.replan import NotPossibleError, PlanChange, What
+from server.facts.state import RaceState
 from server.journal import StoredEvent
 from server.watch.new_version import Outcome, outcome
 
@@ -95,6 +96,7 @@ async def _wanted(ask: Ask, sent: Change, stored: StoredEvent) -> _Wanted:
         raise UnusualError("the stored version can't be read any more")
     asked = _asked(sent)
     _of_theirs(ask, event, asked)
+    _still_to_come((await ask.picture()).state, event, asked)
     text = await asyncio.to_thread(replanned, stored.text, event, asked)
     return _Wanted(text, stored.files, stored.version)
 
@@ -116,6 +118,19 @@ def _of_theirs(ask: Ask, event: Event, asked: PlanChange) -> None:
     parts = ask.person_parts if runner is not None else tuple(p for p in ask.person_parts if p.runner is None)
     if may(parts, Call.CHANGE, runner) is not May.YES:
         raise not_yours(Call.CHANGE)
+
+
+def _still_to_come(race: RaceState, event: Event, asked: PlanChange) -> None:
+    """Refuse what comes too late: a meeting where she has been, or one at a point that is behind her."""
+    plan = next((m for m in event.meetings if m.id == asked.meeting), None)
+    her = plan.runner if plan is not None else asked.runner or event.runners[0].id
+    if all(r.id != her for r in event.runners):
+        return
+    order, mine = [p.id for p in event.course_of(her).points], race.runner(her)
+    if plan is not None and mine.past(plan.point, order):
+        raise NotPossibleError("past", "meeting")
+    if asked.what in (What.MOVE, What.ADD) and asked.point in order and mine.past(asked.point, order):
+        raise NotPossibleError("behind", "point")
 
 
 def _asked(sent: Change) -> PlanChange:

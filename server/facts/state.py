@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -188,6 +188,14 @@ class RunnerState:
     def reached(self) -> tuple[str, ...]:
         """Ids of the points she has certainly reached, in running order, reported or implied."""
         return tuple(t.point for t in self.times)
+
+    def past(self, point_id: str, order: Sequence[str]) -> bool:
+        """Whether nobody can meet her at a point of her course any more, whose points `order` has in running order: she has
+        left it or is further on, or her race is over."""
+        there = self.at_point(point_id)
+        left = there is not None and (there.left is not None or there.through)
+        reached = max((order.index(p) for p in self.reached if p in order), default=-1)
+        return self.going.race_over or left or (point_id in order and order.index(point_id) < reached)
 
     def at_point(self, point_id: str) -> PointTimes | None:
         """What is known of her at a point, or None."""

@@ -44,22 +44,27 @@ class Choice:
 @dataclass(frozen=True, slots=True)
 class Form:
     """What the sheet offers. Of a meeting `title` where and whom, `crew`, `cars` and `kit` as they are, `points` where she
-    could be met instead. Without a meeting: one to add."""
+    could be met instead. Without a meeting: one to add; `runners`: for whom, where
+    there are several. `past`: she has been there, and nothing can be changed."""
 
     meeting: str
     title: str
     runner: str
+    runners: tuple[Choice, ...]
     crew: tuple[Choice, ...]
     cars: tuple[Choice, ...]
     points: tuple[Choice, ...]
     kit: tuple[str, ...]
     just_finish: bool
+    past: bool
 
 
 async def show(request: web.Request) -> web.StreamResponse:
     """GET /change/{event}?meeting=…: what can be changed."""
     seen = await _seen(request)
-    return await _page(request, seen, _form(seen, request.query.get("meeting", ""), ""))
+    return await _page(
+        request, seen, _form(seen, request.query.get("meeting", ""), request.query.get("runner", ""))
+    )
 
 
 async def press(request: web.Request) -> web.StreamResponse:
@@ -131,11 +136,14 @@ def _form(seen: Seen, meeting: str, runner: str) -> Form:
         meeting="" if plan is None else plan.id,
         title="" if plan is None else _title(event, plan),
         runner=her,
+        runners=tuple(Choice(r, event.runner(r).name, r == her) for r in mine if len(event.runners) > 1),
         crew=_people(event, her, plan),
         cars=tuple(Choice(c.id, c.name, plan is not None and plan.car == c.id) for c in event.cars),
         points=_elsewhere(seen, her),
         kit=() if plan is None else tuple(k.name for k in plan.kit if not k.take_back),
         just_finish=event.limit is not None and event.runner(her).target.finish != event.limit,
+        past=plan is not None
+        and seen.picture.state.runner(her).past(plan.point, [p.id for p in event.course_of(her).points]),
     )
 
 
@@ -155,9 +163,9 @@ def _elsewhere(seen: Seen, runner: str) -> tuple[Choice, ...]:
     event, state = seen.picture.built.event, seen.picture.state.runner(runner)
     points = event.course_of(runner).points
     order = [p.id for p in points]
-    behind = max((order.index(p) for p in state.reached if p in order), default=-1)
     met = {m.point for m in event.meetings_of(runner)}
-    return tuple(Choice(p.id, p.name) for p in points[behind + 1 :] if p.crew_access and p.id not in met)
+    free = (p for p in points if p.crew_access and p.id not in met and not state.past(p.id, order))
+    return tuple(Choice(p.id, p.name) for p in free)
 
 
 async def _page(

@@ -25,7 +25,7 @@ from server.watch.notice import Made, MeetingValues, NoticeKind
 from server.watch.sight import Draft, Wake, fact_at, floor_to
 from server.watch.situation import Situation
 
-__all__ = ["EVENT_RULES", "Outcome", "changed_for", "outcome"]
+__all__ = ["EVENT_RULES", "Outcome", "changed_for", "outcome", "version_told"]
 
 TOLD_WITHIN = timedelta(hours=6)
 """So long a notice of it is of use (as its row in the table says)."""
@@ -33,6 +33,11 @@ _PLANS_WITH_HER = frozenset(
     {PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT, PartKind.ORGANISER}
 )
 """Who hears that she goes for another target."""
+
+
+def version_told(version: int) -> str:
+    """The occasion of what is told of a version."""
+    return f"version:{version}"
 
 
 def new_version(situation: Situation, made: tuple[Made, ...], now: datetime) -> Iterator[Draft | Wake]:
@@ -45,7 +50,7 @@ def new_version(situation: Situation, made: tuple[Made, ...], now: datetime) -> 
     if not loaded.asked and not any(at <= loaded.at for at in reported):
         return
     event = situation.planned or situation.event
-    occasion = f"version:{event.version}"
+    occasion = version_told(event.version)
     kind = NoticeKind.NEW_VERSION
     told = {m.notice.key.person for m in made if m.notice.key.kind is kind and m.notice.occasion == occasion}
     owed = {p.id: tuple(changed_for(loaded.before, event, p.id)) for p in event.people if p.id not in told}

@@ -32,8 +32,8 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """When the version in force was loaded, and the event as the version before it had it. `asked`: it came of a change
-    that somebody asked for, not of a file that was loaded."""
+    """When the version in force was loaded, and the event as people know it: of the version before, or of one further back
+    where nobody has been told of what came between. `asked`: it came of a change that somebody asked for, not of a file."""
 
     at: datetime
     before: Event

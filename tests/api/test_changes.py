@@ -190,3 +190,49 @@ async def test_everybody_reads_it_in_their_own_language(running: Running, event_
     assert any("Abfahrt" in line or "noch keine" in line for p in found["people"] for line in p["lines"])
     _, found = await change(running, "ana", what="skip", meeting="gone", dry_run=True)
     assert found["refused"] == ["dieses Treffen steht nicht mehr im Plan."]
+
+
+async def test_where_she_has_been_nothing_is_changed_and_nobody_sent(
+    running: Running, event_text: str
+) -> None:
+    """A meeting behind her is refused before anybody looks at it, and so is a new one behind her."""
+    await under_way(running)
+    for body in (
+        {"what": "skip", "meeting": "mill-maren"},
+        {"what": "who goes", "meeting": "mill-maren", "crew": ["jonas"], "car": "estate"},
+        {"what": "kit", "meeting": "mill-maren", "kit": ["a flag"]},
+    ):
+        _, found = await change(running, "ana", **body, dry_run=True)
+        assert "already" in " ".join(found["refused"]), body
+        status, error = await change(running, "ana", **body)
+        assert (status, error["code"]) == (409, "not_now"), body
+    _, found = await change(running, "ana", what="move", meeting="ember-maren", point="start", dry_run=True)
+    assert "past that point" in " ".join(found["refused"])
+    assert await text(running) == event_text
+    status, _ = await change(running, "ana", what="skip", meeting="ember-maren", dry_run=True)
+    assert status == 200
+
+
+async def test_of_two_changes_before_the_next_look_both_are_told(
+    running: Running, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The look after the first never came: what it changed is told with the second, once."""
+    await under_way(running)
+
+    async def left_to_the_next(event: str) -> None:
+        """As on a slow machine."""
+
+    with monkeypatch.context() as slow:
+        slow.setattr(running.parts.ticker, "after_entry", left_to_the_next)
+        assert (await change(running, "ana", **SWAP))[0] == 200
+        assert (await change(running, "ana", what="kit", meeting="brindle-maren", kit=["a drum"]))[0] == 200
+    await looked(running)
+    heard = await told(running)
+    assert any("No longer yours: Ember Quarry" in line for line in heard["ana"]), heard
+    assert any("a drum" in line for line in heard["ana"]), heard
+    assert any("New: Ember Quarry" in line for line in heard["jonas"]), heard
+    assert (await change(running, "ana", what="kit", meeting="brindle-maren", kit=["a horn"]))[0] == 200
+    await looked(running)
+    again = await told(running)
+    assert sum("No longer yours: Ember Quarry" in line for line in again["ana"]) == 1, "not told twice"
+    assert again["jonas"] == heard["jonas"]

@@ -1017,6 +1017,8 @@ change-not-name-taken = jemand mit diesem Namen ist schon dabei. Setze einen zwe
 change-not-not-that-part = hier können nur Betreuer, Tempomacher und Unterstützer dazukommen.
 change-not-no-limit = das Rennen hat kein Zeitlimit, in dem sie ankommen könnte. Gib in der Eventdatei ein späteres Ziel an.
 change-not-unusual = die Eventdatei ist so geschrieben, dass sie hier nicht geändert werden kann. Ändere die Datei und lade sie.
+change-not-past = dieses Treffen ist schon vorbei, oder ihr Rennen ist zu Ende. Stimmt das nicht, berichtige die Meldung.
+change-not-behind = sie ist an diesem Punkt schon vorbei, oder ihr Rennen ist zu Ende. Wähle einen, der noch vor ihr liegt.
 change-not-not-last = der Plan wurde seither geändert, oder das war keine Änderung von hier. Ändere ihn von Hand.
 
 # -- das Stopp-Protokoll

@@ -1011,6 +1011,8 @@ change-not-name-taken = somebody of that name is there already. Add a second nam
 change-not-not-that-part = only crew, pacers and supporters can be added here.
 change-not-no-limit = the race has no time limit to finish in. Give a later target in the event file.
 change-not-unusual = the event file is written in a form that can’t be changed here. Change the file and load it.
+change-not-past = she has been at that meeting already, or her race is over. Correct the report if that is wrong.
+change-not-behind = she is past that point, or her race is over. Choose one ahead of her.
 change-not-not-last = the plan has been changed since, or that was no change made here. Change it by hand.
 
 # -- the stop log

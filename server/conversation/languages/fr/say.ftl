@@ -1009,6 +1009,8 @@ change-not-name-taken = quelqu’un porte déjà ce nom. Ajoute un second nom.
 change-not-not-that-part = ici on n’ajoute que l’équipe, les meneurs d’allure et les proches.
 change-not-no-limit = la course n’a pas de temps limite. Donne un objectif plus tardif dans le fichier de l’événement.
 change-not-unusual = le fichier de l’événement est écrit d’une façon qui ne peut pas être changée ici. Change le fichier et charge-le.
+change-not-past = ce rendez-vous est déjà passé, ou sa course est finie. Si c’est faux, corrige l’annonce.
+change-not-behind = elle a déjà passé ce point, ou sa course est finie. Choisis-en un devant elle.
 change-not-not-last = le plan a été changé depuis, ou ce n’était pas un changement fait ici. Change-le à la main.
 
 # -- le carnet des arrêts
