@@ -103,7 +103,7 @@ def _rows(text: str, picture: Picture, runner: str, now: datetime) -> Iterator[_
         if at > now:
             raise Failed(sentence("", "cli-log-ahead", line=line, time=row["time"] or ""))
         point = _point((row["point"] or "").strip(), picture.event, runner, line)
-        logged, whole = logged_in(words)
+        logged, whole = logged_in(words, (picture.event.runner(runner).name,))
         if not whole:
             raise Failed(sentence("", "cli-log-words", line=line, words=words))
         yield _Row(at, point, words, logged)

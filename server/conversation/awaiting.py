@@ -30,11 +30,20 @@ async def wished(visit: Visit, meant: Requested) -> Reply:
         return visit.reply(gone)
     if Going(her.going).race_over:
         return visit.reply(visit.s("await-race-over", runner=her.name, place=place))
-    noted = await stand_in.keep(visit, Kind.REMIND, meant.words, point=point, runner=her.id, edge=meant.edge)
+    # Wished twice it is told once.
+    same = (
+        a.entry for a in visit.event.awaited if (a.runner, a.point, a.edge) == (her.id, point, meant.edge)
+    )
+    entry = next(same, None)
+    if entry is None:
+        noted = await stand_in.keep(
+            visit, Kind.REMIND, meant.words, point=point, runner=her.id, edge=meant.edge
+        )
+        entry = noted.entry
     there = _forecast(visit, her, point)
     window = visit.say.window(there.window) if there is not None and there.window is not None else "none"
     text = visit.s("await-set", runner=her.name, edge=meant.edge, place=place, window=window)
-    return visit.reply(text, visit.undo_button(noted.entry))
+    return visit.reply(text, visit.undo_button(entry))
 
 
 def open_one(visit: Visit, a: Awaited, key: str) -> str:

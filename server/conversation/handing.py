@@ -10,8 +10,9 @@ from server.conversation import actions
 from server.conversation.dialogue import Handed
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.understanding import Report
-from server.conversation.understanding.logged import logged_in
+from server.conversation.understanding.logged import logged_in, of_writer
 from server.conversation.visit import Visit
+from server.event.model import PartKind
 from server.facts.entry import NOT_NAMED, RACE_LEVEL, REQUESTS, Kind, Retired
 from server.facts.hearsay import HEARSAY
 from server.facts.stop_log import Logged
@@ -80,10 +81,17 @@ def _open_notices(visit: Visit) -> tuple[int, ...]:
     return next((e.open_notices for e in events if e.id == visit.event.id), ())
 
 
+def log_in(visit: Visit, text: str) -> tuple[tuple[Logged, ...], bool]:
+    """What words say for her log, and whether they say no more; nothing where crew speak of what they themselves had."""
+    if PartKind.RUNNER not in visit.kinds and of_writer(text):
+        return (), False
+    return logged_in(text, (w for r in visit.event.runners for w in (r.name, r.bib)))
+
+
 def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
     # Seen by words, with no place on the globe: all it says is that she is up and moving, once somebody stands for it.
     kind = Kind.MOVING_AGAIN if one.placed_by_words and one.kind is Kind.POSITION else one.kind
-    said = one.logged or (logged_in(one.words)[0] if kind is Kind.HOW_SHE_IS and not one.hearsay else ())
+    said = one.logged or (log_in(visit, one.words)[0] if kind is Kind.HOW_SHE_IS and not one.hearsay else ())
     logged = [_logged(x) for x in said]
     unsure = one.hearsay or (one.guessed and not visit.incoming.short_form)
     return {

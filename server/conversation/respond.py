@@ -194,6 +194,8 @@ async def _said(visit: Visit, text: str) -> Reply:
     visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
     logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
+    if reading.danger is Danger.ASK:
+        logs = stop_log.how_she_is(visit, text, reading.meant)
     meant = (
         whose
         or open_

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation.handing import hand_in
+from server.conversation.handing import hand_in, log_in
 from server.conversation.telling import stop_log as told
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.message import Button, Press, Rows, data, event_mark, tag, untag
@@ -18,10 +18,11 @@ from server.conversation.understanding import (
     Question,
     Report,
     Reported,
+    Several,
     Unclear,
     Understood,
 )
-from server.conversation.understanding.logged import amount_of, asks_for_log, logged_in
+from server.conversation.understanding.logged import amount_of, asks_for_log
 from server.conversation.values import Reply
 from server.conversation.visit import Visit
 from server.event.model import PartKind
@@ -162,15 +163,38 @@ def meant(visit: Visit, text: str, read: Understood) -> Understood | None:
     how = isinstance(read, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in read.reports)
     if not how and not isinstance(read, Kept | Unclear | Asked):
         return None
-    logged, whole = logged_in(text)
-    if not logged or not whole or any(one.level is Level.BAD for one in logged):
-        return None  # what is bad is told to the others, as words of how she is
     her = visit.context().runner(None)
+    logged, whole = log_in(visit, text)
+    if not logged or not whole:
+        return None
+    if any(one.level is Level.BAD for one in logged):
+        return None if how else _how_she_is(visit, text)  # what is bad is told to the others
     named = next((r.runner for r in read.reports if r.runner), None) if isinstance(read, Reported) else None
     here = visit.runner(named) if named else her
     if here is None:
         return None
     return Reported((_report(visit, here.id, here.at, *logged, words=text),))
+
+
+def how_she_is(visit: Visit, text: str, read: Understood) -> Understood | None:
+    """Words of the log that sound like danger, as words of how she is, where the reader made a question or less of them:
+    'peed dark brown' is none about the dark."""
+    if not may_log(visit):
+        return None
+    parts = read.parts if isinstance(read, Several) else (read,)
+    only_how = all(
+        isinstance(p, Asked | Kept | Unclear)
+        or (isinstance(p, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in p.reports))
+        for p in parts
+    )
+    if not only_how or isinstance(read, Reported):
+        return None
+    return _how_she_is(visit, text) if log_in(visit, text)[1] else None
+
+
+def _how_she_is(visit: Visit, text: str) -> Reported | None:
+    her = visit.context().runner(None)
+    return None if her is None else Reported((Report(Kind.HOW_SHE_IS, visit.sent_at, her.id, words=text),))
 
 
 def _how_much(visit: Visit, text: str, read: Understood) -> Report | None:

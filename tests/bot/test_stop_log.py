@@ -66,3 +66,56 @@ async def test_a_supporter_is_shown_nothing(race: Race) -> None:
     await race.say("ana", "maren in at moor cross 8:44")
     await race.say("ana", "drank 500, no ibu")
     assert "500" not in (await race.say("fan", "log")).text
+
+
+async def test_a_question_is_no_fact(race: Race) -> None:
+    """Asked without a question mark it is answered from the log; a 'peed' that nobody said would quiet a caution."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    for asked in (
+        "when did she last pee",
+        "has maren peed",
+        "has she had any ibuprofen",
+        "hat sie schon gepinkelt",
+    ):
+        await race.say("ana", asked)
+    assert await _logged(race) == []
+
+
+async def test_what_came_up_again_was_neither_eaten_nor_drunk(race: Race) -> None:
+    """It is kept as words of how she is."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "she drank 500 but threw up")
+    await race.say("ana", "threw up everything she ate")
+    assert await _logged(race) == []
+
+
+async def test_what_others_had_is_not_in_her_log(race: Race) -> None:
+    """Crew eat too, and so does a runner nobody knows."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "I ate a sandwich and slept an hour")
+    await race.say("ana", "wilma ate 2 gels")
+    assert await _logged(race) == []
+
+
+async def test_dark_pee_is_no_question_about_the_dark(race: Race) -> None:
+    """It is in the log, as words of how she is, which the others are told."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    said = await race.say("ana", "peed dark brown")
+    assert [x for x, _, _ in await _logged(race)] == [Item.PEED], said.text
+
+
+async def test_all_of_a_list_that_sounds_like_danger(race: Race) -> None:
+    """'Nicht gepinkelt' had the rest of the line read as a question for the cards, and thrown away."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "hat 500 getrunken, halbe banane gegessen, kein ibu, nicht gepinkelt")
+    assert [(x, n) for x, n, _ in await _logged(race)] == [
+        (Item.DRANK, 500.0),
+        (Item.ATE, None),
+        (Item.PAINKILLER, None),
+        (Item.PEED, None),
+    ]

@@ -99,3 +99,14 @@ def race_awaited(race: Race, me: dict[str, object]) -> list[dict[str, str]]:
     events: list[dict[str, object]] = me["events"]  # type: ignore[assignment]
     found = next(e for e in events if e["id"] == race.event.id)
     return found["awaited"]  # type: ignore[return-value]
+
+
+async def test_wished_twice_it_is_kept_once(race: Race) -> None:
+    """Who is not sure that it was understood writes it again; taken back it is gone, not half of it."""
+    await race.say("ines", "wake me when maren is in at moor cross")
+    again = await race.say("ines", "wake me when maren is in at moor cross")
+    assert "Moor Cross" in again.text
+    await race.press("ines", again, "Undo")
+    race.at("08:40")
+    await race.say("ana", "maren in at moor cross 0838")
+    assert await told(race, "ines") == []

@@ -27,12 +27,24 @@ from server.facts.stop_log import Item, Level, Logged
         ("she wants to eat", False, []),
         ("should she take ibuprofen?", False, []),
         ("food is ready", False, []),
+        ("drank 700 coke", True, [Logged(Item.DRANK, 700.0, words="coke")]),
+        ("hat 500 getrunken", True, [Logged(Item.DRANK, 500.0)]),
+        ("drank 500 at 1430", True, [Logged(Item.DRANK, 500.0, words="at 1430")]),
+        ("drank at 1430", True, [Logged(Item.DRANK, words="at 1430")]),
+        ("drank 200 kcal", True, [Logged(Item.DRANK, words="200 kcal")]),
+        ("214 drank 500", True, [Logged(Item.DRANK, 500.0)]),
+        ("maren ate half a banana and 2 gels", True, [Logged(Item.ATE, words="half banana + 2 gels")]),
+        ("ate soup and left", False, [Logged(Item.ATE, words="soup")]),
+        ("ate soup and 15 min rest", False, [Logged(Item.ATE, words="soup")]),
+        ("drank 500 not peed", False, []),
+        ("did maren pee", False, []),
+        ("didnt pee", True, [Logged(Item.PEED, level=Level.NONE)]),
         ("drank 500, nobody has seen her since", False, [Logged(Item.DRANK, 500.0)]),
     ],
 )  # fmt: skip
 def test_words(text: str, whole: bool, found: list[Logged]) -> None:
     """What is said of the log, and whether anything else is."""
-    assert logged_in(text) == (tuple(found), whole)
+    assert logged_in(text, ("Maren", "214")) == (tuple(found), whole)
 
 
 def test_amounts_and_asking() -> None:
@@ -43,6 +55,8 @@ def test_amounts_and_asking() -> None:
     assert amount_of("9000", Item.DRANK) is None
     assert asks_for_log("log")
     assert asks_for_log("I'm the medic, what has she taken")
+    assert asks_for_log("when did she last pee")
+    assert not asks_for_log("how do i treat a blister")
     assert not asks_for_log("she sits on the log at the bridge")
 
 
