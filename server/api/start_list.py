@@ -11,7 +11,7 @@ from server.api.envelope import ApiError
 from server.api.models import StartList
 from server.api.replies import StartListStored
 from server.drafting.document import Document, UnusualError
-from server.drafting.start_list import Listed, listed_in, read_start_list
+from server.drafting.start_list import Listed, listed_in, not_changed, read_start_list
 from server.event import Problem, Severity, parse_event
 from server.journal import StoredEvent
 
@@ -38,11 +38,7 @@ def prepare(stored: StoredEvent, text: str, file: str = FILE) -> Prepared:
     try:
         waves = Document(stored.text).table("waves")
     except UnusualError as error:
-        what, remedy = (
-            f"the event file is not changed by a list: {error}",
-            "Write each table under a heading of its own.",
-        )
-        return Prepared(_wrong(Problem(Severity.ERROR, what, file, None, "", remedy)), None)
+        return Prepared(_wrong(not_changed(error, file)), None)
     rows, problems = read_start_list(text, event, waves, file)
     if problems:
         return Prepared(_wrong(*problems), None)

@@ -46,7 +46,8 @@ _VALUES: dict[str, type[Any]] = {
     )
 }
 _ENUMS: dict[str, type[Enum]] = {
-    k.__name__: k for k in (words.Question, words.Need, words.Request, Kind, Retired, Why, Item, Level)
+    k.__name__: k
+    for k in (words.Question, words.Need, words.Request, Kind, Retired, Why, Item, Level, Trouble)
 }
 
 

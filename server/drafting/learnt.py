@@ -164,7 +164,7 @@ def _fade(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) ->
     found = drawn_fade(r.fade for r in races if r.fade is not None)
     if found is None:
         return []
-    return [_set(doc, number, runner, "fade", found, digits=2, kind="learn-fade")]
+    return [_set(doc, number, runner, "fade", found, digits=2, kind="fade")]
 
 
 def _set(doc: Document, number: int, runner: str, key: str, found: Figure, digits: int, kind: str) -> Change:
@@ -174,9 +174,9 @@ def _set(doc: Document, number: int, runner: str, key: str, found: Figure, digit
     low, high = (f"{x:.{digits}f}" for x in (found.low, found.high))
     field, was = f"runners.{runner}.{key}", "" if had is None else f"{had:g}"
     if had is not None and abs(had - value) <= NEAR * value:
-        return Change(f"{kind}-same", field, was, "", low, high, found.count)
+        return Change(f"learn-{kind}-same", field, was, "", low, high, found.count)
     doc.change("runners", number, {key: value})
-    return Change(kind, field, was, f"{value:g}", low, high, found.count)
+    return Change(f"learn-{kind}", field, was, f"{value:g}", low, high, found.count)
 
 
 def _stops(doc: Document, races: Sequence[HeldRace], *, alone: bool) -> list[Change]:
@@ -209,7 +209,7 @@ def _intake(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) 
     eaten = [r.carbohydrate for r in races if r.carbohydrate is not None]
     if eaten:
         found = max(eaten, key=lambda f: f.value)
-        key, kind = "trained_carbohydrate_g_per_h", "learn-carbohydrate"
+        key, kind = "trained_carbohydrate_g_per_h", "carbohydrate"
         out.append(_set(doc, number, runner, key, found, digits=0, kind=kind))
     for f in (r.fluid for r in races if r.fluid is not None):
         value, low, high = (f"{x:.0f}" for x in (f.value, f.low, f.high))

@@ -18,7 +18,7 @@ from server.event.forms import slug
 from server.event.model import Event
 from server.event.times import TimeError, read_span
 
-__all__ = ["Listed", "Row", "listed_in", "read_start_list"]
+__all__ = ["Listed", "Row", "listed_in", "not_changed", "read_start_list"]
 
 COLUMNS = ("bib", "name", "wave", "course", "target")
 ROWS_MAX = 12_000
@@ -89,6 +89,12 @@ def read_start_list(
 
 
 _HEAD_HELP = "Write a first line of: bib,name,wave,course,target. Only bib and name must be there."
+
+
+def not_changed(error: Exception, file: str) -> Problem:
+    """The mistake that an event file is written in a way that no list can be put into."""
+    what = f"the event file is not changed by a list: {error}"
+    return Problem(Severity.ERROR, what, file, None, "", "Write each table under a heading of its own.")
 
 
 def _wrong_head(columns: Sequence[str], head: Sequence[str], line: int, file: str) -> Iterator[Problem]:

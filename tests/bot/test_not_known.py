@@ -12,6 +12,9 @@ from server.facts.entry import Kind
 if TYPE_CHECKING:
     from conftest import Race
 
+ASK_THERE = " Who is there may know; else ask Race control: +44 1632 960001."
+FRAG_DORT = " Vielleicht weiß es jemand dort, sonst frag Race control: +44 1632 960001."
+
 
 async def test_the_weather_is_not_known_and_who_does(race: Race) -> None:
     """Never her window alone, as if it were the answer; light and window after it."""
@@ -73,13 +76,13 @@ async def test_a_call_for_help_and_a_sighting_are_both_kept(race: Race) -> None:
         (
             "ana",
             "is it worth bringing the dog to the finish",
-            "The plan says nothing about ‘dog’. Somebody at the place may know.",
+            "The plan says nothing about ‘dog’ at Low Barn finish." + ASK_THERE,
             "Maren",
         ),
         (
             "ana",
             "is there a toilet at brindle gate",
-            "The plan says nothing about ‘toilet’. Somebody at the place may know.",
+            "The plan says nothing about ‘toilet’ at Brindle Gate." + ASK_THERE,
             "Brindle Gate",
         ),
         (
@@ -91,25 +94,25 @@ async def test_a_call_for_help_and_a_sighting_are_both_kept(race: Race) -> None:
         (
             "ana",
             "is the pub open at brindle gate",
-            "The plan says nothing about ‘pub’. Somebody at the place may know.",
+            "The plan says nothing about ‘pub’ at Brindle Gate." + ASK_THERE,
             "Brindle Gate",
         ),
         (
             "both",
             "lohnt es sich den hund ins ziel mitzubringen",
-            "Über ‚hund‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "Über ‚hund‘ in Low Barn finish sagt der Plan nichts." + FRAG_DORT,
             "",
         ),
         (
             "both",
             "gibt es in brindle gate ein klo",
-            "Über ‚klo‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "Über ‚klo‘ in Brindle Gate sagt der Plan nichts." + FRAG_DORT,
             "",
         ),
         (
             "both",
             "hat der laden in brindle gate offen",
-            "Über ‚laden‘ sagt der Plan nichts. Vielleicht weiß es jemand vor Ort.",
+            "Über ‚laden‘ in Brindle Gate sagt der Plan nichts." + FRAG_DORT,
             "",
         ),
     ],

@@ -25,7 +25,7 @@ from server.conversation.understanding import (
     Reported,
     Unclear,
 )
-from server.conversation.values import Incoming, Photo
+from server.conversation.values import Incoming, Photo, Trouble
 from server.facts.entry import Fix, Kind, Retired
 
 words = st.text(max_size=12)
@@ -57,7 +57,7 @@ incoming = st.builds(
     words,
     words,
     st.none() | st.builds(Fix, st.floats(-90, 90), st.floats(-180, 180)),
-    st.none() | st.builds(Photo, words),
+    st.none() | st.builds(Photo, words, trouble=st.just(Trouble.LOST)),
 )
 handed = st.builds(Handed, words, moments, words, reports, st.booleans(), words, words, st.just((3, 5)))
 memories = st.builds(

@@ -11,6 +11,7 @@ from server.event.model import Part, PartKind, Person
 from server.facts.entry import EVERYBODY, Entry, Kind
 from server.facts.fold import fold
 from server.facts.requests import addressees, quiet_until
+from server.facts.state import RaceState
 
 WHO = (
     ("maren", PartKind.RUNNER), ("ana", PartKind.CREW), ("tom", PartKind.PACER), ("ines", PartKind.SAFETY_CONTACT),
@@ -54,7 +55,7 @@ def said(
 )
 def test_whom_words_go_to(people: Any, entry: Any, by: str, to: str, hear: set[str]) -> None:
     """By what the writer and the others are; never to a supporter, never back."""
-    assert set(addressees(said(entry, by, to), people)) == hear
+    assert set(addressees(said(entry, by, to), people, RaceState(()))) == hear
 
 
 def test_quiet_is_by_the_last_word_and_ends_by_itself(people: Any, entry: Any, clock: Any) -> None:

@@ -64,7 +64,7 @@ async def test_every_page_is_closed_to_the_outside(site: Site, path: str) -> Non
     outside = [
         u
         for u in re.findall(r'(?:src|href)="([^"]+)"', text)
-        if not u.startswith(("/", "#", "tel:", "data:"))
+        if not u.startswith(("/", "#", "tel:", "data:", "geo:"))
     ]
     assert outside == []
     assert "<script>" not in text

@@ -134,7 +134,7 @@ def of_a_place(said: Sentence, ctx: Context) -> Understood | None:
     if said.point is None or said.named or not said.reads("place_has"):
         return None
     asks_so = question_form(said) or said.asks or said.written.rstrip().endswith("?")
-    if not asks_so or said.says("she") or said.says("bring"):
+    if not asks_so or said.says("she") or said.says("bring") or said.reads("time_left"):
         return None
     has = lexicon().read["place_has"]
     beside = next((w for w in said.plain if has.word(w)), UNSAID)
