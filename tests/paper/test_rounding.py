@@ -99,7 +99,7 @@ def test_files_and_calendar(drawn, demo_course) -> None:
             assert seconds == 0
     gpx = gpx_with_points(event, table, demo_course, SAY).decode()
     for at in shown:
-        assert f"A {SAY.when(at[Goal.A])}, C {SAY.when(at[Goal.C])}" in gpx
+        assert f"A {SAY.when(at[Goal.A], day=True)}, C {SAY.when(at[Goal.C], day=True)}" in gpx
     (race,) = (a for a in appointments_of(before, "maren", SAY) if a.id.startswith("race"))
     assert race.end == shown[-1][Goal.C]
 
