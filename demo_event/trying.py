@@ -32,7 +32,7 @@ from server.api import auth, conversing
 from server.api.auth import Caller
 from server.api.building import Built, build
 from server.api.parts import Parts
-from server.api.picture import Pictures
+from server.api.snapshot import Pictures
 from server.app import Options, make_parts
 from server.clock import SteppedClock
 from server.conversation.telling.message import Button

@@ -19,8 +19,8 @@ from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
 from server.api.parts import PARTS, Parts
-from server.api.picture import Pictures
 from server.api.signs import Signs
+from server.api.snapshot import Pictures
 from server.api.talks import Talks
 from server.api.ticker import Schedule, Ticker
 from server.clock import Clock, SystemClock

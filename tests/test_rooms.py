@@ -173,7 +173,7 @@ def test_the_picture_in_the_guide_is_the_code() -> None:
     [
         ("server.forecast.bridge", "server.plan.timetable", True),
         ("server.plan.stage_odds", "server.forecast.outlook", False),
-        ("server.journal.door", "server.conversation", True),
+        ("server.journal.journal", "server.conversation", True),
         ("server.api.parts", "server.app", True),
         ("server.watch", "server.watch.table", False),
     ],

@@ -17,7 +17,7 @@ from email.utils import parsedate_to_datetime
 import aiohttp
 
 from bot.channels.base import Outcome, Sent
-from server.api.besides import DELIVERY, SIGNATURE, TIMESTAMP
+from server.api.openapi_extra import DELIVERY, SIGNATURE, TIMESTAMP
 
 __all__ = ["DELIVERY", "ERRORS", "SIGNATURE", "STATUSES", "TIMESTAMP", "Poster", "sign", "verify"]
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.conversation.telling.answer import AlarmHere, AskedHere
 from server.facts.entry import NOT_NAMED
-from server.watch.climb import open_alarms, replay
+from server.watch.escalation_state import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
 
 __all__ = ["holder_of", "open_about"]

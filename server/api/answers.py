@@ -12,7 +12,7 @@ from typing import Any
 
 from server.api.alarms import open_about
 from server.api.envelope import ApiError
-from server.api.picture import Picture, Supposed
+from server.api.snapshot import Picture, Supposed
 from server.api.who_may import May
 from server.conversation.telling.answer import (
     FactsAnswer,
@@ -35,7 +35,7 @@ from server.facts.hearsay import is_hearsay, said_over
 from server.facts.state import Going, Interval, LastKnown, Retirement, RunnerState
 from server.facts.stop_log import in_short
 from server.facts.trackers import disagree, fixes_of, quiet_since
-from server.forecast.hearing import deaf_now, nobody_since
+from server.forecast.channel_outages import deaf_now, nobody_since
 from server.forecast.outlook import View, Whereabouts
 from server.plan.timetable import Row
 

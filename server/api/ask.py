@@ -21,7 +21,7 @@ from server.api import auth
 from server.api.auth import Caller
 from server.api.envelope import ApiError, Handler, errors_to_envelope, read_model, read_query, reply
 from server.api.parts import PARTS, Parts
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.event.model import Part
 

@@ -7,14 +7,14 @@ from datetime import datetime
 
 from server.api import answers, meeting_answers, planned
 from server.api.field import alarmed, field_of
-from server.api.picture import Picture
 from server.api.replies import BoardAnswer, Doubted, OpenAlarm, RaceNote, RunnerBoard
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import MeetingAnswer, PeopleAnswer, PersonThere
 from server.event.model import Event, Part, PartKind, Person
 from server.facts.state import Interval
-from server.forecast.hearing import deaf_now, nobody_since
-from server.watch.climb import open_alarms, replay
+from server.forecast.channel_outages import deaf_now, nobody_since
+from server.watch.escalation_state import open_alarms, replay
 from server.watch.notice import AlarmValues, Made
 
 _LADDER = (PartKind.SAFETY_CONTACT, PartKind.CREW, PartKind.PACER, PartKind.ORGANISER)

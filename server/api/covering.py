@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.facts.entry import Entry, Kind
 from server.facts.state import RaceState
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, SwapValues, UncoveredValues

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from itertools import islice
 
-from server.api.picture import Picture, number_of
+from server.api.snapshot import Picture, number_of
 from server.event.model import Event
 from server.facts.entry import Entry
 from server.facts.state import RaceState

@@ -11,8 +11,8 @@ from datetime import datetime
 
 import structlog
 
-from server.api.completeness import named_point
 from server.api.envelope import ApiError
+from server.api.fill_defaults import named_point
 from server.api.parts import Parts
 from server.event.model import Event
 from server.facts.entry import Entry

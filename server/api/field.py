@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from server.api.answers import holds, point_name
-from server.api.picture import Picture
 from server.api.replies import FieldAnswer, FieldRunner, PointCounts
+from server.api.snapshot import Picture
 from server.event.model import CourseDef, Edge, Event, Runner
 from server.facts.cut_offs import cut_offs_at, past_cut_off
 from server.facts.entry import Retired
 from server.facts.state import Going, RaceState, RunnerState
 from server.forecast.outlook import Outlook
-from server.watch.climb import open_alarms
+from server.watch.escalation_state import open_alarms
 
 __all__ = ["IN_DANGER", "alarmed", "field_of"]
 

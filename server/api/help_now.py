@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from server.api.ask import Ask
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import May
 from server.conversation.telling import alarm_known, what_now
 from server.conversation.telling.answer import AlarmNowAnswer
@@ -18,10 +18,10 @@ from server.facts.state import RunnerState
 from server.watch.alarms import Alarm, alarms, ended
 from server.watch.beside import callers
 from server.watch.call_back import standing
-from server.watch.climb import Stage, open_alarms, replay
-from server.watch.ladder import values
+from server.watch.escalation import values
+from server.watch.escalation_state import Stage, open_alarms, replay
 from server.watch.notice import AlarmValues, Made, NoticeKind
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 
 __all__ = ["alarm_answer", "alarm_now", "alarm_of", "joined", "on_it"]
 

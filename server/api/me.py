@@ -20,7 +20,7 @@ from server.conversation.telling.answer import AnsweredAnswer, MeAnswer
 from server.event.model import Person
 from server.facts.entry import Entry, Kind, Source
 from server.journal import Invitation
-from server.watch.climb import Stage, replay
+from server.watch.escalation_state import Stage, replay
 from server.watch.notice import AlarmValues, Made
 
 DEVICE_DAYS = timedelta(days=120)

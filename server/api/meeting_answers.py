@@ -11,8 +11,8 @@ from datetime import datetime, timedelta
 
 from server.api.alarms import holder_of
 from server.api.answers import freshness, person_name, point_name, point_of
-from server.api.picture import Picture
-from server.api.standing import stands_at, waits_at
+from server.api.crew_location import stands_at, waits_at
+from server.api.snapshot import Picture
 from server.conversation.telling.answer import (
     CarryOut,
     DoorHours,

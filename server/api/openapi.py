@@ -13,9 +13,9 @@ from pydantic import BaseModel, TypeAdapter
 
 from server.api.ask import Route, Who
 from server.api.auth import COOKIE
-from server.api.besides import BESIDES, Beside, NoticePost, TextPost, posts
 from server.api.calls import CALLS
 from server.api.envelope import FAULTS
+from server.api.openapi_extra import BESIDES, Beside, NoticePost, TextPost, posts
 from server.api.who_may import SOME_MEANS, TABLE, May
 
 TELEGRAM_SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name

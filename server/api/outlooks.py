@@ -13,7 +13,7 @@ from server.api.building import Built
 from server.event.model import Event
 from server.facts.state import RaceState
 from server.forecast.bridge import outlook
-from server.forecast.hearing import Hearing
+from server.forecast.channel_outages import Hearing
 from server.forecast.outlook import Outlook, View
 from server.log import broke
 

@@ -9,8 +9,8 @@ from aiohttp import web
 from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
-from server.api.picture import Pictures
 from server.api.signs import Signs
+from server.api.snapshot import Pictures
 from server.api.talks import Talks
 from server.api.ticker import Ticker
 from server.clock import Clock

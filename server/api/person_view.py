@@ -10,10 +10,10 @@ from datetime import datetime
 
 from server.api import answers, board, help_now, meeting_answers, planned
 from server.api.ask import not_yours
+from server.api.crew_location import due_at, own_by_now, stands_at, waits_at
 from server.api.envelope import ApiError
-from server.api.picture import Picture, suppose
 from server.api.replies import ButtonOut, NoticeOut, Notices
-from server.api.standing import due_at, own_by_now, stands_at, waits_at
+from server.api.snapshot import Picture, suppose
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import (
     AlarmNowAnswer,

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from datetime import datetime, timedelta
 
 from server.api.answers import freshness, point_name
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import May
 from server.conversation.telling.answer import (
     CardsAnswer,

@@ -12,7 +12,7 @@ from server.api.ask import Ask, not_yours
 from server.api.building import BuildError, Built, build
 from server.api.envelope import ApiError
 from server.api.models import Change
-from server.api.picture import CHANGED, Picture, as_if
+from server.api.snapshot import CHANGED, Picture, as_if
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer, ChangedFor
 from server.conversation.telling.mistakes import said_in

@@ -21,9 +21,10 @@ import structlog
 from server.api import answers, auth, covering, fast_lane, help_now, named_besides
 from server.api.alarms import open_about
 from server.api.ask import Ask, Inside, not_yours
-from server.api.completeness import COVERING, complete, of_meeting
+from server.api.confirm_policy import doubted
+from server.api.crew_location import place_of_a_phone
 from server.api.envelope import ApiError
-from server.api.judging import doubted
+from server.api.fill_defaults import COVERING, complete, of_meeting
 from server.api.models import (
     CheckIn,
     CheckInByBib,
@@ -34,9 +35,8 @@ from server.api.models import (
     RaceFact,
     TrackerReport,
 )
-from server.api.picture import Picture
 from server.api.replies import PositionsNoted
-from server.api.standing import place_of_a_phone
+from server.api.snapshot import Picture
 from server.api.told_here import told_here
 from server.api.who_may import KIND_NEEDS, Call, May, may
 from server.conversation.telling.answer import NotedAnswer

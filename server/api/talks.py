@@ -8,7 +8,7 @@ from contextlib import asynccontextmanager
 from dataclasses import dataclass, field
 from weakref import WeakValueDictionary
 
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import May
 
 Draw = Callable[[Picture, str, May, str], bytes]

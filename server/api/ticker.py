@@ -24,8 +24,8 @@ from server.api.building import BuildError
 from server.api.due import Dues
 from server.api.hub import Hub
 from server.api.metrics import Metrics
-from server.api.picture import Picture, Pictures
 from server.api.replies import OpenAlarm
+from server.api.snapshot import Picture, Pictures
 from server.clock import Clock
 from server.journal import Journal, UnknownError
 from server.log import broke

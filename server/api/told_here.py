@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from server.api.ask import Ask
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import reader_in
 from server.facts.entry import Entry

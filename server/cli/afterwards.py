@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 
 from server.api.answers import forecast
-from server.api.picture import Picture, Pictures
+from server.api.snapshot import Picture, Pictures
 from server.api.who_may import May
 from server.cli.common import Context, Failed, journal, known, run, the_event
 from server.conversation.telling.sentences import sentence

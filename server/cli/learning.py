@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from server.api.building import BuildError, build
-from server.api.picture import Pictures
+from server.api.snapshot import Pictures
 from server.cli.afterwards import looked_back
 from server.cli.common import Context, Failed, journal, known, mistakes, read_event, run, the_event
 from server.conversation.telling.mistakes import file_language

@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 
 import click
 
-from server.api.picture import Picture, Pictures
+from server.api.snapshot import Picture, Pictures
 from server.cli.common import Context, Failed, journal, known, run, the_event
 from server.conversation.telling.sentences import sentence
 from server.conversation.understanding.logged import logged_in

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation import actions, alarmed, handing, letting_go, reported, requests, undoing
+from server.conversation import actions, alarmed, letting_go, reported, requests, submit, undoing
 from server.conversation.dialogue import Handed
 from server.conversation.telling import replies, standing
 from server.conversation.telling.message import Rows, untag
@@ -250,7 +250,7 @@ async def _also(
     one = Report(_ALSO_A_REPORT.get(answer, Kind.MOVING_AGAIN), visit.sent_at, runner)
     if answer == "race over":
         one = replace(one, how=how, point=point)
-    told = await handing.hand_in(visit, one, f"{visit.key()}.also")
+    told = await submit.hand_in(visit, one, f"{visit.key()}.also")
     text = replies.say_noted(visit.say, told, "", UNDO_WITHIN)
     return visit.reply(text, visit.undo_button(told.entry))
 

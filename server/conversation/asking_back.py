@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation import carried, reported
-from server.conversation.handing import hand_in
+from server.conversation import button_payload, reported
+from server.conversation.submit import hand_in
 from server.conversation.telling.answer import RunnerHere
 from server.conversation.telling.message import Press
 from server.conversation.telling.say import lines
@@ -24,7 +24,9 @@ async def ask_back(visit: Visit, back: AskBack) -> Reply:
         return await _kept(visit, back, over, clear)
     visit.memory.choices, visit.memory.need = back.choices, back.need
     labels = tuple(_label(visit, back, c) for c in back.choices)
-    return visit.reply(lines(clear, _question(visit, back)), carried.offer(visit, labels, back.choices))
+    return visit.reply(
+        lines(clear, _question(visit, back)), button_payload.offer(visit, labels, back.choices)
+    )
 
 
 def _said_over(back: AskBack) -> Report | None:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation import actions, alarmed, carried
+from server.conversation import actions, alarmed, button_payload
 from server.conversation.dialogue import Handed
-from server.conversation.either import AT_MOST
-from server.conversation.handing import hand_in
+from server.conversation.multi_runner import AT_MOST
+from server.conversation.submit import hand_in
 from server.conversation.telling import replies
 from server.conversation.telling.message import Rows
 from server.conversation.telling.say import lines
@@ -133,7 +133,7 @@ def _offer(visit: Visit, calls: list[Handed]) -> Rows:
         offered = tuple(Choice(r.id, MeantFor((r.id,), calls[-1].entry)) for r in found)
     labels = [visit.s("choice-runner", name=r.name, bib=r.bib or "none") for r in found]
     visit.memory.choices, visit.memory.need = offered, None
-    return carried.offer(visit, (*labels, *((everyone,) if everyone else ())), offered)
+    return button_payload.offer(visit, (*labels, *((everyone,) if everyone else ())), offered)
 
 
 def says_whose(visit: Visit, text: str) -> MeantFor | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation import alarmed, asked, asking_back, carried, reported, requests, undoing
+from server.conversation import alarmed, asked, asking_back, button_payload, reported, requests, undoing
 from server.conversation.telling.message import Rows
 from server.conversation.telling.say import lines
 from server.conversation.understanding import (
@@ -64,7 +64,7 @@ def _to_all(visit: Visit, words: str) -> Rows:
     """A button that sends words to everybody."""
     every = Choice("all", Requested(Request.PASS_ON, words, to=EVERYBODY))
     visit.memory.choices, visit.memory.need = (every,), Need.WHO
-    return carried.offer(visit, (visit.s("button-tell-all"),), (every,))
+    return button_payload.offer(visit, (visit.s("button-tell-all"),), (every,))
 
 
 def _with_danger(visit: Visit, runner: str, text: str, reply: Reply) -> Reply:
@@ -85,7 +85,7 @@ def danger_buttons(visit: Visit, runner: str | None) -> Rows:
         return ()
     visit.memory.danger = runner
     yes = visit.report_data(Kind.ASKED_FOR_HELP.value, "", runner)
-    (no,) = carried.offer(visit, (visit.s("button-danger-no"),), (Choice("no", Small(thanks=True)),))
+    (no,) = button_payload.offer(visit, (visit.s("button-danger-no"),), (Choice("no", Small(thanks=True)),))
     return ((replace(no[0], label=visit.s("button-danger-yes"), data=yes), *no),)
 
 
@@ -96,7 +96,7 @@ def anybody_buttons(visit: Visit, words: str) -> Rows:
     visit.memory.choices = (yes, Choice("no", Small(thanks=True)))
     visit.memory.need = Need.WHO
     labels = (visit.s("button-danger-yes"), visit.s("button-danger-no"))
-    (first,), (second,) = carried.offer(visit, labels, visit.memory.choices)
+    (first,), (second,) = button_payload.offer(visit, labels, visit.memory.choices)
     return ((first, second),)
 
 

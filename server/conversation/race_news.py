@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation.handing import hand_in
+from server.conversation.submit import hand_in
 from server.conversation.telling.say import lines
 from server.conversation.understanding import UNDO_WITHIN, Report
 from server.conversation.values import Reply

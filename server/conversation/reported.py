@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation import carried, stand_in, stop_log
-from server.conversation.handing import hand_in
+from server.conversation import button_payload, stand_in, stop_log
+from server.conversation.submit import hand_in
 from server.conversation.telling import replies
 from server.conversation.telling.answer import NotedAnswer, RunnerHere
 from server.conversation.telling.message import Button, Press, Rows
@@ -115,7 +115,7 @@ def _ask_how(visit: Visit, one: Report, answer: NotedAnswer, text: str) -> Reply
     """That her race is over counts already: how it ended is asked after, and may stay open."""
     ways = tuple(Choice(w.value, Reported((replace(one, how=w, words=""),))) for w in _WAYS)
     visit.memory.choices, visit.memory.need = ways, None
-    buttons = carried.offer(visit, tuple(visit.s(label) for label in _WAYS.values()), ways)
+    buttons = button_payload.offer(visit, tuple(visit.s(label) for label in _WAYS.values()), ways)
     where = visit.s("ask-retired-where", own=_own(visit)) if one.point is None else ""
     return visit.reply(
         lines(text, where, visit.s("ask-retired-how")), (*buttons, *visit.undo_button(answer.entry))
@@ -212,7 +212,7 @@ def _ask_where_seen(visit: Visit, one: Report, text: str) -> Reply:
         choices.append(Choice(label, Reported((note,))))
         labels.append(label)
     visit.memory.choices, visit.memory.need = tuple(choices), None
-    return visit.reply(lines(text, visit.s("ask-where-seen")), carried.offer(visit, labels, choices))
+    return visit.reply(lines(text, visit.s("ask-where-seen")), button_payload.offer(visit, labels, choices))
 
 
 def minutes_ago(visit: Visit, kind: str, point: str, runner: str) -> Rows:

@@ -10,15 +10,14 @@ from server.conversation import (
     asked,
     asking_back,
     bibs,
-    carried,
+    button_payload,
     changing,
+    corrections,
     distressed,
-    either,
-    grave,
     grouped,
     joining,
     letting_go,
-    mended,
+    multi_runner,
     open_question,
     passed_on,
     phones,
@@ -26,6 +25,7 @@ from server.conversation import (
     race_news,
     reported,
     requests,
+    safety_numbers,
     stop_log,
     undoing,
     which_event,
@@ -220,7 +220,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         meant, reply = Unclear(""), visit.reply(refused)
     reply = bibs.named_as_left(visit, text, meant, reply)
     reply = await while_open.pass_on(visit, meant, text, reply)
-    return grave.numbers_first(visit, meant, reading.danger, reply)
+    return safety_numbers.numbers_first(visit, meant, reading.danger, reply)
 
 
 async def _meant(visit: Visit, meant: Understood) -> Reply:
@@ -236,11 +236,11 @@ async def _meant(visit: Visit, meant: Understood) -> Reply:
         case Several():
             return await _each(visit, meant)
         case AskBack():
-            return await either.answer(visit, meant) or await asking_back.ask_back(visit, meant)
+            return await multi_runner.answer(visit, meant) or await asking_back.ask_back(visit, meant)
         case Acknowledged():
             return await answered.in_words(visit, meant)
         case Undo():
-            return await (mended.undo_there(visit, meant) if meant.points else undoing.undo_last(visit))
+            return await (corrections.undo_there(visit, meant) if meant.points else undoing.undo_last(visit))
         case Small():
             return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
         case Unclear():
@@ -264,7 +264,7 @@ async def _reported(visit: Visit, meant: Reported) -> Reply:
     unknown = asking_back.whose(visit, meant)
     if unknown is not None:
         return await asking_back.ask_back(visit, unknown)
-    meant = mended.as_before(visit, meant)
+    meant = corrections.as_before(visit, meant)
     call = alarmed.false_call(visit, meant)
     if call is not None:
         return await undoing.undo(visit, call.entry)
@@ -381,8 +381,8 @@ async def _picked(visit: Visit, fields: tuple[str, ...]) -> Reply:
         return visit.reply(visit.s("picked-before"))
     choices = visit.memory.choices
     offered = choices[number].then if number < len(choices) else None
-    if offered is None or carried.fields_of(choices[number]) != carries:
-        offered = carried.meant_by(carries, visit.event)
+    if offered is None or button_payload.fields_of(choices[number]) != carries:
+        offered = button_payload.meant_by(carries, visit.event)
     else:
         visit.memory.choices = ()
     if offered is None:

@@ -6,7 +6,7 @@ import hashlib
 from datetime import datetime
 
 from server.conversation import changing
-from server.conversation.handing import hand_in
+from server.conversation.submit import hand_in
 from server.conversation.telling import requests, standing
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.say import lines

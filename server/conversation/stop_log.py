@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation.handing import hand_in, log_in
+from server.conversation.submit import hand_in, log_in
 from server.conversation.telling import stop_log as told
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.message import Button, Press, Rows, data, event_mark, tag, untag

@@ -6,7 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from server.conversation import actions
-from server.conversation.handing import hand_in
+from server.conversation.submit import hand_in
 from server.conversation.telling.answer import AlarmNowAnswer, RunnerHere
 from server.conversation.telling.say import lines
 from server.conversation.understanding import (

@@ -6,7 +6,7 @@ Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a 
 """
 
 from server.event.changes import Change, ChangeKind, changes, removal_refused
-from server.event.draft import Parsed
+from server.event.parse_state import Parsed
 from server.event.placing import PlacedEvent, place
 from server.event.problem import Problem, Severity
 from server.event.read import parse_event

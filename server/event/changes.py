@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from server.event.model import Event, Point
 from server.event.problem import Problem, Severity
-from server.event.section import nearest
+from server.event.table_reader import nearest
 from server.event.times import write_span
 
 __all__ = ["Change", "ChangeKind", "changes", "removal_refused"]

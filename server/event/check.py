@@ -11,10 +11,10 @@ from rapidfuzz import fuzz
 from server.event.check_crew import check_crew
 from server.event.check_km import check_km
 from server.event.context import At
-from server.event.draft import Draft
 from server.event.lines import Path
 from server.event.model import CutOff, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
-from server.event.section import did_you_mean
+from server.event.parse_state import Draft
+from server.event.table_reader import did_you_mean
 
 NEARLY_THE_SAME = 93.0
 """Two names this alike (rapidfuzz ratio, of 100) are warned of: 'Moss Edge' and 'Moss Edges' (own choice)."""

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 
 from server.event.check_moves import check_moves
 from server.event.context import At
-from server.event.draft import Draft
 from server.event.lines import Path
 from server.event.model import MeetingPlan, Part, PartKind, Person, Point
-from server.event.section import did_you_mean, nearest
+from server.event.parse_state import Draft
+from server.event.table_reader import did_you_mean, nearest
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 
 from server.event.lines import Path
 from server.event.model import CourseDef, Event, Part, PartKind
-from server.event.section import Report
+from server.event.table_reader import Report
 
 Paths = Mapping[tuple[str, str], Path]
 

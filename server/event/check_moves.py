@@ -9,8 +9,8 @@ from itertools import pairwise
 from geopy.distance import geodesic
 
 from server.event.context import At
-from server.event.draft import Draft
 from server.event.model import Drive, MeetingPlan, PartKind
+from server.event.parse_state import Draft
 
 FASTEST_KMH = 130.0
 """No drive is on average faster than this over the straight line (own choice: motorway speed)."""

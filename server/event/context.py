@@ -9,7 +9,7 @@ from typing import Any, Generic, TypeVar
 from zoneinfo import ZoneInfo
 
 from server.event.lines import Path
-from server.event.section import Report, did_you_mean
+from server.event.table_reader import Report, did_you_mean
 
 T = TypeVar("T")
 

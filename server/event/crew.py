@@ -29,8 +29,8 @@ from server.event.forms import (
 )
 from server.event.forms_of_time import Moment, TimeOfDay
 from server.event.kit import KitItem
-from server.event.section import Section
 from server.event.table import Key, One, Table, Tables, UnusableError, key, read_table, take
+from server.event.table_reader import Section
 
 SLEEP_MAX = timedelta(hours=16)
 

@@ -16,7 +16,7 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 
 from server.event.context import Reading
-from server.event.section import Section, did_you_mean, one_of, shown_short
+from server.event.table_reader import Section, did_you_mean, one_of, shown_short
 from server.event.times import (
     zone_names,
 )

@@ -9,8 +9,7 @@ from zoneinfo import ZoneInfo
 
 from server.event.context import Reading
 from server.event.forms import MINUTE, Form, Text, Values
-from server.event.plainly import as_moment
-from server.event.section import Section
+from server.event.table_reader import Section
 from server.event.times import (
     end_of_day,
     read_clock,
@@ -22,6 +21,7 @@ from server.event.times import (
     write_pace,
     write_span,
 )
+from server.event.typo_hints import as_moment
 
 FIRST_YEAR, LAST_YEAR = 2000, 2100
 HOUR: Final = timedelta(hours=1)

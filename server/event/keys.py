@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
+from server.event.course_model import CourseDef, Point, Stretch, WeatherSpell
 from server.event.crew import Car, Drive, Driving, IfThenCard, MeetingPlan, Person, Place, Share
 from server.event.forms import Id
 from server.event.forms_of_time import Moment
-from server.event.ground import CourseDef, Point, Stretch, WeatherSpell
 from server.event.model import AlarmRule, Brief, Contact, Event, Rules
 from server.event.running import Runner
-from server.event.section import did_you_mean
 from server.event.table import Key, One, Table, Tables, keys_of, schema
+from server.event.table_reader import did_you_mean
 
 __all__ = [
     "FREE",

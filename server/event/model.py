@@ -12,6 +12,21 @@ from datetime import datetime, timedelta
 from typing import Any, ClassVar, TypeVar, cast
 
 from server.event.context import Reading
+from server.event.course_model import (
+    KM_MAX,
+    CourseDef,
+    CrewAccess,
+    CutOff,
+    Edge,
+    GroundState,
+    Point,
+    PointKind,
+    ReporterKind,
+    ReportsThere,
+    Signal,
+    Stretch,
+    WeatherSpell,
+)
 from server.event.crew import (
     Car,
     Drive,
@@ -41,25 +56,10 @@ from server.event.forms import (
     Zone,
 )
 from server.event.forms_of_time import Moment, span
-from server.event.ground import (
-    KM_MAX,
-    CourseDef,
-    CrewAccess,
-    CutOff,
-    Edge,
-    GroundState,
-    Point,
-    PointKind,
-    ReporterKind,
-    ReportsThere,
-    Signal,
-    Stretch,
-    WeatherSpell,
-)
 from server.event.kit import DropBag, KitItem, KitWeight, Prepare
 from server.event.running import Eaten, FuelPlan, Goal, PastRace, Prompt, Runner, Target
-from server.event.section import Section
 from server.event.table import Table, apart, key, keys_of
+from server.event.table_reader import Section
 
 __all__ = [
     "AlarmRule",

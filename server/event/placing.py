@@ -10,10 +10,10 @@ from zoneinfo import ZoneInfo
 
 from server.course import Course, Placing, WantedPoint, place_points
 from server.event.check_km import check_km
-from server.event.draft import Parsed
 from server.event.model import CourseDef, Event, Point, PointKind
+from server.event.parse_state import Parsed
 from server.event.problem import Problem
-from server.event.section import Report
+from server.event.table_reader import Report
 
 ZONE_APART_H: Final = 4.0
 

@@ -10,7 +10,6 @@ from typing import Any, TypeVar
 
 from server.event.check import check, paths
 from server.event.context import At
-from server.event.draft import DEFAULT_COURSE, Draft, Parsed
 from server.event.forms import Text, Values
 from server.event.forms_of_time import Moment
 from server.event.lines import line_index, with_seconds
@@ -36,10 +35,11 @@ from server.event.model import (
     Stretch,
     WeatherSpell,
 )
-from server.event.plainly import slip
+from server.event.parse_state import DEFAULT_COURSE, Draft, Parsed
 from server.event.problem import Problem, Severity, once
-from server.event.section import FIELD_MAX, Report, Section, nearest
 from server.event.table import Table, keys_of, read_key, read_table, read_values, take
+from server.event.table_reader import FIELD_MAX, Report, Section, nearest
+from server.event.typo_hints import slip
 
 __all__ = ["parse_event"]
 

@@ -11,8 +11,8 @@ from server.event.context import Reading
 from server.event.forms import WORDS_MAX, Id, Number, Text, Texts, Values, Whole, beside, course_named
 from server.event.forms_of_time import Moment, pace, span
 from server.event.kit import MOVED, DropBag, KitItem
-from server.event.section import Section, did_you_mean
 from server.event.table import One, Table, Tables, UnusableError, key
+from server.event.table_reader import Section, did_you_mean
 
 RUNS_MAX: Final = 50
 SLOWEST_MS, FASTEST_MS = 0.4, 7.0

@@ -12,7 +12,7 @@ from typing import Any, ClassVar, Final, TypeVar, cast
 
 from server.event.context import At, Reading
 from server.event.forms import Form, Id, Values
-from server.event.section import ITEMS_MAX, Section
+from server.event.table_reader import ITEMS_MAX, Section
 
 T = TypeVar("T", bound="Table")
 _KEY: Final = "key"

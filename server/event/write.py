@@ -7,8 +7,8 @@ from typing import Any
 import tomli_w
 
 from server.event.crew import Quiet
-from server.event.draft import DEFAULT_COURSE
 from server.event.model import Event, Part, PartKind, Person, Runner
+from server.event.parse_state import DEFAULT_COURSE
 from server.event.table import write_table
 
 __all__ = ["dump_event"]

@@ -1,7 +1,7 @@
 """The door of this room: entries in any order, doubled or late, become one `RaceState`.
 
-State is a fold over entries by seen time. See count.py for which entries count, points.py for which of two
-reports of one moment gives its time, going.py for what may follow what, race.py for race-level facts, folding.py for a
+State is a fold over entries by seen time. See conflict_resolution.py for which entries count, points.py for which of two
+reports of one moment gives its time, status.py for what may follow what, race.py for race-level facts, folding.py for a
 fold that grows.
 """
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 
 from server.event.model import Event, Runner
-from server.facts.count import counted, seen_order
+from server.facts.conflict_resolution import counted, seen_order
 from server.facts.covering import fallen_and_taken
 from server.facts.entry import Entry, Kind
 from server.facts.placing import Placer

@@ -3,7 +3,8 @@
 The rule. Every report is kept. For the time of an arrival (in, through) and of a departure (out, through)
 the report of the most trusted source counts (order of `Source`: timing mat first, then volunteer, crew, the
 runner herself, a tracker, a supporter); among equals the one sent first, then the one seen first, then the
-one told first (count.py). The others stay beside it. Where the two that count contradict each other (out before in), the
+one told first (conflict_resolution.py). The others stay beside it. Where the two that count contradict each other
+(out before in), the
 less trusted time gives way to the other, and the difference becomes its spread: that she was here and has
 left are facts, and a stop is never negative. 'Through' means out at the moment of in.
 """
@@ -14,7 +15,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from server.facts.count import TRUST, Told, told_order
+from server.facts.conflict_resolution import TRUST, Told, told_order
 from server.facts.entry import Entry, Kind
 from server.facts.state import PointTimes, Stamp
 

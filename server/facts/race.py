@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from server.event.model import Edge, Event, Runner
-from server.facts.count import seen_order
+from server.facts.conflict_resolution import seen_order
 from server.facts.entry import REQUESTS, Entry, Kind
 from server.facts.points import stamp
 from server.facts.state import Hold, Interval, PointTimes, Stamp

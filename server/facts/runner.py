@@ -7,9 +7,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from server.event.model import CourseDef, PointKind, Runner
-from server.facts.count import seen_order
+from server.facts.conflict_resolution import seen_order
 from server.facts.entry import Entry, Fix, Kind, Retired
-from server.facts.going import Step, after
 from server.facts.placing import KnownAt, Placed, Placer
 from server.facts.points import Visit, stamp, visits
 from server.facts.state import (
@@ -23,6 +22,7 @@ from server.facts.state import (
     RunnerState,
     Stamp,
 )
+from server.facts.status import Step, after
 
 WELL_PAST_KM = 0.5
 """How far a position must be past a point to say that she has left it (own choice: GPS drift in a car

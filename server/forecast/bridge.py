@@ -21,7 +21,7 @@ from server.event.model import (
     Goal,
 )
 from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
-from server.forecast.hearing import Hearing
+from server.forecast.channel_outages import Hearing
 from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
 from server.forecast.planned import Plan

@@ -8,7 +8,7 @@ from datetime import datetime
 from server.event.model import CourseDef, Event, PartKind, Point, ReporterKind, ReportsThere, Signal
 from server.facts.state import Interval, RaceState, RunnerState
 from server.facts.trackers import LEAST_FIXES, fixes_of
-from server.forecast.hearing import Hearing
+from server.forecast.channel_outages import Hearing
 from server.forecast.values import Silence, Watcher
 
 # Reporters who have the race's own radio or cable; the others need the telephone network.

@@ -2,10 +2,9 @@
 
 In: values of the pure rooms (`Entry`, `Event`, `Notice`) and `now`. Out: the same values, and those of
 `server.journal.values`. May import the pure rooms' values; never aiohttp, telegram, nor the clock.
-Its door is `Journal` (server/journal/door.py), whose first page says what may be relied on.
+Its door is `Journal` (server/journal/journal.py), whose first page says what may be relied on.
 """
 
-from server.journal.door import Journal
 from server.journal.errors import (
     AwayError,
     ClashError,
@@ -16,6 +15,7 @@ from server.journal.errors import (
     TooNewError,
     UnknownError,
 )
+from server.journal.journal import Journal
 from server.journal.keys import content_key, entry_id
 from server.journal.values import (
     Address,

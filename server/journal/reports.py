@@ -9,7 +9,7 @@ from typing import Any
 from sqlalchemy import func, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
-from server.journal import groups, outbox, people
+from server.journal import deliveries, groups, people
 from server.journal import tables as t
 from server.journal.errors import UnknownError
 from server.journal.outcomes import AFTER, TRIES_BEFORE_NEXT, After, NextChannel, backoff
@@ -49,19 +49,19 @@ async def report(c: AsyncConnection, delivery: str, said: Said, channels: frozen
     if said.outcome is Outcome.SENT:
         await _sent(c, row, said)
         return True
-    if (said.tries is not None and said.tries != row.tries) or row.state not in outbox.PENDING:
+    if (said.tries is not None and said.tries != row.tries) or row.state not in deliveries.PENDING:
         return False
     after = AFTER[said.outcome]
     due = await _leave(c, row, said, after, settled)
     if after.chat_waits:
-        await outbox.pace(c, row.channel, row.address, due)
+        await deliveries.pace(c, row.channel, row.address, due)
     if after.block:
         await people.block(c, row.channel, row.address, said.now)
     if said.outcome is Outcome.MOVED and said.moved_to:
         await move(c, row.channel, row.address, said.moved_to)
     tired = after.next_channel is NextChannel.AFTER_TRIES and row.tries >= TRIES_BEFORE_NEXT
     if not settled and (after.next_channel is NextChannel.NOW or tired):
-        await outbox.next_channel(c, row.notice, said.now, channels)
+        await deliveries.next_channel(c, row.notice, said.now, channels)
     return True
 
 
@@ -121,7 +121,7 @@ async def _sent(c: AsyncConnection, row: Any, said: Said) -> None:
         .where(n.key == row.notice)
         .values(sent_at=func.coalesce(n.sent_at, said.now), failed_at=None)
     )
-    await outbox.cancel(c, row.notice, "sent over another channel")
+    await deliveries.cancel(c, row.notice, "sent over another channel")
 
 
 async def move(c: AsyncConnection, channel: str, address: str, moved_to: str) -> None:
@@ -138,7 +138,7 @@ async def move(c: AsyncConnection, channel: str, address: str, moved_to: str) ->
         .where(
             d.channel == channel,
             d.address == address,
-            d.state.in_(outbox.PENDING),
+            d.state.in_(deliveries.PENDING),
             d.notice.not_in(there),
         )
         .values(address=moved_to)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from server.api import help_now
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.event.model import Event, Part, PartKind, Person
 from server.pages.first import PageButton, buttons_of, owed

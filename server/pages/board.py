@@ -15,8 +15,8 @@ from server.api.auth import caller
 from server.api.envelope import ApiError
 from server.api.parts import PARTS
 from server.api.person_view import notices_of
-from server.api.picture import Picture
 from server.api.replies import BoardAnswer
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling.reader import Reader, reader_in
 from server.event.model import Part

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from server.api import answers, meeting_answers
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling import times
 from server.conversation.telling.answer import MeetingAnswer, PointAnswer

@@ -11,8 +11,8 @@ import math
 from dataclasses import dataclass, replace
 from urllib.parse import quote
 
-from server.api.picture import Picture
 from server.api.replies import RunnerBoard
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling import measures
 from server.conversation.telling.answer import ForecastAnswer, MeetingAnswer

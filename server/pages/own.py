@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from server.api.field import IN_DANGER
-from server.api.picture import Picture
 from server.api.replies import BoardAnswer, FieldAnswer, FieldRunner
+from server.api.snapshot import Picture
 from server.api.who_may import May
 from server.conversation.telling import measures, times
 from server.event.model import Event, Part, PartKind

@@ -12,7 +12,7 @@ from server.api import answers, photos
 from server.api.ask import Ask, not_yours, parts_in
 from server.api.auth import acting, caller
 from server.api.parts import PARTS
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answers import known_fact
 from server.conversation.telling.reader import reader_in

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from server.api import answers
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling.message import Press, data, event_mark, tag
 from server.conversation.telling.say import Say

@@ -17,10 +17,10 @@ import numpy as np
 from server.course import Course, heights
 from server.event.model import Event, Goal
 from server.plan.errors import PlanError
-from server.plan.ground import ground_of
 from server.plan.learn import STEP_M, Steps, steps_of
 from server.plan.light import sky_over
 from server.plan.recordings import Recording
+from server.plan.terrain import ground_of
 from server.plan.timetable import Timetable
 
 STEEP: Final = -0.20

@@ -16,7 +16,6 @@ from server.course import Course
 from server.event.model import CourseDef, CutOff, Edge, Event, Point, Runner, Target
 from server.plan.day import Day, Weather, weather_of
 from server.plan.errors import PlanError
-from server.plan.ground import Ground, ground_of
 from server.plan.light import Sky, sky_over
 from server.plan.likely import Z90, Estimate, able_w_kg, predicted
 from server.plan.notes import Note, Saying, saying
@@ -24,6 +23,7 @@ from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Limits, Stops, march
 from server.plan.past import field_shape
 from server.plan.targets import Wanted, clock, wanted
+from server.plan.terrain import Ground, ground_of
 
 Floats = npt.NDArray[np.float64]
 

@@ -11,10 +11,10 @@ from collections.abc import Iterator
 from server.event.model import PartKind
 from server.watch.alarms import Alarm, alarms, ended
 from server.watch.beside import callers
-from server.watch.climb import Stage, replay
-from server.watch.ladder import steps_of
+from server.watch.escalation import steps_of
+from server.watch.escalation_state import Stage, replay
 from server.watch.notice import AlarmNewsValues, NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES", "near_points"]
 

@@ -17,9 +17,9 @@ from datetime import datetime, timedelta
 
 from server.facts.entry import Entry
 from server.facts.state import Stamp
-from server.watch.climb import open_alarms
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues, WhyNow
-from server.watch.sight import Sight, seen_at, seen_by_somebody, with_us
+from server.watch.runner_context import Sight, seen_at, seen_by_somebody, with_us
 from server.watch.silence import blind, finish_of, late_at, overdue, overdue_at
 
 __all__ = ["Alarm", "End", "alarms", "calls_of", "ended", "helps", "over_with", "overdue_again"]

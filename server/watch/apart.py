@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from server.watch.alarms import Alarm, alarms, ended
-from server.watch.climb import Stage, replay
-from server.watch.ladder import values
+from server.watch.escalation import values
+from server.watch.escalation_state import Stage, replay
 from server.watch.notice import NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
 

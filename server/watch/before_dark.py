@@ -14,10 +14,10 @@ from server.event.model import Point
 from server.forecast.outlook import View
 from server.plan.kit import Handed, Need, handed_over, is_for
 from server.plan.light import HORIZON_DEG, SHADE, sun_elevation_deg
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import plans_of
 from server.watch.notice import BeforeDarkValues, NoticeKind
-from server.watch.places import plans_of
-from server.watch.sight import Draft, Rule, Sight, Wake, seen_at
-from server.watch.ways import members
+from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at
 
 __all__ = ["RULES"]
 

@@ -13,10 +13,10 @@ from server.facts.entry import Entry, Fix, Kind
 from server.facts.runner import MEANWHILE
 from server.facts.state import Going
 from server.watch.alarms import Alarm, calls_of
-from server.watch.climb import Stand
+from server.watch.crew_whereabouts import there_at
+from server.watch.escalation_state import Stand
 from server.watch.notice import Answer, Heard, NoticeKind
-from server.watch.places import there_at
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.silence import with_her
 
 __all__ = ["beside", "callers", "said_by_holder", "since_call", "words_since"]

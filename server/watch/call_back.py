@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 
 from server.watch.alarms import Alarm, alarms, ended
 from server.watch.beside import callers, said_by_holder
-from server.watch.climb import Stage, Stand, replay
+from server.watch.escalation_state import Stage, Stand, replay
 from server.watch.notice import (
     AlarmValues,
     Answer,
@@ -24,7 +24,7 @@ from server.watch.notice import (
     StandDownValues,
     UnreachedValues,
 )
-from server.watch.sight import Draft, Rule, Sight, Wake, tried
+from server.watch.runner_context import Draft, Rule, Sight, Wake, tried
 
 __all__ = ["MARKS", "RULES", "due_mark", "standing", "state_of"]
 

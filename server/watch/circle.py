@@ -10,9 +10,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from server.event.model import Event, PartKind
-from server.watch.sight import remembering
+from server.watch.crew_routes import members
+from server.watch.runner_context import remembering
 from server.watch.situation import Situation
-from server.watch.ways import members
 
 __all__ = ["circle_of", "runners_of", "share_of", "share_with"]
 

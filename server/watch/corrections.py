@@ -13,7 +13,7 @@ from server.watch.notice import (
     RetiredValues,
     SightingValues,
 )
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
 

@@ -16,9 +16,9 @@ from server.facts.state import Fallen, RaceState, Taken
 from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.trips import Leg, Trip, car_of, drivers_of, trips_of
 from server.watch.circle import share_with
+from server.watch.crew_routes import in_time, roads_of
 from server.watch.situation import Situation
 from server.watch.uncovered_values import Uncovered
-from server.watch.ways import in_time, roads_of
 
 __all__ = ["covered", "covered_by", "stands"]
 

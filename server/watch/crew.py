@@ -13,15 +13,23 @@ from server.event.model import MeetingPlan
 from server.facts.entry import Source
 from server.facts.state import PointTimes, Stamp
 from server.forecast.outlook import Window
-from server.watch.climb import open_alarms
+from server.watch.crew_routes import Party
+from server.watch.crew_whereabouts import (
+    is_there,
+    left_again,
+    parties_to,
+    plans_of,
+    reported_her,
+    set_out,
+    set_out_at,
+)
+from server.watch.escalation_state import open_alarms
 from server.watch.leaving import next_of, told_ahead, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, brought, members, taken_back
 from server.watch.notice import MeetingValues, NoticeKind
-from server.watch.places import is_there, left_again, parties_to, plans_of, reported_her, set_out, set_out_at
-from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, last_told, on_grid, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, fact_at, last_told, on_grid, with_us
 from server.watch.silence import hold_ends
 from server.watch.staying import may_go, waited_out
-from server.watch.ways import Party
 
 __all__ = ["RULES"]
 

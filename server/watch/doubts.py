@@ -9,13 +9,13 @@ from server.event.model import PartKind
 from server.facts.entry import CHECK_INS, Entry, Kind, Retired
 from server.facts.hearsay import is_hearsay
 from server.facts.state import Going
-from server.watch.climb import open_alarms, replay
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import may_be_asked, on_road_until, plans_of, there_at
+from server.watch.escalation_state import open_alarms, replay
 from server.watch.hearsay import asked_of, overtaken
 from server.watch.notice import AlarmValues, DoubtValues, NoticeKind, Urgency
-from server.watch.places import may_be_asked, on_road_until, plans_of, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.silence import elsewhere, with_her
-from server.watch.ways import members
 
 __all__ = ["RULES"]
 

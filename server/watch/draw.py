@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from server.event.model import PartKind
 from server.facts.state import Going
-from server.watch import climb
-from server.watch.climb import Stage, Turn
+from server.watch import escalation_state
+from server.watch.escalation_state import Stage, Turn
 from server.watch.notice import NoticeKind
 from server.watch.table import TABLE
 
@@ -18,7 +18,7 @@ def draw() -> str:
     lines = ["stateDiagram-v2"]
     lines += [f'    state "{s.value}" as {ids[s]}' for s in Stage]
     lines.append(f"    [*] --> {ids[Stage.RAISED]}")
-    for stage, turns in climb.TABLE.items():
+    for stage, turns in escalation_state.TABLE.items():
         arrows: dict[Stage, list[Turn]] = {}
         for turn, then in turns.items():
             arrows.setdefault(then, []).append(turn)

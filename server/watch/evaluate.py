@@ -18,13 +18,14 @@ from server.watch import (
     apart,
     before_dark,
     call_back,
+    condition_updates,
     corrections,
     crew,
     doubts,
+    escalation,
     groups,
     hearsay,
     in_hand,
-    ladder,
     leaving,
     meanwhile,
     new_version,
@@ -41,24 +42,23 @@ from server.watch import (
     told_home,
     uncovered,
     unnamed,
-    word_of_her,
 )
-from server.watch.as_told import sight_of
 from server.watch.circle import share_of
-from server.watch.climb import open_alarms
 from server.watch.covering import covered
+from server.watch.crew_whereabouts import AWAKE_FOR, awake, may_be_asked
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, UnreachedValues, Urgency
 from server.watch.once import once_only
-from server.watch.places import AWAKE_FOR, awake, may_be_asked
 from server.watch.quiet import asleep_until, chosen
-from server.watch.sight import Draft, Rule, Sight, Wake, remembering
+from server.watch.runner_context import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import GROUP, Situation, Verdict
 from server.watch.table import may_be_told, row
+from server.watch.told_times import sight_of
 
 __all__ = ["evaluate", "evaluate_event", "evaluate_help", "evaluate_runner"]
 
 RULES: tuple[Rule, ...] = (
-    *ladder.RULES,
+    *escalation.RULES,
     *apart.RULES,
     *call_back.RULES,
     *meanwhile.RULES,
@@ -74,7 +74,7 @@ RULES: tuple[Rule, ...] = (
     *corrections.RULES,
     *uncovered.RULES,
     *sightings.RULES,
-    *word_of_her.RULES,
+    *condition_updates.RULES,
     *leaving.RULES,
     *crew.RULES,
     *odds.RULES,
@@ -145,7 +145,7 @@ def evaluate_help(situation: Situation, runner_id: str, now: datetime) -> tuple[
     made = situation.made_about(runner_id)
     runner, state = situation.event.runner(runner_id), situation.state.runner(runner_id)
     sight = Sight(situation, now, runner, state, meetings=(), made=made)
-    return tuple(_walk(ladder.called_for(sight), _Terms(situation, runner_id, now, sight), made).owed)
+    return tuple(_walk(escalation.called_for(sight), _Terms(situation, runner_id, now, sight), made).owed)
 
 
 @dataclass(frozen=True, slots=True)

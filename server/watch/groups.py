@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from server.facts.entry import Why
 from server.watch.notice import Ear, Made, NoticeKind, SightingValues, UncoveredValues, Values
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.situation import GROUP
 from server.watch.table import row
 

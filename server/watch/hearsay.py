@@ -12,7 +12,7 @@ from server.event.model import PartKind
 from server.facts.entry import Entry, Kind
 from server.facts.hearsay import said_over
 from server.watch.notice import CorrectionValues, DoubtValues, NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake, seen_by_somebody
+from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_by_somebody
 
 __all__ = ["RULES", "SEEN_SINCE", "asked_of", "overtaken"]
 

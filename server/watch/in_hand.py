@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from server.event.model import PartKind
-from server.watch.climb import open_alarms
+from server.watch.crew_whereabouts import company, plans_of
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import Answer, CorrectionValues, InHandValues, NoticeKind
-from server.watch.places import company, plans_of
-from server.watch.sight import WITH_US_HOLDS, Draft, Rule, Sight, Wake, with_us_until
+from server.watch.runner_context import WITH_US_HOLDS, Draft, Rule, Sight, Wake, with_us_until
 
 __all__ = ["RULES"]
 

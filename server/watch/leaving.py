@@ -14,7 +14,18 @@ from datetime import datetime, timedelta
 from server.event.model import MeetingPlan, PartKind, Signal
 from server.facts.stop_log import in_short
 from server.plan.movements.trips import is_safety
-from server.watch.climb import Stage, over_at, replay
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import (
+    AWAKE_FOR,
+    awake,
+    is_there,
+    may_be_asked,
+    plans_of,
+    set_out,
+    set_out_at,
+    stands_at,
+)
+from server.watch.escalation_state import Stage, over_at, replay
 from server.watch.notice import (
     Answer,
     BriefValues,
@@ -26,20 +37,19 @@ from server.watch.notice import (
     UnreachedValues,
     Values,
 )
-from server.watch.places import (
-    AWAKE_FOR,
-    awake,
-    is_there,
-    may_be_asked,
-    plans_of,
-    set_out,
-    set_out_at,
-    stands_at,
-)
 from server.watch.quiet import quiet_since
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, stewards, tried, with_us, with_us_ends
+from server.watch.runner_context import (
+    Draft,
+    Rule,
+    Sight,
+    Wake,
+    on_grid,
+    stewards,
+    tried,
+    with_us,
+    with_us_ends,
+)
 from server.watch.staying import behind, missed_since, waited_out
-from server.watch.ways import members
 
 __all__ = [
     "GONE_ON",

@@ -12,9 +12,9 @@ from server.event.model import PartKind
 from server.facts.entry import Entry, Kind
 from server.watch.alarms import Alarm, alarms, ended
 from server.watch.beside import callers, since_call
-from server.watch.climb import Stand, replay
+from server.watch.escalation_state import Stand, replay
 from server.watch.notice import Answer, MeanwhileValues, NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES", "on_it"]
 

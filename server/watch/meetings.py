@@ -21,10 +21,10 @@ from server.forecast.outlook import View, Window
 from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
 from server.plan.movements.rules import opens_at
 from server.plan.movements.trips import is_safety
+from server.watch.crew_routes import Party, Way, in_time, members, parties_of, plans_in_order, shared, way_to
 from server.watch.notice import MeetingValues, together
-from server.watch.sight import ceil_to, fact_at, floor_to
+from server.watch.runner_context import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
-from server.watch.ways import Party, Way, in_time, members, parties_of, plans_in_order, shared, way_to
 
 __all__ = ["Way", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
 

@@ -4,7 +4,7 @@ confirming the call for her (and, of the others, taking it back)."""
 from __future__ import annotations
 
 from server.facts.entry import NOT_NAMED
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 
 __all__ = ["named_by", "not_named_by"]
 

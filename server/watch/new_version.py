@@ -17,13 +17,13 @@ from server.plan.movements.offers import crew_plan
 from server.plan.movements.roads import course_spots
 from server.plan.movements.trips import car_of, goes_to
 from server.plan.movements.values import CrewPlan, Trouble
-from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.circle import circle_of, share_with
 from server.watch.covering import covered
 from server.watch.news_values import NewVersionValues, PlanItem, PlanTime
 from server.watch.notice import Made, MeetingValues, NoticeKind
-from server.watch.sight import Draft, Wake, fact_at, floor_to
+from server.watch.runner_context import Draft, Wake, fact_at, floor_to
 from server.watch.situation import Situation
+from server.watch.told_times import meetings_as_told, sight_of
 
 __all__ = ["EVENT_RULES", "Outcome", "changed_for", "outcome", "version_told"]
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from server.facts.entry import Kind
 from server.facts.trackers import disagree, fixes_of, quiet_since
+from server.watch.crew_whereabouts import company, plans_of
 from server.watch.notice import NoticeKind, NoWord, TrackerSays, Unsure
-from server.watch.places import company, plans_of
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 
 __all__ = ["no_word", "not_there", "tracker_says"]
 

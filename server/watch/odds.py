@@ -15,11 +15,11 @@ from server.facts.cut_offs import cut_offs_at
 from server.forecast.outlook import View
 from server.plan.cutoffs import LEAST_PATHS, DueTime
 from server.plan.cutoffs import cut_off_odds as plan_odds
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import plans_of
 from server.watch.notice import CutOffValues, Made, NoticeKind
-from server.watch.places import plans_of
-from server.watch.sight import Draft, Rule, Sight, Wake, seen_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at
 from server.watch.silence import late_at, with_her
-from server.watch.ways import members
 
 __all__ = ["LEVELS", "RULES", "band", "latest_out"]
 

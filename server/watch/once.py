@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from server.event.model import Event
+from server.watch.crew_routes import members
 from server.watch.notice import BriefValues, Made, MeetingValues, NoticeKind, SightingValues, Values
-from server.watch.ways import members
 
 __all__ = ["LISTING", "once_only"]
 

@@ -8,9 +8,9 @@ from zoneinfo import ZoneInfo
 
 from server.event.model import Event, PartKind
 from server.facts.state import Going
-from server.forecast.hearing import LISTENS, SERVER, Down
+from server.forecast.channel_outages import LISTENS, SERVER, Down
 from server.watch.notice import Made, NoticeKind, OutageValues, TestAlarmValues, UnreachedValues, Urgency
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried
+from server.watch.runner_context import Draft, Rule, Sight, Wake, stewards, tried
 from server.watch.situation import GROUP, Situation
 
 __all__ = ["EVENT_RULES", "RULES", "on_ladder", "test_alarm_roll"]

@@ -14,12 +14,12 @@ from server.event.model import Part, PartKind
 from server.facts.entry import Retired
 from server.facts.state import Retirement
 from server.plan.movements.roads import Roads, course_spots
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import on_road_until, plans_of, there_at
 from server.watch.meetings import meetings
 from server.watch.news_values import Fetcher, PickUp
 from server.watch.notice import Answer, Made, NoticeKind
-from server.watch.places import on_road_until, plans_of, there_at
-from server.watch.sight import Sight
-from server.watch.ways import members
+from server.watch.runner_context import Sight
 
 __all__ = ["Asking", "asking", "fetchers", "pick_up", "plan_of_it"]
 

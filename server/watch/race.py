@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.watch.notice import CorrectionValues, NoticeKind, RaceChangeValues
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
 

@@ -27,7 +27,7 @@ from server.watch.notice import (
     Urgency,
 )
 from server.watch.quiet import asleep_until
-from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake, heard_at
 from server.watch.situation import Situation
 
 __all__ = ["EVENT_RULES", "RULES"]

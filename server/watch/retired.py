@@ -9,10 +9,10 @@ from datetime import datetime, timedelta
 from server.event.model import PartKind
 from server.facts.entry import Retired
 from server.facts.state import Going, Retirement, Stamp
+from server.watch.crew_whereabouts import may_be_asked, on_road_until
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, RetiredValues, Urgency, Waits
 from server.watch.pick_up import UNKNOWN_DRIVE, Asking, asking, plan_of_it
-from server.watch.places import may_be_asked, on_road_until
-from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake, heard_at
 from server.watch.table import may_be_told
 
 __all__ = ["RULES"]

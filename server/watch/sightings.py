@@ -12,11 +12,11 @@ from datetime import timedelta
 
 from server.event.model import MeetingPlan, PartKind, Signal
 from server.facts.state import Going, PointTimes, Stamp
+from server.watch.crew_whereabouts import company, is_there, plans_of, set_out, set_out_at, there_at
 from server.watch.leaving import next_of
 from server.watch.meetings import brought, members, taken_back
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, SightingValues, Urgency
-from server.watch.places import company, is_there, plans_of, set_out, set_out_at, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake, heard_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake, heard_at
 from server.watch.timed_out import goes_no_further
 
 __all__ = ["RULES"]

@@ -16,10 +16,7 @@ from server.event.model import PartKind, ReporterKind
 from server.facts.cut_offs import cut_offs_at
 from server.facts.entry import Why
 from server.forecast.outlook import RATHER, Outlook, View
-from server.watch.climb import open_alarms
-from server.watch.meetings import members
-from server.watch.notice import Answer, LateValues, Made, NoticeKind, UnreachedValues, WhyNow
-from server.watch.places import (
+from server.watch.crew_whereabouts import (
     company,
     last_word,
     may_be_asked,
@@ -28,7 +25,10 @@ from server.watch.places import (
     stands_at,
     there_at,
 )
-from server.watch.sight import Draft, Rule, Sight, Wake, fact_at, seen_at, with_us, with_us_ends
+from server.watch.escalation_state import open_alarms
+from server.watch.meetings import members
+from server.watch.notice import Answer, LateValues, Made, NoticeKind, UnreachedValues, WhyNow
+from server.watch.runner_context import Draft, Rule, Sight, Wake, fact_at, seen_at, with_us, with_us_ends
 
 __all__ = ["RULES", "Due", "blind", "finish_of", "hold_ends", "late_at", "overdue", "overdue_at", "with_her"]
 

@@ -21,7 +21,7 @@ from server.forecast.bridge import outlook
 from server.forecast.watchers import OWN_MEANS, has_signal
 from server.plan.timetable import Timetable
 from server.watch.late_values import WhyNow
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.silence import late_at, overdue
 from server.watch.situation import Situation
 from server.watch.told_home import told_home_at

@@ -10,7 +10,7 @@ from typing import TypeVar, cast
 from server.course import Course
 from server.event.model import Event
 from server.facts.state import Interval, RaceState
-from server.forecast.hearing import Down, Hearing
+from server.forecast.channel_outages import Down, Hearing
 from server.forecast.outlook import Outlook
 from server.plan.timetable import Timetable
 from server.watch.notice import Made, MeetingValues, Notice

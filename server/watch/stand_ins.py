@@ -12,12 +12,12 @@ from datetime import datetime, timedelta
 from server.event.model import MeetingPlan, PartKind
 from server.facts.entry import Why
 from server.watch.covering import covered_by
+from server.watch.crew_routes import parties_of
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.situation import Situation
 from server.watch.uncovered_values import StandIn, Uncovered
-from server.watch.ways import parties_of
 
 __all__ = ["stand_ins"]
 

@@ -14,13 +14,13 @@ from server.event.model import Goal, PartKind, Point
 from server.facts.state import Going
 from server.facts.trackers import Spell, disagree, fixes_of, spell
 from server.forecast.stops import longest_s
-from server.watch.climb import open_alarms
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import may_be_asked, plans_of
+from server.watch.escalation_state import open_alarms
 from server.watch.late_values import StandsValues
 from server.watch.notice import NoticeKind
-from server.watch.places import may_be_asked, plans_of
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.silence import blind, with_her
-from server.watch.ways import members
 
 __all__ = ["RULES", "stands"]
 

@@ -13,11 +13,11 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from server.watch.alarms import alarms, ended
-from server.watch.climb import open_alarms
+from server.watch.crew_whereabouts import is_there, left_again, parties_to, plans_of, stands_at, there_at
+from server.watch.escalation_state import open_alarms
 from server.watch.late_values import StayValues
 from server.watch.notice import MeetingValues, NoticeKind, together
-from server.watch.places import is_there, left_again, parties_to, plans_of, stands_at, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake, on_grid, seen_at, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, on_grid, seen_at, with_us
 from server.watch.silence import with_her
 
 __all__ = [

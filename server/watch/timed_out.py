@@ -13,12 +13,12 @@ from datetime import datetime, timedelta
 from server.event.model import PartKind
 from server.facts.cut_offs import Past, PastCutOff, cut_offs_at, past_cut_off
 from server.facts.state import Going
+from server.watch.crew_routes import members
+from server.watch.crew_whereabouts import is_there, may_be_asked, on_road_until, plans_of, there_at
 from server.watch.leaving import next_of
 from server.watch.notice import Answer, Made, NoticeKind, PastCutOffValues
-from server.watch.places import is_there, may_be_asked, on_road_until, plans_of, there_at
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.silence import with_her
-from server.watch.ways import members
 
 __all__ = ["RULES", "goes_no_further", "missed"]
 

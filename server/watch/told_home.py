@@ -10,11 +10,11 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from server.event.model import PartKind
-from server.watch.climb import open_alarms
+from server.watch.escalation_state import open_alarms
 from server.watch.late_values import LateHomeValues
 from server.watch.no_word import no_word, not_there, tracker_says
 from server.watch.notice import NoticeKind
-from server.watch.sight import Draft, Rule, Sight, Wake, seen_at, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at, with_us
 from server.watch.silence import blind, hold_ends, overdue_at
 
 __all__ = ["RULES", "told_home_at"]

@@ -13,11 +13,11 @@ from datetime import datetime, timedelta
 from server.event.model import MeetingPlan, PartKind
 from server.facts.entry import Why
 from server.forecast.outlook import Window
+from server.watch.crew_whereabouts import AWAKE_FOR, awake
 from server.watch.meetings import brought
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, UncoveredValues
-from server.watch.places import AWAKE_FOR, awake
 from server.watch.quiet import asleep_until
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards
+from server.watch.runner_context import Draft, Rule, Sight, Wake, stewards
 from server.watch.stand_ins import stand_ins
 from server.watch.uncovered_values import Ear, Out, StandIn, Uncovered
 

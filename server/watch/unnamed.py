@@ -1,7 +1,8 @@
 """A call for help that names none of the many runners its sender may mean: nobody's own alarm can be raised, so it goes
 to whoever answers for the race and for runners at home, at once and again, until it is said for whom.
 
-Once it is said, the call for her raises her own alarm (ladder.py), and all who were told of this one hear for whom it is.
+Once it is said, the call for her raises her own alarm (escalation.py), and all who were told of this one hear for whom
+it is.
 """
 
 from __future__ import annotations
@@ -13,10 +14,10 @@ from datetime import datetime, timedelta
 from server.event.model import Event, PartKind
 from server.facts.entry import Entry
 from server.watch.call_back import MARKS, due_mark
-from server.watch.ladder import SOON
+from server.watch.escalation import SOON
 from server.watch.notice import Answer, Answered, CallBackValues, Made, NoticeKind, UnnamedHelpValues
 from server.watch.organiser import on_ladder
-from server.watch.sight import Draft, Wake
+from server.watch.runner_context import Draft, Wake
 from server.watch.situation import Situation
 
 __all__ = ["RULES", "told_of_call"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import datetime
 
-from server.watch.climb import open_alarms
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, UnnamedHelpValues
 
 __all__ = ["changeable", "waiting"]

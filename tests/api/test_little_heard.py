@@ -232,7 +232,7 @@ async def test_help_goes_through_though_no_forecast_can_be_had(
     def broken(*_: object, **__: object) -> None:
         raise OverflowError("date value out of range")
 
-    monkeypatch.setattr("server.api.picture.outlook", broken)
+    monkeypatch.setattr("server.api.snapshot.outlook", broken)
     first.clock.advance(timedelta(hours=1))
     assert "112" in (await ask(first, "help", "maren")).splitlines()[0]
     assert "dad" in {m.notice.key.person for m in await made(first, NoticeKind.ASKED_FOR_HELP)}

@@ -13,10 +13,10 @@ from typing import Any
 
 import pytest
 
-from server.api import board, picture
+from server.api import board, snapshot
 from server.api.building import Built, build
 from server.api.who_may import May
-from server.watch import ways
+from server.watch import crew_routes
 from tests.api.conftest import EVENT, RUNNER
 from tests.api.field import many
 from tests.api.test_never_deaf import served
@@ -100,7 +100,7 @@ async def test_each_runners_meetings_are_worked_out_once(
     async with served(sqlite_url, text, event_files, field, timedelta(hours=6)) as running:
         seen = await running.parts.pictures.take(EVENT, running.clock.now())
         counted: Counter[str] = Counter()
-        told, parties = picture.meetings_as_told, ways.parties
+        told, parties = snapshot.meetings_as_told, crew_routes.parties
 
         def count_told(*given: Any) -> Any:
             counted["meetings"] += 1
@@ -110,8 +110,8 @@ async def test_each_runners_meetings_are_worked_out_once(
             counted["parties"] += 1
             return parties(*given)
 
-        monkeypatch.setattr(picture, "meetings_as_told", count_told)
-        monkeypatch.setattr(ways, "parties", count_parties)
+        monkeypatch.setattr(snapshot, "meetings_as_told", count_told)
+        monkeypatch.setattr(crew_routes, "parties", count_parties)
         shown = [board.people(seen, May.YES) for _ in range(2)]
         for person in ("olga", "ana", "ana-1"):
             board.board(seen, seen.event.parts_of(person), person)

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from server.api import building, picture, reports
+from server.api import building, reports, snapshot
 from server.api.building import Built, build
 from server.facts.entry import Entry, Fix, Kind, Source
 from server.facts.fold import fold
@@ -82,7 +82,7 @@ async def test_positions_wait_for_no_picture_that_takes_long(
 ) -> None:
     """Forty positions come while something long is worked out: each is kept and said to be within seconds, no picture is
     queued for each, and once there is time she is judged by all of them."""
-    monkeypatch.setattr(picture, "SOON_S", 0.2)
+    monkeypatch.setattr(snapshot, "SOON_S", 0.2)
     running.clock.advance(timedelta(hours=4))
     await running.parts.ticker.tick(running.clock.now())
     takes, pictures = [0], running.parts.pictures

@@ -17,7 +17,7 @@ from aiohttp.test_utils import TestClient, TestServer
 
 from server.api.building import Built, build
 from server.api.parts import PARTS
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.facts.entry import Kind

@@ -15,9 +15,9 @@ from bot.channels.base import Delivery, Outcome, Sent
 from bot.channels.shorttext import BadTextError, ShortText, envelope
 from bot.channels.signing import DELIVERY, SIGNATURE, TIMESTAMP, Poster
 from bot.channels.webhook import Webhook
-from server.api.besides import BESIDES
 from server.api.calls import CALLS
 from server.api.openapi import document, models
+from server.api.openapi_extra import BESIDES
 from server.api.who_may import Call
 from server.app import Options, make_app
 from server.conversation.telling.message import Button

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from server.api.answers import forecast
-from server.api.picture import Pictures
+from server.api.snapshot import Pictures
 from server.api.who_may import May
 from server.conversation.telling.against_plan import parts_of
 from server.conversation.telling.answer import PointAnswer

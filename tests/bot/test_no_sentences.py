@@ -16,10 +16,10 @@ ROOMS = (
 )  # fmt: skip
 # Files whose sentences nobody in the race reads, and who does.
 FOR_OTHERS = {
-    "server/api/besides.py": "programmers: what the doors for other machines take and answer",
+    "server/api/openapi_extra.py": "programmers: what the doors for other machines take and answer",
     "server/api/acting.py": "programmers: what each call is for",
     "server/api/calls.py": "programmers: what each call is for",
-    "server/api/completeness.py": "programmers: what is missing in what they sent",
+    "server/api/fill_defaults.py": "programmers: what is missing in what they sent",
     "server/api/envelope.py": "programmers: what each error code means",
     "server/api/openapi.py": "programmers: the description of the interface",
     "server/api/reports.py": "programmers: which call to use instead",

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.conversing import Conversing
-from server.conversation.carried import fields_of, meant_by
+from server.conversation.button_payload import fields_of, meant_by
 from server.conversation.telling.answer import EventHere, PointHere, RunnerHere
 from server.conversation.telling.message import DATA_BYTES_MAX, Press, data, event_mark
 from server.conversation.understanding import Asked, Choice, MeantFor, Question, Report, Reported

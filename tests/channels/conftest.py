@@ -22,7 +22,7 @@ from bot.channels.telegram.listening import Backoff
 from bot.conversing import Conversing
 from bot.service_client import ServiceClient
 from bot.worker import Desk, Pace, Worker
-from server.api import auth, picture
+from server.api import auth, snapshot
 from server.api.building import Built, build
 from server.api.parts import PARTS, Parts
 from server.app import Options, make_app
@@ -252,7 +252,7 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
     journal = await Journal.open(sqlite_url, channels=("telegram", "email"))
     files = {"route.gpx": _gpx()}
     # Each server would build the same course and timetable again.
-    monkeypatch.setattr(picture, "build", lambda text, _files, *, version: _built(text, version))
+    monkeypatch.setattr(snapshot, "build", lambda text, _files, *, version: _built(text, version))
     await journal.store_event(EVENT_TEXT, files, _built(EVENT_TEXT, 1).event, "test", clock.now())
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from bot.conversing import Conversing
-from server.api.picture import Pictures
+from server.api.snapshot import Pictures
 from server.event.model import Event
 from server.journal import Journal, Spoken
 from tests.bot.conftest import Prepared, Race, before_start, on_the_way, serving, small_event  # noqa: F401 - fixtures

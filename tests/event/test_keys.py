@@ -12,12 +12,12 @@ from jsonschema import Draft202012Validator
 
 from server.cli.main import stilepost
 from server.event import dump_event, parse_event
-from server.event.draft import Draft
 from server.event.keys import FREE, TABLES, json_schema, key_help, longest, tables_named
 from server.event.lines import with_seconds
 from server.event.model import Event
-from server.event.section import Report, Section
+from server.event.parse_state import Draft
 from server.event.table import read_table
+from server.event.table_reader import Report, Section
 from tests.event.examples import ALL, WITHIN, example_file
 
 LISTED = {(t.name, k.name) for t in TABLES for k in t.keys if t.name != FREE}

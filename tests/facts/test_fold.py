@@ -10,8 +10,8 @@ import pytest
 
 from server.facts.entry import Fix, Kind, Retired, Source
 from server.facts.fold import fold
-from server.facts.going import TABLE, Step, after
 from server.facts.state import Going, Interval
+from server.facts.status import TABLE, Step, after
 
 K = Kind
 NIGHT = "40:00"

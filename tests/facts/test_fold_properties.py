@@ -8,12 +8,12 @@ from datetime import timedelta
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from server.facts.count import counted
+from server.facts.conflict_resolution import counted
 from server.facts.entry import Entry, Fix, Kind, Retired, Source
 from server.facts.fold import fold
 from server.facts.folding import Folding
-from server.facts.going import TABLE
 from server.facts.state import Going
+from server.facts.status import TABLE
 
 POINTS = ("start", "mill", "chapel", "moss", "finish", "nowhere", None)
 BUSY = (Kind.IN, Kind.OUT, Kind.THROUGH, Kind.POSITION, Kind.TAKEN_BACK, Kind.CONFIRMED, Kind.RETIRED)

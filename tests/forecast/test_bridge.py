@@ -15,7 +15,7 @@ from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Interval
 from server.forecast.bridge import facts_of, limit_of, outlook, reference_of
-from server.forecast.hearing import Hearing
+from server.forecast.channel_outages import Hearing
 from server.forecast.posterior import posterior
 from server.forecast.values import NotYet, Position, Sighting
 from server.forecast.watchers import silence_of

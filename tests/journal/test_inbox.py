@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from server.journal import Journal, NewUpdate
-from server.journal.keeping import HANGS_AFTER
+from server.journal.retention import HANGS_AFTER
 
 SECOND = timedelta(seconds=1)
 LEASE = 60 * SECOND

@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from server.event.model import Event
-from server.journal import Delivery, DeliveryState, Journal, Outcome, claims
+from server.journal import Delivery, DeliveryState, Journal, Outcome, leases
 from server.journal.outcomes import AFTER, RANK, backoff
 from server.watch.notice import Notice, NoticeKind, Urgency
 
@@ -357,7 +357,7 @@ async def test_after_an_outage(loaded: Journal, notice: Make, start: datetime) -
     asks = notice("ana", episode=20, urgency=Urgency.ACTION, needs_answer=True)
     alarm = notice("ana", episode=30, kind=NoticeKind.TEST_ALARM, urgency=Urgency.ALARM)
     await loaded.add_notices([*old, asks], start)
-    back = start + claims.OLD
+    back = start + leases.OLD
     await loaded.add_notices([alarm], back)
     batches = []
     for second in range(3):
@@ -369,5 +369,5 @@ async def test_after_an_outage(loaded: Journal, notice: Make, start: datetime) -
 async def test_news_of_today_is_no_digest(loaded: Journal, notice: Make, start: datetime) -> None:
     """A second younger than old: five in a message, as ever."""
     await loaded.add_notices([notice("ana", episode=n) for n in range(1, 13)], start)
-    got = await loaded.claim(["telegram"], start + claims.OLD - timedelta(seconds=1), lease=LEASE)
+    got = await loaded.claim(["telegram"], start + leases.OLD - timedelta(seconds=1), lease=LEASE)
     assert len(got) == 5

@@ -13,7 +13,6 @@ from hypothesis import strategies as st
 from server.event.model import GroundState
 from server.plan.costs import running_cost, tobler_m_s, walking_cost
 from server.plan.day import Day, Weather
-from server.plan.ground import surface_of
 from server.plan.light import sky_over
 from server.plan.pace import (
     DOWNHILL_OVER_LEVEL,
@@ -26,6 +25,7 @@ from server.plan.pace import (
     march,
     solve,
 )
+from server.plan.terrain import surface_of
 
 USUAL = Limits()
 NO_STOPS = Stops(np.array([0.5]), np.array([0.0]))

@@ -42,7 +42,7 @@ from server.event.model import (
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.state import Interval, RunnerState
-from server.forecast.hearing import Down, Hearing
+from server.forecast.channel_outages import Down, Hearing
 from server.forecast.outlook import Whereabouts, Window
 from server.watch.evaluate import evaluate
 from server.watch.meetings import meetings

@@ -10,7 +10,7 @@ import pytest
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.facts.state import Interval
-from server.forecast.hearing import Down, Hearing
+from server.forecast.channel_outages import Down, Hearing
 from server.watch.notice import NoticeKind
 
 K = NoticeKind

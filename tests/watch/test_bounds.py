@@ -10,15 +10,15 @@ import pytest
 
 from server.event.model import CutOff, Edge, MeetingPlan
 from server.facts.entry import Kind, Source
-from server.watch.as_told import sight_of
-from server.watch.ladder import steps_of
+from server.watch.crew_whereabouts import on_road_until, set_out
+from server.watch.escalation import steps_of
 from server.watch.no_word import no_word
 from server.watch.notice import NoticeKind, WhyNow
 from server.watch.pick_up import fetchers
-from server.watch.places import on_road_until, set_out
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.silence import overdue
 from server.watch.timed_out import goes_no_further, missed
+from server.watch.told_times import sight_of
 from tests.watch.test_crew import told, with_person
 from tests.watch.test_timed_out import out_limit
 

@@ -7,9 +7,9 @@ from typing import Any
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import Reader
 from server.facts.entry import Kind, Retired
-from server.watch.as_told import sight_of
 from server.watch.notice import InHandValues, NoticeKind, StandDownValues, Urgency
-from server.watch.sight import with_us
+from server.watch.runner_context import with_us
+from server.watch.told_times import sight_of
 
 K = NoticeKind
 

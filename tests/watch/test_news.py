@@ -11,7 +11,7 @@ import pytest
 
 from server.event.model import NoticeChoice, PartKind
 from server.facts.entry import Kind, Retired, Source
-from server.forecast.hearing import Down
+from server.forecast.channel_outages import Down
 from server.watch import organiser
 from server.watch.notice import CutOffValues, NoticeKind, RaceChangeValues, SightingValues
 from server.watch.odds import LEVELS, band

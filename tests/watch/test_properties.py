@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from server.event.model import NoticeChoice
 from server.facts.entry import Kind, Retired, Source
+from server.watch.crew_whereabouts import on_road_until
 from server.watch.evaluate import evaluate, evaluate_event, evaluate_runner
 from server.watch.notice import (
     AlarmNewsValues,
@@ -23,8 +24,7 @@ from server.watch.notice import (
     StandDownValues,
     Urgency,
 )
-from server.watch.places import on_road_until
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.table import TABLE, may_be_told
 
 Act = tuple[int, str, str, str]

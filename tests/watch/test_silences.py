@@ -18,10 +18,10 @@ from server.forecast.bridge import outlook
 from server.paper.before import BeforeStart, before_start
 from server.paper.sheet import crew_sheets
 from server.paper.silences import print_silences, silence_notes
-from server.watch.as_told import sight_of
 from server.watch.silence import late_at, overdue
 from server.watch.silences import FAR, SECOND, Because, Silence, silences
 from server.watch.situation import Situation
+from server.watch.told_times import sight_of
 from tests.whole import hill
 
 STARTS = datetime(2027, 6, 19, 20, 0, tzinfo=hill.ZONE)

@@ -14,11 +14,11 @@ from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import Reader
 from server.event.model import CrewAccess, CutOff, Drive, Edge
 from server.facts.entry import Kind, Source
-from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.late_values import StayValues
 from server.watch.leaving import next_of
 from server.watch.notice import MeetingValues, NoticeKind
 from server.watch.staying import gone_by, missed_since
+from server.watch.told_times import meetings_as_told, sight_of
 from tests.watch.conftest import Night, clock
 
 K = NoticeKind

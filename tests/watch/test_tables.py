@@ -6,8 +6,8 @@ import pytest
 
 from server.event.model import PartKind
 from server.facts.state import Going
-from server.watch import climb, draw
-from server.watch.climb import Stage, Turn
+from server.watch import draw, escalation_state
+from server.watch.escalation_state import Stage, Turn
 from server.watch.notice import NoticeKind, Urgency
 from server.watch.table import TABLE
 
@@ -104,14 +104,14 @@ def test_every_stage_of_the_ladder_can_end() -> None:
     """From every stage a confirmed sighting or stand-down leads to the end, and nothing leads back."""
     for stage in Stage:
         if stage is not Stage.OVER:
-            assert climb.TABLE[stage][Turn.ENDED] is Stage.OVER
-    assert set(climb.TABLE[Stage.OVER].values()) == {Stage.OVER}
+            assert escalation_state.TABLE[stage][Turn.ENDED] is Stage.OVER
+    assert set(escalation_state.TABLE[Stage.OVER].values()) == {Stage.OVER}
 
 
 def test_the_drawing_shows_every_change_of_stage() -> None:
     """Each arrow of the table is in the picture, with its reason."""
     picture = draw.draw()
-    for stage, turns in climb.TABLE.items():
+    for stage, turns in escalation_state.TABLE.items():
         for turn, then in turns.items():
             if then is not stage:
                 arrow = f"{stage.name.lower()} --> {then.name.lower()}:"

@@ -12,8 +12,8 @@ from server.event.model import Drive
 from server.facts.entry import Kind
 from server.journal.codec import dump_values, load_values
 from server.plan.movements import crew_plan
-from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.notice import MeetingValues, NoticeKind
+from server.watch.told_times import meetings_as_told, sight_of
 
 MINUTES = timedelta(minutes=1)
 

@@ -9,10 +9,10 @@ import pytest
 
 from server.event.model import Drive
 from server.facts.entry import Kind, Why
-from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.covering import covered
 from server.watch.meetings import LOST_UNCOVERED
 from server.watch.notice import Answer, Ear, MeetingValues, NoticeKind, UncoveredValues
+from server.watch.told_times import meetings_as_told, sight_of
 
 K = NoticeKind
 

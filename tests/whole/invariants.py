@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from datetime import datetime, timedelta
 
 from server.facts.entry import Kind
-from server.watch.climb import open_alarms
+from server.watch.crew_whereabouts import AWAKE_FOR
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import (
     BriefValues,
     Made,
@@ -19,7 +20,6 @@ from server.watch.notice import (
     Waits,
 )
 from server.watch.once import LISTING
-from server.watch.places import AWAKE_FOR
 from server.watch.quiet import quiet_since
 from server.watch.table import row
 from tests.whole.night import Night

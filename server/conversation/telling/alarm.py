@@ -13,7 +13,7 @@ from server.conversation.telling.alarm_known import by_herself, fact, named, not
 from server.conversation.telling.say import SayInEvent, lines, slug
 from server.conversation.telling.sentences import has
 from server.event.model import PartKind
-from server.watch.ladder import SOON
+from server.watch.escalation import SOON
 from server.watch.notice import (
     AlarmValues,
     CallBackValues,

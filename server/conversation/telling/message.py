@@ -22,7 +22,7 @@ class Press(StrEnum):
     ANSWER: notice's short number, answer word, point tag, runner tag, event mark. REPORT: check-in kind, point tag,
     runner tag, minutes ago, event mark. UNDO and CONFIRM: entry id, and where a notice asked about it, its number and
     event mark. ASK: question word, point tag, runner tag, event mark.
-    PICK: number of the choice offered, what it means (conversation/carried.py; nothing if that needs its words), event mark.
+    PICK: number of the choice offered, what it means (button_payload.py; nothing if that needs its words), event mark.
     LOG: point tag, runner tag, item of the stop log, what of it, event mark. JOIN: 'yes' or 'no'. CHANGE: step, runner tag,
     point tag, what it is about, version looked at in hex, event mark (conversation/changing.py).
     """

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from server.conversation.telling.say import SayInEvent, lines
 from server.watch.notice import NewVersionValues, PlanItem
-from server.watch.sight import ceil_to, floor_to
+from server.watch.runner_context import ceil_to, floor_to
 
 
 def new_version(say: SayInEvent, v: NewVersionValues) -> str:

@@ -13,6 +13,7 @@ from server.conversation.telling import (
     alarm,
     before_dark,
     call_back,
+    condition_updates,
     late_home,
     missed,
     new_version,
@@ -23,7 +24,6 @@ from server.conversation.telling import (
     trackers,
     uncovered,
     unnamed,
-    word_of_her,
 )
 from server.conversation.telling.message import (
     Button,
@@ -112,7 +112,7 @@ def _correction(say: SayInEvent, notice: Notice) -> str:
 
     def worded(say: SayInEvent, v: CorrectionValues) -> str:
         if v.was_kind in (NoticeKind.WORD_OF_HER.value, NoticeKind.MEANWHILE.value):
-            return word_of_her.word_taken_back(say, v)
+            return condition_updates.word_taken_back(say, v)
         if v.was_kind == SEEN_SINCE:
             return retired.seen_since(say, v)
         if v.was_kind == Waits.IN_HAND.value:
@@ -199,7 +199,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.UNREACHED: _of(UnreachedValues, alarm.unreached),
     NoticeKind.OUTAGE: _of(OutageValues, alarm.outage),
     NoticeKind.CORRECTION: _correction,
-    NoticeKind.WORD_OF_HER: _of(WordValues, word_of_her.word_of_her),
+    NoticeKind.WORD_OF_HER: _of(WordValues, condition_updates.word_of_her),
     NoticeKind.HELP_NOT_NAMED: _unnamed,
     NoticeKind.CALL_BACK: _call_back,
     NoticeKind.MEANWHILE: _of(MeanwhileValues, call_back.meanwhile),

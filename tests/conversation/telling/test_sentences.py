@@ -16,8 +16,8 @@ from server.conversation.telling import sentences
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say, slug
 from server.conversation.telling.sentences import WordingError, sentence
-from server.facts.doubt import Reason
 from server.facts.entry import CHECK_INS, Kind
+from server.facts.validation import Reason
 from server.forecast.outlook import Window
 from server.watch.alarms import FINISHED, IN_HAND, RETIRED, SIGHTED, STOOD_DOWN, TAKEN_BACK
 

@@ -17,7 +17,7 @@ from server.event.model import Event, KitWeight, MeetingPlan
 from server.facts.fold import fold
 from server.plan.movements import CrewPlan, OfferKind, Role, Visit, crew_plan
 from server.plan.movements.joint import Paths, of_view
-from server.watch.ways import members, parties, roads_of
+from server.watch.crew_routes import members, parties, roads_of
 
 Crew = Callable[[random.Random], tuple[Event, dict[str, Any]]]
 

@@ -12,14 +12,14 @@ from datetime import datetime, timedelta
 
 from geopy.distance import geodesic
 
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.event.model import Event
 from server.facts.entry import Entry, Fix, Kind
 from server.plan.movements.roads import course_spots
 from server.watch.circle import share_of
+from server.watch.crew_routes import Party, parties_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
-from server.watch.ways import Party, parties_of
 
 HOLDS = timedelta(hours=12)
 """What was said of a place longer ago says nothing of now (own choice)."""

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from server.facts.state import Interval
-from server.forecast.hearing import Down, Hearing, both, deaf_now, hearing_of, nobody_since
+from server.forecast.channel_outages import Down, Hearing, both, deaf_now, hearing_of, nobody_since
 
 T0 = datetime(2027, 6, 19, 4, 0, tzinfo=UTC)
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.api.who_may import May
 from server.event.model import Part, PartKind
-from server.facts.doubt import Reason, doubt
 from server.facts.entry import Entry, Kind
+from server.facts.validation import Reason, doubt
 
 OTHER_POST = "other-post"
 """A volunteer reports from a point where they do not stand; worded, like every Reason, as `doubt-…`."""

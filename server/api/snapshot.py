@@ -30,12 +30,11 @@ from server.facts.fold import fold
 from server.facts.folding import Folding
 from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
-from server.forecast.hearing import LISTENS, Down, Hearing, hearing_of
+from server.forecast.channel_outages import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
 from server.journal import EventVersion, Head, Journal, MadeKnown, Pulse, Seen, UnknownError
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
-from server.watch.as_told import meetings_as_told, sight_of
 from server.watch.circle import share_of
 from server.watch.covering import covered
 from server.watch.evaluate import evaluate_help
@@ -43,9 +42,10 @@ from server.watch.leaving import p_gone_on
 from server.watch.meetings import meetings
 from server.watch.new_version import version_told
 from server.watch.notice import Made, MeetingValues, Notice, NoticeKind
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.situation import Group, Loaded, Situation
 from server.watch.timed_out import goes_no_further, missed
+from server.watch.told_times import meetings_as_told, sight_of
 
 log = structlog.get_logger("picture")
 

@@ -10,9 +10,9 @@ import pytest
 
 from server.event.model import CrewAccess, Drive, Event, MeetingPlan, Rules, Runner, Share, Target
 from server.facts.entry import Kind
+from server.watch.crew_routes import in_time, members, way_to
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
-from server.watch.ways import in_time, members, way_to
 
 MINUTES = timedelta(minutes=1)
 

@@ -11,11 +11,11 @@ from dataclasses import replace
 
 from server.api.envelope import ApiError
 from server.api.models import CheckIn
-from server.api.picture import Picture
+from server.api.snapshot import Picture
 from server.event.model import Event
-from server.facts.doubt import drives_begin
 from server.facts.entry import EVERYBODY, Entry, Kind, Retired, Why
 from server.facts.state import RaceState
+from server.facts.validation import drives_begin
 from server.plan.movements.trips import goes_to
 
 NEEDS_POINT = frozenset(

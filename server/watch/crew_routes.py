@@ -16,7 +16,7 @@ from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.times import journey_of
 from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
-from server.watch.sight import fact_at
+from server.watch.runner_context import fact_at
 from server.watch.situation import Situation
 
 __all__ = [

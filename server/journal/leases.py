@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, Select, and_, exists, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
-from server.journal import outbox
+from server.journal import deliveries
 from server.journal import tables as t
 from server.journal.outcomes import RANK
 from server.journal.store import insert
@@ -86,8 +86,8 @@ async def claim(c: AsyncConnection, who: Claimer, channels: frozenset[str] | Non
     for row in rows:
         await _take(c, row, who)
     for channel, address in sorted({(row.channel, row.address) for row in rows}):
-        await outbox.pace(c, channel, address, who.now + who.spacing)
-    claimed = await outbox.load(c, d.id.in_([row.id for row in rows]), who.now)
+        await deliveries.pace(c, channel, address, who.now + who.spacing)
+    claimed = await deliveries.load(c, d.id.in_([row.id for row in rows]), who.now)
     return sorted(claimed, key=lambda x: chosen.index(x.id))
 
 
@@ -101,7 +101,7 @@ async def _leave_blocked(c: AsyncConnection, who: Claimer, channels: frozenset[s
     for key in (await c.scalars(query.with_for_update(skip_locked=True))).all():
         values = {"state": DeliveryState.FAILED.value, "detail": "the chat has been blocked"}
         await c.execute(update(t.delivery).where(d.notice == key, stuck).values(values))
-        await outbox.next_channel(c, key, who.now, channels)
+        await deliveries.next_channel(c, key, who.now, channels)
 
 
 async def _drop_settled(c: AsyncConnection, who: Claimer) -> None:

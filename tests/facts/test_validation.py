@@ -6,9 +6,9 @@ from datetime import timedelta
 
 import pytest
 
-from server.facts.doubt import FASTEST_KMH, Reason, doubt, fastest_kmh
 from server.facts.entry import Kind, Retired, Source
 from server.facts.fold import fold
+from server.facts.validation import FASTEST_KMH, Reason, doubt, fastest_kmh
 
 K, R = Kind, Reason
 

@@ -10,11 +10,11 @@ from dataclasses import replace
 from datetime import datetime
 
 from server.watch.circle import share_of
+from server.watch.crew_whereabouts import is_there
 from server.watch.leaving import GONE_ON, p_gone_on, too_late
 from server.watch.meetings import LOST_TOO_LATE, meetings
 from server.watch.notice import MeetingValues, together
-from server.watch.places import is_there
-from server.watch.sight import Sight
+from server.watch.runner_context import Sight
 from server.watch.situation import Situation
 from server.watch.staying import as_missed
 

@@ -54,19 +54,19 @@ from server.facts.entry import Entry
 from server.journal import (
     blanking,
     copies,
+    deliveries,
     entries,
     events,
     groups,
     inbox,
-    keeping,
     notices,
-    outbox,
     people,
     pictures,
+    retention,
 )
+from server.journal.directory import PeopleDoor
 from server.journal.errors import AwayError
-from server.journal.outbox_door import OutboxDoor
-from server.journal.people_door import PeopleDoor
+from server.journal.outbox import OutboxDoor
 from server.journal.store import Store
 from server.journal.values import (
     Answered,
@@ -91,7 +91,7 @@ __all__ = ["Journal"]
 
 
 class Journal(PeopleDoor, OutboxDoor):
-    """The database as the other rooms see it; get one from `Journal.open`. People are in people_door.py."""
+    """The database as the other rooms see it; get one from `Journal.open`. People are in directory.py."""
 
     @classmethod
     async def open(cls, url: str, *, channels: Iterable[str] | None = None) -> Journal:
@@ -221,7 +221,7 @@ class Journal(PeopleDoor, OutboxDoor):
                 head,
                 tuple(later),
                 await notices.made_since(c, event, head.blanks, known),
-                await keeping.outages(c, outages_since, now, here),
+                await retention.outages(c, outages_since, now, here),
                 await groups.of_event(c, event),
             )
 
@@ -233,7 +233,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
     async def add_notices(self, owed: Sequence[Notice], now: datetime) -> tuple[Made, ...]:
         """Add notices with their first deliveries; those whose key exists are left alone. Returns the new."""
-        return await self._store.writing(lambda c: outbox.add_notices(c, owed, now, self._store.channels))
+        return await self._store.writing(lambda c: deliveries.add_notices(c, owed, now, self._store.channels))
 
     async def add_judged(
         self, owed: Sequence[Notice], now: datetime, seen: Seen, *, anyhow: bool = False
@@ -246,7 +246,7 @@ class Journal(PeopleDoor, OutboxDoor):
         async def work(c: AsyncConnection) -> tuple[Made, ...] | None:
             if await notices.overtaken(c, seen) and not anyhow:
                 return None
-            return await outbox.add_notices(c, owed, now, self._store.channels)
+            return await deliveries.add_notices(c, owed, now, self._store.channels)
 
         return await self._store.writing(work)
 
@@ -261,7 +261,7 @@ class Journal(PeopleDoor, OutboxDoor):
             appended = await entries.append(c, entry, timed=timed)
             if appended.status is Status.CONFLICT:
                 return appended, ()
-            return appended, await outbox.add_notices(c, owed, now, self._store.channels)
+            return appended, await deliveries.add_notices(c, owed, now, self._store.channels)
 
         return await self._store.writing(work, urgent=True)
 
@@ -286,17 +286,17 @@ class Journal(PeopleDoor, OutboxDoor):
         async def work(c: AsyncConnection) -> Answered:
             if entry is not None:
                 await entries.append(c, entry, timed=timed)
-            return await outbox.answer(c, event, short, person, words, at)
+            return await deliveries.answer(c, event, short, person, words, at)
 
         return await self._store.writing(work)
 
     async def told_in_answer(self, event: str, shorts: Iterable[int], now: datetime) -> None:
         """The answer to what a person said holds these notices: nothing of them is to be sent any more."""
-        await self._store.writing(lambda c: outbox.told_in_answer(c, event, tuple(shorts), now))
+        await self._store.writing(lambda c: deliveries.told_in_answer(c, event, tuple(shorts), now))
 
     async def overtake(self, event: str, shorts: Iterable[int], now: datetime) -> int:
         """Cancel what is still to be sent of these notices, as later facts have overtaken them; how many."""
-        return await self._store.writing(lambda c: outbox.overtake(c, event, tuple(shorts), now))
+        return await self._store.writing(lambda c: deliveries.overtake(c, event, tuple(shorts), now))
 
     # Inbox ----------------------------------------------------------------------------------------------
 
@@ -323,7 +323,7 @@ class Journal(PeopleDoor, OutboxDoor):
         urgent first. None of a chat is handed out while an earlier one is in hand elsewhere. `server`: see `claim`."""
 
         async def work(c: AsyncConnection) -> list[RawUpdate]:
-            gone = await keeping.gone(c, inbox.claimed_through(channel), now, self._store)
+            gone = await retention.gone(c, inbox.claimed_through(channel), now, self._store)
             return await inbox.claim(c, inbox.Worker(channel, now, limit, lease, server, gone))
 
         return await self._store.writing(work)
@@ -358,13 +358,13 @@ class Journal(PeopleDoor, OutboxDoor):
         ago than `gap` (not: exactly as long), that time is recorded as an outage and returned. If it is to come, the
         clock has been put back: what waits for a moment by the old time waits no more."""
         return await self._store.writing(
-            lambda c: keeping.heartbeat(c, component, now, gap, caught_up=caught_up)
+            lambda c: retention.heartbeat(c, component, now, gap, caught_up=caught_up)
         )
 
     async def expect(self, component: str, now: datetime, gap: timedelta = timedelta(minutes=2)) -> None:
         """A component is to give heartbeats from now on: one that never does is down since then. Nothing changes
         for one that has given any."""
-        await self._store.writing(lambda c: keeping.expect(c, component, now, gap))
+        await self._store.writing(lambda c: retention.expect(c, component, now, gap))
 
     async def outages(
         self, since: datetime, now: datetime, components: Iterable[str] | None = None
@@ -373,7 +373,7 @@ class Journal(PeopleDoor, OutboxDoor):
         installation has can be down now: a channel taken out of the settings is not, however long it is silent."""
         here = self._installed()
         wanted = None if components is None else frozenset(components)
-        found = await self._store.reading(lambda c: keeping.outages(c, since, now, here))
+        found = await self._store.reading(lambda c: retention.outages(c, since, now, here))
         return found if wanted is None else tuple(x for x in found if x.component in wanted)
 
     def _installed(self) -> frozenset[str] | None:
@@ -384,7 +384,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
     async def last_heartbeats(self) -> Mapping[str, datetime]:
         """When each component last said that it works."""
-        return await self._store.reading(lambda c: keeping.last_heartbeats(c))
+        return await self._store.reading(lambda c: retention.last_heartbeats(c))
 
     async def server(self) -> str:
         """This server's id, under which it claims; others can tell whether it lives."""
@@ -394,20 +394,22 @@ class Journal(PeopleDoor, OutboxDoor):
         """Say that this server neither has died nor hangs, and that the database can be written; AwayError, within
         seconds, if it can't or soon can't."""
         await self._store.live()
-        await self._store.writing(lambda c: keeping.sign_of_life(c, now, self._store), urgent=True)
+        await self._store.writing(lambda c: retention.sign_of_life(c, now, self._store), urgent=True)
         if not self._store.has_room():
             raise AwayError("full")
 
     async def take_lease(self, name: str, holder: str, now: datetime, ttl: timedelta) -> bool:
         """Take or renew a lease; False while another holds it. One whose server has died is free at once."""
         await self._store.live()
-        return await self._store.writing(lambda c: keeping.take_lease(c, name, holder, now, ttl, self._store))
+        return await self._store.writing(
+            lambda c: retention.take_lease(c, name, holder, now, ttl, self._store)
+        )
 
     async def listens_elsewhere(self, channel: str, now: datetime) -> bool:
         """Whether another server that runs holds the lease to listen at a channel, has found since it took it that
         nothing waited there, and has given signs of life since: then nothing waits that only we could read."""
         return await self._store.reading(
-            lambda c: keeping.listens(c, f"listen:{channel}", f"channel:{channel}", now, self._store)
+            lambda c: retention.listens(c, f"listen:{channel}", f"channel:{channel}", now, self._store)
         )
 
     async def channels_of(self, persons: Iterable[Person]) -> Mapping[str, tuple[str, ...]]:
@@ -418,7 +420,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
     async def give_back_lease(self, name: str, holder: str) -> None:
         """Give a lease back early; nothing happens if another holds it."""
-        await self._store.writing(lambda c: keeping.give_back_lease(c, name, holder))
+        await self._store.writing(lambda c: retention.give_back_lease(c, name, holder))
 
     # Deletion and copies --------------------------------------------------------------------------------
 

@@ -12,9 +12,9 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
+from server.watch.crew_routes import Party, Way, members, parties_of, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
-from server.watch.sight import Sight, stamps
-from server.watch.ways import Party, Way, members, parties_of, plans_in_order, way_to
+from server.watch.runner_context import Sight, stamps
 
 __all__ = [
     "AWAKE_FOR",

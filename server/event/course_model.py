@@ -25,8 +25,8 @@ from server.event.forms import (
     course_named,
 )
 from server.event.forms_of_time import Moment, span
-from server.event.section import Section
 from server.event.table import Key, One, Table, Tables, UnusableError, apart, key, read_table
+from server.event.table_reader import Section
 
 KM_MAX: Final = 1000.0
 SHORT_RACE = timedelta(days=6)

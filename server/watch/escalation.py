@@ -1,6 +1,6 @@
 """The rule that tells people about alarms: the ladder climbed, somebody holding it, looked again, stood down.
 
-The machine is climb.py, what raises and ends an alarm alarms.py; this says whom each step tells, and what.
+The machine is escalation_state.py, what raises and ends an alarm alarms.py; this says whom each step tells, and what.
 """
 
 from __future__ import annotations
@@ -16,7 +16,8 @@ from server.facts.hearsay import is_hearsay, said_over
 from server.facts.state import Stamp
 from server.watch.alarms import Alarm, End, alarms, ended, helps, over_with, overdue_again
 from server.watch.beside import beside, said_by_holder, words_since
-from server.watch.climb import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
+from server.watch.crew_whereabouts import may_be_asked, on_road_until
+from server.watch.escalation_state import Stage, Stand, given_back, next_move, nobody_answers, over_at, replay
 from server.watch.naming import named_by, not_named_by
 from server.watch.no_word import no_word, not_there, tracker_says
 from server.watch.notice import (
@@ -32,8 +33,7 @@ from server.watch.notice import (
     Unsure,
     Urgency,
 )
-from server.watch.places import may_be_asked, on_road_until
-from server.watch.sight import Draft, Rule, Sight, Wake, stewards, tried, with_us_ends
+from server.watch.runner_context import Draft, Rule, Sight, Wake, stewards, tried, with_us_ends
 from server.watch.silence import overdue_at, with_her
 from server.watch.table import may_be_told
 from server.watch.timed_out import missed

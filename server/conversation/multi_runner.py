@@ -6,7 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from server.conversation import asked, carried, unknown
+from server.conversation import asked, button_payload, unknown
 from server.conversation.telling.answer import MeetingAnswer
 from server.conversation.telling.say import lines
 from server.conversation.understanding import AskBack, Asked, Need, Question
@@ -109,7 +109,7 @@ async def _each(visit: Visit, back: AskBack, questions: tuple[Asked, ...]) -> Re
     visit.memory.choices, visit.memory.need = back.choices, back.need
     named = [visit.runner(c.label) for c in back.choices]
     labels = tuple(visit.s("choice-runner", name=r.name, bib=r.bib or "none") for r in named if r is not None)
-    rows = carried.offer(visit, labels, back.choices) if len(labels) == len(named) else ()
+    rows = button_payload.offer(visit, labels, back.choices) if len(labels) == len(named) else ()
     return unknown.beside(visit, questions[0], visit.reply(lines(*texts), rows))
 
 

@@ -14,7 +14,8 @@ from server.event.model import MeetingPlan, PartKind
 from server.facts.entry import Entry, Kind
 from server.facts.state import Going, PointTimes
 from server.forecast.outlook import Window
-from server.watch.climb import Stage, open_alarms, replay
+from server.watch.crew_whereabouts import company, is_there, plans_of, set_out
+from server.watch.escalation_state import Stage, open_alarms, replay
 from server.watch.leaving import next_of, told_ahead
 from server.watch.meetings import members
 from server.watch.notice import (
@@ -28,8 +29,7 @@ from server.watch.notice import (
     WordValues,
 )
 from server.watch.pick_up import pick_up
-from server.watch.places import company, is_there, plans_of, set_out
-from server.watch.sight import Draft, Rule, Sight, Wake
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.silence import with_her
 
 __all__ = ["RULES"]

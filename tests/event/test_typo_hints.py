@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from server.conversation.telling.mistakes import say_problem
-from server.event.plainly import as_moment, slip
 from server.event.read import parse_event
+from server.event.typo_hints import as_moment, slip
 
 FILE = """[event]
 name = "The Hill"

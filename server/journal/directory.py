@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.event.model import Person
-from server.journal import dialogues, groups, outbox, people, reports, tokens
+from server.journal import deliveries, dialogues, groups, people, reports, tokens
 from server.journal.errors import InvitationError
 from server.journal.store import Store
 from server.journal.values import Address, CrewGroup, Invitation, PersonPart, Spoken, TokenInfo
@@ -47,7 +47,7 @@ class PeopleDoor:
 
         async def work(c: AsyncConnection) -> None:
             await people.bind(c, person, channel, address, now)
-            await outbox.owe_again(c, person, channel, address, now)
+            await deliveries.owe_again(c, person, channel, address, now)
 
         await self._store.writing(work)
 
@@ -99,7 +99,7 @@ class PeopleDoor:
             person = await people.person_at(c, channel, address)
             await people.unblock(c, channel, address)
             if person is not None:
-                await outbox.owe_again(c, person, channel, address, now)
+                await deliveries.owe_again(c, person, channel, address, now)
 
         await self._store.writing(work)
 
@@ -169,7 +169,7 @@ class PeopleDoor:
             if isinstance(found, Invitation):
                 await tokens.use(c, found.id, now)
                 await people.bind(c, found.person, channel, address, now)
-                await outbox.owe_again(c, found.person, channel, address, now)
+                await deliveries.owe_again(c, found.person, channel, address, now)
             return found
 
         return tokens.opened(await self._store.writing(work))
