@@ -13,7 +13,7 @@ from server.api.envelope import ApiError
 from server.api.models import CheckIn
 from server.api.snapshot import Picture
 from server.event.model import Event
-from server.facts.entry import EVERYBODY, Entry, Kind, Retired, Why
+from server.facts.entry import EVERYBODY, LOOKED_BACK, Entry, Kind, Retired, Why
 from server.facts.state import RaceState
 from server.facts.validation import drives_begin
 from server.plan.movements.trips import goes_to
@@ -49,6 +49,14 @@ _NEEDS: Mapping[Kind, tuple[tuple[str, _Missing, str], ...]] = {
     ),
     Kind.HOW_SHE_IS: (("words", lambda s: not s.words, "Send how she is in words."),),
     Kind.LOG: (("logged", lambda s: not s.logged, "Send logged: a list of what was logged."),),
+    Kind.LOOKED_BACK: (
+        ("words", lambda s: not s.words, "Send words."),
+        (
+            "about",
+            lambda s: s.about not in LOOKED_BACK,
+            "Send about: the question, " + ", ".join(f"'{q}'" for q in LOOKED_BACK) + ".",
+        ),
+    ),
     Kind.TAKES_OVER: (("about", lambda s: s.about is None, "Send about: the id of the meeting."),),
     Kind.ASKED_TO_SWAP: (
         ("to", lambda s: s.to is None, "Send to: the id of whom you ask."),

@@ -201,6 +201,15 @@ def event_here(picture: Picture, person: str) -> EventHere:
         awaited=awaited(picture.state, picture.event, person, picture.now),
         rules=event.rules,
         may_change=may(mine, Call.CHANGE) is May.YES,
+        asked_back=_asked_back(picture, person),
+    )
+
+
+def _asked_back(picture: Picture, person: str) -> str:
+    """The runner of whose race somebody was asked what was well, wrong and to be changed; the last, if of several."""
+    keys = (m.notice.key for m in picture.situation.made)
+    return next(
+        (k.runner for k in reversed(tuple(keys)) if (k.kind, k.person) == (NoticeKind.LOOK_BACK, person)), ""
     )
 
 

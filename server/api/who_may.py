@@ -144,6 +144,7 @@ _OTHER_KINDS: Mapping[Kind, Call] = {
     Kind.HOW_SHE_IS: Call.CREW_FACT,
     Kind.LOG: Call.LOG,
     Kind.LOG_SHOWN: Call.ASK_LOG,
+    Kind.LOOKED_BACK: Call.CREW_FACT,
     Kind.CREW_THERE: Call.CREW_FACT,
     Kind.CREW_LEFT: Call.CREW_FACT,
     Kind.DRIVE_CONFIRMED: Call.CREW_FACT,

@@ -67,7 +67,7 @@ def looked_back(picture: Picture, runner: str) -> Afterwards:
     windows = scored(event, runner, table, course, picture.entries, picture.built.placer)
     state, made = picture.state.runner(runner), picture.situation.made
     answer, held = forecast(picture, runner, May.YES), held_of(event, course, state)
-    return whole(event, table, answer, made, windows, state.how_she_is, held, state.log)
+    return whole(event, table, answer, made, windows, state.how_she_is, held, state.log, state.looked_back)
 
 
 def _files(picture: Picture, runner: str, size: Size) -> Mapping[str, bytes]:

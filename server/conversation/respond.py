@@ -17,6 +17,7 @@ from server.conversation import (
     grouped,
     joining,
     letting_go,
+    looking_back,
     multi_runner,
     open_question,
     passed_on,
@@ -193,6 +194,10 @@ async def _said(visit: Visit, text: str) -> Reply:
     reading = read(_command(text), visit.context())
     visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
+    back = looking_back.answers(visit, text) if reading.danger is not Danger.ALARM else ()
+    if back:
+        visit.memory.forget_offers()
+        return await looking_back.keep(visit, back)
     logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)

@@ -106,10 +106,11 @@ def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:
         "words": one.words[:2000] or None,
         # The watch finds a confirmed drive by where it goes (point) and where it starts (about).
         "about": one.words.partition(" > ")[0] if kind is Kind.DRIVE_CONFIRMED else None,
+        **({"about": one.edge} if kind is Kind.LOOKED_BACK else {}),
         "replaces": _replaced(visit, one),
         **({"logged": logged} if logged else {}),
         **({"why": one.why.value} if one.why else {}),
-        **({"edge": one.edge} if one.edge else {}),
+        **({"edge": one.edge} if one.edge and kind is not Kind.LOOKED_BACK else {}),
         **({"about": one.runner} if one.edge and kind is Kind.REMIND else {}),
         **({"to" if kind in REQUESTS else "person": one.person} if one.person else {}),
         **({"doubt": NOT_NAMED} if one.unnamed else {}),

@@ -50,6 +50,7 @@ class Kind(StrEnum):
     HOW_SHE_IS = "how she is"
     LOG = "log"
     LOG_SHOWN = "log shown"
+    LOOKED_BACK = "looked back"
     HELP_WORD = "word on a call for help"
     CREW_THERE = "crew there"
     CREW_LEFT = "crew left"
@@ -85,6 +86,8 @@ REQUESTS = frozenset(
     {Kind.PASSED_ON, Kind.ASKED_TO_SWAP, Kind.MEET_ELSEWHERE, Kind.QUIET, Kind.REMIND},
 )
 """What somebody wants told to others or to themselves: about people and meetings, never about a runner, so without one."""
+LOOKED_BACK = ("well", "wrong", "next")
+"""The questions after the race, in their order: `Entry.about` of an answer."""
 EVERYBODY = "*"
 """`Entry.to` of words for all."""
 RACE_LEVEL = frozenset(

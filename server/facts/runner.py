@@ -411,6 +411,7 @@ class _Walk:
             conditions=tuple(self.conditions),
             how_she_is=tuple(self.how_she_is),
             log=tuple(e for e in folded if e.logged),
+            looked_back=tuple(e for e in folded if e.kind is Kind.LOOKED_BACK),
             log_shown=tuple(e for e in folded if e.kind is Kind.LOG_SHOWN),
             help_open=self.helps[0] if self.helps else None,
             retirement=self.retirement,

@@ -142,9 +142,9 @@ class RunnerState:
     entry `in_hand` rests on; `in_hand_heard`: when it was said last. `taken_back`, `confirmed`: the entries that took back,
     or confirmed, something about her.
     `how_she_is`: what was written of how she is, the words of a rest among it. `log`: what says something of the stop log;
-    `log_shown`: who was shown it as a medic. `calls`: every call for help that counts,
-    answered or not; `meanwhile`: what has come in about her since the first that is open. `last_heard`: when we last had a
-    report that somebody (or something) saw or heard her.
+    `log_shown`: who was shown it as a medic; `looked_back`: answers to what was asked after the race.
+    `calls`: every call for help that counts, answered or not; `meanwhile`: what has come in about her since the first
+    that is open. `last_heard`: when we last had a report that somebody (or something) saw or heard her.
     """
 
     runner: str
@@ -158,6 +158,7 @@ class RunnerState:
     how_she_is: tuple[Entry, ...] = ()
     log: tuple[Entry, ...] = ()
     log_shown: tuple[Entry, ...] = ()
+    looked_back: tuple[Entry, ...] = ()
     help_open: Entry | None = None
     retirement: Retirement | None = None
     in_hand: Stamp | None = None

@@ -17,7 +17,7 @@ from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import Say
 from server.conversation.telling.stop_log import log_line
 from server.event.model import Event, PartKind
-from server.facts.entry import Entry
+from server.facts.entry import LOOKED_BACK, Entry
 from server.facts.stop_log import UNIT
 from server.paper.document import Block, Grid, Head, Lines, Look, Page, Sheet, page
 from server.paper.scored import Scored
@@ -27,7 +27,6 @@ from server.plan.targets import hours
 from server.plan.timetable import Timetable
 from server.watch.notice import Made
 
-QUESTIONS = ("well", "wrong", "next")
 SECTIONS = ("section", "planned-head", "took", "over")
 STOPS = ("point", *SECTIONS[1:])
 WINDOWS = ("point", "window-first", "likely-head", "window-last", "came", "inside")
@@ -64,6 +63,7 @@ class Afterwards:
     """Of a finished race km, ascent (m) and time: what a next plan can rest on."""
     held: Held
     log: tuple[Entry, ...]
+    looked_back: tuple[Entry, ...]
 
 
 def afterwards(
@@ -75,6 +75,7 @@ def afterwards(
     written: Sequence[Entry],
     held: Held,
     log: Sequence[Entry] = (),
+    looked_back: Sequence[Entry] = (),
 ) -> Afterwards:
     """All of it, from the forecast at the end, the notices made, the windows scored, words on how she was, and the stop
     log with what it and her times say of her."""
@@ -83,7 +84,18 @@ def afterwards(
     parts = tuple(parts_of(answer.points))
     halves, race = _halves(answer.points), _race(event, timetable, answer)
     return Afterwards(
-        event, runner, answer, parts, halves, tuple(windows), told, tuple(written), race, held, tuple(log)
+        event,
+        runner,
+        answer,
+        parts,
+        halves,
+        tuple(windows),
+        told,
+        tuple(written),
+        race,
+        held,
+        tuple(log),
+        tuple(looked_back),
     )
 
 
@@ -266,14 +278,21 @@ def _next(a: Afterwards, say: Say) -> Iterator[Block]:
 
 
 def _questions(a: Afterwards, say: Say) -> Page:
-    """Three questions to each who had a part in her race, with room to write."""
+    """Three questions to each who had a part in her race: what they answered, with room to write where they did not."""
     kinds = {PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT}
     people = dict.fromkeys(
         p.person for p in a.event.parts if p.kind in kinds and p.runner in (None, a.runner)
     )
-    rows = tuple((f"{person_name(a.event, p)}\n\n\n\n", "", "", "") for p in people)
-    heads = (say.s("paper-who"), *(say.s(f"paper-ask-{q}") for q in QUESTIONS))
+    people |= dict.fromkeys(e.by for e in a.looked_back)
+    rows = tuple(
+        (f"{person_name(a.event, p)}\n\n\n\n", *(_answered(a, p, q) for q in LOOKED_BACK)) for p in people
+    )
+    heads = (say.s("paper-who"), *(say.s(f"paper-ask-{q}") for q in LOOKED_BACK))
     return page(Head(say.s("paper-head-questions")), Grid(heads, rows, shares=(0.8, 2.0, 2.0, 2.0)))
+
+
+def _answered(a: Afterwards, person: str, question: str) -> str:
+    return "\n".join(e.words for e in a.looked_back if (e.by, e.about) == (person, question))
 
 
 def to_csv(a: Afterwards) -> str:
@@ -320,6 +339,7 @@ def to_json(a: Afterwards) -> str:
              "slowest_s": None if t.slowest is None else t.slowest.total_seconds()}
             for t in a.told
         ],
+        "looking_back": [{"by": e.by, "question": e.about, "words": e.words} for e in a.looked_back],
         "past_race": None
         if a.race is None
         else {"km": a.race[0], "ascent_m": a.race[1], "time_s": a.race[2].total_seconds()},

@@ -27,6 +27,7 @@ from server.watch import (
     hearsay,
     in_hand,
     leaving,
+    looking_back,
     meanwhile,
     new_version,
     odds,
@@ -83,6 +84,7 @@ RULES: tuple[Rule, ...] = (
     *hearsay.RULES,
     *organiser.RULES,
     *requests.RULES,
+    *looking_back.RULES,
     *groups.RULES,
 )
 

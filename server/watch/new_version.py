@@ -110,7 +110,8 @@ def changed_for(old: Event, new: Event, person: str) -> Iterable[PlanItem]:
             assert plan is not None
             said = _whole(_side(event, plan))
             there, gone = (said, "") if after is None else ("", said)
-            yield PlanItem("meeting", plan.runner, plan.point, there, gone)
+            met = person not in goes_to(event, plan) and plan.pacer_leaves != person
+            yield PlanItem("met" if met else "meeting", plan.runner, plan.point, there, gone)
             yield from _left_behind(old, new, key) if key in goes else ()
             continue
         a, b = _side(old, before), _side(new, after)

@@ -210,6 +210,13 @@ class SwapValues:
 
 
 @dataclass(frozen=True, slots=True)
+class LookBackValues:
+    """Three questions after the race, which was over `at`."""
+
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class ReminderValues:
     """What a person wanted to be reminded of, or woken for, in their own words of `at`. For when she is in or out (`edge`)
     at `point`: what has `came` of it (server/facts/awaiting.py), seen when and reported by whom; `then` is where she was
@@ -229,8 +236,8 @@ class ReminderValues:
 @dataclass(frozen=True, slots=True)
 class PlanItem:
     """One thing of a person's that a new version changed: `what` of the meeting with `runner` at `point` ('meeting': the
-    whole of it came or went; 'post': where a volunteer stands; 'target': her own; 'kit-left': things, `now`, that lie in
-    a car, `was`, which does not come there any more), as it was and as it is, '' for none."""
+    whole of it came or went, 'met': told to the runner; 'post': where a volunteer stands; 'target': her own; 'kit-left':
+    things, `now`, that lie in a car, `was`, which does not come there any more), as it was and as it is, '' for none."""
 
     what: str
     runner: str

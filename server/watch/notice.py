@@ -39,6 +39,7 @@ from server.watch.news_values import (
     CorrectionValues,
     DoubtValues,
     InHandValues,
+    LookBackValues,
     NewVersionValues,
     PassedOnValues,
     PastCutOffValues,
@@ -68,6 +69,7 @@ __all__ = [
     "InHandValues",
     "LateHomeValues",
     "LateValues",
+    "LookBackValues",
     "Made",
     "MeanwhileValues",
     "MeetingValues",
@@ -156,6 +158,7 @@ class NoticeKind(StrEnum):
     PASSED_ON = "passed on"
     SWAP = "asked to take over"
     REMINDER = "reminder"
+    LOOK_BACK = "looking back"
 
 
 class Answer(StrEnum):
@@ -244,6 +247,7 @@ Values = (
     | PassedOnValues
     | SwapValues
     | ReminderValues
+    | LookBackValues
 )
 
 

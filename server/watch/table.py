@@ -534,6 +534,15 @@ _ROWS: tuple[Row, ...] = (
         own=True,
     ),
     Row(
+        _K.LOOK_BACK,
+        _U.NEWS,
+        _CREW_HOME | {_P.RUNNER},
+        frozenset(g for g in _G if g.race_over),
+        "twelve hours after her race was over",
+        "told, or two days later",
+        _hours(48),
+    ),
+    Row(
         _K.TEST_ALARM,
         _U.ALARM,
         _ALARMED,

@@ -236,3 +236,17 @@ async def test_of_two_changes_before_the_next_look_both_are_told(
     again = await told(running)
     assert sum("No longer yours: Ember Quarry" in line for line in again["ana"]) == 1, "not told twice"
     assert again["jonas"] == heard["jonas"]
+
+
+async def test_she_hears_that_nobody_meets_her_there(running: Running) -> None:
+    """A meeting left out, and back: she is told in words of her own, its crew in theirs."""
+    await under_way(running)
+    status, done = await change(running, "jonas", what="skip", meeting="ravel-maren", over=1)
+    assert status == 200, done
+    await looked(running)
+    heard = await told(running)
+    assert any(
+        x.startswith("Nobody meets you there any more: Ravel Dod (was Jonas") for x in heard["maren"]
+    ), heard
+    assert any("No longer yours: Ravel Dod, Maren" in x for x in heard["jonas"])
+    assert not any("yours" in x for x in heard["maren"])

@@ -39,8 +39,8 @@ def _item(say: SayInEvent, i: PlanItem) -> str:
     if i.what == "post":
         return say.s("new-post", was=say.point(i.was), now=say.point(i.now))
     where = _where(say, i.runner, i.point)
-    if i.what == "meeting":
-        key = "new-meeting" if i.now else "new-meeting-gone"
+    if i.what in ("meeting", "met"):
+        key = f"new-{i.what}" if i.now else f"new-{i.what}-gone"
         return say.s(key, **where, what=i.now or i.was)
     if i.what == "target":
         return say.s("new-target", runner=where["runner"], was=i.was or "none", now=i.now or "none")

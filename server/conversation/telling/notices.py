@@ -52,6 +52,7 @@ from server.watch.notice import (
     InHandValues,
     LateHomeValues,
     LateValues,
+    LookBackValues,
     MeanwhileValues,
     MeetingValues,
     NewVersionValues,
@@ -214,6 +215,7 @@ TABLE: Mapping[NoticeKind, Wording] = {
     NoticeKind.PASSED_ON: _of(PassedOnValues, requests.passed_on),
     NoticeKind.SWAP: _of(SwapValues, requests.swap),
     NoticeKind.REMINDER: _of(ReminderValues, requests.reminder),
+    NoticeKind.LOOK_BACK: _of(LookBackValues, requests.look_back),
 }
 
 _ASK_MORE = frozenset(

@@ -8,7 +8,8 @@ from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.say import Say, SayInEvent, lines
 from server.conversation.telling.times import floor_to
 from server.facts.awaiting import Came
-from server.watch.notice import PassedOnValues, ReminderValues, SwapValues
+from server.facts.entry import LOOKED_BACK
+from server.watch.notice import LookBackValues, PassedOnValues, ReminderValues, SwapValues
 
 __all__ = ["passed_on", "reminder", "say_quiet", "say_reminder", "say_sent", "say_shown", "swap"]
 
@@ -58,6 +59,16 @@ def reminder(say: SayInEvent, v: ReminderValues) -> str:
     else:
         first = say.s("awaited-over", runner=say.runner, place=place, edge=v.edge)
     return lines(first, say.s("awaited-asked", when=say.when(v.at), words=v.words))
+
+
+def look_back(say: SayInEvent, v: LookBackValues) -> str:
+    """The three questions, with how they are answered."""
+    asked = (f"{n} {say.s(f'paper-ask-{q}')}" for n, q in enumerate(LOOKED_BACK, 1))
+    return lines(
+        say.s("look-back", runner=say.runner, event=say.event.name, when=say.when(v.at)),
+        *asked,
+        say.s("look-back-how"),
+    )
 
 
 def say_sent(say: Say, a: NotedAnswer, words: str) -> str:

@@ -35,6 +35,7 @@ from server.watch.notice import (
     InHandValues,
     LateHomeValues,
     LateValues,
+    LookBackValues,
     MeanwhileValues,
     MeetingValues,
     NewVersionValues,
@@ -352,6 +353,7 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         SwapValues("e-1", "ana", "tomas", "lathe-maren", "lathe", "can tomas go?", refused=True),
     ),
     NoticeKind.REMINDER: (ReminderValues("e-1", "remind me to fill the bottles", in_minutes(-90)),),
+    NoticeKind.LOOK_BACK: (LookBackValues(in_minutes(-720)),),
     NoticeKind.NEW_VERSION: (
         NewVersionValues(
             3,

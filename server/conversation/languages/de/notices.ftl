@@ -172,6 +172,9 @@ new-item = { $place }, { $runner }, { $what }: war { $was ->
  }.
 new-meeting = Neu: { $place }, { $runner }: { $what }.
 new-meeting-gone = Nicht mehr deins: { $place }, { $runner } (war { $what }).
+# The same for the runner, who is met.
+new-met = Dort trifft dich jetzt jemand: { $place } ({ $what }).
+new-met-gone = Dort trifft dich niemand mehr: { $place } (war { $what }).
 new-post = Dein Posten: war { $was }, jetzt { $now }.
 new-what-place = Ort
 new-what-parking = Parkplatz
@@ -535,3 +538,6 @@ awaited-over = Das Rennen ist für { $runner } zu Ende, bevor sie { $edge ->
    *[in] in { $place } angekommen ist
 }.
 awaited-asked = Das wolltest du wissen ({ $when }): ‚{ $words }‘
+# -- nach dem Rennen
+look-back = Rückblick auf { $runner } bei { $event }, vorbei { $when }, damit das nächste Rennen besser wird. Drei Fragen:
+look-back-how = Antworte auf jede in einer Zeile mit ihrer Nummer: „1 …“, „2 …“, „3 …“. Was du schreibst, steht auf der Seite über das Rennen.

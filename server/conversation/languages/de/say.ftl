@@ -1101,3 +1101,7 @@ log-flag-dark-pee = ACHTUNG: um { $since } dunkler Urin protokolliert. Zeig das 
 log-flag-painkillers-again = ACHTUNG: mehr als ein Schmerzmittel, das letzte um { $since }. Kein weiteres ohne den Sanitätsdienst des Rennens.
 log-flag-much-drunk = ACHTUNG: seit { $since } mehr als 750 ml in der Stunde protokolliert. Nach Durst trinken, nicht mehr; geschwollen, übel, Kopfweh oder verwirrt: sofort zum Sanitätsdienst.
 log-flag-not-eating = Seit { $since } nichts gegessen, laut Protokoll: siehe die Karte für den Magen.
+look-back-kept = Aufgeschrieben: { $kept }. Es steht auf der Seite über das Rennen. Danke.
+look-back-well = was gut war
+look-back-wrong = was schiefging
+look-back-next = was du anders machst

@@ -172,6 +172,9 @@ new-item = { $place }, { $runner }, { $what }: was { $was ->
  }.
 new-meeting = New: { $place }, { $runner }: { $what }.
 new-meeting-gone = No longer yours: { $place }, { $runner } (was { $what }).
+# The same for the runner, who is met.
+new-met = You are met there now: { $place } ({ $what }).
+new-met-gone = Nobody meets you there any more: { $place } (was { $what }).
 new-post = Your post: was { $was }, now { $now }.
 new-what-place = place
 new-what-parking = car park
@@ -533,3 +536,6 @@ awaited-over = { $runner }’s race is over, before she was { $edge ->
    *[in] in at
 } { $place }.
 awaited-asked = You asked for that ({ $when }): ‘{ $words }’
+# -- after the race
+look-back = Looking back on { $runner } at { $event }, over { $when }, so that the next race is better. Three questions:
+look-back-how = Answer each in a line with its number: “1 …”, “2 …”, “3 …”. What you write stands on the page that is made of the race.

@@ -1095,3 +1095,7 @@ log-flag-dark-pee = CAUTION: dark pee logged at { $since }. Show this to the rac
 log-flag-painkillers-again = CAUTION: more than one painkiller, the last at { $since }. No further one without the race’s medics.
 log-flag-much-drunk = CAUTION: more than 750 ml an hour logged since { $since }. She drinks to thirst, no more; swollen, sick, headache or confused: medics at once.
 log-flag-not-eating = Nothing eaten since { $since }, as logged: see the card for the stomach.
+look-back-kept = Kept: { $kept }. It stands on the page that is made of the race. Thank you.
+look-back-well = what was well
+look-back-wrong = what went wrong
+look-back-next = what you will do otherwise

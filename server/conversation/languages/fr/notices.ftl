@@ -172,6 +172,9 @@ new-item = { $place }, { $runner }, { $what } : avant { $was ->
  }.
 new-meeting = Nouveau : { $place }, { $runner } : { $what }.
 new-meeting-gone = Plus à toi : { $place }, { $runner } (avant : { $what }).
+# The same for the runner, who is met.
+new-met = Là on t’attend maintenant : { $place } ({ $what }).
+new-met-gone = Là plus personne ne t’attend : { $place } (avant : { $what }).
 new-post = Ton poste : avant { $was }, maintenant { $now }.
 new-what-place = lieu
 new-what-parking = parking
@@ -533,3 +536,6 @@ awaited-over = La course est finie pour { $runner }, avant qu’elle { $edge ->
    *[in] soit arrivée à { $place }
 }.
 awaited-asked = Tu voulais le savoir ({ $when }) : ‘{ $words }’
+# -- après la course
+look-back = Retour sur { $runner } à { $event }, finie { $when }, pour que la prochaine course soit meilleure. Trois questions :
+look-back-how = Réponds à chacune sur une ligne avec son numéro : « 1 … », « 2 … », « 3 … ». Ce que tu écris sera sur la page de la course.

@@ -1093,3 +1093,7 @@ log-flag-dark-pee = ATTENTION : urine foncée notée à { $since }. Montre ceci 
 log-flag-painkillers-again = ATTENTION : plus d’un antidouleur, le dernier à { $since }. Pas d’autre sans les secours médicaux de la course.
 log-flag-much-drunk = ATTENTION : plus de 750 ml par heure notés depuis { $since }. Boire selon la soif, pas plus ; gonflement, nausée, mal de tête ou confusion : secours médicaux tout de suite.
 log-flag-not-eating = Rien mangé depuis { $since }, d’après le carnet : voir la carte pour l’estomac.
+look-back-kept = Noté : { $kept }. Ce sera sur la page de la course. Merci.
+look-back-well = ce qui était bien
+look-back-wrong = ce qui a mal tourné
+look-back-next = ce que tu feras autrement

@@ -115,7 +115,8 @@ class EventHere:
     """An event in which the asker has a part. `people`: id and name of those whom their part may see; `stands`: the
     point where the asker stands, as far as is known; `quiet_until` until when they want no news; `reminders`: entry
     and time of those they have asked for that are still to come, `awaited` what they want to be
-    told of at once; `rules` as the file has them; `may_change`: whether the asker may change the plan."""
+    told of at once; `rules` as the file has them; `may_change`: whether the asker may change the plan; `asked_back`
+    the runner of whose race they were asked three things afterwards, '' for none."""
 
     id: str
     name: str
@@ -134,6 +135,7 @@ class EventHere:
     awaited: tuple[Awaited, ...] = ()
     rules: Rules = field(default_factory=Rules)
     may_change: bool = False
+    asked_back: str = ""
 
 
 @dataclass(frozen=True, slots=True)
