@@ -8,15 +8,20 @@ from pathlib import Path
 
 import click
 
-from server.api.building import BuildError, build
+from server.api.building import BuildError, Built, build
 from server.api.snapshot import Pictures
+from server.cli import tables
 from server.cli.afterwards import looked_back
-from server.cli.common import Context, Failed, journal, known, mistakes, read_event, run, the_event
+from server.cli.common import Context, Failed, OnDisk, journal, known, mistakes, read_event, run, the_event
 from server.conversation.telling.mistakes import file_language
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import sentence
 from server.drafting.document import UnusualError
 from server.drafting.learnt import Change, HeldRace, LearnError, read_held, taken_in
 from server.paper.afterwards import to_json
+from server.paper.before import before_start
+from server.paper.table import goals_line, print_fuel, print_plan
 
 
 @click.command()
@@ -48,15 +53,34 @@ def learn(context: Context, races: tuple[str, ...], into: Path, runner: str | No
         click.echo(sentence(found.language, "learn-nothing"))
         return
     try:
-        build(text, found.files, str(into), language=found.language)
+        built = build(text, found.files, str(into), language=found.language)
     except BuildError as error:
         click.echo(mistakes(error.problems, found.language), err=True)
         raise Failed(sentence(found.language, "learn-breaks", file=str(into)), found.language) from error
+    _show_next(found, built)
     if not write:
         click.echo(sentence(found.language, "learn-shown", file=str(into)))
         return
     into.write_text(text, encoding="utf-8")
     click.echo(sentence(found.language, "cli-written", file=str(into)))
+
+
+def _show_next(found: OnDisk, built: Built) -> None:
+    """The next plan with what was learnt, of each runner whose plan it changes; her goals as they were above it."""
+    old, event, console = found.built, built.event, tables.console()
+    say = Say(Reader(found.language, event.time_zone, event.time_zone), datetime.now(UTC))
+    before = before_start(event, built.timetables, built.courses, say.now)
+    say = Say(say.reader, before.at)
+    for r in event.runners:
+        table, was = built.timetables[r.id], old.timetables[r.id]
+        if r == old.event.runner(r.id) and table.rows == was.rows:
+            continue
+        console.print(sentence(found.language, "learn-was", runner=r.name), highlight=False, markup=False)
+        console.print(goals_line(say, old.event, was), highlight=False, markup=False)
+        console.print(sentence(found.language, "learn-next", runner=r.name), highlight=False, markup=False)
+        print_plan(console, before, r.id, say)
+        if r.fuel:
+            print_fuel(console, event, table, say)
 
 
 def said(change: Change, language: str) -> str:

@@ -15,10 +15,10 @@ from server.api.building import Built
 from server.cli import tables
 from server.cli.common import Failed, read_event
 from server.cli.events import EVENT_FILE
-from server.cli.ready import ready_lines
 from server.conversation.telling.mistakes import say_problem
 from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.reader import Reader, reader_in
+from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages, sentence
 from server.event.keys import TABLES, json_schema, key_help, nearest_table, tables_named
@@ -92,7 +92,8 @@ def plan(
     console = tables.console()
     for each in who:
         _show(console, before, each, say)
-        for line in ready_lines(found, each, say):
+        course = built.courses[event.runner(each).course]
+        for line in ready_lines(say, event, built.timetables[each], course, found.files):
             console.print(f"- {line}", highlight=False, markup=False)
     moves = crew_plan(event, built.timetables, before.views, spots=course_spots(event, built.courses))
     if moves.visits:

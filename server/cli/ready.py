@@ -7,14 +7,12 @@ from pathlib import Path
 
 import click
 
-from server.cli.common import Failed, OnDisk, read_event
+from server.cli.common import Failed, read_event
 from server.cli.events import EVENT_FILE
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.ready import say_ready
+from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import sentence
-from server.plan.ready import ready as ready_for
-from server.plan.recordings import read_recording
 
 
 @click.command()
@@ -34,18 +32,9 @@ def ready(file: Path, runner: str | None) -> None:
     for each in known if runner is None else [runner]:
         if len(known) > 1:
             click.echo(event.runner(each).name)
-        for line in ready_lines(found, each, say):
+        course = found.built.courses[event.runner(each).course]
+        for line in ready_lines(say, event, found.built.timetables[each], course, found.files):
             click.echo(f"- {line}")
-
-
-def ready_lines(found: OnDisk, runner: str, say: Say) -> tuple[str, ...]:
-    """Of one runner; the recordings were read once by the check, so that all of them can be."""
-    event = found.built.event
-    names = [n for n in event.runner(runner).own_runs if n in found.files]
-    recordings = [read_recording(found.files[n], n) for n in names]
-    course = found.built.courses[event.runner(runner).course]
-    against = ready_for(event, found.built.timetables[runner], course, recordings)
-    return say_ready(say, against, len(recordings))
 
 
 COMMANDS = (ready,)

@@ -10,6 +10,7 @@ from server.paper.for_crew import phones
 from server.paper.rules import rules_lines
 from server.paper.silences import silence_columns, silence_notes, silence_rows
 from server.paper.writing import Writing
+from server.plan.cutoffs import due_times
 
 LADDER = ("step", "who", "asked-after", "phone-head", "know")
 
@@ -34,7 +35,9 @@ def _steps(w: Writing) -> Iterator[str]:
     tables = [w.before.timetable(r) for r in w.runners]
     if tables:
         first = min(t.start for t in tables)
-        last = max(t.start + max(r.leave.values()) for t in tables for r in (t.rows[-1],))
+        # Nobody knows yet how slow a day it is: until the race is over, where that has an end.
+        ends = [d.at for t in tables for d in due_times(w.event, t.runner)[-1:]]
+        last = max([*ends, *(t.start + max(t.rows[-1].leave.values()) for t in tables)])
         yield w.s("paper-home-reach", **{"from": w.say.when(first, day=True)}, to=w.say.when(last, day=True))
     yield w.s("paper-home-late")
     yield w.s("paper-home-alarm", length=w.say.length(rule.answer_within))

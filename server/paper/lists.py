@@ -3,13 +3,13 @@ be done before, who sleeps when, labels for drop bags."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from datetime import timedelta
 from typing import Final
 
 from babel.dates import format_date
 
+from server.conversation.telling import measures
 from server.conversation.telling.sentences import locale_of
 from server.event.model import KitItem, Runner
 from server.paper.before import BeforeStart
@@ -195,8 +195,8 @@ def _thing(k: KitItem) -> str:
 def _weight(w: Writing, load: Load) -> str:
     if not load.grams:
         return ""
-    kilos = f"{math.ceil(load.grams / 50) * 0.05:.2f}"
-    return w.s("paper-load-weight", kilos=kilos, count=load.unweighed)
+    weight = measures.weight(load.grams, w.say.reader.language)
+    return w.s("paper-load-weight", weight=weight, count=load.unweighed)
 
 
 def _labels(w: Writing, r: Runner) -> Page:

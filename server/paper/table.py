@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from datetime import timedelta
 
 from rich.console import Console
@@ -113,13 +114,20 @@ def costs(say: Say, row: Row) -> str:
 
 def goals_line(say: Say, event: Event, timetable: Timetable) -> str:
     """The three whole times, and what of them are odds: A and C are the 10% and 90% sides but where something holds them."""
-    a, b, c = (to_minute(planned_length(timetable.rows[-1].arrive[g], g)) for g in Goal)
+    nights = tuple(p.id for p in event.course_of(timetable.runner).points if p.next_stage is not None)
+    a, b, c = (to_minute(planned_length(whole_time(timetable, g, nights), g)) for g in Goal)
     held = {n.kind for n in timetable.notes}
     free = [g.value for g, k in ((Goal.A, _A_HELD), (Goal.C, _C_HELD)) if not held & k]
     sides = "both" if len(free) == 2 else (free or ["none"])[0]
     limited = "yes" if _limited(event, timetable.runner) else "no"
     odds = say.s("plan-goals-odds", sides=sides, limited=limited)
-    return f"{say.s('plan-goals', a=a, b=b, c=c)} {odds}"
+    return f"{say.s('plan-goals', a=a, b=b, c=c, stages='yes' if nights else 'no')} {odds}"
+
+
+def whole_time(timetable: Timetable, goal: Goal, nights: Sequence[str]) -> timedelta:
+    """Her time to the finish, without what she rests at those points, where the clock of the race stands."""
+    rests = (timetable.row(p).leave[goal] - timetable.row(p).arrive[goal] for p in nights)
+    return timetable.rows[-1].arrive[goal] - sum(rests, timedelta(0))
 
 
 def _limited(event: Event, runner: str) -> bool:
@@ -175,7 +183,9 @@ def _other(say: Say, goal: str, d: DarkKit) -> str:
 def kit_lines(say: Say, before: BeforeStart, runner: str) -> tuple[str, ...]:
     """What of her kit does not reach her in time, or does not last, and what to do about it."""
     told = kit_wrong(before.event, before.timetable(runner), before.course(runner))
-    return tuple(f"{say_planned(say.reader, t.what)}. {say_planned(say.reader, t.remedy)}." for t in told)
+    # Who reads paper has no file before them: the remedy in their words.
+    said = ((t.what, replace(t.remedy, kind=f"{t.remedy.kind}-paper")) for t in told)
+    return tuple(f"{say_planned(say.reader, what)}. {say_planned(say.reader, do)}." for what, do in said)
 
 
 def note_lines(say: Say, timetable: Timetable) -> tuple[str, ...]:

@@ -165,10 +165,20 @@ def _missing(
             continue
         given = [h.km for h in lists if h.km > km[first] and any(is_for(need, k.name) for k in h.things)]
         until = timetable.start + timedelta(seconds=pace.at(given[0])) if given else None
-        yield Moment(
-            pace.name, timetable.start + timedelta(seconds=float(gone[first])), float(km[first]), until
+        began = (
+            _sunset(event, timetable, pace, sky, first, gone) if need is Need.TORCH else float(gone[first])
         )
+        where = float(np.interp(began, pace.elapsed_s, pace.km))
+        yield Moment(pace.name, timetable.start + timedelta(seconds=began), where, until)
         return
+
+
+def _sunset(event: Event, timetable: Timetable, pace: Pace, sky: Sky, first: int, gone: Floats) -> float:
+    """When it was dark on the way to that minute, to the second, as the plan's own light says it (`dark_kit`)."""
+    seconds = np.linspace(float(gone[max(first - 1, 0)]), float(gone[first]), 61)
+    km = np.interp(seconds, pace.elapsed_s, pace.km)
+    dark = sky.dark_for_kit(seconds, km, shaded_at(event.course_of(timetable.runner), km))
+    return float(gone[first] if dark[0] else seconds[max(int(np.argmax(dark)) - 1, 0)])
 
 
 def _has(need: Need, km: Floats, lists: Sequence[Handed]) -> Bools:

@@ -132,9 +132,29 @@ def _sight(
         for p in been
         if p is been[-1] or _reported(event, runner, p)
     ]
+    # A night leaves nothing of the day before in the time she sets out: when she came in is known too.
+    came = [
+        (p.id, start + timetable.row(p.id).arrive[goal])
+        for p in been
+        if p.next_stage is not None and _reported(event, runner, p)
+    ]
     entries = [
-        Entry(f"{p}", event.id, runner, Kind.OUT, at, at, at, "", Source.VOLUNTEER, "", p, point=p)
-        for p, at in left
+        Entry(
+            f"{kind} {p}",
+            event.id,
+            runner,
+            kind,
+            at,
+            at,
+            at,
+            "",
+            Source.VOLUNTEER,
+            "",
+            f"{kind} {p}",
+            point=p,
+        )
+        for kind, times in ((Kind.IN, came), (Kind.OUT, left))
+        for p, at in times
     ]
     now = left[-1][1]
     state = fold(entries, event, now)

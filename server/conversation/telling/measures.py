@@ -27,6 +27,14 @@ def distance(km: float, reader: Reader, *, decimals: int = 1) -> str:
     return sentence(reader.language, "miles" if reader.miles else "km", number=number)
 
 
+def weight(grams: float, language: str) -> str:
+    """A weight: '490 g', and from a kilogram on '1.3 kg', rounded up."""
+    if grams < 1000:
+        return f"{grams:.0f} g"
+    kilos = math.ceil(grams / 100) / 10
+    return f"{format_decimal(kilos, format='0.0', locale=locale_of(language))} kg"
+
+
 def stretch(low_km: float, high_km: float, reader: Reader) -> tuple[str, str]:
     """Both ends of an estimated stretch in whole units, rounded outward."""
     factor = 1 / KM_PER_MILE if reader.miles else 1.0

@@ -2,14 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import timedelta
 
 from babel.dates import format_date
 
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import locale_of
-from server.plan.ready import Against, Part, past
+from server.course import Course
+from server.event.model import Event
+from server.plan.ready import Against, Part, past, ready
+from server.plan.recordings import read_recording
+from server.plan.timetable import Timetable
+
+
+def ready_lines(
+    say: Say, event: Event, table: Timetable, course: Course, files: Mapping[str, bytes]
+) -> tuple[str, ...]:
+    """Of one runner, from the files beside the event file; the check has read her recordings once, so that all can be."""
+    names = [n for n in event.runner(table.runner).own_runs if n in files]
+    recordings = [read_recording(files[n], n) for n in names]
+    return say_ready(say, ready(event, table, course, recordings), len(recordings))
 
 
 def say_ready(say: Say, found: Sequence[Against], recordings: int) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -55,6 +56,7 @@ class Look:
     built: Built | None
     plan: Built | None
     told: tuple[Told, ...]
+    files: Mapping[str, bytes]
 
     def begun(self, step: str) -> bool:
         """Whether anything of a step stands in the draft: what is missing of one not begun is everything, and no count."""
@@ -86,7 +88,7 @@ def _look(text: str, listed: tuple[tuple[str, bytes], ...], language: str) -> Lo
     plan = built
     if plan is None and doc is not None:
         plan, _ = _built(doc.only(_PLANNED), files, language)
-    return Look(doc, _course(doc, files), built, plan, tuple(told(p, language) for p in problems))
+    return Look(doc, _course(doc, files), built, plan, tuple(told(p, language) for p in problems), files)
 
 
 def _built(text: str, files: dict[str, bytes], language: str) -> tuple[Built | None, tuple[Problem, ...]]:

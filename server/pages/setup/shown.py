@@ -10,6 +10,7 @@ from typing import Any, Final
 from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.planned import say_sources
 from server.conversation.telling.reader import Reader
+from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import languages
 from server.conversation.telling.times import planned
@@ -199,7 +200,7 @@ def pasted(at_doc: Document, text: str, length_km: float | None) -> tuple[ReadTa
 def _runner(at: _At) -> Table:
     """The first runner's fields, those of others, and of one more."""
     runners = at.doc.tables("runners")
-    found = {"own": recordings(at.doc), "results": results(at.doc)}
+    found = {"own": recordings(at.doc), "results": results(at.doc), "ready": _ready(at)}
     return {
         "f": _of_runner(runners[0] if runners else {}),
         "others": [{"was": ident(r), **_of_runner(r)} for r in runners[1:]],
@@ -379,7 +380,25 @@ def _check(at: _At) -> Table:
                 lines = meeting_lines(before, runner.id, m, say)
                 out["meetings"].append({"place": place, "crew": crew, "lines": lines})
         out["remarks"] = _remarks(at)
+        out["ready"] = _ready(at)
     return out | _timetable(at)
+
+
+def _ready(at: _At) -> list[Table]:
+    """Her recordings against the course, as `stilepost ready` says it; of who has some."""
+    plan = at.look.plan
+    if plan is None:
+        return []
+    event = plan.event
+    say = _say(at, event.time_zone)
+    return [
+        {
+            "name": r.name,
+            "lines": ready_lines(say, event, plan.timetables[r.id], plan.courses[r.course], at.look.files),
+        }
+        for r in event.runners
+        if r.own_runs
+    ]
 
 
 def _publish(at: _At) -> Table:

@@ -409,6 +409,7 @@ setup-guess = Nach Entfernung geschätzt: { $minutes } min. Nicht bestätigt.
 setup-minutes = Minuten
 setup-stands-by = Wer dafür geradesteht
 setup-nobody-yet = noch niemand
+setup-ready = Bereit für diese Strecke?
 setup-remarks = Was der Plan dazu sagt
 setup-right = Nichts steht im Weg.
 setup-not-right = Es fehlt noch etwas.

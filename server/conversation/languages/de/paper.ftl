@@ -305,7 +305,7 @@ paper-load-her = Vom Start an bei { $runner }
 paper-load-bag = Beutel { $place }
 paper-load-car = Im Auto: { $car }
 paper-load-for = Für { $place }
-paper-load-weight = : { $kilos } kg{ $count ->
+paper-load-weight = : { $weight }{ $count ->
     [0] {""}
     [one] , ein Ding ohne Gewicht
    *[other] , { $count } Dinge ohne Gewicht
@@ -335,7 +335,7 @@ paper-head-entry = Anmeldung
 paper-head-also = Außerdem
 paper-head-rules = Regeln des Rennens
 paper-head-recce = Fahrten, die vorher zu proben sind
-paper-recce = Fahrt sie vor dem Rennen ab, im Dunkeln, wo es dann dunkel ist; tragt die Minuten ein und steht dafür ein: confirmed_by, oder ‚die Fahrt zum Ziel dauert 40 min‘ im Chat.
+paper-recce = Fahrt sie vor dem Rennen ab, im Dunkeln, wo es dann dunkel ist; tragt die Minuten ein und sagt sie im Chat: ‚die Fahrt zum Ziel dauert 40 min‘.
 paper-stands-by-head = wer dafür einsteht
 paper-driven-at = gefahren bis
 paper-measured = gemessen

@@ -68,7 +68,10 @@ plan-rests = Beruht auf: { $source }.
 plan-change-next = Bis wann die Ziele gelten, beim Aufbruch in { $place }: { $goals }.
 plan-light = Licht, und wo sie nach dem Plan dann ist: { $light }.
 cut-off-earlier = Für 9 Chancen von 10, wenn sie weitermacht: { $points }.
-plan-goals = Ziele: A { $a } (ein guter Tag), B { $b } (das Ziel), C { $c } (ein schwerer Tag).
+plan-goals = Ziele{ $stages ->
+    [yes] , die Summe der Etappen
+   *[no] {""}
+ }: A { $a } (ein guter Tag), B { $b } (das Ziel), C { $c } (ein schwerer Tag).
 plan-goals-odds = { $sides ->
     [both] Am Ende ist 1 von 10 schneller als A, 1 von 10 langsamer als C, wenn sie ankommt; davor sind A bis C
     [A] Am Ende ist 1 von 10 schneller als A, wenn sie ankommt; C, und davor A bis C, sind
@@ -255,6 +258,12 @@ plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es 
 plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
+# Dasselbe auf Papier, für Leute, die keine Datei vor sich haben.
+plan-kit-do-give-paper = Lasst sie zu { $place } ({ $at }) oder davor bringen, oder sie hat sie vom Start an dabei
+plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie hat sie vom Start an dabei
+plan-kit-do-battery-paper = Lasst noch eine Lampe oder eine geladene Batterie bringen, oder sie hat sie vom Start an dabei
+plan-kit-do-required-paper = Packt es für den Start ein: das Rennen kann es dort sehen wollen
+plan-kit-do-spare-paper = Packt eine zweite Lampe oder eine Batterie ein
 
 # -- bereit für diese Strecke?
 ready-no-runs = Bereit für diese Strecke? Keine Aufzeichnungen sind genannt: own_runs = ["long.gpx"] in ihrer Tabelle, dann werden sie daran gemessen.

@@ -409,6 +409,7 @@ setup-guess = Estimated by distance: { $minutes } min. Not confirmed.
 setup-minutes = Minutes
 setup-stands-by = Who stands by it
 setup-nobody-yet = nobody yet
+setup-ready = Ready for this course?
 setup-remarks = What the plan says of it
 setup-right = Nothing stands in the way.
 setup-not-right = Something is still missing.

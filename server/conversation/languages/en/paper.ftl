@@ -305,7 +305,7 @@ paper-load-her = On { $runner } from the start
 paper-load-bag = Drop bag { $place }
 paper-load-car = In the { $car }
 paper-load-for = For { $place }
-paper-load-weight = : { $kilos } kg{ $count ->
+paper-load-weight = : { $weight }{ $count ->
     [0] {""}
     [one] , one thing unweighed
    *[other] , { $count } things unweighed
@@ -335,7 +335,7 @@ paper-head-entry = Entry
 paper-head-also = Also
 paper-head-rules = The race’s rules
 paper-head-recce = Drives to try before
-paper-recce = Drive these before the race, at the hour they will be driven where it is dark then; write the minutes in, and stand by them: confirmed_by, or ‘the drive to the finish takes 40 min’ in the chat.
+paper-recce = Drive these before the race, at the hour they will be driven where it is dark then; write the minutes in, and say them in the chat: ‘the drive to the finish takes 40 min’.
 paper-stands-by-head = who stands by it
 paper-driven-at = driven by
 paper-measured = measured

@@ -68,7 +68,10 @@ plan-rests = Rests on: { $source }.
 plan-change-next = Goals change over: out of { $place }, { $goals }.
 plan-light = Light, and where the plan has her then: { $light }.
 cut-off-earlier = For 9 chances in 10, if she goes on: { $points }.
-plan-goals = Goals: A { $a } (a good day), B { $b } (the target), C { $c } (a hard day).
+plan-goals = Goals{ $stages ->
+    [yes] , the sum of the stages
+   *[no] {""}
+ }: A { $a } (a good day), B { $b } (the target), C { $c } (a hard day).
 plan-goals-odds = { $sides ->
     [both] At the finish 1 in 10 is faster than A, 1 in 10 slower than C, if she gets there; before it A to C
     [A] At the finish 1 in 10 is faster than A, if she gets there; C, and A to C before it,
@@ -255,6 +258,12 @@ plan-kit-required-late = The race asks for { $thing }, and { $runner } has it on
 plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery
+# The same on paper, for people who have no file before them.
+plan-kit-do-give-paper = Have it brought to { $place } ({ $at }) or before, or she carries it from the start
+plan-kit-do-carry-paper = No crew or bag meets her before: she carries it from the start
+plan-kit-do-battery-paper = Have one more torch or a charged battery brought, or she carries it from the start
+plan-kit-do-required-paper = Pack it for the start: the race may ask her for it there
+plan-kit-do-spare-paper = Pack a second torch or a battery
 
 # -- ready for this course?
 ready-no-runs = Ready for this course? No recordings of hers are named: own_runs = ["long.gpx"] in her table, and they are held against it.

@@ -409,6 +409,7 @@ setup-guess = Estimé d’après la distance : { $minutes } min. Non confirmé.
 setup-minutes = Minutes
 setup-stands-by = Qui s’en porte garant
 setup-nobody-yet = personne encore
+setup-ready = Prête pour ce parcours ?
 setup-remarks = Ce qu’en dit le plan
 setup-right = Rien ne s’y oppose.
 setup-not-right = Il manque encore quelque chose.

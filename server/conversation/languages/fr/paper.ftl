@@ -305,7 +305,7 @@ paper-load-her = Sur { $runner } dès le départ
 paper-load-bag = Sac { $place }
 paper-load-car = Dans la voiture : { $car }
 paper-load-for = Pour { $place }
-paper-load-weight = { " : " }{ $kilos } kg{ $count ->
+paper-load-weight = { " : " }{ $weight }{ $count ->
     [0] {""}
     [one] , une chose non pesée
    *[other] , { $count } choses non pesées
@@ -335,7 +335,7 @@ paper-head-entry = Inscription
 paper-head-also = Aussi
 paper-head-rules = Règles de la course
 paper-head-recce = Trajets à essayer avant
-paper-recce = Faites-les avant la course, de nuit là où il fera nuit ; notez les minutes et portez-vous-en garants : confirmed_by, ou « le trajet vers l’arrivée dure 40 min » dans la discussion.
+paper-recce = Faites-les avant la course, de nuit là où il fera nuit ; notez les minutes et dites-les dans la discussion : « le trajet vers l’arrivée dure 40 min ».
 paper-stands-by-head = qui s’en porte garant
 paper-driven-at = roulé avant
 paper-measured = mesuré

@@ -68,7 +68,10 @@ plan-rests = Repose sur : { $source }.
 plan-change-next = Changement d’objectif : départ de { $place }, { $goals }.
 plan-light = Lumière, et où elle est alors d’après le plan : { $light }.
 cut-off-earlier = Pour 9 chances sur 10, si elle continue : { $points }.
-plan-goals = Objectifs : A { $a } (un bon jour), B { $b } (la cible), C { $c } (un jour dur).
+plan-goals = Objectifs{ $stages ->
+    [yes] , somme des étapes
+   *[no] {""}
+ } : A { $a } (un bon jour), B { $b } (la cible), C { $c } (un jour dur).
 plan-goals-odds = { $sides ->
     [both] À l’arrivée 1 sur 10 est plus rapide que A, 1 sur 10 plus lente que C, si elle y arrive ; avant cela A à C
     [A] À l’arrivée 1 sur 10 est plus rapide que A, si elle y arrive ; C, et A à C avant,
@@ -255,6 +258,12 @@ plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que
 plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
+# La même chose sur papier, pour qui n’a pas de fichier devant soi.
+plan-kit-do-give-paper = Faites-la apporter à { $place } ({ $at }) ou avant, ou elle la porte dès le départ
+plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle la porte dès le départ
+plan-kit-do-battery-paper = Faites apporter une lampe de plus ou une batterie chargée, ou elle la porte dès le départ
+plan-kit-do-required-paper = À prendre pour le départ : la course peut demander à le voir là
+plan-kit-do-spare-paper = Prenez une deuxième lampe ou une batterie
 
 # -- prête pour ce parcours ?
 ready-no-runs = Prête pour ce parcours ? Aucun enregistrement n’est nommé : own_runs = ["long.gpx"] dans sa table, et ils lui sont comparés.
