@@ -84,7 +84,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
     pieces = pieces_of(text)
     if len(pieces) > 1 and judged:
         pieces.append(text)
-    unreal = _unreal(text)
+    unreal, well = _unreal(text), lexicon().danger["well"].has(lexicon().words(text))
     she, danger = lexicon().classes["she"], lexicon().danger
     for number, piece in enumerate(pieces):
         plain = lexicon().words(piece)
@@ -92,6 +92,8 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
         own = foot and not she.has(plain)
         cry = danger["cry"].has(plain)
         found = Danger.NONE if whole else Danger.ALARM if foot and cry else by_rule(plain, own=own)
+        if found is Danger.ALARM and well and not cry and by_rule(plain, own=False) is not Danger.ALARM:
+            found = Danger.ASK  # 'lost a shoe in the bog, laughed so hard. all good'
         certain = foot and found is Danger.ALARM
         if number < judged or whole:
             said = clauses.of(piece)
@@ -111,7 +113,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 ):
                     found, certain = Danger.ASK, True
                 # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
-                wakes = own and not danger["harmless"].has(plain)
+                wakes = own and not well and not danger["harmless"].has(plain)
                 found = max(found, by_model(score, own=wakes), key=_RANK.__getitem__)
         if _RANK[found] <= _RANK[worst.danger]:
             continue

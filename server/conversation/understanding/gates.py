@@ -9,7 +9,7 @@ from itertools import pairwise
 from server.conversation.understanding import questions
 from server.conversation.understanding.features import question_form
 from server.conversation.understanding.language import Matcher, lexicon, matcher
-from server.conversation.understanding.sentence import NUMBER, PERSON, RUNNER, Sentence
+from server.conversation.understanding.sentence import FINISH, NUMBER, PERSON, POINT, RUNNER, TIME, Sentence
 
 MOVES = {
     "in": ("arrive", "finish", "withus"), "out": ("leave",), "through": ("through",),
@@ -142,8 +142,19 @@ def only_an_idiom(intent: str, said: Sentence) -> bool:
 
 
 def of_a_bib(said: Sentence) -> bool:
-    """Whether it begins with a bib that nobody here has: '87 dropped here'."""
-    return not said.named and len(said.masked) > 1 and said.masked[0] == NUMBER
+    """Whether it begins with a bib that nobody here has: '87 dropped here', 'the mill: 87 10.02'."""
+    if said.named:
+        return False
+    row = list(said.masked)
+    while len(row) > 1 and (row[0] in (POINT, FINISH) or lexicon().read["at"].word(row[0])):
+        row = row[1:]
+    moved = len(row) < len(said.masked)
+    return len(row) > 1 and row[0] == NUMBER and (not moved or row[1] == TIME)
+
+
+def of_the_last(said: Sentence) -> bool:
+    """Whether it is said of the last runner, of the first or of all of them: 'last one in 9.28'."""
+    return not said.named and not said.reads("she_alone") and said.reads("last_or_first")
 
 
 def asks(said: Sentence) -> bool:
@@ -220,6 +231,7 @@ TALKED_OF = frozenset({"dark", "unknown_weather"})
 _TIMED = frozenset({"in", "out", "through"})
 _GOES = frozenset({"in", "out", "through", "resting", "moving", "retired", "sweep", "with_us"})
 _OF_CREW = frozenset({"crew_there", "crew_left"})
+_OF_HER = HARD - {"sweep", "alarm_over"}
 _HERS = HARD | {"position", "condition", "not_here_yet"}
 
 
@@ -250,6 +262,8 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
             return False
         if intent in HARD and of_another(said):
             return False
+        if intent in _OF_HER and of_the_last(said) and not foot:
+            return False
         if intent in _TIMED and (of_a_bib(said) or said.masked.count(NUMBER) > 1):
             return False  # 'at the ford: 5, 22, 61' is others' bibs; a list of known ones is read before
         if intent in _GOES and (of_a_thing(said) or only_an_idiom(intent, said)):
@@ -258,6 +272,8 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
             return False
     if intent == "condition" and (of_another(said) or of_a_bib(said) or said.reads("quoted")):
         return False
+    if intent == "resting" and said.reads("only_wished"):
+        return False  # 'she wants to sit down every ten minutes' is no rest yet
     if intent == "condition" and of_a_man(said) and said.says("she"):
         return False  # 'the man on the gate wants a tenner, is he serious'
     if intent == "sweep" and said.reads("sets_off"):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from server.conversation.understanding import lists
@@ -50,6 +51,9 @@ def _row(said: Sentence, ctx: Context) -> list[str]:
 def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
     """A message that is nothing but a list; None for any other."""
     seen = _seen_bibs(said, ctx)
+    pairs = () if said.asks else _pairs(said, ctx)
+    if pairs:
+        return _of_items(pairs, said, ctx, guessed=False)
     if said.asks or not (_looks_like_one(said) or (seen and _rest_is_one(said))):
         return None
     tokens = ["she" if t == "she" else t for t in lists.tokens_of(_row(said, ctx))]
@@ -66,21 +70,54 @@ def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
     alone = items[0]
     if len(items) == 1 and alone.kind is Kind.OUT and not (alone.bib or alone.at or said.point):
         return None
+    return _of_items(items, said, ctx, guessed=seen)
+
+
+def _of_items(
+    items: tuple[lists.Item, ...], said: Sentence, ctx: Context, *, guessed: bool
+) -> Reported | AskBack | None:
     reports: list[Report] = []
     for item in items:
         runner = said.runner
         if item.bib is not None:
             runner = next((r for r in ctx.runners if r.bib == item.bib), None)
             if runner is None:
-                return _ask_bib(item.bib, items, said, ctx, guessed=seen)
+                return _ask_bib(item.bib, items, said, ctx, guessed=guessed)
         if runner is None:
             return None
-        one = Report(item.kind, item.at or ctx.now, runner.id, guessed=seen)
+        one = Report(item.kind, item.at or ctx.now, runner.id, guessed=guessed)
         report = placed(one, said, runner, ctx)
         if isinstance(report, AskBack):
             return report
         reports.append(report)
     return Reported(tuple(in_order(reports)))
+
+
+_PAIR = re.compile(
+    r"(?<![\w.:])#?(?P<bib>\d{1,5})\s*[:=,–-]?\s+(?:(?P<word>[^\W\d]+)\s+)?(?P<h>\d{1,2})[:.h](?P<min>[0-5]\d)(?![\d.:])"
+)
+_PAIRS_MIN = 2
+
+
+def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
+    """Bibs each with its time, whatever stands around them ('mill: 188 10.02, 207 10.03, a queue'): each time is that
+    bib's. () for a message that holds less than two of them, or none whose bib anybody here has."""
+    if ctx.parts & {PartKind.RUNNER, PartKind.PACER}:
+        return ()
+    found = list(_PAIR.finditer(said.written.lower()))
+    known = {r.bib for r in ctx.runners}
+    if len(found) < _PAIRS_MIN or not known & {m["bib"] for m in found}:
+        return ()
+    head = lexicon().words(said.written[: found[0].start()])
+    heading = next((k for w in head if (k := lists.kind_of(w)) is not None), Kind.IN)
+    items = []
+    for m in found:
+        kind = lists.kind_of(m["word"]) if m["word"] else heading
+        at = lists.time_of(f"{m['h']}:{m['min']}", ctx.now, ctx.time_zone)
+        if kind is None or at is None:
+            return ()
+        items.append(lists.Item(kind, m["bib"], at))
+    return tuple(items)
 
 
 def in_order(reports: list[Report]) -> list[Report]:

@@ -40,7 +40,7 @@ class Item:
     at: datetime | None
 
 
-def _kind(token: str) -> Kind | None:
+def kind_of(token: str) -> Kind | None:
     """What a word of a list stands for."""
     return _KINDS.get(lexicon().short.get(token, ""))
 
@@ -72,7 +72,7 @@ def may_stand(word: str) -> bool:
     return word == ";" or word[0].isdigit() or word[0] == "#" or word in _words()
 
 
-def _time(token: str, now: datetime, zone: str) -> datetime | None:
+def time_of(token: str, now: datetime, zone: str) -> datetime | None:
     """'0312', '312', '3:12', '03:12' as a moment; anything else is none."""
     m = re.fullmatch(r"(\d{1,2}):?(\d{2})", token)
     if m is None or int(m[1]) > 23 or int(m[2]) > 59:
@@ -88,7 +88,7 @@ def _is_bib(tokens: Sequence[str], i: int, bibs: frozenset[str]) -> bool:
         return False
     following = next((t for t in tokens[i + 1 :] if not _filler(t) and not t.lstrip("#").isdigit()), "")
     leads = i == 0 or _filler(tokens[i - 1]) or tokens[i].startswith("#") or _like_the_one_before(tokens, i)
-    return _kind(following) is not None and (leads or token in bibs or not _timely(token))
+    return kind_of(following) is not None and (leads or token in bibs or not _timely(token))
 
 
 def _like_the_one_before(tokens: Sequence[str], i: int) -> bool:
@@ -169,7 +169,7 @@ def read_list(
     latest: range = range(0)
     open_group = False
     for i, t in enumerate(tokens):
-        kind = _kind(t)
+        kind = kind_of(t)
         if kind is not None:
             latest = range(len(items), len(items) + len(group))
             items += [Item(kind, bib, None) for bib in group]
@@ -179,7 +179,7 @@ def read_list(
         elif _is_bib(tokens, i, bibs):
             group = [*(group if open_group else ()), t.lstrip("#")]
             open_group = True
-        elif latest and items[-1].at is None and (at := _time(t, now, zone)):
+        elif latest and items[-1].at is None and (at := time_of(t, now, zone)):
             for k in latest:
                 items[k] = replace(items[k], at=at)
         elif _carries_on(tokens, i, items, bibs):
@@ -206,17 +206,17 @@ def read_columns(
     items: list[Item] = []
     heading: Kind | None = None
     for line in _lines(tokens):
-        row = [t for t in line if _kind(t) is not None or not (_filler(t) or t in _STAND_INS)]
+        row = [t for t in line if kind_of(t) is not None or not (_filler(t) or t in _STAND_INS)]
         if not row:
             continue
-        if len(row) == 1 and _kind(row[0]) is not None:
-            heading = _kind(row[0])
+        if len(row) == 1 and kind_of(row[0]) is not None:
+            heading = kind_of(row[0])
             continue
         found = _column(row, heading, bibs, from_post=from_post)
         if found is None:
             return None
         for kind, bib, said in found:
-            at = _time(said, now, zone) if said else None
+            at = time_of(said, now, zone) if said else None
             if said and at is None:
                 return None
             items.append(Item(kind, bib, at))
@@ -240,17 +240,17 @@ def _column(
     tokens: list[str], heading: Kind | None, bibs: frozenset[str], *, from_post: bool
 ) -> _Found | None:
     """One line of a list: (kind, bib, time as written) of each entry; None if it is none."""
-    first = _kind(tokens[0])
+    first = kind_of(tokens[0])
     if first is not None and len(tokens) > 2:
         heading, tokens = first, tokens[1:]
     elif len(tokens) == 3 and _timely(tokens[0]):
         # The time first, then word and bib in either order.
         a, b = tokens[1:]
-        word, bib = (a, b) if _kind(a) else (b, a)
-        kind = _kind(word)
+        word, bib = (a, b) if kind_of(a) else (b, a)
+        kind = kind_of(word)
         if kind is not None and _number(bib):
             return [(kind, bib.lstrip("#"), tokens[0])]
-    if any(_kind(t) is not None for t in tokens):
+    if any(kind_of(t) is not None for t in tokens):
         return None
     return _rows(tokens, heading, bibs, from_post=from_post)
 

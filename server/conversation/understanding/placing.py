@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from server.conversation.telling.answer import RunnerHere
 from server.conversation.understanding import names
+from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import (
     AskBack,
     Choice,
@@ -71,7 +72,7 @@ _FASTEST_KMH = 14.0
 _PLACES_MAX = 3
 
 
-def _out_of_reach(report: Report, runner: RunnerHere, point: str | None) -> bool:
+def out_of_reach(report: Report, runner: RunnerHere, point: str | None) -> bool:
     """Whether she can't have come so far by then, from where and when she was last known."""
     km, known, last = {p.id: p.km for p in runner.points}, runner.known_at, runner.reached
     if known is None or last is None or point is None or report.seen_at < known:
@@ -84,7 +85,7 @@ def _within_reach(report: Report, runner: RunnerHere) -> Report | AskBack:
     """A report without a place that can't be of the point it would be about: asked, of the last that she reached and those
     after it."""
     first = max(place_of(runner).reached, 0)
-    near = [p.id for p in runner.points[first:] if not _out_of_reach(report, runner, p.id)]
+    near = [p.id for p in runner.points[first:] if not out_of_reach(report, runner, p.id)]
     ways = [replace(report, point=p) for p in near[:_PLACES_MAX]]
     if len(ways) == 1:
         return replace(ways[0], guessed=True)
@@ -117,14 +118,22 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
             and (point == runner.points[0].id)
         ):
             return report  # 'started' of somebody long on the course: under way, and not at the start
+        if point == finish_of(runner) and report.kind in _GOES and out_of_reach(report, runner, point):
+            return _within_reach(report, runner)
         # Which of two passes was meant is inferred, but from where she is: as good as written.
         return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
     finish = finish_of(runner)
-    if said.finish or (
-        report.kind is Kind.IN and said.says("finish") and not _out_of_reach(report, runner, finish)
-    ):
-        near = finish in [p.id for p in place_of(runner).ahead[:2]]
+    near = finish in [p.id for p in place_of(runner).ahead[:2]]
+    far = out_of_reach(report, runner, finish)
+    # 'Arrivée' is the finish, or that she has come to where the writer is: near the end the first of the two.
+    only_came = lexicon().classes["arrive"].has(said.plain) and (
+        far or not near or ctx.point not in (None, finish)
+    )
+    to_finish = said.finish or (report.kind is Kind.IN and said.says("finish") and not far)
+    if to_finish and not (report.kind in (*_GOES, Kind.RETIRED) and (far or only_came)):
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
+    if said.finish and report.kind in _GOES and not only_came:
+        return _within_reach(report, runner)
     if report.kind is Kind.RETIRED and ctx.point is not None and said.reads("here"):
         return replace(report, point=ctx.point)
     known = runner.at is not None and not runner.gone_on  # where she most likely is no more, nobody is sent
@@ -144,7 +153,11 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     if report.kind in (Kind.IN, Kind.OUT) and point in ahead and _of_before(report, runner):
         # A time before the last that is known of her: told once more, of where she has been.
         return replace(report, point=runner.reached, guessed=True)
-    if report.kind in _GOES and not report.with_us and _out_of_reach(report, runner, point):
+    if (
+        report.kind in _GOES
+        and (not report.with_us or point == finish)
+        and out_of_reach(report, runner, point)
+    ):
         return _within_reach(report, runner)
     stands = ctx.point is not None and ctx.point == point
     surely = stands or (runner.at == point and report.kind is Kind.OUT)

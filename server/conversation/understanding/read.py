@@ -115,6 +115,9 @@ def read(text: str, ctx: Context) -> Reading:
     if heard.danger is Danger.ASK and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
         return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
+        apart = _not_of_her(meant, text, clauses.of(head), ctx)
+        if apart is not None:
+            return Reading(apart, Danger.ASK)
         meant = _but_quieting(meant, head, clauses)
     if heard.danger is Danger.ASK and isinstance(meant, Requested) and _is_wanted(meant, head, clauses):
         said = clauses.of(head)
@@ -192,6 +195,9 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
     told = meant.reports if isinstance(meant, Reported) else ()
     if isinstance(meant, Several):
         told = tuple(r for p in meant.parts if isinstance(p, Reported) for r in p.reports)
+    if said.point is None and told and all(r.kind is Kind.NOT_HERE_YET for r in told):
+        # 'Talks oddly, wants to sleep, here on the moss' says little of where she is not.
+        return Kept(text, clauses.ctx.now, told[0].runner, of_her=_of_her(said, clauses.ctx, grave=True))
     if not any(r.kind in _QUIETING for r in told):
         return meant
     # Who lies down, as words tell that sound like danger, is not resting, whatever time and place they give.
@@ -200,6 +206,28 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
         return meant
     runner = next(r.runner for r in told if r.kind in _QUIETING)
     return Kept(text, clauses.ctx.now, runner, of_her=_of_her(said, clauses.ctx, grave=True))
+
+
+def _not_of_her(meant: Understood, text: str, said: Sentence, ctx: Context) -> Kept | None:
+    """The words kept apart from her, where they sound like danger and are of somebody else who is down, or of a writer who
+    was taken to be somewhere, or to ask something ('chest is tight. just how I was lying'); None for any others."""
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
+    apart = Kept(text, ctx.now, None, of_her=False)
+    if _of_somebody_else(said) and not any(r.kind in _SEEN for r in told):
+        return apart
+    if not _of_writer(said, ctx):
+        return None
+    if said.point is None and told and all(r.kind in (Kind.CREW_THERE, Kind.CREW_LEFT) for r in told):
+        return apart
+    asked = any(isinstance(p, Asked) and p.question not in _SAYS_OF_DANGER for p in parts)
+    bodily = _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
+    return apart if asked and bodily else None
+
+
+def _of_somebody_else(said: Sentence) -> bool:
+    """Whether it is somebody else who is down: 'I hit someone, not moving', and not her."""
+    return not said.named and not said.reads("she_alone") and said.reads("somebody_else")
 
 
 _SHORT = 6
@@ -213,7 +241,7 @@ def _says_little(meant: Understood, text: str) -> bool:
         case AskBack(need=need):
             return need is Need.MEANING
         case Acknowledged(answer=answer):
-            return answer in _SAYS_LITTLE and answers.short_answer(text) is None
+            return (answer in _SAYS_LITTLE or answer == "cannot") and answers.short_answer(text) is None
         case Small():
             return answers.short_answer(text) is None
         case Requested(request=Request.PASS_ON, person=str()):
@@ -236,7 +264,11 @@ def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Under
         return None
     if not hers and _of_a_vehicle(whole):
         return None  # 'fell asleep at the wheel, hit the wall' is whoever drives
-    if gates.not_her(whole) or not (hers or _of_a_body(clause) or _of_red_flags(whole)):
+    if (
+        gates.not_her(whole)
+        or _of_somebody_else(whole)
+        or not (hers or _of_a_body(clause) or _of_red_flags(whole))
+    ):
         return None
     one = Report(Kind.HOW_SHE_IS, ctx.now, clause.runner.id if clause.runner else None, words=whole.written)
     return reports.with_runner(one, clause, ctx)
@@ -673,6 +705,7 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
             return replace(sole[0], also=(*sole[0].also, *also))
         done = [(i, m) for i, m in done if isinstance(m, Asked | Reported | Requested)]
     told = _once([r for _, m in done if isinstance(m, Reported) for r in m.reports])
+    told = _straight_on(told, ctx)
     told = _where_the_sweep_is(told)
     told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)
     others = [m for _, m in done if isinstance(m, Asked | Requested)]
@@ -741,6 +774,16 @@ def _once(told: Sequence[Report]) -> list[Report]:
         one = (r.kind, r.runner, r.seen_at)
         out[one] = replace(out[one], condition=out[one].condition or r.condition) if one in out else r
     return in_order(list(out.values()))
+
+
+def _straight_on(told: list[Report], ctx: Context) -> list[Report]:
+    """'At the bridge 6:30, straight on': one report with the time that is said, not a second with that of writing."""
+    came = next((r for r in told if r.kind is Kind.IN and r.seen_at != ctx.now), None)
+    on = next((r for r in told if r.kind is Kind.THROUGH and r.seen_at == ctx.now), None)
+    if came is None or on is None or came.runner != on.runner:
+        return told
+    both = replace(came, kind=Kind.THROUGH, condition=came.condition or on.condition)
+    return [both if r is came else r for r in told if r is not on]
 
 
 def _with_how(told: list[Report], text: str) -> list[Report]:

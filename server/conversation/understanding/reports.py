@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from server.conversation.telling.answer import RunnerHere
@@ -22,7 +23,7 @@ from server.conversation.understanding.meaning import (
     Undo,
     place_of,
 )
-from server.conversation.understanding.placing import expected, placed
+from server.conversation.understanding.placing import expected, out_of_reach, placed
 from server.conversation.understanding.sentence import (
     FINISH,
     POINT,
@@ -32,6 +33,7 @@ from server.conversation.understanding.sentence import (
     finish_of,
     read_sentence,
 )
+from server.conversation.understanding.times import TimeSaid
 from server.event.model import PartKind
 from server.facts.entry import Kind, Retired, Why
 from server.facts.state import Going
@@ -53,6 +55,9 @@ _ON_FOOT = frozenset({PartKind.RUNNER, PartKind.PACER})
 def base_of(said: Sentence, ctx: Context) -> Report:
     """What is known of a report before its kind."""
     time = said.time
+    clock = [t for t in said.times if not t.ahead and not t.bare]
+    if time is not None and len(clock) > 1 and time not in _meant(clock, said):
+        time = _meant(clock, said)[0]
     unsure = time is not None and (time.unsure or _another_time(said))
     slip = said.named and said.runner_score < names.SURE
     length = next(iter(said.lengths), None)
@@ -68,8 +73,19 @@ def base_of(said: Sentence, ctx: Context) -> Report:
 
 def _another_time(said: Sentence) -> bool:
     """Whether a second time stands in the clause: which of the two is meant is then a guess."""
-    told = {t.at for t in said.times if not t.ahead and not t.bare}
+    told = {t.at for t in _meant([t for t in said.times if not t.ahead and not t.bare], said)}
     return len(told) > 1
+
+
+def _meant(times: Sequence[TimeSaid], said: Sentence) -> Sequence[TimeSaid]:
+    """The times less those that the words take back, where any is left: 'not 5:40 but 5:30' is 5:30."""
+    words = lexicon()
+
+    def taken_back(t: TimeSaid) -> bool:
+        before = said.plain[max(0, t.start - 2) : t.start]
+        return any(words.classes["neg"].word(w) and words.answers.get(w) != "no" for w in before)
+
+    return [t for t in times if not taken_back(t)] or times
 
 
 def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
@@ -226,7 +242,7 @@ def _how_ended(said: Sentence) -> Retired | None:
 
 def _hearsay(base: Report, said: Sentence, ctx: Context) -> Understood | None:
     """Where somebody else is said to have seen her: never counted until somebody stands for it."""
-    if gates.of_another(said):
+    if gates.of_another(said) or gates.of_the_last(said):
         return None
     # 'On the fence line above the quarry' is on the way there, whatever word of coming stands beside it.
     on_the_way = said.says("see") and said.says("between")
@@ -483,7 +499,7 @@ def correction(said: Sentence, ctx: Context) -> Reported | None:
     times = sorted((t for t in said.times if not t.ahead and not t.bare), key=lambda t: t.start)
     if not times or said.runner is None or said.asks:
         return None
-    time = times[0]
+    time = _meant(times, said)[0]
     known = None
     if said.point is not None:
         known = names.which_pass(said.point, said.masked, said.runner, ahead=False)
@@ -498,6 +514,9 @@ def correction(said: Sentence, ctx: Context) -> Reported | None:
         else Kind.IN
     )
     told = any(k in ("in", "out", "through") for k in short) or said.says("leave") or said.says("through")
+    at_finish = known is not None and known == finish_of(said.runner)
+    if at_finish and out_of_reach(Report(kind, time.at, said.runner.id), said.runner, known):
+        return None
     at = known or expected(said.runner, kind, ctx.point) or (place_of(said.runner).points[0].id)
     one = Report(
         kind, time.at, said.runner.id, at, words=said.written, guessed=not told or time.unsure, corrects=True,
