@@ -150,6 +150,13 @@ def test_a_wish_and_the_writer_are_no_rest_of_hers(words: str) -> None:
 )
 def test_where_all_is_well_nobody_is_alarmed(words: str) -> None:
     """It is asked at most."""
-    pacer = replace(world.crew_of_maren(), parts=frozenset({PartKind.PACER}))
     assert read(words, world.crew_of_maren()).danger is not Danger.ALARM
-    assert read(words.split(",")[0] + ", all good", pacer).danger is not Danger.ALARM
+
+
+@pytest.mark.parametrize(
+    "words", ["lost a glove in the mud, all good here", "lost my cap, she laughed so hard"]
+)
+def test_of_a_pacer_neither(words: str) -> None:
+    """'Lost' of whoever runs is an alarm, unless the words say that all is well."""
+    pacer = replace(world.crew_of_maren(), parts=frozenset({PartKind.PACER}))
+    assert read(words, pacer).danger is not Danger.ALARM

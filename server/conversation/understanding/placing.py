@@ -124,7 +124,7 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         return replace(report, point=point, guessed=report.guessed or said.point.score < names.SURE)
     finish = finish_of(runner)
     near = finish in [p.id for p in place_of(runner).ahead[:2]]
-    far = out_of_reach(report, runner, finish)
+    far = out_of_reach(report, runner, finish) or (_of_before(report, runner) and runner.reached != finish)
     # 'Arrivée' is the finish, or that she has come to where the writer is: near the end the first of the two.
     only_came = lexicon().classes["arrive"].has(said.plain) and (
         far or not near or ctx.point not in (None, finish)
