@@ -59,11 +59,28 @@ def clauses_of(text: str) -> list[tuple[str, bool]]:
         mark = "?" if sentence.rstrip().endswith("?") else ""
         behind_commas = [_at_joins(part) for part in _WEAK.split(sentence)]
         parts = [p for row in behind_commas for p in (x.strip(" ,") for x in row) if p.strip(" .!?")]
+        parts = _with_their_times(parts)
         # A mark at the end is of every clause before it, unless the last is a question by itself: 'in 1502, what now?'
         alone = bool(parts) and begins_as_question(lexicon().words(parts[-1]))
         ask = set(range(len(parts) - 1 if alone else 0, len(parts))) if mark else set()
         out += [(p + "?" if i in ask and p[-1] != "?" else p, len(parts) == 1) for i, p in enumerate(parts)]
     return out[:CLAUSES_MAX]
+
+
+_TIME_ALONE = re.compile(
+    r"^(?:um|at|à|gegen|vers)?\s*\d{1,2}(?:[:.]\d{2}|h\d{0,2})(?: ?(?:uhr|am|pm))?[.!]*$", re.IGNORECASE
+)
+
+
+def _with_their_times(parts: list[str]) -> list[str]:
+    """A time behind a comma, and nothing else, goes with what stands before it: 'she is in, 8:10'."""
+    out: list[str] = []
+    for part in parts:
+        if out and _TIME_ALONE.match(part):
+            out[-1] = f"{out[-1]} {part}"
+        else:
+            out.append(part)
+    return [f"{out[0]} {out[1]}", *out[2:]] if len(out) > 1 and _TIME_ALONE.match(out[0]) else out
 
 
 def _at_joins(part: str) -> list[str]:

@@ -104,7 +104,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 score = float(clauses.scores(said)[-1])
                 highest = max(highest, score)
                 hers = said.named or she.has(plain)
-                if found is Danger.ALARM and not foot and said.reads("if_so"):
+                if found is Danger.ALARM and not (own or (foot and cry)) and said.reads("if_so"):
                     found = Danger.ASK  # 'if she collapses on me I am not carrying her'
                 if (
                     found is Danger.ALARM

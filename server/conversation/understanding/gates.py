@@ -141,6 +141,12 @@ def only_an_idiom(intent: str, said: Sentence) -> bool:
     return _DONE in rest and not any(c.has(rest) for c in classes)
 
 
+def can_but(said: Sentence) -> bool:
+    """Whether what somebody can't do is all of phrases that keep nobody from coming: 'can't complain'."""
+    rest = lexicon().read["cant_but"].without(said.masked, _DONE)
+    return _DONE in rest and not lexicon().read["wont_come"].has(rest)
+
+
 def of_a_bib(said: Sentence) -> bool:
     """Whether it begins with a bib that nobody here has: '87 dropped here', 'the mill: 87 10.02'."""
     if said.named:
@@ -276,6 +282,10 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'she wants to sit down every ten minutes' is no rest yet
     if intent == "condition" and of_a_man(said) and said.says("she"):
         return False  # 'the man on the gate wants a tenner, is he serious'
+    if intent == "cant_come" and can_but(said):
+        return False
+    if intent == "sweep" and of_the_last(said) and not said.says("sweep"):
+        return False  # 'le dernier est passé' is a runner
     if intent == "sweep" and said.reads("sets_off"):
         return False  # who sets off at eight has passed nobody
     if intent == "not_here_yet" and said.reads("still_there") and not said.says("neg"):

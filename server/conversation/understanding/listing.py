@@ -10,7 +10,7 @@ from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import AskBack, Choice, Context, Need, Report, Reported
 from server.conversation.understanding.names import find_runner
 from server.conversation.understanding.placing import placed
-from server.conversation.understanding.sentence import FINISH, POINT, RUNNER, Sentence
+from server.conversation.understanding.sentence import FINISH, POINT, RUNNER, Sentence, read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 
@@ -53,7 +53,7 @@ def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
     seen = _seen_bibs(said, ctx)
     pairs = () if said.asks else _pairs(said, ctx)
     if pairs:
-        return _of_items(pairs, said, ctx, guessed=False)
+        return _of_items(pairs, _headed(said, ctx), ctx, guessed=False)
     if said.asks or not (_looks_like_one(said) or (seen and _rest_is_one(said))):
         return None
     tokens = ["she" if t == "she" else t for t in lists.tokens_of(_row(said, ctx))]
@@ -93,8 +93,16 @@ def _of_items(
     return Reported(tuple(in_order(reports)))
 
 
+def _headed(said: Sentence, ctx: Context) -> Sentence:
+    """The sentence with the place that stands before its first bib: 'pell: 198 6.11, …, kettle is on' is at Pell Bridge."""
+    first = _PAIR.search(said.written.lower())
+    head = read_sentence(said.written[: first.start()], ctx) if first is not None else said
+    return replace(said, point=head.point, finish=head.finish)
+
+
 _PAIR = re.compile(
     r"(?<![\w.:])#?(?P<bib>\d{1,5})\s*[:=,–-]?\s+(?:(?P<word>[^\W\d]+)\s+)?(?P<h>\d{1,2})[:.h](?P<min>[0-5]\d)(?![\d.:]|\s*[–-])"
+    r"(?: (?P<after>[^\W\d]+))?"
 )
 _PAIRS_MIN = 2
 
@@ -112,9 +120,10 @@ def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
     heading = next((k for w in head if (k := lists.kind_of(w)) is not None), Kind.IN)
     items = []
     for m in found:
-        kind = lists.kind_of(m["word"]) if m["word"] else heading
+        words = (m["word"], m["after"])
+        kind = next((k for w in words if w and (k := lists.kind_of(w)) is not None), heading)
         at = lists.time_of(f"{m['h']}:{m['min']}", ctx.now, ctx.time_zone)
-        if kind is None or at is None:
+        if at is None:
             return ()
         items.append(lists.Item(kind, m["bib"], at))
     return tuple(items)

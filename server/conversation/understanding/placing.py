@@ -92,6 +92,22 @@ def _within_reach(report: Report, runner: RunnerHere) -> Report | AskBack:
     return AskBack(Need.POINT, tuple(Choice(r.point or "", Reported((r,))) for r in ways))
 
 
+def _may_be_only_come(said: Sentence) -> bool:
+    """Whether the one word that names the finish says of any place that she has come there: 'arrivée', not 'à l'arrivée'."""
+    if not said.finish:
+        return False
+    words, finish, come = list(said.plain), lexicon().read["finish"], lexicon().classes["arrive"]
+    named = [(w, finish.at(words, i)) for i, w in enumerate(words)]
+    return all(n == 1 and come.word(w) for w, n in named if n)
+
+
+def _came_or_finished(report: Report, runner: RunnerHere, finish: str | None) -> AskBack:
+    """Asked, where the next point and the finish behind it can both be meant."""
+    places = (place_of(runner).ahead[0].id, finish)
+    ways = [replace(report, point=p) for p in places]
+    return AskBack(Need.POINT, tuple(Choice(r.point or "", Reported((r,))) for r in ways))
+
+
 def _waits_ahead(runner: RunnerHere, stands_at: str | None) -> str | None:
     """A point beyond the one where she was last known in, at which the writer stands or may by now wait for her."""
     if runner.at is None:
@@ -125,10 +141,10 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     finish = finish_of(runner)
     near = finish in [p.id for p in place_of(runner).ahead[:2]]
     far = out_of_reach(report, runner, finish) or (_of_before(report, runner) and runner.reached != finish)
-    # 'Arrivée' is the finish, or that she has come to where the writer is: near the end the first of the two.
-    only_came = lexicon().classes["arrive"].has(said.plain) and (
-        far or not near or ctx.point not in (None, finish)
-    )
+    came = _may_be_only_come(said)
+    if came and near and not far and place_of(runner).ahead[0].id != finish and ctx.point is None:
+        return _came_or_finished(report, runner, finish)
+    only_came = came and (far or not near or ctx.point not in (None, finish))
     to_finish = said.finish or (report.kind is Kind.IN and said.says("finish") and not far)
     if to_finish and not (report.kind in (*_GOES, Kind.RETIRED) and (far or only_came)):
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))

@@ -17,6 +17,7 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from server.conversation.understanding import answers, gates, left_behind, names, questions, reports
+from server.conversation.understanding.afterthought import at_the_time_said, put_right
 from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
 from server.conversation.understanding.danger import by_rule, hear
@@ -44,6 +45,7 @@ from server.conversation.understanding.meaning import (
     Small,
     Unclear,
     Understood,
+    Undo,
 )
 from server.conversation.understanding.model import model
 from server.conversation.understanding.policy import policy
@@ -92,7 +94,14 @@ class Guess:
 
 def read(text: str, ctx: Context) -> Reading:
     """What a person means by `text`, and whether it sounds like danger. Never raises. A message of any length is kept whole
-    in the words of what it reports."""
+    in the words of what it reports, with a time that it takes back itself."""
+    head = _head(text)
+    said = put_right(head) + text[len(head) :]
+    found = _heard_and_read(said, ctx)
+    return found if said == text else replace(found, meant=_whole(found.meant, said, text))
+
+
+def _heard_and_read(text: str, ctx: Context) -> Reading:
     head = _head(text)
     clauses = Clauses(ctx)
     heard = hear(head, clauses, judged=CLAUSES_MAX)
@@ -102,16 +111,17 @@ def read(text: str, ctx: Context) -> Reading:
     if (
         heard.danger is Danger.ALARM
         and heard.clause is not None
-        and _of_a_stranger(head, heard.clause, clauses)
+        and (_of_a_stranger(head, heard.clause, clauses) or _of_their_own_body(head, heard.clause, clauses))
     ):
-        # Somebody else's emergency: the number first, and never an alarm about her.
+        # Somebody else's emergency, or the writer's: the number first, and never an alarm about her.
         return Reading(Kept(text, ctx.now, None, of_her=False), Danger.ASK)
     if heard.danger is Danger.ALARM and heard.clause is not None:
         cry = heard.clause
         first, *also = _whom(cry, clauses.of(head), ctx)
         distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
-    meant = _read(head, clauses)
+    meant = at_the_time_said(_read(head, clauses), head, clauses)
+    meant = reports.unless_unsure(meant, clauses.of(head))
     if heard.danger is Danger.ASK and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
         return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
@@ -129,6 +139,9 @@ def read(text: str, ctx: Context) -> Reading:
         whole = clauses.of(head)
         if not asked and (not _of_writer(whole, ctx) or _of_red_flags(whole)):
             meant = _how_she_is(heard.clause, whole, ctx) or meant
+        cannot = isinstance(meant, Acknowledged) and meant.answer == "cannot"
+        if isinstance(meant, Undo | Unclear | OtherRunner | Small | Acknowledged) and not (asked or cannot):
+            meant = Kept(text, ctx.now, None, of_her=False)  # nothing is taken back, or lost, by such words
     meant = _whole(meant, head, text) if len(head) < len(text) else meant
     return Reading(meant, heard.danger, calm=heard.danger is Danger.NONE and heard.score < policy().wonder)
 
@@ -195,7 +208,7 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
     told = meant.reports if isinstance(meant, Reported) else ()
     if isinstance(meant, Several):
         told = tuple(r for p in meant.parts if isinstance(p, Reported) for r in p.reports)
-    if said.point is None and told and all(r.kind is Kind.NOT_HERE_YET for r in told):
+    if told and all(r.kind is Kind.NOT_HERE_YET for r in told) and not _waits(said):
         # 'Talks oddly, wants to sleep, here on the moss' says little of where she is not.
         return Kept(text, clauses.ctx.now, told[0].runner, of_her=_of_her(said, clauses.ctx, grave=True))
     if not any(r.kind in _QUIETING for r in told):
@@ -208,17 +221,26 @@ def _but_quieting(meant: Understood, text: str, clauses: Clauses) -> Understood:
     return Kept(text, clauses.ctx.now, runner, of_her=_of_her(said, clauses.ctx, grave=True))
 
 
+def _waits(said: Sentence) -> bool:
+    """Whether somebody says in so many words that they wait for her ('nobody has seen her, it's been an hour'), and no word
+    of a danger besides."""
+    says_so = any(said.says(c) for c in ("see", "yet", "wait"))
+    return says_so and by_rule(said.plain, own=False) is Danger.NONE
+
+
 def _not_of_her(meant: Understood, text: str, said: Sentence, ctx: Context) -> Kept | None:
-    """The words kept apart from her, where they sound like danger and are of somebody else who is down, or of a writer who
-    was taken to be somewhere, or to ask something ('chest is tight. just how I was lying'); None for any others."""
+    """The words kept apart from her, where they sound like danger and are of somebody else who is down, of a drill, or of
+    a writer who was taken to be somewhere, or to ask ('chest is tight. just how I was lying'); None for any others."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
     apart = Kept(text, ctx.now, None, of_her=False)
-    if _of_somebody_else(said) and not any(r.kind in _SEEN for r in told):
+    if (_of_somebody_else(said) or said.reads("drill")) and not any(r.kind in _SEEN for r in told):
         return apart
-    if not _of_writer(said, ctx):
+    own = gates.of_writer(said) and not _on_foot(ctx)
+    if not (own or _of_writer(said, ctx)):
         return None
-    if said.point is None and told and all(r.kind in (Kind.CREW_THERE, Kind.CREW_LEFT) for r in told):
+    of_writer = (Kind.CREW_THERE, Kind.CREW_LEFT, *((Kind.HOW_SHE_IS,) if own else ()))
+    if said.point is None and told and all(r.kind in of_writer for r in told):
         return apart
     asked = any(isinstance(p, Asked) and p.question not in _SAYS_OF_DANGER for p in parts)
     bodily = _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
@@ -232,7 +254,7 @@ def _of_somebody_else(said: Sentence) -> bool:
 
 _SHORT = 6
 """So many words at most are one sentence (own choice)."""
-_SAYS_LITTLE = frozenset({"ok", "yes", "no", "awake"})
+_SAYS_LITTLE = frozenset({"ok", "yes", "no", "awake", "cannot", "seen"})
 
 
 def _says_little(meant: Understood, text: str) -> bool:
@@ -241,13 +263,13 @@ def _says_little(meant: Understood, text: str) -> bool:
         case AskBack(need=need):
             return need is Need.MEANING
         case Acknowledged(answer=answer):
-            return (answer in _SAYS_LITTLE or answer == "cannot") and answers.short_answer(text) is None
+            return answer in _SAYS_LITTLE and answers.short_answer(text) is None
         case Small():
             return answers.short_answer(text) is None
         case Requested(request=Request.PASS_ON, person=str()):
             return False  # the words go on, whole, to whom they are for
         case _:
-            return isinstance(meant, Kept | Unclear | Requested)
+            return isinstance(meant, Kept | Unclear | Requested | Undo | OtherRunner)
 
 
 def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Understood | None:
@@ -262,7 +284,7 @@ def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Under
     hers = clause.named or clause.says("she") or _on_foot(ctx)
     if not hers and (gates.asks(whole) or gates.of_another(whole) or gates.of_a_thing(whole)):
         return None
-    if not hers and _of_a_vehicle(whole):
+    if not hers and (_of_a_vehicle(whole) or gates.of_writer(whole)):
         return None  # 'fell asleep at the wheel, hit the wall' is whoever drives
     if (
         gates.not_her(whole)
@@ -306,6 +328,8 @@ def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
         return True
     if PERSON in said.masked or said.says("someoneelse") or gates.of_a_thing(said):
         return False
+    if gates.of_the_last(said) or _of_somebody_else(said):
+        return False
     if said.reads("if_so") or said.reads("unknown_one") or (gates.of_a_man(said) and gates.of_him(said)):
         return False
     if gates.asks(said) and not grave:
@@ -341,7 +365,7 @@ def _whole(meant: Understood, head: str, text: str) -> Understood:
         case Several():
             parts = tuple(_whole(p, head, text) for p in meant.parts)
             return Several(tuple(p for p in parts if isinstance(p, Asked | Reported | Requested | Kept)))
-        case Kept() | Unclear() | Asked() | Requested():
+        case Kept() | Unclear() | Asked() | Requested() | Distress():
             return replace(meant, words=text)
         case _:
             return meant
@@ -356,6 +380,14 @@ def _of_a_stranger(head: str, cry: Sentence, clauses: Clauses) -> bool:
     return not foot and (
         gates.not_her(clauses.of(head)) or (gates.of_another(cry) and cry.says("someoneelse"))
     )
+
+
+def _of_their_own_body(head: str, cry: Sentence, clauses: Clauses) -> bool:
+    """Whether somebody who is not on the course tells of a pain of their own: 'I have chest pain', and cries for no help."""
+    whole, cries = clauses.of(head), lexicon().danger["cry"]
+    hers = whole.named or whole.says("she") or cries.has(whole.plain)
+    own = cry.says("i") and not (cry.says("we") or whole.says("we"))
+    return own and not hers and not clauses.ctx.parts & _ON_FOOT and _of_red_flags(cry)
 
 
 def _whom(cry: Sentence, whole: Sentence, ctx: Context) -> tuple[str | None, ...]:
@@ -957,7 +989,7 @@ def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     asked = questions.ask(intent, said, ctx)
     if asked is not None:
         return _of_the_course(asked, said, ctx)
-    if intent == "cant_come" and _begins_with(said, "cannot"):
+    if intent == "cant_come" and _begins_with(said, "cannot") and not said.reads("not_surely"):
         return Acknowledged("cannot", said.written)
     if intent in _ANSWERS and len(said.masked) > ANSWER_MAX:
         return None

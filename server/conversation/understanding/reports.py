@@ -18,6 +18,8 @@ from server.conversation.understanding.meaning import (
     Need,
     Report,
     Reported,
+    Several,
+    Small,
     Unclear,
     Understood,
     Undo,
@@ -197,6 +199,8 @@ def _ended(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Non
         near = [p.id for p in place_of(said.runner).ahead[:2]]
         if finish_of(said.runner) in near:
             return replace(base, kind=Kind.IN, guessed=True)  # 'she's done', close to the end
+    if said.reads("only_wished"):
+        return None  # 'she wants to go home' is a wish
     dropped = lexicon().classes["dropped"]
     word = next((w for w in said.plain if dropped.word(w)), "") or said.written[:20]
     over = replace(base, how=how or Retired.NOT_SAID)
@@ -211,7 +215,12 @@ def _ended(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Non
 def seems_over(said: Sentence, ctx: Context) -> AskBack | None:
     """Her race said to be over without the word for it ('handed her number in', 'not going on'): asked, with a button. None
     where it is hoped, denied, asked, or said plainly, which is a report."""
-    if said.says("ended") or question_form(said) or not said.reads("oblique_end"):
+    if (
+        said.says("ended")
+        or question_form(said)
+        or not said.reads("oblique_end")
+        or said.reads("only_wished")
+    ):
         return None
     own = bool(ctx.parts & _ON_FOOT)
     if (
@@ -302,6 +311,34 @@ def _of_crew(intent: str, base: Report, said: Sentence, ctx: Context) -> Underst
         return Reported((replace(base, kind=Kind.CREW_LEFT, guessed=False),))
     runners = (said.runner,) if said.runner is not None else ctx.candidates()
     return _own_place(base, said, runners, ctx)
+
+
+_SHORT = 8
+"""So many words at most are the reason and nothing else: 'my car broke down' (own choice)."""
+
+
+def surely_cannot(said: Sentence) -> bool:
+    """Whether words say that somebody will not come, or only why not; and do not say 'perhaps', laugh, or come all the
+    same: 'so nervous I feel sick lol'."""
+    if said.reads("not_surely"):
+        return False
+    reason = any(said.reads(name) for name, _ in _WHYS)
+    return said.reads("wont_come") or (reason and len(said.masked) <= _SHORT)
+
+
+def unless_unsure(meant: Understood, whole: Sentence) -> Understood:
+    """The meaning of a message; one of which somebody is taken not to come, though its words do not surely say so, is noted
+    in the writer's words and asked about."""
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    found = [r for p in parts if isinstance(p, Reported) for r in p.reports if r.kind is Kind.CANNOT_COME]
+    if not found or surely_cannot(whole):
+        return meant
+    one = found[0]
+    other = "held_up" if one.why in (Why.CAR, Why.NOT_SAID) else "about_me"
+    choices = (Choice("cant_come", Reported((one,))), Choice(other, Small(thanks=True)))
+    rest = [r for p in parts if isinstance(p, Reported) for r in p.reports if r is not one]
+    note = replace(one, kind=Kind.NOTE, why=None, person=None, words=whole.written)
+    return AskBack(Need.MEANING, choices, whole.written, also=(*rest, note))
 
 
 _WHYS = (
