@@ -16,6 +16,7 @@ from server.api.parts import PARTS, Parts
 from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.facts.entry import Entry, Kind, Source
+from server.facts.stop_log import Logged
 from server.journal import Journal
 from server.pages.session import Choice
 from server.settings import Settings
@@ -33,7 +34,14 @@ class Site:
     async def token(self, person: str) -> str:
         return await self.parts.journal.issue_token(person, f"s-{person}", [auth.PERSON], self.clock.now())
 
-    async def report(self, kind: Kind, point: str | None = None, by: str = "ana", words: str = "") -> None:
+    async def report(
+        self,
+        kind: Kind,
+        point: str | None = None,
+        by: str = "ana",
+        words: str = "",
+        logged: tuple[Logged, ...] = (),
+    ) -> None:
         now = self.clock.now()
         number = len(await self.parts.journal.entries(EVENT))
         await self.parts.journal.append(
@@ -51,6 +59,7 @@ class Site:
                 key=f"k{number}",
                 point=point,
                 words=words,
+                logged=logged,
             )
         )
         await self.parts.ticker.after_entry(EVENT)

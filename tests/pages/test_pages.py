@@ -18,6 +18,7 @@ from server.conversation.telling.answer import ForecastAnswer, Freshness, Known,
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.sentences import languages
 from server.facts.entry import Kind
+from server.facts.stop_log import Item, Level, Logged
 from server.forecast.outlook import Window
 from server.pages.bars import axis
 from server.pages.labels import label
@@ -293,3 +294,22 @@ def test_one_person_has_so_many_streams_at_once() -> None:
         assert mine[0].waiting.get_nowait() is None
         assert all(x.waiting.empty() for x in (other, *mine[1:], newest))
         assert hub.addresses == {"a", "new", *(f"j{n}" for n in range(1, STREAMS_MAX))}
+
+
+async def test_the_board_has_the_stop_log_of_those_who_may_see_it(site: Site) -> None:
+    """Crew and home read it in a section of its own; the race's office has to say first that they are a medic, and of a
+    runner at a point crew get the button that logs the stop."""
+    site.clock.set(site.clock.now() + timedelta(hours=4))
+    await site.report(Kind.IN, "stile-back", by="jonas")
+    await site.report(
+        Kind.LOG, "stile-back", logged=(Logged(Item.DRANK, 500.0), Logged(Item.PAINKILLER, level=Level.NONE))
+    )
+    for person in ("ana", "ines"):
+        _, text, _ = await _get(site, "/", person)
+        (section,) = re.findall(r'<section class="log">.*?</section>', text, re.DOTALL)
+        assert "drank 500 ml" in section
+        assert "no painkiller" in section
+    _, text, _ = await _get(site, "/", "ana")
+    assert "Log the stop" in text
+    _, text, _ = await _get(site, "/", "office")
+    assert "500 ml" not in text

@@ -9,6 +9,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import aiohttp
+import numpy as np
 import pytest
 from aiohttp import web
 
@@ -21,6 +22,8 @@ from server.journal import Journal
 from server.pages.setup import door
 from server.settings import Settings
 from tests.pages.setup_race import TABLE, made_gpx
+from tests.paper.three_races import DAY
+from tests.plan.synthetic import record, to_gpx
 
 NOW = datetime(2027, 5, 1, 9, tzinfo=UTC)
 RACE = {
@@ -309,3 +312,19 @@ async def test_a_stage_ends_at_a_point(desk: Desk) -> None:
     assert 'next_stage = "Sun 07:00"' in desk.text()
     await desk.post("points", row | {"p0-was": "hut", "p0-stage": ""})
     assert "next_stage" not in desk.text()
+
+
+@pytest.mark.parametrize("step", ["runner", "check"])
+async def test_recordings_are_held_against_the_course(desk: Desk, step: str) -> None:
+    """What is missing of what this course asks stands beside her fields and on the page of the check, with a date."""
+    await desk.enter()
+    desk.folder.mkdir(exist_ok=True)
+    text = DAY.event_text().replace('bib = "58"', 'bib = "58"\nown_runs = ["short.gpx"]')
+    (desk.folder / "event.toml").write_text(text, encoding="utf-8")
+    short = to_gpx(record(np.random.default_rng(4), 12.0, 0.04, 9.0, name="short.gpx"))
+    for name, content in {**DAY.files, "short.gpx": short}.items():
+        (desk.folder / name).write_bytes(content)
+    page = await desk.get(step)
+    assert "Ready for this course?: Iona" in page
+    assert "short.gpx" in page.partition("Ready for this course?: Iona")[2]
+    assert "by Sat 22 May" in page

@@ -540,4 +540,4 @@ awaited-over = Das Rennen ist für { $runner } zu Ende, bevor sie { $edge ->
 awaited-asked = Das wolltest du wissen ({ $when }): ‚{ $words }‘
 # -- nach dem Rennen
 look-back = Rückblick auf { $runner } bei { $event }, vorbei { $when }, damit das nächste Rennen besser wird. Drei Fragen:
-look-back-how = Antworte auf jede in einer Zeile mit ihrer Nummer: „1 …“, „2 …“, „3 …“. Was du schreibst, steht auf der Seite über das Rennen.
+look-back-how = Antworte auf jede in einer Zeile, die mit ihrer Nummer beginnt, wie ‚3 früher losfahren‘. Was du schreibst, steht auf der Seite über das Rennen.

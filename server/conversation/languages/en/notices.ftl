@@ -538,4 +538,4 @@ awaited-over = { $runner }’s race is over, before she was { $edge ->
 awaited-asked = You asked for that ({ $when }): ‘{ $words }’
 # -- after the race
 look-back = Looking back on { $runner } at { $event }, over { $when }, so that the next race is better. Three questions:
-look-back-how = Answer each in a line with its number: “1 …”, “2 …”, “3 …”. What you write stands on the page that is made of the race.
+look-back-how = Answer each in a line that begins with its number, as in ‘3 leave earlier’. What you write stands on the page that is made of the race.

@@ -538,4 +538,4 @@ awaited-over = La course est finie pour { $runner }, avant qu’elle { $edge ->
 awaited-asked = Tu voulais le savoir ({ $when }) : ‘{ $words }’
 # -- après la course
 look-back = Retour sur { $runner } à { $event }, finie { $when }, pour que la prochaine course soit meilleure. Trois questions :
-look-back-how = Réponds à chacune sur une ligne avec son numéro : « 1 … », « 2 … », « 3 … ». Ce que tu écris sera sur la page de la course.
+look-back-how = Réponds à chacune sur une ligne qui commence par son numéro, comme ‘3 partir plus tôt’. Ce que tu écris sera sur la page de la course.
