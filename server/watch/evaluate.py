@@ -116,10 +116,12 @@ def evaluate_runner(situation: Situation, runner_id: str, now: datetime) -> Verd
     def one_pass(made: tuple[Made, ...]) -> _Found:
         owed: list[Notice] = []
         wakes: list[datetime] = []
+        seen = replace(sight, made=made)
         for rule in RULES:
-            seen = replace(sight, made=(*made, *(_as_made(n, now) for n in owed)))
             found = _walk(rule(seen), _Terms(situation, runner_id, now, seen), seen.made)
-            owed += found.owed
+            if found.owed:
+                owed += found.owed
+                seen = replace(seen, made=(*seen.made, *(_as_made(n, now) for n in found.owed)))
             wakes += found.wakes
         return _Found(owed, wakes)
 

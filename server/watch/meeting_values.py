@@ -91,6 +91,8 @@ class MeetingValues:
 
     def parties(self) -> tuple[MeetingValues, ...]:
         """The meeting car by car: `crew` are those in it, `ways` is empty."""
+        if not self.ways:
+            return (self,)
         elsewhere = {p for w in self.ways for p in w.people}
         first = replace(self, crew=tuple(p for p in self.crew if p not in elsewhere), ways=())
         return (first, *(self._by(w) for w in self.ways))
