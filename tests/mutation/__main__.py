@@ -60,7 +60,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         names = sorted(_codes(copy))
         if not names:
             parser.error(f"no mutants were made of server/{args.room}: see that `mutmut` runs there")
-        drawn = random.Random(args.seed).sample(names, min(args.sample, len(names)))  # noqa: S311 - no secret
+        drawn = random.Random(args.seed).sample(names, min(args.sample, len(names)))
         _mutmut(copy, "run", "--max-children", str(os.cpu_count() or 1), *drawn, quiet=args.json)
         codes = _codes(copy)
         alive = tuple(n for n in drawn if codes.get(n) in (None, SURVIVED, NO_TESTS))
@@ -79,9 +79,9 @@ def _copy(to: Path, room: str, only: str) -> None:
             (to / name).parent.mkdir(parents=True, exist_ok=True)
             shutil.copy2(ROOT / name, to / name)
     project = tomlkit.parse((to / "pyproject.toml").read_text(encoding="utf-8"))
-    pytest = project["tool"]["pytest"]["ini_options"]  # type: ignore[index]
-    pytest["addopts"] = pytest["addopts"].replace("-n auto --dist loadscope --no-loadscope-reorder", "-n0")  # type: ignore[index, union-attr]
-    project["tool"]["mutmut"] = {  # type: ignore[index]
+    pytest = project["tool"]["pytest"]["ini_options"]
+    pytest["addopts"] = pytest["addopts"].replace("-n auto --dist loadscope --no-loadscope-reorder", "-n0")
+    project["tool"]["mutmut"] = {
         "source_paths": ["server", "bot", "demo_event"],
         "only_mutate": [f"server/{room}/{only}"],
         # A migration grows to hundreds of thousands of lines when it is mutated.
@@ -95,7 +95,7 @@ def _copy(to: Path, room: str, only: str) -> None:
 def _mutmut(copy: Path, *words: str, quiet: bool) -> None:
     """mutmut in the copy; its own end code says nothing, since survivors and a name that fits nothing are no errors."""
     out = subprocess.DEVNULL if quiet else None
-    subprocess.run([sys.executable, "-m", "mutmut", *words], cwd=copy, check=False, stdout=out)  # noqa: S603
+    subprocess.run([sys.executable, "-m", "mutmut", *words], cwd=copy, check=False, stdout=out)
 
 
 def _codes(copy: Path) -> dict[str, int | None]:
@@ -108,15 +108,15 @@ def _codes(copy: Path) -> dict[str, int | None]:
 
 def _print(result: Result, copy: Path, *, as_json: bool) -> None:
     if as_json:
-        print(json.dumps(asdict(result)))  # noqa: T201
+        print(json.dumps(asdict(result)))
         return
     share = 100.0 * result.killed / result.drawn
     for name in result.survivors:
-        shown = subprocess.run(  # noqa: S603
+        shown = subprocess.run(
             [sys.executable, "-m", "mutmut", "show", name], cwd=copy, check=False, capture_output=True, text=True
         )  # fmt: skip
-        print(shown.stdout or name)  # noqa: T201
-    print(  # noqa: T201
+        print(shown.stdout or name)
+    print(
         f"server/{result.room}, seed {result.seed}: {result.killed} of {result.drawn} killed ({share:.0f}%), "
         f"drawn from {result.mutants}"
     )
