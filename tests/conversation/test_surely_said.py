@@ -148,6 +148,12 @@ def test_another_or_the_writer_is_not_how_she_is(words: str) -> None:
     assert found.danger is not Danger.ALARM
 
 
+def test_a_pacers_own_trouble_beside_her_name_is_not_how_she_is() -> None:
+    """'She's fine, it's me'."""
+    words = "can't feel my fingers and keep walking into the wall, she's fine, it's me"
+    assert not _told(words, PACER)
+
+
 def test_an_if_of_a_pacer_raises_no_alarm() -> None:
     """It is asked about; what has happened is told to everybody at once."""
     assert read("if she collapses on me at the moss i am not carrying her ha", PACER).danger is Danger.ASK

@@ -140,6 +140,8 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         if not asked and (not _of_writer(whole, ctx) or _of_red_flags(whole)):
             meant = _how_she_is(heard.clause, whole, ctx) or meant
         cannot = isinstance(meant, Acknowledged) and meant.answer == "cannot"
+        if isinstance(meant, Unclear) and "?" not in head:
+            asked = asked and by_rule(whole.plain, own=False) is Danger.NONE
         if isinstance(meant, Undo | Unclear | OtherRunner | Small | Acknowledged) and not (asked or cannot):
             meant = Kept(text, ctx.now, None, of_her=False)  # nothing is taken back, or lost, by such words
     meant = _whole(meant, head, text) if len(head) < len(text) else meant
@@ -282,6 +284,9 @@ def _how_she_is(clause: Sentence | None, whole: Sentence, ctx: Context) -> Under
     if not whole.named and (whole.reads("unknown_one") or (gates.of_him(clause) and gates.of_a_man(whole))):
         return None
     hers = clause.named or clause.says("she") or _on_foot(ctx)
+    pacer = PartKind.RUNNER not in ctx.parts and whole.says("she")
+    if pacer and clause.says("i") and not (clause.named or clause.says("she")):
+        return None  # 'can't feel my fingers … she's fine, it's me' is the pacer's
     if not hers and (gates.asks(whole) or gates.of_another(whole) or gates.of_a_thing(whole)):
         return None
     if not hers and (_of_a_vehicle(whole) or gates.of_writer(whole)):
