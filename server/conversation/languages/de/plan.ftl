@@ -260,7 +260,7 @@ plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch 
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
 # Dasselbe auf Papier, für Leute, die keine Datei vor sich haben.
 plan-kit-do-give-paper = Lasst sie zu { $place } ({ $at }) oder davor bringen, oder sie hat sie vom Start an dabei
-plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie hat sie vom Start an dabei
+plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie muss sie vom Start an dabeihaben
 plan-kit-do-battery-paper = Lasst noch eine Lampe oder eine geladene Batterie bringen, oder sie hat sie vom Start an dabei
 plan-kit-do-required-paper = Packt es für den Start ein: das Rennen kann es dort sehen wollen
 plan-kit-do-spare-paper = Packt eine zweite Lampe oder eine Batterie ein

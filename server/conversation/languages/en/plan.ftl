@@ -260,7 +260,7 @@ plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no 
 plan-kit-do-spare = Add a second torch or a battery
 # The same on paper, for people who have no file before them.
 plan-kit-do-give-paper = Have it brought to { $place } ({ $at }) or before, or she carries it from the start
-plan-kit-do-carry-paper = No crew or bag meets her before: she carries it from the start
+plan-kit-do-carry-paper = No crew or bag meets her before: she has to carry it from the start
 plan-kit-do-battery-paper = Have one more torch or a charged battery brought, or she carries it from the start
 plan-kit-do-required-paper = Pack it for the start: the race may ask her for it there
 plan-kit-do-spare-paper = Pack a second torch or a battery

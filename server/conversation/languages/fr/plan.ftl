@@ -260,7 +260,7 @@ plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et r
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
 # La même chose sur papier, pour qui n’a pas de fichier devant soi.
 plan-kit-do-give-paper = Faites-la apporter à { $place } ({ $at }) ou avant, ou elle la porte dès le départ
-plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle la porte dès le départ
+plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle doit la porter dès le départ
 plan-kit-do-battery-paper = Faites apporter une lampe de plus ou une batterie chargée, ou elle la porte dès le départ
 plan-kit-do-required-paper = À prendre pour le départ : la course peut demander à le voir là
 plan-kit-do-spare-paper = Prenez une deuxième lampe ou une batterie
