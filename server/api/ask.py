@@ -87,6 +87,17 @@ class Ask:
         """The runner in the path."""
         return self.request.match_info["runner"]
 
+    @property
+    def site(self) -> str:
+        """Where people find the pages: the public address, else where this request came in, else where we listen."""
+        settings, http = self.parts.settings, self.request
+        here = (
+            f"{http.scheme}://{http.host}"
+            if isinstance(http, web.Request)
+            else f"http://{settings.host}:{settings.port}"
+        )
+        return (settings.public_url or here).rstrip("/")
+
     def sent(self, model: type[M]) -> M:
         """The body, which the call's row says is that model."""
         assert isinstance(self.body, model)

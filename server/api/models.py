@@ -85,10 +85,14 @@ class CheckIn(Request):
 
 class Change(Request):
     """A change of the plan. `what` and the fields it calls for (server/event/replan.py), or `undo`: the version to be taken
-    back. `over` is the version it was looked at against. With `dry_run` nothing is done: the answer says what would be."""
+    back; of a cut-off `point`, `edge` and `until`, or `undo_entry`: the entry that moved it. `over` is the version it was
+    looked at against. With `dry_run` nothing is done: the answer says what would be."""
 
     what: What | None = None
     undo: int | None = Field(default=None, ge=2)
+    undo_entry: Id | None = None
+    until: Moment | None = None
+    edge: Literal["in", "out"] | None = None
     over: int | None = Field(default=None, ge=1)
     dry_run: bool = False
     meeting: Id | None = None

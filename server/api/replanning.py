@@ -7,14 +7,17 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import timedelta
+from typing import Final
 
+from server.api import moved_cut_off
 from server.api.ask import Ask, not_yours
 from server.api.building import BuildError, Built, build
 from server.api.envelope import ApiError
 from server.api.models import Change
 from server.api.snapshot import CHANGED, Picture, as_if
 from server.api.who_may import Call, May, may
-from server.conversation.telling.answer import ChangeAnswer, ChangedFor
+from server.conversation.telling.answer import ChangeAnswer, ChangedFor, Invited
 from server.conversation.telling.mistakes import said_in
 from server.conversation.telling.new_version import change_lines
 from server.conversation.telling.planned import say_planned
@@ -30,7 +33,10 @@ from server.facts.state import RaceState
 from server.journal import StoredEvent
 from server.watch.new_version import Outcome, outcome
 
-__all__ = ["change"]
+__all__ = ["GOOD_FOR", "change"]
+
+GOOD_FOR: Final = timedelta(days=14)
+"""An invitation of somebody who was added, as long as any other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +59,10 @@ async def change(ask: Ask) -> ChangeAnswer:
     if sent.over is not None and sent.over != stored.version:
         raise ApiError("not_now", sentence(reader.language, "change-stale"), "over", "Look at it again.")
     try:
+        if sent.undo_entry is not None:
+            return await moved_cut_off.moved_back(ask, sent.undo_entry, stored.version)
+        if sent.what is What.CUT_OFF:
+            return await moved_cut_off.moved(ask, sent, picture, stored.version)
         wanted = await _wanted(ask, sent, stored)
         built, answer = await asyncio.to_thread(_looked_at, picture, stored, wanted, reader)
     except (NotPossibleError, UnusualError, BuildError) as error:
@@ -60,7 +70,11 @@ async def change(ask: Ask) -> ChangeAnswer:
         if sent.dry_run:
             return ChangeAnswer(stored.version, done=False, refused=refused)
         raise ApiError("not_now", " ".join(refused), "what", "Change something else.") from error
-    return answer if sent.dry_run else await _stored(ask, wanted, built, answer)
+    if sent.dry_run:
+        return answer
+    done = await _stored(ask, wanted, built, answer)
+    added = sent.undo is None and sent.what is What.PERSON
+    return replace(done, invited=await _invited(ask, picture.built.event, built.event)) if added else done
 
 
 def _why(error: Exception, language: str) -> Iterator[str]:
@@ -79,7 +93,14 @@ def _asked_by(person: str) -> str:
 async def _done_before(ask: Ask, sent: Change, stored: StoredEvent) -> bool:
     """Whether this very request has been done already: it came again, as its answer was lost on the way."""
     base = sent.over if sent.undo is None else sent.undo
-    if sent.dry_run or base is None or stored.version != base + 1 or stored.by != _asked_by(ask.person):
+    if (
+        sent.dry_run
+        or base is None
+        or sent.what is What.CUT_OFF
+        or sent.undo_entry is not None
+        or stored.version != base + 1
+        or stored.by != _asked_by(ask.person)
+    ):
         return False
     before = await ask.parts.journal.load_event(ask.event, base)
     try:
@@ -194,3 +215,14 @@ async def _stored(ask: Ask, wanted: _Wanted, built: Built, answer: ChangeAnswer)
     ask.parts.pictures.has_built(built)
     await ask.parts.ticker.after_entry(ask.event)
     return replace(answer, version=version, done=True, told=tuple(p.name for p in answer.people))
+
+
+async def _invited(ask: Ask, before: Event, event: Event) -> Invited | None:
+    """The invitation of the person whom the change brought in, so that they can be told of what they do now."""
+    known = {p.id for p in before.people}
+    new = next((p for p in event.people if p.id not in known), None)
+    if new is None:
+        return None
+    code = await ask.parts.journal.invite(new.id, event.id, _asked_by(ask.person), ask.now, GOOD_FOR)
+    # Behind the '#': what stands there is never sent to a server, so no log on the way keeps it.
+    return Invited(new.name, code, f"{ask.site}/join#{code}")

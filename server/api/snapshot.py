@@ -441,11 +441,14 @@ class Pictures:
     async def _loaded(
         self, event_id: str, versions: Sequence[EventVersion], made: Sequence[Made]
     ) -> Loaded | None:
-        """The event as people know it: as the version before had it, or, where that came of a change which nobody has been
-        told of yet (this one came before the next look), one further back. None where there is none, or it can't be read."""
+        """The event as people know it: as the version before had it, or, where that one was to be told and nobody has been
+        (this one came before the next look), one further back. None where there is none, or it can't be read."""
         told = {m.notice.occasion for m in made if m.notice.key.kind is NoticeKind.NEW_VERSION}
+        first = await self._journal.first_report(event_id)
         known = len(versions) - 2
-        while known > 0 and _asked(versions[known]) and version_told(versions[known].version) not in told:
+        while known > 0 and version_told(versions[known].version) not in told:
+            if not _asked(versions[known]) and (first is None or versions[known].at < first):
+                break  # loaded before anything was reported: nobody is told of it
             known -= 1
         if known < 0:
             return None
@@ -486,11 +489,12 @@ def _asked(version: EventVersion) -> bool:
     return version.by.startswith(CHANGED)
 
 
-def as_if(picture: Picture, built: Built) -> Picture:
-    """The same moment with another version of the event: what would be, had it been loaded now. Nothing of it is kept."""
+def as_if(picture: Picture, built: Built, *entries: Entry) -> Picture:
+    """The same moment with another version of the event, or with more entries: what would be, had it been loaded now, had
+    they come in. Nothing of it is kept."""
     before = picture.situation
     growing = _Growing.begun(built, 0)
-    folded = _fold(growing, picture.entries, picture.now, before.hearing)
+    folded = _fold(growing, (*picture.entries, *entries), picture.now, before.hearing)
     planned = replace(
         before,
         event=built.event,

@@ -14,6 +14,7 @@ from server import log
 from server.cli import (
     afterwards,
     bots,
+    changing,
     data,
     events,
     inviting,
@@ -60,6 +61,7 @@ for room in (
     new,
     events,
     planning,
+    changing,
     inviting,
     people,
     serving,

@@ -13,13 +13,14 @@ from server.conversation import actions
 from server.conversation.telling.answer import ChangeAnswer, MeetingAnswer
 from server.conversation.telling.message import Button, Press, Rows, data, event_mark, tag, untag
 from server.conversation.telling.say import lines
+from server.conversation.understanding import wanted
 from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
 from server.event.model import PartKind
 from server.event.replan import What
 
-__all__ = ["button", "driver", "pressed"]
+__all__ = ["button", "driver", "in_words", "pressed"]
 
 _MENU, _WHERE, _UNDO, _LEFT = "m", "w", "u", "n"
 _WHAT = {"d": What.DRIVES, "s": What.SKIP, "p": What.MOVE, "f": What.JUST_FINISH}
@@ -59,16 +60,35 @@ async def driver(visit: Visit, person: str, point: str) -> Reply | None:
     return await _step(visit, "d", runner.id, tag(point), tag(person), "")
 
 
+async def in_words(visit: Visit, text: str) -> Reply | None:
+    """What it would be where somebody who may asks for a change and says nothing else: 'skip the quarry', 'just finish'.
+    None for any other words, and where nobody meets her there."""
+    said = wanted.change_in(text, visit.context()) if visit.event.may_change else None
+    if said is None:
+        return None
+    hers = [r for r in visit.event.runners if said.runner in (None, r.id)]
+    if said.finish:
+        steps = [(r.name, "f", r.id, "") for r in hers]
+    else:
+        met = [(r, p) for r in hers for p in said.points if _meeting(visit, r.id, p) is not None]
+        one = len({r.id for r, _ in met}) == 1
+        steps = [(visit.point_label(r.id, p) if one else r.name, "s", r.id, p) for r, p in met]
+    if not steps:
+        return None
+    if len(steps) == 1:
+        _, step, runner, point = steps[0]
+        return await _step(visit, step, runner, tag(point), "", "")
+    return visit.reply(visit.s("change-which"), tuple((_button(visit, *s),) for s in steps))
+
+
 async def _step(visit: Visit, step: str, runner: str, tagged: str, about: str, over: str) -> Reply:
     here = visit.runner(runner)
     point = untag(tagged, (p.id for p in here.points)) if here is not None else None
     meeting = None if point is None else _meeting(visit, runner, point)
-    if point is None or meeting is None:
+    if point is not None and meeting is not None and step in (_MENU, _WHERE):
+        return (_menu if step == _MENU else _where)(visit, runner, point, meeting)
+    if meeting is None and _WHAT.get(step) is not What.JUST_FINISH:
         return visit.reply(visit.s("change-refused", what=visit.s("change-not-no-meeting")))
-    if step == _MENU:
-        return _menu(visit, runner, point, meeting)
-    if step == _WHERE:
-        return _where(visit, runner, point, meeting)
     body = _body(visit, step, runner, meeting, about)
     if over:
         return _done(
@@ -77,7 +97,7 @@ async def _step(visit: Visit, step: str, runner: str, tagged: str, about: str, o
     found = await actions.change(visit.event.id, {**body, "dry_run": True})
     if found.refused:
         return visit.reply(lines(*(visit.s("change-refused", what=w) for w in found.refused)))
-    yes = _button(visit, visit.s("change-yes"), step, runner, point, about, f"{found.version:x}")
+    yes = _button(visit, visit.s("change-yes"), step, runner, point or "", about, f"{found.version:x}")
     no = _button(visit, visit.s("change-no"), _LEFT)
     return visit.reply(_would(visit, found), ((yes,), (no,)))
 
@@ -87,11 +107,13 @@ def _meeting(visit: Visit, runner: str, point: str) -> MeetingAnswer | None:
     return next((m for m in there if m.values.point == point), None)
 
 
-def _body(visit: Visit, step: str, runner: str, meeting: MeetingAnswer, about: str) -> dict[str, Any]:
+def _body(visit: Visit, step: str, runner: str, meeting: MeetingAnswer | None, about: str) -> dict[str, Any]:
     what = _WHAT.get(step)
     if what is None:
         raise ValueError(f"there is no step {step!r}")
-    body: dict[str, Any] = {"what": what.value, "runner": runner, "meeting": meeting.values.meeting}
+    body: dict[str, Any] = {"what": what.value, "runner": runner}
+    if meeting is not None:
+        body["meeting"] = meeting.values.meeting
     if what is What.DRIVES:
         body["crew"] = [_one(about, (i for i, _ in visit.event.people))]
     if what is What.MOVE:

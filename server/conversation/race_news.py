@@ -64,4 +64,5 @@ def _values(visit: Visit, one: Report) -> dict[str, str | int]:
         "until": visit.say.when(one.until) if one.until is not None else "none",
         "place": visit.point_name(None, one.point) or "none",
         "edge": visit.s(f"edge-{one.edge}") if one.edge else "none",
+        "was": "none",
     }

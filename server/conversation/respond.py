@@ -201,6 +201,11 @@ async def _said(visit: Visit, text: str) -> Reply:
     logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)
+    if reading.danger is Danger.NONE and not whose and not open_:
+        change = await changing.in_words(visit, text)
+        if change is not None:
+            visit.memory.forget_offers()
+            return change
     meant = (
         whose
         or open_

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 from typing import Any
 
-from sqlalchemy import or_, select, update
+from sqlalchemy import func, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Entry
@@ -18,7 +19,7 @@ from server.journal.keys import content_hash, entry_id
 from server.journal.store import insert
 from server.journal.values import Appended, Conflict, Head, Status
 
-__all__ = ["append", "append_all", "conflicts", "head", "of_event", "one"]
+__all__ = ["append", "append_all", "conflicts", "first_report", "head", "of_event", "one"]
 
 
 async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> Appended:
@@ -195,3 +196,11 @@ async def conflicts(c: AsyncConnection, event: str) -> tuple[Conflict, ...]:
     x = t.conflict.c
     query = select(x.entry, x.body).where(x.event == event).order_by(x.received_at, x.entry, x.content_hash)
     return tuple(Conflict(r.entry, load_entry(r.body)) for r in await c.execute(query))
+
+
+async def first_report(c: AsyncConnection, event: str) -> datetime | None:
+    """See `Journal.first_report`."""
+    e = t.entry.c
+    asked = select(func.min(e.received_at)).where(e.event == event, e.runner.is_not(None))
+    first: datetime | None = await c.scalar(asked)
+    return first

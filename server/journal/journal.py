@@ -148,6 +148,10 @@ class Journal(PeopleDoor, OutboxDoor):
         """Ids of the points that some entry names, which a new version may not drop."""
         return await self._store.reading(lambda c: events.points_named(c, event))
 
+    async def first_report(self, event: str) -> datetime | None:
+        """When the first report about a runner came in; None before any has."""
+        return await self._store.reading(lambda c: entries.first_report(c, event))
+
     # Entries --------------------------------------------------------------------------------------------
 
     async def append(self, entry: Entry, *, timed: bool = True) -> Appended:

@@ -13,19 +13,22 @@ from typing import Any
 from aiohttp import web
 from pydantic import ValidationError
 
-from server.api import auth
+from server.api import auth, moved_cut_off
 from server.api.acting import ACTING
 from server.api.ask import Ask, check_may, not_yours
 from server.api.envelope import ApiError, from_validation
 from server.api.models import Change
+from server.api.parts import PARTS
 from server.api.replanning import change
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer
+from server.conversation.telling.say import Say
 from server.conversation.telling.sentences import sentence
 from server.event.model import Event, MeetingPlan, PartKind
 from server.event.replan import What
 from server.pages.board import TEMPLATES, Seen, seen_in
 from server.pages.labels import labels
+from server.pages.setup.publishing import qr_of
 
 PATH = "/change/{event}"
 _GO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SUPPORTER, PartKind.SAFETY_CONTACT})
@@ -45,7 +48,8 @@ class Choice:
 class Form:
     """What the sheet offers. Of a meeting `title` where and whom, `crew`, `cars` and `kit` as they are, `points` where she
     could be met instead. Without a meeting: one to add; `runners`: for whom, where
-    there are several. `past`: she has been there, and nothing can be changed."""
+    there are several. `past`: she has been there, and nothing can be changed. `cut_offs` ahead, for whoever may say that
+    one has moved: 'point edge' and when it is."""
 
     meeting: str
     title: str
@@ -57,6 +61,7 @@ class Form:
     kit: tuple[str, ...]
     just_finish: bool
     past: bool
+    cut_offs: tuple[Choice, ...] = ()
 
 
 async def show(request: web.Request) -> web.StreamResponse:
@@ -73,7 +78,7 @@ async def press(request: web.Request) -> web.StreamResponse:
     seen = await _seen(request)
     sent = await request.post()
     given = {k: [str(v) for v in sent.getall(k)] for k in sent}
-    wanted = _change(given)
+    wanted = _change(given, seen)
     form = _form(seen, given.get("meeting", [""])[0], given.get("runner", [""])[0])
     try:
         answer = await change(await _ask(request, wanted))
@@ -99,15 +104,20 @@ async def _ask(request: web.Request, wanted: Change) -> Ask:
     return ask
 
 
-def _change(given: Mapping[str, list[str]]) -> Change:
+def _change(given: Mapping[str, list[str]], seen: Seen) -> Change:
     """What the form says, as the API takes it."""
 
     def one(name: str) -> str | None:
         return next((v.strip() for v in given.get(name, ()) if v.strip()), None)
 
     body: dict[str, Any] = {"dry_run": one("do") is None, "over": one("over")}
-    if one("undo"):
-        body |= {"undo": one("undo"), "over": None, "dry_run": False}
+    if one("undo") or one("undo_entry"):
+        body |= {
+            "undo": one("undo"),
+            "undo_entry": one("undo_entry"),
+            "over": None,
+            "dry_run": False,
+        }
     else:
         kit = [line for text in given.get("kit", ()) for line in text.splitlines() if line.strip()]
         body |= {
@@ -117,12 +127,25 @@ def _change(given: Mapping[str, list[str]]) -> Change:
             "name": one("name") or "",
             "phone": one("phone") or "",
             "drives": one("drives") is not None,
-            **{key: one(key) for key in ("meeting", "runner", "point", "car")},
+            **{key: one(key) for key in ("meeting", "runner", "point", "car", "edge", "until")},
         }
+        body |= _of_cut_off(seen, one("runner"), one("limit"), one("clock") or "")
     try:
         return Change.model_validate(body)
     except ValidationError as error:
         raise from_validation(error) from error
+
+
+def _of_cut_off(seen: Seen, runner: str | None, limit: str | None, clock: str) -> dict[str, Any]:
+    """Point, edge and moment of a cut-off that was chosen, with the time of day as typed."""
+    picture = seen.picture
+    her = next((r.id for r in picture.built.event.runners if r.id == runner), None)
+    ahead = () if her is None else moved_cut_off.limits(picture.built.event, picture.state, her)
+    found = next((one for one in ahead if f"{one.point} {one.edge}" == limit), None)
+    if found is None:
+        return {}
+    until = moved_cut_off.new_time(clock, found, picture.built.event.time_zone)
+    return {"point": found.point, "edge": found.edge, "until": until}
 
 
 def _form(seen: Seen, meeting: str, runner: str) -> Form:
@@ -142,8 +165,24 @@ def _form(seen: Seen, meeting: str, runner: str) -> Form:
         points=_elsewhere(seen, her),
         kit=() if plan is None else tuple(k.name for k in plan.kit if not k.take_back),
         just_finish=event.limit is not None and event.runner(her).target.finish != event.limit,
+        cut_offs=_cut_offs(seen, her),
         past=plan is not None
         and seen.picture.state.runner(her).past(plan.point, [p.id for p in event.course_of(her).points]),
+    )
+
+
+def _cut_offs(seen: Seen, runner: str) -> tuple[Choice, ...]:
+    """Those ahead of her, for whoever may say what the race does."""
+    if may(seen.parts, Call.RACE) is not May.YES:
+        return ()
+    event, say = seen.picture.built.event, Say(seen.reader, seen.picture.now)
+    course = event.course_of(runner)
+    return tuple(
+        Choice(
+            f"{one.point} {one.edge}",
+            f"{course.point(one.point).name}, {say.s(f'edge-{one.edge}')}: {say.when(one.at)}",
+        )
+        for one in moved_cut_off.limits(event, seen.picture.state, runner)
     )
 
 
@@ -192,6 +231,8 @@ async def _page(
         sent=() if wanted is None else tuple(_fields(wanted)),
         answer=answer,
         What=What,
+        qr="" if answer is None or answer.invited is None else qr_of(answer.invited.link),
+        here=not request.app[PARTS].settings.public_url,
     )
     return web.Response(text=html, content_type="text/html")
 
@@ -199,7 +240,8 @@ async def _page(
 def _fields(wanted: Change) -> list[tuple[str, str]]:
     """The change as hidden fields, so that 'yes' says again what was looked at."""
     found = [("what", wanted.what.value)] if wanted.what is not None else []
-    for key in ("meeting", "runner", "point", "car", "name", "phone"):
+    found += [("until", wanted.until.isoformat())] if wanted.until is not None else []
+    for key in ("meeting", "runner", "point", "car", "name", "phone", "edge"):
         found += [(key, value)] if (value := getattr(wanted, key)) else []
     found += [("crew", who) for who in wanted.crew]
     found += [("kit", "\n".join(wanted.kit))] if wanted.kit else []

@@ -119,7 +119,7 @@ class PastCutOffValues:
 
 @dataclass(frozen=True, slots=True)
 class RaceChangeValues:
-    """A race-level fact by the organiser; `edge` of a cut-off: in or out."""
+    """A race-level fact by the organiser; `edge` of a cut-off: in or out, `was`: when it was before."""
 
     change: str
     point: str | None
@@ -128,6 +128,7 @@ class RaceChangeValues:
     words: str
     told_by: str
     edge: str = ""
+    was: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,11 +86,34 @@ def _holds(sight: Sight) -> Iterator[Change]:
 
 
 def _cut_offs(sight: Sight) -> Iterator[Change]:
-    for point, edge, when in sight.race.cut_offs_moved:
-        if _ahead(sight, point):
-            by, words = _said(sight, f"cut-off:{point}:{edge}")
-            values = RaceChangeValues(Kind.CUT_OFF_MOVED.value, point, when, None, words, by, edge)
-            yield Change(f"cut-off:{point}:{edge}:{when.isoformat()}", values, None)
+    """Each that has moved, and each that people were told had moved and that has not, or not there: with what it was."""
+    moved = {(point, edge): when for point, edge, when in sight.race.cut_offs_moved}
+    told: dict[tuple[str, str], list[datetime]] = {}
+    for m in sight.told(NoticeKind.RACE_CHANGE):
+        values = m.notice.values
+        if m.notice.occasion.startswith("cut-off:") and isinstance(values, RaceChangeValues) and values.until:
+            steps = told.setdefault((values.point or "", values.edge), [])
+            steps += [values.until] if steps[-1:] != [values.until] else []
+    for point, edge in {**moved, **told}:
+        planned = _planned(sight, point, edge)
+        when, steps = moved.get((point, edge), planned), told.get((point, edge), [])
+        if when is None or not _ahead(sight, point):
+            continue
+        by, words = _said(sight, f"cut-off:{point}:{edge}")
+        before = next((s for s in reversed(steps) if s != when), planned)
+        was = before if before != when else None
+        values = RaceChangeValues(Kind.CUT_OFF_MOVED.value, point, when, None, words, by, edge, was)
+        # Numbered, as one that is moved there again, or taken back, is told again.
+        number = len(steps) - (steps[-1:] == [when])
+        again = f":{number}" if number else ""
+        yield Change(f"cut-off:{point}:{edge}:{when.isoformat()}{again}", values, None)
+
+
+def _planned(sight: Sight, point: str, edge: str) -> datetime | None:
+    """A cut-off as the event file has it."""
+    at = next((p for p in sight.event.course_of(sight.runner.id).points if p.id == point), None)
+    limits = () if at is None else at.cut_offs
+    return next((c.at(sight.state.start) for c in limits if c.edge.value == edge), None)
 
 
 def _access(sight: Sight) -> Iterator[Change]:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import asyncio
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
 from server.conversation.telling.new_version import change_lines
+from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import SayInEvent
 from server.watch.notice import NewVersionValues, NoticeKind
@@ -250,3 +252,119 @@ async def test_she_hears_that_nobody_meets_her_there(running: Running) -> None:
     ), heard
     assert any("No longer yours: Ravel Dod, Maren" in x for x in heard["jonas"])
     assert not any("yours" in x for x in heard["maren"])
+
+
+async def test_a_loaded_version_and_a_change_before_the_next_look_are_both_told(
+    running: Running, event_text: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A file loaded by hand and a change on its heels: who the file concerned hears of it with the change. One that was
+    loaded before anything was reported was never to be told, and is not then either."""
+    from server.api.building import build
+
+    journal = running.parts.journal
+    files = {"route.gpx": (await journal.load_event(EVENT)).files["route.gpx"]}
+
+    async def load(text: str) -> None:
+        built = await asyncio.to_thread(build, text, files)
+        await journal.store_event(text, files, built.event, "by hand", running.clock.now())
+
+    assert 'finish = "29:00"' in event_text
+    await load(early := event_text.replace('finish = "29:00"', 'finish = "29:30"'))
+    await under_way(running)
+    await looked(running)
+    assert await told(running) == {}
+
+    async def left_to_the_next(event: str) -> None:
+        """As on a slow machine."""
+
+    with monkeypatch.context() as slow:
+        slow.setattr(running.parts.ticker, "after_entry", left_to_the_next)
+        await load(early.replace('finish = "29:30"', 'finish = "30:30"'))
+        running.clock.advance(timedelta(minutes=1))
+        assert (await change(running, "ana", what="kit", meeting="brindle-maren", kit=["a drum"]))[0] == 200
+    await looked(running)
+    heard = await told(running)
+    assert "Maren’s target: was 29:30, now 30:30." in heard["ines"], heard
+    assert any("a drum" in line for line in heard["ana"]), heard
+
+
+MOVED = {"what": "cut-off", "point": "ember", "until": "2027-09-12T10:30:00+01:00"}
+
+
+async def cut_offs_told(running: Running) -> dict[str, list[str]]:
+    """What each person was told of cut-offs that moved, the first line of each notice."""
+    event = await running.parts.pictures.event(EVENT)
+    found: dict[str, list[str]] = {}
+    for m in await running.parts.journal.made(EVENT):
+        if m.notice.key.kind is NoticeKind.RACE_CHANGE:
+            who = m.notice.key.person
+            text = say_notice(m.notice, event, reader_in(event, who), running.clock.now()).text
+            found.setdefault(who, []).append(text.partition("\n")[0])
+    return found
+
+
+async def test_a_cut_off_is_moved_by_the_same_path_and_back(running: Running, event_text: str) -> None:
+    """Looked at, it does nothing and says what each would hear; then each hears old and new; undone, they hear that too."""
+    await under_way(running)
+    status, found = await change(running, "olga", **MOVED, dry_run=True)
+    assert (status, found["done"], found["refused"]) == (200, False, [])
+    said = {p["id"]: "\n".join(p["lines"]) for p in found["people"]}
+    assert {"ana", "jonas", "ines", "maren"} <= set(said)
+    first = "The cut-off at Ember Quarry (in) has moved from Sun 09:30 to Sun 10:30."
+    assert said["ana"].startswith(first), said["ana"]
+    assert await cut_offs_told(running) == {}
+    status, done = await change(running, "olga", **MOVED, over=1)
+    assert (status, done["done"]) == (200, True)
+    assert "Ana" in done["told"]
+    status, again = await change(running, "olga", **MOVED, over=1)
+    assert (status, again["entry"]) == (200, done["entry"]), "the same request again"
+    await looked(running)
+    assert (await cut_offs_told(running))["ana"] == [first]
+    assert await text(running) == event_text
+    running.clock.advance(timedelta(minutes=5))
+    for _ in range(2):
+        assert (await change(running, "olga", undo_entry=done["entry"]))[0] == 200
+    await looked(running)
+    await looked(running)
+    back = "The cut-off at Ember Quarry (in) has moved from Sun 10:30 to Sun 09:30."
+    assert (await cut_offs_told(running))["ana"] == [first, back]
+    running.clock.advance(timedelta(minutes=5))
+    assert (await change(running, "olga", **MOVED))[0] == 200
+    await looked(running)
+    assert (await cut_offs_told(running))["ana"] == [first, back, first]
+
+
+@pytest.mark.parametrize(
+    ("body", "words"),
+    [
+        ({"point": "pell"}, "no cut-off at that point"),
+        ({"point": "ember", "until": None}, "new time is missing"),
+        ({"point": "ember", "edge": "out"}, "no cut-off at that point"),
+    ],
+)
+async def test_a_cut_off_that_can_not_be_moved_says_why(
+    running: Running, body: dict[str, Any], words: str
+) -> None:
+    _, found = await change(running, "olga", **{**MOVED, **body}, dry_run=True)
+    assert words in " ".join(found["refused"])
+
+
+async def test_who_is_no_organiser_moves_no_cut_off(running: Running) -> None:
+    for body in ({**MOVED, "dry_run": True}, MOVED, {"undo_entry": "anything"}):
+        status, error = await change(running, "ana", **body)
+        assert (status, error["code"]) == (403, "not_yours"), body
+
+
+async def test_a_person_added_is_invited_at_once(running: Running) -> None:
+    """The code that comes back opens the door for them and for nobody else; looking makes none."""
+    _, looked_at = await change(running, "ana", what="person", name="Per", dry_run=True)
+    assert looked_at["invited"] is None
+    assert await running.parts.journal.invitations(EVENT) == ()
+    _, done = await change(running, "ana", what="person", name="Per")
+    invited = done["invited"]
+    assert invited["link"].endswith(f"/join#{invited['code']}")
+    assert invited["link"].startswith("http://127.0.0.1:")
+    body = {"code": invited["code"], "channel": "device", "address": "telephone", "preview": True}
+    status, found = await running.call(None, "POST", "/v1/join", body)
+    assert status == 200
+    assert found["data"]["name"] == "Per", found

@@ -8,6 +8,7 @@ import signal
 import subprocess
 import sys
 import time
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,13 @@ from click.testing import CliRunner, Result
 
 from server.cli.main import stilepost
 from tests.api.conftest import DEMO, EVENT
+
+ORGANISER = """
+[[people]]
+id = "olga"
+name = "Olga"
+parts = [{ kind = "organiser" }]
+"""
 
 
 class Shell:
@@ -113,6 +121,42 @@ def test_load_shows_asks_and_stores(shell: Shell) -> None:
     changed = shell.run("load", str(shell.event), "--yes")
     assert "20 min, becomes 25 min" in changed.output
     assert "version 2" in changed.output
+
+
+def test_the_plan_is_changed_once_it_was_shown_and_asked_about(shell: Shell) -> None:
+    """What it is for whom; 'no' changes nothing; 'yes' does; it is undone; who may not hears who may."""
+    shell.run("load", str(shell.event), "--yes")
+    skip = ("change", "skip", "--as", "ana", "--meeting", "brindle-maren")
+    left = shell.run(*skip, typed="n\n")
+    assert left.exit_code == 1
+    assert "Ana: No longer yours: Brindle Gate, Maren" in left.output
+    assert "version 2" not in shell.run("events").output
+    done = shell.run(*skip, typed="y\n")
+    assert (done.exit_code, "Changed. " in done.output) == (0, True), done.output
+    assert "not in the plan any more" in shell.run(*skip).output
+    assert "Taken back. " in shell.run("change", "undo", "--as", "ana").output
+    refused = shell.run("change", "skip", "--as", "tomas", "--meeting", "brindle-maren")
+    assert "Who may: maren, ana, jonas" in refused.output, refused.output
+    added = shell.run("change", "person", "--as", "ana", "--name", "Per", "--drives", "--yes")
+    assert re.search(r"Per is added\. .*/join#[0-9A-Z]{12} ", added.output), added.output
+
+
+def test_a_cut_off_is_moved_by_who_may(shell: Shell) -> None:
+    """'18:30' is the one nearest to when it was; whoever is no organiser is told who is."""
+    # A race of tomorrow: a new time months ahead is refused.
+    day = datetime.now(UTC) + timedelta(days=1)
+    text = shell.event.read_text("utf-8").replace("starts = 2027-09-11T", f"starts = {day:%Y-%m-%d}T")
+    text = text.replace('"Sat ', f'"{day:%a} ').replace('"Sun ', f'"{day + timedelta(days=1):%a} ')
+    shell.event.write_text(text + ORGANISER, "utf-8")
+    loaded = shell.run("load", str(shell.event), "--yes")
+    assert loaded.exit_code == 0, loaded.output
+    move = ("change", "cut-off", "--point", "ember", "--until", "10:30", "--as")
+    assert "Who may: office, olga." in shell.run(*move, "ana").output
+    moved = shell.run(*move, "olga", "--yes")
+    assert re.search(r"\(in\) has moved from .*09:30 to .*10:30\.", moved.output), moved.output
+    assert "Changed. " in moved.output
+    assert "Taken back" in shell.run("change", "undo", "--as", "olga", "--point", "ember").output
+    assert "new time is missing" in shell.run(*move[:-3], "--as", "olga").output
 
 
 def test_a_german_file_is_answered_in_german(shell: Shell) -> None:

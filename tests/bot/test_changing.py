@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import pytest
+
 from server.conversation.telling.message import DATA_BYTES_MAX, Press, data
 
 if TYPE_CHECKING:
@@ -124,3 +126,60 @@ async def test_in_words_whoever_may_sees_what_it_would_be(race: Race) -> None:
     done = await race.press("ines", reply, "Yes")
     assert "Birgit" in done.text
     assert 'crew = ["both"]\ncar = "van"' in await text(race)
+
+
+@pytest.mark.parametrize(
+    ("who", "words"),
+    [
+        ("ana", "skip brindle gate"),
+        ("ana", "Let's drop the meeting at Brindle Gate please"),
+        ("ana", "can we leave out brindle?"),
+        ("both", "Brindle Gate mit Maren auslassen"),
+        ("both", "lass uns Brindle Gate bei Maren weglassen"),
+        ("maren", "on saute Brindle Gate"),
+        ("maren", "annulons le rendez-vous à Brindle Gate"),
+    ],
+)
+async def test_a_meeting_is_left_out_in_words(race: Race, who: str, words: str) -> None:
+    """It leads to the same preview and the same yes; the words alone change nothing."""
+    before = await text(race)
+    look = await race.say(who, words)
+    assert "Brindle Gate, Maren (" in look.text, look.text
+    assert "Tove" not in look.text
+    assert len(labels(look)) == 2
+    assert await text(race) == before
+    done = await race.press(who, look, labels(look)[0])
+    assert len(labels(done)) == 1, done.text
+    assert 'kit = ["dry shirt"]' not in await text(race)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "she dropped at brindle gate",
+        "drop bag at brindle gate",
+        "did she skip brindle gate",
+        "she may drop at brindle gate",
+        "skip brindle gate she is hurt",
+        "skip",
+        "don't skip brindle gate",
+        "cancel the alarm at brindle gate",
+    ],
+)
+async def test_other_words_with_such_a_word_in_them_are_no_change(race: Race, words: str) -> None:
+    reply = await race.say("ana", words)
+    assert not reply.text.startswith("Not changed yet"), reply.text
+
+
+async def test_the_target_is_given_up_in_words(race: Race) -> None:
+    """Here the race has no time limit to finish in: that is said, by the same path."""
+    assert (await race.say("ana", "just finish maren")).text.startswith("That can’t be: the race has no time")
+    which = await race.say("both", "vergiss das Ziel")
+    assert (which.text, labels(which)) == ("Was ist gemeint?", ["Maren", "Tove"])
+    assert "Zeitlimit" in (await race.press("both", which, "Tove")).text
+
+
+async def test_who_may_not_change_the_plan_is_shown_no_change_for_words_either(race: Race) -> None:
+    for who in ("fan", "vera"):
+        reply = await race.say(who, "skip brindle gate")
+        assert not reply.text.startswith("Not changed yet"), reply.text

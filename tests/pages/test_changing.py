@@ -56,11 +56,11 @@ async def test_a_form_of_another_page_changes_nothing(site: Site) -> None:
     assert len(await site.parts.journal.event_versions(EVENT)) == 1
 
 
-async def _phone(site: Site, browser: Browser) -> tuple[Page, list[str]]:
+async def _phone(site: Site, browser: Browser, who: str = "ana") -> tuple[Page, list[str]]:
     context = await browser.new_context(
         viewport={"width": WIDTH, "height": 844}, has_touch=True, is_mobile=True, color_scheme="dark"
     )
-    cookie = {"name": "stilepost", "value": await site.token("ana"), "url": site.url, "sameSite": "Strict"}
+    cookie = {"name": "stilepost", "value": await site.token(who), "url": site.url, "sameSite": "Strict"}
     await context.add_cookies([cookie])  # type: ignore[list-item]
     page = await context.new_page()
     wrong: list[str] = []
@@ -108,6 +108,49 @@ async def test_a_meeting_is_moved_during_the_race_and_both_crews_are_told(
     assert "crew: Jonas, Tomas > Ana, Tomas" in (await _told(site))["maren"]
     versions = [await site.parts.journal.load_event(EVENT, n) for n in (1, 3)]
     assert versions[0].text == versions[1].text
+    assert wrong == []
+
+
+@pytest.mark.browser
+async def test_a_person_is_added_and_invited_on_the_spot(
+    site: Site, browser: Browser, tmp_path: Path
+) -> None:
+    """The QR and the link stand on the page once it counts, and open the door for the new one."""
+    page, wrong = await _phone(site, browser)
+    await page.goto(f"{site.url}/change/{EVENT}")
+    await page.get_by_label("Name").fill("Per <b>")
+    await page.get_by_role("button", name="See what it changes").nth(-2).tap()
+    await page.get_by_role("button", name="Yes, change it").tap()
+    link = page.locator("a[href*='/join#']")
+    await expect(link).to_be_visible(timeout=30_000)
+    await expect(page.get_by_alt_text("QR of the invitation of Per <b>")).to_be_visible()
+    await _fits(page, tmp_path / "invited.png")
+    door = await (await browser.new_context()).new_page()
+    await door.goto(await link.get_attribute("href") or "")
+    await expect(door.locator("body")).to_contain_text("Per <b>", timeout=30_000)
+    assert wrong == []
+
+
+@pytest.mark.browser
+async def test_a_cut_off_is_moved_on_the_sheet_and_back(site: Site, browser: Browser, tmp_path: Path) -> None:
+    """The organiser chooses it, types the time of day, sees what each hears, says yes, and takes it back; crew have no
+    such form."""
+    assert "cut-off has moved" not in (await _get(site, "ana", f"/change/{EVENT}"))[1]
+    page, wrong = await _phone(site, browser, "office")
+    await page.goto(f"{site.url}/change/{EVENT}")
+    await page.get_by_label("Cut-off").select_option("ember in")
+    await page.get_by_label("New time").fill("10:30")
+    await _fits(page, tmp_path / "cut-off.png")
+    section = page.locator("section", has=page.get_by_role("heading", name="A cut-off has moved"))
+    await section.get_by_role("button").tap()
+    yes = page.get_by_role("button", name="Yes, change it")
+    await expect(yes).to_be_visible(timeout=30_000)
+    assert "The cut-off at Ember Quarry (in) has moved from" in await page.inner_text("main")
+    await _fits(page, tmp_path / "cut-off-preview.png")
+    await yes.tap()
+    await expect(page.get_by_role("status")).to_contain_text("Ana", timeout=30_000)
+    await page.get_by_role("button", name="Undo the change").tap()
+    await expect(page.get_by_role("status")).to_contain_text("Taken back", timeout=30_000)
     assert wrong == []
 
 

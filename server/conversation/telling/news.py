@@ -337,6 +337,7 @@ def race_change(say: SayInEvent, v: RaceChangeValues, to: str = "") -> str:
             until=say.maybe(v.until),
             amount=say.length(v.amount) if v.amount else "none",
             edge=say.s(f"edge-{v.edge}") if v.edge else "none",
+            was=say.maybe(v.was),
         )
     else:
         first = say.s("race-change-other", change=v.change)

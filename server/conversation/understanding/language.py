@@ -176,6 +176,11 @@ def _pooled(files: Iterable[Mapping[str, Any]], table: str) -> dict[str, list[st
     return out
 
 
+def table(name: str) -> dict[str, list[str]]:
+    """Lists of words from a file that each language has, those of all languages together."""
+    return _pooled(({"all": _file(n, name)} for n in folders()), "all")
+
+
 @cache
 def lexicon() -> Lexicon:
     """The words of every language, read once."""

@@ -20,7 +20,7 @@ from server.pages.labels import label
 from server.pages.session import parts_words, preferred_language
 from server.pages.setup.folder import Draft
 
-__all__ = ["before", "press"]
+__all__ = ["before", "press", "qr_of"]
 
 GOOD_FOR: Final = timedelta(days=14)
 """As long as an invitation of the command line."""
@@ -89,9 +89,14 @@ def _invitation(request: web.Request, event: Event, person: str, code: str, lang
         "parts": parts_words(event.parts_of(person), language),
         "code": code,
         "link": link,
-        "qr": segno.make(link, error="m", micro=False).svg_data_uri(scale=4, border=4, light="#fff"),
+        "qr": qr_of(link),
         "here": "" if settings.public_url else "yes",
     }
+
+
+def qr_of(link: str) -> str:
+    """The QR of a link, as a picture that stands in the page itself."""
+    return segno.make(link, error="m", micro=False).svg_data_uri(scale=4, border=4, light="#fff")
 
 
 def _built(draft: Draft) -> Built | None:

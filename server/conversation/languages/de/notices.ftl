@@ -385,7 +385,10 @@ race-change-rerouted = Die Strecke wurde geändert{ $place ->
 race-change-cut-off-moved = Das Zeitlimit in { $place }{ $edge ->
     [none] {""}
    *[other] {" ("}{ $edge }{")"}
- } wurde verlegt{ $until ->
+ } wurde verlegt{ $was ->
+    [none] {""}
+   *[other] {" von "}{ $was }
+ }{ $until ->
     [none] .
    *[other] {" auf "}{ $until }.
  }

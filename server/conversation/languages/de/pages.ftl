@@ -499,3 +499,7 @@ change-name = Name
 change-phone = Telefon
 change-drives = Fährt
 change-finish = Nur ankommen: kein Ziel mehr, das Zeitlimit gilt
+change-cut-off = Ein Zeitlimit wurde verlegt
+change-cut-off-which = Zeitlimit
+change-cut-off-until = Neue Zeit
+change-invited-lead = Gleich scannen lassen oder den Link schicken: einmal gültig, zwei Wochen lang, und nicht noch einmal gezeigt.

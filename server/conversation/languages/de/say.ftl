@@ -1020,6 +1020,12 @@ change-not-unusual = die Eventdatei ist so geschrieben, dass sie hier nicht geä
 change-not-past = dieses Treffen ist schon vorbei, oder ihr Rennen ist zu Ende. Stimmt das nicht, berichtige die Meldung.
 change-not-behind = sie ist an diesem Punkt schon vorbei, oder ihr Rennen ist zu Ende. Wähle einen, der noch vor ihr liegt.
 change-not-not-last = der Plan wurde seither geändert, oder das war keine Änderung von hier. Ändere ihn von Hand.
+change-not-no-cut-off = an diesem Punkt gibt es kein Zeitlimit. Wähle einen, der eines hat.
+change-not-no-time = die neue Zeit fehlt. Gib sie an wie 18:30.
+change-invited = { $name } ist dabei. Die Einladung, einmal gültig: { $link } (Code { $code }). Schick sie gleich, sie wird nicht noch einmal gezeigt.
+change-really = Jetzt ändern?
+change-which = Was ist gemeint?
+change-who-may = { $who } darf das nicht ändern. Wer darf: { $names }.
 
 # -- das Stopp-Protokoll
 button-log-stop = Stopp protokollieren

@@ -383,7 +383,10 @@ race-change-rerouted = The course has been changed{ $place ->
 race-change-cut-off-moved = The cut-off at { $place }{ $edge ->
     [none] {""}
    *[other] {" ("}{ $edge }{")"}
- } has moved{ $until ->
+ } has moved{ $was ->
+    [none] {""}
+   *[other] {" from "}{ $was }
+ }{ $until ->
     [none] .
    *[other] {" to "}{ $until }.
  }

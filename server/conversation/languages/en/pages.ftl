@@ -499,3 +499,7 @@ change-name = Name
 change-phone = Telephone
 change-drives = Drives
 change-finish = Just finish: the target is given up, the time limit holds
+change-cut-off = A cut-off has moved
+change-cut-off-which = Cut-off
+change-cut-off-until = New time
+change-invited-lead = Let them scan this now, or send the link: it is good once, for two weeks, and is not shown again.

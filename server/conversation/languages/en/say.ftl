@@ -1014,6 +1014,12 @@ change-not-unusual = the event file is written in a form that can’t be changed
 change-not-past = she has been at that meeting already, or her race is over. Correct the report if that is wrong.
 change-not-behind = she is past that point, or her race is over. Choose one ahead of her.
 change-not-not-last = the plan has been changed since, or that was no change made here. Change it by hand.
+change-not-no-cut-off = there is no cut-off at that point. Choose one that has.
+change-not-no-time = the new time is missing. Give it as in 18:30.
+change-invited = { $name } is added. Their invitation, good once: { $link } (code { $code }). Send it to them now, it is not shown again.
+change-really = Change it now?
+change-which = Which one do you mean?
+change-who-may = { $who } can’t change that. Who may: { $names }.
 
 # -- the stop log
 button-log-stop = Log the stop

@@ -358,8 +358,11 @@ race-change-start-delayed = Le départ est retardé{ $amount ->
    *[other] {", à "}{ $until }.
  }
 race-change-wave-moved = Le départ de { $runner } a changé{ $until ->
+    [none] {""}
+   *[other] {" : "}{ $until }
+ }{ $was ->
     [none] .
-   *[other] {" : "}{ $until }.
+   *[other] {" (avant : "}{ $was }).
  }
 race-change-runners-held = Les coureurs sont retenus{ $place ->
     [none] {""}

@@ -499,3 +499,7 @@ change-name = Nom
 change-phone = Téléphone
 change-drives = Conduit
 change-finish = Juste finir : plus d’objectif, le temps limite reste
+change-cut-off = Une barrière horaire a changé
+change-cut-off-which = Barrière
+change-cut-off-until = Nouvelle heure
+change-invited-lead = Fais-la scanner tout de suite ou envoie le lien : valable une fois, deux semaines, et plus montrée ensuite.

@@ -1012,6 +1012,12 @@ change-not-unusual = le fichier de l’événement est écrit d’une façon qui
 change-not-past = ce rendez-vous est déjà passé, ou sa course est finie. Si c’est faux, corrige l’annonce.
 change-not-behind = elle a déjà passé ce point, ou sa course est finie. Choisis-en un devant elle.
 change-not-not-last = le plan a été changé depuis, ou ce n’était pas un changement fait ici. Change-le à la main.
+change-not-no-cut-off = il n’y a pas de barrière horaire à ce point. Choisis-en un qui en a une.
+change-not-no-time = il manque la nouvelle heure. Donne-la comme 18:30.
+change-invited = { $name } est ajouté. Son invitation, valable une fois : { $link } (code { $code }). Envoie-la tout de suite, elle ne sera plus montrée.
+change-really = Changer maintenant ?
+change-which = De quoi s’agit-il ?
+change-who-may = { $who } ne peut pas changer cela. Qui le peut : { $names }.
 
 # -- le carnet des arrêts
 button-log-stop = Noter l’arrêt

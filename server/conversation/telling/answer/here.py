@@ -55,10 +55,19 @@ class ChangedFor:
 
 
 @dataclass(frozen=True, slots=True)
+class Invited:
+    """The invitation of somebody who was added: the code is shown this once. `link` opens the page with it."""
+
+    name: str
+    code: str
+    link: str
+
+
+@dataclass(frozen=True, slots=True)
 class ChangeAnswer:
     """POST …/changes: `people` whom it concerns and how, `minds` what will not work then, or not surely; `refused` why it
     can't be. Once it is `done`, `version` is the plan's and `told` are the names of those who hear it; before, the one it
-    was looked at against."""
+    was looked at against. `entry`: what moved a cut-off; `invited`: of a person who was added, their invitation."""
 
     version: int
     done: bool
@@ -66,6 +75,8 @@ class ChangeAnswer:
     minds: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
     told: tuple[str, ...] = ()
+    entry: str = ""
+    invited: Invited | None = None
 
 
 @dataclass(frozen=True, slots=True)
