@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from server.api import me, models, replanning, replies, reports
+from server.api import followers, me, models, replanning, replies, reports
 from server.api.ask import Route, Who
 from server.api.who_may import Call
 from server.conversation.telling import answer
@@ -97,5 +97,14 @@ ACTING: tuple[Route, ...] = (
         replies.GroupBound,
         call=Call.GROUP,
         body=models.GroupChat,
+    ),
+    Route(
+        "POST",
+        f"{_R}/followers",
+        followers.followers,
+        "A link for followers given or taken back, by the runner alone: delayed, coarse, no positions, no crew.",
+        answer.FollowersAnswer,
+        call=Call.FOLLOWERS,
+        body=models.Followers,
     ),
 )

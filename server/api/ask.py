@@ -59,6 +59,8 @@ class Ask:
     query: BaseModel | None = None
     timed: bool = True
     """Whether what is reported has a time of its sender's; else the same at the same moment is told apart by ours alone."""
+    page: str = ""
+    """Where the page is from which this was asked, for what is asked inside."""
 
     @property
     def caller(self) -> Caller:
@@ -94,7 +96,7 @@ class Ask:
         here = (
             f"{http.scheme}://{http.host}"
             if isinstance(http, web.Request)
-            else f"http://{settings.host}:{settings.port}"
+            else self.page or f"http://{settings.host}:{settings.port}"
         )
         return (settings.public_url or here).rstrip("/")
 

@@ -123,12 +123,14 @@ def _conversed(reply: Reply, view: PersonView, sent: Converse) -> Conversed:
     )
 
 
-async def answer(parts: Parts, caller: Caller, incoming: Incoming) -> Reply:
-    """The reply to one message of whoever calls, all that it asks for done."""
-    return (await _answered(parts, caller, incoming))[0]
+async def answer(parts: Parts, caller: Caller, incoming: Incoming, page: str = "") -> Reply:
+    """The reply to one message of whoever calls, all that it asks for done. `page`: where they write, on a page."""
+    return (await _answered(parts, caller, incoming, page))[0]
 
 
-async def _answered(parts: Parts, caller: Caller, incoming: Incoming) -> tuple[Reply, PersonView | None]:
+async def _answered(
+    parts: Parts, caller: Caller, incoming: Incoming, page: str = ""
+) -> tuple[Reply, PersonView | None]:
     """The reply, and what its sender may know after it; None where that was not looked at."""
     place = incoming.reply_to if incoming.group else ""
     if incoming.group and not incoming.addressed:
@@ -143,7 +145,7 @@ async def _answered(parts: Parts, caller: Caller, incoming: Incoming) -> tuple[R
         memory = load(spoken.body)
         # A message that comes again after a crash is understood as it was: 'she is in' would mean the next point by now.
         view = await me.view_of(parts, caller.person, now, partial(_said_in, caller.sender, key))
-        driver = _Driver(parts, caller, view, incoming.photo)
+        driver = _Driver(parts, caller, view, incoming.photo, page)
         reply = await driver.drive(respond(driver.view, incoming, memory))
         turn = _text(reply) if driver.acted else None
         body = dump(memory)
@@ -180,6 +182,7 @@ class _Driver:
     caller: Caller
     view: PersonView
     photo: Photo | None = None
+    page: str = ""
     acted: bool = False
 
     async def drive(self, talk: _Talk) -> Reply:
@@ -203,7 +206,7 @@ class _Driver:
                 self.view.renew(await me.view_of(self.parts, self.caller.person, self.parts.clock.now()))
 
     async def _do(self, action: Action[Any]) -> Any:
-        ask = Ask(self.parts, Inside(action.path), self.parts.clock.now(), self.caller)
+        ask = Ask(self.parts, Inside(action.path), self.parts.clock.now(), self.caller, page=self.page)
         if action.call == "draw":
             return await self._drawn(ask)
         if action.call == "join":

@@ -297,6 +297,13 @@ class GroupChat(Request):
     tell: bool = True
 
 
+class Followers(Request):
+    """`on`: a new link is given, the one before ends; `on` false: it is taken back; left out: it is only asked whether one
+    holds."""
+
+    on: bool | None = None
+
+
 class Alive(Request):
     """A channel that only sends found its other side up. Without another such sign for `well_for_s` it counts
     as down."""

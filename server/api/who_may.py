@@ -57,6 +57,7 @@ class Call(StrEnum):
     PHOTO = "see a photo"
     OWN_NEWS = "say when to be told what"
     GROUP = "have a group chat told what concerns all"
+    FOLLOWERS = "give followers a link and take it back"
 
 
 _Y, _S, _N = May.YES, May.SOME, May.NO
@@ -105,6 +106,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.PHOTO: (_Y, _Y, _Y, _Y, _Y, _S, _N),
     Call.OWN_NEWS: (_Y, _Y, _Y, _Y, _Y, _Y, _Y),
     Call.GROUP: (_Y, _Y, _N, _Y, _Y, _N, _N),
+    Call.FOLLOWERS: (_Y, _N, _N, _N, _N, _N, _N),  # whoever has the link has no part: server/api/followers.py
 }
 
 TABLE: Mapping[Call, Mapping[PartKind, May]] = {

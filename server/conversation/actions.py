@@ -12,7 +12,13 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any, Generic, Protocol, TypeVar
 
-from server.conversation.telling.answer import AnsweredAnswer, ChangeAnswer, JoinAnswer, NotedAnswer
+from server.conversation.telling.answer import (
+    AnsweredAnswer,
+    ChangeAnswer,
+    FollowersAnswer,
+    JoinAnswer,
+    NotedAnswer,
+)
 
 __all__ = [
     "Action",
@@ -24,6 +30,7 @@ __all__ = [
     "check_in",
     "confirm",
     "draw",
+    "followers",
     "group",
     "join",
     "keep_photo",
@@ -110,6 +117,11 @@ async def keep_photo(event: str, runner: str, of: str | None, body: Mapping[str,
 async def group(event: str, chat: str, *, tell: bool) -> Bound:
     """Have a group chat told what concerns all, or no longer."""
     return await Action[Bound]("group", {"event": event}, {"address": chat, "tell": tell})
+
+
+async def followers(event: str, runner: str, *, on: bool) -> FollowersAnswer:
+    """Give the runner's link for followers, the one before ends; or take it back."""
+    return await Action[FollowersAnswer]("followers", {"event": event, "runner": runner}, {"on": on})
 
 
 async def join(code: str, *, preview: bool) -> JoinAnswer:

@@ -14,6 +14,7 @@ from server.conversation import (
     changing,
     corrections,
     distressed,
+    follow,
     grouped,
     joining,
     letting_go,
@@ -201,8 +202,9 @@ async def _said(visit: Visit, text: str) -> Reply:
     logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)
-    if reading.danger is Danger.NONE and not whose and not open_:
-        change = await changing.in_words(visit, text)
+    if reading.danger is not Danger.ALARM and not whose and not open_:
+        # The whole of it is known words, so that a doubt about danger is none.
+        change = await follow.in_words(visit, text) or await changing.in_words(visit, text)
         if change is not None:
             visit.memory.forget_offers()
             return change

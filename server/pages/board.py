@@ -122,6 +122,7 @@ def _shown(seen: Seen) -> dict[str, Any]:
     return {
         "view": view_of(seen, shown, pen),
         "first": first(picture, person, parts, pen),
+        "follows": any(may(parts, Call.FOLLOWERS, r.id) is May.YES for r in picture.built.event.runners),
         "own": own(picture, shown, person, parts, pen),
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
         "logs": {r.id: log_shown(picture, r.id, person, parts, pen) for r in shown.runners},

@@ -32,7 +32,7 @@ async def say(request: web.Request) -> web.StreamResponse:
         )
     incoming = _incoming(sent, ask)
     auth.acting(ask.who)
-    said = await conversing.answer(parts, ask.who, incoming)
+    said = await conversing.answer(parts, ask.who, incoming, ask.site)
     if sent.photo:
         # Its words first: a call for help waits for no picture.
         photo = replace(incoming, photo=await photos.received(sent.photo), message_key=f"{sent.key}.p")

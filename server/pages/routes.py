@@ -14,13 +14,13 @@ import structlog
 from aiohttp import web
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
-from server.api import answer_links, auth
+from server.api import answer_links, auth, followers
 from server.api.envelope import ApiError, from_away, from_journal
 from server.api.parts import PARTS
 from server.event.keys import longest
 from server.journal import AwayError, JournalError
 from server.log import broke
-from server.pages import answer, board, changing, chat, pictures, push, session, sheet, stream
+from server.pages import answer, board, changing, chat, follow, pictures, push, session, sheet, stream
 from server.pages.labels import labels
 from server.pages.session import CHOICES, Choice, preferred_language
 from server.pages.setup import door
@@ -60,11 +60,14 @@ def add_to(app: web.Application, choices: tuple[Choice, ...] = (), push_key: str
         ("/stream", stream.news),
         (answer_links.PATH, answer.show),
         (changing.PATH, changing.show),
+        (followers.PATH, follow.show),
+        (follow.OWN, follow.own),
     ):
         app.router.add_get(path, _page(page))
     app[answer.PRESSING] = answer.Pressing()
     app.router.add_post(answer_links.PATH, _page(answer.press))
     app.router.add_post(changing.PATH, _page(changing.press))
+    app.router.add_post(follow.OWN, _page(follow.give))
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.svg", pictures.svg)
     app.router.add_get("/v1/events/{event}/runners/{runner}/picture.png", pictures.png)
     app.router.add_get("/v1/events/{event}/photos/{picture}", pictures.photo)

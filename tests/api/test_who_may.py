@@ -55,6 +55,7 @@ ASKS: dict[Call, tuple[str, str, dict[str, Any] | None]] = {
     Call.RACE_CONTROL_TOLD: ("POST", f"{RUN}/checkins", {"kind": "race control told"}),
     Call.STAND_DOWN: ("POST", f"{RUN}/checkins", {"kind": "stand-down"}),
     Call.RACE: ("POST", f"{EV}/race", {"kind": "runners held"}),
+    Call.FOLLOWERS: ("POST", f"{RUN}/followers", {"on": True}),
 }
 CELLS = [(c, p) for c, p in itertools.product(ASKS, PERSON_OF)]
 

@@ -10,7 +10,7 @@ from server.conversation.understanding.language import Matcher, lexicon, matcher
 from server.conversation.understanding.meaning import Context
 from server.conversation.understanding.sentence import POINT, RUNNER, read_sentence
 
-__all__ = ["Wanted", "change_in"]
+__all__ = ["Wanted", "change_in", "link_in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +47,14 @@ def change_in(text: str, ctx: Context) -> Wanted | None:
     if said.point is None or not _left(list(said.masked), words["skip"], words["fill"]):
         return None
     return Wanted(said.point.ids, hers)
+
+
+def link_in(text: str) -> bool | None:
+    """Whether the whole of a message asks for a link for followers, or takes it back (False); None for any other message."""
+    row, words = lexicon().words(text), _words()
+    if _left(row, words["unfollow"], words["fill"]) == 1:
+        return False
+    return True if _left(row, words["follow"], words["fill"]) == 1 else None
 
 
 def _left(row: list[str], asks: Matcher, fill: Matcher) -> int:

@@ -1111,3 +1111,8 @@ look-back-kept = Aufgeschrieben: { $kept }. Es steht auf der Seite über das Ren
 look-back-well = was gut war
 look-back-wrong = was schiefging
 look-back-next = was du anders machst
+follow-given =
+    Der Link für Zuschauer: { $link }
+    Er zeigt, an welchen Punkten du warst, eine halbe Stunde verspätet und auf eine Viertelstunde genau: keine Position, niemanden aus deiner Crew. Ein früherer Link gilt nicht mehr. ‚Nimm den Link zurück‘ beendet diesen.
+follow-taken-back = Der Link für Zuschauer ist zurückgenommen. Wer ihn öffnet, sieht nichts mehr von dir.
+follow-not-yours = Nur wer läuft, gibt den Link für Zuschauer oder nimmt ihn zurück.

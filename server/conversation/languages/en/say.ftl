@@ -1105,3 +1105,8 @@ look-back-kept = Kept: { $kept }. It stands on the page that is made of the race
 look-back-well = what was well
 look-back-wrong = what went wrong
 look-back-next = what you will do otherwise
+follow-given =
+    The link for followers: { $link }
+    It shows at which points you were, half an hour late and to a quarter of an hour: no position, nobody of your crew. An earlier link ends. ‘Take the link back’ ends this one.
+follow-taken-back = The link for followers is taken back. Whoever opens it sees nothing of you.
+follow-not-yours = Only the runner gives followers a link, or takes it back.

@@ -1103,3 +1103,8 @@ look-back-kept = Noté : { $kept }. Ce sera sur la page de la course. Merci.
 look-back-well = ce qui était bien
 look-back-wrong = ce qui a mal tourné
 look-back-next = ce que tu feras autrement
+follow-given =
+    Le lien pour les supporters : { $link }
+    Il montre à quels points tu es passée, avec une demi-heure de retard et au quart d’heure près : aucune position, personne de ton équipe. Un lien plus ancien ne vaut plus. « Retire le lien » met fin à celui-ci.
+follow-taken-back = Le lien pour les supporters est retiré. Qui l’ouvre ne voit plus rien de toi.
+follow-not-yours = Seule la coureuse donne ce lien ou le retire.

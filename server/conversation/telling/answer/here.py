@@ -55,6 +55,14 @@ class ChangedFor:
 
 
 @dataclass(frozen=True, slots=True)
+class FollowersAnswer:
+    """Whether a link for followers holds; `link` itself the once that it is given."""
+
+    on: bool
+    link: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Invited:
     """The invitation of somebody who was added: the code is shown this once. `link` opens the page with it."""
 
