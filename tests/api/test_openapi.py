@@ -54,7 +54,7 @@ def test_every_model_refuses_unknown_fields_or_says_why() -> None:
 PAGES = {"/", "/board/{event}", "/board/{event}/part", "/join", "/leave", "/be/{person}", "/stream",
          "/static/{version}/{name}", "/answer", "/sheet/{event}", "/sheet/{event}/paper.pdf", "/manifest.webmanifest",
          "/worker.js", "/setup", "/setup/open", "/setup/draft", "/setup/draft.zip", "/setup/{step}",
-         "/change/{event}"}  # fmt: skip
+         "/follow", "/followers/{event}", "/change/{event}"}  # fmt: skip
 """What only a browser asks for."""
 
 
