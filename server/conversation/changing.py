@@ -60,11 +60,11 @@ async def driver(visit: Visit, person: str, point: str) -> Reply | None:
     return await _step(visit, "d", runner.id, tag(point), tag(person), "")
 
 
-async def in_words(visit: Visit, text: str) -> Reply | None:
+async def in_words(visit: Visit, text: str, *, undoes: bool) -> Reply | None:
     """What it would be where somebody who may asks for a change and says nothing else: 'skip the quarry', 'just finish'.
-    None for any other words, and where nobody meets her there."""
+    None for any other words, where nobody meets her there, and where it takes a report back ('cancel the mill': `undoes`)."""
     said = wanted.change_in(text, visit.context()) if visit.event.may_change else None
-    if said is None:
+    if said is None or (undoes and not said.finish):
         return None
     hers = [r for r in visit.event.runners if said.runner in (None, r.id)]
     if said.finish:

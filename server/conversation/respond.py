@@ -204,7 +204,8 @@ async def _said(visit: Visit, text: str) -> Reply:
         logs = stop_log.how_she_is(visit, text, reading.meant)
     if reading.danger is not Danger.ALARM and not whose and not open_:
         # The whole of it is known words, so that a doubt about danger is none.
-        change = await follow.in_words(visit, text) or await changing.in_words(visit, text)
+        undoes = isinstance(reading.meant, Undo)
+        change = await follow.in_words(visit, text) or await changing.in_words(visit, text, undoes=undoes)
         if change is not None:
             visit.memory.forget_offers()
             return change

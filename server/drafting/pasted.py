@@ -162,9 +162,12 @@ def _cells(line: str) -> list[str]:
     for mark in ("\t", ";", "|"):
         if mark in line:
             return [c.strip() for c in next(csv.reader([line.strip(" |")], delimiter=mark))]
+    gaps = [c.strip() for c in re.split(r"\s{2,}", line.strip())]
+    if len(gaps) >= 3 and not any(c.endswith(",") for c in gaps):
+        return gaps  # columns set with spaces, a comma in a name: 'Finish, Thornby   100 km   Sun 09:00'
     if "," in line and not re.fullmatch(r"[^,]*\d,\d{1,3}(?!\d)[^,]*", line):
         return [c.strip() for c in next(csv.reader([line], skipinitialspace=True))]
-    return [c.strip() for c in re.split(r"\s{2,}", line.strip())]
+    return gaps
 
 
 def _heads(cells: Sequence[str]) -> list[str]:

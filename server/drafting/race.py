@@ -236,7 +236,12 @@ def _unnamed(free: Mapping[str, Table], row: PastedRow, length_km: float | None)
             if row.km <= END_KM:
                 return i
         elif end is not None:
-            if length_km is not None and 0.98 * length_km <= row.km <= (1.0 + STATED_WITHIN) * length_km:
+            # Called so, the organiser's length may be that much shorter as well.
+            short = STATED_WITHIN if name and name in row.name.casefold() else 0.02
+            if (
+                length_km is not None
+                and (1.0 - short) * length_km <= row.km <= (1.0 + STATED_WITHIN) * length_km
+            ):
                 return i
         elif (
             name

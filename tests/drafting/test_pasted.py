@@ -84,3 +84,19 @@ def test_a_cut_off_typed_by_hand(typed: str, read: dict[str, str]) -> None:
 )
 def test_a_line_of_a_handbook_is_read(text: str, row: PastedRow) -> None:
     assert read_table(text, START).rows == (row,)
+
+
+def test_a_comma_in_a_name_does_not_part_columns_that_are_set_with_spaces() -> None:
+    """A handbook's page as it is copied from a PDF."""
+    text = """
+    1    Stony Bank          12.4 km    620 m   -             No
+         Finish, Thornby     100 km     4700 m  Sun 09:00     Yes
+    """
+    rows = read_table(text).rows
+    assert [(r.name, r.km, r.clock, r.crew) for r in rows] == [
+        ("Stony Bank", 12.4, "", False),
+        ("Finish, Thornby", 100.0, "Sun 09:00", True),
+    ]
+    assert [(r.name, r.km) for r in read_table("12.4,  Stony Bank,  Sat 09:00").rows] == [
+        ("Stony Bank", 12.4)
+    ]

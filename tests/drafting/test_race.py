@@ -57,6 +57,14 @@ def test_the_tables_finish_is_the_races_length() -> None:
     assert "# by the map" in doc.text()
 
 
+def test_a_finish_called_so_is_the_finish_though_the_line_is_longer() -> None:
+    """The handbook says 100 km, the line has 104; a point of another name that far before the end stays a point."""
+    rows = read_table("88 Mossdale\n100 Finish, Thornby Sun 10:00", START).rows
+    assert matched(Document(POINTS), rows, 104.0) == [None, "finish"]
+    rows = read_table("88 Mossdale\n100 Thornby Sun 10:00", START).rows
+    assert matched(Document(POINTS), rows, 104.0) == [None, None]
+
+
 def test_what_is_typed_wrong_stays_as_typed() -> None:
     doc = Document(POINTS)
     put_points(doc, [{"was": "mill", "name": "Mill", "km": "twenty", "cut": "late", "stop": "a while"}])

@@ -406,7 +406,7 @@ def _publish(at: _At) -> Table:
     people = [] if built is None else [{"id": p.id, "name": p.name} for p in built.event.people]
     errors = sum(at.look.errors(s) for s in STEPS)
     none: Table = {"stored": 0, "changes": [], "refused": [], "joined": set(), "invited": []}
-    return {"right": built is not None, "people": people, "count": str(errors), **none}
+    return {"right": built is not None, "people": people, "count": errors, **none}
 
 
 _STEPS: Final[dict[str, Callable[[_At], Table]]] = {

@@ -413,7 +413,10 @@ setup-ready = Bereit für diese Strecke?
 setup-remarks = Was der Plan dazu sagt
 setup-right = Nichts steht im Weg.
 setup-not-right = Es fehlt noch etwas.
-setup-publish-wrong = Noch nicht: { $count } Fehler stehen im Weg.
+setup-publish-wrong = Noch nicht: { $count ->
+    [one] ein Fehler steht im Weg.
+   *[other] { $count } Fehler stehen im Weg.
+ }
 setup-publish-lead = Freigeben lädt das Rennen in diesen Server und macht je Person eine Einladung. Es lässt sich ändern und wieder freigeben.
 setup-publish-do = Freigeben und einladen
 setup-published = Freigegeben als Version { $version }.

@@ -413,7 +413,10 @@ setup-ready = Ready for this course?
 setup-remarks = What the plan says of it
 setup-right = Nothing stands in the way.
 setup-not-right = Something is still missing.
-setup-publish-wrong = Not yet: { $count } mistakes stand in the way.
+setup-publish-wrong = Not yet: { $count ->
+    [one] one mistake stands in the way.
+   *[other] { $count } mistakes stand in the way.
+ }
 setup-publish-lead = Publishing loads the race into this server and makes one invitation a person. It can be changed and published again.
 setup-publish-do = Publish and invite
 setup-published = Published as version { $version }.

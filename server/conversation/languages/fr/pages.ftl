@@ -413,7 +413,10 @@ setup-ready = Prête pour ce parcours ?
 setup-remarks = Ce qu’en dit le plan
 setup-right = Rien ne s’y oppose.
 setup-not-right = Il manque encore quelque chose.
-setup-publish-wrong = Pas encore : { $count } erreurs s’y opposent.
+setup-publish-wrong = Pas encore : { $count ->
+    [one] une erreur s’y oppose.
+   *[other] { $count } erreurs s’y opposent.
+ }
 setup-publish-lead = Publier charge la course dans ce serveur et fait une invitation par personne. Tout peut être changé puis publié de nouveau.
 setup-publish-do = Publier et inviter
 setup-published = Publié, version { $version }.
