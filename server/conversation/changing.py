@@ -62,7 +62,7 @@ async def driver(visit: Visit, person: str, point: str) -> Reply | None:
 
 async def in_words(visit: Visit, text: str, *, undoes: bool) -> Reply | None:
     """What it would be where somebody who may asks for a change and says nothing else: 'skip the quarry', 'just finish'.
-    None for any other words, where nobody meets her there, and where it takes a report back (`undoes`: 'cancel the mill')."""
+    None for any other words, where nobody meets her there, and where it takes a report back (`undoes`)."""
     said = wanted.change_in(text, visit.context()) if visit.event.may_change else None
     if said is None or (undoes and not said.finish):
         return None
