@@ -15,6 +15,7 @@ from server.api.envelope import ApiError
 from server.api.replies import ButtonOut, NoticeOut, Notices
 from server.api.snapshot import Picture, suppose
 from server.api.who_may import Call, May, may
+from server.api.written import written as lines_written
 from server.conversation.telling.answer import (
     AlarmNowAnswer,
     CardsAnswer,
@@ -31,6 +32,7 @@ from server.conversation.telling.answer import (
     PlanAnswer,
     PointHere,
     RunnerHere,
+    Written,
 )
 from server.conversation.telling.answers import LIKELY_GONE_ON
 from server.conversation.telling.message import Rows
@@ -148,6 +150,11 @@ class PersonView:
         """Who does what now, and the numbers."""
         picture, share = self._of(event, Call.BOARD)
         return board.people(picture, share)
+
+    def written(self, event: str) -> tuple[Written, ...]:
+        """The free text of the event file, line by line."""
+        picture, _ = self._of(event, None)
+        return lines_written(picture.event, picture.event.parts_of(self._own))
 
     def notices(self, event: str) -> Notices:
         """The person's own, worded for them."""

@@ -11,6 +11,7 @@ from server.conversation import (
     actions,
     changing,
     of_the_file,
+    quoted,
     stand_in,
     stop_log,
     unknown,
@@ -145,7 +146,9 @@ async def _last_stop(visit: Visit, asked: Asked) -> Reply:
 
 async def _how(visit: Visit, asked: Asked) -> Reply:
     told = visit.view.facts(visit.event.id, _runner(asked))
-    return visit.reply(answers.say_how_she_is(visit.say, told))
+    heard = answers.say_heard(visit.say, told.fresh, told.runner_name).split("\n")[0]
+    text = answers.say_how_she_is(visit.say, told)
+    return visit.reply(lines(text, heard if heard not in text else ""))
 
 
 async def _cut_offs(visit: Visit, asked: Asked) -> Reply:
@@ -225,7 +228,8 @@ async def _goals(visit: Visit, asked: Asked) -> Reply:
 async def _missed(visit: Visit, asked: Asked) -> Reply:
     told = visit.view.missed(visit.event.id, _runner(asked), asked.point)
     text = answers.say_missed(visit.say, told, advice_first=asked.question is Question.WAIT)
-    return visit.reply(text, visit.report_buttons(asked.runner))
+    agreed = quoted.of_place(visit, "missed", told.point) if says(asked.words, "plan_missed") else ""
+    return visit.reply(lines(agreed, text), visit.report_buttons(asked.runner))
 
 
 async def _people(visit: Visit, asked: Asked) -> Reply:
@@ -298,7 +302,11 @@ async def _about_meetings(visit: Visit, asked: Asked) -> Reply:
     if asked.question is Question.LEAVE:
         return visit.reply(things.say_leave(visit.say, found, asked.point), change)
     if asked.question is Question.DRIVE:
-        return visit.reply(things.say_drive(visit.say, found, asked.point))
+        way = quoted.of_place(visit, "way", _spoken_of(found, asked.point))
+        if says(asked.words, "on_foot"):
+            return visit.reply(things.say_way(visit.say, found, asked.point))
+        first, *rest = things.say_drive(visit.say, found, asked.point).split("\n")
+        return visit.reply(lines(first, way, *rest))
     after = _after_buttons(visit, asked, Question.BRING)
     return visit.reply(things.say_meeting(visit.say, found), (*after, *change))
 
@@ -427,11 +435,22 @@ TABLE: Mapping[Question, Answering] = {
 }
 
 
+_ALSO_QUOTED = frozenset(
+    {
+        Question.RULES, Question.PEOPLE, Question.BRING, Question.CARDS, Question.DUTY, Question.USAGE, Question.WORDS,
+        Question.SIGNAL, Question.WHERE, Question.LEAVE_THERE, Question.COVER, Question.TAKE_BACK,
+    }
+)  # fmt: skip
+"""Before these answers stands what the file plainly says of the question."""
+
+
 async def answer(visit: Visit, asked: Asked) -> Reply:
     """The reply to a question; it becomes the one that follow-ups go on from."""
     if asked.nth is not None and asked.point is None:
         asked = _nth_meeting(visit, asked)
     reply = unknown.beside(visit, asked, await TABLE[asked.question](visit, asked))
+    if asked.question in _ALSO_QUOTED:
+        reply = quoted.before(visit, asked.words, reply)
     before = visit.context().last
     # A question about nobody ('what helps with blisters') does not change whom 'she' means.
     runner = asked.runner or (before.runner if before else None)

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from server.conversation import alarmed, asked, asking_back, button_payload, reported, requests, undoing
+from server.conversation import (
+    alarmed,
+    asked,
+    asking_back,
+    button_payload,
+    quoted,
+    reported,
+    requests,
+    undoing,
+)
 from server.conversation.telling.message import Rows
 from server.conversation.telling.say import lines
 from server.conversation.understanding import (
@@ -49,6 +58,8 @@ async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
         # What the race has to say of her, and is no report: for all who wait for her.
         sent = await requests.requested(visit, Requested(Request.PASS_ON, meant.words, to=EVERYBODY))
         return _with_danger(visit, her.id, sent.text, sent)
+    if not meant.of_her and (says := quoted.quoted(visit, meant.words)):
+        return visit.reply(says)  # a question, of which the file says something, is no note
     kind = Kind.HOW_SHE_IS if meant.of_her else Kind.NOTE
     one = Report(kind, meant.seen_at, her.id, words=meant.words)
     noted = await reported.report(visit, Reported((one,)), first=first)
@@ -111,7 +122,8 @@ async def unclear(visit: Visit, meant: Unclear, if_help: str = "") -> Reply:
         if await alarmed.open_alarms(visit, runner.id):
             state = await asked.answer(visit, Asked(Question.TOLD, runner.id, words=meant.words))
             return visit.reply(lines(state.text, if_help), state.buttons)
-    return visit.reply(lines(visit.s("not-understood"), if_help))
+    told = quoted.quoted(visit, meant.words)
+    return visit.reply(lines(told or visit.s("not-understood"), if_help))
 
 
 async def _open_alarm(visit: Visit, runner: str) -> str:

@@ -24,6 +24,7 @@ from server.conversation import (
     passed_on,
     phones,
     photos,
+    quoted,
     race_news,
     reported,
     requests,
@@ -48,6 +49,7 @@ from server.conversation.understanding import (
     Distress,
     Kept,
     MeantFor,
+    Need,
     OtherRunner,
     Question,
     Reported,
@@ -233,7 +235,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         meant, reply = Unclear(""), visit.reply(refused)
     reply = bibs.named_as_left(visit, text, meant, reply)
     reply = await while_open.pass_on(visit, meant, text, reply)
-    return safety_numbers.numbers_first(visit, meant, reading.danger, reply)
+    return safety_numbers.numbers_first(visit, meant, reading.danger, reply, sure=reading.sure)
 
 
 async def _meant(visit: Visit, meant: Understood) -> Reply:
@@ -249,7 +251,8 @@ async def _meant(visit: Visit, meant: Understood) -> Reply:
         case Several():
             return await _each(visit, meant)
         case AskBack():
-            return await multi_runner.answer(visit, meant) or await asking_back.ask_back(visit, meant)
+            back = await multi_runner.answer(visit, meant) or await asking_back.ask_back(visit, meant)
+            return quoted.before(visit, meant.word, back) if meant.need is Need.MEANING else back
         case Acknowledged():
             return await answered.in_words(visit, meant)
         case Undo():
@@ -300,7 +303,9 @@ async def _each(visit: Visit, meant: Several) -> Reply:
     refused: list[Refused] = []
     for visit.clause, part in enumerate(meant.parts):
         try:
-            replies_.append(await _meant(visit, part))
+            replies_.append(
+                _not_done(visit, part) if isinstance(part, Unclear) else await _meant(visit, part)
+            )
         except Refused as error:
             refused.append(error)
             replies_.append(visit.reply(replies.say_error(visit.say, error.code, error.what)))
@@ -317,6 +322,11 @@ async def _each(visit: Visit, meant: Several) -> Reply:
         had = {b.label for earlier in buttons for b in earlier}
         buttons += [new] if (new := tuple(b for b in row if b.label not in had)) else []
     return visit.reply(text, tuple(buttons))
+
+
+def _not_done(visit: Visit, part: Unclear) -> Reply:
+    """A question beside others that nobody could make out: what the file says of it, else quoted back."""
+    return visit.reply(quoted.quoted(visit, part.words) or visit.s("clause-not-done", words=part.words))
 
 
 # -- buttons ----------------------------------------------------------------------------------------------

@@ -29,21 +29,25 @@ _SAYS_IT = frozenset(
 """Answers that hold the numbers themselves."""
 
 
-def numbers_first(visit: Visit, meant: Understood, danger: Danger, reply: Reply) -> Reply:
+def numbers_first(
+    visit: Visit, meant: Understood, danger: Danger, reply: Reply, *, sure: bool = False
+) -> Reply:
     """The reply with the numbers to call in its first line, and 'is she in danger?' to answer, where the words are grave and
-    nobody was told yet."""
+    nobody was told yet. A report of the writer's own changes who comes, and is no less grave where the words surely are
+    (`sure`)."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     of_crew = all(
         isinstance(p, Reported) and all(r.of_crew or r.kind in RACE_LEVEL for r in p.reports) for p in parts
     )
     told = any(_first_told(p) for p in parts)
-    grave = danger is not Danger.NONE and not of_crew
+    grave = danger is not Danger.NONE and (sure or not of_crew)
     if not told or reply.silent or not grave:
         return reply
     event = visit.event
     control = {"name": event.race_control.name, "phone": event.race_control.phone}
     others = [p.words for p in parts if isinstance(p, Kept) and not p.of_her]
-    if others and len(others) == len(parts):
+    others = [visit.incoming.text] if of_crew else others
+    if of_crew or (others and len(others) == len(parts)):
         # Of the writer, or somebody with them: nothing of it is hers, and nobody is called to her.
         said = "" if reply.text == visit.s("not-understood") else reply.text
         text = lines(

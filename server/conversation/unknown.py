@@ -6,6 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import timedelta
 
+from server.conversation import quoted
 from server.conversation.telling import answers, things
 from server.conversation.telling.answer import PointHere
 from server.conversation.telling.say import lines
@@ -29,6 +30,8 @@ def beside(visit: Visit, asked: Asked, reply: Reply) -> Reply:
         return reply
     if asked.question is Question.ELSEWHERE:
         return reply
+    if told := quoted.quoted(visit, asked.words):
+        return replace(reply, text=lines(told, reply.text))
     named = ", ".join(words) if asked.beside != UNSAID else "none"
     return replace(reply, text=lines(visit.s("plan-says-nothing", words=named), reply.text))
 
@@ -54,7 +57,10 @@ async def rivals(visit: Visit, asked: Asked) -> Reply:
 
 
 async def elsewhere(visit: Visit, asked: Asked) -> Reply:
-    """What is not in the file, and who may know it; of a place that is named where crew park, and when she is there."""
+    """What the file says of it in its writer's words; else that it is not in the file, and who may know it; of a place that
+    is named where crew park, and when she is there."""
+    if told := quoted.quoted(visit, asked.words):
+        return await _with_where(visit, asked, told) if asked.point is not None else visit.reply(told)
     named = asked.beside if asked.beside not in ("", UNSAID) else "none"
     if asked.point is None:
         return visit.reply(visit.s("elsewhere-unknown", words=named))

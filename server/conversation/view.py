@@ -24,6 +24,7 @@ from server.conversation.telling.answer import (
     NextAnswer,
     PeopleAnswer,
     PlanAnswer,
+    Written,
 )
 
 __all__ = ["NoticeHere", "NoticesHere", "Refused", "Told", "View"]
@@ -139,6 +140,9 @@ class View(Protocol):
 
     def people(self, event: str) -> PeopleAnswer:
         """Who is where."""
+
+    def written(self, event: str) -> tuple[Written, ...]:
+        """The free text of the event file that the person may see, line by line."""
 
     def notices(self, event: str) -> NoticesHere:
         """The person's own notices."""

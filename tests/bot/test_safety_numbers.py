@@ -148,3 +148,13 @@ async def test_grave_words_answered_as_a_question_have_the_number_first(race: Ra
     assert "call 112 now" in text.split("\n")[0]
     asked = (await race.say("ana", "I fell asleep, did I miss anything")).text
     assert "112" not in asked.split("\n")[0]
+
+
+async def test_who_lies_in_a_wreck_reads_the_number_first(race: Race) -> None:
+    """That Ana can't come is not all that she says."""
+    words = "come off the road by a wall, vans on its side, my arm is bad and i cant get the door open"
+    reply = await race.say("ana", words)
+    assert "112" in reply.text.split("\n")[0]
+    assert "Yes, tell everyone" in [b.label for row in reply.buttons for b in row]
+    stuck = await race.say("ana", "stuck in traffic by the wall, 20 min")
+    assert "Yes, tell everyone" not in [b.label for row in stuck.buttons for b in row]

@@ -102,7 +102,7 @@ UNSEEN: tuple[tuple[str, ...], ...] = (
     ("any news on our girl", "last heard", ""),
     ("hows her pace looking vs plan", "plan gap", ""),
     ("is she gonna time out at brindle", "cut-off brindle", ""),
-    ("cutoff brindle and how far off it is she", "cut-off brindle", ""),
+    ("cutoff brindle and how far off it is she", "cut-off brindle & where", ""),
     ("what time does brindle shut", "cut-off brindle", ""),
     ("wat do i need for brindel", "bring brindle", ""),
     ("do i bring the warm coat to kettle", "bring kettle", ""),

@@ -119,7 +119,6 @@ def test_words_like_danger_are_never_calm(words: str) -> None:
     "words",
     [
         "Blood everywhere in the van. Blackberry jam, relax. Tell Jonas not to buy more",
-        "Last year she fell and broke her wrist in this race. How is she this time?",
         "This is a drill: runner unconscious at the ford, no real incident",
     ],
 )
@@ -128,6 +127,14 @@ def test_a_drill_a_joke_or_another_year_wakes_nobody(words: str) -> None:
     found = read(words, world.crew_of_maren())
     assert not isinstance(found.meant, Distress)
     assert found.danger is Danger.ASK
+
+
+def test_another_year_before_a_question_is_answered_as_the_question() -> None:
+    """With no number and no alarm: it is asked how she is now."""
+    words = "Last year she fell and broke her wrist in this race. How is she this time?"
+    found = read(words, world.crew_of_maren())
+    assert isinstance(found.meant, Asked)
+    assert found.danger is Danger.NONE
 
 
 @pytest.mark.parametrize(

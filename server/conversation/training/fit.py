@@ -21,6 +21,8 @@ SEED = 20270619
 PENALTY, DANGER_PENALTY = 0.5, 0.5
 AT_LEAST = 2
 """A feature is kept if so many sentences have it."""
+FAINT = 5
+"""A feature that is no word, of which no weight is more than so many of 127, is left out: the file stays small."""
 PLAIN_WEIGHT = 0.5
 """What an ordinary sentence counts beside a grave or a misleading one, for danger."""
 
@@ -72,7 +74,8 @@ def fit(rows: Sequence[Row]) -> Model:
     bias = np.concatenate([svm.intercept_, danger.intercept_])
     scale = np.abs(coef).max(axis=0) / 127
     eight = np.rint(coef / scale).astype(np.int8)
-    used = np.any(eight != 0, axis=1)
+    said = np.array(sorted({k for r in rows for k in r.groups[0]}), dtype=np.uint32)
+    used = np.abs(eight).max(axis=1) > np.where(np.isin(keys, said), 0, FAINT)
     return Model(keys[used], eight[used], scale, bias, intents)
 
 

@@ -59,6 +59,7 @@ from server.conversation.understanding.meaning import (
     Undo,
 )
 from server.conversation.understanding.placing import expected
+from server.conversation.understanding.plan_search import lines_about
 from server.conversation.understanding.read import (
     UNDO_WITHIN,
     danger_of,
@@ -103,6 +104,7 @@ __all__ = [
     "danger_of",
     "expected",
     "likeliest",
+    "lines_about",
     "ordinal",
     "plain",
     "put_right",

@@ -72,29 +72,37 @@ def _is_a_joke(score: float, text: str, clauses: Clauses) -> bool:
     return score < least and float(clauses.scores(clauses.of(text))[-1]) < least
 
 
+def _sure_of_none(ruled: Danger, *, unreal: bool) -> float:
+    """Below which score of the model, of the clause and of the whole, words that a rule looks for are no danger: far below
+    any grave sentence of a hand it had not seen, and farther where the words call for help."""
+    p = policy()
+    return p.none if ruled is Danger.ALARM and not unreal else p.wonder
+
+
 def _unreal(text: str) -> bool:
     """Whether a message says itself that it speaks of a drill, a joke or another year: the number and the question do."""
-    return lexicon().danger["unreal"].has(lexicon().words(text))
+    return _undenied(lexicon().danger["unreal"], lexicon().words(text))
 
 
 def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
-    foot = bool(clauses.ctx.parts & ON_FOOT)
+    foot, p = bool(clauses.ctx.parts & ON_FOOT), policy()
     worst, highest = Heard(Danger.NONE), -math.inf
     pieces = pieces_of(text)
     if len(pieces) > 1 and judged:
         pieces.append(text)
     unreal, well = _unreal(text), lexicon().danger["well"].has(lexicon().words(text))
     she, danger = lexicon().classes["she"], lexicon().danger
+    light = danger["light"].has(lexicon().words(text))
     for number, piece in enumerate(pieces):
         plain = lexicon().words(piece)
         whole = piece is text and number > 0
         own = foot and not she.has(plain)
         cry = danger["cry"].has(plain)
-        found = Danger.NONE if whole else Danger.ALARM if foot and cry else by_rule(plain, own=own)
-        if found is Danger.ALARM and well and not cry and by_rule(plain, own=False) is not Danger.ALARM:
-            found = Danger.ASK  # 'lost a shoe in the bog, laughed so hard. all good'
-        certain = foot and found is Danger.ALARM
+        ruled = Danger.NONE if whole else Danger.ALARM if foot and cry else by_rule(plain, own=own)
+        if ruled is Danger.ALARM and well and not cry and by_rule(plain, own=False) is not Danger.ALARM:
+            ruled = Danger.ASK  # 'lost a shoe in the bog, laughed so hard. all good'
+        found, certain = ruled, foot and ruled is Danger.ALARM
         if number < judged or whole:
             said = clauses.of(piece)
             own = own and not said.named
@@ -105,7 +113,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 highest = max(highest, score)
                 hers = said.named or she.has(plain)
                 if found is Danger.ALARM and not (own or (foot and cry)) and said.reads("if_so"):
-                    found = Danger.ASK  # 'if she collapses on me I am not carrying her'
+                    found, certain = Danger.ASK, False  # 'if she collapses on me I am not carrying her'
                 if (
                     found is Danger.ALARM
                     and not foot
@@ -114,7 +122,14 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                     found, certain = Danger.ASK, True
                 # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
                 wakes = own and not well and not danger["harmless"].has(plain)
-                found = max(found, by_model(score, own=wakes), key=_RANK.__getitem__)
+                most = max(score, float(clauses.scores(clauses.of(text))[-1]))
+                talk = not hers and (not own or light)
+                if found is Danger.ASK and talk and most < _sure_of_none(ruled, unreal=unreal):
+                    found, certain = Danger.NONE, False
+                seems = by_model(score, own=wakes)
+                if seems is Danger.ASK and ruled is Danger.NONE and (light or unreal) and most < p.light:
+                    seems = Danger.NONE  # 'phone nearly dead, no drama'
+                found = max(found, seems, key=_RANK.__getitem__)
         if _RANK[found] <= _RANK[worst.danger]:
             continue
         said = clauses.of(piece)

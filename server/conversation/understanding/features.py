@@ -83,15 +83,24 @@ def _kindred() -> tuple[NDArray[np.uint32], NDArray[np.uint16]]:
         return f["words"], f["families"]
 
 
-@lru_cache(maxsize=8192)
-def _kin(word: str) -> tuple[int, ...]:
-    """Which families of words a word is of, as features."""
+def _families(word: str) -> tuple[int, ...]:
+    """The families of words that a word is of, the coarse one first; () for a word of none."""
     words, families = _kindred()
     wanted = key(word)
     at = int(np.searchsorted(words, wanted))
-    if at == len(words) or int(words[at]) != wanted:
-        return ()
-    return tuple(key(f"K{j}:{family}") for j, family in enumerate(families[at]))
+    return tuple(int(f) for f in families[at]) if at < len(words) and int(words[at]) == wanted else ()
+
+
+@lru_cache(maxsize=8192)
+def fine_family(word: str) -> int | None:
+    """The smaller of its families, of words that mean something alike in any language; None for a word of none."""
+    return next(reversed(_families(word)), None)
+
+
+@lru_cache(maxsize=8192)
+def _kin(word: str) -> tuple[int, ...]:
+    """Which families of words a word is of, as features."""
+    return tuple(key(f"K{j}:{family}") for j, family in enumerate(_families(word)))
 
 
 def class_row(words: Sequence[str]) -> list[tuple[int, str]]:

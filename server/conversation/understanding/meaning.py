@@ -279,9 +279,10 @@ class OtherRunner:
 
 @dataclass(frozen=True, slots=True)
 class Several:
-    """A message that does more than one thing: each is dealt with, in this order; `Kept` is what nobody could make out."""
+    """A message that does more than one thing: each is dealt with, in this order; `Kept` and, of a question, `Unclear` are
+    what nobody could make out."""
 
-    parts: tuple[Asked | Reported | Requested | Kept, ...]
+    parts: tuple[Asked | Reported | Requested | AskBack | Kept | Unclear, ...]
 
 
 Understood = (
@@ -313,11 +314,13 @@ class Danger(StrEnum):
 class Reading:
     """What a message means, and whether it sounds as if somebody were in danger: with ASK the number stands first in the
     reply and 'is somebody in danger?' below it, whatever `meant` is; with ALARM `meant` is a Distress unless it asks.
-    `calm`: so far from danger that nobody needs to be asked about it."""
+    `calm`: so far from danger that nobody needs to be asked about it. `sure`: so near it that a report of the writer's own
+    ('can't come, the car is on its side, my neck hurts') is not all of it."""
 
     meant: Understood
     danger: Danger = Danger.NONE
     calm: bool = False
+    sure: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,8 @@ from importlib import resources
 @dataclass(frozen=True)
 class Policy:
     """`tiers` what each intent needs to be done; `tier_of` its tier by name; `two` what the two likeliest need together;
-    `clause` what a clause beside others needs; `alarm`, `ask`, `wonder`, `joke` scores of danger."""
+    `clause` what a clause beside others needs; `alarm`, `ask`, `wonder`, `joke`, `none`,
+    `light`, `sure` scores of danger."""
 
     tiers: Mapping[str, float]
     tier_of: Mapping[str, str]
@@ -22,6 +23,9 @@ class Policy:
     ask: float
     wonder: float
     joke: float
+    none: float
+    light: float
+    sure: float
 
 
 @cache

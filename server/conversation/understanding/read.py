@@ -21,7 +21,7 @@ from server.conversation.understanding.afterthought import at_the_time_said, put
 from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
 from server.conversation.understanding.danger import by_rule, hear
-from server.conversation.understanding.features import key, question_form, topics
+from server.conversation.understanding.features import begins_as_question, key, question_form, topics
 from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.listing import in_order, listed
 from server.conversation.understanding.meaning import (
@@ -145,7 +145,8 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         if isinstance(meant, Undo | Unclear | OtherRunner | Small | Acknowledged) and not (asked or cannot):
             meant = Kept(text, ctx.now, None, of_her=False)  # nothing is taken back, or lost, by such words
     meant = _whole(meant, head, text) if len(head) < len(text) else meant
-    return Reading(meant, heard.danger, calm=heard.danger is Danger.NONE and heard.score < policy().wonder)
+    calm = heard.danger is Danger.NONE and heard.score < policy().wonder
+    return Reading(meant, heard.danger, calm, sure=heard.score >= policy().sure)
 
 
 def _is_wanted(meant: Requested, head: str, clauses: Clauses) -> bool:
@@ -369,7 +370,11 @@ def _whole(meant: Understood, head: str, text: str) -> Understood:
             return Reported(tuple(whole))
         case Several():
             parts = tuple(_whole(p, head, text) for p in meant.parts)
-            return Several(tuple(p for p in parts if isinstance(p, Asked | Reported | Requested | Kept)))
+            return Several(
+                tuple(
+                    p for p in parts if isinstance(p, Asked | Reported | Requested | AskBack | Kept | Unclear)
+                )
+            )
         case Kept() | Unclear() | Asked() | Requested() | Distress():
             return replace(meant, words=text)
         case _:
@@ -426,7 +431,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
     said, ctx = clauses.of(text), clauses.ctx
     if not said.plain:
         return Unclear(text)
-    return (
+    meant = (
         answers.short_answer(text)
         or _yes_at(said)
         or listed(said, ctx)
@@ -443,6 +448,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or _from_the_place(text, said, clauses)
         or _by_clauses(text, said, clauses)
     )
+    return _to_each(meant, text, clauses)
 
 
 _HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:,]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)
@@ -503,6 +509,26 @@ def _for_somebody(text: str, said: Sentence) -> Requested | None:
 
 
 _SENTENCE_ENDS = re.compile(r"[.!?;\n]\s*[^\W\d]")
+
+
+def _to_each(meant: Understood, text: str, clauses: Clauses) -> Understood:
+    """'Tell Ana we need the big shoes, and Jonas a cold beer': words for each of two people; anything else as it is."""
+    if not isinstance(meant, Requested) or meant.request is not Request.PASS_ON or meant.person is None:
+        return meant
+    for m in (x for x in _AND.finditer(text) if lexicon().read["joins"].word(x["join"].casefold())):
+        rest = clauses.of(text[m.end() :].strip())
+        words = list(rest.masked[1:] if rest.masked[0] in lexicon().names["the"] else rest.masked)
+        if words[0] != PERSON or rest.person in (None, meant.person) or len(words) < _FEWEST_KEPT:
+            continue
+        if not lexicon().read["told_too"].word(words[1]):
+            continue  # '… and Jonas is late' is told to Ana
+        head = text[: m.start()].rstrip(" ,;")
+        also = Requested(Request.PASS_ON, rest.written, rest.person, to=rest.person or "")
+        return Several((replace(meant, words=head), also))
+    return meant
+
+
+_AND = re.compile(r"[,;]?\s+(?P<join>[^\W\d]{2,5})(?=\s+\S)")
 
 
 def _told_whole(text: str, said: Sentence) -> Requested | None:
@@ -635,6 +661,10 @@ _NEEDS_MORE = frozenset(
 """What one clause of several says of nobody, at no time and no place, counts only if the whole message may say it."""
 
 
+_BARE = frozenset({"in", "out", "through"})
+"""Said first, in one word with a full stop, these are reports, whatever stands beside: 'out. how far to go still?'."""
+
+
 _SAID_BY_HIM = frozenset({*_NEEDS_MORE, "condition", "with_us", "hearsay"})
 """What is said of a 'he' behind some man who was spoken of is said of him."""
 
@@ -672,12 +702,20 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
             continue  # 'mood low, it says. do I ring her?' tells what the writer was told
         needs = p.tiers.get(intent, 1.0)
         # What is put as a question, and is one, is answered as it would be alone: a wrong answer can be asked again.
-        asks = strong and intent in questions.OF_INTENT and question_form(g.said)
+        asks = intent in questions.OF_INTENT and (
+            question_form(g.said) if strong else _asks_by_itself(g.said)
+        )
         sure = share >= (needs if asks else max(p.clause, needs))
         # One word, or one that leans on what was said before, is no clause of its own.
         own_words = [w for w in g.said.masked if not lexicon().read["joins"].word(w)]
         leans = not strong and (len(own_words) < 2 or lexicon().read["leans"].begins(g.said.masked) > 0)
-        if intent in _NEEDS_MORE and not _says_whose(g.said) and intent not in dict(whole.likely[:2]):
+        bare = strong and len(before) == 1 and len(g.said.masked) == 1 and intent in _BARE
+        if (
+            intent in _NEEDS_MORE
+            and not bare
+            and not _says_whose(g.said)
+            and intent not in dict(whole.likely[:2])
+        ):
             undone.append(g.said)
             continue  # 'off again', in a message that says nothing of the kind
         if not strong and intent in _SAID_BESIDE and question_form(whole.said):
@@ -707,7 +745,9 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         if isinstance(meant, Asked | Reported | Requested | AskBack) and intent not in _SAY_NOTHING:
             done.append((intent, meant))
             shares.append(share)
-        elif not sure and len(g.said.masked) >= _FEWEST_KEPT and (strong or _of_somebody(g.said)):
+        elif (not sure and len(g.said.masked) >= _FEWEST_KEPT and (strong or _of_somebody(g.said))) or (
+            not sure and _asks_by_itself(g.said)
+        ):
             undone.append(g.said)
     first, share = whole.first
     if of_him and first in _SAID_BY_HIM:
@@ -734,22 +774,24 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         if asks and isinstance(all_of_it, Kept) and not all_of_it.of_her:
             return Unclear(text)  # a question of the writer's that nobody could make out is no note
         return all_of_it
+    asked_back: tuple[AskBack, ...] = ()
     if any(isinstance(m, AskBack | Acknowledged) for _, m in done):
         sole = [m for _, m in done if isinstance(m, AskBack)]
         rest = [m for _, m in done if isinstance(m, Reported)]
         if len(sole) == 1 and all(isinstance(m, AskBack | Reported) for _, m in done):
             also = tuple(r for m in rest for r in m.reports)
             return replace(sole[0], also=(*sole[0].also, *also))
+        asked_back = tuple(sole) if len(sole) == 1 and not rest else ()
         done = [(i, m) for i, m in done if isinstance(m, Asked | Reported | Requested)]
     told = _once([r for _, m in done if isinstance(m, Reported) for r in m.reports])
     told = _straight_on(told, ctx)
     told = _where_the_sweep_is(told)
     told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)
     others = [m for _, m in done if isinstance(m, Asked | Requested)]
-    kept = [Kept(u.written, ctx.now, _runner_of(whole.said), of_her=_of_her(u, ctx)) for u in undone]
+    kept = [_left(u, ctx.now, _runner_of(whole.said), ctx) for u in undone]
     # Reports first: what is asked is answered on what has just been told.
-    parts: tuple[Asked | Reported | Requested | Kept, ...]
-    parts = (*((Reported(tuple(told)),) if told else ()), *dict.fromkeys(others), *kept)
+    parts: tuple[Asked | Reported | Requested | AskBack | Kept | Unclear, ...]
+    parts = (*((Reported(tuple(told)),) if told else ()), *asked_back, *dict.fromkeys(others), *kept)
     if len(parts) == 1:
         return parts[0]
     return Several(parts) if parts else _decide(whole, ctx)
@@ -836,7 +878,7 @@ def _with_how(told: list[Report], text: str) -> list[Report]:
 def _in_words(meant: Understood, whole: Sentence, undone: Sequence[Sentence]) -> Understood:
     """The meaning of one clause with the words of the whole message, where nothing else is quoted apart; and with how she
     is, where another clause says that."""
-    if not isinstance(meant, Reported) or undone:
+    if not isinstance(meant, Reported) or (undone and not _only_how(meant)):
         return meant
     how = _is_how(whole)
     told = [r if r.kind is Kind.DRIVE_CONFIRMED else replace(r, words=whole.written) for r in meant.reports]
@@ -844,8 +886,15 @@ def _in_words(meant: Understood, whole: Sentence, undone: Sequence[Sentence]) ->
     return Reported(tuple(told))
 
 
+def _only_how(meant: Understood) -> bool:
+    """Whether it says how she is and nothing else: such words are kept whole, as one."""
+    return isinstance(meant, Reported) and all(r.kind is Kind.HOW_SHE_IS for r in meant.reports)
+
+
 def _kept_besides(meant: Understood, undone: Sequence[Sentence], ctx: Context) -> Understood:
     """With what nobody could make out of the same message, quoted back."""
+    if _only_how(meant):
+        undone = [u for u in undone if _asks_by_itself(u)]
     if not undone or not isinstance(meant, Asked | Reported | Requested):
         return meant
     now = meant.reports[0].seen_at if isinstance(meant, Reported) else None
@@ -854,12 +903,30 @@ def _kept_besides(meant: Understood, undone: Sequence[Sentence], ctx: Context) -
         undone = [u for u in undone if u.written not in meant.words]  # passed on with the rest
     if isinstance(meant, Asked):
         # Asked in other words; or a piece of the question, cut at 'and'.
-        undone = [u for u in undone if not gates.asks(u) and (u.written not in meant.words or _told_of(u))]
+        undone = [
+            u
+            for u in undone
+            if _asks_by_itself(u) or (not gates.asks(u) and (u.written not in meant.words or _told_of(u)))
+        ]
+        if [u.written for u in undone] == [meant.words]:
+            undone = []
     if not undone:
         return meant
-    now = now or ctx.now
-    kept = (Kept(u.written, now, runner, of_her=_of_her(u, ctx)) for u in undone)
-    return Several((meant, *kept))
+    return Several((meant, *(_left(u, now or ctx.now, runner, ctx) for u in undone)))
+
+
+def _left(said: Sentence, now: datetime, runner: str | None, ctx: Context) -> Kept | Unclear:
+    """What nobody could make out of a clause: a question is said to be not understood, words are kept."""
+    if _asks_by_itself(said):
+        return Unclear(said.written)
+    return Kept(said.written, now, runner, of_her=_of_her(said, ctx))
+
+
+def _asks_by_itself(said: Sentence) -> bool:
+    """Whether a clause that stands behind 'and' or a comma is a question of its own: 'and have they got my big shoes'."""
+    joins = lexicon().read["joins"]
+    words = [w for i, w in enumerate(said.masked) if i or not joins.word(w)]
+    return len(words) >= _FEWEST_KEPT and begins_as_question(words)
 
 
 # -- one clause --------------------------------------------------------------------------------------------------------
@@ -925,6 +992,10 @@ _ONE_WORD = 0.38
 """What a word alone needs to be a question ('crew', 'cut-off'), as a menu would have it: there is little else it may be."""
 
 
+_FAR = 5.0
+"""So many times as likely as the next is far likelier (own choice)."""
+
+
 _WITH_FOOD = {"bring", "food"}
 """What to bring says what she eats there too: 'what does she want at the mill'."""
 
@@ -936,7 +1007,9 @@ def _decide(g: Guess, ctx: Context) -> Understood:
         return _keep(g.said, ctx)
     (first, share), *rest = g.likely
     alone = len(g.said.masked) == 1 and first in questions.OF_INTENT
-    if share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first]):
+    # A question that is far likelier than any other meaning needs a little less: buttons would offer nothing else.
+    far = first in questions.OF_INTENT and share >= p.two and all(share >= _FAR * x for _, x in rest)
+    if far or share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first]):
         return meaning(first, g.said, ctx) or _keep(g.said, ctx)
     if rest and {first, rest[0][0]} == _WITH_FOOD and share + rest[0][1] >= p.two:
         return meaning("bring", g.said, ctx) or _keep(g.said, ctx)
@@ -1068,7 +1141,11 @@ def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
     )
     length = next((x.length for x in said.lengths), None)
     her = runner.id if runner else None
-    return Requested(request, said.written, said.person, her, point, until, length, _words_for(said), edge)
+    to = _words_for(said)
+    if to == EVERYBODY and said.person is not None and request is Request.PASS_ON:
+        # 'Tell Ana to ring me, not always Tomas': the first of two names is for whom it is.
+        to = _words_for(read_sentence(" ".join(said.plain[: WHOM_WITHIN + 1]), ctx))
+    return Requested(request, said.written, said.person, her, point, until, length, to, edge)
 
 
 HALF_DAY = timedelta(hours=12)

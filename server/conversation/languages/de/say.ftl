@@ -564,6 +564,7 @@ button-undo-of = Zurücknehmen: { $event }
 choice-between = { $from } – { $to }
 choice-point-km = { $place } ({ $km })
 not-understood-help = Wenn du Hilfe brauchst: ruf { $emergency } an und schreib ‚Hilfe‘; das geht sofort an Crew und Sicherheitskontakt.
+clause-not-done = Nicht verstanden: ‚{ $words }‘. Frag das bitte noch einmal allein, mit anderen Worten.
 not-understood = Das habe ich nicht verstanden. Schreib ‚was kann ich fragen‘ für Beispiele.
 nothing-to-say = Hallo. Schreib ‚was kann ich fragen‘ für Beispiele.
 thanks = Gern.
@@ -1116,3 +1117,37 @@ follow-given =
     Er zeigt, an welchen Punkten du warst, eine halbe Stunde verspätet und auf eine Viertelstunde genau: keine Position, niemanden aus deiner Crew. Ein früherer Link gilt nicht mehr. ‚Nimm den Link zurück‘ beendet diesen.
 follow-taken-back = Der Link für Zuschauer ist zurückgenommen. Wer ihn öffnet, sieht nichts mehr von dir.
 follow-not-yours = Nur wer läuft, gibt den Link für Zuschauer oder nimmt ihn zurück.
+
+## A line of the event file, word for word
+written = { $kind ->
+    [rule] Hinweis des Rennens: { $text }.
+    [must] Dabeihaben muss sie laut Plan: { $text }.
+    [transport] Wer { $name ->
+        [none] aufgibt
+       *[other] bei { $name } aufgibt
+     }, wird laut Plan zurückgebracht: { $text }.
+    [parking] Zum Parken bei { $name } sagt der Plan: { $text }.
+    [permit] Zur Erlaubnis bei { $name } sagt der Plan: { $text }.
+    [surface] Zum Boden bei { $name } sagt der Plan: { $text }.
+    [escape] Zum Weg hinunter bei { $name } sagt der Plan: { $text }.
+    [pace] { $name } läuft laut Plan mit ihr: { $text }.
+    [travel] Zur Anreise sagt der Plan: { $text }.
+    [beds] Zu den Betten sagt der Plan: { $text }.
+    [entry] Zur Anmeldung sagt der Plan: { $text }.
+    [missed] Wird sie bei { $name } verpasst, sagt der Plan: { $text }.
+    [kit] Für { $name } hat der Plan: { $text }.
+    [food] Zu essen und zu trinken hat der Plan bei { $name }: { $text }.
+    [way] Zum Weg nach { $name } sagt der Plan: { $text }.
+    [bag] Ihr Beutel bei { $name }, laut Plan: { $text }.
+    [carries] { $name } trägt laut Plan: { $text }.
+    [fuel] Zum Essen ab { $name } sagt der Plan: { $text }.
+    [prompt] Der Plan sagt für ‚{ $name }‘: { $text }.
+    [hear] Hören will { $name } laut Plan: { $text }.
+    [not_hear] Nicht hören will { $name } laut Plan: { $text }.
+    [card] Der Plan sagt für ‚{ $name }‘: { $text }.
+   *[other] { $name ->
+        [none] Der Plan sagt: { $text }.
+       *[other] Der Plan sagt zu { $name }: { $text }.
+     }
+ }
+written-sleep = { $person } will von { $start } bis { $end } schlafen.

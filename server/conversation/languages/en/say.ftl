@@ -560,6 +560,7 @@ button-undo-of = Undo: { $event }
 choice-between = { $from } – { $to }
 choice-point-km = { $place } ({ $km })
 not-understood-help = If you need help: call { $emergency }, and write ‘help’; that goes to your crew and safety contact at once.
+clause-not-done = Not understood: ‘{ $words }’. Ask it again by itself, in other words.
 not-understood = I did not understand that. Write ‘what can I ask’ for examples.
 nothing-to-say = Hello. Write ‘what can I ask’ for examples.
 thanks = Good.
@@ -1110,3 +1111,37 @@ follow-given =
     It shows at which points you were, half an hour late and to a quarter of an hour: no position, nobody of your crew. An earlier link ends. ‘Take the link back’ ends this one.
 follow-taken-back = The link for followers is taken back. Whoever opens it sees nothing of you.
 follow-not-yours = Only the runner gives followers a link, or takes it back.
+
+## A line of the event file, word for word
+written = { $kind ->
+    [rule] The race’s note says: { $text }.
+    [must] She must have with her, by the plan: { $text }.
+    [transport] Whoever retires { $name ->
+        [none] is taken back
+       *[other] at { $name } is taken back
+     }, by the plan: { $text }.
+    [parking] The plan says of parking at { $name }: { $text }.
+    [permit] The plan says of a permit at { $name }: { $text }.
+    [surface] The plan says of the ground at { $name }: { $text }.
+    [escape] The plan says of the way off { $name }: { $text }.
+    [pace] { $name } runs with her, by the plan: { $text }.
+    [travel] The plan says of the journey: { $text }.
+    [beds] The plan says of beds: { $text }.
+    [entry] The plan says of registration: { $text }.
+    [missed] If she is missed at { $name }, the plan says: { $text }.
+    [kit] The plan has for { $name }: { $text }.
+    [food] The plan has to eat and drink at { $name }: { $text }.
+    [way] The plan says of the way to { $name }: { $text }.
+    [bag] Her drop bag at { $name }, by the plan: { $text }.
+    [carries] { $name } carries, by the plan: { $text }.
+    [fuel] The plan says of food from { $name } on: { $text }.
+    [prompt] The plan says, for ‘{ $name }’: { $text }.
+    [hear] { $name } wants to hear, by the plan: { $text }.
+    [not_hear] { $name } does not want to hear, by the plan: { $text }.
+    [card] The plan says, for ‘{ $name }’: { $text }.
+   *[other] { $name ->
+        [none] The plan says: { $text }.
+       *[other] The plan says of { $name }: { $text }.
+     }
+ }
+written-sleep = { $person } means to sleep from { $start } to { $end }.

@@ -558,6 +558,7 @@ button-undo-of = Annuler : { $event }
 choice-between = { $from } – { $to }
 choice-point-km = { $place } ({ $km })
 not-understood-help = Si tu as besoin d’aide : appelle { $emergency }, et écris ‘au secours’ ; cela va tout de suite à ton équipe et à ton contact sécurité.
+clause-not-done = Pas compris : ‘{ $words }’. Redemande-le seul, en d’autres mots.
 not-understood = Je n’ai pas compris. Écris ‘usage’ pour des exemples.
 nothing-to-say = Bonjour. Écris ‘usage’ pour des exemples.
 thanks = Bien.
@@ -1108,3 +1109,37 @@ follow-given =
     Il montre à quels points tu es passée, avec une demi-heure de retard et au quart d’heure près : aucune position, personne de ton équipe. Un lien plus ancien ne vaut plus. « Retire le lien » met fin à celui-ci.
 follow-taken-back = Le lien pour les supporters est retiré. Qui l’ouvre ne voit plus rien de toi.
 follow-not-yours = Seule la coureuse donne ce lien ou le retire.
+
+## A line of the event file, word for word
+written = { $kind ->
+    [rule] Note de la course : { $text }.
+    [must] Elle doit avoir sur elle, selon le plan : { $text }.
+    [transport] Qui abandonne { $name ->
+        [none] est ramené
+       *[other] à { $name } est ramené
+     }, selon le plan : { $text }.
+    [parking] Pour se garer à { $name }, le plan dit : { $text }.
+    [permit] Pour l’autorisation à { $name }, le plan dit : { $text }.
+    [surface] Du terrain à { $name }, le plan dit : { $text }.
+    [escape] Pour descendre de { $name }, le plan dit : { $text }.
+    [pace] { $name } court avec elle, selon le plan : { $text }.
+    [travel] Du trajet, le plan dit : { $text }.
+    [beds] Des lits, le plan dit : { $text }.
+    [entry] De l’inscription, le plan dit : { $text }.
+    [missed] Si on la manque à { $name }, le plan dit : { $text }.
+    [kit] Pour { $name }, le plan a : { $text }.
+    [food] À manger et à boire à { $name }, le plan a : { $text }.
+    [way] Du chemin vers { $name }, le plan dit : { $text }.
+    [bag] Son sac à { $name }, selon le plan : { $text }.
+    [carries] { $name } porte, selon le plan : { $text }.
+    [fuel] Pour manger à partir de { $name }, le plan dit : { $text }.
+    [prompt] Le plan dit, pour ‘{ $name }’ : { $text }.
+    [hear] { $name } veut entendre, selon le plan : { $text }.
+    [not_hear] { $name } ne veut pas entendre, selon le plan : { $text }.
+    [card] Le plan dit, pour ‘{ $name }’ : { $text }.
+   *[other] { $name ->
+        [none] Le plan dit : { $text }.
+       *[other] Le plan dit de { $name } : { $text }.
+     }
+ }
+written-sleep = { $person } compte dormir de { $start } à { $end }.

@@ -58,6 +58,7 @@ from server.conversation.telling.answer.race import (
     TorchPart,
     TrackerWord,
 )
+from server.conversation.telling.answer.written import Written
 
 __all__ = [
     "AlarmHere",
@@ -106,4 +107,5 @@ __all__ = [
     "StopFact",
     "TorchPart",
     "TrackerWord",
+    "Written",
 ]
