@@ -59,7 +59,10 @@ async def rivals(visit: Visit, asked: Asked) -> Reply:
 async def elsewhere(visit: Visit, asked: Asked) -> Reply:
     """What the file says of it in its writer's words; else that it is not in the file, and who may know it; of a place that
     is named where crew park, and when she is there."""
-    if told := quoted.quoted(visit, asked.words):
+    of_parking = asked.point is not None and says(
+        asked.words, "park"
+    )  # where crew park is said below, and that it is no more
+    if not of_parking and (told := quoted.quoted(visit, asked.words)):
         return await _with_where(visit, asked, told) if asked.point is not None else visit.reply(told)
     named = asked.beside if asked.beside not in ("", UNSAID) else "none"
     if asked.point is None:
