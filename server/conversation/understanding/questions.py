@@ -87,6 +87,8 @@ def ask(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     asked = Asked(question, words=said.written, person=said.person)
     if question is Question.MY_RACE and PartKind.RUNNER not in ctx.parts:
         asked = replace(asked, question=Question.PLAN_GAP)
+    elif question is Question.MY_RACE and _how_far_to(said):
+        asked = replace(asked, question=Question.DRIVE)
     if question is Question.SLOWER:
         percent = next((a.number for a in said.amounts if a.unit == "PERCENT"), None)
         length = _more_of(said, ctx)
@@ -113,6 +115,11 @@ def ask(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     if asked.question in (Question.NEXT, Question.AT) and said.finish and said.point is None:
         asked = replace(asked, question=Question.FINISH)
     return about(asked, said, ctx)
+
+
+def _how_far_to(said: Sentence) -> bool:
+    """Whether the way to a place is asked for, not how far ahead of the plan or behind it one is."""
+    return said.says("howfar") and not said.says("late") and (said.point is not None or said.says("next"))
 
 
 def _more_of(said: Sentence, ctx: Context) -> timedelta | None:
