@@ -161,7 +161,7 @@ def meant(visit: Visit, text: str, read: Understood) -> Understood | None:
     if more is not None:
         return Reported((more,))
     how = isinstance(read, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in read.reports)
-    if not how and not isinstance(read, Kept | Unclear | Asked):
+    if not _may_be_log(read):
         return None
     her = visit.context().runner(None)
     logged, whole = log_in(visit, text)
@@ -179,17 +179,18 @@ def meant(visit: Visit, text: str, read: Understood) -> Understood | None:
 def how_she_is(visit: Visit, text: str, read: Understood) -> Understood | None:
     """Words of the log that sound like danger, as words of how she is, where the reader made a question or less of them:
     'peed dark brown' is none about the dark."""
-    if not may_log(visit):
-        return None
-    parts = read.parts if isinstance(read, Several) else (read,)
-    only_how = all(
-        isinstance(p, Asked | Kept | Unclear)
-        or (isinstance(p, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in p.reports))
-        for p in parts
-    )
-    if not only_how or isinstance(read, Reported):
+    if not may_log(visit) or isinstance(read, Reported) or not _may_be_log(read):
         return None
     return _how_she_is(visit, text) if log_in(visit, text)[1] else None
+
+
+def _may_be_log(read: Understood) -> bool:
+    """Whether all that the reader made of the words is a question, how she is, or nothing sure."""
+    return all(
+        isinstance(p, Asked | Kept | Unclear)
+        or (isinstance(p, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in p.reports))
+        for p in (read.parts if isinstance(read, Several) else (read,))
+    )
 
 
 def _how_she_is(visit: Visit, text: str) -> Reported | None:

@@ -57,6 +57,10 @@ class Doubt:
 CLOCKS_DIFFER = timedelta(minutes=2)
 """Two people's watches, and times said to the minute, differ by this much (common practice, no source)."""
 
+LEFT_LONG_AGO = timedelta(minutes=15)
+"""Who is known to have left a point does not go through it so much later; less may be two people's times of one moment, of
+which the more trusted counts (own choice)."""
+
 EARLY_START = timedelta(minutes=10)
 """How long before her start 'out of the start' is believed: a wave sent off early (own choice)."""
 
@@ -177,6 +181,8 @@ def _at_point(entry: Entry, mine: RunnerState, course: CourseDef, state: RaceSta
         if entry.kind is Kind.OUT and times.arrived and entry.seen_at < times.arrived.at - CLOCKS_DIFFER:
             return Doubt(Reason.OUT_BEFORE_IN, entry.point, times.arrived.at)
         if entry.kind is Kind.IN and times.left and entry.seen_at > times.left.at + CLOCKS_DIFFER:
+            return Doubt(Reason.OUT_BEFORE_IN, entry.point, times.left.at)
+        if entry.kind is Kind.THROUGH and times.left and entry.seen_at > times.left.at + LEFT_LONG_AGO:
             return Doubt(Reason.OUT_BEFORE_IN, entry.point, times.left.at)
     if km is None:
         return None

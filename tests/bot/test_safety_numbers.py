@@ -158,3 +158,14 @@ async def test_who_lies_in_a_wreck_reads_the_number_first(race: Race) -> None:
     assert "Yes, tell everyone" in [b.label for row in reply.buttons for b in row]
     stuck = await race.say("ana", "stuck in traffic by the wall, 20 min")
     assert "Yes, tell everyone" not in [b.label for row in stuck.buttons for b in row]
+
+
+async def test_what_home_hears_of_her_is_kept_and_told(race: Race) -> None:
+    """Words of the safety contact that sound grave reach whoever is with her next, the number before and the question."""
+    for words in ("a man answered Maren's phone, he found it on a rock, no sign of her",):
+        said = await race.say("ines", words)
+        assert "call 112" in said.text.split("\n")[0]
+        assert "did not understand" not in said.text
+        assert "Yes, tell everyone" in str(said.buttons)
+        kept = [*await race.entries("passed on"), *await race.entries("how she is")]
+        assert words in [e.words for e in kept]  # type: ignore[attr-defined]

@@ -37,6 +37,7 @@ def _at(hour: int, minute: int) -> datetime:
         "I got a call, she was sobbing and then nothing. cant reach her now",
         "some man answered her phone, he found it next to the path",
         "walkers found Tove's phone on a wall, nobody around",
+        "a man answered Tove's phone, he found it on a rock, no sign of her",
         "Tove hat angerufen und geweint, sie wusste nicht wo sie ist, dann war die Leitung tot",
         "Ein fremder Mann ging an ihr Handy, es lag im Gras",
         "Wanderer haben Toves Handy gefunden, sie war nicht da",

@@ -155,8 +155,10 @@ def test_a_pacers_own_trouble_beside_her_name_is_not_how_she_is() -> None:
 
 
 def test_an_if_of_a_pacer_raises_no_alarm() -> None:
-    """It is asked about; what has happened is told to everybody at once."""
-    assert read("if she collapses on me at the moss i am not carrying her ha", PACER).danger is Danger.ASK
+    """What has happened is told to everybody at once."""
+    assert (
+        read("if she collapses on me at the moss i am not carrying her ha", PACER).danger is not Danger.ALARM
+    )
     assert read("she has collapsed", PACER).danger is Danger.ALARM
 
 

@@ -54,6 +54,8 @@ CASES = [
     ([IN_MILL], (K.OUT, "5:40", p("mill")), R.OUT_BEFORE_IN),
     ([IN_MILL], (K.OUT, "5:59", p("mill")), None),
     ([IN_MILL, OUT_MILL], (K.IN, "6:30", p("mill")), R.OUT_BEFORE_IN),
+    ([IN_MILL, OUT_MILL], (K.THROUGH, "6:30", p("mill")), R.OUT_BEFORE_IN),  # another's time, or another place
+    ([IN_MILL, OUT_MILL], (K.THROUGH, "6:12", p("mill")), None),  # two people's times of one stop
     ([IN_MILL], (K.IN, "6:03", p("mill")), None),  # a second report of the same arrival
     ([CLOSED], (K.IN, "6:00", p("mill")), R.CLOSED),
     ([CLOSED], (K.IN, "6:00", p("mill", source=Source.TIMING_MAT)), None),

@@ -29,6 +29,7 @@ from server.watch.notice import (
     InHandValues,
     LateHomeValues,
     LateValues,
+    LookBackValues,
     MeanwhileValues,
     MeetingValues,
     NewVersionValues,
@@ -101,6 +102,7 @@ def every_kind_of_values(at: datetime) -> list[Values]:
         PastCutOffValues("mill", "out", at, "in after it", at, "ana", "mill", ("ines",), leave_by=at),
         NewVersionValues(3, ()),
         PassedOnValues("e-1", "ana", "bring socks", at, "m", "mill", taken_back=True),
+        LookBackValues(at),
         SwapValues("e-1", "ana", "jonas", "m", "mill", "you go", window, at, refused=True),
         ReminderValues("e-1", "fill the bottles", at),
         UncoveredValues(

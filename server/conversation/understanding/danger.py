@@ -133,7 +133,8 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
         if _RANK[found] <= _RANK[worst.danger]:
             continue
         said = clauses.of(piece)
-        if question_form(said) and not certain:
+        # 'A man answered her phone' begins as a French question does: words that sound grave are none.
+        if question_form(said) and not certain and highest < p.sure:
             found = Danger.ASK if found is Danger.ALARM else Danger.NONE
         if _RANK[found] > _RANK[worst.danger]:
             of_self = own or (cry and not said.named and not she.has(plain))

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from server.conversation.understanding import names, reports
+from server.conversation.understanding.clauses import pieces_of
+from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import (
     AskBack,
     Choice,
@@ -30,8 +34,15 @@ def light_left(said: Sentence) -> Requested | None:
     elsewhere = said.point is not None or bool(said.times)  # which tells where she was seen besides
     if said.says("bring") or elsewhere or not said.reads("not_with_her"):
         return None
+    words = lexicon()
+    if any(words.read["light"].has(w) and words.read["with_her"].has(w) for w in _pieces(said)):
+        return None  # 'gave her the torch, forgot the gels'
     runner = said.runner.id if said.runner is not None else None
     return Requested(Request.LIGHT_LEFT, said.written, runner=runner)
+
+
+def _pieces(said: Sentence) -> list[Sequence[str]]:
+    return [lexicon().words(piece) for piece in pieces_of(said.written)]
 
 
 def left_with(said: Sentence, ctx: Context) -> Understood | None:

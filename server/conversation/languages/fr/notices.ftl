@@ -358,11 +358,8 @@ race-change-start-delayed = Le départ est retardé{ $amount ->
    *[other] {", à "}{ $until }.
  }
 race-change-wave-moved = Le départ de { $runner } a changé{ $until ->
-    [none] {""}
-   *[other] {" : "}{ $until }
- }{ $was ->
     [none] .
-   *[other] {" (avant : "}{ $was }).
+   *[other] {" : "}{ $until }.
  }
 race-change-runners-held = Les coureurs sont retenus{ $place ->
     [none] {""}
@@ -387,8 +384,11 @@ race-change-cut-off-moved = La barrière horaire à { $place }{ $edge ->
     [none] {""}
    *[other] {" ("}{ $edge }{")"}
  } a changé{ $until ->
+    [none] {""}
+   *[other] {" : "}{ $until }
+ }{ $was ->
     [none] .
-   *[other] {" : "}{ $until }.
+   *[other] {" (avant : "}{ $was }).
  }
 race-change-access-closed = L’accès de l’équipe à { $place } est fermé{ $until ->
     [none] .
