@@ -85,18 +85,6 @@ async def test_who_left_with_whom_is_asked_where_the_words_do_not_say(race: Race
     assert "crew left" in [e.kind.value for e in await race.journal.entries(race.event.id)]
 
 
-async def test_a_torch_that_was_handed_over_is_not_left_behind(race: Race) -> None:
-    """What is forgotten is the other thing, in each language; so nobody is told that she has no light."""
-    race.at("19:00")
-    for words in (
-        "gave her the spare torch, forgot the gels",
-        "Lampe mitgegeben, Gels vergessen",
-        "je lui ai donné la frontale, oublié les gels",
-    ):
-        await race.say("ana", words)
-        assert not await race.entries("passed on"), words
-
-
 async def test_a_torch_left_behind_before_the_dark_is_told_and_by_day_a_note(race: Race) -> None:
     """With what to do; it is no alarm."""
     day = (await race.say("ana", "torch found on the seat")).text

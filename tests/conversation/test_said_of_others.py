@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from server.conversation.understanding import Acknowledged, AskBack, Danger, Report, Reported, Several, read
-from server.conversation.understanding.meaning import Understood
+from server.conversation.understanding.meaning import Request, Requested, Understood
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
@@ -161,3 +161,32 @@ def test_of_a_pacer_neither(words: str) -> None:
     """'Lost' of whoever runs is an alarm, unless the words say that all is well."""
     pacer = replace(world.crew_of_maren(), parts=frozenset({PartKind.PACER}))
     assert read(words, pacer).danger is not Danger.ALARM
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "is she ok she is shaking all over and her lips are blue",
+        "was sick twice and now she will not wake up",
+        "does she always do this, she does not know her own name",
+    ],
+)
+def test_grave_words_are_grave_however_they_begin(words: str) -> None:
+    """As a question of this or another language does: what a rule found is let off only for a question mark."""
+    assert read(words, world.crew_of_maren()).danger is not Danger.NONE
+
+
+@pytest.mark.parametrize(
+    ("words", "left"),
+    [
+        ("gave her the spare torch, forgot the gels", False),
+        ("Lampe mitgegeben, Gels vergessen", False),
+        ("je lui ai donné la frontale, oublié les gels", False),
+        ("she left without her torch", True),
+        ("sie ist ohne Lampe los", True),
+    ],
+)
+def test_a_torch_that_was_handed_over_is_not_left_behind(words: str, left: bool) -> None:
+    """What is forgotten is the other thing."""
+    meant = read(words, world.crew_of_maren()).meant
+    assert (isinstance(meant, Requested) and meant.request is Request.LIGHT_LEFT) is left

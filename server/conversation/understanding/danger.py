@@ -133,8 +133,8 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
         if _RANK[found] <= _RANK[worst.danger]:
             continue
         said = clauses.of(piece)
-        # 'A man answered her phone' begins as a French question does: words that sound grave are none.
-        if question_form(said) and not certain and highest < p.sure:
+        # A form without its mark lets off only what no rule found: many words begin as a question does in another language.
+        if (said.asks if found is ruled else question_form(said)) and not certain and highest < p.sure:
             found = Danger.ASK if found is Danger.ALARM else Danger.NONE
         if _RANK[found] > _RANK[worst.danger]:
             of_self = own or (cry and not said.named and not she.has(plain))
