@@ -42,8 +42,7 @@ _MAY_SAY = frozenset({PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.V
 
 async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
     """Keep the words as how she is, or as a note where they are about the writer, and ask whether she is in danger."""
-    at_home = PartKind.SAFETY_CONTACT in visit.kinds and meant.of_her and not visit.calm
-    if not (visit.kinds & _MAY_SAY or at_home):
+    if not visit.kinds & _MAY_SAY:
         return await unclear(visit, Unclear(meant.words))
     if any(r.on_it for r in visit.event.runners):
         # Somebody on an open call for help: their words go on to the others with it (while_open.pass_on).
@@ -55,8 +54,8 @@ async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
             choices = tuple(Choice(r.id, replace(meant, runner=r.id)) for r in whose)
             return await asking_back.ask_back(visit, AskBack(Need.RUNNER, choices))
         her = whose[0]
-    if at_home or (PartKind.ORGANISER in visit.kinds and meant.of_her):
-        # What the race or home has to say of her, and is no report: for all who wait for her.
+    if PartKind.ORGANISER in visit.kinds and meant.of_her:
+        # What the race has to say of her, and is no report: for all who wait for her.
         sent = await requests.requested(visit, Requested(Request.PASS_ON, meant.words, to=EVERYBODY))
         return _with_danger(visit, her.id, sent.text, sent)
     if not meant.of_her and (says := quoted.quoted(visit, meant.words)):
