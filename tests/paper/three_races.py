@@ -563,7 +563,7 @@ emergency_number = "112"
 keep_until = {year}-12-31
 
 [race_control]
-name = "Direction de course, Aubrac"
+name = "Direction de course, Aubrenne"
 phone = "+33 1 99 00 12 01"
 
 [rules]
@@ -573,7 +573,7 @@ required_kit = ["frontale", "veste imperméable", "couverture de survie", "siffl
 
 [[points]]
 id = "depart"
-name = "Aubrac-le-Bas"
+name = "Aubrenne-le-Bas"
 km = 0
 kinds = ["start"]
 reports = [{ by = "timing mat", chance = 0.99, delay_minutes = 2 }]
@@ -621,7 +621,7 @@ stop_minutes = 10
 
 [[points]]
 id = "arrivee"
-name = "Aubrac-le-Haut"
+name = "Aubrenne-le-Haut"
 km = 112
 kinds = ["finish", "crew access"]
 crew = { parking = "école", walk_in_minutes = 3, unloading_minutes = 2 }
