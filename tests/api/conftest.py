@@ -39,7 +39,7 @@ parts = [{ kind = "organiser" }]
 """
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, repr=False)
 class Running:
     """The server while a test runs. `as_(person)` calls it with that person's own token."""
 

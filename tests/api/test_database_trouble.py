@@ -15,6 +15,8 @@ from sqlalchemy import event
 from server.journal import Journal, store
 from tests.api.conftest import EVENT, Running
 
+pytestmark = pytest.mark.usefixtures("built_afresh")  # what a server takes to work out is measured
+
 HELP = {"kind": "asked for help", "words": "her ankle", "key": "help-1"}
 
 

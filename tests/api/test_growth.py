@@ -8,10 +8,14 @@ import time
 from datetime import timedelta
 from pathlib import Path
 
+import pytest
+
 from server.api.building import Built, build
 from tests.api.field import many
 from tests.api.test_never_deaf import served
 from tests.bench.scale import journal_of
+
+pytestmark = pytest.mark.usefixtures("built_afresh")  # what a server takes to work out is measured
 
 GROWS = 2.0
 """At most so many times the CPU of one runner with 500 entries (own choice: 0.9 to 1.2 measured; before it was 3 with ten

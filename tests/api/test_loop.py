@@ -21,6 +21,8 @@ from tests.api.conftest import EVENT, RUNNER
 from tests.api.field import many
 from tests.api.test_never_deaf import served
 
+pytestmark = pytest.mark.usefixtures("built_afresh")  # what a server takes to work out is measured
+
 RUNNERS = 12
 LONGEST_S = 0.15
 """One step of the loop may work for so long (own choice): what a person does not notice, and no heartbeat misses."""

@@ -13,6 +13,7 @@ from contextlib import asynccontextmanager
 from datetime import datetime, timedelta
 from pathlib import Path
 
+import pytest
 from aiohttp.test_utils import TestClient, TestServer
 
 from server.api.building import Built, build
@@ -25,6 +26,8 @@ from server.journal import Journal
 from server.settings import Settings
 from server.watch.notice import NoticeKind
 from tests.api.conftest import EVENT, RUNNER, Running
+
+pytestmark = pytest.mark.usefixtures("built_afresh")  # what a server takes to work out is measured
 
 HUNG = """
 import asyncio, sys

@@ -218,7 +218,7 @@ def place_at(km: float) -> Fix:
     return Fix(54.5 + km / 111.2, -2.6, 10.0)
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, repr=False)
 class Race:
     """The server, its clock, and a desk. `say` is what a person types; people are bound by their ids."""
 

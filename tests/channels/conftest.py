@@ -182,7 +182,7 @@ def desk() -> EchoDesk:
     return EchoDesk()
 
 
-@dataclass
+@dataclass(repr=False)
 class Server:
     """A real server with a small event, on a port that stays the same when it is stopped and started again."""
 

@@ -141,7 +141,7 @@ class Phones(StandIn):
         return answer
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, repr=False)
 class Hunt:
     """A race under way, people who report, and a server that is killed again and again."""
 

@@ -38,7 +38,7 @@ MAIL = "email"
 LEASE = timedelta(seconds=60)
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, repr=False)
 class LongNight(Night):
     """A night told over Telegram. `chats` holds each person's."""
 

@@ -61,7 +61,7 @@ class Told:
         return f"{self.clock} {self.who}: {self.kind or 'answer'}: {first}"
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, repr=False)
 class Night:
     """The night while it is played."""
 

@@ -27,7 +27,7 @@ TELEGRAM = Options(live=True, channels=frozenset({"telegram"}))
 LEASE, SIGNS = "listen:telegram", "channel:telegram"
 
 
-@dataclass
+@dataclass(repr=False)
 class House:
     """One database and as many servers on it as are started, all on one clock."""
 
