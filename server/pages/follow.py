@@ -63,6 +63,7 @@ async def show(request: web.Request) -> web.StreamResponse:
             first=_first(t, found, rows),
             rows=rows,
             delay=t("follow-delay", minutes=_minutes(DELAY), step=_minutes(STEP)),
+            asked=t("follow-asked", when=say.when(now)),
         )
     )
     return web.Response(text=html, content_type="text/html")

@@ -39,13 +39,15 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Station:
-    """A volunteer's point: who is still to come (bib and name), the points to choose from where none is theirs, and the
-    words that a press sends, with '§' for the bib and '¶' for the point."""
+    """A volunteer's point: who is still to come (bib and name), the points to choose from where none is theirs, which of
+    them an only runner is at or comes to next ('' for several), and the words that a press sends: '§' stands for the bib and
+    '¶' for the point."""
 
     place: str
     due: tuple[str, ...]
     more: str
     places: tuple[str, ...]
+    likely: str
     say_in: str
     say_out: str
 
@@ -144,13 +146,26 @@ def _station(picture: Picture, parts: tuple[Part, ...], pen: Pen) -> Station:
     lines = tuple(f"{event.runner(r).bib} {event.runner(r).name}".strip() for r in due)
     place = names.get(point or "", "")
     return Station(
-        place=place or "none",
+        place=place,
         due=lines[:DUE_MAX],
         more=pen.word("station-more", count=str(len(lines) - DUE_MAX)) if len(lines) > DUE_MAX else "",
         places=() if place else tuple(dict.fromkeys(names.values())),
+        likely="" if place else _where_now(picture),
         say_in=pen.word("say-in", bib="§", place=place or "¶"),
         say_out=pen.word("say-out", bib="§", place=place or "¶"),
     )
+
+
+def _where_now(picture: Picture) -> str:
+    """The point an only runner stands at or comes to next; '' for several runners, and once none is ahead."""
+    if len(picture.event.runners) != 1:
+        return ""
+    runner = picture.event.runners[0].id
+    here = picture.state.runner(runner)
+    if here.going is Going.AT_POINT and here.reached:
+        return picture.event.course_of(runner).point(here.reached[-1]).name
+    ahead = next_point(picture, runner, May.YES)
+    return ahead.name if ahead is not None else ""
 
 
 def _field(picture: Picture, whole: FieldAnswer | None, pen: Pen) -> Field | None:

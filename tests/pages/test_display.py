@@ -9,7 +9,7 @@ from importlib import resources
 
 import aiohttp
 import pytest
-from playwright.async_api import Browser
+from playwright.async_api import Browser, Page
 from pypdf import PdfReader
 
 from tests.pages.conftest import EVENT, Site
@@ -66,10 +66,18 @@ async def test_the_sheet_is_there_to_print(site: Site) -> None:
         assert b"Brindle" not in await reply.read()
 
 
+async def serious(page: Page) -> list[str]:
+    """What axe-core finds on the page as it is shown now that is serious or critical."""
+    axe = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
+    await page.evaluate(axe + ";0")
+    result = await page.evaluate("axe.run(document, {resultTypes: ['violations']})")
+    bad = [v for v in result["violations"] if v["impact"] in ("serious", "critical")]
+    return [f"{v['id']}: {v['nodes'][0]['html'][:120]}" for v in bad]
+
+
 @pytest.mark.browser
 async def test_axe_finds_nothing_serious_in_any_display(site: Site, browser: Browser) -> None:
     """axe-core over every place, by day, dark and red: no finding that is serious or critical."""
-    axe = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
     page, _ = await _page(browser, site, "ines", PHONE)
     await page.goto(site.url)
     await page.wait_for_selector(".live")
@@ -78,11 +86,8 @@ async def test_axe_finds_nothing_serious_in_any_display(site: Site, browser: Bro
         await page.select_option("#look", look)
         for place in ("now", "plan", "chat", "people"):
             await page.click(f"nav.bar a[href='#{place}']")
-            await page.evaluate(axe + ";0")
-            result = await page.evaluate("axe.run(document, {resultTypes: ['violations']})")
-            bad = [v for v in result["violations"] if v["impact"] in ("serious", "critical")]
-            if bad:
-                found[f"{look} {place}"] = [f"{v['id']}: {v['nodes'][0]['html'][:120]}" for v in bad]
+            if bad := await serious(page):
+                found[f"{look} {place}"] = bad
     assert found == {}, json.dumps(found, indent=1)
     await page.reload()
     assert await page.evaluate("document.documentElement.dataset.look") == "red"

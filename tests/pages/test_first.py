@@ -131,6 +131,9 @@ async def test_each_part_sees_its_own(site: Site) -> None:
     assert "Your next section" in runner
     assert _do(runner).startswith("Next: ")
     assert 'id="bib"' in office
+    assert "<h3>Report a runner</h3>" in office
+    assert "<option selected>Long Stile outward</option>" in office
+    assert "Still to come" not in office
     picture = await site.parts.pictures.take(EVENT, site.clock.now())
     volunteer = tuple(p for p in picture.event.parts_of("office") if p.kind is PartKind.VOLUNTEER)
     said = first(picture, "office", volunteer, Pen(READER, site.clock.now()))

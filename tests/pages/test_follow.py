@@ -11,6 +11,7 @@ from playwright.async_api import Browser, expect
 from tests.pages.conftest import EVENT, Site
 from tests.pages.test_browser import browser
 from tests.pages.test_changing import _fits, _get, _phone
+from tests.pages.test_display import serious
 
 __all__ = ["browser"]
 
@@ -29,6 +30,7 @@ async def test_given_by_touch_seen_by_a_stranger_and_taken_back(
     link = page.locator("a[href*='/follow?t=']")
     await expect(link).to_be_visible()
     await _fits(page, tmp_path / "given.png")
+    assert await serious(page) == []
     address = await link.get_attribute("href") or ""
     site.clock.advance(timedelta(minutes=45))
     stranger = await (await browser.new_context(viewport={"width": 390, "height": 844})).new_page()
@@ -37,8 +39,11 @@ async def test_given_by_touch_seen_by_a_stranger_and_taken_back(
     await stranger.goto(address)
     await expect(stranger.locator("h1")).to_have_text("Maren – Harrow Round 100")
     await _fits(stranger, tmp_path / "seen.png")
+    assert await serious(stranger) == []
     seen = await stranger.inner_text("body")
     assert "Skelter Mill" in seen
+    await stranger.get_by_role("link", name="Look again").click()
+    await expect(stranger.locator("h1")).to_have_text("Maren – Harrow Round 100")
     for word in ("Ana", "Jonas", "van", "Ines"):
         assert word not in seen
     assert all(u.startswith(site.url) for u in asked), asked
