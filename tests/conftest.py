@@ -29,6 +29,8 @@ os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # On a busy machine a test may well be kept from its own transaction for so long.
 store.IDLE_S = 120.0
+# The machine will not lose power during the tests; killed processes lose nothing either way.
+SYNCHRONOUS, store.SYNCHRONOUS = store.SYNCHRONOUS, "OFF"
 
 # An example may take as long as it takes: a busy machine is not a fault of what is tested. The same examples on every
 # machine: what one run has held, the next must not find by luck. `--hypothesis-seed=N` looks elsewhere.
@@ -130,7 +132,7 @@ class Postgres:
     def __init__(self, folder: Path) -> None:
         self._server = get_server(folder, cleanup_mode="delete")
         self._free: list[str] = []
-        # The machine will not lose power during the tests; killed processes lose nothing either way.
+        # See `store.SYNCHRONOUS` above.
         self._server.psql("ALTER SYSTEM SET fsync = off")
         self._server.psql("SELECT pg_reload_conf()")
 

@@ -13,14 +13,13 @@ from collections import deque
 from collections.abc import AsyncIterator, Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 from typing import Any, TypeVar, cast
 
 from alembic import command
 from alembic.config import Config
 from alembic.script import ScriptDirectory
-from alembic.util import CommandError
 from sqlalchemy import Connection, Engine, Table, create_engine, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
@@ -46,6 +45,8 @@ _DRIVERS = {
 }
 BUSY_S = 15.0
 """So long an ordinary writer waits for another process's before it is refused, to be handed in again."""
+SYNCHRONOUS = "FULL"
+"""What SQLite does at each commit: the disk has it before anybody hears that it is kept."""
 URGENT_S = 3.0
 """So long a call for help waits for a writer at most: then its sender, who tries again, must know (issue 14)."""
 ROOM_BYTES = 16 * 1024 * 1024
@@ -443,7 +444,7 @@ def _in_our_ways(engine: Engine, busy_s: float) -> None:
         for pragma in (
             f"busy_timeout={busy_s * 1000:.0f}",
             "journal_mode=WAL",
-            "synchronous=FULL",
+            f"synchronous={SYNCHRONOUS}",
             "foreign_keys=ON",
         ):
             cursor.execute(f"PRAGMA {pragma}")
@@ -456,28 +457,30 @@ def _in_our_ways(engine: Engine, busy_s: float) -> None:
         c.exec_driver_sql("BEGIN" if reads_only else "BEGIN IMMEDIATE")
 
 
-def _config(c: Connection) -> Config:
+def _config(c: Connection | None = None) -> Config:
     config = Config()
     config.set_main_option("script_location", str(Path(__file__).parent / "migrations"))
     config.attributes["connection"] = c
     return config
 
 
+@cache
+def _revisions() -> tuple[str | None, frozenset[str]]:
+    """The one that the tables are brought to, and all that this program knows."""
+    scripts = ScriptDirectory.from_config(_config())
+    return scripts.get_current_head(), frozenset(s.revision for s in scripts.walk_revisions())
+
+
 def _upgrade(c: Connection) -> None:
     from alembic.runtime.migration import MigrationContext
 
-    config = _config(c)
-    scripts = ScriptDirectory.from_config(config)
     current = MigrationContext.configure(c).get_current_revision()
-    if current is not None:
-        try:
-            scripts.get_revision(current)
-        except CommandError as e:
-            raise TooNewError(
-                f"its tables are of revision {current!r}, this program knows up to"
-                f" {scripts.get_current_head()!r}",
-                "database",
-                "a newer Stilepost has probably used it: start that one, or restore the backup made before",
-            ) from e
-    if current != scripts.get_current_head():
-        command.upgrade(config, "head")
+    head, known = _revisions()
+    if current is not None and current not in known:
+        raise TooNewError(
+            f"its tables are of revision {current!r}, this program knows up to {head!r}",
+            "database",
+            "a newer Stilepost has probably used it: start that one, or restore the backup made before",
+        )
+    if current != head:
+        command.upgrade(_config(c), "head")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import shutil
 import signal
 import subprocess
 import sys
@@ -28,8 +29,9 @@ parts = [{ kind = "organiser" }]
 class Shell:
     """Runs commands in a folder of their own that holds the demo's event."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, migrated: Path) -> None:
         self.folder = folder
+        shutil.copy(migrated, folder / "one.db")
         self.event = folder / "event.toml"
         for name in ("event.toml", "route.gpx"):
             (folder / name).write_bytes((DEMO / name).read_bytes())
@@ -40,8 +42,8 @@ class Shell:
 
 
 @pytest.fixture
-def shell(tmp_path: Path) -> Shell:
-    return Shell(tmp_path)
+def shell(tmp_path: Path, sqlite_template: Path) -> Shell:
+    return Shell(tmp_path, sqlite_template)
 
 
 def test_every_command_explains_itself() -> None:

@@ -11,6 +11,7 @@ import asyncio
 import json
 import os
 import signal
+import subprocess
 import sys
 from collections.abc import Mapping
 from pathlib import Path
@@ -64,33 +65,38 @@ def main() -> None:
 
 
 class Nursery:
-    """Starts and kills workers. `async with Nursery() as nursery`."""
+    """Starts and kills workers. `with Nursery() as nursery`."""
 
     def __init__(self) -> None:
-        self._process: asyncio.subprocess.Process | None = None
+        self._process: subprocess.Popen[bytes] | None = None
         self._pid = 0
         self.kills = 0
 
-    async def __aenter__(self) -> Self:
+    def __enter__(self) -> Self:
         command = (sys.executable, "-m", "tests.channels.killable")
-        pipe = asyncio.subprocess.PIPE
-        self._process = await asyncio.create_subprocess_exec(*command, stdin=pipe, stdout=pipe, cwd=ROOT)
+        pipe = subprocess.PIPE
+        self._process = subprocess.Popen(command, stdin=pipe, stdout=pipe, cwd=ROOT)
         return self
 
-    async def __aexit__(self, *_: object) -> None:
+    def __exit__(self, *_: object) -> None:
         self.kill()
         assert self._process is not None
         assert self._process.stdin is not None
         self._process.stdin.close()
-        await self._process.wait()
+        self._process.wait()
 
     async def start(self, **told: str) -> None:
         """Start a worker."""
+        self._pid = await asyncio.to_thread(self._ask, told)
+
+    def _ask(self, told: Mapping[str, str]) -> int:
+        # The first time it imports everything first.
         assert self._process is not None
         assert self._process.stdin is not None
         assert self._process.stdout is not None
         self._process.stdin.write(json.dumps(told).encode() + b"\n")
-        self._pid = int(await asyncio.wait_for(self._process.stdout.readline(), 300))
+        self._process.stdin.flush()
+        return int(self._process.stdout.readline())
 
     def kill(self) -> None:
         """Kill the worker as hard as can be."""

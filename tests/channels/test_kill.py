@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import random
-from collections.abc import AsyncIterator, Callable
+from collections.abc import Callable, Iterator
 from datetime import timedelta
 from typing import Any
 
@@ -20,11 +20,19 @@ AFTER_A_DEATH = timedelta(seconds=301)
 REPEAT = "may be a repeat"
 
 
-@pytest.fixture
-async def nursery() -> AsyncIterator[Nursery]:
-    """Workers to be killed."""
-    async with Nursery() as started:
+@pytest.fixture(scope="module")
+def one_nursery() -> Iterator[Nursery]:
+    """The process that has imported everything, once for all tests."""
+    with Nursery() as started:
         yield started
+
+
+@pytest.fixture
+def nursery(one_nursery: Nursery) -> Iterator[Nursery]:
+    """Workers to be killed."""
+    one_nursery.kills = 0
+    yield one_nursery
+    one_nursery.kill()
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ from server.journal import Journal, JournalError, TooNewError
 from server.journal import tables as t
 from server.journal.store import Store, insert
 from server.journal.tables import UtcDateTime
+from tests.conftest import SYNCHRONOUS
 
 
 async def test_migrations_make_the_tables(database_url: str) -> None:
@@ -117,16 +118,17 @@ async def test_plain_names_are_taken(tmp_path: Path) -> None:
     await journal.close()
 
 
-async def test_pragmas(sqlite_url: str) -> None:
+async def test_pragmas(sqlite_url: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """Every SQLite connection is durable, waits when busy, and holds references true."""
-    store = await Store.open(sqlite_url, None)
-    async with store.read() as c:
+    monkeypatch.setattr("server.journal.store.SYNCHRONOUS", SYNCHRONOUS)
+    opened = await Store.open(sqlite_url, None)
+    async with opened.read() as c:
         found = [
             await c.scalar(text(f"PRAGMA {p}"))
             for p in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
         ]
     assert found == ["wal", 2, 1, 15_000]
-    await store.close()
+    await opened.close()
 
 
 async def put(store: Store, table: Table, row: dict[str, object]) -> None:
