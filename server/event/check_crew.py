@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from server.event.check_moves import check_moves
+from geopy.distance import geodesic
+
+from server.event.check_moves import ONE_SITE_M, check_moves, spots_of
 from server.event.context import At
 from server.event.lines import Path
 from server.event.model import MeetingPlan, Part, PartKind, Person, Point
@@ -268,14 +270,16 @@ def _plain(permit: str) -> str:
 
 
 def _one_site(draft: Draft, one: str, other: str) -> bool:
-    """Whether two points or places are one car park, by id or by the place or waypoint they share."""
+    """Whether two points or places are one car park: by id, by the place or waypoint they share, or by where they lie."""
     sites: dict[str, set[str]] = {}
     for p in draft.points:
         access = p.value.access
         shared = {access.place} if access is not None and access.place else set()
         shared |= {f"waypoint {p.value.waypoint.casefold()}"} if p.value.waypoint else set()
         sites[p.value.id] = shared | {p.value.id}
-    return bool(sites.get(one, {one}) & sites.get(other, {other}))
+    spots = spots_of(draft)
+    near = one in spots and other in spots and geodesic(spots[one], spots[other]).m <= ONE_SITE_M
+    return near or bool(sites.get(one, {one}) & sites.get(other, {other}))
 
 
 def _car_ways(draft: Draft) -> None:

@@ -12,6 +12,8 @@ from server.event.context import At
 from server.event.model import Drive, MeetingPlan, PartKind
 from server.event.parse_state import Draft
 
+ONE_SITE_M = 150.0
+"""Car parks nearer than this are one (own choice): nobody moves a car for it."""
 FASTEST_KMH = 130.0
 """No drive is on average faster than this over the straight line (own choice: motorway speed)."""
 LONGEST_AWAKE = timedelta(hours=48)
@@ -47,7 +49,7 @@ def _places(draft: Draft) -> None:
             draft.report.error(path, what, "Keep them at the place only.")
 
 
-def _spots(draft: Draft) -> dict[str, tuple[float, float]]:
+def spots_of(draft: Draft) -> dict[str, tuple[float, float]]:
     """Where each place with coordinates is, points by their car park."""
     found = {
         p.value.id: (p.value.lat, p.value.lon)
@@ -71,7 +73,7 @@ def _drive(draft: Draft, d: At[Drive]) -> None:
         if extra:
             what = f"{key} is given beside minutes, which are the whole drive"
             draft.report.warn((*d.path, key), what, f"Count it into minutes and leave {key} out.")
-    spots = _spots(draft)
+    spots = spots_of(draft)
     if v.from_place in spots and v.to_place in spots:
         km = geodesic(spots[v.from_place], spots[v.to_place]).km
         if km / v.minutes * 60.0 > FASTEST_KMH:

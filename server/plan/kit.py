@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 from functools import cache
@@ -92,8 +92,14 @@ class Gap:
 
 
 def is_for(need: Need, name: str) -> bool:
-    """Whether a thing of that name meets a need."""
-    return _says(need.value, name)
+    """Whether a thing of that name meets a need. A battery for a torch is no torch; 'torch with a spare battery' is."""
+    if need is not Need.TORCH:
+        return _says(need.value, name)
+    return any(_says("torch", part) and not _says("battery", part) for part in _PARTS.split(name))
+
+
+_PARTS: Final = re.compile(r"[,;+&/()]|\b(?:with|and|mit|und|avec|et)\b", re.IGNORECASE)
+"""Where one thing's name ends and what it comes with begins."""
 
 
 def is_spare(name: str) -> bool:
@@ -103,7 +109,7 @@ def is_spare(name: str) -> bool:
 
 def runs_on_batteries(name: str) -> bool:
     """Whether a thing of that name is a light or a battery."""
-    return is_for(Need.TORCH, name) or _says("battery", name)
+    return _says("torch", name) or _says("battery", name)
 
 
 def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
@@ -182,13 +188,29 @@ def _sunset(event: Event, timetable: Timetable, pace: Pace, sky: Sky, first: int
 
 
 def _has(need: Need, km: Floats, lists: Sequence[Handed]) -> Bools:
+    """Where she has something for a need: crew take what they name, and nothing else that she has for it."""
     has = np.zeros(len(km), dtype=np.bool_)
+    mine: list[KitItem] = []
     for h in lists:
-        if any(is_for(need, k.name) for k in h.taken):
-            has[km > h.km] = False
-        if any(is_for(need, k.name) for k in h.things):
+        mine = left_with(mine, h.taken)
+        has[km > h.km] = any(is_for(need, k.name) for k in mine)
+        mine += h.things
+        if any(is_for(need, k.name) for k in mine):
             has[km >= h.km - 1e-9] = True
     return has
+
+
+def left_with(mine: Iterable[KitItem], taken: Sequence[KitItem]) -> list[KitItem]:
+    """What she still has when crew have taken these: for each the thing of that name, or else the first for the same need
+    that is no spare."""
+    left = list(mine)
+    for t in taken:
+        needs = [n for n in Need if is_for(n, t.name)]
+        same = [k for k in left if k.name.casefold() == t.name.casefold()]
+        same += [k for k in left if not is_spare(k.name) and any(is_for(n, k.name) for n in needs)]
+        if same:
+            left.remove(same[0])
+    return left
 
 
 def _needed(
@@ -295,17 +317,17 @@ def _moment(m: Moment) -> Saying:
 def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[Told]:
     """Where the file says how long her lights last: whether that is the night, and whether there is a second one."""
     lists = handed_over(event, timetable.runner)
-    lights = [(h.km, k) for h in lists for k in h.things if runs_on_batteries(k.name)]
-    torches = [k for _, k in lights if is_for(Need.TORCH, k.name)]
+    lights = [k for h in lists for k in h.things if runs_on_batteries(k.name)]
+    torches = [k for k in lights if is_for(Need.TORCH, k.name)]
     # What a file says in words alone has no hours: then nothing is known of how long her lights last.
     if not torches or any(k.hours is None for k in torches):
         return
     paces = paces_of(event, timetable)
     sky = sky_of(paces, course, timetable.start)
     name = event.runner(timetable.runner).name
-    ends = [m for p in paces for m in _burnt_out(event, timetable, p, sky, lights)]
+    ends = [m for p in paces for m in _burnt_out(event, timetable, p, sky, lists)]
     if ends:
-        whole = sum(k.hours or 0.0 for _, k in lights)
+        whole = sum(k.hours or 0.0 for k in lights)
         what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
         yield Told(what, note("kit-do-battery"))
     dark = any(np.any(_needed(event, timetable, course, sky, Need.TORCH, *p.ticks()[:2])) for p in paces)
@@ -314,15 +336,25 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[T
 
 
 def _burnt_out(
-    event: Event, timetable: Timetable, pace: Pace, sky: Sky, lights: Sequence[tuple[float, KitItem]]
+    event: Event, timetable: Timetable, pace: Pace, sky: Sky, lists: Sequence[Handed]
 ) -> Iterator[Moment]:
+    """When the lights she has by then are all burnt out in the dark: each burns after the other as she gets them, and what
+    crew take takes its hours along."""
     gone, km, up = pace.ticks()
     dark = up & sky.dark_for_kit(gone, km, shaded_at(event.course_of(timetable.runner), km))
-    had = np.zeros(len(gone))
-    for from_km, k in lights:
-        had[km >= from_km - 1e-9] += k.hours or 0.0
-    burnt = np.cumsum(np.append(0.0, np.diff(gone)) * (dark & (had > 0))) / 3600.0
-    out = np.flatnonzero(dark & (had > 0) & (burnt > had + MINUTES_LEFT / 60.0))
-    if out.size:
-        at = timetable.start + timedelta(seconds=float(gone[out[0]]))
-        yield Moment(pace.name, at, float(km[out[0]]), None)
+    hours = np.append(0.0, np.diff(gone)) / 3600.0
+    coming, mine, without = list(lists), list[KitItem](), 0.0
+    for i in range(len(gone)):
+        while coming and coming[0].km <= km[i] + 1e-9:
+            h = coming.pop(0)
+            mine = left_with(mine, h.taken) + [k for k in h.things if runs_on_batteries(k.name)]
+        if not dark[i] or not mine:
+            continue
+        burns = next((n for n, k in enumerate(mine) if k.hours and k.hours > 0.0), None)
+        if burns is not None:
+            mine[burns] = replace(mine[burns], hours=(mine[burns].hours or 0.0) - hours[i])
+            continue
+        without += hours[i]
+        if without > MINUTES_LEFT / 60.0:
+            yield Moment(pace.name, timetable.start + timedelta(seconds=float(gone[i])), float(km[i]), None)
+            return

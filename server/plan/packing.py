@@ -13,7 +13,16 @@ from rapidfuzz import fuzz
 
 from server.course import Course
 from server.event.model import Event, KitItem, KitWeight, Prepare
-from server.plan.kit import Need, Told, handed_over, is_for, is_spare, kit_told, runs_on_batteries
+from server.plan.kit import (
+    Need,
+    Told,
+    handed_over,
+    is_for,
+    is_spare,
+    kit_told,
+    left_with,
+    runs_on_batteries,
+)
 from server.plan.movements.trips import car_of
 from server.plan.notes import note
 from server.plan.timetable import Timetable
@@ -95,6 +104,8 @@ def _met(name: str, had: Sequence[tuple[str, str]]) -> Required:
     wanted = _words(name)
     needs = () if is_spare(name) else tuple(n for n in Need if is_for(n, name))
     for point, thing in had:
+        if is_for(Need.TORCH, name) and not is_for(Need.TORCH, thing):
+            continue  # a torch's battery has the same words and is none
         listed = _words(thing)
         named = all(any(fuzz.ratio(w, x) >= LIKE for x in listed) for w in wanted)
         if named or any(is_for(n, thing) for n in needs):
@@ -122,6 +133,34 @@ def _required_told(event: Event, runner_id: str) -> Iterator[Told]:
             yield Told(
                 note("kit-required-late", runner=name, thing=r.name, place=course.point(r.point).name), remedy
             )
+        taken = _taken(event, runner_id, r.name)
+        if taken:
+            place = course.point(taken).name
+            yield Told(
+                note("kit-required-taken", runner=name, thing=r.name, place=place),
+                note("kit-do-keep", thing=r.name),
+            )
+
+
+def _taken(event: Event, runner_id: str, name: str) -> str:
+    """The first point, before the finish, at which crew take from her what she had of a required thing; '' for none."""
+    mine: list[KitItem] = []
+    for h in handed_over(event, runner_id):
+        left = left_with(mine, h.taken) + list(h.things)
+        if (
+            _meets(name, mine)
+            and not _meets(name, left)
+            and h.point != event.course_of(runner_id).points[-1].id
+        ):
+            return h.point
+        mine = left
+    return ""
+
+
+def _meets(name: str, things: Sequence[KitItem]) -> bool:
+    """Whether one of these is the required thing; a spare is it only where a spare is asked for."""
+    had = [("", k.name) for k in things if is_spare(name) or not is_spare(k.name)]
+    return _met(name, had).thing is not None
 
 
 def to_do(event: Event, runner_id: str) -> tuple[ToDo, ...]:

@@ -44,3 +44,21 @@ def test_a_car_brought_beside_another_has_its_way_on_from_there(good) -> None:
     assert [p.what for p in parse_event(alone).problems] == [
         "there is no drive from 'start' to 'finish', so 'estate' has no leave-by"
     ]
+
+
+def test_a_car_that_stays_where_it_is_needs_no_drive(good) -> None:
+    """She comes back to the car park of the meeting before, by its coordinates; half a kilometre on it is a drive."""
+    point = "lat = 54.2, lon = -2.3"
+    loop = (
+        good.replace('kinds = ["finish"]', f'kinds = ["finish"]\ncrew = {{ {point} }}')
+        + """
+[[meetings]]
+point = "finish"
+crew = ["ana"]
+car = "van"
+"""
+    )
+    missing = "there is no drive from 'chapel' to 'finish', so 'van' has no leave-by"
+    for here, is_told in ((point, False), ("lat = 54.205, lon = -2.3", True)):
+        text = loop.replace('crew = { parking = "yard" }', f"crew = {{ {here} }}")
+        assert (missing in [p.what for p in parse_event(text).problems]) is is_told

@@ -107,6 +107,17 @@ def test_a_torch_that_was_taken_back(race, level_course) -> None:
     assert Need.TORCH in found(event, level_course)
 
 
+def test_crew_take_what_they_name_and_no_more(race, level_course) -> None:
+    """Her torch is taken and the spare is left: no gap. The spare's hours are then all she has."""
+    spare = KitItem("spare head torch", hours=1.0)
+    taken = ("p1", (replace(TORCH, take_back=True),))
+    event = race(10.8, taken, limit=13.0, carries=(replace(TORCH, hours=9.0), spare, LAYER))
+    assert Need.TORCH not in found(event, level_course)
+    assert kinds(event, level_course) == ["kit-battery"]
+    kept = race(10.8, limit=13.0, carries=(replace(TORCH, hours=9.0), spare, LAYER))
+    assert kinds(kept, level_course) == []
+
+
 def test_a_warm_layer_by_the_hour_and_by_the_weather(race, level_course) -> None:
     """Two hours after sunset it is asked for, not in a night that stays warm, and by day where it is cold."""
     night = race(10.8, limit=14.0, carries=(TORCH,))
@@ -155,6 +166,9 @@ def test_lights_that_do_not_last_and_no_spare(race, level_course) -> None:
         (Need.TORCH, "lampe frontale", True),
         (Need.TORCH, "light jacket", False),
         (Need.TORCH, "spare battery", False),
+        (Need.TORCH, "head torch battery", False),
+        (Need.TORCH, "Akku für die Stirnlampe", False),
+        (Need.TORCH, "Stirnlampe mit Ersatzakku", True),
         (Need.WARM, "fleece", True),
         (Need.WARM, "couche chaude", True),
         (Need.WARM, "warme Schicht", True),

@@ -94,3 +94,26 @@ def test_to_do_has_dates(event: Event) -> None:
         (Prepare.CHARGE, 1, ("head torch",)),
     ]
     assert isinstance(to_do(asked, "maren")[0].by, date)
+
+
+@pytest.mark.parametrize(
+    ("given", "left_at"),
+    [
+        ((), "p2"),
+        ((KitItem("Head torch, charged"),), None),  # another at the same stop
+        ((KitItem("head torch battery"),), "p2"),  # a battery is no torch
+        ((KitItem("spare head torch"),), "p2"),  # the spare is asked for besides
+    ],
+)
+def test_required_things_that_crew_take_away(
+    event: Event, level_course, given: tuple[KitItem, ...], left_at: str | None
+) -> None:
+    """The race asks for it all the way: a torch that crew take by day is missing until the finish."""
+    torch = KitItem("head torch", hours=8)
+    runner = replace(event.runners[0], carries=(torch,), drop_bags=())
+    meeting = replace(event.meetings[0], kit=(*given, replace(torch, take_back=True)))
+    rules = replace(event.rules, required_kit=("head torch",))
+    event = replace(event, runners=(runner,), meetings=(meeting,), rules=rules)
+    told = kit_wrong(event, make_timetable(event, "maren", level_course), level_course)
+    taken = [t for t in told if t.what.kind == "kit-required-taken"]
+    assert bool(taken) is (left_at is not None)

@@ -13,14 +13,13 @@ from functools import cached_property
 from geopy.distance import geodesic
 
 from server.course import Course
+from server.event.check_moves import ONE_SITE_M
 from server.event.model import Drive, Event, Point
 from server.facts.entry import Entry
 from server.plan.light import CIVIL_DEG, sun_elevation_deg
 from server.plan.movements.values import Addend, Way
 
 Spot = tuple[float, float]
-ONE_SITE_M = 150.0
-"""Car parks nearer than this are one (own choice): nobody moves a car for it."""
 
 
 def course_spots(event: Event, courses: Mapping[str, Course]) -> dict[str, Spot]:

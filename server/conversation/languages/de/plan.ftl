@@ -251,10 +251,12 @@ plan-kit-do-carry = Davor kommt sie zu keiner Crew und keinem Beutel: schreib si
     [warm] warme Schicht
    *[wet] Regenjacke
  }"] von [[runners]]
-plan-kit-battery = Die Lampen von { $runner } brennen zusammen { $lasts }, weniger als sie im Dunkeln ist: { $about }
+plan-kit-battery = Die Lampen, die { $runner } bis dahin hat, sind leer, und es ist dunkel ({ $lasts } stehen insgesamt in den Listen): { $about }
 plan-kit-do-battery = Gib einem Treffen, einem Beutel oder carries eine Lampe oder Batterie mit ihren Stunden dazu, oder schreib mehr Stunden hinein
 plan-kit-required = Das Rennen verlangt { $thing }, und keine Liste von { $runner } hat es
 plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es erst ab { $place }
+plan-kit-required-taken = Das Rennen verlangt { $thing } auf der ganzen Strecke, und die Crew nimmt es { $runner } bei { $place } ab
+plan-kit-do-keep = Lass die Zeile mit take_back dort weg, oder gib ihr am selben Halt Ersatz: { $thing }
 plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
@@ -262,6 +264,7 @@ plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
 plan-kit-do-give-paper = Lasst sie zu { $place } ({ $at }) oder davor bringen, oder sie hat sie vom Start an dabei
 plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie muss sie vom Start an dabeihaben
 plan-kit-do-battery-paper = Lasst noch eine Lampe oder eine geladene Batterie bringen, oder sie hat sie vom Start an dabei
+plan-kit-do-keep-paper = Lasst es ihr, oder gebt ihr dort Ersatz
 plan-kit-do-required-paper = Packt es für den Start ein: das Rennen kann es dort sehen wollen
 plan-kit-do-spare-paper = Packt eine zweite Lampe oder eine Batterie ein
 

@@ -251,10 +251,12 @@ plan-kit-do-carry = No crew or bag meets her before: write it in carries = ["{ $
     [warm] warm layer
    *[wet] rain jacket
  }"] of [[runners]]
-plan-kit-battery = { $runner }’s lights last { $lasts } in all, which is less than she is in the dark: { $about }
+plan-kit-battery = The lights { $runner } has by then are burnt out and it is dark ({ $lasts } are listed in all): { $about }
 plan-kit-do-battery = Add a torch or battery with its hours to a meeting, a bag or carries, or write in more hours
 plan-kit-required = The race asks for { $thing }, and no list of { $runner }’s has it
 plan-kit-required-late = The race asks for { $thing }, and { $runner } has it only from { $place }
+plan-kit-required-taken = The race asks for { $thing } all the way, and crew take it from { $runner } at { $place }
+plan-kit-do-keep = Leave out the line with take_back there, or hand her another { $thing } at the same stop
 plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery
@@ -262,6 +264,7 @@ plan-kit-do-spare = Add a second torch or a battery
 plan-kit-do-give-paper = Have it brought to { $place } ({ $at }) or before, or she carries it from the start
 plan-kit-do-carry-paper = No crew or bag meets her before: she has to carry it from the start
 plan-kit-do-battery-paper = Have one more torch or a charged battery brought, or she carries it from the start
+plan-kit-do-keep-paper = Leave it with her, or hand her another there
 plan-kit-do-required-paper = Pack it for the start: the race may ask her for it there
 plan-kit-do-spare-paper = Pack a second torch or a battery
 

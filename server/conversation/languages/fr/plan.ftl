@@ -251,10 +251,12 @@ plan-kit-do-carry = Avant, ni équipe ni sac ne l’attend : écris-la dans carr
     [warm] couche chaude
    *[wet] veste de pluie
  }"] de [[runners]]
-plan-kit-battery = Les lampes de { $runner } éclairent { $lasts } en tout, moins que ses heures de nuit : { $about }
+plan-kit-battery = Les lampes que { $runner } a jusque-là sont vides et il fait nuit ({ $lasts } en tout sur les listes) : { $about }
 plan-kit-do-battery = Ajoute une lampe ou une batterie avec ses heures à une rencontre, à un sac ou à carries, ou écris plus d’heures
 plan-kit-required = La course exige { $thing }, et aucune liste de { $runner } ne l’a
 plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que depuis { $place }
+plan-kit-required-taken = La course exige { $thing } sur tout le parcours, et l’équipe le reprend à { $runner } à { $place }
+plan-kit-do-keep = Enlève la ligne avec take_back là-bas, ou donne-lui au même arrêt de quoi le remplacer : { $thing }
 plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
@@ -262,6 +264,7 @@ plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
 plan-kit-do-give-paper = Faites-la apporter à { $place } ({ $at }) ou avant, ou elle la porte dès le départ
 plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle doit la porter dès le départ
 plan-kit-do-battery-paper = Faites apporter une lampe de plus ou une batterie chargée, ou elle la porte dès le départ
+plan-kit-do-keep-paper = Laissez-le-lui, ou donnez-lui là de quoi le remplacer
 plan-kit-do-required-paper = À prendre pour le départ : la course peut demander à le voir là
 plan-kit-do-spare-paper = Prenez une deuxième lampe ou une batterie
 
