@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from zoneinfo import ZoneInfo
 
 from server.conversation.telling.answer import StageAnswer
 from server.conversation.telling.reader import Reader
+from server.conversation.telling.times import dated
 from server.course import Course
 from server.event.model import Event, MeetingPlan
 from server.facts.fold import fold
@@ -60,7 +60,7 @@ class BeforeStart:
 
     def made(self, reader: Reader) -> str:
         """When the plan was looked at, as a date and time where the race is."""
-        return f"{self.at.astimezone(ZoneInfo(reader.event_time_zone)):%Y-%m-%d %H:%M}"
+        return dated(self.at, reader)
 
     def meetings(self, runner: str) -> tuple[MeetingValues, ...]:
         """Her meetings, timed by the watch's own function."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.reader import reader_in
 from server.conversation.telling.things import part_words
 from server.event.model import PartKind
@@ -75,14 +76,17 @@ def _who(w: Writing) -> Iterator[tuple[str, ...]]:
 
 def _drives(w: Writing) -> Page:
     rows = tuple(r.cells for r in move_rows(w.event, w.moves, w.say)) if w.moves is not None else ()
+    still = plan_remarks(w.say.reader, w.event, w.moves) if w.moves is not None else ()
+    asleep = dict.fromkeys(x for r in w.event.runners for x in sleeps(w, r))
     return page(
         Head(w.s("paper-head-drives")),
         Grid(tuple(w.s(c) for c in COLUMNS), rows, shares=(1.0, 1.6, 1.4, 1.4, 2.6, 1.2)),
+        Lines(tuple(f"{x.rstrip('.')}." for x in still), Look.FRAME),
         Head(w.s("paper-head-recce")),
         Lines((w.s("paper-recce"),)),
         Grid(w.heads(RECCE), tuple(_recce(w)), shares=(1.5, 1.5, 0.8, 1.6, 1.2, 1.2)),
         Head(w.s("paper-head-sleeps")),
-        Lines(tuple(x for r in w.event.runners[:1] for x in sleeps(w, r)), Look.LIST),
+        Lines(tuple(asleep), Look.LIST),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
+from server.conversation.telling.movements import tired_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.things import part_words
 from server.event.model import Drive, PartKind, Point, Signal
@@ -44,9 +45,10 @@ def crew_page(w: Writing) -> Page:
     """What they do: every meeting with its times, what to know, what to bring, and room to write in what she did."""
     mine = meetings_of(w)
     kit = tuple(x for r in w.runners for x in kit_lines(w.say, w.before, r)) if w.sees_numbers else ()
+    tired = tired_lines(w.say.reader, w.event, w.moves, w.person) if w.moves is not None else ()
     return page(
         Lines(w.aid(), Look.DANGER),
-        Lines(kit, Look.FRAME),
+        Lines((*kit, *tired), Look.FRAME),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
         Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}."), Look.SMALL),
@@ -138,6 +140,8 @@ def _know(w: Writing, point: Point) -> str:
 def _how(w: Writing, meetings: Collection[str]) -> Iterator[Block]:
     rows = move_rows(w.event, w.moves, w.say) if w.moves is not None else ()
     shown = tuple(r.cells for r in rows if r.meeting in meetings)
+    if not shown:
+        return
     yield Head(w.s("paper-head-how"))
     yield Grid(tuple(w.s(c) for c in COLUMNS), shown, shares=(1.0, 1.6, 1.4, 1.4, 2.6, 1.2))
     names = {event_runner for m in w.event.meetings if m.id in meetings for event_runner in (m.runner,)}

@@ -68,13 +68,21 @@ def _no_leave(event: Event, m: MeetingValues, say: Say) -> str:
     return say.s("paper-no-leave")
 
 
-def _other_cars(event: Event, m: MeetingValues, say: Say) -> Iterator[str]:
-    """For those who watch over all: the leave-bys of the other cars that come."""
-    for w in m.ways:
-        crew = say.all(person_name(event, p) for p in w.people)
-        origin = "none" if w.drive_from is None else place_name(event, w.drive_from)
+def _other_cars(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> Iterator[str]:
+    """For those who watch over all: when the other cars leave, by the clock or once she has left where they are."""
+    event = before.event
+    for w in m.parties()[1:]:
+        crew = say.all(person_name(event, p) for p in w.crew)
         car = next((c.name for c in event.cars if c.id == w.car), "none")
-        if w.leave_by is not None and w.drive != timedelta(0):
+        origin = "none" if w.drive_from is None else place_name(event, w.drive_from)
+        after = after_her(before, runner, w)
+        if _stays(w):
+            yield say.s("other-car-stays", crew=crew, car=car, place=origin)
+        elif w.leave_by is None:
+            yield say.s("other-car-unknown", crew=crew, car=car, **{"from": origin})
+        elif after is not None:
+            yield say.s("paper-other-car-once", crew=crew, car=car, place=after.place)
+        else:
             leave_by = say.when(floor_to(w.leave_by), day=True)
             yield say.s("other-car", crew=crew, car=car, leave_by=leave_by, **{"from": origin})
 
@@ -102,7 +110,7 @@ def glove_meeting(
     event, plan = before.event, before.plan_of(m.meeting)
     point = event.course_of(runner).point(m.point)
     cells = _her_cells(before, runner, m, say) if own else _crew_cells(before, runner, m, say)
-    others = () if own else (*_other_cars(event, m, say), *_cut_short(event, runner, m, say))
+    others = () if own else (*_other_cars(before, runner, m, say), *_cut_short(event, runner, m, say))
     going = _going(before, m, say) if watched else ""
     lines = (_lost(m, say), going, *others, *_around(before, runner, m, say))
     must, kit = (_ticks(event, plan, say, safety=x) for x in (True, False))
@@ -161,7 +169,7 @@ def _her_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> 
     row = table.row(m.point)
     return (
         _cell(say.s("paper-cell-planned"), planned(table.start + row.arrive[Goal.B], Goal.B), say),
-        Cell(say.s("paper-stop"), say.length(row.stop) if row.stop else "0"),
+        Cell(say.s("paper-stop"), say.length(row.stop) if row.stop else "–"),
         _comes(say.s("paper-cell-likely"), m, say),
         _cell(say.s("paper-cell-crew-until"), m.wait_until, say),
     )

@@ -96,8 +96,17 @@ class Writing:
 
     def aid(self) -> tuple[str, ...]:
         """Whom to call in danger."""
-        rescue = self.event.rescue
-        more = (self.s("paper-rescue", name=rescue.name, phone=rescue.phone),) if rescue else ()
+        rescue, who = self.event.rescue, self.s("paper-rescue-who")
+        name = rescue.name if rescue and who.casefold() not in rescue.name.casefold() else "none"
+        more = (
+            (
+                self.s(
+                    "paper-rescue", who=rescue.name if name == "none" else who, name=name, phone=rescue.phone
+                ),
+            )
+            if rescue
+            else ()
+        )
         return (self.s("paper-aid", **self.control()), *more)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import numpy as np
@@ -14,9 +14,10 @@ from matplotlib import pyplot as plt
 from pypdf import PdfReader
 
 from server.api.building import build
-from server.event.model import KitItem, Part, PartKind, Person, Prompt
+from server.event.model import Contact, KitItem, Part, PartKind, Person, Prompt
 from server.paper.before import BeforeStart, before_start
-from server.paper.document import Grid, Head, Lines, Met, Sheet, Size, page
+from server.paper.brief import briefs_of
+from server.paper.document import Grid, Head, Lines, Look, Met, Page, Sheet, Size, page
 from server.paper.pdf import pdf
 from server.paper.sheet import crew_pdf, sheets_of
 from server.plan.movements import CrewPlan, course_spots, crew_plan
@@ -131,6 +132,55 @@ def test_home_has_the_ladder_and_who_calls(demo) -> None:
     assert "Medical note: asthma, inhaler in the pack" in told
 
 
+@pytest.mark.parametrize(
+    ("confirmed_by", "told"),
+    [
+        ("ana", "Ana (blue van): leave once she has left Ember Quarry, not before."),
+        (None, "Ana (blue van): no leave-by, their drive from Ember Quarry is not confirmed."),
+    ],
+)
+def test_home_reads_of_every_car_as_its_crew_do(demo, confirmed_by: str | None, told: str) -> None:
+    """Two cars at the finish: the second leaves once she has left Ember Quarry, by no clock; unconfirmed, it is said."""
+    before, moves = demo
+    drives = tuple(
+        replace(d, confirmed_by=confirmed_by) if d.from_place == "ember" else d for d in before.event.drives
+    )
+    event = replace(before.event, drives=drives)
+    there = replace(before, situation=replace(before.situation, event=event))
+    (found,) = sheets_of(there, ["ines"], moves)
+    last = [b for p in found.pages for b in p.blocks if isinstance(b, Met)][-1]
+    assert [x for x in last.lines if x.startswith("Ana")] == [told]
+
+
+def test_a_driver_reads_that_they_will_be_awake_too_long(demo) -> None:
+    """What the plan says of a driver's own sleep stands before their first meeting."""
+    before, _ = demo
+    event = before.event
+    parts = tuple(
+        replace(p, awake_since=event.runners[0].start - timedelta(hours=12), sleeps=()) if p.drives else p
+        for p in event.parts
+    )
+    situation = replace(before.situation, event=replace(event, parts=parts))
+    weary = replace(before, situation=situation)
+    moves = crew_plan(situation.event, before.situation.timetables, before.views)
+    (found,) = sheets_of(weary, ["jonas"], moves)
+    assert "Jonas will have been awake for" in page_text(found.pages[0].blocks)
+    assert "will have been awake" in page_text(briefs_of(weary, moves)[0].pages[1].blocks)
+
+
+def test_rescue_is_named_once(demo) -> None:
+    """'Mountain rescue: Bergwacht Süd 112.'; a name that says mountain rescue itself is not told twice."""
+    before, moves = demo
+    for name, told in (
+        ("Bergwacht Süd", "Mountain rescue: Bergwacht Süd 112."),
+        ("Harrow mountain rescue", "Harrow mountain rescue: 112."),
+    ):
+        event = replace(before.event, rescue=Contact(name, "112"))
+        there = replace(before, situation=replace(before.situation, event=event))
+        (found,) = sheets_of(there, ["ana"], moves)
+        assert told in page_text(found.pages[0].blocks)
+
+
 def test_her_own_sheet_goes_section_by_section(demo) -> None:
     """What she carries from refill to refill and what is done at the stop after; her words; no leave-by."""
     found = sheet(demo, "maren")
@@ -214,6 +264,19 @@ def test_what_crew_do_is_one_sheet_of_paper(demo) -> None:
     for size in Size:
         read = PdfReader(io.BytesIO(pdf([replace(ana, pages=ana.pages[:1])], size)))
         assert len(read.pages) == 1, size
+
+
+def test_a_page_a_few_lines_too_long_is_drawn_smaller(demo) -> None:
+    """67 lines of a list fill an A4 page as they are drawn; five more are drawn smaller and stay on it, twelve do not."""
+    (ana,) = sheets_of(demo[0], ["ana"], demo[1])
+
+    def first_and_all(lines: int) -> tuple[int, int]:
+        long = Page((Lines(tuple(f"line {n}" for n in range(lines)), Look.LIST),))
+        read = PdfReader(io.BytesIO(pdf([replace(ana, pages=(long,))])))
+        return read.pages[0].extract_text().count("line "), len(read.pages)
+
+    assert first_and_all(72) == (72, 1)
+    assert first_and_all(79) == (67, 2)
 
 
 HOSTILE = '#panic("x") $x$ *b* `c` @d <e> [f] \\ " // -- {{ } Ж ☐'

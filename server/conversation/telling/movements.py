@@ -31,6 +31,14 @@ def _remarks(reader: Reader, event: Event, plan: CrewPlan) -> Iterator[str]:
         yield say_planned(reader, n)
 
 
+def tired_lines(reader: Reader, event: Event, plan: CrewPlan, person: str) -> tuple[str, ...]:
+    """Where this driver means to sleep or is too long awake, for themselves to read before they set off."""
+    kinds = (TroubleKind.AWAKE, TroubleKind.ASLEEP)
+    found = (t for t in plan.troubles if t.kind in kinds and t.person == person)
+    said = (_at(reader, event, t.meeting, "move-trouble", say_planned(reader, t.said)) for t in found)
+    return tuple(f"{x.rstrip('.')}." for x in dict.fromkeys(said))
+
+
 def broken_words(reader: Reader, broken: Broken) -> tuple[str, str]:
     """What breaks a rule, with the rule; and the remedy."""
     what, rule = say_planned(reader, broken.said), say_planned(reader, broken.rule)

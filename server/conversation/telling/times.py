@@ -14,7 +14,7 @@ from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
 
-from babel.dates import format_datetime, format_time
+from babel.dates import format_date, format_datetime, format_time
 
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.sentences import locale_of, sentence
@@ -111,6 +111,13 @@ def full_clock(at: datetime, reader: Reader) -> str:
     """A time to read out: the point's clock with the weekday in full, 'Sunday 05:25'."""
     local = _in_zone(at, reader.event_time_zone)
     day = format_datetime(local, "EEEE", locale=locale_of(reader.language))
+    return f"{day} {_bare(local, reader, day=False)}"
+
+
+def dated(at: datetime, reader: Reader) -> str:
+    """A moment that may be months off, on the event's clock: '30 Nov 2026 22:29', '30.11.2026 22:29'."""
+    local = _in_zone(at, reader.event_time_zone)
+    day = format_date(local.date(), "medium", locale=locale_of(reader.language))
     return f"{day} {_bare(local, reader, day=False)}"
 
 

@@ -44,6 +44,10 @@ paper-after-her = Losfahren, sobald { $runner } aus { $place } los ist{ $after -
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = Nach { $place }, sobald { $runner } aus { $left } los ist
 paper-cell-leave-once = Losfahren
+paper-other-car-once = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: losfahren, sobald sie aus { $place } los ist, nicht vorher.
 paper-cell-once = sobald sie aus { $place } los ist
 paper-cell-after = { $after ->
     [none] sofort
@@ -82,7 +86,11 @@ paper-aid = Eine Hilfe für die Crew, kein Rettungsdienst. Bei Lebensgefahr zuer
     [none] {""}
    *[other] { $name }{", "}
  }{ $phone }.
-paper-rescue = Bergrettung: { $name } { $phone }.
+paper-rescue-who = Bergrettung
+paper-rescue = { $who }: { $name ->
+    [none] {""}
+   *[other] { $name }{" "}
+ }{ $phone }.
 paper-head-meetings = Treffen
 paper-head-plan = Ihr Plan
 paper-head-cards = Wenn dies, dann das

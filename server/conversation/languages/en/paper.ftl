@@ -44,6 +44,10 @@ paper-after-her = Leave once { $runner } has left { $place }{ $after ->
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = For { $place } once { $runner } has left { $left }
 paper-cell-leave-once = Leave
+paper-other-car-once = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ }: leave once she has left { $place }, not before.
 paper-cell-once = once she has left { $place }
 paper-cell-after = { $after ->
     [none] at once
@@ -82,7 +86,11 @@ paper-aid = An aid to a crew, not a rescue service. In danger of life call { $em
     [none] {""}
    *[other] { $name }{", "}
  }{ $phone }.
-paper-rescue = Mountain rescue: { $name } { $phone }.
+paper-rescue-who = Mountain rescue
+paper-rescue = { $who }: { $name ->
+    [none] {""}
+   *[other] { $name }{" "}
+ }{ $phone }.
 paper-head-meetings = Meetings
 paper-head-plan = Her plan
 paper-head-cards = If this, then that

@@ -44,6 +44,10 @@ paper-after-her = Partir une fois que { $runner } a quitté { $place }{ $after -
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = Pour { $place } une fois que { $runner } a quitté { $left }
 paper-cell-leave-once = Partir
+paper-other-car-once = { $crew }{ $car ->
+    [none] {""}
+   *[other] {" ("}{ $car }{")"}
+ } : partir quand elle a quitté { $place }, pas avant.
 paper-cell-once = quand elle a quitté { $place }
 paper-cell-after = { $after ->
     [none] aussitôt
@@ -82,7 +86,11 @@ paper-aid = Une aide pour l’équipe, pas un service de secours. En danger de m
     [none] {""}
    *[other] { $name }{", "}
  }{ $phone }.
-paper-rescue = Secours en montagne : { $name } { $phone }.
+paper-rescue-who = Secours en montagne
+paper-rescue = { $who } : { $name ->
+    [none] {""}
+   *[other] { $name }{" "}
+ }{ $phone }.
 paper-head-meetings = Rendez-vous
 paper-head-plan = Son plan
 paper-head-cards = Si ceci, alors cela
