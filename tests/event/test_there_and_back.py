@@ -52,8 +52,9 @@ from server.event.model import (
     Target,
     WeatherSpell,
 )
+from tests.examples import examples
 
-few = settings(max_examples=60, deadline=None)
+few = settings(max_examples=examples(60), deadline=None)
 HARD = "äß–’\"'\\#[]{}=,. 🏔x1"
 words = st.text(alphabet=HARD + "abc", min_size=1, max_size=12).filter(lambda t: t.strip() == t)
 maybe_words = st.just("") | words
@@ -444,7 +445,7 @@ def test_the_version_is_not_in_the_file(good) -> None:
     assert parse_event(dump_event(replace(event, version=7))).event == event
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(data=st.data())
 def test_a_file_with_a_few_characters_changed_never_breaks_the_reader(good, data) -> None:
     """Cut, doubled or overwritten anywhere: an event or at least one error that names a place."""
@@ -461,7 +462,7 @@ def test_a_file_with_a_few_characters_changed_never_breaks_the_reader(good, data
     assert all(p.line is None or 1 <= p.line <= text.count("\n") + 1 for p in parsed.problems)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(100), deadline=None)
 @given(
     key=st.sampled_from(["km", "name", "kinds", "crew", "reports", "cut_off", "stop_minutes", "also", "id"]),
     value=st.recursive(
