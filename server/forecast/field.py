@@ -88,7 +88,7 @@ def _together(
         ahead = replace(ahead, contrast=over(edges, planned, a, b))
     spent = elapsed[:, -1] if k else np.zeros(count)
     ahead_ref = np.diff(ends)[None, :] * reference.elapsed_s[-1] * scale[:, None]
-    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(k) ** 2)
+    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
     plain = totals(legs, ahead_ref)
     limit = None if limit_s is None else np.full(count, limit_s)
     used = plain if limit is None else told(plain, limit - spent)
@@ -99,7 +99,7 @@ def _together(
         return correct(nets, x, trust, kind.widen)
 
     curves = bent(used, limit)
-    if reference.target is Target.AIMED:
+    if reference.target is Target.HERS:
         target = reference.elapsed_s[-1] * scale
         used, curves = aimed(used, curves, spent, target, reference.spread)
         plain = aimed(plain, bent(plain, None), spent, target, reference.spread)[0]

@@ -137,7 +137,7 @@ def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float
         nets = kind.nets if track.seen_y.size else ()
         bends.append(correct(nets, x, trust_in_nets(kind.years, seen), kind.widen))
     plain_curve, curve = bends
-    if reference.target is Target.AIMED:
+    if reference.target is Target.HERS:
         # What she aims at, with what the crew says of the way ahead.
         target = np.array([track.origin.ref_s + track.ahead_ref_s.sum()])
         plain, plain_curve = aimed(plain, plain_curve, spent, target, reference.spread)
@@ -173,7 +173,7 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     var_a = np.full(a.size, point)
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
     ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point), *hills(a, b))
-    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd_after(track.seen_y.size) ** 2)
+    legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
     cov = legs.cov + track.ahead_cov
     origin = track.origin
     if origin.ref_s > 0 and origin.arrives < 0 and origin.leaves < 0:

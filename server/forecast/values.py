@@ -24,11 +24,10 @@ class Quality(StrEnum):
 
 
 class Target(StrEnum):
-    """Whose finish time the reference carries, which is how much it says about her level before she starts."""
+    """Whose finish time the reference carries, which is whether it says anything of her (`target`)."""
 
     HERS = "her own target"
     ANYBODY = "no target of hers"
-    AIMED = "her own target, weighed against her times"
 
 
 @dataclass(frozen=True, slots=True, eq=False)

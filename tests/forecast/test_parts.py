@@ -167,9 +167,10 @@ def test_kinds_depend_on_quality_and_climb_only() -> None:
     assert noise[0] > middle > noise[1]
     assert kind(Quality.DISTANCE, 2.0).widen == 1.0
     assert kind(Quality.PAST_RESULTS, 34.0).widen == 1.0
-    assert kind(Quality.OWN_DATA, 20.0).widen > 1.0
+    assert kind(Quality.DISTANCE, 20.0).widen > 1.0
     # a plan of the cost model is fitted on both grounds together, and serves what lies between
     assert [kind(Quality.COST_MODEL, climb).widen for climb in (2.0, 20.0, 34.0)] == [1.0] * 3
+    assert kind(Quality.OWN_DATA, 20.0).prior == kind(Quality.COST_MODEL, 20.0).prior
     assert kind(Quality.COST_MODEL, 100.0).widen > 1.0
     assert kind(Quality.PAST_RESULTS, 100.0).widen > 1.0
     for climb in (0.0, 10.0, 34.0, 60.0):
@@ -248,33 +249,13 @@ def test_before_the_start_the_finish_scatters_as_the_plan_says(plan, quality, sp
     assert np.log(late / early) / (2 * 1.2816) == pytest.approx(spread, rel=0.02)
 
 
-def test_a_sure_plan_is_not_believed_against_what_she_shows(plan) -> None:
-    """Once something is seen, a plan that is sure of her time changes no window; one that is unsure widens them."""
-    seen = [Sighting(0, arrived_s=1.3 * float(plan.elapsed_s[0]))]
-    probs = np.array([0.1, 0.5, 0.9])
-    assumed, sure, unsure = (
-        posterior(replace(plan, spread=s), seen).view(0.0).quantiles(plan.n - 1, probs)
-        for s in (None, 0.1, 0.3)
-    )
-    assert np.array_equal(sure, assumed)
-    assert unsure[2] / unsure[0] > assumed[2] / assumed[0]
-
-
-@pytest.mark.parametrize("spread", [0.05, 0.13, 0.25])
-def test_before_the_start_a_target_that_is_weighed_scatters_as_the_plan_says(plan, spread) -> None:
-    """Nothing is added to what the plan says of the finish."""
-    told = replace(plan, target=Target.AIMED, spread=spread)
-    early, late = posterior(told).view(0.0).quantiles(plan.n - 1, np.array([0.1, 0.9]))
-    assert np.log(late / early) / (2 * 1.2816) == pytest.approx(spread, rel=0.02)
-
-
 def test_a_target_says_less_the_more_is_seen_and_is_doubted_where_her_times_speak_against_it(plan) -> None:
     """On her plan a surer target narrows the finish, early more than late; far off it she is not held to it."""
     probs = np.array([0.1, 0.5, 0.9])
 
     def finish(spread: float, points: int, slower: float = 1.0) -> np.ndarray:
         seen = [Sighting(i, arrived_s=slower * float(plan.elapsed_s[i])) for i in range(points)]
-        told = replace(plan, target=Target.AIMED, spread=spread)
+        told = replace(plan, spread=spread)
         return posterior(told, seen).view(0.0).quantiles(plan.n - 1, probs)
 
     def width(q: np.ndarray) -> float:

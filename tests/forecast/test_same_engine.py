@@ -90,7 +90,7 @@ def test_the_field_in_one_call_gives_each_runners_own_forecast(bare: Reference, 
 def test_a_field_with_targets_gives_each_runners_own_forecast(plan: Reference) -> None:
     """Her own target weighed, limit told: one runner and the field agree within a tenth of a minute in the band."""
     plan, probs = (
-        replace(plan, stop_s=np.zeros(plan.n), target=Target.AIMED, spread=0.1),
+        replace(plan, stop_s=np.zeros(plan.n), spread=0.1),
         np.array([0.1, 0.5, 0.9]),
     )
     times = np.full((1, plan.n), np.nan)

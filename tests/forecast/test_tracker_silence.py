@@ -57,7 +57,7 @@ def test_its_silence_counts_once_she_would_be_where_it_would_send(built: Built) 
     (beside,) = found.silence.beside
     assert (beside.chance, found.ids[beside.point]) == (0.5, "tarn")
     without = replace(found, silence=replace(found.silence, beside=()))
-    late = STARTS + timedelta(hours=12)
+    late = STARTS + timedelta(hours=7)
     assert 0.5 <= found.at(late).p_unheard() / without.at(late).p_unheard() < 0.8
     assert found.at(late).p_still_going() < without.at(late).p_still_going()
 

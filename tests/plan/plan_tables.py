@@ -62,8 +62,8 @@ def course_of(profile: Profile, course: str) -> Course:
     return build_course(read_gpx(text.encode(), "route.gpx"), stated_km=float(profile.km[-1]))
 
 
-def planned(course: Course, name: str, km: FloatArray, target_s: float) -> FloatArray:
-    """(n,) seconds at points (n,) km, the last the finish, of the planner's timetable for a target."""
+def event_of(name: str, km: FloatArray, target_s: float, limit_s: float | None = None) -> Event:
+    """The event of one runner, r, and her target: points p0 (the start) to pn at (n,) km, the last the finish."""
     where = SETTINGS[name]
     start = datetime(2027, where.month, where.day, where.hour, tzinfo=UTC)
     kinds = {0: PointKind.START, km.size: PointKind.FINISH}
@@ -76,22 +76,27 @@ def planned(course: Course, name: str, km: FloatArray, target_s: float) -> Float
         )
         for k, at in enumerate([0.0, *km])
     )
-    runner = Runner("r", "r", "R", "1", "main", start, Target(finish=timedelta(seconds=target_s)))
-    definition = CourseDef("main", "route.gpx", points, ())
-    event = Event(
+    runner = Runner("r", "r", "R", "1", "main", start, Target(finish=timedelta(seconds=int(target_s))))
+    limit = None if limit_s is None else timedelta(seconds=limit_s)
+    return Event(
         "e",
         "E",
         "UTC",
         start,
         Rules(),
-        (definition,),
+        (CourseDef("main", "route.gpx", points, ()),),
         (runner,),
         (),
         (),
         Contact("R", "+44 1632 960001"),
         "112",
+        limit=limit,
     )
-    table = make_timetable(event, "r", course)
+
+
+def planned(course: Course, name: str, km: FloatArray, target_s: float) -> FloatArray:
+    """(n,) seconds at points (n,) km, the last the finish, of the planner's timetable for a target."""
+    table = make_timetable(event_of(name, km, target_s), "r", course)
     return np.array([row.arrive[Goal.B].total_seconds() for row in table.rows[1:]])
 
 

@@ -222,7 +222,7 @@ DRIVER = Story(
 async def _pacer(n: Night) -> None:
     """Timo twists an ankle at dusk: she hears that nobody runs with her from Blausee; those who meet her before say it."""
     await out_of_dorf(n)
-    await n.until("19:30")
+    await n.until("19:45")
     await n.reports("timo", "cannot come", why="pacer", words="I twisted my ankle")
     n.mark("ankle")
     await n.wait(20)

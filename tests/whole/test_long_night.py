@@ -46,10 +46,10 @@ MUST_BE_TOLD = (
     ("blocked", 10, 90, "jonas", K.WAKE_UP, "Time to wake up"),
     ("awake", 1, 40, "jonas", K.BRIEF, "Before you lose signal"),
     ("awake", 15, 60, "jonas", K.LEAVE_NOW, "for Black Tarn"),
-    ("ana is back", 0, 2, "jonas", K.LEFT, "out of Hollin Mill, Sat 23:21"),
+    ("ana is back", 0, 2, "jonas", K.WINDOW_MOVED, "New times for Black Tarn"),
     ("ana is back", 0, 2, "tomas", K.WINDOW_MOVED, "New times for Wythe Cross"),
-    ("jonas is back", 0, 2, "ana", K.WINDOW_MOVED, "New times for Wythe Cross"),
-    ("jonas is back", 0, 2, "tomas", K.WINDOW_MOVED, "New times for Wythe Cross"),
+    ("jonas is back", 0, 15, "ana", K.LEAVE_NOW, "Leave by Sun 01:55 for Wythe Cross"),
+    ("jonas is back", 0, 15, "tomas", K.LEAVE_NOW, "Leave by Sun 01:55 for Wythe Cross"),
     ("ana waits", 0, 90, "ana", K.LATE, "She is later than expected."),
     # Nobody answers at first: five minutes each, a word that one can't at once.
     ("alarm", 0, 0, "ines", K.OVERDUE, "Maren (bib 51) is OVERDUE at Wythe Cross"),
@@ -96,13 +96,13 @@ async def _hour_without_signal(n: LongNight) -> None:
     await n.wait(4)
     await n.presses("jonas", "awake")
     n.mark("awake")
-    await n.until_told("jonas", K.LEAVE_NOW)
-    await n.wait(1)
-    await n.presses("jonas", "on our way")
-    await n.not_before("23:25")
+    await n.until("23:25")
     n.mark("ana is back")
     await n.says("ana", "in at the mill 2312")
     assert "New times for Wythe Cross" in await n.says("ana", "out of the mill 2321")
+    await n.until_told("jonas", K.LEAVE_NOW)
+    await n.wait(1)
+    await n.presses("jonas", "on our way")
     await n.until("01:40")
     n.mark("jonas is back")
     await n.says("jonas", "in at the tarn 0122")

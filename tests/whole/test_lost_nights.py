@@ -130,7 +130,7 @@ CLOCKS_CHANGE = Story(
         must("out of pass", 0, 240, "max", K.LEAVE_SOON, "Blausee"),
         must("asked", 3, 3, "max", ANSWER, "Ida in at Blausee"),
         never("asked", 0, 60, "oskar", K.OVERDUE),
-        must("lotte sent", -40, -20, "lotte", K.WAKE_UP, "leave by Sun 03:20", "Old Sawmill"),
+        must("lotte sent", -40, -20, "lotte", K.WAKE_UP, "leave by Sun 03:25", "Old Sawmill"),
         must("lotte sent", 0, 0, "lotte", K.LEAVE_NOW, "Old Sawmill"),
     ),
 )

@@ -27,7 +27,7 @@ MUST_BE_TOLD = (
     ("we begin", 0, 0, "ana", K.TEST_ALARM, "TEST ALARM, nothing has happened"),
     ("we begin", 0, 0, "jonas", K.TEST_ALARM, "TEST ALARM, nothing has happened"),
     ("out of larch", 0, 2, "ana", K.WINDOW_MOVED, "New times for Hollin Mill: leave by"),
-    ("out of larch", 0, 60, "ana", K.LEAVE_NOW, "for Hollin Mill to meet Maren"),
+    ("out of larch", -15, 60, "ana", K.LEAVE_NOW, "for Hollin Mill to meet Maren"),
     # What to bring is said once, half an hour before they leave; then only what is new.
     ("we begin", 60, 160, "ana", K.LEAVE_SOON, "Bring: two full bottles and head torch"),
     ("in at hollin", 0, 2, "ana", K.ARRIVED, "Maren is in at Hollin Mill"),
@@ -110,7 +110,7 @@ async def _evening(n: Night) -> None:
 async def _lost(n: Night) -> list[tuple[datetime, float]]:
     """Nobody hears of her; P(not heard | still going), minute by minute, as it stood until the alarm."""
     await n.until("23:40")
-    assert "you are on the road" in await n.says("jonas", "on my way")
+    assert "you left Thorn hall" in await n.says("jonas", "on my way")
     await n.until("00:40")
     assert "you are at Black Tarn" in await n.says("jonas", "i am at the tarn")
     await n.until_told("ana", K.LEAVE_NOW, times=2)

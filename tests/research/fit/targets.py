@@ -71,7 +71,7 @@ def score_targets(
     assert race.km is not None
     climb = CLIMB_M_PER_KM[race.course]
     plan = Reference(
-        race.km, race.ref_s, np.zeros(race.km.size), Quality.COST_MODEL, climb, Target.AIMED, said
+        race.km, race.ref_s, np.zeros(race.km.size), Quality.COST_MODEL, climb, Target.HERS, said
     )
     for when, k in asked_at(race.km.size).items():
         seen = np.array(done)
