@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Mapping
+from functools import cache
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
@@ -108,6 +109,7 @@ def arrows_up(imports: Mapping[str, set[str]]) -> set[tuple[str, str]]:
     return found
 
 
+@cache
 def all_imports() -> dict[str, set[str]]:
     """For each of our modules those of ours that it imports anywhere, those for types only too; a name taken from a
     package counts as the package where it is no module itself."""

@@ -107,7 +107,7 @@ def test_reading_never_fails(text: str, who_writes: str, end: str) -> None:
     understand(text.upper() + end, CONTEXTS[who_writes])
 
 
-@settings(max_examples=examples(300))
+@settings(max_examples=300)
 @given(reports, contexts, words(("", *ASKING)))
 def test_a_question_mark_never_makes_a_check_in(text: str, who_writes: str, lead: str) -> None:
     """What ends in a question mark is asked, whoever writes it: nothing counts from it."""
@@ -116,7 +116,7 @@ def test_a_question_mark_never_makes_a_check_in(text: str, who_writes: str, lead
     assert not _counted(meant), f"{lead} {text}?"
 
 
-@settings(max_examples=examples(300))
+@settings(max_examples=300)
 @given(
     words(ASKING),
     words(("she", "maren", "tove", "the runner")),
@@ -146,7 +146,7 @@ def test_a_german_question_word_never_makes_a_check_in(lead: str, who: str, verb
         assert not _counted(understand(sentence, CONTEXTS[who_writes])), sentence
 
 
-@settings(max_examples=examples(200))
+@settings(max_examples=200)
 @given(words(HOPES), words(WHO[:3]), words(VERBS[:13]), words(PLACES[1:6]), words(TIMES[:6]), contexts)
 def test_a_hope_is_no_check_in(
     hope: str, who: str, verb: str, place: str, time: str, who_writes: str
@@ -157,7 +157,7 @@ def test_a_hope_is_no_check_in(
     assert not kinds & {Kind.IN, Kind.OUT, Kind.THROUGH, Kind.RETIRED}, sentence
 
 
-@settings(max_examples=examples(200))
+@settings(max_examples=200)
 @given(words(HEARSAY), words(WHO[:3]), words(VERBS[:16]), words(PLACES[:6]), words(TIMES[:8]), contexts)
 def test_hearsay_never_counts(told: str, who: str, verb: str, place: str, time: str, who_writes: str) -> None:
     """What somebody else is said to have seen waits for whoever can stand for it."""

@@ -445,7 +445,7 @@ def test_the_version_is_not_in_the_file(good) -> None:
     assert parse_event(dump_event(replace(event, version=7))).event == event
 
 
-@settings(max_examples=examples(150), deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(data=st.data())
 def test_a_file_with_a_few_characters_changed_never_breaks_the_reader(good, data) -> None:
     """Cut, doubled or overwritten anywhere: an event or at least one error that names a place."""

@@ -25,15 +25,12 @@ from server.forecast.values import (
     Target,
     Watcher,
 )
-from tests.examples import examples
 
 PROBS = np.array([0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95])
 FEW = Settings(paths=120)
 KM = np.array([9, 20, 31, 42, 55, 66, 78, 90, 101, 113, 125, 137, 149, 161.0])
 ARRIVE = 26 * 3600 * (KM / 161.0) ** 1.08
-quick = settings(
-    max_examples=examples(40), deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+quick = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 def reference(quality: Quality = Quality.COST_MODEL, stop_s: float = 300.0) -> Reference:
@@ -149,7 +146,7 @@ def overdue(draw: Any) -> tuple[list[Fact], float]:
     return facts, now + draw(hours)
 
 
-@settings(quick, max_examples=examples(120))
+@settings(quick, max_examples=120)
 @given(run=overdue(), limit_s=st.sampled_from([None, 32 * 3600.0, 60 * 3600.0]))
 def test_along_every_path_she_is_in_before_she_is_out_and_out_before_she_is_in_further_on(
     run: tuple[list[Fact], float], limit_s: float | None

@@ -18,7 +18,6 @@ from server.facts.fold import fold
 from server.plan.movements import CrewPlan, OfferKind, Role, Visit, crew_plan
 from server.plan.movements.joint import Paths, of_view
 from server.watch.crew_routes import members, parties, roads_of
-from tests.examples import examples
 
 Crew = Callable[[random.Random], tuple[Event, dict[str, Any]]]
 
@@ -129,7 +128,7 @@ def plan_for(crew: Crew, rng: random.Random) -> tuple[Event, dict[str, Any], Cre
     return event, views, crew_plan(event, {}, views, other_cars=False)
 
 
-many = settings(max_examples=examples(100), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+many = settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 @many
