@@ -288,10 +288,40 @@ def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
         what = f"{r.value.name} starts more than a day before the event, or weeks after"
         report.error((*r.path, "start"), what, "Check her start and that of the event.")
     ids = [p.value.id for p in draft.points_of(r.value.course)]
-    for i, plan in enumerate(r.value.fuel):
-        draft.known((*r.path, "fuel", i, "from"), "point", plan.from_point, ids)
+    _fuel(draft, r, ids)
+    kinds = {p.value.id: p.value.kinds for p in draft.points_of(r.value.course)}
     for i, bag in enumerate(r.value.drop_bags):
-        draft.known((*r.path, "drop_bags", i, "point"), "point", bag.point, ids)
+        where = (*r.path, "drop_bags", i, "point")
+        draft.known(where, "point", bag.point, ids)
+        if PointKind.DROP_BAG not in kinds.get(bag.point, {PointKind.DROP_BAG}):
+            what = f"'{bag.point}' is no point for drop bags"
+            remedy = (
+                'Ask the race; then add "drop bag" to the kinds of that point, or send the bag elsewhere.'
+            )
+            report.warn(where, what, remedy)
+
+
+def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:
+    """Where each plan begins, each another; and no litres where millilitres are asked for."""
+    begun: set[str] = set()
+    for i, plan in enumerate(r.value.fuel):
+        where = (*r.path, "fuel", i)
+        draft.known((*where, "from"), "point", plan.from_point, ids)
+        if plan.from_point in begun:
+            what = f"two of her fuel plans begin at '{plan.from_point}'"
+            draft.report.error(
+                (*where, "from"), what, "Join them into one, or let one begin at a later point."
+            )
+        begun.add(plan.from_point)
+        if plan.fluid_ml_per_h is not None and 0.0 < plan.fluid_ml_per_h < SIP_ML:
+            what = f"{plan.fluid_ml_per_h:g} ml an hour is not even a sip"
+            draft.report.warn(
+                (*where, "fluid_ml_per_h"), what, "Write millilitres, not litres: fluid_ml_per_h = 500."
+            )
+
+
+SIP_ML = 20.0
+"""Less fluid an hour is taken for litres (own choice)."""
 
 
 def _keep_until(draft: Draft) -> None:

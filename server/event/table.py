@@ -196,7 +196,7 @@ class Tables(One):
 
     def _mixed(self, s: Section, key: str, value: object) -> list[Section]:
         if not isinstance(value, list):
-            remedy = f'Write {key} = ["poles", {{ name = "torch", weight = "safety" }}].'
+            remedy = f'Write {key} = ["poles", {{ name = "torch", hours = 9 }}].'
             s.error(key, f"{key} is no list", remedy)
             return []
         tables = (x if isinstance(x, dict) else {"name": x} for x in value)
