@@ -7,7 +7,8 @@ from collections.abc import Collection, Iterator
 from server.conversation.telling.movements import tired_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.things import part_words
-from server.event.model import Drive, PartKind, Point, Signal
+from server.conversation.telling.times import planned
+from server.event.model import Drive, Goal, PartKind, Point, Signal
 from server.paper.bad_moments import bad_moments
 from server.paper.document import Block, Grid, Head, Lines, Look, Met, Page, page
 from server.paper.emergency import MANY, stretches
@@ -49,10 +50,31 @@ def crew_page(w: Writing) -> Page:
     return page(
         Lines(w.aid(), Look.DANGER),
         Lines((*kit, *tired), Look.FRAME),
+        Lines(tuple(_paces(w))),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
         Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}."), Look.SMALL),
     )
+
+
+def _paces(w: Writing) -> Iterator[str]:
+    """For a pacer: from where to where they run with whom, by her plan, and what is theirs to bring."""
+    for p in w.event.parts_of(w.person):
+        for r in w.runners if p.kind is PartKind.PACER and p.pace_from and p.pace_to else ():
+            if p.runner in (None, r):
+                table, course = w.before.timetable(r), w.event.course_of(r)
+                first, last = table.row(p.pace_from or ""), table.row(p.pace_to or "")
+                sign_in = w.event.rules.pacer_sign_in
+                yield w.s(
+                    "paper-pacer-way",
+                    runner=w.event.runner(r).name,
+                    to=course.point(last.point).name,
+                    length=w.say.km(last.km - first.km),
+                    start=w.say.when(planned(table.start + first.leave[Goal.B], Goal.B), day=True),
+                    end=w.say.when(planned(table.start + last.arrive[Goal.B], Goal.B), day=True),
+                    before=w.say.length(sign_in) if sign_in else "none",
+                    **{"from": course.point(first.point).name},
+                )
 
 
 def _who(w: Writing) -> Iterator[str]:

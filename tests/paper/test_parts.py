@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -166,6 +167,22 @@ def test_a_driver_reads_that_they_will_be_awake_too_long(demo) -> None:
     (found,) = sheets_of(weary, ["jonas"], moves)
     assert "Jonas will have been awake for" in page_text(found.pages[0].blocks)
     assert "will have been awake" in page_text(briefs_of(weary, moves)[0].pages[1].blocks)
+
+
+def test_a_pacer_reads_what_they_run(demo) -> None:
+    """From where to where, when by her plan, when to sign in where the race asks for it; nobody else reads that."""
+    before, moves = demo
+    told = page_text(sheet(demo, "tomas").pages[0].blocks)
+    assert re.search(
+        r"You run with Maren from Ember Quarry \(planned Sun \d\d:\d\d\) to Harrow Fold finish", told
+    )
+    assert "signed in" not in told
+    assert "You run with" not in page_text(sheet(demo, "ana").pages[0].blocks)
+    event = before.event
+    asked = replace(event, rules=replace(event.rules, pacer_sign_in=timedelta(minutes=15)))
+    there = replace(before, situation=replace(before.situation, event=asked))
+    (found,) = sheets_of(there, ["tomas"], moves)
+    assert "Be signed in 15 min before she comes." in page_text(found.pages[0].blocks)
 
 
 def test_rescue_is_named_once(demo) -> None:

@@ -77,6 +77,10 @@ paper-pacer-leaves = { $who } hört hier mit dem Begleiten auf.
 paper-lost = Nach diesem Plan ist das Treffen nicht zu schaffen: { $why }
 paper-start-title = { $event }: Start
 paper-pace-title = { $runner } begleiten, { $from } bis { $to }
+paper-pacer-way = Du läufst mit { $runner } von { $from } (geplant { $start }) bis { $to } ({ $end }), { $length }. { $before ->
+    [none] {""}
+   *[other] Melde dich dort { $before } vor ihr an.{" "}
+ }Eigene Lampe, warme Schicht, Essen und Trinken: auf ihren Listen steht nichts davon.
 paper-pace-length = { $length } gemeinsam
 paper-stand-title = { $runner } bei { $place }
 paper-as-of = Geplant am { $when }. Die Zeiten verschieben sich, sobald sie unterwegs ist: vor der Abfahrt fragen.

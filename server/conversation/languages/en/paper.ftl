@@ -77,6 +77,10 @@ paper-pacer-leaves = { $who } leaves her as pacer.
 paper-lost = By this plan the meeting can’t be made: { $why }
 paper-start-title = { $event }: start
 paper-pace-title = Pace { $runner }, { $from } to { $to }
+paper-pacer-way = You run with { $runner } from { $from } (planned { $start }) to { $to } ({ $end }), { $length }. { $before ->
+    [none] {""}
+   *[other] Be signed in { $before } before she comes.{" "}
+ }Your own light, warm layer, food and drink: they are on no list of hers.
 paper-pace-length = { $length } together
 paper-stand-title = { $runner } at { $place }
 paper-as-of = As planned on { $when }. Times move once she is on her way: ask before leaving.

@@ -77,6 +77,10 @@ paper-pacer-leaves = { $who } cesse de l’accompagner.
 paper-lost = D’après ce plan le rendez-vous n’est pas possible : { $why }
 paper-start-title = { $event } : départ
 paper-pace-title = Accompagner { $runner }, { $from } à { $to }
+paper-pacer-way = Tu cours avec { $runner } de { $from } (prévu { $start }) à { $to } ({ $end }), { $length }. { $before ->
+    [none] {""}
+   *[other] Sois inscrit { $before } avant elle.{" "}
+ }Ta lampe, une couche chaude, à manger et à boire : rien de cela n’est sur ses listes.
 paper-pace-length = { $length } ensemble
 paper-stand-title = { $runner } à { $place }
 paper-as-of = Prévu le { $when }. Les heures bougent dès qu’elle est en route : demander avant de partir.
