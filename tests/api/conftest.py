@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import asyncio
+import shutil
 from collections.abc import AsyncIterator
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -104,13 +107,35 @@ def built(event_text: str, event_files: dict[str, bytes]) -> Built:
     return build(event_text, event_files)
 
 
+@pytest.fixture(scope="module")
+def with_event(
+    sqlite_template: Path,
+    tmp_path_factory: pytest.TempPathFactory,
+    event_text: str,
+    event_files: dict[str, bytes],
+    built: Built,
+) -> Path:
+    """A database with the event in it, to copy: stored an hour before the start."""
+    path = tmp_path_factory.mktemp("stored") / "race.db"
+    shutil.copy(sqlite_template, path)
+
+    async def store() -> None:
+        journal = await Journal.open(f"sqlite+aiosqlite:///{path}")
+        await journal.store_event(
+            event_text, event_files, built.event, "test", built.event.starts - timedelta(hours=1)
+        )
+        await journal.close()
+
+    with ThreadPoolExecutor(1) as thread:
+        thread.submit(lambda: asyncio.run(store())).result()
+    return path
+
+
 @pytest.fixture
-async def running(
-    sqlite_url: str, event_text: str, event_files: dict[str, bytes], built: Built
-) -> AsyncIterator[Running]:
+async def running(sqlite_url: str, with_event: Path, built: Built) -> AsyncIterator[Running]:
     clock = SteppedClock(built.event.starts - timedelta(hours=1))
+    shutil.copy(with_event, sqlite_url.removeprefix("sqlite+aiosqlite:///"))
     journal = await Journal.open(sqlite_url)
-    await journal.store_event(event_text, event_files, built.event, "test", clock.now())
     app = make_app(Settings(), journal, clock, options=Options(live=False))
     async with TestClient(TestServer(app)) as client:
         yield Running(client, app[PARTS], clock, built)
