@@ -15,6 +15,7 @@ from server.api.envelope import ApiError
 from server.api.snapshot import Picture, Supposed
 from server.api.who_may import May
 from server.conversation.telling.answer import (
+    Counts,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
@@ -260,6 +261,8 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
             through=t.through,
             planned_stop=event.course_of(runner).point(t.point).planned_stop,
             told_by=next((person_name(event, s.by) for s in (t.arrived, t.left) if s), ""),
+            came=Counts(t.arrived.entry, t.arrived.by) if t.arrived else None,
+            went=Counts(t.left.entry, t.left.by) if t.left else None,
         )
         for t in state.times
     )

@@ -1,14 +1,19 @@
-"""One's own reports at a point: the one that is taken back, and the one that a new time is for."""
+"""Reports put right: one's own at a point that is taken back or gets a new time; anybody's that words name by its time."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
 
 from server.conversation import undoing
 from server.conversation.dialogue import Handed
-from server.conversation.understanding import Report, Reported, Undo
+from server.conversation.telling.answer import Counts, StopFact
+from server.conversation.understanding import PutRight, Report, Reported, Undo, puts_right
 from server.conversation.values import Reply
+from server.conversation.view import Refused
 from server.conversation.visit import Visit
+from server.event.model import PartKind
 from server.facts.entry import Kind
 
 _MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
@@ -43,3 +48,88 @@ def _of_its_kind(visit: Visit, one: Report) -> Report:
     if not fitting:
         return replace(one, corrects=False, own_there=False)
     return replace(one, kind=fitting[-1].report.kind, guessed=False)
+
+
+_LATELY = timedelta(hours=3)
+"""Bare minutes with no place are of a report of so late (own choice): the same minutes come again each hour."""
+_NEAR = timedelta(hours=1)
+"""A time put right that does not say which was wrong is of a report so near to it (own choice)."""
+_OWN_ONLY = frozenset({PartKind.VOLUNTEER, PartKind.SUPPORTER})
+"""Who is no more than that puts their own reports right; of others' they say what is right, and it is asked."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Counted:
+    """A time of hers that counts, and the report by which it does."""
+
+    runner: str
+    point: str
+    kind: Kind
+    at: datetime
+    by: Counts
+
+
+def by_its_time(visit: Visit, text: str) -> Reported | None:
+    """'43 she went, not 41': the report of her that counts with the time said to be wrong, whoever gave it, now with the
+    one said to be right; None where the words put nothing right that is known here."""
+    said = puts_right(text, visit.context())
+    if said is None:
+        return None
+    found = [c for c in _known(visit, said.runner) if _is_meant(visit, said, c)]
+    if not found or len({c.runner for c in found}) > 1:
+        return None
+    mine = [c for c in found if c.by.by == visit.person.id]
+    one = max(mine or found, key=lambda c: c.at)
+    right = said.right.nearest(one.at, visit.event.time_zone)
+    if right > visit.sent_at or right == one.at:
+        return None
+    own = one.by.by == visit.person.id or bool(visit.kinds - _OWN_ONLY)
+    report = Report(one.kind, right, one.runner, one.point, words=text, was=one.at, guessed=not own)
+    return Reported((replace(report, corrects=own, instead=one.by.entry if own else ""),))
+
+
+def _known(visit: Visit, runner: str | None) -> Iterator[_Counted]:
+    """Her times that count, of the runner named, else of all who may be meant; for who may not see those, what they
+    themselves reported."""
+    runners = (runner,) if runner else tuple(r.id for r in visit.context().candidates())
+    for one in runners:
+        try:
+            facts = visit.view.facts(visit.event.id, one)
+        except Refused:
+            yield from _own_of(visit, one)
+            continue
+        for stop in facts.stops:
+            yield from _times_of(one, stop)
+
+
+def _own_of(visit: Visit, runner: str) -> Iterator[_Counted]:
+    for h in visit.memory.handed:
+        r = h.report
+        if (
+            h.event == visit.event.id
+            and r.runner == runner
+            and r.kind in _MOVES
+            and r.point
+            and not h.unconfirmed
+        ):
+            yield _Counted(runner, r.point, r.kind, r.seen_at, Counts(h.entry, visit.person.id))
+
+
+def _times_of(runner: str, stop: StopFact) -> Iterator[_Counted]:
+    if stop.through and stop.arrived is not None and stop.came is not None:
+        yield _Counted(runner, stop.point, Kind.THROUGH, stop.arrived, stop.came)
+        return
+    if stop.arrived is not None and stop.came is not None:
+        yield _Counted(runner, stop.point, Kind.IN, stop.arrived, stop.came)
+    if stop.left is not None and stop.went is not None:
+        yield _Counted(runner, stop.point, Kind.OUT, stop.left, stop.went)
+
+
+def _is_meant(visit: Visit, said: PutRight, one: _Counted) -> bool:
+    if (said.points and one.point not in said.points) or (said.kinds and one.kind not in said.kinds):
+        return False
+    zone = visit.event.time_zone
+    if said.wrong is None:
+        return abs(said.right.nearest(one.at, zone) - one.at) <= _NEAR
+    lately = said.wrong.hour is not None or bool(said.points) or visit.sent_at - one.at <= _LATELY
+    return lately and said.wrong.is_of(one.at, zone)

@@ -80,6 +80,9 @@ def _one(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
     if one.kind is Kind.RETIRED and answer.unconfirmed and HEARSAY in answer.doubt and not supporter:
         return _hearsay(visit, answer)
     text = replies.say_noted(visit.say, answer, one.words, UNDO_WITHIN, ask=True, supporter=supporter)
+    if one.was is not None:
+        first, *rest = text.split("\n")
+        text = lines(first, visit.s("noted-in-place-of", when=visit.say.when(one.was)), *rest)
     if supporter:
         return visit.reply(text, visit.undo_button(answer.entry))
     if one.placed_by_words:

@@ -213,6 +213,7 @@ async def _said(visit: Visit, text: str) -> Reply:
             return change
     meant = (
         whose
+        or (corrections.by_its_time(visit, text) if reading.danger is not Danger.ALARM else None)
         or open_
         or logs
         or while_open.asked(visit, text)

@@ -135,8 +135,8 @@ def _replaced(visit: Visit, one: Report) -> str | None:
         return next((h.entry for h in visit.memory.handed if h.message == edited), None)
     if one.kind is Kind.LOG:
         return _said_more_of(visit, one)
-    if not one.corrects:
-        return None
+    if one.instead or not one.corrects:
+        return one.instead or None
     mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
     same = [h for h in mine if h.report.kind is one.kind]
     there = [h for h in same if h.report.point == one.point]

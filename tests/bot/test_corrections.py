@@ -122,3 +122,50 @@ async def test_a_call_for_help_is_taken_back_however_late(race: Race) -> None:
     race.desk = Conversing(race.api)
     await race.press("maren", cried, "Undo")
     assert len(await race.entries("taken back")) == 1
+
+
+@pytest.mark.parametrize("words", ["sorry, 43 she went not 45", "raus war sie um 43, nicht 45", "43 pas 45"])
+async def test_minutes_alone_put_the_report_with_those_minutes_right(race: Race, words: str) -> None:
+    """However long ago it was, and though other things were said since; and what it is in the place of is said."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    race.at("08:46")
+    await race.say("ana", "out of moor cross 8:45")
+    race.at("09:20")
+    await race.say("ana", "eating well, mood good")
+    text = (await race.say("ana", words)).text
+    assert text.startswith("Noted: Maren out of Moor Cross, 08:43.\nIn place of 08:45.")
+    assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38", "07:43"]
+
+
+async def test_anybodys_report_is_put_right_by_its_time(race: Race) -> None:
+    """Not only the writer's own: the time that was wrong says which is meant, whoever reported it."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    race.at("08:50")
+    text = (await race.say("ines", "she was in at 8:33, the 8:38 was somebody elses")).text
+    assert text.startswith("Noted: Maren in at Moor Cross, 08:33 (09:33 your clock).\nIn place of 08:38")
+    assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:33"]
+
+
+async def test_a_number_that_is_no_time_of_hers_puts_nothing_right(race: Race) -> None:
+    """Nor does a time that is still to come."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    for words in ("43 not 41", "she left with 12 not 38 bars", "in at 8:55 not 8:38"):
+        await race.say("ana", words)
+        assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t][:1] == ["07:38"], words
+
+
+async def test_a_volunteer_puts_their_own_time_right(race: Race) -> None:
+    """Who may not see what was reported still knows what they themselves did; of another's time nothing is changed."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+    race.at("08:46")
+    await race.say("vera", "214 out of moor cross 8:45")
+    race.at("09:30")
+    await race.say("vera", "214 was in at 8:33, the 8:38 was another runner")
+    assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38", "07:45"]
+    text = (await race.say("vera", "214 out at 8:43 not 8:45")).text
+    assert "Maren out of Moor Cross, 08:43" in text
+    assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38", "07:43"]

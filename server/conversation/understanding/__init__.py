@@ -33,6 +33,7 @@ from server.conversation.understanding.answers import (
     short_answer,
     takes_back,
 )
+from server.conversation.understanding.corrected import PutRight, puts_right
 from server.conversation.understanding.meaning import (
     UNSAID,
     Acknowledged,
@@ -84,6 +85,7 @@ __all__ = [
     "MeantFor",
     "Need",
     "OtherRunner",
+    "PutRight",
     "Question",
     "Reading",
     "Report",
@@ -108,6 +110,7 @@ __all__ = [
     "ordinal",
     "plain",
     "put_right",
+    "puts_right",
     "read",
     "says",
     "says_right",

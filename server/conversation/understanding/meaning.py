@@ -103,7 +103,8 @@ UNSAID = "?"
 class Report:
     """One report. `guessed` marks one that rests on more than what was written. `condition` says that the
     words also tell how she is; `placed_by_words` that they tell where, with no fix. `own_there`: it corrects the
-    writer's own last report at that point, and is of its kind; `of_crew`: it is about
+    writer's own last report at that point, and is of its kind; `instead` the entry that it is in the place of, whoever gave
+    that, and `was` what that had as its time; `of_crew`: it is about
     the crew themselves, and says nothing of her; `unnamed`: a call for help that does not say for which runner;
     `with_us`: the writer has her: 'got' says so, 'here' says that she is with them; `hearsay`: another told them. `why`
     somebody can't come, `person` who that is (None: the writer). `edge` which cut-off of a point was moved: in or out.
@@ -122,6 +123,8 @@ class Report:
     placed_by_words: bool = False
     corrects: bool = False
     own_there: bool = False
+    instead: str = ""
+    was: datetime | None = None
     of_crew: bool = False
     unnamed: bool = False
     with_us: str = ""

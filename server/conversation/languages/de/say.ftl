@@ -449,6 +449,7 @@ noted-unconfirmed = Es zählt noch nicht: { $doubt }. Stimmt es?
 noted-kept-why = Es zählt, sobald es jemand bestätigt. Grund: { $doubt }.
 noted-supporter = Es zählt, sobald die Crew es bestätigt.
 noted-guessed = Es zählt, sobald du ‚Richtig‘ drückst.
+noted-in-place-of = Statt { $when }.
 noted-next = Als Nächstes { $place }: { $window }.
 noted-undo = Falsch? Schreib innerhalb von { $minutes } min ‚rückgängig‘.
 noted-told = Weitergesagt an { $names }.

@@ -447,6 +447,7 @@ noted-unconfirmed = It does not count yet: { $doubt }. Is it right?
 noted-kept-why = It counts once somebody confirms it. Why: { $doubt }.
 noted-supporter = It counts once crew confirm it.
 noted-guessed = It counts once you press ‘Right’.
+noted-in-place-of = In place of { $when }.
 noted-next = Next { $place }: { $window }.
 noted-undo = Wrong? ‘Undo’ within { $minutes } min.
 noted-told = Told to { $names }.

@@ -445,6 +445,7 @@ noted-unconfirmed = Cela ne compte pas encore : { $doubt }. Est-ce juste ?
 noted-kept-why = Cela compte dès que quelqu’un le confirme. Pourquoi : { $doubt }.
 noted-supporter = Cela compte dès que l’équipe le confirme.
 noted-guessed = Cela compte dès que tu appuies sur ‘Juste’.
+noted-in-place-of = À la place de { $when }.
 noted-next = Ensuite { $place } : { $window }.
 noted-undo = Faux ? ‘Annuler’ dans les { $minutes } min.
 noted-told = Transmis à { $names }.

@@ -245,8 +245,16 @@ class PlanAnswer:
 
 
 @dataclass(frozen=True, slots=True)
+class Counts:
+    """The report by which a time counts: the id of its entry, and of who gave it."""
+
+    entry: str
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
 class StopFact:
-    """One stop that has happened (or lasts: `left` None)."""
+    """One stop that has happened (or lasts: `left` None); `came`, `went` the reports that say so."""
 
     point: str
     name: str
@@ -255,6 +263,8 @@ class StopFact:
     through: bool
     planned_stop: timedelta | None = None
     told_by: str = ""
+    came: Counts | None = None
+    went: Counts | None = None
 
 
 @dataclass(frozen=True, slots=True)
