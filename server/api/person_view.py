@@ -224,6 +224,7 @@ def _runner_here(picture: Picture, runner: str, share: May, person: str) -> Runn
     """A runner with her points; where she is only for those who may see what was reported."""
     event, state = picture.event, picture.state.runner(runner)
     r = event.runner(runner)
+    beside = tuple(dict.fromkeys(s.name for s in event.course_of(runner).stretches if s.name))
     points = tuple(
         PointHere(
             p.id,
@@ -234,6 +235,7 @@ def _runner_here(picture: Picture, runner: str, share: May, person: str) -> Runn
             p.finish,
             p.signal.value,
             p.access.parking if p.access is not None else "",
+            beside,
         )
         for p in event.course_of(runner).points
     )

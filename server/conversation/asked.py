@@ -11,6 +11,7 @@ from server.conversation import (
     actions,
     changing,
     of_the_file,
+    own_part,
     quoted,
     stand_in,
     stop_log,
@@ -127,6 +128,9 @@ def _nth_meeting(visit: Visit, asked: Asked) -> Asked:
 
 
 async def _dark(visit: Visit, asked: Asked) -> Reply:
+    if asked.point is None and says(asked.words, "takes_over"):
+        # Whoever sets out with her asks of the place where they do.
+        asked = replace(asked, point=own_part.own_meeting(visit, _runner(asked)))
     told = visit.view.forecast(visit.event.id, _runner(asked))
     text = answers.say_dark(visit.say, told, asked.point)
     try:
@@ -200,6 +204,36 @@ def _whether_late(visit: Visit, asked: Asked) -> str:
         ),
         "" if late else answers.point_line(visit.say, told.runner_name, p),
     )
+
+
+async def _late(visit: Visit, asked: Asked) -> Reply:
+    """Whether she is late, and from when on; of an open alarm who has it first, of a race that is over how it went."""
+    told = visit.view.facts(visit.event.id, _runner(asked))
+    if Going(told.fresh.going).race_over and not told.alarms:
+        return await _report(visit, asked)
+    event = visit.event
+    alarm = (
+        standing.say_told(visit.say, told, event.race_control, event.emergency_number) if told.alarms else ""
+    )
+    gap = await _gap(visit, asked)
+    return replace(gap, text=lines(alarm, _whether_late(visit, asked), *gap.text.split("\n")))
+
+
+async def _took(visit: Visit, asked: Asked) -> Reply:
+    """How long she was under way, or has been so far."""
+    told = visit.view.where(visit.event.id, _runner(asked))
+    started = told.fresh.started
+    facts = visit.view.facts(visit.event.id, _runner(asked))
+    here = visit.runner(asked.runner)
+    finish = next((p.id for p in here.points if p.finish), "") if here is not None else ""
+    end = next((s.arrived for s in facts.stops if s.point == finish), None)
+    if started is None:
+        return await _where(visit, asked)
+    over = end or told.fresh.retired_at
+    length = visit.say.length((over or visit.now) - started)
+    key = "took" if end is not None else "took-so-far"
+    first = visit.s(key, runner=told.runner_name, length=length, start=visit.say.when(started))
+    return visit.reply(lines(first, answers.say_where(visit.say, told)))
 
 
 async def _towards(visit: Visit, asked: Asked) -> Reply:
@@ -428,6 +462,16 @@ TABLE: Mapping[Question, Answering] = {
     Question.PACE: _pace,
     Question.WORDS: about_us.words,
     Question.COMPLAINT: about_us.complaint,
+    Question.NEEDED: own_part.needed,
+    Question.FETCH: own_part.fetch,
+    Question.NEXT_BIT: of_the_file.next_bit,
+    Question.SILENT: own_part.silent,
+    Question.ON_SPOT: own_part.on_spot,
+    Question.PARKING: own_part.parking,
+    Question.CREW_FOOD: own_part.crew_food,
+    Question.TOOK: _took,
+    Question.LATE: _late,
+    Question.GROUND: of_the_file.ground,
     Question.ALARM_NOW: while_open.answer,
     Question.ALARM_TELL: while_open.answer,
     Question.ALARM_CALL: while_open.answer,

@@ -7,13 +7,14 @@ from server.conversation import awaiting
 from server.conversation.telling import of_the_file
 from server.conversation.telling.answer import FactsAnswer, RunnerHere
 from server.conversation.telling.say import lines
+from server.conversation.telling.written import say_written
 from server.conversation.understanding import Asked, says
 from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
 from server.facts.entry import Kind
 
-__all__ = ["clock", "course", "looks", "mine", "rules", "start"]
+__all__ = ["clock", "course", "ground", "looks", "mine", "next_bit", "rules", "start"]
 
 _MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 OWN_TOLD = 3
@@ -52,6 +53,23 @@ async def course(visit: Visit, asked: Asked) -> Reply:
     hills = says(asked.words, "hills")
     after = says(asked.words, "behind")
     return visit.reply(of_the_file.say_course(visit.say, told, asked.point, after=after, hills=hills))
+
+
+async def next_bit(visit: Visit, asked: Asked) -> Reply:
+    """The next point and how far it is, and nothing else."""
+    her = _her(visit, asked)
+    if her is None:
+        return visit.reply(visit.s("not-understood"))
+    told = visit.view.forecast(visit.event.id, her.id)
+    return visit.reply(of_the_file.say_next_bit(visit.say, told))
+
+
+async def ground(visit: Visit, _asked: Asked) -> Reply:
+    """What the file says of the ground, stretch by stretch; that it says nothing, where it does not."""
+    found = [w for w in visit.view.written(visit.event.id) if w.kind == "surface"]
+    if not found:
+        return visit.reply(visit.s("elsewhere-unknown", words="none"))
+    return visit.reply(lines(*(say_written(visit.say, w) for w in found), visit.s("ground-else")))
 
 
 async def looks(visit: Visit, asked: Asked) -> Reply:

@@ -12,7 +12,7 @@ from server.conversation.telling.say import Say, lines
 from server.event.model import Rules
 from server.facts.state import Going
 
-__all__ = ["say_clock", "say_course", "say_looks", "say_rules", "say_start"]
+__all__ = ["say_clock", "say_course", "say_looks", "say_next_bit", "say_rules", "say_start"]
 
 
 def say_rules(say: Say, event: EventHere) -> str:
@@ -75,6 +75,18 @@ def say_course(say: Say, told: ForecastAnswer, point: str | None, *, after: bool
         return lines(far or none, point_line(say, told.runner_name, p), none if far else "")
     row = ", ".join(say.s("course-point", place=q.name, km=say.km(q.km)) for q in ahead)
     return lines(say.s("course-ahead", points=row), far, none)
+
+
+def say_next_bit(say: Say, told: ForecastAnswer) -> str:
+    """The next point and how far it is from where she is likely; where none is to come, where she is."""
+    ahead = [p for p in told.points if p.arrived is None and p.left is None and p.window is not None]
+    if not ahead or Going(told.fresh.going).race_over:
+        return say_course(say, told, None, after=False, hills=False)
+    p = ahead[0]
+    known = [q.km for q in told.points if q.arrived is not None or q.left is not None]
+    km = told.where.likely_km if told.where is not None else max(known, default=0.0)
+    left = measures.distance(max(p.km - km, 0.0), say.reader, decimals=0)
+    return say.s("next-bit", place=p.name, distance=left)
 
 
 def say_looks(say: Say, her: RunnerHere) -> str:

@@ -38,7 +38,7 @@ def _noted_first(say: Say, a: NotedAnswer, words: str) -> str:
         case Kind.POSITION:
             return say.s("noted-position", runner=a.runner_name, when=when)
         case kind if kind is Kind.NOTE or kind in REQUESTS:
-            return say.s("noted-note")
+            return say.s("kept-note", words=words) if words else say.s("noted-note")
         case Kind.CANNOT_COME:
             return say.s("noted-cannot-come", who=a.person)
         case Kind.CAN_COME:
@@ -89,7 +89,7 @@ def say_many(say: Say, noted: tuple[tuple[NotedAnswer, str], ...], undo: timedel
     minutes = str(round(undo.total_seconds() / 60))
     each = []
     for a, words in noted:
-        line = _noted_first(say, a, words if a.kind in (Kind.HOW_SHE_IS, Kind.LOG) else "")
+        line = _noted_first(say, a, words if a.kind in (Kind.HOW_SHE_IS, Kind.LOG, Kind.NOTE) else "")
         each.append(
             lines(line, say.s("noted-unconfirmed", doubt=doubt_words(say, a.doubt)))
             if a.unconfirmed

@@ -3,6 +3,7 @@ hearsay are looked for in the words before anything is taken for a check-in."""
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from itertools import pairwise
 
@@ -148,14 +149,41 @@ def can_but(said: Sentence) -> bool:
 
 
 def of_a_bib(said: Sentence) -> bool:
-    """Whether it begins with a bib that nobody here has: '87 dropped here', 'the mill: 87 10.02'."""
+    """Whether it is said of a bib that nobody here has: '87 dropped here', 'the mill: 87 10.02', 'number 88 is through'."""
     if said.named:
         return False
     row = list(said.masked)
+    if strange_bib(said):
+        return True
     while len(row) > 1 and (row[0] in (POINT, FINISH) or lexicon().read["at"].word(row[0])):
         row = row[1:]
     moved = len(row) < len(said.masked)
     return len(row) > 1 and row[0] == NUMBER and (not moved or row[1] == TIME)
+
+
+_BIB = re.compile(r"#?\d{2,5}")
+
+
+def strange_bib(said: Sentence) -> str:
+    """A number of nobody here that is said to go somewhere ('241 went through', 'Nummer 88 ist durch'); '' for none."""
+    if said.named:
+        return ""
+    read, classes, counted = lexicon().read, lexicon().classes, said.masked.count(NUMBER)
+    goes = [classes[c] for c in ("through", "arrive", "leave", "ended", "dropped")]
+    for i, w in enumerate(said.masked):
+        if w != NUMBER or i + 1 >= len(said.masked):
+            continue
+        marked = i > 0 and read["bib_mark"].word(said.masked[i - 1])
+        if i and not marked and said.says("she"):
+            continue
+        rest = said.masked[i + 1 :]
+        acts = read["is"].begins(rest) or read["bib_does"].begins(rest) or any(g.begins(rest) for g in goes)
+        if not acts or not (marked or counted == 1):
+            continue
+        bibs = [x for x in said.plain if _BIB.fullmatch(x)]
+        if marked or len(bibs) == 1:
+            return bibs[0].lstrip("#") if bibs else ""
+    return ""
 
 
 def of_the_last(said: Sentence) -> bool:
@@ -245,6 +273,10 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
     """Whether the words allow an intent. `foot`: the writer is on the course, and may speak of their own race."""
     if intent in _HERS - {"alarm_over"} and not foot and of_writer(said):
         return False  # the first person is the writer, never her
+    if intent == "crew_left" and said.reads("left_thing"):
+        return False  # 'left the van up on the lane'
+    if intent in _HERS - {"alarm_over"} and not foot and said.reads("i_have_not") and not said.says("see"):
+        return False  # 'I have not run a step yet'
     if intent in _OF_CREW and said.named and not (said.says("i") or said.says("we")):
         return False
     if intent in questions.OF_INTENT and intent != "complaint" and states(said):

@@ -72,6 +72,16 @@ class Question(StrEnum):
     PACE = "her pace"
     WORDS = "what a word means"
     COMPLAINT = "what went wrong"
+    NEEDED = "am I needed"
+    FETCH = "who would fetch her"
+    NEXT_BIT = "the next section"
+    SILENT = "before no signal"
+    ON_SPOT = "who is on the spot"
+    PARKING = "where else to park"
+    CREW_FOOD = "food for crew"
+    TOOK = "how long she took"
+    LATE = "is she late"
+    GROUND = "the ground"
 
 
 @dataclass(frozen=True, slots=True)

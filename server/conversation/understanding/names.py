@@ -118,14 +118,15 @@ def aliases(points: tuple[PointHere, ...]) -> Aliases:
             for short in (*words.names["station"], numbered[1].split()[0] if numbered[1] else ""):
                 add(f"{short} {numbered[2]}", p.id)
                 add(f"{short}{numbered[2]}", p.id)
+    shared = _of_stretches(points, words)
     for p in points:
         for word in where[p.id].split():
-            if len(word) >= 4 and word not in words.names["none"] and word.isalpha():
+            if len(word) >= 4 and word not in shared and word not in words.names["none"] and word.isalpha():
                 for q in points:
                     if word in where[q.id].split():
                         add(word, q.id)
     for other, ids in _in_other_words(points, where, words).items():
-        if other not in calls and other not in words.names["none"]:
+        if other not in calls and other not in words.names["none"] and other not in shared:
             for point in ids:
                 add(other, point)
     exact = {w: (tuple(ids), len({where[i] for i in ids}) == 1) for w, ids in calls.items()}
@@ -134,6 +135,33 @@ def aliases(points: tuple[PointHere, ...]) -> Aliases:
         if len(w) > 4:
             letters.setdefault(w[0], []).append(w)
     return Aliases(exact, {k: tuple(v) for k, v in letters.items()}, {})
+
+
+def _of_stretches(points: tuple[PointHere, ...], words: Lexicon) -> frozenset[str]:
+    """Words for a kind of place that a stretch of the course has in its name, in any language: where 'Ember moss' is one,
+    'the moss' is not surely Candle Moss."""
+    said = {w for p in points[:1] for name in p.beside for w in words.words(name)}
+    return frozenset().union(*(same for same in words.places if same & said))
+
+
+def is_kind(word: str) -> bool:
+    """Whether a word names a kind of place: 'gate', 'Mühle'."""
+    return any(word in same for same in lexicon().places)
+
+
+_NTH = re.compile(r"\b\d+(?:st|nd|rd|th|ste|te|e|ème|eme|er|ère|\.)\s+(?P<word>[^\W\d]+)", re.IGNORECASE)
+
+
+def of_no_name(named: Named, text: Sequence[str], written: str) -> bool:
+    """Whether a word for a kind of place is said of another than the point that has it in its name: 'the second gate', 'a
+    ford', 'the next mill down', of a place that has no name."""
+    if named.end - named.start > 1 or not is_kind(named.words):
+        return False
+    read, before = lexicon().read, text[named.start - 1] if named.start else ""
+    if read["some_one_of"].word(before) and not (before == "a" and "à" in written.lower()):
+        return True
+    nth = (m["word"].lower() for m in _NTH.finditer(written))
+    return read["nameless"].has(text) or named.words in (" ".join(lexicon().words(w)) for w in nth)
 
 
 def _in_other_words(

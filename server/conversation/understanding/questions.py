@@ -26,6 +26,7 @@ from server.conversation.understanding.meaning import (
     Understood,
     place_of,
 )
+from server.conversation.understanding.plain_questions import plain_question
 from server.conversation.understanding.sentence import (
     AHEAD,
     FINISH,
@@ -60,6 +61,7 @@ ABOUT_A_POINT = frozenset(
         Question.RIDE, Question.BRING, Question.TAKE_BACK, Question.FOOD, Question.LEAVE, Question.DRIVE,
         Question.MEETING, Question.DARK, Question.SLOWER, Question.LEAVES_NOW, Question.WEATHER, Question.LEAVE_THERE,
         Question.SIGNAL, Question.ELSEWHERE, Question.RULES, Question.PHOTO, Question.COURSE, Question.MINE,
+        Question.NEEDED, Question.FETCH, Question.PARKING, Question.SILENT,
     }
 )  # fmt: skip
 """Questions for which the point named matters; the others drop it."""
@@ -73,8 +75,11 @@ NO_RUNNER = frozenset(
     }
 )  # fmt: skip
 _ABOUT_MEETINGS = frozenset(
-    {Question.MEETING, Question.BRING, Question.TAKE_BACK, Question.FOOD, Question.LEAVE, Question.DRIVE}
-)
+    {
+        Question.MEETING, Question.BRING, Question.TAKE_BACK, Question.FOOD, Question.LEAVE, Question.DRIVE,
+        Question.NEEDED, Question.PARKING,
+    }
+)  # fmt: skip
 SLOWER_BY = 10
 """Per cent, where none is said."""
 
@@ -84,6 +89,9 @@ def ask(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     question = OF_INTENT.get(intent)
     if question is None:
         return None
+    plainly = plain_question(said, ctx.parts)
+    if plainly is not None and plainly.intent == intent:
+        question = plainly.question
     asked = Asked(question, words=said.written, person=said.person)
     if question is Question.MY_RACE and PartKind.RUNNER not in ctx.parts:
         asked = replace(asked, question=Question.PLAN_GAP)
@@ -354,8 +362,11 @@ def place_not_known(said: Sentence, known: Callable[[str], bool]) -> str:
     of_places = frozenset().union(*lexicon().places) - names["station"] - names["none"]
     for i, w in enumerate(said.masked[:-1]):
         nxt = said.masked[i + 1]
-        if names["the"] and nxt in names["the"] and i + 2 < len(said.masked):
-            nxt = said.masked[i + 2]
+        behind = said.masked[i + 2] if i + 2 < len(said.masked) else ""
+        if nxt in names["the"] and behind:
+            nxt = behind
+        elif behind in names["the"]:
+            continue  # 'to beat the limit' goes to no place
         if at.word(w) and _NAME.fullmatch(nxt) and (nxt in of_places or not known(nxt)):
             return nxt
     return ""

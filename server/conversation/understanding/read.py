@@ -48,6 +48,7 @@ from server.conversation.understanding.meaning import (
     Undo,
 )
 from server.conversation.understanding.model import model
+from server.conversation.understanding.plain_questions import plain_question
 from server.conversation.understanding.policy import policy
 from server.conversation.understanding.sentence import (
     NUMBER,
@@ -59,6 +60,7 @@ from server.conversation.understanding.sentence import (
     finish_of,
     read_sentence,
 )
+from server.conversation.understanding.strangers import of_a_strange_bib
 from server.conversation.understanding.times import TimeSaid, signs_of
 from server.conversation.understanding.wishes import edge_of, of_finish
 from server.event.model import PartKind
@@ -446,6 +448,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or reports.seems_over(said, ctx)
         or _stop_with_both_ends(said, ctx)
         or _from_the_place(text, said, clauses)
+        or of_a_strange_bib(text, clauses, _by_clauses)
         or _by_clauses(text, said, clauses)
     )
     return _to_each(meant, text, clauses)
@@ -590,8 +593,13 @@ def _by_clauses(text: str, said: Sentence, clauses: Clauses) -> Understood:
     if not gates.asks_something(said):
         whole = replace(whole, likely=tuple(x for x in whole.likely if x[0] not in gates.TALKED_OF))
     each = Clauses(_about_her(said, clauses.ctx))
-    guesses = [(strong, guess(each.of(c), each)) for c, strong in parts]
+    guesses = [(strong, guess(_as_nowhere(each.of(c), said), each)) for c, strong in parts]
     return _of_clauses(text, whole, guesses, clauses.ctx)
+
+
+def _as_nowhere(clause: Sentence, whole: Sentence) -> Sentence:
+    """A clause of no place, in a message of one that has no name: '214 went by at 2:50, the spot has no name'."""
+    return replace(clause, nowhere=True) if whole.nowhere and clause.point is None else clause
 
 
 def _from_a_post(text: str, clauses: Clauses) -> tuple[str, Clauses] | None:
@@ -684,6 +692,7 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     shares: list[float] = []
     undone: list[Sentence] = []
     before: list[Sentence] = []
+    passed_over: list[Sentence] = []
     of_him = False
     for strong, g in guesses:
         intent, share = g.first
@@ -749,6 +758,11 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
             not sure and _asks_by_itself(g.said)
         ):
             undone.append(g.said)
+        elif not sure and len(g.said.masked) >= _FEWEST_KEPT:
+            passed_over.append(g.said)
+    if undone and passed_over:
+        # Where anything is quoted apart, what would have gone with the rest of the message is too.
+        undone = [g.said for _, g in guesses if g.said in undone or g.said in passed_over]
     first, share = whole.first
     if of_him and first in _SAID_BY_HIM:
         # What the message as a whole sounds like is told of him too.
@@ -943,6 +957,9 @@ def _is_ill(said: Sentence) -> bool:
 
 def guess(said: Sentence, clauses: Clauses) -> Guess:
     """The likeliest intents of a clause that its words allow, likeliest first."""
+    plainly = plain_question(said, clauses.ctx.parts)
+    if plainly is not None and (plainly.said or gates.asks_something(said) or said.asks):
+        return Guess(said, ((plainly.intent, 1.0),))
     m = model()
     share = m.shares(clauses.scores(said))
     order = np.argsort(-share, kind="stable")[:8]
@@ -1020,7 +1037,22 @@ def _decide(g: Guess, ctx: Context) -> Understood:
             return choices[0][1]
         if len(choices) == 2:
             return AskBack(Need.MEANING, tuple(Choice(i, m) for i, m in choices), g.said.written)
-    return _keep(g.said, ctx)
+    return _perhaps_asked(g, ctx) or _keep(g.said, ctx)
+
+
+_PERHAPS = 0.08
+"""So likely a question must be for its button to be offered where nobody is sure what was asked (own choice: of 50 intents
+four times what it would have by chance)."""
+
+
+def _perhaps_asked(g: Guess, ctx: Context) -> AskBack | None:
+    """The two likeliest questions, of words that are put as one and that nobody could make out."""
+    if not gates.asks(g.said) or not any(_known(w) for w in g.said.masked):
+        return None
+    likely = [i for i, share in g.likely if i in questions.OF_INTENT and share >= _PERHAPS][:2]
+    found = [(i, m) for i in likely if isinstance(m := meaning(i, g.said, ctx), Asked)]
+    choices = tuple(Choice(i, m) for i, m in found)
+    return AskBack(Need.MEANING, choices, g.said.written) if len(choices) == 2 else None
 
 
 def _same(one: Understood, other: Understood) -> bool:

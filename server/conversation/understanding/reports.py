@@ -47,6 +47,7 @@ KIND_OF = {
     "crew_there": Kind.CREW_THERE, "crew_left": Kind.CREW_LEFT, "cant_come": Kind.NOTE,
     "race_control_told": Kind.RACE_CONTROL_TOLD, "alarm_over": Kind.STAND_DOWN,
 }  # fmt: skip
+_GOES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 RACE_WIDE = frozenset(
     {Kind.START_DELAYED, Kind.HELD, Kind.RELEASED, Kind.CREW_LEFT, Kind.RACE_CONTROL_TOLD, Kind.CUT_OFF_MOVED}
 )
@@ -109,8 +110,10 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     if intent == "hearsay":
         return _hearsay(base, said, ctx)
     kind = KIND_OF.get(intent)
-    if kind is None:
+    if kind is None or (said.nowhere and said.point is None and kind in (Kind.NOT_HERE_YET, Kind.RESTING)):
         return None
+    if kind in _GOES and said.nowhere and said.point is None:
+        kind = Kind.POSITION  # where nobody knows: she was seen, between points that are asked for
     if kind is Kind.RACE_CONTROL_TOLD:
         base = replace(base, guessed=False)  # that they were told is what it reports, and no hearsay
     found = _of_kind(replace(base, kind=kind), said, ctx)
@@ -307,6 +310,8 @@ def _of_crew(intent: str, base: Report, said: Sentence, ctx: Context) -> Underst
         return Reported((replace(one, kind=Kind.CANNOT_COME, why=_why(said, ctx), person=said.person),))
     if PartKind.RUNNER in ctx.parts or not ctx.parts & _CREW_PARTS:
         return None
+    if said.nowhere and said.point is None:
+        return None  # 'at the first gate past the village' is no meeting place
     if intent == "crew_left":
         return Reported((replace(base, kind=Kind.CREW_LEFT, guessed=False),))
     runners = (said.runner,) if said.runner is not None else ctx.candidates()

@@ -32,7 +32,8 @@ _OF_UNIT = {"KM": "<km>", "MILE": "<km>", "PERCENT": "<pct>"}
 @dataclass(frozen=True, slots=True)
 class Sentence:
     """A clause with its slots. `written` as typed; `plain` its words; `masked` the same with stand-ins; `runner` the one it
-    is about (None: open); `named` whether she was named; `times` the first is the one that is told."""
+    is about (None: open); `named` whether she was named; `times` the first is the one that is told; `nowhere`: it names a
+    kind of place, and no point of the course ('the second gate')."""
 
     written: str
     plain: tuple[str, ...]
@@ -49,6 +50,7 @@ class Sentence:
     amounts: tuple[AmountSaid, ...]
     asks: bool
     runners: tuple[str, ...] = ()
+    nowhere: bool = False
 
     def says(self, kind: str) -> bool:
         """Whether a class of words is among the words."""
@@ -116,9 +118,7 @@ def read_sentence(written: str, ctx: Context) -> Sentence:
         _put(masked, found.start, found.end, RUNNER)
     runner = ctx.runner(found.id if found else None)
     runners = {r.id for r in ctx.runners} | {r.name for r in ctx.runners}
-    point = names.find_point([w or "<>" for w in masked], points_of(ctx, runner))
-    if point is not None and _is_starting(masked, point):
-        point = None
+    point, nowhere = _point(masked, points_of(ctx, runner), written)
     if point is not None:
         _put(masked, point.start, point.end, POINT)
     finish = _finish(masked)
@@ -145,13 +145,24 @@ def read_sentence(written: str, ctx: Context) -> Sentence:
         amounts,
         asks(written),
         tuple(dict.fromkeys((*((found.id,) if found else ()), *more))),
+        nowhere,
     )
+
+
+def _point(masked: list[str], points: tuple[PointHere, ...], written: str) -> tuple[names.Named | None, bool]:
+    """The point that is named, and whether a kind of place is said that is none of the points."""
+    row, nowhere = [w or "<>" for w in masked], False
+    while (point := names.find_point(row, points)) is not None:
+        if not names.of_no_name(point, row, written):
+            return (None if _is_starting(masked, point) else point), nowhere
+        row[point.start], nowhere = "<>", True
+    return None, nowhere or lexicon().read["nameless"].has(row)
 
 
 def _more_names(masked: list[str], ctx: Context, runner: RunnerHere | None) -> tuple[str, ...]:
     """Stand-ins for the other places and runners that are named; those runners."""
     if POINT in masked:
-        more = names.find_point([w or "<>" for w in masked], points_of(ctx, runner))
+        more, _ = _point(masked, points_of(ctx, runner), "")
         if more is not None and more.score == 100.0:
             _put(masked, more.start, more.end, POINT)
     if RUNNER in masked:

@@ -1152,3 +1152,32 @@ written = { $kind ->
      }
  }
 written-sleep = { $person } will von { $start } bis { $end } schlafen.
+needed-next = Ja, als Nächstes hier:
+needed-nowhere = Für dich steht kein Treffen mehr an.
+needed-yes = Ja, du bist für { $place } eingeteilt.
+needed-no = Nein, für { $place } bist du nicht eingeteilt. { $crew ->
+    [none] Dort ist kein Treffen geplant.
+   *[other] Eingeteilt: { $crew }.
+ }
+parking-else-unknown = Einen anderen Parkplatz kenne ich nicht: Im Plan steht keiner. { $name } weiß es vielleicht: { $phone }.
+crew-food-unknown = Vom Essen für die Crew steht nichts im Plan, nur von ihrem. Vor Ort weiß es vielleicht jemand.
+fetch-unknown = Fürs Abholen ist niemand eingeteilt. { $name } entscheidet, wie sie wegkommt: { $phone }.
+fetch-access = { $place } ist ein Crewpunkt: Die Crew kann hinfahren. Nach Plan am nächsten:
+fetch-no-access = { $place } ist kein Crewpunkt: Nach Plan fährt von euch kein Auto hin. Nach Plan am nächsten:
+near-there = { $name }, in { $place }{ $since ->
+    [none] {""}
+   *[other] {" "}seit { $since }
+ }{ $phone ->
+    [none] {""}
+   *[other] {": "}{ $phone }
+ }
+near-bound = { $name }, unterwegs nach { $place }{ $phone ->
+    [none] {""}
+   *[other] {": "}{ $phone }
+ }
+on-spot-nobody = Ich weiß von niemandem, der gerade an einem Punkt ist.
+on-spot-search-unknown = Wer draußen nach ihr sucht, weiß ich nicht; vielleicht { $name }: { $phone }.
+next-bit = Als Nächstes: { $place }, etwa { $distance }.
+ground-else = Mehr steht über den Boden nicht im Plan.
+took = { $runner } hat { $length } gebraucht, ab { $start }.
+took-so-far = { $runner } ist seit { $length } unterwegs, ab { $start }.

@@ -1146,3 +1146,32 @@ written = { $kind ->
      }
  }
 written-sleep = { $person } means to sleep from { $start } to { $end }.
+needed-next = Yes, next there:
+needed-nowhere = No meeting of yours is left.
+needed-yes = Yes, you are down for { $place }.
+needed-no = No, you are not down for { $place }. { $crew ->
+    [none] No meeting is planned there.
+   *[other] Down for it: { $crew }.
+ }
+parking-else-unknown = I know no other place to park: the plan has none. { $name } may know: { $phone }.
+crew-food-unknown = The plan says nothing of food for crew, only of hers. Somebody at the place may know.
+fetch-unknown = Nobody is written down to fetch her. { $name } decides how she gets off: { $phone }.
+fetch-access = { $place } is a crew point: crew can drive there. Nearest by the plan:
+fetch-no-access = { $place } is no crew point: no car of yours goes there by the plan. Nearest by the plan:
+near-there = { $name }, at { $place }{ $since ->
+    [none] {""}
+   *[other] {" "}since { $since }
+ }{ $phone ->
+    [none] {""}
+   *[other] {": "}{ $phone }
+ }
+near-bound = { $name }, bound for { $place }{ $phone ->
+    [none] {""}
+   *[other] {": "}{ $phone }
+ }
+on-spot-nobody = I do not know of anybody who is at a point now.
+on-spot-search-unknown = Who is out looking for her I do not know; { $name } may: { $phone }.
+next-bit = Next: { $place }, about { $distance }.
+ground-else = More than that the plan does not say of the ground.
+took = { $runner } took { $length }, from { $start }.
+took-so-far = { $runner } has been under way for { $length }, since { $start }.

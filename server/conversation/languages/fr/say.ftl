@@ -1144,3 +1144,32 @@ written = { $kind ->
      }
  }
 written-sleep = { $person } compte dormir de { $start } à { $end }.
+needed-next = Oui, ensuite ici :
+needed-nowhere = Aucun rendez-vous ne t’attend plus.
+needed-yes = Oui, tu es prévu à { $place }.
+needed-no = Non, tu n’es pas prévu à { $place }. { $crew ->
+    [none] Aucun rendez-vous n’y est prévu.
+   *[other] Prévus : { $crew }.
+ }
+parking-else-unknown = Je ne connais pas d’autre place pour se garer : le plan n’en a pas. { $name } le sait peut-être : { $phone }.
+crew-food-unknown = Le plan ne dit rien des repas de l’équipe, seulement des siens. Sur place, quelqu’un le sait peut-être.
+fetch-unknown = Personne n’est prévu pour aller la chercher. { $name } décide comment elle redescend : { $phone }.
+fetch-access = { $place } est un point d’équipe : l’équipe peut y aller en voiture. Les plus proches selon le plan :
+fetch-no-access = { $place } n’est pas un point d’équipe : selon le plan, aucune de vos voitures n’y va. Les plus proches selon le plan :
+near-there = { $name }, à { $place }{ $since ->
+    [none] {""}
+   *[other] {" "}depuis { $since }
+ }{ $phone ->
+    [none] {""}
+   *[other] {" : "}{ $phone }
+ }
+near-bound = { $name }, en route pour { $place }{ $phone ->
+    [none] {""}
+   *[other] {" : "}{ $phone }
+ }
+on-spot-nobody = Je ne sais pas qui est à un point en ce moment.
+on-spot-search-unknown = Qui la cherche dehors, je ne le sais pas ; { $name } peut-être : { $phone }.
+next-bit = Ensuite : { $place }, environ { $distance }.
+ground-else = Le plan n’en dit pas plus sur le terrain.
+took = { $runner } a mis { $length }, depuis { $start }.
+took-so-far = { $runner } est en route depuis { $length }, départ { $start }.

@@ -90,7 +90,7 @@ class ChangeAnswer:
 @dataclass(frozen=True, slots=True)
 class PointHere:
     """A point as the bot needs it to understand names. `signal`: how it is there by the file, `parking` where crew park, ''
-    where neither is said."""
+    where neither is said. `beside`: the names of the stretches of the course, of which a word may be a point's too."""
 
     id: str
     name: str
@@ -100,6 +100,7 @@ class PointHere:
     finish: bool = False
     signal: str = ""
     parking: str = ""
+    beside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
