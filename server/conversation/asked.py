@@ -215,8 +215,18 @@ async def _late(visit: Visit, asked: Asked) -> Reply:
     alarm = (
         standing.say_told(visit.say, told, event.race_control, event.emergency_number) if told.alarms else ""
     )
-    gap = await _gap(visit, asked)
-    return replace(gap, text=lines(alarm, _whether_late(visit, asked), *gap.text.split("\n")))
+    first, *rest = (await _gap(visit, asked)).text.split("\n")
+    return visit.reply(lines(alarm, first, _late_from(visit, asked), *rest))
+
+
+def _late_from(visit: Visit, asked: Asked) -> str:
+    """From when on she counts as late, or since when; '' where nothing is expected any more."""
+    told = visit.view.forecast(visit.event.id, _runner(asked))
+    p = answers.next_point(told)
+    if p is None or p.window is None:
+        return ""
+    key = "late-already" if p.window.late < visit.now else "late-from"
+    return visit.s(key, runner=told.runner_name, place=p.name, when=visit.say.when(p.window.late))
 
 
 async def _took(visit: Visit, asked: Asked) -> Reply:

@@ -116,8 +116,10 @@ def _place(one: PersonThere, ahead: list[str]) -> str:
 async def on_spot(visit: Visit, asked: Asked) -> Reply:
     """Who is where and may look for her; of an open alarm who has it first."""
     told = visit.view.facts(visit.event.id, asked.runner or "")
-    there = tuple(_line(visit, p) for p in _people(visit) if p.at_name)
-    first = lines(*there) if there else visit.s("on-spot-nobody")
+    people = _people(visit)
+    there = tuple(_line(visit, p) for p in people if p.at_name)
+    bound = tuple(_line(visit, p) for p in people if not p.at_name)
+    first = lines(*there) if there else lines(visit.s("on-spot-nobody"), *bound)
     known = visit.s("on-spot-search-unknown", **_control(visit))
     if not told.alarms:
         return visit.reply(lines(first, known))

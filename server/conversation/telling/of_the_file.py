@@ -78,15 +78,14 @@ def say_course(say: Say, told: ForecastAnswer, point: str | None, *, after: bool
 
 
 def say_next_bit(say: Say, told: ForecastAnswer) -> str:
-    """The next point and how far it is from where she is likely; where none is to come, where she is."""
+    """The next point and how far it is from the last she is known at; where none is to come, where she is."""
     ahead = [p for p in told.points if p.arrived is None and p.left is None and p.window is not None]
     if not ahead or Going(told.fresh.going).race_over:
         return say_course(say, told, None, after=False, hills=False)
     p = ahead[0]
-    known = [q.km for q in told.points if q.arrived is not None or q.left is not None]
-    km = told.where.likely_km if told.where is not None else max(known, default=0.0)
-    left = measures.distance(max(p.km - km, 0.0), say.reader, decimals=0)
-    return say.s("next-bit", place=p.name, distance=left)
+    known = [q for q in told.points if q.arrived is not None or q.left is not None] or [*told.points[:1]]
+    left = measures.distance(max(p.km - known[-1].km, 0.0), say.reader, decimals=0)
+    return say.s("next-bit", place=p.name, distance=left, last=known[-1].name)
 
 
 def say_looks(say: Say, her: RunnerHere) -> str:

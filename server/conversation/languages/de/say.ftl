@@ -1177,7 +1177,8 @@ near-bound = { $name }, unterwegs nach { $place }{ $phone ->
  }
 on-spot-nobody = Ich weiß von niemandem, der gerade an einem Punkt ist.
 on-spot-search-unknown = Wer draußen nach ihr sucht, weiß ich nicht; vielleicht { $name }: { $phone }.
-next-bit = Als Nächstes: { $place }, etwa { $distance }.
+next-bit = Als Nächstes: { $place }, etwa { $distance } ab { $last }.
 ground-else = Mehr steht über den Boden nicht im Plan.
 took = { $runner } hat { $length } gebraucht, ab { $start }.
 took-so-far = { $runner } ist seit { $length } unterwegs, ab { $start }.
+late-from = { $runner } gilt als verspätet, wenn bis { $when } nichts aus { $place } kommt.

@@ -1171,7 +1171,8 @@ near-bound = { $name }, bound for { $place }{ $phone ->
  }
 on-spot-nobody = I do not know of anybody who is at a point now.
 on-spot-search-unknown = Who is out looking for her I do not know; { $name } may: { $phone }.
-next-bit = Next: { $place }, about { $distance }.
+next-bit = Next: { $place }, about { $distance } from { $last }.
 ground-else = More than that the plan does not say of the ground.
 took = { $runner } took { $length }, from { $start }.
 took-so-far = { $runner } has been under way for { $length }, since { $start }.
+late-from = { $runner } counts as late if nothing is heard from { $place } by { $when }.

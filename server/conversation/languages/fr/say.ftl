@@ -1169,7 +1169,8 @@ near-bound = { $name }, en route pour { $place }{ $phone ->
  }
 on-spot-nobody = Je ne sais pas qui est à un point en ce moment.
 on-spot-search-unknown = Qui la cherche dehors, je ne le sais pas ; { $name } peut-être : { $phone }.
-next-bit = Ensuite : { $place }, environ { $distance }.
+next-bit = Ensuite : { $place }, environ { $distance } depuis { $last }.
 ground-else = Le plan n’en dit pas plus sur le terrain.
 took = { $runner } a mis { $length }, depuis { $start }.
 took-so-far = { $runner } est en route depuis { $length }, départ { $start }.
+late-from = { $runner } est considérée en retard si rien ne vient de { $place } d’ici { $when }.
