@@ -77,7 +77,7 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     ("how is she doing against the plan", "plan gap", ""),
     ("is she losing time", "plan gap", ""),
     ("compared to plan", "plan gap", ""),
-    ("how late is she running", "plan gap", ""),
+    ("how late is she running", "is she late", ""),
     ("how many minutes down is she", "plan gap", ""),
     ("is she up on the schedual", "plan gap", ""),
     # last stop

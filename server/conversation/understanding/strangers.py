@@ -36,7 +36,7 @@ def of_a_strange_bib(
     of_her = any(s.named or s.says("she") for s in rest)
     kept = Kept(text, clauses.ctx.now, None, of_her=of_her)
     near = _one_slip_away(said, bib, clauses)
-    if near is not None and not of_her:
+    if not of_her and (near is not None or not rest):
         return near
     told = clauses.of(" ".join(s.written for s in rest)) if any(s.named for s in rest) else None
     if told is None or gates.told_by_others(told):
