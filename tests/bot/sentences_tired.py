@@ -310,7 +310,7 @@ TIRED: tuple[tuple[str, ...], ...] = (
     ("how long did it take her", "how long she took", ""),
     ("wie lange war sie unterwegs", "how long she took", ""),
     ("shouldnt she be here by now", "is she late", ""),
-    ("müsste sie nicht längst da sein", "is she late", ""),
+    ("müsste sie nicht längst da sein?", "is she late", ""),
     ("whats it like underfoot up there", "the ground", ""),
     ("ist es sumpfig da oben", "the ground", ""),
     ("your times are wrong again", "what went wrong", ""),

@@ -45,7 +45,7 @@ ENGLISH = (
     ("crew", "is it far to ashen from here", "drive ashen"),
     ("crew", "dont wait for us were stuck behind a tractor", "note - 15:10"),
     ("crew", "ok shes off again", "out lathe 15:10"),
-    ("crew", "who fetches her if she stops", "people"),
+    ("crew", "who fetches her if she stops", "who would fetch her"),
     ("crew", "she is not with us", "not here yet lathe 15:10"),
     ("crew", "she isnt with us yet", "not here yet lathe 15:10"),
     ("home", "is she with you?", "where"),

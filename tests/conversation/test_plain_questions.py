@@ -61,11 +61,12 @@ def test_a_plain_question_is_not_its_neighbour(words: str, question: Question, c
     [
         ("whats next", Question.NEXT_BIT),
         ("who is riding with you", Question.RIDE),
-        ("the dog is up in the morning", Question.LEAVE),
+        ("what time am I needed at Kettle", Question.NEEDED),
+        ("why am I down for two places at once", Question.NEEDED),
     ],
 )
 def test_a_phrase_is_of_whom_it_is_for(words: str, question: Question) -> None:
-    """'What's next' of crew is no section of a course; a statement asks nothing."""
+    """'What's next' of crew is no section of a course; 'what time am I needed' asks when."""
     assert question not in _questions(words, ONE)
 
 

@@ -14,8 +14,10 @@ from server.conversation.understanding import (
     Report,
     Reported,
     Several,
+    gates,
     read,
 )
+from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
@@ -109,6 +111,13 @@ def test_a_word_that_a_stretch_has_too_names_no_point_surely() -> None:
 def test_what_crew_tell_of_themselves_is_not_hers(words: str) -> None:
     """Nor is a thing left somewhere a leaving of theirs."""
     assert {r.kind for r in _told(words, CREW)} <= {Kind.CREW_THERE, Kind.NOTE}
+
+
+def test_a_thing_left_is_no_leaving() -> None:
+    """Of crew who say where their car stands; without it they have left."""
+    left, gone = (read_sentence(w, CREW) for w in ("left the van up on the lane", "left the mill just now"))
+    assert not gates.may_be("crew_left", left, foot=False)
+    assert gates.may_be("crew_left", gone, foot=False)
 
 
 def test_every_clause_is_done_or_quoted() -> None:
