@@ -211,9 +211,10 @@ async def _said(visit: Visit, text: str) -> Reply:
         if change is not None:
             visit.memory.forget_offers()
             return change
+    times = reading.danger is not Danger.ALARM and any(c.isdigit() for c in text)
     meant = (
         whose
-        or (corrections.by_its_time(visit, text) if reading.danger is not Danger.ALARM else None)
+        or (corrections.by_its_time(visit, text) if times else None)
         or open_
         or logs
         or while_open.asked(visit, text)

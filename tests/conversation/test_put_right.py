@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from server.conversation.understanding.corrected import Digits, puts_right
+from server.conversation.understanding.afterthought import Digits, puts_right
 from server.facts.entry import Kind
 from tests.bot import world
 

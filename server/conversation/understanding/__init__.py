@@ -20,6 +20,7 @@ Never raises; deterministic; a message of any length costs no more than a few sh
 language folders beside it (`server/conversation/languages/<language>`), read once; no code here names a language.
 """
 
+from server.conversation.understanding.afterthought import PutRight, puts_right
 from server.conversation.understanding.again import chosen, ordinal, put_right, whose
 from server.conversation.understanding.answers import (
     answers_a_notice,
@@ -33,7 +34,6 @@ from server.conversation.understanding.answers import (
     short_answer,
     takes_back,
 )
-from server.conversation.understanding.corrected import PutRight, puts_right
 from server.conversation.understanding.meaning import (
     UNSAID,
     Acknowledged,

@@ -26,7 +26,7 @@ from server.conversation.understanding.meaning import (
     Understood,
     place_of,
 )
-from server.conversation.understanding.plain_questions import plain_question
+from server.conversation.understanding.policy import plain_question
 from server.conversation.understanding.sentence import (
     AHEAD,
     FINISH,

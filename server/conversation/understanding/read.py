@@ -48,8 +48,7 @@ from server.conversation.understanding.meaning import (
     Undo,
 )
 from server.conversation.understanding.model import model
-from server.conversation.understanding.plain_questions import plain_question
-from server.conversation.understanding.policy import policy
+from server.conversation.understanding.policy import plain_question, policy
 from server.conversation.understanding.sentence import (
     NUMBER,
     PERSON,
@@ -448,7 +447,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or reports.seems_over(said, ctx)
         or _stop_with_both_ends(said, ctx)
         or _from_the_place(text, said, clauses)
-        or of_a_strange_bib(text, clauses, _by_clauses)
+        or (of_a_strange_bib(text, clauses, _by_clauses) if NUMBER in said.masked else None)
         or _by_clauses(text, said, clauses)
     )
     return _to_each(meant, text, clauses)
