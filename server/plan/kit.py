@@ -95,11 +95,12 @@ def is_for(need: Need, name: str) -> bool:
     """Whether a thing of that name meets a need. A battery for a torch is no torch; 'torch with a spare battery' is."""
     if need is not Need.TORCH:
         return _says(need.value, name)
-    return any(_says("torch", part) and not _says("battery", part) for part in _PARTS.split(name))
+    parts = (x for piece in _PARTS.split(name) for x in _words()["joins"].split(piece))
+    return any(_says("torch", part) and not _says("battery", part) for part in parts)
 
 
-_PARTS: Final = re.compile(r"[,;+&/()]|\b(?:with|and|mit|und|avec|et)\b", re.IGNORECASE)
-"""Where one thing's name ends and what it comes with begins."""
+_PARTS: Final = re.compile(r"[,;+&/()]")
+"""Where one thing's name ends and what it comes with begins, beside the words that join them."""
 
 
 def is_spare(name: str) -> bool:
