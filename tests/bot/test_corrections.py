@@ -21,6 +21,12 @@ async def _times(race: Race, point: str) -> tuple[datetime | None, datetime | No
     return (found.arrived.at if found.arrived else None, found.left.at if found.left else None)
 
 
+async def _seen_in(race: Race) -> None:
+    """Ana reports her at the moor, two minutes after she came."""
+    race.at("08:40")
+    await race.say("ana", "in at moor cross 8:38")
+
+
 @pytest.mark.parametrize(
     "words", ["undo through moor", "undo moor cross", "sorry undo through moor cross please"]
 )
@@ -37,8 +43,7 @@ async def test_undo_names_the_report(race: Race, words: str) -> None:
 
 async def test_undo_of_a_point_too_old_says_how_to_correct_it(race: Race) -> None:
     """Older than ten minutes nothing is taken back, least of all what came later."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     race.at("08:55")
     await race.say("ana", "eating well, mood good")
     text = (await race.say("ana", "undo in at moor cross")).text
@@ -62,8 +67,7 @@ async def test_undo_where_one_reported_nothing(race: Race) -> None:
 )
 async def test_a_time_is_corrected_by_its_point(race: Race, words: str) -> None:
     """The writer's own report there gets the new time; what was reported elsewhere since stays as it was."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     race.at("10:40")
     await race.say("ana", "out of moor cross 8:45")
     await race.say("ana", "in at brindle gate 10:35")
@@ -127,8 +131,7 @@ async def test_a_call_for_help_is_taken_back_however_late(race: Race) -> None:
 @pytest.mark.parametrize("words", ["sorry, 43 she went not 45", "raus war sie um 43, nicht 45", "43 pas 45"])
 async def test_minutes_alone_put_the_report_with_those_minutes_right(race: Race, words: str) -> None:
     """However long ago it was, and though other things were said since; and what it is in the place of is said."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     race.at("08:46")
     await race.say("ana", "out of moor cross 8:45")
     race.at("09:20")
@@ -140,8 +143,7 @@ async def test_minutes_alone_put_the_report_with_those_minutes_right(race: Race,
 
 async def test_anybodys_report_is_put_right_by_its_time(race: Race) -> None:
     """Not only the writer's own: the time that was wrong says which is meant, whoever reported it."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     race.at("08:50")
     text = (await race.say("ines", "she was in at 8:33, the 8:38 was somebody elses")).text
     assert text.startswith("Noted: Maren in at Moor Cross, 08:33 (09:33 your clock).\nIn place of 08:38")
@@ -150,8 +152,7 @@ async def test_anybodys_report_is_put_right_by_its_time(race: Race) -> None:
 
 async def test_a_number_that_is_no_time_of_hers_puts_nothing_right(race: Race) -> None:
     """Nor does a time that is still to come."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     for words in ("43 not 41", "she left with 12 not 38 bars", "in at 8:55 not 8:38"):
         await race.say("ana", words)
         assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t][:1] == ["07:38"], words
@@ -159,8 +160,7 @@ async def test_a_number_that_is_no_time_of_hers_puts_nothing_right(race: Race) -
 
 async def test_a_volunteer_puts_their_own_time_right(race: Race) -> None:
     """Who may not see what was reported still knows what they themselves did; of another's time nothing is changed."""
-    race.at("08:40")
-    await race.say("ana", "in at moor cross 8:38")
+    await _seen_in(race)
     race.at("08:46")
     await race.say("vera", "214 out of moor cross 8:45")
     race.at("09:30")
