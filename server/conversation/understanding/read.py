@@ -48,7 +48,7 @@ from server.conversation.understanding.meaning import (
     Undo,
 )
 from server.conversation.understanding.model import model
-from server.conversation.understanding.policy import plain_question, policy
+from server.conversation.understanding.policy import policy
 from server.conversation.understanding.sentence import (
     NUMBER,
     PERSON,
@@ -956,7 +956,7 @@ def _is_ill(said: Sentence) -> bool:
 
 def guess(said: Sentence, clauses: Clauses) -> Guess:
     """The likeliest intents of a clause that its words allow, likeliest first."""
-    plainly = plain_question(said, clauses.ctx.parts)
+    plainly = questions.plain_question(said, clauses.ctx.parts)
     if plainly is not None and (plainly.said or gates.asks_something(said) or said.asks):
         return Guess(said, ((plainly.intent, 1.0),))
     m = model()
