@@ -13,7 +13,6 @@ from server.conversation.understanding import PutRight, Report, Reported, Undo, 
 from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
-from server.event.model import PartKind
 from server.facts.entry import Kind
 
 _MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
@@ -54,8 +53,6 @@ _LATELY = timedelta(hours=3)
 """Bare minutes with no place are of a report of so late (own choice): the same minutes come again each hour."""
 _NEAR = timedelta(hours=1)
 """A time put right that does not say which was wrong is of a report so near to it (own choice)."""
-_OWN_ONLY = frozenset({PartKind.VOLUNTEER, PartKind.SUPPORTER})
-"""Who is no more than that puts their own reports right; of others' they say what is right, and it is asked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,11 +78,12 @@ def by_its_time(visit: Visit, text: str) -> Reported | None:
     mine = [c for c in found if c.by.by == visit.person.id]
     one = max(mine or found, key=lambda c: c.at)
     right = said.right.nearest(one.at, visit.event.time_zone)
-    if right > visit.sent_at or right == one.at:
+    if right == one.at:
         return None
-    own = one.by.by == visit.person.id or bool(visit.kinds - _OWN_ONLY)
-    report = Report(one.kind, right, one.runner, one.point, words=text, was=one.at, guessed=not own)
-    return Reported((replace(report, corrects=own, instead=one.by.entry if own else ""),))
+    report = Report(
+        one.kind, right, one.runner, one.point, words=text, was=one.at, corrects=True, instead=one.by.entry
+    )
+    return Reported((report,))
 
 
 def _known(visit: Visit, runner: str | None) -> Iterator[_Counted]:

@@ -169,3 +169,11 @@ async def test_a_volunteer_puts_their_own_time_right(race: Race) -> None:
     text = (await race.say("vera", "214 out at 8:43 not 8:45")).text
     assert "Maren out of Moor Cross, 08:43" in text
     assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38", "07:43"]
+
+
+async def test_a_supporter_puts_nobodys_time_right(race: Race) -> None:
+    """They may not see what was reported, nor change it."""
+    await _seen_in(race)
+    race.at("08:50")
+    await race.say("fan", "she was in at 8:33, the 8:38 was somebody elses")
+    assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38"]
