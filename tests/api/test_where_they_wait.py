@@ -78,7 +78,7 @@ async def test_who_goes_nowhere_reads_whose_leave_by_it_is(sqlite_url: str, pers
     async with running(sqlite_url, TWO_CARS) as server:
         first, second = (await ask(server, "when do i leave", person)).splitlines()[:2]
         assert first == "For Ana, not for you:"
-        assert second.startswith("Leave by 06:00 for Skelter Mill")
+        assert second.startswith("Leave by Sat 05:50 for Skelter Mill")
 
 
 @pytest.mark.parametrize("words", ["leaving now", "driving now", "on my way"])
