@@ -100,13 +100,9 @@ async def fetch(visit: Visit, asked: Asked) -> Reply:
     people = [p for p in _people(visit) if p.at_name in ahead or p.bound_for in ahead]
     near = min((ahead.index(_place(p, ahead)) for p in people), default=None)
     nearest = [p for p in people if near is not None and ahead.index(_place(p, ahead)) == near]
-    return visit.reply(
-        lines(
-            first,
-            *(_line(visit, p) for p in nearest if p.name != there.name),
-            visit.s("fetch-unknown", **control),
-        )
-    )
+    who = [_line(visit, p) for p in nearest if p.name != there.name]
+    told = (visit.s("fetch-nearest"), *who) if who else ()
+    return visit.reply(lines(first, *told, visit.s("fetch-unknown", **control)))
 
 
 def _place(one: PersonThere, ahead: list[str]) -> str:

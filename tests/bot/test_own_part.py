@@ -31,3 +31,14 @@ async def test_where_else_to_park_is_not_known_and_who_may_know_is(race: Race) -
     text = (await race.say("ana", "its full here, where else can we park")).text
     assert text.startswith("I know no other place to park")
     assert "may know" in text
+
+
+async def test_who_is_near_is_said_only_where_somebody_is(race: Race) -> None:
+    """Ana and Birgit are bound for Brindle Gate; past it there is no heading over an empty list."""
+    race.at("08:00")
+    near = (await race.say("ana", "who goes and gets her if she stops at moor cross")).text.splitlines()
+    far = (await race.say("ana", "who goes and gets her if she stops at the finish")).text.splitlines()
+    assert near[0] == "Moor Cross is no crew point: no car of yours goes there by the plan."
+    assert near[1:3] == ["Nearest by the plan:", "Ana, bound for Brindle Gate: +44 1632 960011"]
+    assert far[0] == "Low Barn finish is a crew point: crew can drive there."
+    assert far[1].startswith("Nobody is written down to fetch her. Race control")

@@ -1162,8 +1162,9 @@ needed-no = Nein, für { $place } bist du nicht eingeteilt. { $crew ->
 parking-else-unknown = Einen anderen Parkplatz kenne ich nicht: Im Plan steht keiner. { $name } weiß es vielleicht: { $phone }.
 crew-food-unknown = Vom Essen für die Crew steht nichts im Plan, nur von ihrem. Vor Ort weiß es vielleicht jemand.
 fetch-unknown = Fürs Abholen ist niemand eingeteilt. { $name } entscheidet, wie sie wegkommt: { $phone }.
-fetch-access = { $place } ist ein Crewpunkt: Die Crew kann hinfahren. Nach Plan am nächsten:
-fetch-no-access = { $place } ist kein Crewpunkt: Nach Plan fährt von euch kein Auto hin. Nach Plan am nächsten:
+fetch-access = { $place } ist ein Crewpunkt: Die Crew kann hinfahren.
+fetch-no-access = { $place } ist kein Crewpunkt: Nach Plan fährt von euch kein Auto hin.
+fetch-nearest = Nach Plan am nächsten:
 near-there = { $name }, in { $place }{ $since ->
     [none] {""}
    *[other] {" "}seit { $since }

@@ -1156,8 +1156,9 @@ needed-no = No, you are not down for { $place }. { $crew ->
 parking-else-unknown = I know no other place to park: the plan has none. { $name } may know: { $phone }.
 crew-food-unknown = The plan says nothing of food for crew, only of hers. Somebody at the place may know.
 fetch-unknown = Nobody is written down to fetch her. { $name } decides how she gets off: { $phone }.
-fetch-access = { $place } is a crew point: crew can drive there. Nearest by the plan:
-fetch-no-access = { $place } is no crew point: no car of yours goes there by the plan. Nearest by the plan:
+fetch-access = { $place } is a crew point: crew can drive there.
+fetch-no-access = { $place } is no crew point: no car of yours goes there by the plan.
+fetch-nearest = Nearest by the plan:
 near-there = { $name }, at { $place }{ $since ->
     [none] {""}
    *[other] {" "}since { $since }

@@ -1154,8 +1154,9 @@ needed-no = Non, tu n’es pas prévu à { $place }. { $crew ->
 parking-else-unknown = Je ne connais pas d’autre place pour se garer : le plan n’en a pas. { $name } le sait peut-être : { $phone }.
 crew-food-unknown = Le plan ne dit rien des repas de l’équipe, seulement des siens. Sur place, quelqu’un le sait peut-être.
 fetch-unknown = Personne n’est prévu pour aller la chercher. { $name } décide comment elle redescend : { $phone }.
-fetch-access = { $place } est un point d’équipe : l’équipe peut y aller en voiture. Les plus proches selon le plan :
-fetch-no-access = { $place } n’est pas un point d’équipe : selon le plan, aucune de vos voitures n’y va. Les plus proches selon le plan :
+fetch-access = { $place } est un point d’équipe : l’équipe peut y aller en voiture.
+fetch-no-access = { $place } n’est pas un point d’équipe : selon le plan, aucune de vos voitures n’y va.
+fetch-nearest = Les plus proches selon le plan :
 near-there = { $name }, à { $place }{ $since ->
     [none] {""}
    *[other] {" "}depuis { $since }
