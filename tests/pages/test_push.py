@@ -15,7 +15,7 @@ from bot.channels.push import new_key, public_key
 from server.app import Options
 from server.facts.entry import Kind
 from tests.pages.conftest import Site
-from tests.pages.test_browser import PHONE, _page, browser
+from tests.pages.test_browser import PHONE, _page, browser, controlled
 
 __all__ = ["browser"]
 KEY = public_key(new_key())
@@ -131,7 +131,7 @@ async def test_the_worker_shows_a_notice_and_hands_it_to_the_open_page(site: Sit
     tool.on("ServiceWorker.workerRegistrationUpdated", lambda e: registered.extend(e["registrations"]))
     await tool.send("ServiceWorker.enable")
     await page.goto(site.url)
-    await page.wait_for_function("navigator.serviceWorker.controller !== null")
+    await controlled(page)
     await expect(page.locator("#push button")).to_be_visible()
     said = {"text": "Leave now for Brindle Gate.", "subject": "Leave now", "short": 901, "urgent": True,
             "buttons": [[{"label": "On our way", "data": "x"}]]}  # fmt: skip
