@@ -16,7 +16,7 @@ from bot.channels.addresses import HasPhotos
 from bot.channels.base import Button, Incoming, Reply
 from bot.service_client import ServiceClient
 from server.api.replies import Conversed
-from server.conversation.telling.sentences import language_of, sentence
+from server.sentences import language_of, sentence
 
 __all__ = ["Conversing", "FailsOnItError"]
 

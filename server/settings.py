@@ -16,7 +16,7 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
-from server.conversation.telling.sentences import fallback, languages
+from server.sentences import fallback, languages
 
 PREFIX = "STILEPOST_"
 

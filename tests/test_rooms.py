@@ -23,7 +23,7 @@ OUTSIDE = frozenset(
     }
 )  # fmt: skip
 LAYERS: tuple[tuple[str, ...], ...] = (
-    ("server.clock", "server.log", "server.doors"),
+    ("server.clock", "server.log", "server.doors", "server.sentences"),
     ("server.course",),
     ("server.event",),
     ("server.facts",),
@@ -44,9 +44,6 @@ OUTER_ROOMS = ("server.api", "server.pages", "server.journal", "server.app", "se
                "server.settings", "server.log", "server.clock", "bot.channels", "bot.loops", "bot.worker",
                "bot.conversing")  # fmt: skip
 CLOCKS = frozenset({"now", "today", "utcnow", "time", "monotonic", "perf_counter"})
-FILES_ALLOWED = {
-    "server/conversation/telling/sentences.py": "its own sentences, once",
-}
 LIBRARIES_ALLOWED = {"server/conversation/training/grammar.py": {"random"}}
 """A command's own: draws of a generator with a seed, the same at every training."""
 

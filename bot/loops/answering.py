@@ -24,8 +24,8 @@ from bot.loops.pace import Meter, Pace, Waiter
 from bot.service_client import ServiceClient
 from server.api.replies import RawUpdateOut
 from server.clock import Clock, SystemClock
-from server.conversation.telling.sentences import language_of, sentence
 from server.log import broke
+from server.sentences import language_of, sentence
 
 __all__ = ["Answering", "Desk"]
 

@@ -14,7 +14,6 @@ from server.conversation.telling.cards import built_in_cards
 from server.conversation.telling.movements import broken_words
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import languages
 from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
 from server.event import Parsed, Problem, Severity, parse_event, place
 from server.event.model import Event, Goal, Runner
@@ -25,6 +24,7 @@ from server.plan.cards import cards_of
 from server.plan.movements import crew_plan
 from server.plan.packing import kit_wrong
 from server.plan.timetable import Timetable
+from server.sentences import languages
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
 # A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two

@@ -23,7 +23,6 @@ from server.conversation.telling.new_version import change_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader, reader_in
 from server.conversation.telling.say import SayInEvent
-from server.conversation.telling.sentences import fallback, sentence
 from server.drafting.document import UnusualError
 from server.drafting.replan import replanned
 from server.event import Problem, Severity, parse_event
@@ -31,6 +30,7 @@ from server.event.model import Event
 from server.event.replan import NotPossibleError, PlanChange, What
 from server.facts.state import RaceState
 from server.journal import StoredEvent
+from server.sentences import fallback, sentence
 from server.watch.new_version import Outcome, outcome
 
 __all__ = ["GOOD_FOR", "change"]

@@ -13,7 +13,6 @@ from server.api.answers import forecast
 from server.api.snapshot import Picture, Pictures
 from server.api.who_may import May
 from server.cli.common import Context, Failed, journal, known, run, the_event
-from server.conversation.telling.sentences import sentence
 from server.event.model import Event
 from server.paper.afterwards import Afterwards, sheet, to_csv, to_json
 from server.paper.afterwards import afterwards as whole
@@ -22,6 +21,7 @@ from server.paper.pdf import pdf
 from server.paper.scored import scored
 from server.paper.sheet import as_html
 from server.plan.held import held_of
+from server.sentences import sentence
 
 
 @click.command()

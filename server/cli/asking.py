@@ -9,7 +9,6 @@ from pathlib import Path
 import click
 
 from server.conversation.telling.mistakes import said_in
-from server.conversation.telling.sentences import sentence
 from server.course import CourseError, build_course, read_gpx
 from server.drafting import crew, race
 from server.drafting.document import Document
@@ -18,6 +17,7 @@ from server.pages.setup import folder
 from server.pages.setup.folder import Draft
 from server.pages.setup.look import Look, look
 from server.pages.setup.shown import context, pasted
+from server.sentences import sentence
 
 __all__ = ["ask_all"]
 

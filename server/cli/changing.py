@@ -24,9 +24,9 @@ from server.cli.inviting import qr_blocks
 from server.clock import SystemClock
 from server.conversation.telling.answer import ChangeAnswer
 from server.conversation.telling.reader import reader_in
-from server.conversation.telling.sentences import sentence
 from server.event.replan import What
 from server.journal import Journal, TokenInfo
+from server.sentences import sentence
 
 UNDO = "undo"
 _HERE = frozenset({auth.PERSON})

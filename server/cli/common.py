@@ -16,11 +16,11 @@ from bot.channels.installed import channels_of
 from server.api.building import BuildError, Built, build
 from server.cli.running import written
 from server.conversation.telling.mistakes import file_language, say_problem
-from server.conversation.telling.sentences import sentence
 from server.event import Problem, Severity
 from server.event import parse_event as parse
 from server.event.model import Event
 from server.journal import Journal, JournalError
+from server.sentences import sentence
 from server.settings import Settings, SettingsError
 
 T = TypeVar("T")

@@ -27,7 +27,6 @@ from server.cli.common import (
 from server.conversation.telling.mistakes import file_language, say_change, say_problem
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import languages, sentence
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.journal import Journal
@@ -35,6 +34,7 @@ from server.paper.before import before_start
 from server.paper.silences import print_silences
 from server.paper.table import print_timetable
 from server.plan.movements import course_spots, crew_plan
+from server.sentences import languages, sentence
 
 EVENT_FILE = click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 

@@ -16,12 +16,12 @@ from server.cli.common import Context, Failed, OnDisk, journal, known, mistakes,
 from server.conversation.telling.mistakes import file_language
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import sentence
 from server.drafting.document import UnusualError
 from server.drafting.learnt import Change, HeldRace, LearnError, read_held, taken_in
 from server.paper.afterwards import to_json
 from server.paper.before import before_start
 from server.paper.table import goals_line, print_fuel, print_plan
+from server.sentences import sentence
 
 
 @click.command()

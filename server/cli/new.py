@@ -17,10 +17,10 @@ from server.cli.common import Context, Failed, base_url, journal, run
 from server.cli.inviting import answers_at, qr_blocks
 from server.cli.running import written
 from server.cli.serving import PORT, channels_served, serve_until_told
-from server.conversation.telling.sentences import sentence
 from server.drafting.document import UnusualError
 from server.journal import Journal
 from server.pages.setup.door import make_link
+from server.sentences import sentence
 from server.settings import Settings
 
 LOOPBACK = "127.0.0.1"

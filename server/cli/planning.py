@@ -20,7 +20,6 @@ from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.reader import Reader, reader_in
 from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import languages, sentence
 from server.event.keys import TABLES, json_schema, key_help, nearest_table, tables_named
 from server.event.model import Event
 from server.pages.profile import profile_svg
@@ -39,6 +38,7 @@ from server.paper.sheet import as_html, crew_pdf, crew_sheets
 from server.paper.silences import print_silences
 from server.paper.table import print_fuel, print_plan
 from server.plan.movements import CrewPlan, course_spots, crew_plan
+from server.sentences import languages, sentence
 
 _OUT = click.Path(path_type=Path)
 

@@ -12,7 +12,7 @@ from server.cli.events import EVENT_FILE
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import sentence
+from server.sentences import sentence
 
 
 @click.command()

@@ -15,12 +15,12 @@ import click
 
 from server.api.snapshot import Picture, Pictures
 from server.cli.common import Context, Failed, journal, known, run, the_event
-from server.conversation.telling.sentences import sentence
 from server.conversation.understanding.logged import logged_in
 from server.event.model import Event
 from server.facts.entry import Entry, Kind, Source
 from server.facts.stop_log import Logged
 from server.journal import Status
+from server.sentences import sentence
 
 COLUMNS = ("time", "point", "log")
 _FORMS = ("%Y-%m-%d %H:%M", "%Y-%m-%dT%H:%M", "%d.%m.%Y %H:%M")

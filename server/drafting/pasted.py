@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
 
-from server.conversation.telling.sentences import folder, languages
 from server.event.times import DAYS, KM_PER_MILE, write_span
+from server.sentences import folder, languages
 
 __all__ = ["PastedRow", "ReadTable", "read_cut_off", "read_table"]
 

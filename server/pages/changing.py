@@ -23,12 +23,12 @@ from server.api.replanning import change
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import sentence
 from server.event.model import Event, MeetingPlan, PartKind
 from server.event.replan import What
 from server.pages.board import TEMPLATES, Seen, seen_in
 from server.pages.labels import labels
 from server.pages.setup.publishing import qr_of
+from server.sentences import sentence
 
 PATH = "/change/{event}"
 _GO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SUPPORTER, PartKind.SAFETY_CONTACT})

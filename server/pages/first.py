@@ -18,11 +18,11 @@ from server.conversation.telling.answer import MeetingAnswer, PointAnswer
 from server.conversation.telling.message import Press, Rows, data, event_mark, tag
 from server.conversation.telling.news import lost_words
 from server.conversation.telling.notices import answer_buttons
-from server.conversation.telling.sentences import sentence
 from server.event.model import Part, PartKind
 from server.facts.state import Going
 from server.forecast.outlook import Window
 from server.pages.view import Pen
+from server.sentences import sentence
 from server.watch.notice import AlarmValues, Made
 from server.watch.waiting import waiting
 

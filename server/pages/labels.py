@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import structlog
 
-from server.conversation.telling import sentences
+from server import sentences
 
 log = structlog.get_logger("pages")
 

@@ -14,9 +14,9 @@ from server.api.envelope import ApiError, read_model, reply
 from server.api.me import join_device
 from server.api.models import Request
 from server.api.parts import PARTS, Parts
-from server.conversation.telling.sentences import languages
 from server.event.model import Part
 from server.pages.labels import label
+from server.sentences import languages
 
 DAYS = timedelta(days=120)
 _HERE = frozenset({"127.0.0.1", "::1", "localhost"})

@@ -9,12 +9,12 @@ from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.conversation.telling.message import Press, data, event_mark, tag
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import sentence
 from server.conversation.telling.stop_log import say_log
 from server.event.model import Part
 from server.facts.state import Going
 from server.pages.first import PageButton
 from server.pages.view import Pen
+from server.sentences import sentence
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,6 @@ from typing import Final
 from babel.dates import format_date
 
 from server.conversation.telling import measures
-from server.conversation.telling.sentences import locale_of
 from server.event.model import KitItem, Runner
 from server.paper.before import BeforeStart
 from server.paper.document import Block, Grid, Head, Label, Lines, Look, Page, Sheet, Ticks, page
@@ -20,6 +19,7 @@ from server.paper.writing import Writing
 from server.plan.fuel import EFSA, ISSN, RANGES, SODIUM_MG_PER_L, Carry, FuelTable, fuel_of
 from server.plan.movements.names import car_name, person_name
 from server.plan.packing import Load, loads, must, required, to_do
+from server.sentences import locale_of
 
 FUEL = (
     "section",

@@ -11,13 +11,13 @@ import numpy as np
 
 from server.conversation.telling.planned import say_sources
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import sentence
 from server.conversation.telling.times import clock
 from server.course import Course
 from server.event.model import Event, Goal
 from server.plan.cutoffs import due_times
 from server.plan.light import dark_kit, sky_over
 from server.plan.timetable import Timetable
+from server.sentences import sentence
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

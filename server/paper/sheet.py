@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 
-from server.conversation.telling.sentences import fallback
 from server.conversation.telling.things import part_words
 from server.event.model import PartKind
 from server.paper.before import BeforeStart
@@ -20,6 +19,7 @@ from server.paper.on_plan import plan_page
 from server.paper.pdf import pdf
 from server.paper.writing import Writing
 from server.plan.movements import CrewPlan
+from server.sentences import fallback
 
 __all__ = ["as_html", "crew_pdf", "crew_sheets", "sheets_of"]
 

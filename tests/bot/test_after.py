@@ -19,12 +19,12 @@ from server.api.snapshot import Pictures
 from server.api.who_may import May
 from server.conversation.telling.against_plan import parts_of
 from server.conversation.telling.answer import PointAnswer
-from server.conversation.telling.sentences import languages
 from server.paper.afterwards import afterwards, sheet, to_csv, to_json
 from server.paper.document import Grid, Lines
 from server.paper.pdf import pdf
 from server.paper.scored import scored
 from server.plan.held import Held
+from server.sentences import languages
 from server.watch.evaluate import evaluate
 from server.watch.notice import Made, Notice
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 import pytest
 
-from server.conversation.telling import sentences
-from server.conversation.telling.sentences import sentence
+from server import sentences
 from server.conversation.understanding import Asked, Unclear, understand
 from server.event.model import PartKind
+from server.sentences import sentence
 from tests.bot import world
 
 # Who is told it, and in which sentence the examples stand.

@@ -17,9 +17,9 @@ from bot.channels.joining import invitation, qr_png, start_link
 from bot.channels.telegram import Telegram
 from server.conversation.respond import _command
 from server.conversation.telling.menu import COMMANDS, IN_GROUPS, menu_for
-from server.conversation.telling.sentences import fallback, languages
 from server.conversation.understanding import Asked, Context, understand
 from server.event.model import PartKind
+from server.sentences import fallback, languages
 from tests.channels.standin import TOKEN, USERNAME, StandIn
 
 CODE = "7K3QXW9ZC2MD"

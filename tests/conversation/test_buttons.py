@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from server import sentences
 from server.conversation.reported import _WAYS
-from server.conversation.telling import sentences
 from server.conversation.telling.message import Button, told_apart
 from server.conversation.telling.notices import ANSWERS, label_key
-from server.conversation.telling.sentences import sentence
+from server.sentences import sentence
 
 PLACE = {"place": "Mill", "runner": "Maren", "event": "The Round", "word": "word"}
 TOGETHER: dict[str, tuple[str, ...]] = {

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from server.conversation.telling.sentences import languages, sentence
 from server.drafting.learnt import LearnError, read_held, taken_in
 from server.event import parse_event
+from server.sentences import languages, sentence
 
 NEXT = """# our second race
 [event]

@@ -9,13 +9,13 @@ import aiohttp
 import pytest
 
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import languages
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from server.pages.alarm_card import ladder_phones
 from server.pages.first import first
 from server.pages.labels import label
 from server.pages.view import Pen
+from server.sentences import languages
 from tests.pages.conftest import EVENT, Site
 
 READER = Reader("en", "Europe/London", "Europe/London")

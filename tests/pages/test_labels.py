@@ -14,10 +14,10 @@ from fluent.syntax import parse
 from fluent.syntax.ast import Message, VariableReference
 from fluent.syntax.visitor import Visitor
 
-from server.conversation.telling import sentences
-from server.conversation.telling.sentences import languages
+from server import sentences
 from server.pages import labels
 from server.pages.labels import label
+from server.sentences import languages
 from tests.pages.conftest import Site
 
 PAGES = Path(labels.__file__).parent

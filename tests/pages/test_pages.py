@@ -16,7 +16,6 @@ from server.api.hub import STREAMS_MAX, Hub
 from server.api.replies import BoardAnswer, RaceNote, RunnerBoard
 from server.conversation.telling.answer import ForecastAnswer, Freshness, Known, PointAnswer
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import languages
 from server.facts.entry import Kind
 from server.facts.stop_log import Item, Level, Logged
 from server.forecast.outlook import Window
@@ -24,6 +23,7 @@ from server.pages.bars import axis
 from server.pages.labels import label
 from server.pages.routes import static_path
 from server.pages.view import Pen, board_view
+from server.sentences import languages
 from tests.pages.conftest import EVENT, Site
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 
 from server.api.building import build
-from server.conversation.telling.sentences import languages
 from server.event.model import PartKind
 from server.paper.before import BeforeStart, before_start
 from server.paper.brief import briefs_of, file_names
 from server.paper.document import Grid
 from server.plan.movements import CrewPlan, course_spots, crew_plan
+from server.sentences import languages
 from tests.paper.test_parts import text
 
 DEMO = Path(__file__).parents[2] / "demo_event"

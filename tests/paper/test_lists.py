@@ -11,12 +11,12 @@ import pytest
 from pypdf import PdfReader
 
 from server.api.building import build
-from server.conversation.telling.sentences import languages
 from server.paper.before import BeforeStart, before_start
 from server.paper.document import Grid, Label, Lines, Sheet, Ticks
 from server.paper.lists import lists_of
 from server.paper.pdf import pdf
 from server.paper.sheet import as_html
+from server.sentences import languages
 from tests.paper.test_parts import text
 
 DEMO = Path(__file__).parents[2] / "demo_event"

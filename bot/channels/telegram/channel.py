@@ -25,7 +25,7 @@ from bot.channels.telegram.listening import Backoff, Hook, poll, watch_webhook
 from bot.channels.telegram.outcomes import detail_of
 from bot.channels.telegram.sending import Parcel, send
 from server.conversation.telling.menu import IN_GROUPS, Command, menu_for
-from server.conversation.telling.sentences import fallback, languages
+from server.sentences import fallback, languages
 
 __all__ = ["Telegram"]
 

@@ -10,8 +10,8 @@ from server.conversation.telling import measures
 from server.conversation.telling.answer import ForecastAnswer, PointAnswer
 from server.conversation.telling.answers import ON_PLAN, going_words, race_ended
 from server.conversation.telling.say import Say, lines, slug
-from server.conversation.telling.sentences import has
 from server.facts.entry import Retired
+from server.sentences import has
 
 __all__ = ["Part", "parts_of", "say_pace", "say_report"]
 

@@ -11,8 +11,8 @@ from collections.abc import Sequence
 from server.conversation.telling import alarm_known, not_there, past_cut_off, race_over, why_now
 from server.conversation.telling.alarm_known import by_herself, fact, named, not_named, said_place, says
 from server.conversation.telling.say import SayInEvent, lines, slug
-from server.conversation.telling.sentences import has
 from server.event.model import PartKind
+from server.sentences import has
 from server.watch.escalation import SOON
 from server.watch.notice import (
     AlarmValues,

@@ -16,10 +16,10 @@ from server.conversation.telling.answer import (
     StopFact,
 )
 from server.conversation.telling.say import Say, lines, slug
-from server.conversation.telling.sentences import has
 from server.conversation.telling.times import ceil_to, floor_to, window_short
 from server.conversation.telling.trackers import tracker_word
 from server.facts.state import Going
+from server.sentences import has
 
 # Under these odds of getting there at all, the window alone ('given that she gets there') would mislead.
 ODDS_WORTH_SAYING = 0.9

@@ -11,8 +11,8 @@ from server.conversation.telling import measures
 from server.conversation.telling.alarm import ended_by, numbers
 from server.conversation.telling.alarm_known import bib, named, part_of
 from server.conversation.telling.say import SayInEvent, lines, slug
-from server.conversation.telling.sentences import has
 from server.facts.entry import Kind
+from server.sentences import has
 from server.watch.alarms import IN_HAND, TAKEN_BACK
 from server.watch.notice import AlarmNewsValues, Answered, CallBackValues, MeanwhileValues
 

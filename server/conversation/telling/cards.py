@@ -22,8 +22,8 @@ from typing import Any, Final
 
 from rapidfuzz import fuzz
 
-from server.conversation.telling.sentences import fallback, folder, language_of, languages
 from server.event.model import IfThenCard
+from server.sentences import fallback, folder, language_of, languages
 
 LIKE: Final = 60.0
 """A card whose trouble is at least so like the words (0..100) is meant by them (own choice)."""

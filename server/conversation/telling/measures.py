@@ -10,7 +10,7 @@ from babel.numbers import format_decimal
 from pyproj import Transformer
 
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import locale_of, sentence
+from server.sentences import locale_of, sentence
 
 # International mile, exact by definition (1959 agreement).
 KM_PER_MILE = 1.609344

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from server.conversation.telling.sentences import sentence
 from server.event.model import PartKind
+from server.sentences import sentence
 
 __all__ = ["COMMANDS", "IN_GROUPS", "Command", "menu_for"]
 

@@ -14,9 +14,9 @@ from dataclasses import replace
 from functools import cache
 
 from server.conversation.telling.say import slug
-from server.conversation.telling.sentences import fallback, folder, language_of, sentence
 from server.event import Problem
 from server.event.changes import Change
+from server.sentences import fallback, folder, language_of, sentence
 
 __all__ = ["file_language", "problem_in", "said_in", "say_change", "say_problem"]
 

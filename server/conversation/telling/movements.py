@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from server.conversation.telling.measures import listing
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import sentence
 from server.event.model import Event
 from server.plan.movements import Broken, CrewPlan, Journey, TroubleKind, part_of
+from server.sentences import sentence
 
 
 def plan_remarks(reader: Reader, event: Event, plan: CrewPlan) -> tuple[str, ...]:

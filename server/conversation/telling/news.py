@@ -6,7 +6,6 @@ from datetime import datetime
 
 from server.conversation.telling.missed import unseen
 from server.conversation.telling.say import Say, SayInEvent, lines, slug
-from server.conversation.telling.sentences import has
 from server.conversation.telling.stop_log import say_since
 from server.conversation.telling.times import ceil_to, floor_to
 from server.event.model import PartKind
@@ -14,6 +13,7 @@ from server.facts.entry import Kind
 from server.facts.hearsay import HEARSAY
 from server.facts.state import LastKnown
 from server.plan.movements.names import place_name
+from server.sentences import has
 from server.watch.notice import (
     BriefValues,
     CorrectionValues,

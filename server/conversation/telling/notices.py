@@ -37,8 +37,8 @@ from server.conversation.telling.message import (
 )
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import SayInEvent, lines, slug
-from server.conversation.telling.sentences import has, sentence
 from server.event.model import Event
+from server.sentences import has, sentence
 from server.watch.hearsay import SEEN_SINCE
 from server.watch.notice import (
     AlarmNewsValues,

@@ -10,9 +10,9 @@ from babel.numbers import format_decimal
 from server.conversation.telling import measures, times
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import slug
-from server.conversation.telling.sentences import has, locale_of, sentence
 from server.plan.notes import Note, Saying
 from server.plan.targets import hours
+from server.sentences import has, locale_of, sentence
 
 _SURFACE = "surface: "
 

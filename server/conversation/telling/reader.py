@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from server.conversation.telling.sentences import language_of
 from server.event.model import Event, Person
+from server.sentences import language_of
 
 
 @dataclass(frozen=True, slots=True)

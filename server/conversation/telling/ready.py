@@ -8,12 +8,12 @@ from datetime import timedelta
 from babel.dates import format_date
 
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import locale_of
 from server.course import Course
 from server.event.model import Event
 from server.plan.ready import Against, Part, past, ready
 from server.plan.recordings import read_recording
 from server.plan.timetable import Timetable
+from server.sentences import locale_of
 
 
 def ready_lines(

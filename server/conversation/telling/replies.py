@@ -8,9 +8,9 @@ from datetime import timedelta
 from server.conversation.telling.answer import AnsweredAnswer, JoinAnswer, NotedAnswer
 from server.conversation.telling.news import doubt_words
 from server.conversation.telling.say import Say, lines, slug
-from server.conversation.telling.sentences import has
 from server.conversation.telling.things import part_words
 from server.facts.entry import CHECK_INS, REQUESTS, Kind
+from server.sentences import has
 
 _TOLD_WITH_PLACE = frozenset({*CHECK_INS} - {Kind.ASKED_FOR_HELP, Kind.POSITION})
 

@@ -7,9 +7,9 @@ ring race control is told to.
 from __future__ import annotations
 
 from server.conversation.telling.say import SayInEvent, lines, slug
-from server.conversation.telling.sentences import has
 from server.event.model import PartKind
 from server.plan.movements.names import place_name
+from server.sentences import has
 from server.watch.news_values import Fetcher, PickUp
 from server.watch.notice import CorrectionValues, InHandValues, NoticeKind, RetiredValues, Waits
 

@@ -8,10 +8,10 @@ from datetime import datetime, timedelta
 
 from server.conversation.telling import measures, times
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import has, sentence
 from server.event.model import Event, Point
 from server.facts.state import LastKnown
 from server.forecast.outlook import Window
+from server.sentences import has, sentence
 
 SURELY_COME = 0.95
 """A wait cut short by so little needs no odds (own choice; uncut ones rest on her 97% time)."""

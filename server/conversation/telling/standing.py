@@ -27,11 +27,11 @@ from server.conversation.telling.answers import (
 from server.conversation.telling.notices import label_key
 from server.conversation.telling.plan_answers import goals_told, say_stage
 from server.conversation.telling.say import Say, lines, slug
-from server.conversation.telling.sentences import has
 from server.conversation.telling.things import part_word
 from server.conversation.telling.times import ceil_to, floor_to
 from server.event.model import Contact
 from server.facts.state import Going
+from server.sentences import has
 
 GOALS_TOLD = 6
 """So many points are told of when goals change over; the plan has the rest."""

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from server.conversation.telling.answer import LogAnswer
 from server.conversation.telling.say import Say, lines, slug
-from server.conversation.telling.sentences import has
 from server.facts.stop_log import Item, Level, Logged, LogSince
+from server.sentences import has
 
 ROWS_TOLD = 5
 """So many entries are told one by one; the short form has the rest."""

@@ -17,9 +17,9 @@ from zoneinfo import ZoneInfo
 from babel.dates import format_date, format_datetime, format_time
 
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import locale_of, sentence
 from server.event.model import Goal
 from server.forecast.outlook import Window
+from server.sentences import locale_of, sentence
 
 STEP = timedelta(minutes=5)
 MINUTE = timedelta(minutes=1)

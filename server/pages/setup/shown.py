@@ -12,7 +12,6 @@ from server.conversation.telling.planned import say_sources
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
-from server.conversation.telling.sentences import languages
 from server.conversation.telling.times import planned
 from server.drafting.crew import FUEL, crew_points, drivers, legs, several, with_part
 from server.drafting.document import Document
@@ -30,6 +29,7 @@ from server.paper.meeting import meeting_lines
 from server.plan.cutoffs import due_times
 from server.plan.movements import course_spots, crew_plan
 from server.plan.movements.roads import Roads
+from server.sentences import languages
 
 __all__ = ["Table", "context"]
 

@@ -10,8 +10,8 @@ from click.testing import CliRunner
 
 from server.cli.main import stilepost
 from server.conversation.telling.mistakes import file_language, problem_in, said_in, said_of, say_problem
-from server.conversation.telling.sentences import fallback, languages, sentence
 from server.event import Problem, Severity, parse_event
+from server.sentences import fallback, languages, sentence
 from tests.event.conftest import GOOD
 from tests.event.test_wrong_files import WRONG
 from tests.test_wrong_input import ROUTES

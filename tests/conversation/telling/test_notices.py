@@ -13,12 +13,12 @@ from server.conversation.telling import notices
 from server.conversation.telling.message import Press, event_mark, read_data
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import languages
 from server.event.model import Event
 from server.facts.cut_offs import Past
 from server.facts.entry import Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
+from server.sentences import languages
 from server.watch.hearsay import SEEN_SINCE
 from server.watch.news_values import Fetcher, PickUp
 from server.watch.notice import (

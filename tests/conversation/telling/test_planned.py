@@ -11,10 +11,10 @@ import pytest
 from server.conversation.telling.cards import built_in_cards, cards_in, cards_meant, red_flag_line
 from server.conversation.telling.planned import say_factor, say_planned
 from server.conversation.telling.reader import Reader
-from server.conversation.telling.sentences import GAP, fallback, has, languages
 from server.event.model import IfThenCard
 from server.plan.movements import Addend, part_of
 from server.plan.notes import Saying, note, saying
+from server.sentences import GAP, fallback, has, languages
 
 ROOT = Path(__file__).parents[3]
 

@@ -12,13 +12,13 @@ import pytest
 from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
-from server.conversation.telling import sentences
+from server import sentences
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say, slug
-from server.conversation.telling.sentences import WordingError, sentence
 from server.facts.entry import CHECK_INS, Kind
 from server.facts.validation import Reason
 from server.forecast.outlook import Window
+from server.sentences import WordingError, sentence
 from server.watch.alarms import FINISHED, IN_HAND, RETIRED, SIGHTED, STOOD_DOWN, TAKEN_BACK
 
 ROOT = Path(__file__).parents[3]

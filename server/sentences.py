@@ -27,7 +27,7 @@ class WordingError(Exception):
 
 def folder(language: str = "") -> Traversable:
     """The folder of a language; that of all languages for ''."""
-    every = resources.files("server.conversation") / "languages"
+    every = resources.files("server") / "conversation" / "languages"
     return every / language if language else every
 
 
