@@ -12,7 +12,7 @@ import click
 from server.api.answers import forecast
 from server.api.snapshot import Picture, Pictures
 from server.api.who_may import May
-from server.cli.common import Context, Failed, journal, known, run, the_event
+from server.cli.common import Context, Failed, journal, known, read_by_all, run, the_event
 from server.event.model import Event
 from server.paper.afterwards import Afterwards, sheet, to_csv, to_json
 from server.paper.afterwards import afterwards as whole
@@ -52,7 +52,8 @@ def afterwards(context: Context, event: str | None, runner: str | None, out: Pat
                 known("runner", runner, [r.id for r in picture.event.runners])
             reported = [r.runner for r in picture.state.runners if r.times and runner in (None, r.runner)]
             if not reported:
-                raise Failed(sentence("", "cli-nothing-reported", event=name))
+                language = await read_by_all(opened, name)
+                raise Failed(sentence(language, "cli-nothing-reported", event=name), language)
             for each in reported:
                 files = await asyncio.to_thread(_files, picture, each, Size(paper))
                 for file, content in files.items():

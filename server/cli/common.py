@@ -97,6 +97,11 @@ async def stored_event(opened: Journal, event_id: str) -> Event:
     return build(stored.text, stored.files, version=stored.version).event
 
 
+async def read_by_all(opened: Journal, event_id: str) -> str:
+    """The language that the people of a stored event read."""
+    return file_language((await opened.load_event(event_id)).text)
+
+
 def known(kind: str, value: str, there_are: list[str]) -> None:
     """Failed for an id the event does not have, with those it has."""
     if value not in there_are:

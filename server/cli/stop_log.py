@@ -14,7 +14,8 @@ from zoneinfo import ZoneInfo
 import click
 
 from server.api.snapshot import Picture, Pictures
-from server.cli.common import Context, Failed, journal, known, run, the_event
+from server.cli.common import Context, Failed, journal, known, read_by_all, run, the_event
+from server.conversation.telling.reader import reader_in
 from server.conversation.understanding.logged import logged_in
 from server.event.model import Event
 from server.facts.entry import Entry, Kind, Source
@@ -51,7 +52,8 @@ def stop_log(
             picture = await Pictures(opened).take(name, now)
             ids = [r.id for r in picture.event.runners]
             if runner is None and len(ids) > 1:
-                raise Failed(sentence("", "cli-log-whose", known=", ".join(ids)))
+                language = await read_by_all(opened, name)
+                raise Failed(sentence(language, "cli-log-whose", known=", ".join(ids)), language)
             whose = runner or ids[0]
             known("runner", whose, ids)
             who = by or picture.event.runner(whose).person
@@ -59,12 +61,27 @@ def stop_log(
             if text is None:
                 click.echo(_form(picture, whose), nl=False)
                 return
-            entries = [_entry(r, picture.event, whose, who, now) for r in _rows(text, picture, whose, now)]
+            language = reader_in(picture.event, who).language
+            try:
+                entries = [
+                    _entry(r, picture.event, whose, who, now) for r in _rows(text, picture, whose, now)
+                ]
+            except _WrongLineError as error:
+                said = sentence(language, error.key, **error.values)
+                raise Failed(f"{file}: {said}", language) from error
             done = await opened.append_all(entries)
             new = sum(d.status is Status.NOTED for d in done)
-            click.echo(sentence("", "cli-log-noted", count=new, before=len(done) - new))
+            click.echo(sentence(language, "cli-log-noted", count=new, before=len(done) - new))
 
     run(work())
+
+
+class _WrongLineError(Exception):
+    """A line that can't be read, as the sentence that says so and its values."""
+
+    def __init__(self, key: str, **values: str) -> None:
+        super().__init__(key)
+        self.key, self.values = key, values
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,23 +106,23 @@ def _form(picture: Picture, runner: str) -> str:
 
 
 def _rows(text: str, picture: Picture, runner: str, now: datetime) -> Iterator[_Row]:
-    """The lines with something in them; Failed with line, column and remedy for one that can't be read."""
+    """The lines with something in them; _WrongLineError for one that can't be read."""
     first = text.partition("\n")[0]
     read = csv.DictReader(io.StringIO(text), delimiter=";" if first.count(";") > first.count(",") else ",")
     missing = [c for c in COLUMNS if c not in (read.fieldnames or ())]
     if missing:
-        raise Failed(sentence("", "cli-log-columns", missing=", ".join(missing)))
+        raise _WrongLineError("cli-log-columns", missing=", ".join(missing))
     for row in read:
         words, line = (row["log"] or "").strip(), str(read.line_num)
         if not words:
             continue
         at = _moment((row["time"] or "").strip(), picture.event, line)
         if at > now:
-            raise Failed(sentence("", "cli-log-ahead", line=line, time=row["time"] or ""))
+            raise _WrongLineError("cli-log-ahead", line=line, time=row["time"] or "")
         point = _point((row["point"] or "").strip(), picture.event, runner, line)
         logged, whole = logged_in(words, (picture.event.runner(runner).name,))
         if not whole:
-            raise Failed(sentence("", "cli-log-words", line=line, words=words))
+            raise _WrongLineError("cli-log-words", line=line, words=words)
         yield _Row(at, point, words, logged)
 
 
@@ -115,7 +132,7 @@ def _moment(text: str, event: Event, line: str) -> datetime:
             return datetime.strptime(text, form).replace(tzinfo=ZoneInfo(event.time_zone))
         except ValueError:
             continue
-    raise Failed(sentence("", "cli-log-time", line=line, time=text))
+    raise _WrongLineError("cli-log-time", line=line, time=text)
 
 
 def _point(text: str, event: Event, runner: str, line: str) -> str:
@@ -123,7 +140,7 @@ def _point(text: str, event: Event, runner: str, line: str) -> str:
     for p in points:
         if text.casefold() in (p.id.casefold(), p.name.casefold()):
             return p.id
-    raise Failed(sentence("", "cli-log-point", line=line, point=text, known=", ".join(p.id for p in points)))
+    raise _WrongLineError("cli-log-point", line=line, point=text, known=", ".join(p.id for p in points))
 
 
 def _entry(row: _Row, event: Event, runner: str, who: str, now: datetime) -> Entry:

@@ -19,11 +19,14 @@ from server.plan.timetable import Timetable
 from server.watch.notice import MeetingValues
 
 PRODUCT = "-//Stilepost//crew plan//EN"
+GET_READY = timedelta(minutes=30)
+"""A calendar rings so long before crew must leave or be there, and when they must (own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Appointment:
-    """One entry of a person's calendar. `id` stays the same when times move; start and end are aware."""
+    """One entry of a person's calendar. `id` stays the same when times move; start and end are aware. `rings`: how long
+    before its start the calendar gives an alarm, each."""
 
     id: str
     start: datetime
@@ -33,6 +36,7 @@ class Appointment:
     words: str = ""
     lat: float | None = None
     lon: float | None = None
+    rings: tuple[timedelta, ...] = ()
 
 
 def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime) -> bytes:
@@ -62,8 +66,19 @@ def calendar(event: Event, appointments: Sequence[Appointment], stamp: datetime)
             entry.add("description", a.words)
         if a.lat is not None and a.lon is not None:
             entry.add("geo", (a.lat, a.lon))
+        for before in a.rings:
+            entry.add_component(_alarm(a.title, before))
         whole.add_component(entry)
     return bytes(whole.to_ical())
+
+
+def _alarm(title: str, before: timedelta) -> icalendar.Alarm:
+    """VALARM (RFC 5545, 3.6.6): shown with sound that long before the entry begins, under the entry's own words."""
+    ring = icalendar.Alarm()
+    ring.add("action", "DISPLAY")
+    ring.add("description", title)
+    ring.add("trigger", -before)
+    return ring
 
 
 def appointments_of(before: BeforeStart, person: str, say: Say) -> tuple[Appointment, ...]:
@@ -95,8 +110,9 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     event = before.event
     point = event.course_of(runner).point(m.point)
     values = {"runner": event.runner(runner).name, "place": point.name}
+    rings: tuple[timedelta, ...] = (GET_READY, timedelta(0))
     if own:
-        title = say.s("paper-own-title", place=point.name)
+        title, rings = say.s("paper-own-title", place=point.name), ()
         start, _, end = edges(m.window)
     elif m.leave_by is not None and m.drive != timedelta(0):
         after = after_her(before, runner, m)
@@ -107,6 +123,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
             # By the clock a driver would leave before she comes: the entry begins when she leaves as planned.
             title = say.s("paper-leave-once-title", left=after.place, **values)
             start = dict(after.leaves)[Goal.B]
+            rings = (timedelta(0),)
         end = max(m.wait_until, start)
     else:
         title = say.s("paper-meeting-title", be_there=say.when(floor_to(m.be_there), day=True), **values)
@@ -114,7 +131,7 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
     words = lines(*meeting_lines(before, runner, m, say, own=own), _as_of(before, say))
     spot = (point.access.lat, point.access.lon) if point.access else (None, None)
     where = f"{point.name}, {say.km(point.km or 0.0)}"
-    return Appointment(f"meeting-{m.meeting}", start, end, title, where, words, *spot)
+    return Appointment(f"meeting-{m.meeting}", start, end, title, where, words, *spot, rings)
 
 
 def _as_of(before: BeforeStart, say: Say) -> str:

@@ -82,3 +82,5 @@ def test_calendar_titles_say_it_and_begin_when_she_leaves(before, say) -> None:
     table = before.timetable("maren")
     planned = table.start + table.row("mill").leave[Goal.B]
     assert abs(brindle["dtstart"].dt - planned) < timedelta(minutes=1)
+    (ring,) = brindle.walk("VALARM")
+    assert ring["trigger"].dt == timedelta(0), "nobody is rung away before she is planned to have left"

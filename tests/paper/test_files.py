@@ -135,6 +135,17 @@ class TestCalendar:
         assert not any(x in mine.words for x in ("Leave by", "Be there from", "Drive"))
         assert all(t.timestamp() % 300 == 0 for t in (mine.start, mine.end))
 
+    def test_crew_are_rung_before_they_leave_and_when(self, event, before) -> None:
+        """A VALARM half an hour before the leave-by and one at it, in the entry's own words; her own calendar, which sends
+        her nowhere, is still."""
+        (entry,) = icalendar.Calendar.from_ical(
+            calendar(event, appointments_of(before, "ana", SAY), STAMP)
+        ).walk("VEVENT")
+        rings = entry.walk("VALARM")
+        assert [a["trigger"].dt for a in rings] == [-timedelta(minutes=30), timedelta(0)]
+        assert all((a["action"], a["description"]) == ("DISPLAY", entry["summary"]) for a in rings)
+        assert b"VALARM" not in calendar(event, appointments_of(before, "maren", SAY), STAMP)
+
     def test_without_a_confirmed_drive_nobody_is_told_to_leave(self, event, table, demo_course) -> None:
         """An estimated drive gives a meeting that begins at be-there-from, and says why there is no leave-by."""
         loose = replace(event, drives=(Drive("start", "p6", 40.0),))

@@ -26,6 +26,6 @@ def _instead(say: SayInEvent, v: BeforeDarkValues, end: str) -> str:
         return say.s(f"before-dark-none-{end}", **values)
     if v.give_window is None:
         return say.s(f"before-dark-here-{end}", here=say.point(v.give_at), **values)
-    who = say.people(v.givers) if v.givers else "none"
+    meets = ("none", "one", "many")[min(len(v.givers), 2)]
     there = {"give": say.point(v.give_at), "when": say.window_short(v.give_window)}
-    return say.s(f"before-dark-give-{end}", who=who, **there, **values)
+    return say.s(f"before-dark-give-{end}", who=say.people(v.givers), meets=meets, **there, **values)

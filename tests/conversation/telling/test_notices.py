@@ -594,6 +594,15 @@ def test_an_alarm_about_somebody_without_a_number(kind: NoticeKind, event: Event
     assert "  " not in text
 
 
+def test_the_dark_before_her_torch_speaks_to_her(event: Event, here: Reader) -> None:
+    """To herself nothing says 'her': who has the torch is told beside the meeting it is for. One who meets her meets."""
+    values = EXAMPLES[NoticeKind.BEFORE_DARK][0]
+    text = say_notice(notice(NoticeKind.BEFORE_DARK, values, person="maren"), event, here, NOW).text
+    assert "It is with Ana, for the meeting at Wether Lathe." in text
+    assert "Tomas meets you there" in text
+    assert not {"her", "she"} & set(text.lower().replace(",", " ").split())
+
+
 def test_what_is_brought_and_taken_back_are_apart(event: Event, here: Reader) -> None:
     """Two lines, so that nobody drives the wet shoes back to her."""
     values = replace(MEETING, kit=("head torch",), take_back=("wet shoes",))

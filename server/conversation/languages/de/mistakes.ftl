@@ -17,7 +17,10 @@ cli-log-time = Zeile { $line }, time: ‚{ $time }‘ ist kein Tag mit Uhrzeit. 
 cli-log-ahead = Zeile { $line }, time: { $time } liegt noch vor uns. Sieh nach, ob Tag und Monat stimmen.
 cli-log-point = Zeile { $line }, point: es gibt für sie keinen Punkt ‚{ $point }‘. Nimm einen von: { $known }.
 cli-log-words = Zeile { $line }, log: nicht alles in ‚{ $words }‘ ist verständlich. Schreib jede Sache für sich, mit Strichpunkt dazwischen: ‚getrunken 500; gegessen halbe Banane; kein Ibuprofen; nicht gepinkelt; Füße gut; geschlafen 20 min‘. Lass den Rest weg.
-cli-log-noted = { $count } neue Zeilen stehen im Protokoll, { $before } standen schon darin.
+cli-log-noted = { $count ->
+    [one] Eine neue Zeile steht
+   *[other] { $count } neue Zeilen stehen
+ } im Protokoll; schon darin: { $before }.
 cli-written = geschrieben: { $file }
 cli-not-written = { $file }: lässt sich nicht schreiben ({ $why }). Nimm einen anderen Ort.
 cli-no-runner = --runner: das Event hat niemanden mit der Id ‚{ $runner }‘. Es gibt: { $known }.

@@ -314,17 +314,19 @@ cut-off-rising = Zeitlimit in { $place }, { $edge } bis { $cut_off }: Chance wie
 cut-off-latest = Für 9 Chancen von 10 muss sie { $place } bis { $when } verlassen haben.
 cut-off-not-possible = Für 9 Chancen von 10 kann sie { $place } nicht mehr früh genug verlassen.
 before-dark-crew = { $runner } ist womöglich vor ihrer Lampe im Dunkeln: dunkel ab { $dark }, und { $things } wartet erst bei { $place }: { $window }
-before-dark-give-crew = Bringt sie ihr schon nach { $give }, { $when }: { $who ->
+before-dark-give-crew = Bringt sie ihr schon nach { $give }, { $when }: { $meets ->
     [none] dort trifft sie nach Plan niemand; sagt, wer hinfährt.
+    [one] dort trifft sie { $who }. Gebt sie weiter, oder leiht ihr eine.
    *[other] dort treffen sie { $who }. Gebt sie ihnen mit, oder leiht ihr eine.
  }
 before-dark-none-crew = Davor kommt kein Crewpunkt mehr im Hellen. Fahrt früh mit ihr nach { $place }; sagt den Leuten des Rennens unterwegs, dass sie kein Licht hat.
 before-dark-here-crew = { $runner } ist gerade bei { $here }: gebt ihr dort ein Licht mit, bevor sie weitergeht.
 before-dark-here-her = Du bist gerade bei { $here }: nimm von dort ein Licht mit, bevor du weitergehst.
-before-dark-holders = Sie ist bei { $who }, die sie bei { $place } treffen.
+before-dark-holders = Die Lampe ist bei { $who }, für das Treffen bei { $place }.
 before-dark-her = Du bist womöglich vor deiner Lampe im Dunkeln: dunkel ab { $dark }, und { $things } wartet erst bei { $place }: { $window }
-before-dark-give-her = Bitte bei { $give } um eine, { $when }{ $who ->
+before-dark-give-her = Bitte bei { $give } um eine, { $when }{ $meets ->
     [none] {""}
+    [one] : dort trifft dich { $who }
    *[other] : dort treffen dich { $who }
  }. Geh nicht ohne Licht ins Dunkle.
 before-dark-none-her = Davor kommt kein Crewpunkt. Bitte an der nächsten Verpflegung um ein Licht; geh nicht ohne ins Dunkle.

@@ -20,7 +20,10 @@ cli-log-time = line { $line }, time: ‘{ $time }’ is no day and time. Write i
 cli-log-ahead = line { $line }, time: { $time } is still to come. Look whether day and month are right.
 cli-log-point = line { $line }, point: she has no point ‘{ $point }’. Use one of: { $known }.
 cli-log-words = line { $line }, log: not all of ‘{ $words }’ is understood. Write each thing by itself, with a semicolon between: ‘drank 500; ate half a banana; no ibuprofen; not peed; feet good; slept 20 min’. Leave the rest out.
-cli-log-noted = { $count } new lines are in the log, { $before } were there before.
+cli-log-noted = { $count ->
+    [one] One new line is
+   *[other] { $count } new lines are
+ } in the log; there before: { $before }.
 cli-written = written: { $file }
 cli-not-written = { $file }: can't be written ({ $why }). Choose another place.
 cli-no-runner = --runner: the event has no runner '{ $runner }'. Use one of: { $known }.

@@ -312,17 +312,19 @@ cut-off-rising = Cut-off at { $place }, { $edge } by { $cut_off }: again { $odds
 cut-off-latest = For 9 chances in 10 she has to be out of { $place } by { $when }.
 cut-off-not-possible = She can no longer be out of { $place } early enough for 9 chances in 10.
 before-dark-crew = { $runner } may be in the dark before her torch: dark from { $dark }, and { $things } waits for her only at { $place }: { $window }
-before-dark-give-crew = Get it to her at { $give } instead, { $when }: { $who ->
+before-dark-give-crew = Get it to her at { $give } instead, { $when }: { $meets ->
     [none] nobody is planned to meet her there, so say who goes.
+    [one] { $who } meets her there. Pass it on, or lend her one.
    *[other] { $who } meet her there. Pass it on to them, or lend her one.
  }
 before-dark-none-crew = No crew point comes before that in the light. Go to { $place } early with it; tell the race’s people on the way that she has no light.
 before-dark-here-crew = { $runner } is at { $here } now: give her a light there before she goes on.
 before-dark-here-her = You are at { $here } now: take a light from there before you go on.
-before-dark-holders = It is with { $who }, who meet her at { $place }.
+before-dark-holders = It is with { $who }, for the meeting at { $place }.
 before-dark-her = You may be in the dark before your torch: dark from { $dark }, and { $things } waits only at { $place }: { $window }
-before-dark-give-her = Ask for one at { $give }, { $when }{ $who ->
+before-dark-give-her = Ask for one at { $give }, { $when }{ $meets ->
     [none] {""}
+    [one] : { $who } meets you there
    *[other] : { $who } meet you there
  }. Don’t go on into the dark without a light.
 before-dark-none-her = No crew point comes before that. Ask for a light at the next aid station; don’t go on into the dark without one.

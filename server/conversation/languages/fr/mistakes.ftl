@@ -20,7 +20,10 @@ cli-log-time = ligne { $line }, time : ‘{ $time }’ n’est pas un jour et un
 cli-log-ahead = ligne { $line }, time : { $time } est encore à venir. Vérifie le jour et le mois.
 cli-log-point = ligne { $line }, point : elle n’a pas de point ‘{ $point }’. Choisis parmi : { $known }.
 cli-log-words = ligne { $line }, log : tout n’est pas compris dans ‘{ $words }’. Écris chaque chose à part, avec un point-virgule : ‘bu 500; mangé une demi-banane; pas d’ibuprofène; pas uriné; pieds bien; dormi 20 min’. Laisse le reste.
-cli-log-noted = { $count } nouvelles lignes sont dans le carnet, { $before } y étaient déjà.
+cli-log-noted = { $count ->
+    [one] { $count } nouvelle ligne est
+   *[other] { $count } nouvelles lignes sont
+ } dans le carnet ; déjà là : { $before }.
 cli-written = écrit : { $file }
 cli-not-written = { $file } : impossible à écrire ({ $why }). Choisis un autre endroit.
 cli-no-runner = --runner : la course n’a pas de coureuse '{ $runner }'. Prends l’une de : { $known }.

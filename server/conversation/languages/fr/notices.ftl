@@ -312,17 +312,19 @@ cut-off-rising = Barrière horaire à { $place }, { $edge } avant { $cut_off } :
 cut-off-latest = Pour 9 chances sur 10 elle doit être repartie de { $place } avant { $when }.
 cut-off-not-possible = Elle ne peut plus repartir de { $place } assez tôt pour 9 chances sur 10.
 before-dark-crew = { $runner } risque d’être dans le noir avant sa lampe : nuit dès { $dark }, et { $things } ne l’attend qu’à { $place } : { $window }
-before-dark-give-crew = Apportez-la plutôt à { $give }, { $when } : { $who ->
+before-dark-give-crew = Apportez-la plutôt à { $give }, { $when } : { $meets ->
     [none] personne n’est prévu là-bas ; dites qui y va.
+    [one] { $who } l’y rencontre. Faites-la passer, ou prêtez-lui-en une.
    *[other] { $who } l’y rencontrent. Faites-la passer, ou prêtez-lui-en une.
  }
 before-dark-none-crew = Aucun point d’équipe avant la nuit. Allez tôt à { $place } avec elle ; dites aux gens de la course en chemin qu’elle n’a pas de lampe.
 before-dark-here-crew = { $runner } est à { $here } en ce moment : donnez-lui une lampe avant qu’elle reparte.
 before-dark-here-her = Tu es à { $here } en ce moment : prends une lampe avant de repartir.
-before-dark-holders = Elle est chez { $who }, qui la rencontrent à { $place }.
+before-dark-holders = La lampe est chez { $who }, pour le rendez-vous à { $place }.
 before-dark-her = Tu risques d’être dans le noir avant ta lampe : nuit dès { $dark }, et { $things } ne t’attend qu’à { $place } : { $window }
-before-dark-give-her = Demandes-en une à { $give }, { $when }{ $who ->
+before-dark-give-her = Demandes-en une à { $give }, { $when }{ $meets ->
     [none] {""}
+    [one] {" "}: { $who } t’y rencontre
    *[other] {" "}: { $who } t’y rencontrent
  }. Ne t’engage pas dans la nuit sans lampe.
 before-dark-none-her = Aucun point d’équipe avant. Demande une lampe au prochain ravitaillement ; ne t’engage pas dans la nuit sans.
