@@ -290,6 +290,7 @@ def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
     ids = [p.value.id for p in draft.points_of(r.value.course)]
     _fuel(draft, r, ids)
     kinds = {p.value.id: p.value.kinds for p in draft.points_of(r.value.course)}
+    first: set[str] = set()
     for i, bag in enumerate(r.value.drop_bags):
         where = (*r.path, "drop_bags", i, "point")
         draft.known(where, "point", bag.point, ids)
@@ -299,6 +300,10 @@ def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
                 'Ask the race; then add "drop bag" to the kinds of that point, or send the bag elsewhere.'
             )
             report.warn(where, what, remedy)
+        if bag.point in first:
+            what = f"two of her bags wait at '{bag.point}'"
+            report.warn(where, what, "Put it all into one: what she eats from there is labelled on each.")
+        first.add(bag.point)
 
 
 def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:

@@ -287,7 +287,7 @@ def _untrained(fuel: Sequence[FuelPlan], points: Sequence[Point], trained: float
 def _caffeine(
     fuel: Sequence[FuelPlan], points: Sequence[Point], legs: list[_Leg], timetable: Timetable
 ) -> Iterator[Note]:
-    """A single dose, or 24 hours of goal B, above the published amounts."""
+    """A single dose, or 24 hours of goal B, above the published amounts; of the second on which leg that comes."""
     names = {p.id: p.name for p in points}
     for plan in fuel:
         for e in plan.eats:
@@ -299,10 +299,13 @@ def _caffeine(
     for here, there, amount in zip(timetable.rows, timetable.rows[1:], taken, strict=False):
         clock += [t.total_seconds() / 3600.0 for t in (here.leave[Goal.B], there.arrive[Goal.B])]
         gone += [gone[-1], gone[-1] + amount]
-    starts = np.array(clock)
-    day = float(np.max(np.interp(starts + 24.0, clock, gone) - np.interp(starts, clock, gone)))
-    if day > CAFFEINE_DAY_MG:
-        yield note("fuel-caffeine-day", source=EFSA, amount=round(day), most=CAFFEINE_DAY_MG)
+    now = np.union1d(np.arange(0.0, clock[-1], 1.0 / 60.0), clock)
+    day = np.interp(now, clock, gone) - np.interp(now - 24.0, clock, gone)
+    if day.max() > CAFFEINE_DAY_MG:
+        leg = int(np.searchsorted(clock[2::2], now[np.argmax(day > CAFFEINE_DAY_MG)]))
+        places = {"place": names[timetable.rows[leg].point], "next": names[timetable.rows[leg + 1].point]}
+        amount = round(float(day.max()))
+        yield note("fuel-caffeine-day", source=EFSA, amount=amount, most=CAFFEINE_DAY_MG, **places)
 
 
 def _dry(carry: Sequence[Carry], points: Sequence[Point], bottles: int) -> Iterator[Note]:

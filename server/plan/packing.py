@@ -120,7 +120,26 @@ def _words(name: str) -> list[str]:
 def kit_wrong(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:
     """All that is wrong with her kit: what does not reach her in time or does not last, and what of the race's list she
     has not got, or not from the start."""
-    return (*kit_told(event, timetable, course), *_required_told(event, timetable.runner))
+    who = timetable.runner
+    return (*kit_told(event, timetable, course), *_required_told(event, who), *_never_had(event, who))
+
+
+def _never_had(event: Event, runner_id: str) -> Iterator[Told]:
+    """What crew are to take from her that she has not got there. Socks that she wears stand in no list, so only what some
+    list names, or a torch or a layer, is missed."""
+    lists = handed_over(event, runner_id)
+    named = [("", k.name) for h in lists for k in h.things]
+    mine: list[KitItem] = []
+    for h in lists:
+        given = [k for other in lists if other.point == h.point for k in other.things]
+        for t in h.taken:
+            had = [("", k.name) for k in (*mine, *given)]
+            sought = any(is_for(n, t.name) for n in Need) or _met(t.name, named).thing is not None
+            if sought and _met(t.name, had).thing is None:
+                place = event.course_of(runner_id).point(h.point).name
+                about = {"thing": t.name, "runner": event.runner(runner_id).name, "place": place}
+                yield Told(note("kit-taken-none", **about), note("kit-do-taken", thing=t.name))
+        mine = left_with(mine, h.taken) + list(h.things)
 
 
 def _required_told(event: Event, runner_id: str) -> Iterator[Told]:

@@ -171,6 +171,8 @@ WRONG = [
     ('bib = "214"', 'bib = "214"\ncarries = [ { grams = 90 } ]', E, "carries", "'name' is missing. Name the item"),
     ('bib = "214"', 'bib = "214"\ndrop_bags = [ { point = "mil", kit = [] } ]', E, "drop_bags", "Did you mean 'mill'?"),
     ('bib = "214"', 'bib = "214"\ndrop_bags = [ { point = "moss" } ]', W, "drop_bags", "is no point for drop bags"),
+    ('bib = "214"', 'bib = "214"\ndrop_bags = [ { point = "mill", kit = ["socks"] }, { point = "mill", kit = ["gels"] } ]',
+     W, "drop_bags", "two of her bags wait at 'mill'"),
     ("kcal_per_h = 250", "fluid_ml_per_h = 0.5", W, "fuel", "Write millilitres, not litres"),
     ('fuel = [ {', 'fuel = [ { from = "start", words = "bars" }, {', E, "fuel", "two of her fuel plans begin at 'start'"),
     ('bib = "214"', 'bib = "214"\ncarries = "poles"', E, "carries", '{ name = "torch", hours = 9 }'),

@@ -183,6 +183,18 @@ def test_more_than_was_trained_or_is_published(
     assert [n.kind for n in found.warnings] == kinds
 
 
+def test_too_much_caffeine_says_where_it_is_reached(table, points) -> None:
+    """20 mg an hour of running are 400 mg after 20 hours: on the leg on which goal B is then."""
+    (told,) = fuel_table([FuelPlan("p0", "", caffeine_mg_per_h=20)], points, table).warnings
+    at, moved = 0, timedelta(0)
+    while moved < timedelta(hours=20):
+        here, there = table.rows[at : at + 2]
+        moved, at = moved + there.arrive[Goal.B] - here.leave[Goal.B], at + 1
+    names = {p.id: p.name for p in points}
+    here, there = (names[table.rows[k].point] for k in (at - 1, at))
+    assert f"between {here} and {there}" in next(iter(in_words([told])))
+
+
 def test_bottles_that_do_not_last_ask_where_water_is(table, points, make_event) -> None:
     """More bottles to the next water than she carries: asked about with the hours; what she says she carries counts."""
     dry = tuple(

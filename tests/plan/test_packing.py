@@ -117,3 +117,24 @@ def test_required_things_that_crew_take_away(
     told = kit_wrong(event, make_timetable(event, "maren", level_course), level_course)
     taken = [t for t in told if t.what.kind == "kit-required-taken"]
     assert bool(taken) is (left_at is not None)
+
+
+@pytest.mark.parametrize(
+    ("carried", "taken", "told"),
+    [
+        ("whistle", "poles", True),  # handed to her at the next stop
+        ("carbon poles", "poles", False),
+        ("whistle", "wet socks", False),  # what she wears stands in no list
+        ("whistle", "head torch", True),  # a light is in a list, or she has none
+        ("head torch", "head torch", False),
+    ],
+)
+def test_crew_take_back_what_she_has_not_got(
+    event: Event, level_course, carried: str, taken: str, told: bool
+) -> None:
+    """Taken from her before she has it: crew would look for it on her, and she for it later."""
+    runner = replace(event.runners[0], carries=(KitItem(carried),), drop_bags=())
+    early = replace(event.meetings[0], id="e", point="p1", kit=(KitItem(taken, take_back=True),))
+    event = replace(event, runners=(runner,), meetings=(early, event.meetings[0]))
+    found = kit_wrong(event, make_timetable(event, "maren", level_course), level_course)
+    assert ("kit-taken-none" in [t.what.kind for t in found]) is told

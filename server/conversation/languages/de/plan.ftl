@@ -49,7 +49,7 @@ plan-fuel-below = ab { $place }: { $amount } { $unit } liegt unter den veröffen
 plan-fuel-untrained = ab { $place }: { $amount } g Kohlenhydrate in der Stunde sind mehr als die { $trained } g, die trainiert wurden
 plan-fuel-apart = ab { $place }: was sie isst, macht { $made } g Kohlenhydrate in der Stunde, der Plan sagt { $amount } g
 plan-fuel-caffeine-dose = ab { $place }: { $thing } enthält { $amount } mg Koffein, mehr als { $most } mg auf einmal (Erwachsene, nicht schwanger: { $source })
-plan-fuel-caffeine-day = { $amount } mg Koffein in 24 Stunden sind mehr als { $most } mg (Erwachsene, nicht schwanger: { $source })
+plan-fuel-caffeine-day = { $amount } mg Koffein in 24 Stunden sind mehr als { $most } mg (Erwachsene, nicht schwanger: { $source }); so viel ist es zwischen { $place } und { $next }, und Kaffee und Cola bei den Halten kommen dazu
 plan-fuel-dry = { $place } bis { $next }: { $count } Flaschen für bis zu { $takes }, und sie trägt { $has }: wo gibt es unterwegs Wasser?
 plan-caution-thirst = Die Zahlen dienen der Planung. Nach Durst trinken, essen, was im Training erprobt ist.
 plan-caution-danger = Weit über den Durst zu trinken ist selbst eine Gefahr; wer verwirrt ist, sich immer wieder übergibt, geschwollenes Gesicht oder geschwollene Hände oder starke Kopfschmerzen hat, wird zuerst von Sanitätern gesehen.
@@ -258,6 +258,8 @@ plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es 
 plan-kit-required-taken = Das Rennen verlangt { $thing } auf der ganzen Strecke, und die Crew nimmt es { $runner } bei { $place } ab
 plan-kit-do-keep = Lass die Zeile mit take_back dort weg, oder gib ihr am selben Halt Ersatz: { $thing }
 plan-kit-do-required = Schreib es in carries, in den Worten des Rennens: carries = ["{ $thing }"]
+plan-kit-taken-none = Bei { $place } soll die Crew { $thing } von { $runner } zurücknehmen, und sie hat es dort nicht
+plan-kit-do-taken = Nehmt es an einem späteren Halt zurück, oder schreib, wo sie es bekommt: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } hat für die Nacht eine einzige Lampe ({ $torch }) und keinen Ersatz
 plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
 # Dasselbe auf Papier, für Leute, die keine Datei vor sich haben.
@@ -266,6 +268,7 @@ plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie 
 plan-kit-do-battery-paper = Lasst noch eine Lampe oder eine geladene Batterie bringen, oder sie hat sie vom Start an dabei
 plan-kit-do-keep-paper = Lasst es ihr, oder gebt ihr dort Ersatz
 plan-kit-do-required-paper = Packt es für den Start ein: das Rennen kann es dort sehen wollen
+plan-kit-do-taken-paper = Klärt vor dem Start, wo sie es bekommt
 plan-kit-do-spare-paper = Packt eine zweite Lampe oder eine Batterie ein
 
 # -- bereit für diese Strecke?

@@ -49,7 +49,7 @@ plan-fuel-below = from { $place }: { $amount } { $unit } is below the published 
 plan-fuel-untrained = from { $place }: { $amount } g carbohydrate an hour is more than the { $trained } g that were trained
 plan-fuel-apart = from { $place }: what she eats makes { $made } g carbohydrate an hour, the plan says { $amount } g
 plan-fuel-caffeine-dose = from { $place }: { $thing } holds { $amount } mg caffeine, more than { $most } mg at once (adults who are not pregnant: { $source })
-plan-fuel-caffeine-day = { $amount } mg caffeine in 24 hours is more than { $most } mg (adults who are not pregnant: { $source })
+plan-fuel-caffeine-day = { $amount } mg caffeine in 24 hours is more than { $most } mg (adults who are not pregnant: { $source }); they are reached between { $place } and { $next }, and coffee and cola at stops come on top
 plan-fuel-dry = { $place } to { $next }: { $count } bottles for up to { $takes }, and she carries { $has }: where is water on the way?
 plan-caution-thirst = Figures are for planning. Drink to thirst, eat what has been tried in training.
 plan-caution-danger = Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a swollen face or hands or a bad headache is seen by a medic before anything else is given.
@@ -258,6 +258,8 @@ plan-kit-required-late = The race asks for { $thing }, and { $runner } has it on
 plan-kit-required-taken = The race asks for { $thing } all the way, and crew take it from { $runner } at { $place }
 plan-kit-do-keep = Leave out the line with take_back there, or hand her another { $thing } at the same stop
 plan-kit-do-required = Write it in carries, in the race’s own words: carries = ["{ $thing }"]
+plan-kit-taken-none = At { $place } crew are to take { $thing } back from { $runner }, who has not got it there
+plan-kit-do-taken = Take it back at a later stop, or write where she gets it: carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } has one light for the night ({ $torch }) and no spare
 plan-kit-do-spare = Add a second torch or a battery
 # The same on paper, for people who have no file before them.
@@ -266,6 +268,7 @@ plan-kit-do-carry-paper = No crew or bag meets her before: she has to carry it f
 plan-kit-do-battery-paper = Have one more torch or a charged battery brought, or she carries it from the start
 plan-kit-do-keep-paper = Leave it with her, or hand her another there
 plan-kit-do-required-paper = Pack it for the start: the race may ask her for it there
+plan-kit-do-taken-paper = Settle before the start where she gets it
 plan-kit-do-spare-paper = Pack a second torch or a battery
 
 # -- ready for this course?

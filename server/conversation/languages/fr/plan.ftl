@@ -49,7 +49,7 @@ plan-fuel-below = depuis { $place } : { $amount } { $unit } est en dessous des {
 plan-fuel-untrained = depuis { $place } : { $amount } g de glucides par heure, c’est plus que les { $trained } g de l’entraînement
 plan-fuel-apart = depuis { $place } : ce qu’elle mange fait { $made } g de glucides par heure, le plan dit { $amount } g
 plan-fuel-caffeine-dose = depuis { $place } : { $thing } contient { $amount } mg de caféine, plus que { $most } mg d’un coup (adultes, hors grossesse: { $source })
-plan-fuel-caffeine-day = { $amount } mg de caféine en 24 heures, c’est plus que { $most } mg (adultes, hors grossesse: { $source })
+plan-fuel-caffeine-day = { $amount } mg de caféine en 24 heures, c’est plus que { $most } mg (adultes, hors grossesse : { $source }) ; ils sont atteints entre { $place } et { $next }, et le café et le cola aux arrêts s’y ajoutent
 plan-fuel-dry = { $place } à { $next } : { $count } gourdes pour au plus { $takes }, et elle en porte { $has } : où y a-t-il de l’eau en route ?
 plan-caution-thirst = Ces chiffres servent à prévoir. Boire à la soif, manger ce qui a été essayé à l’entraînement.
 plan-caution-danger = Boire bien au-delà de la soif est un danger en soi ; qui est confus, vomit sans cesse, a le visage ou les mains gonflés ou très mal à la tête est vu par un secouriste avant tout le reste.
@@ -258,6 +258,8 @@ plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que
 plan-kit-required-taken = La course exige { $thing } sur tout le parcours, et l’équipe le reprend à { $runner } à { $place }
 plan-kit-do-keep = Enlève la ligne avec take_back là-bas, ou donne-lui au même arrêt de quoi le remplacer : { $thing }
 plan-kit-do-required = Écris-le dans carries, dans les mots de la course : carries = ["{ $thing }"]
+plan-kit-taken-none = À { $place }, l’équipe doit reprendre { $thing } à { $runner }, qui ne l’a pas là-bas
+plan-kit-do-taken = Reprenez-le à un arrêt plus loin, ou écris où elle le reçoit : carries = ["{ $thing }"]
 plan-kit-no-spare = { $runner } a une seule lampe pour la nuit ({ $torch }) et rien de rechange
 plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
 # La même chose sur papier, pour qui n’a pas de fichier devant soi.
@@ -266,6 +268,7 @@ plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle doit la 
 plan-kit-do-battery-paper = Faites apporter une lampe de plus ou une batterie chargée, ou elle la porte dès le départ
 plan-kit-do-keep-paper = Laissez-le-lui, ou donnez-lui là de quoi le remplacer
 plan-kit-do-required-paper = À prendre pour le départ : la course peut demander à le voir là
+plan-kit-do-taken-paper = Voyez avant le départ où elle le reçoit
 plan-kit-do-spare-paper = Prenez une deuxième lampe ou une batterie
 
 # -- prête pour ce parcours ?
