@@ -23,11 +23,17 @@ def _once(text: str, files: tuple[tuple[str, bytes], ...], file: str, version: i
 
 
 def build(
-    text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0, language: str = ""
+    text: str,
+    files: Mapping[str, bytes],
+    file: str = "event.toml",
+    version: int = 0,
+    language: str = "",
+    *,
+    accepted: bool = False,
 ) -> Built:
     """See `server.api.building.build`."""
     if _afresh:
-        return really(text, files, file, version, language)
+        return really(text, files, file, version, language, accepted=accepted)
     return _once(text, tuple(sorted(files.items())), file, version, language)
 
 

@@ -25,6 +25,7 @@ from server.plan.movements import crew_plan
 from server.plan.packing import kit_wrong
 from server.plan.timetable import Timetable
 from server.sentences import languages
+from server.watch.circle import met_apart
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
 # A runner's speed between two reports lies within these shares of her planned mean: a climb by night is two
@@ -73,12 +74,20 @@ class Built:
 
 
 def build(
-    text: str, files: Mapping[str, bytes], file: str = "event.toml", version: int = 0, language: str = ""
+    text: str,
+    files: Mapping[str, bytes],
+    file: str = "event.toml",
+    version: int = 0,
+    language: str = "",
+    *,
+    accepted: bool = False,
 ) -> Built:
     """Everything that follows from an event file; BuildError with every mistake found.
 
     `files` holds every file that the event file names (`Event.files`), by the names it gives them. `language`: of the rules
     that the crew's movements break; every other mistake is said in English (the rest: `conversation.telling.mistakes`).
+    `accepted`: of a text that went through this before it was stored; what crews would break, and what is doubtful of kit,
+    is not looked for again, which takes most of the time and would keep a server from starting where a rule has come since.
     """
     parsed = parse_event(text, file, languages())
     problems = list(parsed.problems)
@@ -96,6 +105,8 @@ def build(
     problems += _card_problems(event, places)
     timetables = _timetables(event, courses, files, problems, places)
     _stop_at_errors(problems)
+    if accepted:
+        return Built(event, courses, timetables, tuple(problems))
     problems += _broken_rules(event, timetables, places, language)
     _stop_at_errors(problems)
     problems += _kit_problems(event, courses, timetables, places, language)
@@ -164,7 +175,7 @@ def _broken_rules(
 ) -> list[Problem]:
     """Every rule of the race that the crew's movements would break, at the meeting that breaks it."""
     found = []
-    for b in crew_plan(event, timetables, other_cars=False).broken:
+    for b in (b for apart in met_apart(event) for b in crew_plan(apart, timetables, other_cars=False).broken):
         what, remedy = broken_words(Reader(language, event.time_zone, event.time_zone), b)
         field = "meetings" if b.meeting is None else f"meetings.{b.meeting}"
         found.append(places.problem(PlanError(what, field=field, remedy=remedy)))

@@ -433,7 +433,9 @@ class Pictures:
                 raise UnknownError("the event's personal data has been deleted", "event")
             made, kept.ready = kept.ready, None
             if made is None or made.event.version != latest:
-                made = await asyncio.to_thread(build, stored.text, stored.files, version=latest)
+                made = await asyncio.to_thread(
+                    build, stored.text, stored.files, version=latest, accepted=True
+                )
             kept.loaded = await self._loaded(event_id, versions, () if kept.made is None else kept.made.made)
             kept.built = (latest, made)
         return kept.built[1]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
@@ -85,7 +85,7 @@ def _refs(draft: Draft) -> None:
         ("car", draft.cars),
         ("place", draft.places),
     )
-    ids = {what: [x.value.id for x in named] for what, named in things}
+    ids = {what: {x.value.id: None for x in named} for what, named in things}
     for path, what, word in draft.refs:
         draft.known(path, what, word, ids[what])
 
@@ -274,13 +274,14 @@ def _runners(draft: Draft) -> None:
                 what = f"{key} '{value}' is also that of runner '{seen[_plain(value)]}'"
                 draft.report.error((*r.path, key), what, "Reports could not be told apart: make them differ.")
             seen.setdefault(_plain(value), r.value.id)
+    astray = draft.runners_astray()
     for r in draft.runners:
-        _runner(draft, r, people)
+        _runner(draft, r, people, astray)
 
 
-def _runner(draft: Draft, r: At[Runner], people: Iterable[str]) -> None:
+def _runner(draft: Draft, r: At[Runner], people: Collection[str], astray: Collection[str]) -> None:
     report = draft.report
-    if r.value.person not in people and not (draft.runners_astray() and r.value.person == r.value.id):
+    if r.value.person not in people and not (astray and r.value.person == r.value.id):
         else_say = f'Add [[people]] with id = "{r.value.person}".'
         what = f"there is no person '{r.value.person}' in [[people]]"
         report.error((*r.path, "person"), what, did_you_mean(r.value.person, people, else_say))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from geopy.distance import geodesic
 
 from server.event.check_moves import ONE_SITE_M, check_moves, spots_of
 from server.event.context import At
 from server.event.lines import Path
-from server.event.model import MeetingPlan, Part, PartKind, Person, Point
+from server.event.model import Car, MeetingPlan, Part, PartKind, Person, Point
 from server.event.parse_state import Draft
 from server.event.table_reader import did_you_mean, nearest
 
@@ -50,7 +50,7 @@ def _alarm_people(draft: Draft) -> None:
     # A part whose runner's id is mistyped may be the very one that seems to be missing: that mistake is told, once.
     astray = bool(draft.runners_astray()) or any(p.path in draft.astray for p in draft.parts)
     for r in draft.runners:
-        mine = [p for p in draft.parts if p.value.runner in (None, r.value.id)]
+        mine = draft.parts_about(r.value.id)
         ladder = [p for p in mine if p.value.ladder is not None]
         name = r.value.name
         if not ladder and not astray:
@@ -154,6 +154,7 @@ def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = Fal
 
 def _meetings(draft: Draft) -> None:
     points = {p.value.id: p.value for p in draft.points}
+    people, cars = {p.value.id for p in draft.people}, {c.value.id: c.value for c in draft.cars}
     seen: set[tuple[str, str]] = set()
     for m in draft.meetings:
         if (m.value.point, m.value.runner) in seen:
@@ -163,8 +164,8 @@ def _meetings(draft: Draft) -> None:
         astray = any(p.path in draft.astray for p in draft.points if p.value.id == m.value.point)
         if m.value.point in points and not astray:
             _access(draft, m, points[m.value.point])
-        _who(draft, m)
-        _what(draft, m)
+        _who(draft, m, people)
+        _what(draft, m, cars)
     _vehicles(draft)
 
 
@@ -184,12 +185,11 @@ def _access(draft: Draft, m: At[MeetingPlan], point: Point) -> None:
         draft.report.error((*m.path, "crew"), what, "Name fewer people.")
 
 
-def _who(draft: Draft, m: At[MeetingPlan]) -> None:
-    people = [p.value.id for p in draft.people]
+def _who(draft: Draft, m: At[MeetingPlan], people: Collection[str]) -> None:
     for i, person in enumerate(m.value.crew):
         path = (*m.path, "crew", i)
         if person in people:
-            kinds = {p.value.kind for p in draft.parts if p.value.person == person}
+            kinds = {p.value.kind for p in draft.parts_of(person)}
             if not kinds & _CREW and not draft.may_be(person):
                 what = f"'{person}' is to meet her, but has no part as crew or pacer"
                 draft.report.warn(path, what, 'Add { kind = "crew" } to their parts.')
@@ -202,31 +202,32 @@ def _who(draft: Draft, m: At[MeetingPlan]) -> None:
     for key in ("pacer_joins", "pacer_leaves"):
         person = getattr(m.value, key)
         if person in people:
-            kinds = {p.value.kind for p in draft.parts if p.value.person == person}
+            kinds = {p.value.kind for p in draft.parts_of(person)}
             if PartKind.PACER not in kinds and not draft.may_be(person):
                 what = f"'{person}' has no part as pacer"
                 draft.report.error((*m.path, key), what, 'Add { kind = "pacer" } to their parts.')
 
 
-def _what(draft: Draft, m: At[MeetingPlan]) -> None:
-    cars = {c.value.id: c.value for c in draft.cars}
+def _what(draft: Draft, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
     _place_name(draft, (*m.path, "from"), m.value.from_place)
     there: set[str | None] = {m.value.car} if m.value.car is not None else set()
-    there |= {p.value.car for p in draft.parts if p.value.person in m.value.crew and m.value.car is None}
+    if m.value.car is None:
+        there |= {p.value.car for who in m.value.crew for p in draft.parts_of(who)}
     for i, item in enumerate(m.value.kit):
         path = (*m.path, "kit", i, "car")
         if item.car in cars and item.car not in there:
             what = f"'{item.name}' travels in '{item.car}', which does not go to this meeting"
             draft.report.error(path, what, "Put it into a car that goes there.")
-    if m.value.car in cars and len(m.value.crew) > cars[m.value.car].seats:
-        what = f"{len(m.value.crew)} people go in '{m.value.car}', which seats {cars[m.value.car].seats}"
+    car = cars.get(m.value.car or "")
+    if car is not None and len(m.value.crew) > car.seats:
+        what = f"{len(m.value.crew)} people go in '{car.id}', which seats {car.seats}"
         draft.report.warn((*m.path, "crew"), what, "Check the seats, or name a second car.")
 
 
 def _vehicles(draft: Draft) -> None:
     most = draft.rules.vehicles_max
     for r in draft.runners:
-        mine = [m for m in draft.meetings if m.value.runner == r.value.id]
+        mine = draft.meetings_with(r.value.id)
         cars: list[str] = []
         for m in mine:
             if m.value.car is not None and m.value.car not in cars:
@@ -290,8 +291,9 @@ def _car_ways(draft: Draft) -> None:
     """
     ways = {(d.value.from_place, d.value.to_place) for d in draft.drives}
     order = {p.value.id: i for i, p in enumerate(draft.points)}
+    reached = _meetings_by_car(draft, order)
     for car in draft.cars:
-        main, perhaps = _meetings_of(draft, car.value.id, order)
+        main, perhaps = reached[car.value.id]
         if len({m.value.runner for m in main}) > 1:
             # Which of two runners comes first is not known here: the plan says which drives are missing.
             continue
@@ -311,24 +313,33 @@ def _car_ways(draft: Draft) -> None:
                 draft.report.warn(m.path, what, "Add it under [[drives]].")
 
 
-def _meetings_of(
-    draft: Draft, car: str, order: Mapping[str, int]
-) -> tuple[list[At[MeetingPlan]], list[At[MeetingPlan]]]:
-    """The meetings that are reached in a car, and those to which one of its people may bring it beside another."""
+def _meetings_by_car(
+    draft: Draft, order: Mapping[str, int]
+) -> Mapping[str, tuple[list[At[MeetingPlan]], list[At[MeetingPlan]]]]:
+    """Of each car the meetings that are reached in it, and those to which one of its people may bring it beside another."""
     own: dict[str, str] = {}
     for p in draft.parts:
         if p.value.car is not None:
             own.setdefault(p.value.person, p.value.car)
-    theirs = {who for m in draft.meetings if m.value.car == car for who in m.value.crew if who not in own}
-    theirs |= {who for who, its in own.items() if its == car}
-    main, perhaps = [], []
+    theirs: dict[str, set[str]] = {c.value.id: set() for c in draft.cars}
+    for who, car in own.items():
+        theirs.setdefault(car, set()).add(who)
+    main: dict[str | None, list[At[MeetingPlan]]] = {}
+    comes: dict[str | None, list[At[MeetingPlan]]] = {}
     for m in draft.meetings:
         v = m.value
+        if v.car is not None:
+            theirs.setdefault(v.car, set()).update(who for who in v.crew if who not in own)
         if v.point not in order:
             continue
-        reached_in = v.car or next((own[who] for who in v.crew if who in own), None)
-        if reached_in == car:
-            main.append(m)
-        elif theirs & {*v.crew, v.pacer_joins}:
-            perhaps.append(m)
-    return main, perhaps
+        main.setdefault(v.car or next((own[who] for who in v.crew if who in own), None), []).append(m)
+        for person in {*v.crew, v.pacer_joins}:
+            comes.setdefault(person, []).append(m)
+    found = {}
+    for car, people in theirs.items():
+        mine = main.get(car, [])
+        beside = {m.path: m for who in people for m in comes.get(who, ())}
+        for m in mine:
+            beside.pop(m.path, None)
+        found[car] = (mine, [m for _, m in sorted(beside.items(), key=lambda item: item[0])])
+    return found

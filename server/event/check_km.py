@@ -90,7 +90,7 @@ def _joining(event: Event, report: Report, paths: Paths) -> None:
         course = next((c for c in event.courses if c.id == runner.course), None)
         order = {p.id: i for i, p in enumerate(course.points)} if course is not None else {}
         kms = {p.id: p.km for p in course.points} if course is not None else {}
-        mine = [m for m in event.meetings if m.runner == runner.id and m.point in order]
+        mine = [m for m in event.meetings_of(runner.id) if m.point in order]
         with_her: set[str] = set()
         for m in sorted(mine, key=lambda m: order[m.point]):
             path = paths.get(("meetings", m.id), ("meetings", m.id))

@@ -102,7 +102,7 @@ def _crew_hours(draft: Draft) -> None:
 
 def _in_order(draft: Draft, runner: str) -> list[At[MeetingPlan]]:
     order = {p.value.id: i for i, p in enumerate(draft.points)}
-    mine = [m for m in draft.meetings if m.value.runner == runner and m.value.point in order]
+    mine = [m for m in draft.meetings_with(runner) if m.value.point in order]
     return sorted(mine, key=lambda m: order[m.value.point])
 
 
@@ -136,7 +136,7 @@ def _pacers(draft: Draft, runner: str) -> None:
 
 
 def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
-    parts = [p.value for p in draft.parts if p.value.person == person and p.value.kind is PartKind.PACER]
+    parts = [p.value for p in draft.parts_of(person) if p.value.kind is PartKind.PACER]
     said = [p.pace_from for p in parts if p.runner in (None, m.value.runner) and p.pace_from is not None]
     order = {p.value.id: i for i, p in enumerate(draft.points)}
     begins = min((order[p] for p in said if p in order), default=0)
@@ -148,15 +148,14 @@ def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
 def _company(draft: Draft) -> None:
     """Names twice in one meeting, crew who run themselves, a car that comes from where it goes, no driver."""
     running = {r.value.person: r.value.name for r in draft.runners}
+    herself = {(r.value.person, r.value.id) for r in draft.runners}
     drivers = {p.value.person for p in draft.parts if p.value.drives}
     for m in draft.meetings:
         v = m.value
         for i, person in enumerate(v.crew):
             if person in v.crew[:i]:
                 draft.report.error((*m.path, "crew", i), f"'{person}' is named twice", "Keep one.")
-            if person in running and v.runner in {
-                r.value.id for r in draft.runners if r.value.person == person
-            }:
+            if (person, v.runner) in herself:
                 what = f"{running[person]} can't be in the crew that meets her"
                 draft.report.error((*m.path, "crew", i), what, "Name somebody else.")
         if v.from_place is not None and v.from_place == v.point:
@@ -183,7 +182,7 @@ def _shares(draft: Draft) -> None:
     runners = {r.value.id: r.value for r in draft.runners}
     for runner in runners.values():
         order = {p.value.id: i for i, p in enumerate(draft.points_of(runner.course))}
-        mine = [s for s in draft.shares if s.value.runner == runner.id]
+        mine = draft.shares_with(runner.id)
         ends = [
             (draft.known((*s.path, key), "point", point, order) and bool(point))
             for s in mine
@@ -195,9 +194,7 @@ def _shares(draft: Draft) -> None:
 
 def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
     """The shares of one team follow each other from start to finish without gap or overlap."""
-    mine = sorted(
-        (s for s in draft.shares if s.value.runner == runner), key=lambda s: order[s.value.from_point]
-    )
+    mine = sorted(draft.shares_with(runner), key=lambda s: order[s.value.from_point])
     here = 0
     names = list(order)
     for s in mine:
@@ -224,6 +221,5 @@ def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
 
 
 def _crewing(draft: Draft, runner: str) -> Iterator[tuple[At[MeetingPlan], str]]:
-    for m in draft.meetings:
-        if m.value.runner == runner:
-            yield from ((m, person) for person in m.value.crew)
+    for m in draft.meetings_with(runner):
+        yield from ((m, person) for person in m.value.crew)

@@ -23,6 +23,7 @@ from server.event.times import (
 
 Values = dict[str, Any]
 TEXT_MAX, WORDS_MAX = 120, 2000
+_ODD = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 _PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
 _ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
 CHANNELS = ("telegram", "email", "push", "web", "webhook", "text", "terminal")
@@ -81,9 +82,9 @@ class Text(Form):
 
 def bad_text(s: Section, key: str, value: str, most: int) -> bool:
     """Whether a text can't be taken, which is noted."""
-    odd = next((c for c in value if unicodedata.category(c) in ("Cc", "Cs") and c not in "\n\t"), None)
+    odd = _ODD.search(value)
     if odd is not None:
-        s.error(key, f"the text holds the control character U+{ord(odd):04X}", "Type the text anew.")
+        s.error(key, f"the text holds the control character U+{ord(odd[0]):04X}", "Type the text anew.")
     elif len(value) > most:
         s.error(key, f"the text has {len(value)} characters", f"Keep it to {most}.")
     elif most <= TEXT_MAX and "\n" in value:

@@ -26,6 +26,8 @@ _MARK = re.compile(r"\[\[|\]\]|[\[\]{},=\n]|[^\s\[\]{},=.]+|\.")
 
 def with_seconds(text: str) -> str:
     """Date-times such as 2027-06-19T05:00 outside strings and comments get ':00'; lines stay lines."""
+    if _NO_SECONDS.search(text) is None:
+        return text
     ends = [m.end() for m in _NO_SECONDS.finditer(masked(text))]
     pieces, last = [], 0
     for end in ends:
@@ -43,8 +45,7 @@ def masked(text: str) -> str:
     """Strings become as many letters s, comments blanks, so that structure can be read by characters."""
 
     def mask(m: re.Match[str]) -> str:
-        filler = " " if m[0].startswith("#") else "s"
-        return "".join("\n" if c == "\n" and filler == " " else filler for c in m[0])
+        return (" " if m[0].startswith("#") else "s") * len(m[0])
 
     return _STRINGS_AND_COMMENTS.sub(mask, text)
 

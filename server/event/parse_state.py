@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import Any
 
 from server.event.context import At, Reading
 from server.event.lines import Path
@@ -49,6 +50,34 @@ class Draft(Reading):
     places: list[At[Place]] = field(default_factory=list)
     shares: list[At[Share]] = field(default_factory=list)
     weather: list[At[WeatherSpell]] = field(default_factory=list)
+    _grouped: dict[tuple[str, str, int], dict[str | None, list[Any]]] = field(default_factory=dict)
+
+    def parts_of(self, person: str) -> Sequence[At[Part]]:
+        """Every part of a person, in the order of the file."""
+        return self._group("parts", "person").get(person, ())
+
+    def parts_about(self, runner: str) -> Sequence[At[Part]]:
+        """Every part that concerns a runner: hers, then those for all runners."""
+        about = self._group("parts", "runner")
+        return (*about.get(runner, ()), *about.get(None, ()))
+
+    def meetings_with(self, runner: str) -> Sequence[At[MeetingPlan]]:
+        """Every meeting with a runner, in the order of the file."""
+        return self._group("meetings", "runner").get(runner, ())
+
+    def shares_with(self, runner: str) -> Sequence[At[Share]]:
+        """Every share of a team, in the order of the file."""
+        return self._group("shares", "runner").get(runner, ())
+
+    def _group(self, things: str, by: str) -> dict[str | None, list[Any]]:
+        """By what they have of that name; anew where more have been read since."""
+        listed: list[At[Any]] = getattr(self, things)
+        found = self._grouped.get((things, by, len(listed)))
+        if found is None:
+            found = self._grouped[things, by, len(listed)] = {}
+            for x in listed:
+                found.setdefault(getattr(x.value, by), []).append(x)
+        return found
 
     def points_of(self, course: str) -> list[At[Point]]:
         """The points of one course, in the order of the file."""
@@ -61,7 +90,7 @@ class Draft(Reading):
 
     def may_be(self, person: str) -> bool:
         """Whether a part of that person has a kind that nobody knows: it may be any."""
-        return any(p.path in self.astray for p in self.parts if p.value.person == person)
+        return any(p.path in self.astray for p in self.parts_of(person))
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,12 +38,13 @@ from server.event.model import (
 from server.event.parse_state import DEFAULT_COURSE, Draft, Parsed
 from server.event.problem import Problem, Severity, once
 from server.event.table import Table, keys_of, read_key, read_table, read_values, take
-from server.event.table_reader import FIELD_MAX, Report, Section, nearest
+from server.event.table_reader import Report, Section, nearest
 from server.event.typo_hints import slip
 
 __all__ = ["parse_event"]
 
-TEXT_BYTES_MAX = 4_000_000
+TEXT_BYTES_MAX = 8_000_000
+"""A thousand runners with a crew of their own and ten thousand without (7 MB); more is no event file."""
 T = TypeVar("T", bound=Table)
 _WHERE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
@@ -125,15 +126,15 @@ def _event(top: Section, draft: Draft) -> Event:
     take(draft, top.tables("points"), Point, draft.points)
     take(draft, top.tables("stretches"), Stretch, draft.stretches)
     _waves(draft, top)
-    take(draft, top.tables("runners", FIELD_MAX), Runner, draft.runners)
+    take(draft, top.tables("runners", None), Runner, draft.runners)
     draft.runner_ids = [r.value.id for r in draft.runners]
-    take(draft, top.tables("people", FIELD_MAX), Person, draft.people)
+    take(draft, top.tables("people", None), Person, draft.people)
     take(draft, top.tables("places"), Place, draft.places)
-    take(draft, top.tables("cars"), Car, draft.cars)
+    take(draft, top.tables("cars", None), Car, draft.cars)
     take(draft, top.tables("drives"), Drive, draft.drives)
-    take(draft, top.tables("meetings"), MeetingPlan, draft.meetings)
+    take(draft, top.tables("meetings", None), MeetingPlan, draft.meetings)
     take(draft, top.tables("if_then"), IfThenCard, draft.cards)
-    take(draft, top.tables("shares"), Share, draft.shares)
+    take(draft, top.tables("shares", None), Share, draft.shares)
     take(draft, top.tables("weather"), WeatherSpell, draft.weather)
     draft.rules = _one(draft, top, "rules", Rules) or Rules()
     about |= {
@@ -220,11 +221,12 @@ def _race_control(draft: Draft, top: Section) -> Contact:
 def _fill_in(draft: Draft) -> None:
     """Runners who are nobody else stand for themselves; every runner has the part of one."""
     listed = [p.value.id for p in draft.people]
+    known, astray = set(listed), draft.runners_astray()
+    running = {p.value.runner for p in draft.parts if p.value.kind is PartKind.RUNNER}
     for r in draft.runners:
-        theirs = [p for p in draft.parts if p.value.kind is PartKind.RUNNER and p.value.runner == r.value.id]
-        if r.value.person in listed or r.value.person != r.value.id or theirs:
+        if r.value.person in known or r.value.person != r.value.id or r.value.id in running:
             continue
-        if draft.runners_astray():
+        if astray:
             continue  # whoever she is among the people is told already: the id is mistyped
         draft.people.append(At(Person(r.value.person, r.value.name), r.path))
         if listed:
@@ -234,9 +236,9 @@ def _fill_in(draft: Draft) -> None:
             remedy = f'{add}; if she is {near}, write person = "{near}" here.' if near else f"{add}."
             draft.report.warn(r.path, what, remedy)
     people = {p.value.id for p in draft.people}
+    said = {(p.value.person, p.value.runner) for p in draft.parts if p.value.kind is PartKind.RUNNER}
     for r in draft.runners:
-        kinds = [(p.value.kind, p.value.person) for p in draft.parts if p.value.runner in (None, r.value.id)]
-        mine = (PartKind.RUNNER, r.value.person) in kinds
+        mine = {(r.value.person, r.value.id), (r.value.person, None)} & said
         if not mine and r.value.person in people:
             part = Part(r.value.person, PartKind.RUNNER, r.value.id)
             draft.parts.append(At(part, r.path))

@@ -89,11 +89,17 @@ def keys_of(table: type[Table]) -> tuple[Key, ...]:
     return _KEYS[table]
 
 
+_READ: dict[type[Table], list[Key]] = {}
+
+
 def _in_order(table: type[Table]) -> list[Key]:
     """As they are read: what an id is made of goes before it, and all else after, to be named by it."""
+    if table in _READ:
+        return _READ[table]
     keys = keys_of(table)
     made_of = {f for k in keys if isinstance(k.form, Id) for f in k.form.made_of}
-    return sorted(keys, key=lambda k: (k.field not in made_of, not isinstance(k.form, Id)))
+    found = sorted(keys, key=lambda k: (k.field not in made_of, not isinstance(k.form, Id)))
+    return _READ.setdefault(table, found)
 
 
 def read_values(s: Section, table: type[Table], d: Reading, **given: Any) -> Values:

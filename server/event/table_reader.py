@@ -21,8 +21,7 @@ T = TypeVar("T")
 E = TypeVar("E", bound=StrEnum)
 
 ITEMS_MAX = 500
-FIELD_MAX = 12_000
-"""Runners, and people: a whole field."""
+"""Of what a race has (points, places, drives); a check may look at each pair."""
 
 
 class Report:
@@ -31,7 +30,7 @@ class Report:
     def __init__(self, file: str, lines: Mapping[Path, int]) -> None:
         self.file = file
         self.lines = lines
-        self.problems: list[Problem] = []
+        self.noted: dict[Problem, None] = {}
         self.names: dict[Path, str] = {}
 
     def error(self, path: Path, what: str, remedy: str) -> None:
@@ -43,9 +42,12 @@ class Report:
         self._note(Severity.WARNING, path, what, remedy)
 
     def _note(self, severity: Severity, path: Path, what: str, remedy: str) -> None:
-        problem = Problem(severity, what, self.file, self.line(path), self.field(path), remedy)
-        if problem not in self.problems:
-            self.problems.append(problem)
+        self.noted[Problem(severity, what, self.file, self.line(path), self.field(path), remedy)] = None
+
+    @property
+    def problems(self) -> list[Problem]:
+        """Each once, in the order in which they were found."""
+        return list(self.noted)
 
     def line(self, path: Path) -> int | None:
         """The line of a path, or of the nearest thing around it that stands in the file."""
@@ -64,7 +66,7 @@ class Report:
     @property
     def failed(self) -> bool:
         """Whether any error was noted."""
-        return any(p.severity is Severity.ERROR for p in self.problems)
+        return any(p.severity is Severity.ERROR for p in self.noted)
 
 
 def nearest(word: str, known: Iterable[str], least: float = 60.0) -> str | None:
@@ -119,7 +121,7 @@ class Section:
     def wrong(self, key: str) -> bool:
         """Whether a mistake at that key is noted."""
         field = self.report.field(self.at(key))
-        return any(p.field == field and p.severity is Severity.ERROR for p in self.report.problems)
+        return any(p.field == field and p.severity is Severity.ERROR for p in self.report.noted)
 
     def timed(self, key: str, read: Callable[[], T]) -> T | None:
         """What a reader of times makes of a key, its error noted."""
@@ -145,8 +147,9 @@ class Section:
             return None
         return Section(self.report, value, self.at(key))
 
-    def tables(self, key: str, most: int = ITEMS_MAX) -> list[Section]:
-        """A list of tables within this one; not more than `most`."""
+    def tables(self, key: str, most: int | None = ITEMS_MAX) -> list[Section]:
+        """A list of tables within this one; not more than `most`. None for what grows with the field: the file's size bounds
+        that, and every check of it looks at each once."""
         value = self.raw(key)
         if value is None:
             return []
@@ -160,7 +163,7 @@ class Section:
                 )
             self.error(key, f"'{key}' is no list of tables", remedy)
             return []
-        if len(value) > most:
+        if most is not None and len(value) > most:
             self.error(key, f"{len(value)} {key} are too many", f"Keep them to {most}.")
             return []
         one = not isinstance(self.values[key], list)

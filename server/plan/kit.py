@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from typing import Final
 
@@ -56,6 +56,7 @@ def _words() -> dict[str, re.Pattern[str]]:
     return {name: re.compile("|".join(found), re.IGNORECASE) for name, found in parts.items()}
 
 
+@lru_cache(maxsize=8192)
 def _says(what: str, text: str) -> bool:
     return _words()[what].search(text) is not None
 
@@ -119,8 +120,8 @@ def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
     km = {p.id: p.km or 0.0 for p in course.points}
     found = [Handed(0.0, "", runner.carries)] if runner.carries else []
     found += [Handed(km[b.point], b.point, b.kit) for b in runner.drop_bags if b.point in km]
-    for m in event.meetings:
-        if m.runner == runner_id and m.point in km:
+    for m in event.meetings_of(runner_id):
+        if m.point in km:
             given = tuple(k for k in m.kit if not k.take_back)
             found.append(Handed(km[m.point], m.point, given, tuple(k for k in m.kit if k.take_back)))
     found += _said(event, runner_id, found)

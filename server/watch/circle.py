@@ -14,7 +14,7 @@ from server.watch.crew_routes import members
 from server.watch.runner_context import remembering
 from server.watch.situation import Situation
 
-__all__ = ["circle_of", "runners_of", "share_of", "share_with"]
+__all__ = ["circle_of", "met_apart", "runners_of", "share_of", "share_with"]
 
 _OF_CREW = frozenset({PartKind.CREW, PartKind.PACER})
 
@@ -36,6 +36,13 @@ def share_of(situation: Situation, runner_id: str) -> Situation:
         return situation
     mine = circle_of(situation, runner_id)
     return situation.once(("share", mine), lambda: _share(situation, mine))
+
+
+def met_apart(event: Event) -> Iterator[Event]:
+    """The event of each circle that has meetings, in the order of its first: what is planned for one hangs on no other."""
+    circles = event.once("circles", lambda: _circles((event,)))
+    for mine in dict.fromkeys(circles[m.runner] for m in event.meetings):
+        yield _narrowed(event, mine)
 
 
 def share_with(situation: Situation, people: Iterable[str]) -> Situation | None:

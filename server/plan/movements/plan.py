@@ -137,7 +137,7 @@ def _paths(
     event: Event, timetables: Mapping[str, Timetable], views: Mapping[str, View], race: RaceState | None
 ) -> dict[str, Paths]:
     found: dict[str, Paths] = {}
-    for runner in event.runners:
+    for runner in (event.runner(r) for r in dict.fromkeys(m.runner for m in event.meetings)):
         state = race.runner(runner.id) if race is not None else None
         if state is not None and state.going.race_over:
             continue

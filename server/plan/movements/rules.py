@@ -116,10 +116,16 @@ def _holds(event: Event, leg: Leg, permit: str) -> bool:
 
 
 def _holders(event: Event, permit: str) -> list[str]:
-    cars = [c.name for c in event.cars if same_permit(permit, c.permits)]
-    names = {p.id: p.name for p in event.people}
-    people = [names.get(p.person, p.person) for p in event.parts if same_permit(permit, p.permits)]
-    return list(dict.fromkeys((*cars, *people)))
+    """Of everybody, of whichever circle: one permit may be the whole race's."""
+    everybody = event.whole or event
+
+    def find() -> list[str]:
+        cars = [c.name for c in everybody.cars if same_permit(permit, c.permits)]
+        names = {p.id: p.name for p in everybody.people}
+        people = [names.get(p.person, p.person) for p in everybody.parts if same_permit(permit, p.permits)]
+        return list(dict.fromkeys((*cars, *people)))
+
+    return everybody.once(f"permit {permit}", find)
 
 
 def same_permit(permit: str, held: Sequence[str]) -> bool:
