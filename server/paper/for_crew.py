@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from server.conversation.telling.movements import tired_lines
+from server.conversation.telling.movements import trouble_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.things import part_words
 from server.conversation.telling.times import planned
@@ -46,14 +46,14 @@ def crew_page(w: Writing) -> Page:
     """What they do: every meeting with its times, what to know, what to bring, and room to write in what she did."""
     mine = meetings_of(w)
     kit = tuple(x for r in w.runners for x in kit_lines(w.say, w.before, r)) if w.sees_numbers else ()
-    tired = tired_lines(w.say.reader, w.event, w.moves, w.person) if w.moves is not None else ()
+    trouble = trouble_lines(w.say.reader, w.event, w.moves, w.person) if w.moves is not None else ()
     return page(
         Lines(w.aid(), Look.DANGER),
-        Lines((*kit, *tired), Look.FRAME),
+        Lines((*kit, *trouble), Look.FRAME),
         Lines(tuple(_paces(w))),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
-        Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}."), Look.SMALL),
+        Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}." if mine else ""), Look.SMALL),
     )
 
 

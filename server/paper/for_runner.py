@@ -17,14 +17,17 @@ from server.plan.movements.names import person_name
 SECTIONS = ("section", "carry-eat", "at-the-stop")
 
 
-def runner_page(w: Writing) -> Page:
-    """Of each race that the person runs herself; then her meetings."""
+def runner_pages(w: Writing) -> tuple[Page, ...]:
+    """Of each race that the person runs herself the sections, which she has in her hand; then her own words and meetings."""
     mine = [r for r in w.runners if w.event.runner(r).person == w.person]
-    return page(
-        *(b for r in mine for b in _sections(w, r)),
-        *(b for r in mine for b in bad_moments(w, r)),
-        *(b for r in mine for b in _meetings(w, r)),
-        Lines((stays(w),), Look.SMALL),
+    return (
+        *(page(*_sections(w, r)) for r in mine),
+        page(
+            *(b for r in mine for b in bad_moments(w, r)),
+            *(Lines((goals_line(w.say, w.event, w.before.timetable(r)),)) for r in mine),
+            *(b for r in mine for b in _meetings(w, r)),
+            Lines((stays(w),), Look.SMALL),
+        ),
     )
 
 
@@ -42,14 +45,22 @@ def _meetings(w: Writing, runner: str) -> Iterator[Block]:
 
 def _sections(w: Writing, runner: str) -> Iterator[Block]:
     table, points = w.before.timetable(runner), w.event.course_of(runner).points
-    yield Lines((goals_line(w.say, w.event, table),))
     yield Lines(kit_lines(w.say, w.before, runner), Look.FRAME)
     carried = fuel_of(w.event.runner(runner), points, table).carry
-    rows = tuple((_section(w, runner, c), _carried(w, c), _stop(w, runner, c.to_point)) for c in carried)
+    said = ["", *(c.words for c in carried)]
+    rows = tuple(
+        (
+            _section(w, runner, c),
+            _carried(w, c, c.words if c.words != before else ""),
+            _stop(w, runner, c.to_point),
+        )
+        for c, before in zip(carried, said, strict=False)
+    )
     start = w.event.runner(runner).carries
     if start:
         yield Lines((w.s("paper-from-the-start", things=w.say.things(k.name for k in start)),))
-    yield Grid(w.heads(SECTIONS), rows, shares=(2.2, 2.4, 4.0))
+    yield Lines((" · ".join(meeting_facts(w.before, runner, table.rows[0].point, w.say, crew=False)),))
+    yield Grid(w.heads(SECTIONS), rows, shares=(2.35, 2.45, 4.2))
 
 
 def _section(w: Writing, runner: str, c: Carry) -> str:
@@ -61,8 +72,6 @@ def _section(w: Writing, runner: str, c: Carry) -> str:
         km=w.say.km(sum(r.leg_km for r in legs)),
         up=f"{sum(r.leg_ascent_m for r in legs):.0f}",
         down=f"{sum(r.leg_descent_m for r in legs):.0f}",
-        takes=to_minute(c.takes),
-        most=to_minute(c.takes_at_most),
     )
     names = (course.point(c.from_point).name, course.point(c.to_point).name)
     passed = [course.point(r.point).name for r in legs[:-1]]
@@ -72,7 +81,12 @@ def _section(w: Writing, runner: str, c: Carry) -> str:
         x
         for x in (
             head,
-            w.s("paper-section-in", when=arrives(w.before, runner, c.to_point, w.say)),
+            w.s(
+                "paper-section-in",
+                when=arrives(w.before, runner, c.to_point, w.say),
+                takes=to_minute(c.takes),
+                most=to_minute(c.takes_at_most),
+            ),
             ground,
             through,
         )
@@ -80,7 +94,8 @@ def _section(w: Writing, runner: str, c: Carry) -> str:
     )
 
 
-def _carried(w: Writing, c: Carry) -> str:
+def _carried(w: Writing, c: Carry, words: str) -> str:
+    """What she takes along; `words`: those of her fuel plan, where it begins."""
     amounts = (
         w.s("paper-bottles-of", count=c.bottles) if c.bottles is not None else "",
         w.s("paper-bag-carbohydrate", amount=str(c.carbohydrate_g)) if c.carbohydrate_g is not None else "",
@@ -88,7 +103,7 @@ def _carried(w: Writing, c: Carry) -> str:
         w.s("paper-bag-sodium", amount=str(c.sodium_mg)) if c.sodium_mg is not None else "",
     )
     things = ", ".join(f"{count} {name}" for name, count in c.things)
-    return "\n".join(x for x in (w.say.all(x for x in amounts if x), things, c.words) if x)
+    return "\n".join(x for x in (w.say.all(x for x in amounts if x), things, words) if x)
 
 
 def _stop(w: Writing, runner: str, point: str) -> str:
@@ -97,9 +112,9 @@ def _stop(w: Writing, runner: str, point: str) -> str:
 
 def _at_stop(w: Writing, runner: str, point: str) -> Iterator[str]:
     course = w.event.course_of(runner)
-    yield from meeting_facts(w.before, runner, point, w.say, crew=False)
-    if w.before.timetable(runner).row(point).stop == timedelta(0) and not course.point(point).finish:
-        yield w.s("paper-go-through")
+    through = w.before.timetable(runner).row(point).stop == timedelta(0) and not course.point(point).finish
+    facts = meeting_facts(w.before, runner, point, w.say, crew=False)
+    yield " · ".join((*((w.s("paper-go-through"),) if through else ()), *facts))
     for m in w.event.meetings:
         if m.runner == runner and m.point == point:
             given, back = ([k.name for k in m.kit if k.take_back is x] for x in (False, True))

@@ -131,7 +131,8 @@ def _required(w: Writing, r: Runner) -> Iterator[Block]:
     told = []
     for x in found:
         place = w.event.course_of(r.id).point(x.point).name if x.point else "none"
-        told.append(w.s("paper-required", name=x.name, thing=x.thing or "none", place=place))
+        thing = "same" if x.thing == x.name else x.thing or "none"
+        told.append(w.s("paper-required", name=x.name, thing=thing, place=place))
     yield Ticks(tuple(told), ())
 
 

@@ -13,6 +13,7 @@ from server.paper.after_her import after_below, after_her, after_line
 from server.paper.before import BeforeStart
 from server.paper.document import Cell, Met
 from server.paper.meeting_facts import meeting_facts
+from server.plan.fuel import fuel_of
 from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
@@ -110,7 +111,9 @@ def glove_meeting(
     event, plan = before.event, before.plan_of(m.meeting)
     point = event.course_of(runner).point(m.point)
     cells = _her_cells(before, runner, m, say) if own else _crew_cells(before, runner, m, say)
-    others = () if own else (*_other_cars(before, runner, m, say), *_cut_short(event, runner, m, say))
+    others = () if own else (
+        *_other_cars(before, runner, m, say), *_cut_short(event, runner, m, say), _for_the_way(before, runner, m, say)
+    )  # fmt: skip
     going = _going(before, m, say) if watched else ""
     lines = (_lost(m, say), going, *others, *_around(before, runner, m, say))
     must, kit = (_ticks(event, plan, say, safety=x) for x in (True, False))
@@ -233,6 +236,16 @@ def _around(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tup
         *(_access(event, plan, access, say) if access is not None else ()),
         say.s("paper-no-signal") if m.no_signal else "",
     )
+
+
+def _for_the_way(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
+    """What her fuel plan asks of crew there; nothing where a bag of hers has it."""
+    r = before.event.runner(runner)
+    if any(b.point == m.point for b in r.drop_bags):
+        return ""
+    bags = fuel_of(r, before.event.course_of(runner).points, before.timetable(runner)).bags if r.fuel else ()
+    things = [f"{count} {name}" for b in bags if b.point == m.point for name, count in b.things]
+    return say.s("paper-give-for-the-way", things=say.things(things)) if things else ""
 
 
 def _packed(event: Event, plan: MeetingPlan, say: Say) -> Iterator[str]:

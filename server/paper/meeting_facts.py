@@ -57,13 +57,17 @@ def _dark(before: BeforeStart, runner: str, point: str, say: Say, ahead: str | N
         if found is not None:
             when = "" if found.from_km <= here.km else _clock(say, found.from_at)
             by_words.setdefault(when, []).append(say.s("paper-goal-limit") if name == LIMIT else name)
-    told = [
-        say.s("paper-dark-from" if when else "paper-dark-already", goals=say.all(goals), when=when)
-        for when, goals in by_words.items()
-    ]
+    every = len(before.dark(runner))
+    told = [_by_pace(say, when, goals, everywhere=len(goals) == every) for when, goals in by_words.items()]
     if told:
         place = before.event.course_of(runner).point(ahead).name
         yield say.s("paper-fact-torch", place=place, goals=say.all(told))
+
+
+def _by_pace(say: Say, when: str, goals: list[str], *, everywhere: bool) -> str:
+    if when:
+        return say.s("paper-dark-from", goals=say.all(goals), when=when)
+    return say.s("paper-dark-always" if everywhere else "paper-dark-already", goals=say.all(goals))
 
 
 def _ahead(before: BeforeStart, runner: str, point: str, *, crew: bool) -> str | None:

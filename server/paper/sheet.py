@@ -14,7 +14,7 @@ from server.paper.emergency import cards_page, emergency_page
 from server.paper.for_crew import car_page, crew_page, meetings_of, watched_page
 from server.paper.for_home import home_page
 from server.paper.for_post import post_page
-from server.paper.for_runner import runner_page
+from server.paper.for_runner import runner_pages
 from server.paper.on_plan import plan_page
 from server.paper.pdf import pdf
 from server.paper.writing import Writing
@@ -91,7 +91,7 @@ def _sheet(w: Writing) -> Sheet:
 def _pages(w: Writing) -> Iterator[Page]:
     kinds = w.kinds
     if PartKind.RUNNER in kinds:
-        yield runner_page(w)
+        yield from runner_pages(w)
     if PartKind.SAFETY_CONTACT in kinds:
         yield home_page(w)
     if PartKind.VOLUNTEER in kinds and PartKind.ORGANISER not in kinds:

@@ -85,7 +85,13 @@ def test_missing_kit_is_said_in_capitals(before: BeforeStart) -> None:
     rules = replace(before.event.rules, required_kit=("altimeter", "head torch"))
     event = replace(before.event, rules=rules)
     found = replace(before, situation=replace(before.situation, event=event))
-    assert "altimeter: IN NO LIST" in text(lists_of(found, "maren"))
+    told = text(lists_of(found, "maren"))
+    assert "altimeter: IN NO LIST" in told
+    again = replace(event, rules=replace(rules, required_kit=("whistle",)))
+    whole = text(lists_of(replace(before, situation=replace(before.situation, event=again)), "maren"))
+    assert "Required by the race whistle Sleep" in " ".join(whole.split()), (
+        "a thing that is called the same is named once"
+    )
 
 
 def test_a_label_a_drop_bag(lists: Sheet) -> None:

@@ -169,6 +169,40 @@ def test_a_driver_reads_that_they_will_be_awake_too_long(demo) -> None:
     assert "will have been awake" in page_text(briefs_of(weary, moves)[0].pages[1].blocks)
 
 
+def test_who_goes_to_a_meeting_reads_what_will_not_work_there(demo) -> None:
+    """The pacer is to come with another car than the one he is with: both cars' people read it, nobody else."""
+    before, _ = demo
+    event = before.event
+    parts = tuple(replace(p, car="estate") if p.person == "tomas" else p for p in event.parts)
+    meetings = tuple(
+        replace(m, crew=("jonas", "tomas")) if m.point == "ravel" else replace(m, crew=("ana",)) if m.point == "ember" else m
+        for m in event.meetings
+    )  # fmt: skip
+    situation = replace(before.situation, event=replace(event, parts=parts, meetings=meetings))
+    there = replace(before, situation=situation)
+    moves = crew_plan(situation.event, before.situation.timetables, before.views)
+    for person, told in (("ana", True), ("tomas", True), ("jonas", False)):
+        (found,) = sheets_of(there, [person], moves)
+        assert ("Tomas is at Ravel Dod" in page_text(found.pages[0].blocks)) is told, person
+
+
+def test_crew_give_her_what_her_fuel_plan_asks_unless_a_bag_has_it(demo) -> None:
+    """Gels and bars to the next crew, counted for the slow day; at Brindle Gate her own bag holds them."""
+    found = met(sheet(demo, "ana"))
+    assert "Give her for the way: 5 gel and 3 bar" in page_text(found["Skelter Mill"])
+    assert "Give her for the way" not in page_text(found["Brindle Gate"])
+    assert "Give her for the way" not in text(sheet(demo, "maren"))
+
+
+def test_her_sections_fill_one_page(demo) -> None:
+    """All the way to the finish on the sheet in her hand, and that she starts in the dark; meetings overleaf."""
+    told = PdfReader(io.BytesIO(pdf([sheet(demo, "maren")]))).pages[0].extract_text()
+    assert "TORCH before Pell Bridge: dark from here at every pace" in told
+    assert "Candle Moss – Harrow Fold" in told
+    assert "whatever she asks for" in told
+    assert "Crew wait until" not in told
+
+
 def test_a_pacer_reads_what_they_run(demo) -> None:
     """From where to where, when by her plan, when to sign in where the race asks for it; nobody else reads that."""
     before, moves = demo

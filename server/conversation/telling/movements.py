@@ -9,6 +9,7 @@ from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader
 from server.event.model import Event
 from server.plan.movements import Broken, CrewPlan, Journey, TroubleKind, part_of
+from server.plan.movements.trips import goes_to
 from server.sentences import sentence
 
 
@@ -31,10 +32,24 @@ def _remarks(reader: Reader, event: Event, plan: CrewPlan) -> Iterator[str]:
         yield say_planned(reader, n)
 
 
-def tired_lines(reader: Reader, event: Event, plan: CrewPlan, person: str) -> tuple[str, ...]:
-    """Where this driver means to sleep or is too long awake, for themselves to read before they set off."""
-    kinds = (TroubleKind.AWAKE, TroubleKind.ASLEEP)
-    found = (t for t in plan.troubles if t.kind in kinds and t.person == person)
+_OWN = frozenset({TroubleKind.AWAKE, TroubleKind.ASLEEP})
+"""For the driver alone."""
+_ALL_THERE = frozenset(TroubleKind) - _OWN - {
+    # Said beside the times of the meeting, or refused by the check.
+    TroubleKind.NO_WAY, TroubleKind.ESTIMATED, TroubleKind.RULE, TroubleKind.PERMIT,
+}  # fmt: skip
+
+
+def trouble_lines(reader: Reader, event: Event, plan: CrewPlan, person: str) -> tuple[str, ...]:
+    """What will not work, or not surely, of the meetings that this person goes to, and where they drive too tired: for
+    themselves to read before they set off."""
+    mine = {m.id for m in event.meetings if person in goes_to(event, m)}
+    found = (
+        t
+        for t in plan.troubles
+        if (t.kind in _OWN and t.person == person)
+        or (t.kind in _ALL_THERE and (t.meeting in mine or t.person == person))
+    )
     said = (_at(reader, event, t.meeting, "move-trouble", say_planned(reader, t.said)) for t in found)
     return tuple(f"{x.rstrip('.')}." for x in dict.fromkeys(said))
 

@@ -186,6 +186,7 @@ paper-odds-if = Chancen für ein Zeitlimit gelten, wenn sie weitergeht.
 paper-fact-walk = { $length } zu Fuß vom Auto
 paper-fact-torch = LAMPE vor { $place }: { $goals }
 paper-dark-already = { $goals } dunkel ab hier
+paper-dark-always = dunkel ab hier bei jedem Tempo
 paper-dark-from = { $goals } ab { $when }
 paper-goal-limit = gerade noch im Limit
 paper-head-parking = Parkplätze
@@ -252,8 +253,8 @@ paper-calls-control = Ruft die Rennleitung an.
 paper-section = Abschnitt
 paper-carry-eat = mitnehmen, essen, trinken
 paper-at-the-stop = beim Halt danach
-paper-section-in = da { $when } (B)
-paper-section-ground = { $km }, +{ $up } -{ $down } m; { $takes }, höchstens { $most }
+paper-section-in = da { $when } (B), nach { $takes }–{ $most }
+paper-section-ground = { $km }, +{ $up } -{ $down } m
 paper-section-through = durch { $places }
 paper-bottles-of = { $count ->
     [one] eine Flasche
@@ -263,6 +264,7 @@ paper-from-the-start = Vom Start an dabei: { $things }.
 paper-go-through = durchlaufen
 paper-crew-there = Crew: { $crew }
 paper-take = Nimm: { $things }
+paper-give-for-the-way = Für unterwegs mitgeben: { $things }
 paper-give-back = Gib zurück: { $things }
 paper-pacer-joins-her = { $who } läuft ab hier mit dir
 paper-from-bag = Aus dem Beutel: { $things }
@@ -302,12 +304,13 @@ paper-to-test = Ausprobieren bis { $day }
 paper-head-shopping = Einkaufen
 paper-shop-food = { $food } (für { $place }, { $crew })
 paper-head-required = Vom Rennen verlangt
-paper-required = { $name }: { $thing ->
-    [none] IN KEINER LISTE
-   *[other] { $thing }{ $place ->
-        [none] {""}
-       *[other] , erst ab { $place }
-     }
+paper-required = { $name }{ $thing ->
+    [none] : IN KEINER LISTE
+    [same] {""}
+   *[other] : { $thing }
+ }{ $place ->
+    [none] {""}
+   *[other] , erst ab { $place }
  }
 paper-head-sleep = Schlaf und Füße
 paper-who-sleeps = { $name } schläft { $from } bis { $to }

@@ -186,6 +186,7 @@ paper-odds-if = Odds of a cut-off hold if she goes on.
 paper-fact-walk = { $length } on foot from the car
 paper-fact-torch = TORCH before { $place }: { $goals }
 paper-dark-already = { $goals } dark from here
+paper-dark-always = dark from here at every pace
 paper-dark-from = { $goals } from { $when }
 paper-goal-limit = the time limit’s pace
 paper-head-parking = Car parks
@@ -252,8 +253,8 @@ paper-calls-control = Calls race control.
 paper-section = section
 paper-carry-eat = carry, eat, drink
 paper-at-the-stop = at the stop after it
-paper-section-in = in { $when } (B)
-paper-section-ground = { $km }, +{ $up } -{ $down } m; { $takes }, at most { $most }
+paper-section-in = in { $when } (B), after { $takes }–{ $most }
+paper-section-ground = { $km }, +{ $up } -{ $down } m
 paper-section-through = through { $places }
 paper-bottles-of = { $count ->
     [one] one bottle
@@ -263,6 +264,7 @@ paper-from-the-start = On you from the start: { $things }.
 paper-go-through = go through
 paper-crew-there = Crew: { $crew }
 paper-take = Take: { $things }
+paper-give-for-the-way = Give her for the way: { $things }
 paper-give-back = Give back: { $things }
 paper-pacer-joins-her = { $who } runs with you from here
 paper-from-bag = From the drop bag: { $things }
@@ -302,12 +304,13 @@ paper-to-test = To test by { $day }
 paper-head-shopping = Shopping
 paper-shop-food = { $food } (for { $place }, { $crew })
 paper-head-required = Required by the race
-paper-required = { $name }: { $thing ->
-    [none] IN NO LIST
-   *[other] { $thing }{ $place ->
-        [none] {""}
-       *[other] , only from { $place }
-     }
+paper-required = { $name }{ $thing ->
+    [none] : IN NO LIST
+    [same] {""}
+   *[other] : { $thing }
+ }{ $place ->
+    [none] {""}
+   *[other] , only from { $place }
  }
 paper-head-sleep = Sleep and feet
 paper-who-sleeps = { $name } sleeps { $from } to { $to }

@@ -186,6 +186,7 @@ paper-odds-if = Les chances d’une barrière valent si elle continue.
 paper-fact-walk = { $length } à pied depuis la voiture
 paper-fact-torch = LAMPE avant { $place } : { $goals }
 paper-dark-already = { $goals } nuit dès ici
+paper-dark-always = nuit dès ici à toutes les allures
 paper-dark-from = { $goals } dès { $when }
 paper-goal-limit = juste dans le temps limite
 paper-head-parking = Parkings
@@ -252,8 +253,8 @@ paper-calls-control = Appelle la direction de course.
 paper-section = section
 paper-carry-eat = porter, manger, boire
 paper-at-the-stop = à l’arrêt qui suit
-paper-section-in = là { $when } (B)
-paper-section-ground = { $km }, +{ $up } -{ $down } m ; { $takes }, au plus { $most }
+paper-section-in = là { $when } (B), après { $takes }–{ $most }
+paper-section-ground = { $km }, +{ $up } -{ $down } m
 paper-section-through = par { $places }
 paper-bottles-of = { $count ->
     [one] une gourde
@@ -263,6 +264,7 @@ paper-from-the-start = Sur toi dès le départ : { $things }.
 paper-go-through = passer sans arrêt
 paper-crew-there = Équipe : { $crew }
 paper-take = Prends : { $things }
+paper-give-for-the-way = À lui donner pour la route : { $things }
 paper-give-back = Rends : { $things }
 paper-pacer-joins-her = { $who } court avec toi d’ici
 paper-from-bag = Du sac : { $things }
@@ -302,12 +304,13 @@ paper-to-test = À essayer avant le { $day }
 paper-head-shopping = Achats
 paper-shop-food = { $food } (pour { $place }, { $crew })
 paper-head-required = Exigé par la course
-paper-required = { $name } : { $thing ->
-    [none] DANS AUCUNE LISTE
-   *[other] { $thing }{ $place ->
-        [none] {""}
-       *[other] , seulement depuis { $place }
-     }
+paper-required = { $name }{ $thing ->
+    [none] {" "}: DANS AUCUNE LISTE
+    [same] {""}
+   *[other] {" "}: { $thing }
+ }{ $place ->
+    [none] {""}
+   *[other] , seulement depuis { $place }
  }
 paper-head-sleep = Sommeil et pieds
 paper-who-sleeps = { $name } dort de { $from } à { $to }
