@@ -1,4 +1,5 @@
-"""The sentences themselves: Fluent files, a folder a language (server/conversation/languages), one behind the others.
+"""The sentences themselves: Fluent files, a folder a language (server/conversation/languages), one behind the others; and
+`Worded`, a sentence by its code.
 
 Code lists the folders and names no language: one that has a `say.ftl` is one that people can read. Which one stands behind
 the others, for a sentence that another has not got and for a reader of none of them, is said in `languages.toml`.
@@ -8,6 +9,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib import resources
 from importlib.resources.abc import Traversable
@@ -90,7 +92,7 @@ def _bundle(language: str, *, pages: bool) -> FluentBundle:
     return bundle
 
 
-def sentence(language: str, key: str, **values: str | int | float) -> str:
+def sentence(language: str, key: str, /, **values: str | int | float) -> str:
     """The sentence `key` with its values put in; from the fallback where the language has not got it.
 
     A value that is missing never holds a message back: the fallback is tried, then the text goes out with '…' in
@@ -99,7 +101,7 @@ def sentence(language: str, key: str, **values: str | int | float) -> str:
     return _said(language, key, values, pages=False)
 
 
-def label(language: str, key: str, **values: str | int | float) -> str:
+def label(language: str, key: str, /, **values: str | int | float) -> str:
     """The same of the pages' own words."""
     return _said(language, key, values, pages=True)
 
@@ -130,3 +132,35 @@ def locale_of(language: str) -> str:
 def has(key: str) -> bool:
     """Whether there is such a sentence."""
     return key in keys(fallback())
+
+
+@dataclass(frozen=True, slots=True)
+class Worded:
+    """The code of a sentence in the languages' .ftl files, with its values: texts as they stand in a file, or sentences of
+    their own. As a text it is in the fallback language."""
+
+    code: str
+    values: tuple[tuple[str, str | Worded], ...] = ()
+
+    def in_language(self, language: str) -> str:
+        """The sentence in a language, what stands in it too."""
+        told = {k: v.in_language(language) if isinstance(v, Worded) else v for k, v in self.values}
+        return sentence(language, self.code, **told)
+
+    def __str__(self) -> str:
+        return self.in_language(fallback())
+
+
+def say(code: str, **values: object) -> Worded:
+    """A sentence with its values; whatever is no sentence is put in as its text."""
+    return Worded(code, tuple((k, v if isinstance(v, Worded) else str(v)) for k, v in values.items()))
+
+
+def as_said(words: str) -> Worded:
+    """Words that are in the reader's language already."""
+    return say("as-said", words=words)
+
+
+def both(first: Worded, second: Worded | None) -> Worded:
+    """Two sentences after each other; the first alone where there is no second."""
+    return first if second is None else say("both-said", first=first, second=second)

@@ -24,7 +24,7 @@ from server.plan.cards import cards_of
 from server.plan.movements import crew_plan
 from server.plan.packing import kit_wrong
 from server.plan.timetable import Timetable
-from server.sentences import languages
+from server.sentences import Worded, as_said, languages, say
 from server.watch.circle import met_apart
 
 SLOWEST_SHARE, FASTEST_SHARE = 0.4, 2.5
@@ -125,7 +125,7 @@ def _courses(
     for definition in event.courses:
         if definition.route not in files:
             problems.append(
-                _problem(file, "route", f"there is no file {definition.route}", "Correct its name.")
+                _problem(file, "route", say("wrong-no-file", route=definition.route), say("do-correct-name"))
             )
             continue
         try:
@@ -138,7 +138,7 @@ def _courses(
             continue
         courses[definition.id] = course
         problems.extend(
-            Problem(Severity.WARNING, w, definition.route, None, "route", "") for w in course.warnings
+            Problem(Severity.WARNING, w, definition.route, None, "route", None) for w in course.warnings
         )
     return courses
 
@@ -178,7 +178,7 @@ def _broken_rules(
     for b in (b for apart in met_apart(event) for b in crew_plan(apart, timetables, other_cars=False).broken):
         what, remedy = broken_words(Reader(language, event.time_zone, event.time_zone), b)
         field = "meetings" if b.meeting is None else f"meetings.{b.meeting}"
-        found.append(places.problem(PlanError(what, field=field, remedy=remedy)))
+        found.append(places.problem(PlanError(as_said(what), field=field, remedy=as_said(remedy))))
     return found
 
 
@@ -201,7 +201,9 @@ def _kit_problems(
             continue
         for told in kit_wrong(event, timetables[r.id], courses[r.course]):
             what, remedy = (say_planned(reader, n) for n in (told.what, told.remedy))
-            at = places.problem(PlanError(what, field=f"runners.{r.id}.carries", remedy=remedy))
+            at = places.problem(
+                PlanError(as_said(what), field=f"runners.{r.id}.carries", remedy=as_said(remedy))
+            )
             found.append(replace(at, severity=Severity.WARNING))
     return found
 
@@ -245,5 +247,5 @@ def _timetables(
     return timetables
 
 
-def _problem(file: str, field: str, what: str, remedy: str) -> Problem:
+def _problem(file: str, field: str, what: Worded, remedy: Worded) -> Problem:
     return Problem(Severity.ERROR, what, file, None, field, remedy)

@@ -18,7 +18,6 @@ from server.api.models import Change
 from server.api.snapshot import CHANGED, Picture, as_if
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer, ChangedFor, Invited
-from server.conversation.telling.mistakes import said_in
 from server.conversation.telling.new_version import change_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader, reader_in
@@ -80,7 +79,7 @@ async def change(ask: Ask) -> ChangeAnswer:
 def _why(error: Exception, language: str) -> Iterator[str]:
     """Why it can't be, in words."""
     if isinstance(error, BuildError):
-        yield from (said_in(p.what, language) for p in error.problems if p.severity is Severity.ERROR)
+        yield from (p.what.in_language(language) for p in error.problems if p.severity is Severity.ERROR)
     else:
         why = error.why if isinstance(error, NotPossibleError) else "unusual"
         yield sentence(language, f"change-not-{why}")
@@ -199,7 +198,7 @@ def _minds(before: Built, built: Built, found: Outcome, reader: Reader) -> tuple
     """What will not work, or not surely, that did before: cars and people, then torch and layers."""
     troubles = (say_planned(reader, t.said) for t in found.troubles)
     known = {w.what for w in _of_kit(before)}
-    kit = (w.what for w in _of_kit(built) if w.what not in known)
+    kit = (str(w.what) for w in _of_kit(built) if w.what not in known)
     return tuple(dict.fromkeys((*troubles, *kit)))
 
 

@@ -8,7 +8,6 @@ from pathlib import Path
 
 import click
 
-from server.conversation.telling.mistakes import said_in
 from server.course import CourseError, build_course, read_gpx
 from server.drafting import crew, race
 from server.drafting.document import Document
@@ -107,7 +106,7 @@ def _race(a: Asking) -> None:
             click.echo(sentence(a.language, "new-no-file", file=str(path), why=str(error.strerror)))
             continue
         except CourseError as error:
-            click.echo(f"  {path}: {said_in(error.what, a.language)}. {said_in(error.remedy, a.language)}")
+            click.echo(f"  {path}: {error.in_language(a.language)}")
             continue
         race.put_route(a.doc, course, (a.word("start"), a.word("finish")))
         a.draft = Draft(a.doc.text(), {**a.draft.files, race.ROUTE: data})

@@ -15,7 +15,7 @@ from bot.channels.addresses import WrongSettingsError
 from bot.channels.installed import channels_of
 from server.api.building import BuildError, Built, build
 from server.cli.running import written
-from server.conversation.telling.mistakes import file_language, say_problem
+from server.conversation.telling.mistakes import file_language
 from server.event import Problem, Severity
 from server.event import parse_event as parse
 from server.event.model import Event
@@ -162,4 +162,4 @@ def mistakes(problems: tuple[Problem, ...], language: str = "") -> str:
     """Every problem on a line of its own, and how many stand in the way."""
     errors = sum(p.severity is Severity.ERROR for p in problems)
     last = sentence(language, "check-mistakes", count=errors)
-    return "\n".join([*(say_problem(p, language) for p in problems), last])
+    return "\n".join([*(p.in_language(language) for p in problems), last])

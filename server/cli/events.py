@@ -24,7 +24,7 @@ from server.cli.common import (
     text_of,
     the_event,
 )
-from server.conversation.telling.mistakes import file_language, say_change, say_problem
+from server.conversation.telling.mistakes import file_language, say_change
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.event import changes, removal_refused
@@ -48,7 +48,7 @@ def check(file: Path, language: str | None) -> None:
     """Check an event file: every mistake at once, then the timetable, and when silence would become an alarm."""
     found = read_event(file, language)
     for problem in found.built.warnings:
-        click.echo(say_problem(problem, found.language))
+        click.echo(problem.in_language(found.language))
     event, console = found.built.event, tables.console()
     say = Say(Reader(found.language, event.time_zone, event.time_zone), datetime.now(UTC))
     before = before_start(event, found.built.timetables, found.built.courses, say.now)
@@ -85,7 +85,7 @@ def load(context: Context, file: Path, yes: bool, by: str) -> None:
     """
     found = read_event(file)
     for problem in found.built.warnings:
-        click.echo(say_problem(problem, found.language))
+        click.echo(problem.in_language(found.language))
 
     async def work() -> None:
         async with journal(context.settings) as opened:
@@ -169,7 +169,7 @@ async def _show_changes(opened: Journal, event: Event, language: str) -> bool:
     used = await opened.points_with_check_ins(event.id)
     refused = removal_refused(before, event, used)
     if refused:
-        raise Failed("\n".join(say_problem(r, language) for r in refused), language)
+        raise Failed("\n".join(r.in_language(language) for r in refused), language)
     found = changes(replace(before, version=0), replace(event, version=0))
     for change in found:
         click.echo(f"  {say_change(change, language)}")

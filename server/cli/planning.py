@@ -15,7 +15,6 @@ from server.api.building import Built
 from server.cli import tables
 from server.cli.common import Failed, read_event
 from server.cli.events import EVENT_FILE
-from server.conversation.telling.mistakes import say_problem
 from server.conversation.telling.movements import plan_remarks
 from server.conversation.telling.reader import Reader, reader_in
 from server.conversation.telling.ready import ready_lines
@@ -88,7 +87,7 @@ def plan(
     before = before_start(event, built.timetables, built.courses, say.now)
     say = Say(say.reader, before.at)
     for warning in built.warnings:
-        click.echo(say_problem(warning, language), err=True)
+        click.echo(warning.in_language(language), err=True)
     console = tables.console()
     for each in who:
         _show(console, before, each, say)

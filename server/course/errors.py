@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from server.sentences import Worded
+
 
 class CourseError(Exception):
     """A route file or a place that cannot be used.
@@ -10,12 +12,16 @@ class CourseError(Exception):
     no single line is at fault; remedy: what the person can do next. `str(error)` says them all.
     """
 
-    def __init__(self, what: str, *, file: str, remedy: str, line: int | None = None) -> None:
+    def __init__(self, what: Worded, *, file: str, remedy: Worded, line: int | None = None) -> None:
         self.what = what
         self.file = file
         self.line = line
         self.remedy = remedy
         super().__init__(self._sentence())
+
+    def in_language(self, language: str) -> str:
+        """What is wrong and what to do, in a language."""
+        return f"{self.what.in_language(language)}. {self.remedy.in_language(language)}"
 
     def _sentence(self) -> str:
         where = self.file if self.line is None else f"{self.file}, line {self.line}"

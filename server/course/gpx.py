@@ -14,6 +14,7 @@ from xml.parsers import expat
 
 from server.course.errors import CourseError
 from server.course.track import RawLine, Track, Waypoint, choose, joined
+from server.sentences import Worded, say
 
 MAX_BYTES: Final = 100_000_000
 MAX_POINTS: Final = 200_000
@@ -28,7 +29,7 @@ MAX_NUMBER: Final = 64
 LOWEST_M, HIGHEST_M = -500.0, 9_000.0
 
 NAMESPACES: Final = ("", "http://www.topografix.com/GPX/1/0", "http://www.topografix.com/GPX/1/1")
-EXPORT_AGAIN: Final = "Export the route again as GPX and use the new file"
+EXPORT_AGAIN: Final = say("do-export-route-again-gpx-use")
 
 # Which element may hold which; anything else is passed over with all that is in it.
 INSIDE: Final = {
@@ -39,16 +40,16 @@ INSIDE: Final = {
 PLACES: Final = ("wpt", "trkpt", "rtept")
 
 OTHER_ROOTS: Final = {
-    "html": "this is a web page, not a route: the download probably needed a log-in",
-    "kml": "this is a KML file, not GPX",
-    "trainingcenterdatabase": "this is a TCX file, not GPX",
-    "rss": "this is a news feed, not GPX",
+    "html": say("wrong-web-page-not-route-download"),
+    "kml": say("wrong-kml-file-not-gpx"),
+    "trainingcenterdatabase": say("wrong-tcx-file-not-gpx"),
+    "rss": say("wrong-news-feed-not-gpx"),
 }
 OTHER_STARTS: Final = (
-    (b"PK\x03\x04", "this is a zip or KMZ archive, not GPX"),
-    (b"\x1f\x8b", "this is a gzip archive, not GPX"),
-    (b"%PDF", "this is a PDF, not GPX"),
-    (b"{", "this is JSON, not GPX"),
+    (b"PK\x03\x04", say("wrong-zip-kmz-archive-not-gpx")),
+    (b"\x1f\x8b", say("wrong-gzip-archive-not-gpx")),
+    (b"%PDF", say("wrong-pdf-not-gpx")),
+    (b"{", say("wrong-json-not-gpx")),
 )
 
 
@@ -82,19 +83,25 @@ class _Reader:
             self._parser.Parse(view[start : start + CHUNK], False)
             # expat keeps an unfinished tag or comment whole, and begins it again with each chunk.
             if start + CHUNK - self._parser.CurrentByteIndex > MAX_TOKEN:
-                raise self.error(f"one tag or comment is longer than {MAX_TOKEN:,} bytes")
+                raise self.error(say("wrong-tag-comment-longer-bytes", max_token=f"{MAX_TOKEN:,}"))
         self._parser.Parse(b"", True)
 
-    def warnings(self) -> list[str]:
+    def warnings(self) -> list[Worded]:
         """What the file's writer should know though it is no error."""
         if not self.strange_heights:
             return []
         return [
-            f"{self.file}, line {self.strange_line}: {self.strange_heights} heights outside {LOWEST_M:.0f} "
-            f"to {HIGHEST_M:.0f} m were taken as missing"
+            say(
+                "wrong-line-heights-outside-m-taken",
+                file=self.file,
+                strange_line=self.strange_line,
+                strange_heights=self.strange_heights,
+                lowest_m=f"{LOWEST_M:.0f}",
+                highest_m=f"{HIGHEST_M:.0f}",
+            )
         ]
 
-    def error(self, what: str, remedy: str = EXPORT_AGAIN) -> CourseError:
+    def error(self, what: Worded, remedy: Worded = EXPORT_AGAIN) -> CourseError:
         """An error at the line being read."""
         return CourseError(what, file=self.file, line=self._parser.CurrentLineNumber, remedy=remedy)
 
@@ -102,18 +109,18 @@ class _Reader:
         if name.casefold() == "html":
             raise self.error(OTHER_ROOTS["html"])
         raise self.error(
-            "the file declares a DOCTYPE, which GPX never needs and which can be made to exhaust a reader",
-            "Remove the DOCTYPE, or export the route again with another program",
+            say("wrong-file-declares-doctype-gpx-never"),
+            say("do-remove-doctype-export-route-again"),
         )
 
     def _root(self, tag: str, _attributes: dict[str, str]) -> None:
         namespace, _, local = tag.rpartition(" ")
         if local != "gpx":
             raise self.error(
-                OTHER_ROOTS.get(local.casefold(), f"the file begins with <{local[:40]}>, not with <gpx>")
+                OTHER_ROOTS.get(local.casefold(), say("wrong-file-begins-not-gpx", local=local[:40]))
             )
         if namespace not in NAMESPACES:
-            raise self.error(f"unknown kind of GPX, {namespace[:80]!r}: known are GPX 1.0 and 1.1")
+            raise self.error(say("wrong-unknown-kind-gpx-known-gpx", namespace=f"{namespace[:80]!r}"))
         prefix = f"{namespace} " if namespace else ""
         self._known = {prefix + name: name for pair in INSIDE for name in pair}
         self._path.append("gpx")
@@ -122,7 +129,7 @@ class _Reader:
     def _start(self, tag: str, attributes: dict[str, str]) -> None:
         path = self._path
         if len(path) >= MAX_DEPTH:
-            raise self.error(f"elements are nested deeper than {MAX_DEPTH}")
+            raise self.error(say("wrong-elements-nested-deeper", max_depth=MAX_DEPTH))
         kind = self._known.get(tag, "")
         if not kind or (path[-1], kind) not in INSIDE:
             path.append("")
@@ -139,7 +146,7 @@ class _Reader:
     def _start_line(self, kind: str) -> None:
         if len(self.lines) >= MAX_LINES:
             raise self.error(
-                f"more than {MAX_LINES:,} tracks and routes", "Leave only the course in the file"
+                say("wrong-more-tracks-routes", max_lines=f"{MAX_LINES:,}"), say("do-leave-only-course-file")
             )
         self.lines.append(RawLine("track" if kind == "trk" else "route", self._parser.CurrentLineNumber))
 
@@ -151,17 +158,19 @@ class _Reader:
             return
         self._points += 1
         if self._points > MAX_POINTS:
-            raise self.error(f"more than {MAX_POINTS:,} points", "Thin the track in the program that made it")
+            raise self.error(
+                say("wrong-more-points", max_points=f"{MAX_POINTS:,}"), say("do-thin-track-program-made")
+            )
 
     def _degrees(self, attributes: dict[str, str], key: str, word: str, limit: float) -> float:
         text = attributes.get(key)
         if text is None:
-            raise self.error(f"a point has no {word}: {key}= is missing")
+            raise self.error(say("wrong-point-no-missing", word=word, key=key))
         value = self._number(text, word)
         if not -limit <= value <= limit:
             raise self.error(
-                f"{word} {text[:40]} is outside -{limit:.0f} to {limit:.0f}",
-                "Correct the point; perhaps latitude and longitude are exchanged",
+                say("wrong-degrees-outside", word=word, text=text[:40], limit=f"{limit:.0f}"),
+                say("do-correct-point-perhaps-latitude-longitude"),
             )
         return value
 
@@ -173,7 +182,8 @@ class _Reader:
             value = math.nan
         if not math.isfinite(value):
             raise self.error(
-                f"{word} {text.strip()[:40]!r} is not a number", "Write it like 54.9012, with a point"
+                say("wrong-not-number", word=word, strip=f"{text.strip()[:40]!r}"),
+                say("do-write-like-54-9012-point"),
             )
         return value
 
@@ -220,7 +230,8 @@ class _Reader:
             return
         if len(self.waypoints) >= MAX_WAYPOINTS:
             raise self.error(
-                f"more than {MAX_WAYPOINTS:,} waypoints", "Keep the waypoints that are points of the race"
+                say("wrong-more-waypoints", max_waypoints=f"{MAX_WAYPOINTS:,}"),
+                say("do-keep-waypoints-points-race"),
             )
         height = None if math.isnan(self._height) else self._height
         self.waypoints.append(Waypoint(self._name, *self._at, height, self._parser.CurrentLineNumber))
@@ -250,7 +261,7 @@ def read_gpx(data: bytes, file: str) -> Track:
         raise _broken_xml(error, data, file) from error
     except (LookupError, UnicodeError, ValueError) as error:
         raise CourseError(
-            f"the file's text encoding cannot be read ({str(error)[:80]})",
+            say("wrong-files-text-encoding-cannot-read", error=str(error)[:80]),
             file=file,
             line=1,
             remedy=EXPORT_AGAIN,
@@ -261,18 +272,22 @@ def read_gpx(data: bytes, file: str) -> Track:
 
 def _refuse_other_files(data: bytes, file: str) -> None:
     if not data.strip():
-        raise CourseError("the file is empty", file=file, remedy=EXPORT_AGAIN)
+        raise CourseError(say("wrong-file-empty"), file=file, remedy=EXPORT_AGAIN)
     if len(data) > MAX_BYTES:
         raise CourseError(
-            f"the file has {len(data) / 1e6:.0f} MB, more than {MAX_BYTES / 1e6:.0f} MB",
+            say(
+                "wrong-file-mb-more-mb",
+                count=f"{len(data) / 1000000.0:.0f}",
+                max_bytes=f"{MAX_BYTES / 1000000.0:.0f}",
+            ),
             file=file,
-            remedy="Thin the track in the program that made it",
+            remedy=say("do-thin-track-program-made"),
         )
     for start, what in OTHER_STARTS:
         if data.startswith(start):
             raise CourseError(what, file=file, remedy=EXPORT_AGAIN)
     if data[8:12] == b".FIT":
-        raise CourseError("this is a FIT recording, not GPX", file=file, remedy=EXPORT_AGAIN)
+        raise CourseError(say("wrong-fit-recording-not-gpx"), file=file, remedy=EXPORT_AGAIN)
 
 
 def _broken_xml(error: expat.ExpatError, data: bytes, file: str) -> CourseError:
@@ -284,10 +299,10 @@ def _broken_xml(error: expat.ExpatError, data: bytes, file: str) -> CourseError:
         and _not_utf8(data)
     ):
         return CourseError(
-            "the text is not UTF-8, though the file does not name another encoding",
+            say("wrong-text-not-utf-8-though"),
             file=file,
             line=error.lineno,
-            remedy="Save the file as UTF-8, or export the route again",
+            remedy=say("do-save-file-utf-8-export"),
         )
     if error.code in (
         codes[expat.errors.XML_ERROR_NO_ELEMENTS],
@@ -295,10 +310,10 @@ def _broken_xml(error: expat.ExpatError, data: bytes, file: str) -> CourseError:
         codes[expat.errors.XML_ERROR_PARTIAL_CHAR],
         codes[expat.errors.XML_ERROR_UNCLOSED_CDATA_SECTION],
     ):
-        what = "the file ends in the middle, as after a broken download"
-        return CourseError(what, file=file, line=error.lineno, remedy="Download or export it again")
+        what = say("wrong-file-ends-middle-after-broken")
+        return CourseError(what, file=file, line=error.lineno, remedy=say("do-download-export-again"))
     return CourseError(
-        f"this is not well-formed XML: {name}", file=file, line=error.lineno, remedy=EXPORT_AGAIN
+        say("wrong-not-well-formed-xml", name=name), file=file, line=error.lineno, remedy=EXPORT_AGAIN
     )
 
 

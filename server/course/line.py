@@ -14,6 +14,7 @@ from pyproj import Geod
 from server.course import heights
 from server.course.errors import CourseError
 from server.course.track import Track
+from server.sentences import Worded, say
 
 Floats = npt.NDArray[np.float64]
 
@@ -84,7 +85,7 @@ class Course:
     measured_km: float
     stated_km: float | None
     has_heights: bool
-    warnings: tuple[str, ...]
+    warnings: tuple[Worded, ...]
     track: Track
 
     @property
@@ -208,7 +209,7 @@ def wrapped(lon_deg: float) -> float:
     return lon_deg if -180.0 <= lon_deg <= 180.0 else (lon_deg + 180.0) % 360.0 - 180.0
 
 
-def _vertices(track: Track) -> tuple[Floats, Floats, Floats, list[str]]:
+def _vertices(track: Track) -> tuple[Floats, Floats, Floats, list[Worded]]:
     """Latitudes, continuous longitudes, heights (NaN where missing) of a track, a place once; warnings."""
     lon = np.unwrap(track.lon_deg, period=360.0)
     height, spikes = _despiked(track, lon)
@@ -219,7 +220,7 @@ def _vertices(track: Track) -> tuple[Floats, Floats, Floats, list[str]]:
     number = np.add.reduceat(known.astype(np.float64), first)
     with np.errstate(invalid="ignore"):
         mean = sums / np.where(number > 0, number, np.nan)
-    warnings = [f"{track.file}: {spikes} height spikes were bridged"] if spikes else []
+    warnings = [say("wrong-height-spikes-bridged", file=track.file, spikes=spikes)] if spikes else []
     return np.add.reduceat(track.lat_deg, first) / size, np.add.reduceat(lon, first) / size, mean, warnings
 
 
@@ -253,52 +254,68 @@ def _group_starts(lat_deg: Floats, lon_deg: Floats) -> npt.NDArray[np.intp]:
 def _refuse_length(file: str, length_m: float, stated_km: float | None) -> None:
     if length_m < SHORTEST_M:
         raise CourseError(
-            f"the line is {length_m:.0f} m long", file=file, remedy="Use the file that holds the whole course"
+            say("wrong-line-m-long", length_m=f"{length_m:.0f}"),
+            file=file,
+            remedy=say("do-use-file-holds-whole-course"),
         )
     if length_m > LONGEST_M:
         raise CourseError(
-            f"the line is {length_m / 1000:,.0f} km long, as when points stand in the wrong order or place",
+            say("wrong-line-km-long-when-points", length_m=f"{length_m / 1000:,.0f}"),
             file=file,
-            remedy="Look at the route on a map and export it again",
+            remedy=say("do-look-route-map-export-again"),
         )
     if stated_km is None:
         return
     if not math.isfinite(stated_km) or abs(stated_km * 1000 / length_m - 1) > STATED_WITHIN:
         raise CourseError(
-            f"the line measures {length_m / 1000:.1f} km, but {stated_km:g} km are stated",
+            say(
+                "wrong-line-measures-km-but-km", length_m=f"{length_m / 1000:.1f}", stated_km=f"{stated_km:g}"
+            ),
             file=file,
-            remedy="Correct stated_km, or use the route of this race",
+            remedy=say("do-correct-stated-km-use-route"),
         )
 
 
-def _jumps(track: Track, along: Floats, scale: float) -> list[str]:
+def _jumps(track: Track, along: Floats, scale: float) -> list[Worded]:
     """A warning where a densely recorded line has a hole."""
     legs = np.diff(along)
     if not len(legs) or float(np.median(legs)) > JUMP_M / 10:
         return []
     return [
-        f"{track.file}: straight for {legs[index] / 1000:.1f} km from km {along[index] * scale / 1000:.1f}; "
-        "points are missing there or stand in the wrong place"
+        say(
+            "wrong-straight-km-from-km-points",
+            file=track.file,
+            legs=f"{legs[index] / 1000:.1f}",
+            along=f"{along[index] * scale / 1000:.1f}",
+        )
         for index in np.flatnonzero(legs > JUMP_M)[:5]
     ]
 
 
-def _filled(file: str, along: Floats, height: Floats, scale: float) -> tuple[bool, Floats, list[str]]:
+def _filled(file: str, along: Floats, height: Floats, scale: float) -> tuple[bool, Floats, list[Worded]]:
     """Whether the vertices have heights, the heights with gaps bridged, and what is missing."""
     known = np.flatnonzero(~np.isnan(height))
-    lacking = "gradient and ascent are unknown, so that the plan reckons with flat ground"
+    lacking = say("wrong-gradient-ascent-unknown-so-plan")
     if not len(known):
-        return False, height, [f"{file}: the route has no heights: {lacking}"]
+        return False, height, [say("wrong-route-no-heights", file=file, lacking=lacking)]
     if not np.any(height[known]):
-        return False, height, [f"{file}: every height is 0: {lacking}"]
+        return False, height, [say("wrong-every-height-0", file=file, lacking=lacking)]
     if len(known) < 2 or len(known) < 0.5 * len(height):
         share = len(known) / len(height)
-        return False, height, [f"{file}: only {share:.0%} of the points have heights: {lacking}"]
+        return (
+            False,
+            height,
+            [say("wrong-only-points-heights", file=file, share=f"{share:.0%}", lacking=lacking)],
+        )
     edges = np.concatenate([[0.0], along[known], [along[-1]]])
     gaps = np.flatnonzero(np.diff(edges) > np.maximum(HEIGHTS_MISSING_M, 3 * np.median(np.diff(along))))
     missing = [
-        f"{file}: no heights from km {edges[gap] * scale / 1000:.1f} to {edges[gap + 1] * scale / 1000:.1f}; "
-        "drawn straight there"
+        say(
+            "wrong-no-heights-from-km-drawn",
+            file=file,
+            edges=f"{edges[gap] * scale / 1000:.1f}",
+            edges2=f"{edges[gap + 1] * scale / 1000:.1f}",
+        )
         for gap in gaps[:5]
     ]
     return True, np.interp(along, along[known], height[known]), missing

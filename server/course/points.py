@@ -16,6 +16,7 @@ from rapidfuzz import fuzz, process, utils
 from server.course.line import Course
 from server.course.passes import passes
 from server.course.track import Waypoint, rough_distance_m
+from server.sentences import Worded, say
 
 REACH_M: Final = 300.0
 # 'Water' may stand in a file many times; each costs a look along the whole line.
@@ -69,8 +70,8 @@ class PointMistake:
     index: int
     name: str
     field: Literal["km", "waypoint"]
-    what: str
-    remedy: str
+    what: Worded
+    remedy: Worded
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,15 +133,15 @@ def _choices(course: Course, index: int, point: WantedPoint) -> list[_Choice] | 
         return _at_waypoint(course, index, point, point.waypoint)
     if point.km is None:
         return PointMistake(
-            index, point.name, "km", "neither km nor waypoint is given", "Give one, as km = 21.3"
+            index, point.name, "km", say("wrong-neither-km-nor-waypoint-given"), say("do-give-km-21-3")
         )
     if not math.isfinite(point.km) or not 0 <= point.km <= course.length_km * (1 + BEYOND_PART):
         return PointMistake(
             index,
             point.name,
             "km",
-            f"km {point.km:g} is not on the course, which is {course.length_km:.1f} km long",
-            "Correct the km, or give stated_km where the organiser counts another distance",
+            say("wrong-km-not-course-km-long", km=f"{point.km:g}", length_km=f"{course.length_km:.1f}"),
+            say("do-correct-km-give-stated-km"),
         )
     return [_at_km(course, point.km)]
 
@@ -155,8 +156,8 @@ def _at_end(
             index,
             point.name,
             "km",
-            f"the {end} is given as km {point.km:g}, but the course has it at km {here.km:.1f}",
-            "Correct the km, or give stated_km where the organiser counts another distance",
+            say("wrong-given-km-but-course-km", end=end, km=f"{point.km:g}", km2=f"{here.km:.1f}"),
+            say("do-correct-km-give-stated-km"),
         )
     if point.waypoint is None:
         return [here]
@@ -172,8 +173,8 @@ def _at_end(
             index,
             point.name,
             "waypoint",
-            f"waypoint {point.waypoint!r} is {_far(off)} from the {end} of the line",
-            f"Correct the waypoint, or use the route that has the {end} of the race",
+            say("wrong-waypoint-from-line", waypoint=f"{point.waypoint!r}", off=_far(off), end=end),
+            say("do-correct-waypoint-use-route-race", end=end),
         )
     return [_Choice(here.km, off, waypoint.lat_deg, waypoint.lon_deg, 0.0)]
 
@@ -183,7 +184,7 @@ def _named(course: Course, name: str) -> list[Waypoint]:
 
 
 def _unknown(course: Course, index: int, point: WantedPoint, name: str) -> PointMistake:
-    what = f"{course.track.file} has no waypoint {name!r}"
+    what = say("wrong-no-waypoint", file=course.track.file, name=f"{name!r}")
     return PointMistake(index, point.name, "waypoint", what, _nearest_names(course, name))
 
 
@@ -197,8 +198,8 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
     if not named:
         return _unknown(course, index, point, name)
     if len(named) > NAMESAKES_MOST:
-        what = f"{len(named)} waypoints of {course.track.file} are named {name!r}"
-        return PointMistake(index, point.name, "waypoint", what, "Give the point's km instead")
+        what = say("wrong-waypoints-named", count=len(named), file=course.track.file, name=f"{name!r}")
+        return PointMistake(index, point.name, "waypoint", what, say("do-give-points-km-instead"))
     by_all = [
         (waypoint, by) for waypoint in named for by in passes(course, waypoint.lat_deg, waypoint.lon_deg)
     ]
@@ -209,9 +210,14 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
             index,
             point.name,
             "waypoint",
-            f"waypoint {name!r} is {_far(closest.offset_m)} from the course, nearest at km {closest.km:.1f}; "
-            f"at most {REACH_M:.0f} m are allowed",
-            "Correct the waypoint or the route, or give the point's km instead",
+            say(
+                "wrong-waypoint-from-course-nearest-km",
+                name=f"{name!r}",
+                offset_m=_far(closest.offset_m),
+                km=f"{closest.km:.1f}",
+                reach_m=f"{REACH_M:.0f}",
+            ),
+            say("do-correct-waypoint-route-give-points"),
         )
     choices = [
         _Choice(km, off, waypoint.lat_deg, waypoint.lon_deg, _cost(off, km, point.km))
@@ -224,8 +230,10 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
                 index,
                 point.name,
                 "km",
-                f"km {point.km:g} is given, but waypoint {name!r} is at {_kms(choices)}",
-                "Correct the km, or leave it out",
+                say(
+                    "wrong-km-given-but-waypoint", km=f"{point.km:g}", name=f"{name!r}", choices=_kms(choices)
+                ),
+                say("do-correct-km-leave-out"),
             )
         choices = fitting
     return sorted(choices, key=lambda choice: choice.km)
@@ -244,12 +252,12 @@ def _same(one: str, other: str) -> bool:
     return " ".join(one.split()).casefold() == " ".join(other.split()).casefold()
 
 
-def _nearest_names(course: Course, name: str) -> str:
+def _nearest_names(course: Course, name: str) -> Worded:
     names = {waypoint.name: None for waypoint in course.track.waypoints}
     if not names:
-        return "The file has no named waypoints: give the point's km instead"
+        return say("do-file-no-named-waypoints-give")
     best = process.extract(name, list(names), scorer=fuzz.WRatio, processor=utils.default_process, limit=3)
-    return "The nearest names are " + ", ".join(repr(match) for match, *_ in best)
+    return say("do-nearest-names", names=", ".join(repr(match) for match, *_ in best))
 
 
 def _far(metres: float) -> str:
@@ -332,8 +340,8 @@ def _doubtful(
                     index,
                     wanted[index].name,
                     "waypoint",
-                    f"the course comes by waypoint {wanted[index].waypoint!r} at {names}",
-                    "Add km = ... to say which pass is meant",
+                    say("wrong-course-comes-waypoint", waypoint=f"{wanted[index].waypoint!r}", names=names),
+                    say("do-add-km-say-pass-meant"),
                 )
             )
     return mistakes
@@ -356,7 +364,12 @@ def _out_of_order(
         index,
         point.name,
         "km" if point.waypoint is None else "waypoint",
-        f"{point.name!r} is at {_kms(choices[index])}, but {wanted[before].name!r}, which stands before it, "
-        f"is not before km {earliest:.1f}",
-        "Put the points in running order, or correct the km or the waypoint",
+        say(
+            "wrong-but-stands-before-not-before",
+            name=f"{point.name!r}",
+            choices=_kms(choices[index]),
+            name2=f"{wanted[before].name!r}",
+            earliest=f"{earliest:.1f}",
+        ),
+        say("do-put-points-running-order-correct"),
     )

@@ -12,6 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from server.course.errors import CourseError
+from server.sentences import Worded, say
 
 Floats = npt.NDArray[np.float64]
 
@@ -45,7 +46,7 @@ class Track:
     lon_deg: Floats
     height_m: Floats
     waypoints: tuple[Waypoint, ...]
-    warnings: tuple[str, ...]
+    warnings: tuple[Worded, ...]
 
 
 @dataclass(slots=True)
@@ -66,9 +67,9 @@ def choose(lines: list[RawLine], file: str) -> list[RawLine]:
     kept = [line for line in usable if line.kind == "track"] or usable
     if not kept:
         raise CourseError(
-            "the file has no track and no route with two points or more",
+            say("wrong-file-no-track-no-route"),
             file=file,
-            remedy="Export the course itself, not only its waypoints",
+            remedy=say("do-export-course-itself-not-only"),
         )
     return kept
 
@@ -77,24 +78,32 @@ def _titles(lines: list[RawLine]) -> str:
     return ", ".join(repr(line.title or f"(no name, line {line.line})") for line in lines[:8]) or "none"
 
 
-def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[str]) -> Track:
+def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[Worded]) -> Track:
     """One Track of the chosen lines, in the file's order. Errors: CourseError where they lie apart."""
     for before, after in pairwise(lines):
         gap_m = rough_distance_m(before.lat[-1], before.lon[-1], after.lat[0], after.lon[0])
         if gap_m > JOIN_M:
             raise CourseError(
-                f"the file holds {len(lines)} {lines[0].kind}s that do not follow one another "
-                f"({_titles(lines)}; {gap_m / 1000:.1f} km between two of them)",
+                say(
+                    "wrong-file-holds-s-do-not",
+                    count=len(lines),
+                    kind=lines[0].kind,
+                    lines=_titles(lines),
+                    gap_m=f"{gap_m / 1000:.1f}",
+                ),
                 file=file,
                 line=after.line,
-                remedy="Leave only the one that is the course in the file",
+                remedy=say("do-leave-only-line-that-is-course"),
             )
     lat, lon, height = (
         _frozen(np.concatenate([np.frombuffer(getattr(line, part)) for line in lines]))
         for part in ("lat", "lon", "height")
     )
     if len(lines) > 1:
-        warnings = [*warnings, f"{file}: {len(lines)} {lines[0].kind}s were joined: {_titles(lines)}"]
+        warnings = [
+            *warnings,
+            say("wrong-s-joined", file=file, count=len(lines), kind=lines[0].kind, lines=_titles(lines)),
+        ]
     return Track(file, lines[0].title, lines[0].kind, lat, lon, height, tuple(waypoints), tuple(warnings))
 
 

@@ -16,6 +16,7 @@ import tomlkit
 from tomlkit.items import AoT, Array
 
 from server.event.lines import masked, with_seconds
+from server.sentences import say
 
 __all__ = ["Document", "UnusualError"]
 
@@ -51,7 +52,7 @@ class Document:
         _loaded(text)
         self._blocks = _blocks(text)
         if self.text() != text or any(_deep(v) for v in _loaded(self._blocks[0].body).values()):
-            raise UnusualError("a table stands before the first heading")
+            raise UnusualError(say("wrong-table-stands-before-first-heading"))
 
     def text(self) -> str:
         """The whole file."""

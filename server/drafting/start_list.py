@@ -17,6 +17,7 @@ from server.event import Problem, Severity
 from server.event.forms import slug
 from server.event.model import Event
 from server.event.times import TimeError, read_span
+from server.sentences import Worded, say
 
 __all__ = ["Listed", "Row", "listed_in", "not_changed", "read_start_list"]
 
@@ -55,15 +56,15 @@ def read_start_list(
     """The rows of a list, and everything that is wrong with it, each with line, column and remedy."""
     lines = re.split(r"\r\n|\n|\r", text.removeprefix("\ufeff").rstrip())
     if not any(line.strip() for line in lines):
-        return [], [_problem(file, 1, "", "the list is empty", _HEAD_HELP)]
+        return [], [_problem(file, 1, "", say("wrong-list-empty"), _HEAD_HELP)]
     first = next(line for line in lines if line.strip())
     mark = max(",;\t", key=first.count)
     try:
         reader = csv.reader(lines, delimiter=mark, strict=True)
         cells = [(reader.line_num, [c.strip() for c in row]) for row in reader if any(c.strip() for c in row)]
     except csv.Error:
-        quotes = "Put a quote at both ends of a cell, or at none."
-        return [], [_problem(file, reader.line_num, "", "a quote is not closed", quotes)]
+        quotes = say("do-put-quote-both-ends-cell")
+        return [], [_problem(file, reader.line_num, "", say("wrong-quote-not-closed"), quotes)]
     (at, head), rest = cells[0], cells[1:]
     columns = [c.casefold() for c in head]
     problems = list(_wrong_head(columns, head, at, file))
@@ -71,7 +72,11 @@ def read_start_list(
         return [], problems
     if len(rest) > ROWS_MAX:
         many = _problem(
-            file, rest[ROWS_MAX][0], "", f"{len(rest)} rows are too many", f"Keep them to {ROWS_MAX}."
+            file,
+            rest[ROWS_MAX][0],
+            "",
+            say("wrong-rows-too-many", count=len(rest)),
+            say("do-keep-them", most=ROWS_MAX),
         )
         return [], [many]
     rows, seen = list[Row](), dict[str, int]()
@@ -79,8 +84,8 @@ def read_start_list(
         found = Row(line, **dict(zip(columns, row, strict=False)))
         wrong = list(_wrong_row(found, len(row), len(columns), event, waves, file))
         if found.bib in seen:
-            what = f"bib {found.bib} stands on line {seen[found.bib]} too"
-            wrong.append(_problem(file, line, "bib", what, "Give each runner a bib of their own."))
+            what = say("wrong-bib-stands-line-too", bib=found.bib, seen=seen[found.bib])
+            wrong.append(_problem(file, line, "bib", what, say("do-give-each-runner-bib-their")))
         seen.setdefault(found.bib, line)
         problems += wrong
         if not wrong:
@@ -88,52 +93,52 @@ def read_start_list(
     return rows, problems
 
 
-_HEAD_HELP = "Write a first line of: bib,name,wave,course,target. Only bib and name must be there."
+_HEAD_HELP = say("do-write-first-line-bib-name")
 
 
 def not_changed(error: Exception, file: str) -> Problem:
     """The mistake that an event file is written in a way that no list can be put into."""
-    what = f"the event file is not changed by a list: {error}"
-    return Problem(Severity.ERROR, what, file, None, "", "Write each table under a heading of its own.")
+    what = say("wrong-event-file-not-changed-list", error=error)
+    return Problem(Severity.ERROR, what, file, None, "", say("do-write-each-table-under-heading"))
 
 
 def _wrong_head(columns: Sequence[str], head: Sequence[str], line: int, file: str) -> Iterator[Problem]:
     for name, said in zip(columns, head, strict=True):
         if name not in COLUMNS:
-            yield _problem(file, line, said, f"there is no column '{said}'", _HEAD_HELP)
+            yield _problem(file, line, said, say("wrong-no-column", said=said), _HEAD_HELP)
         elif columns.count(name) > 1:
             yield _problem(
-                file, line, said, f"the column '{said}' stands there twice", "Take one of the two out."
+                file, line, said, say("wrong-column-stands-twice", said=said), say("do-take-two-out")
             )
     for name in ("bib", "name"):
         if name not in columns:
-            yield _problem(file, line, name, f"the column '{name}' is missing", _HEAD_HELP)
+            yield _problem(file, line, name, say("wrong-column-missing", name=name), _HEAD_HELP)
 
 
 def _wrong_row(
     row: Row, cells: int, columns: int, event: Event, waves: Mapping[str, Any], file: str
 ) -> Iterator[Problem]:
-    def wrong(column: str, what: str, remedy: str) -> Problem:
+    def wrong(column: str, what: Worded, remedy: Worded) -> Problem:
         return _problem(file, row.line, column, what, remedy)
 
     if cells > columns:
-        more = "Put a name with the separator in it in quotes."
-        yield wrong("", f"the row has {cells} cells, the first line has {columns}", more)
+        more = say("do-put-name-separator-quotes")
+        yield wrong("", say("wrong-row-cells-first-line", cells=cells, columns=columns), more)
     if not row.bib:
-        yield wrong("bib", "the bib is missing", "Give each runner a bib of their own.")
+        yield wrong("bib", say("wrong-bib-missing"), say("do-give-each-runner-bib-their"))
     elif len(row.bib) > 20 or not re.fullmatch(r"[\w .-]+", row.bib):
-        yield wrong("bib", f"'{row.bib}' is no bib", "Use digits and letters, at most 20.")
+        yield wrong("bib", say("wrong-no-bib", bib=row.bib), say("do-use-digits-letters-most-20"))
     if not row.name:
-        yield wrong("name", "the name is missing", "Write the runner's name.")
+        yield wrong("name", say("wrong-name-missing"), say("do-write-runners-name"))
     elif len(row.name) > 100:
-        yield wrong("name", f"the text has {len(row.name)} characters", "Keep it to 100.")
+        yield wrong("name", say("wrong-text-characters", count=len(row.name)), say("do-keep-it-to", most=100))
     if row.wave and row.wave not in waves:
         known = ", ".join(sorted(waves)) or "none"
-        add = f"Add its start under [waves]; known: {known}."
-        yield wrong("wave", f"there is no wave '{row.wave}'", add)
+        add = say("do-add-start-under-waves-known", known=known)
+        yield wrong("wave", say("wrong-no-wave", wave=row.wave), add)
     if row.course and row.course not in {c.id for c in event.courses}:
         courses = ", ".join(c.id for c in event.courses)
-        yield wrong("course", f"there is no course '{row.course}'", f"Use one of: {courses}.")
+        yield wrong("course", say("wrong-no-course", course=row.course), say("do-use", known=courses))
     if row.target:
         try:
             read_span(row.target)
@@ -166,7 +171,7 @@ def listed_in(text: str, rows: Sequence[Row], event: Event, file: str) -> Listed
         else:
             same += 1
     if added and people and not _somebody_for_all(event):
-        what = "an alarm about a new runner would reach nobody"
+        what = say("wrong-alarm-about-new-runner-would")
         problems.append(Problem(Severity.ERROR, what, file, None, "", _FOR_ALL_HELP))
     document.add_all("runners", new)
     if people:
@@ -175,10 +180,7 @@ def listed_in(text: str, rows: Sequence[Row], event: Event, file: str) -> Listed
     return Listed(document.text(), tuple(added), tuple(changed), same, left, tuple(problems))
 
 
-_FOR_ALL_HELP = (
-    "Give a person of the race a part for all runners in the event file: "
-    '{ kind = "safety contact", ladder = 9 }.'
-)
+_FOR_ALL_HELP = say("do-give-person-race-part-all")
 
 
 def _somebody_for_all(event: Event) -> bool:
@@ -214,12 +216,12 @@ def _name(table: Mapping[str, Any]) -> str:
 
 def _missing_in_new(row: Row, event: Event, file: str) -> Iterator[Problem]:
     if not row.target:
-        what = f"bib {row.bib} is new and has no target"
-        yield _problem(file, row.line, "target", what, 'Write hours and minutes, as in "29:00" or "6:30".')
+        what = say("wrong-bib-new-no-target", bib=row.bib)
+        yield _problem(file, row.line, "target", what, say("do-write-hours-minutes-29-00"))
     if not row.course and len(event.courses) > 1:
         courses = ", ".join(c.id for c in event.courses)
-        what = f"bib {row.bib} is new and has no course"
-        yield _problem(file, row.line, "course", what, f"Use one of: {courses}.")
+        what = say("wrong-bib-new-no-course", bib=row.bib)
+        yield _problem(file, row.line, "course", what, say("do-use", known=courses))
 
 
 def _new_id(bib: str, taken: set[str]) -> str:
@@ -257,5 +259,5 @@ def _same_span(stored: object, said: str) -> bool:
         return False
 
 
-def _problem(file: str, line: int, column: str, what: str, remedy: str) -> Problem:
+def _problem(file: str, line: int, column: str, what: Worded, remedy: Worded) -> Problem:
     return Problem(Severity.ERROR, what, file, line, column, remedy)

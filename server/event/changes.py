@@ -13,6 +13,7 @@ from server.event.model import Event, Point
 from server.event.problem import Problem, Severity
 from server.event.table_reader import nearest
 from server.event.times import write_span
+from server.sentences import both, say
 
 __all__ = ["Change", "ChangeKind", "changes", "removal_refused"]
 
@@ -81,12 +82,10 @@ def removal_refused(
     fresh = left - set(names)
     problems = []
     for point in sorted(set(points_with_check_ins) & set(names) - left):
-        what = f"the point '{point}' ({names[point]}) has check-ins and can't be removed"
+        what = say("wrong-point-has-check-ins", point=point, name=names[point])
         near = nearest(point, fresh)
-        renamed = (
-            f" If '{near}' is the same place, keep the id '{point}' and change its name." if near else ""
-        )
-        remedy = f"Put it back; close its crew access if it is out of use.{renamed}"
+        renamed = say("do-keep-id-change-name", near=near, point=point) if near else None
+        remedy = both(say("do-put-point-back"), renamed)
         problems.append(Problem(Severity.ERROR, what, file, None, f"points.{point}", remedy))
     return tuple(problems)
 

@@ -15,6 +15,7 @@ from server.event.lines import Path
 from server.event.model import CutOff, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
 from server.event.parse_state import Draft
 from server.event.table_reader import did_you_mean
+from server.sentences import say
 
 NEARLY_THE_SAME = 93.0
 """Two names this alike (rapidfuzz ratio, of 100) are warned of: 'Moss Edge' and 'Moss Edges' (own choice)."""
@@ -71,8 +72,8 @@ def _ids(draft: Draft) -> None:
             thing_id = thing.value.id
             if thing_id in seen:
                 line = draft.report.line(seen[thing_id])
-                what = f"the id '{thing_id}' is used twice in {kind} (first on line {line})"
-                draft.report.error((*thing.path, "id"), what, f'Give this one its own: id = "{thing_id}-2".')
+                what = say("wrong-id-used-twice-first-line", thing_id=thing_id, kind=kind, line=line)
+                draft.report.error((*thing.path, "id"), what, say("do-give-its-own-id", thing_id=thing_id))
             seen.setdefault(thing_id, thing.path)
 
 
@@ -97,18 +98,20 @@ def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
         if not having and not any(p.path in draft.astray for p in points):
             at = points[where].path if points else path
             report.error(
-                at, f"no point is the {kind.value}", f'Give the {place} one kinds = ["{kind.value}"].'
+                at, say("wrong-no-end", kind=kind.value), say("do-give-end", place=place, kind=kind.value)
             )
         place_taken = bool(points) and points[where] in having
         for extra in [p for p in having if p is not points[where]] if place_taken else having[1:]:
-            what = f"'{extra.value.name}' is a second {kind.value}"
-            report.error(extra.path, what, "A place passed twice is two points, only one of them the end.")
+            what = say("wrong-second-end", name=extra.value.name, kind=kind.value)
+            report.error(extra.path, what, say("do-place-passed-twice-two-points"))
         if len(having) == 1 and having[0] is not points[where]:
-            what = f"the {kind.value} is not the {place} point"
-            report.error(having[0].path, what, "List the points in running order.")
+            what = say("wrong-end-out-of-place", kind=kind.value)
+            report.error(having[0].path, what, say("do-list-points-running-order"))
     if len(points) < 2:
         report.error(
-            points[0].path if points else path, "a course needs two points at least", "Add [[points]]."
+            points[0].path if points else path,
+            say("wrong-course-needs-two-points-least"),
+            say("do-add-points"),
         )
 
 
@@ -123,18 +126,21 @@ def _names(draft: Draft, points: Sequence[At[Point]]) -> None:
         for name in (p.value.name, *p.value.also, p.value.id):
             other = owner.setdefault(_plain(name), p)
             if other is not p:
-                what = (
-                    f"'{name}' is also a name of '{other.value.name}' (line {draft.report.line(other.path)})"
+                what = say(
+                    "wrong-also-name-line",
+                    name=name,
+                    name2=other.value.name,
+                    line=draft.report.line(other.path),
                 )
                 key = "also" if name in p.value.also else "name"
-                remedy = "People must be able to tell the two: call them outward and homeward, or first and second."
+                remedy = say("do-people-must-able-tell-two")
                 draft.report.error((*p.path, key), what, remedy)
     for i, one in enumerate(points):
         for two in points[i + 1 :]:
             a, b = _plain(one.value.name), _plain(two.value.name)
             if a != b and fuzz.ratio(a, b) >= NEARLY_THE_SAME:
-                what = f"'{two.value.name}' and '{one.value.name}' are easily mixed up"
-                draft.report.warn((*two.path, "name"), what, "Choose names that differ more.")
+                what = say("wrong-easily-mixed-up", name=two.value.name, name2=one.value.name)
+                draft.report.warn((*two.path, "name"), what, say("do-choose-names-differ-more"))
 
 
 def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
@@ -143,13 +149,11 @@ def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
         for i, r in enumerate(p.value.reports):
             anybody = anybody or r.by is not ReporterKind.NOBODY
             if r.by is ReporterKind.CREW and p.value.access is None:
-                what = f"crew are to report from '{p.value.name}', where they have no access"
-                draft.report.warn(
-                    (*p.path, "reports", i, "by"), what, "Add crew = { ... } or another reporter."
-                )
+                what = say("wrong-crew-report-from-where-they", name=p.value.name)
+                draft.report.warn((*p.path, "reports", i, "by"), what, say("do-add-crew-another-reporter"))
     if points and not anybody:
-        what = "nobody reports from any point, so silence would never raise an alarm"
-        draft.report.warn(path, what, 'Say who reports: reports = [ { by = "volunteer", chance = 0.9 } ].')
+        what = say("wrong-nobody-reports-from-any-point")
+        draft.report.warn(path, what, say("do-say-reports-reports-volunteer-chance"))
 
 
 def _ways_home(draft: Draft, event: Event) -> None:
@@ -164,10 +168,8 @@ def _ways_home(draft: Draft, event: Event) -> None:
     )
     first = next(far, None)
     if first is not None:
-        what = (
-            f"no crew car comes to '{first.value.name}': how a runner who retires there gets away is not said"
-        )
-        remedy = 'Ask the race, and add transport = "..." there, or under [event] for every such point.'
+        what = say("wrong-no-crew-car-comes-how", name=first.value.name)
+        remedy = say("do-ask-race-add-transport-under")
         draft.report.warn(first.path, what, remedy)
 
 
@@ -180,20 +182,20 @@ def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Ru
         at = _cut_off_path(p.path, draft)
         if c.clock is not None and c.clock <= draft.starts:
             draft.report.error(
-                at, f"the cut-off at '{p.value.name}' is before the start", "Check day and time."
+                at, say("wrong-cut-off-before-start", name=p.value.name), say("do-check-day-time")
             )
         if end is not None and c.at(draft.starts) > end:
-            what = f"the cut-off at '{p.value.name}' is after the time limit"
-            draft.report.warn(at, what, "Check it, and limit in [event].")
+            what = say("wrong-cut-off-after-time-limit", name=p.value.name)
+            draft.report.warn(at, what, say("do-check-limit-event"))
     for (p, c), (q, d) in pairwise(ordered):
         if any(d.at(s) < c.at(s) for s in starts):
             same = p is q
             what = (
-                f"at '{q.value.name}' she must be out before she must be in"
+                say("wrong-must-out-before-must", name=q.value.name)
                 if same
-                else f"the cut-off at '{q.value.name}' is earlier than the one before, at '{p.value.name}'"
+                else say("wrong-cut-off-earlier-before", name=q.value.name, name2=p.value.name)
             )
-            draft.report.error(_cut_off_path(q.path, draft), what, "Check both, and the order of the points.")
+            draft.report.error(_cut_off_path(q.path, draft), what, say("do-check-both-order-points"))
 
 
 def _starts(draft: Draft, runners: Sequence[At[Runner]]) -> frozenset[datetime]:
@@ -220,11 +222,11 @@ def _stages(draft: Draft, points: Sequence[At[Point]], starts: Collection[dateti
             continue
         path = (*p.path, "next_stage")
         if p.value.kinds & {PointKind.START, PointKind.FINISH}:
-            what = "no stage ends at the start, and none follows the finish"
-            draft.report.error(path, what, "Give next_stage to the points where a night lies between.")
+            what = say("wrong-no-stage-ends-start-none")
+            draft.report.error(path, what, say("do-give-next-stage-points-where"))
         elif last is not None and at <= last:
-            what = f"the stage after '{p.value.name}' starts before the one before it"
-            draft.report.error(path, what, "Give each stage its own day, in running order.")
+            what = say("wrong-stage-after-starts-before-before", name=p.value.name)
+            draft.report.error(path, what, say("do-give-each-stage-own-day"))
         last = at
 
 
@@ -234,18 +236,14 @@ def _cut_off_in_stage(
     """A cut-off that nobody can meet, or that leaves no time to start again. `began`: the stage that ends here."""
     ends = p.value.next_stage
     if began is not None and any(c.at(s) <= began for s in starts):
-        what = f"the cut-off at '{p.value.name}' is before the stage that leads there starts"
-        draft.report.error(
-            _cut_off_path(p.path, draft), what, "Check day and time, and next_stage of the point before."
-        )
+        what = say("wrong-cut-off-before-stage-leads", name=p.value.name)
+        draft.report.error(_cut_off_path(p.path, draft), what, say("do-check-day-time-next-stage"))
     elif ends is not None and c.edge is Edge.IN and any(c.at(s) > ends for s in starts):
-        what = f"the stage after '{p.value.name}' starts before the cut-off there"
-        draft.report.error((*p.path, "next_stage"), what, "Check day and time, and those of the cut-off.")
+        what = say("wrong-stage-after-starts-before-cut", name=p.value.name)
+        draft.report.error((*p.path, "next_stage"), what, say("do-check-day-time-those-cut"))
     elif ends is not None and c.edge is Edge.OUT and any(c.at(s) < ends for s in starts):
-        what = f"nobody is out of '{p.value.name}' by the cut-off there: the next stage starts after it"
-        draft.report.error(
-            _cut_off_path(p.path, draft), what, 'Write when = "in", or a time not before next_stage.'
-        )
+        what = say("wrong-nobody-out-cut-off-next", name=p.value.name)
+        draft.report.error(_cut_off_path(p.path, draft), what, say("do-write-when-time-not-before"))
 
 
 def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:
@@ -255,24 +253,24 @@ def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:
         if access is None:
             continue
         if access.closes is not None and access.closes <= draft.starts:
-            what = f"crew access at '{p.value.name}' closes before the start"
-            draft.report.error((*p.path, "crew", "open_to"), what, 'Give the weekday, as in "Sun 14:00".')
+            what = say("wrong-crew-access-closes-before-start", name=p.value.name)
+            draft.report.error((*p.path, "crew", "open_to"), what, say("do-give-weekday-sun-14-00"))
         if access.opens is not None and access.opens >= end:
-            what = f"crew access at '{p.value.name}' opens after the race is over"
-            draft.report.error((*p.path, "crew", "open_from"), what, "Check day and time.")
+            what = say("wrong-crew-access-opens-after-race", name=p.value.name)
+            draft.report.error((*p.path, "crew", "open_from"), what, say("do-check-day-time"))
 
 
 def _runners(draft: Draft) -> None:
     people = {p.value.id for p in draft.people}
     if not draft.runners:
-        draft.report.error((), "there is no runner", "Add [[runners]] with name and target.")
+        draft.report.error((), say("wrong-no-runner"), say("do-add-runners-name-target"))
     for key in ("bib", "name"):
         seen: dict[str, str] = {}
         for r in draft.runners:
             value = getattr(r.value, key)
             if value and _plain(value) in seen:
-                what = f"{key} '{value}' is also that of runner '{seen[_plain(value)]}'"
-                draft.report.error((*r.path, key), what, "Reports could not be told apart: make them differ.")
+                what = say("wrong-also-runner", key=key, value=value, seen=seen[_plain(value)])
+                draft.report.error((*r.path, key), what, say("do-reports-could-not-told-apart"))
             seen.setdefault(_plain(value), r.value.id)
     astray = draft.runners_astray()
     for r in draft.runners:
@@ -282,12 +280,12 @@ def _runners(draft: Draft) -> None:
 def _runner(draft: Draft, r: At[Runner], people: Collection[str], astray: Collection[str]) -> None:
     report = draft.report
     if r.value.person not in people and not (astray and r.value.person == r.value.id):
-        else_say = f'Add [[people]] with id = "{r.value.person}".'
-        what = f"there is no person '{r.value.person}' in [[people]]"
+        else_say = say("do-add-people-id", person=r.value.person)
+        what = say("wrong-no-person-people", person=r.value.person)
         report.error((*r.path, "person"), what, did_you_mean(r.value.person, people, else_say))
     if draft.starts_known and not timedelta(-1) <= r.value.start - draft.starts <= timedelta(days=14):
-        what = f"{r.value.name} starts more than a day before the event, or weeks after"
-        report.error((*r.path, "start"), what, "Check her start and that of the event.")
+        what = say("wrong-starts-more-day-before-event", name=r.value.name)
+        report.error((*r.path, "start"), what, say("do-check-start-event"))
     ids = [p.value.id for p in draft.points_of(r.value.course)]
     _fuel(draft, r, ids)
     kinds = {p.value.id: p.value.kinds for p in draft.points_of(r.value.course)}
@@ -296,14 +294,12 @@ def _runner(draft: Draft, r: At[Runner], people: Collection[str], astray: Collec
         where = (*r.path, "drop_bags", i, "point")
         draft.known(where, "point", bag.point, ids)
         if PointKind.DROP_BAG not in kinds.get(bag.point, {PointKind.DROP_BAG}):
-            what = f"'{bag.point}' is no point for drop bags"
-            remedy = (
-                'Ask the race; then add "drop bag" to the kinds of that point, or send the bag elsewhere.'
-            )
+            what = say("wrong-no-point-drop-bags", point=bag.point)
+            remedy = say("do-ask-race-then-add-drop")
             report.warn(where, what, remedy)
         if bag.point in first:
-            what = f"two of her bags wait at '{bag.point}'"
-            report.warn(where, what, "Put it all into one: what she eats from there is labelled on each.")
+            what = say("wrong-two-bags-wait-at", point=bag.point)
+            report.warn(where, what, say("do-put-all-into-one-bag"))
         first.add(bag.point)
 
 
@@ -314,16 +310,12 @@ def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:
         where = (*r.path, "fuel", i)
         draft.known((*where, "from"), "point", plan.from_point, ids)
         if plan.from_point in begun:
-            what = f"two of her fuel plans begin at '{plan.from_point}'"
-            draft.report.error(
-                (*where, "from"), what, "Join them into one, or let one begin at a later point."
-            )
+            what = say("wrong-two-fuel-plans-begin", from_point=plan.from_point)
+            draft.report.error((*where, "from"), what, say("do-join-them-into-let-begin"))
         begun.add(plan.from_point)
         if plan.fluid_ml_per_h is not None and 0.0 < plan.fluid_ml_per_h < SIP_ML:
-            what = f"{plan.fluid_ml_per_h:g} ml an hour is not even a sip"
-            draft.report.warn(
-                (*where, "fluid_ml_per_h"), what, "Write millilitres, not litres: fluid_ml_per_h = 500."
-            )
+            what = say("wrong-ml-hour-not-even-sip", fluid_ml_per_h=f"{plan.fluid_ml_per_h:g}")
+            draft.report.warn((*where, "fluid_ml_per_h"), what, say("do-write-millilitres-not-litres-fluid"))
 
 
 SIP_ML = 20.0
@@ -334,5 +326,5 @@ def _keep_until(draft: Draft) -> None:
     if draft.keep_until is None or not draft.starts_known:
         return
     if draft.keep_until < draft.starts + (draft.limit or timedelta(0)):
-        what = "personal data would be blanked before the race is over"
-        draft.report.error(("event", "keep_until"), what, "Give a day after the race.")
+        what = say("wrong-personal-data-would-blanked-before")
+        draft.report.error(("event", "keep_until"), what, say("do-give-day-after-race"))

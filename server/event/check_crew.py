@@ -12,6 +12,7 @@ from server.event.lines import Path
 from server.event.model import Car, MeetingPlan, Part, PartKind, Person, Point
 from server.event.parse_state import Draft
 from server.event.table_reader import did_you_mean, nearest
+from server.sentences import say
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 
@@ -22,8 +23,8 @@ def check_crew(draft: Draft) -> None:
     if any(p.path[:1] == ("people",) for p in draft.people):
         _alarm_people(draft)
     else:
-        what = "no people are named: a plan can be made, but nobody is told anything"
-        draft.report.warn((), what, "Add [[people]] with their parts, one with ladder = 1.")
+        what = say("wrong-no-people-named-plan-can")
+        draft.report.warn((), what, say("do-add-people-their-parts-ladder"))
     _same_names(draft)
     _drives(draft)
     _meetings(draft)
@@ -37,11 +38,13 @@ def _parts(draft: Draft) -> None:
     for part in draft.parts:
         p = part.value
         if p.kind is PartKind.RUNNER and p.ladder is not None:
-            what = "a runner can't answer an alarm about herself"
-            draft.report.error((*part.path, "ladder"), what, "Put the ladder on another person.")
+            what = say("wrong-runner-cannot-answer-alarm-about")
+            draft.report.error((*part.path, "ladder"), what, say("do-put-ladder-another-person"))
         same = (p.person, p.kind, p.runner, p.point)
         if same in seen:
-            draft.report.error(part.path, f"the part '{p.kind.value}' is given twice", "Keep one of the two.")
+            draft.report.error(
+                part.path, say("wrong-part-given-twice", value=p.kind.value), say("do-keep-two")
+            )
         seen.add(same)
 
 
@@ -54,44 +57,42 @@ def _alarm_people(draft: Draft) -> None:
         ladder = [p for p in mine if p.value.ladder is not None]
         name = r.value.name
         if not ladder and not astray:
-            what = f"an alarm about {name} would reach nobody: the ladder is empty"
-            draft.report.error(r.path, what, "Give somebody's part ladder = 1.")
+            what = say("wrong-alarm-about-would-reach-nobody", name=name)
+            draft.report.error(r.path, what, say("do-give-somebodys-part-ladder-1"))
         if not astray and all(p.value.kind is not PartKind.SAFETY_CONTACT for p in mine):
-            remedy = 'Give one person the part { kind = "safety contact", ladder = 1 }.'
-            draft.report.error(r.path, f"{name} has no safety contact", remedy)
+            remedy = say("do-give-person-part-kind-safety")
+            draft.report.error(r.path, say("wrong-no-safety-contact", name=name), remedy)
         steps: dict[int, Part] = {}
         for p in ladder:
             assert p.value.ladder is not None
             other = steps.setdefault(p.value.ladder, p.value)
             if other.person != p.value.person:
-                what = f"step {p.value.ladder} of the ladder for {name} is also that of '{other.person}'"
-                draft.report.warn(
-                    (*p.path, "ladder"), what, "Both are told at once; number them if not meant."
-                )
+                what = say("wrong-step-ladder-also", ladder=p.value.ladder, name=name, person=other.person)
+                draft.report.warn((*p.path, "ladder"), what, say("do-both-told-once-number-them"))
             if p.value.person in people:
                 _reachable(draft, people[p.value.person])
     callers = [p for p in draft.parts if p.value.calls_race_control]
     if not callers:
-        remedy = "Give exactly one person's part calls_race_control = true."
-        draft.report.error(("people",), "nobody is to call race control", remedy)
+        remedy = say("do-give-exactly-persons-part-calls")
+        draft.report.error(("people",), say("wrong-nobody-call-race-control"), remedy)
     for p in callers:
         if p.value.person != callers[0].value.person:
-            what = f"'{callers[0].value.person}' and '{p.value.person}' are both to call race control"
-            draft.report.error((*p.path, "calls_race_control"), what, "Keep one person.")
+            what = say("wrong-both-call-race-control", person=callers[0].value.person, person2=p.value.person)
+            draft.report.error((*p.path, "calls_race_control"), what, say("do-keep-person"))
     for p in callers[:1]:
         if p.value.person in people and not people[p.value.person].value.phone:
-            what = f"{people[p.value.person].value.name} is to call race control, but has no telephone number"
-            draft.report.warn(p.path, what, "Add phone.")
+            what = say("wrong-call-race-control-but-no", name=people[p.value.person].value.name)
+            draft.report.warn(p.path, what, say("do-add-phone"))
 
 
 def _reachable(draft: Draft, person: At[Person]) -> None:
     p = person.value
     if not (p.phone or p.email or p.webhook or p.channels):
-        what = f"{p.name} is on the ladder, but there is no way to reach them"
-        draft.report.error(person.path, what, "Add phone, email or channels.")
+        what = say("wrong-ladder-but-no-way-reach", name=p.name)
+        draft.report.error(person.path, what, say("do-add-phone-email-channels"))
     elif not p.phone:
-        what = f"{p.name} is on the ladder, but others can't telephone them"
-        draft.report.warn(person.path, what, "Add phone.")
+        what = say("wrong-ladder-but-others-cannot-telephone", name=p.name)
+        draft.report.warn(person.path, what, say("do-add-phone"))
 
 
 def _same_names(draft: Draft) -> None:
@@ -100,8 +101,8 @@ def _same_names(draft: Draft) -> None:
         for thing in named:
             name = thing.value.name.casefold()
             if name in seen:
-                what = f"the {kind} '{thing.value.name}' has the name of '{seen[name]}'"
-                draft.report.warn((*thing.path, "name"), what, "People could mix them up: make them differ.")
+                what = say("wrong-name", kind=kind, name=thing.value.name, seen=seen[name])
+                draft.report.warn((*thing.path, "name"), what, say("do-people-could-mix-them-up"))
             seen.setdefault(name, thing.value.id)
 
 
@@ -112,19 +113,21 @@ def _drives(draft: Draft) -> None:
         way = (v.from_place, v.to_place)
         if v.from_place == v.to_place and v.from_place:
             draft.report.error(
-                d.path, f"the drive goes from '{v.from_place}' to itself", "Correct from or to."
+                d.path, say("wrong-drive-goes-from-itself", from_place=v.from_place), say("do-correct-from")
             )
         elif way in seen:
-            draft.report.error(d.path, f"the drive from '{way[0]}' to '{way[1]}' is given twice", "Keep one.")
+            draft.report.error(
+                d.path, say("wrong-drive-from-given-twice", way=way[0], way2=way[1]), say("do-keep")
+            )
         seen.add(way)
         for key, place in (("from", v.from_place), ("to", v.to_place)):
             _place_name(draft, (*d.path, key), place, free=True)
         if v.minutes is None:
-            what = f"how long the drive from '{way[0]}' to '{way[1]}' takes is not said"
-            draft.report.warn(d.path, what, "Add minutes = 35; without it there is no leave-by.")
+            what = say("wrong-how-long-drive-from-takes", way=way[0], way2=way[1])
+            draft.report.warn(d.path, what, say("do-add-minutes-35-without-no"))
         elif v.confirmed_by is None:
-            what = f"nobody has confirmed the drive from '{way[0]}' to '{way[1]}'"
-            remedy = 'Add confirmed_by = "..." once a person has checked it; until then there is no leave-by.'
+            what = say("wrong-nobody-confirmed-drive-from", way=way[0], way2=way[1])
+            remedy = say("do-add-confirmed-once-person-checked")
             draft.report.warn(d.path, what, remedy)
     for c in draft.cars:
         _place_name(draft, (*c.path, "starts_at"), c.value.starts_at)
@@ -138,18 +141,18 @@ def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = Fal
         return
     for p in draft.points:
         if place.casefold() in {n.casefold() for n in (p.value.name, *p.value.also)}:
-            what = f"'{place}' is the name of the point '{p.value.id}'"
-            draft.report.error(path, what, f"Write its id: '{p.value.id}'.")
+            what = say("wrong-name-point", place=place, id=p.value.id)
+            draft.report.error(path, what, say("do-write-id", id=p.value.id))
             return
     near = nearest(place, ids, 80.0)
     driven = {x for d in draft.drives for x in (d.value.from_place, d.value.to_place)}
     if near is not None:
         draft.report.warn(
-            path, f"'{place}' is no point or place, but much like '{near}'", f"Did you mean '{near}'?"
+            path, say("wrong-no-point-place-but-much", place=place, near=near), say("do-did-mean", near=near)
         )
     elif not free and place not in driven:
-        what = f"no drive leads from or to '{place}'"
-        draft.report.warn(path, what, "Add it under [[drives]], or write the id of a point or place.")
+        what = say("wrong-no-drive-leads-from", place=place)
+        draft.report.warn(path, what, say("do-add-under-drives-write-id"))
 
 
 def _meetings(draft: Draft) -> None:
@@ -158,8 +161,8 @@ def _meetings(draft: Draft) -> None:
     seen: set[tuple[str, str]] = set()
     for m in draft.meetings:
         if (m.value.point, m.value.runner) in seen:
-            what = f"'{m.value.runner}' is met twice at '{m.value.point}'"
-            draft.report.error(m.path, what, "Put both into one meeting.")
+            what = say("wrong-met-twice", runner=m.value.runner, point=m.value.point)
+            draft.report.error(m.path, what, say("do-put-both-into-meeting"))
         seen.add((m.value.point, m.value.runner))
         astray = any(p.path in draft.astray for p in draft.points if p.value.id == m.value.point)
         if m.value.point in points and not astray:
@@ -172,17 +175,13 @@ def _meetings(draft: Draft) -> None:
 def _access(draft: Draft, m: At[MeetingPlan], point: Point) -> None:
     if point.access is None:
         only = draft.rules.outside_help_only_at_crew_points
-        what = f"crew have no access to '{point.name}'"
-        if only:
-            what += ", and the rules allow help at crew points only"
-        draft.report.error(
-            (*m.path, "point"), what, "Choose another point, or add crew = { ... } to this one."
-        )
+        what = say("wrong-crew-no-access-rules" if only else "wrong-crew-no-access", name=point.name)
+        draft.report.error((*m.path, "point"), what, say("do-choose-another-point-add-crew"))
         return
     most = point.access.people_max
     if most is not None and len(m.value.crew) > most:
-        what = f"{len(m.value.crew)} people are to meet her at '{point.name}', where {most} are allowed"
-        draft.report.error((*m.path, "crew"), what, "Name fewer people.")
+        what = say("wrong-people-meet-where-allowed", count=len(m.value.crew), name=point.name, most=most)
+        draft.report.error((*m.path, "crew"), what, say("do-name-fewer-people"))
 
 
 def _who(draft: Draft, m: At[MeetingPlan], people: Collection[str]) -> None:
@@ -191,21 +190,21 @@ def _who(draft: Draft, m: At[MeetingPlan], people: Collection[str]) -> None:
         if person in people:
             kinds = {p.value.kind for p in draft.parts_of(person)}
             if not kinds & _CREW and not draft.may_be(person):
-                what = f"'{person}' is to meet her, but has no part as crew or pacer"
-                draft.report.warn(path, what, 'Add { kind = "crew" } to their parts.')
+                what = say("wrong-meet-but-no-part-crew", person=person)
+                draft.report.warn(path, what, say("do-add-kind-crew-their-parts"))
     most = draft.rules.crew_people_max
     if most is not None and len(m.value.crew) > most:
-        what = f"{len(m.value.crew)} people are to meet her, the rules allow {most}"
-        draft.report.error((*m.path, "crew"), what, "Name fewer people.")
+        what = say("wrong-people-meet-rules-allow", count=len(m.value.crew), most=most)
+        draft.report.error((*m.path, "crew"), what, say("do-name-fewer-people"))
     if not m.value.crew:
-        draft.report.warn(m.path, "nobody is named to go to this meeting", 'Add crew = ["..."].')
+        draft.report.warn(m.path, say("wrong-nobody-named-go-meeting"), say("do-add-crew"))
     for key in ("pacer_joins", "pacer_leaves"):
         person = getattr(m.value, key)
         if person in people:
             kinds = {p.value.kind for p in draft.parts_of(person)}
             if PartKind.PACER not in kinds and not draft.may_be(person):
-                what = f"'{person}' has no part as pacer"
-                draft.report.error((*m.path, key), what, 'Add { kind = "pacer" } to their parts.')
+                what = say("wrong-no-part-pacer", person=person)
+                draft.report.error((*m.path, key), what, say("do-add-kind-pacer-their-parts"))
 
 
 def _what(draft: Draft, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
@@ -216,12 +215,12 @@ def _what(draft: Draft, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
     for i, item in enumerate(m.value.kit):
         path = (*m.path, "kit", i, "car")
         if item.car in cars and item.car not in there:
-            what = f"'{item.name}' travels in '{item.car}', which does not go to this meeting"
-            draft.report.error(path, what, "Put it into a car that goes there.")
+            what = say("wrong-travels-does-not-go-meeting", name=item.name, car=item.car)
+            draft.report.error(path, what, say("do-put-into-car-goes"))
     car = cars.get(m.value.car or "")
     if car is not None and len(m.value.crew) > car.seats:
-        what = f"{len(m.value.crew)} people go in '{car.id}', which seats {car.seats}"
-        draft.report.warn((*m.path, "crew"), what, "Check the seats, or name a second car.")
+        what = say("wrong-people-go-seats", count=len(m.value.crew), car=car.id, seats=car.seats)
+        draft.report.warn((*m.path, "crew"), what, say("do-check-seats-name-second-car"))
 
 
 def _vehicles(draft: Draft) -> None:
@@ -233,8 +232,14 @@ def _vehicles(draft: Draft) -> None:
             if m.value.car is not None and m.value.car not in cars:
                 cars.append(m.value.car)
                 if most is not None and len(cars) > most:
-                    what = f"{len(cars)} cars are used for {r.value.name} ({', '.join(cars)}), the rules allow {most}"
-                    draft.report.error((*m.path, "car"), what, "Use fewer cars.")
+                    what = say(
+                        "wrong-cars-used-rules-allow",
+                        count=len(cars),
+                        name=r.value.name,
+                        cars=", ".join(cars),
+                        most=most,
+                    )
+                    draft.report.error((*m.path, "car"), what, say("do-use-fewer-cars"))
 
 
 def _permits(draft: Draft) -> None:
@@ -245,13 +250,9 @@ def _permits(draft: Draft) -> None:
     held += [(p.path, x) for p in draft.parts for x in p.value.permits]
     for path, name in held:
         if _plain(name) not in plain:
-            what = f"no point asks for the permit '{name}'"
+            what = say("wrong-no-point-asks-permit", name=name)
             known = ", ".join(sorted(asked))
-            else_say = (
-                f"Permits asked for: {known}."
-                if known
-                else 'Add permit = "..." to crew = { ... } of a point.'
-            )
+            else_say = say("do-permits-asked", known=known) if known else say("do-add-permit-crew-point")
             draft.report.warn((*path, "permits"), what, did_you_mean(name, asked, else_say))
     names = {_plain(x) for _, x in held}
     points = {p.value.id: p.value for p in draft.points}
@@ -259,10 +260,8 @@ def _permits(draft: Draft) -> None:
         point = points.get(m.value.point)
         permit = point.access.permit if point is not None and point.access is not None else ""
         if point is not None and permit and _plain(permit) not in names:
-            what = f"crew need the permit '{permit}' at '{point.name}', and nobody says who has it"
-            remedy = (
-                f'Ask the race, then write permits = ["{permit}"] at the car, or at the part of who holds it.'
-            )
+            what = say("wrong-crew-need-permit-nobody-says", permit=permit, name=point.name)
+            remedy = say("do-ask-race-then-write-permits", permit=permit)
             draft.report.warn((*m.path, "point"), what, remedy)
 
 
@@ -306,11 +305,11 @@ def _car_ways(draft: Draft) -> None:
             came_from = [m.value.from_place] if m.value.from_place else sorted(x for x in stands if x)
             stands = {here}
             if not came_from:
-                what = f"where '{car.value.id}' comes from is not said, so there is no leave-by"
-                draft.report.warn(m.path, what, "Add from = ... here or starts_at = ... to the car.")
+                what = say("wrong-where-comes-from-not-said", id=car.value.id)
+                draft.report.warn(m.path, what, say("do-add-from-here-starts-car"))
             elif not any(_one_site(draft, x, here) or (x, here) in ways for x in came_from):
-                what = f"there is no drive from '{came_from[0]}' to '{here}', so '{car.value.id}' has no leave-by"
-                draft.report.warn(m.path, what, "Add it under [[drives]].")
+                what = say("wrong-no-drive-from-so-no", came_from=came_from[0], here=here, id=car.value.id)
+                draft.report.warn(m.path, what, say("do-add-under-drives"))
 
 
 def _meetings_by_car(

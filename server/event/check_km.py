@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from server.event.lines import Path
 from server.event.model import CourseDef, Event, Part, PartKind
 from server.event.table_reader import Report
+from server.sentences import say
 
 Paths = Mapping[tuple[str, str], Path]
 
@@ -32,9 +33,15 @@ def _order(course: CourseDef, report: Report, paths: Paths) -> None:
         if p.km is None:
             continue
         if p.km <= last_km:
-            what = f"'{p.name}' at km {p.km:g} stands after '{last_name}' at km {last_km:g}"
+            what = say(
+                "wrong-km-stands-after-km",
+                name=p.name,
+                km=f"{p.km:g}",
+                last_name=last_name,
+                last_km=f"{last_km:g}",
+            )
             path = paths.get(("points", p.id), ("points", p.id))
-            report.error((*path, "km"), what, "List the points in running order, each farther on.")
+            report.error((*path, "km"), what, say("do-list-points-running-order-each"))
         last_km, last_name = p.km, p.name
 
 
@@ -43,8 +50,8 @@ def _stretches(course: CourseDef, report: Report) -> None:
     finish = course.points[-1].km if course.points else None
     for i, s in enumerate(course.stretches):
         if finish is not None and s.to_km > finish * 1.01 + 0.5:
-            what = f"the stretch ends at km {s.to_km:g}, the finish is at km {finish:g}"
-            report.error(("stretches", i, "to_km"), what, "Check the km.")
+            what = say("wrong-stretch-ends-km-finish-km", to_km=f"{s.to_km:g}", finish=f"{finish:g}")
+            report.error(("stretches", i, "to_km"), what, say("do-check-km"))
 
 
 def _weather(event: Event, report: Report) -> None:
@@ -55,8 +62,8 @@ def _weather(event: Event, report: Report) -> None:
             continue
         for key, km in (("from_km", w.from_km), ("to_km", w.to_km)):
             if km is not None and km > finish * 1.01 + 0.5:
-                what = f"{key} = {km:g} lies beyond the course, the finish is at km {finish:g}"
-                report.error(("weather", i, key), what, "Check the km.")
+                what = say("wrong-lies-beyond-course-finish-km", key=key, km=f"{km:g}", finish=f"{finish:g}")
+                report.error(("weather", i, key), what, say("do-check-km"))
 
 
 def _km(event: Event, point: str | None, runner: str | None) -> float | None:
@@ -74,13 +81,17 @@ def _pacer(event: Event, part: Part, report: Report, paths: Paths) -> None:
     first, last = _km(event, part.pace_from, part.runner), _km(event, part.pace_to, part.runner)
     allowed = event.rules.pacer_from_km
     if first is not None and allowed is not None and first < allowed:
-        what = (
-            f"{event.person(part.person).name} paces from km {first:g}, but the rules allow pacers from "
-            f"km {allowed:g}"
+        what = say(
+            "wrong-paces-from-km-but-rules",
+            name=event.person(part.person).name,
+            first=f"{first:g}",
+            allowed=f"{allowed:g}",
         )
-        report.error((*path, "parts"), what, "Choose a later point for pace_from.")
+        report.error((*path, "parts"), what, say("do-choose-later-point-pace-from"))
     if first is not None and last is not None and last <= first:
-        report.error((*path, "parts"), "pace_to comes before pace_from", "Exchange the two, or correct one.")
+        report.error(
+            (*path, "parts"), say("wrong-pace-comes-before-pace-from"), say("do-exchange-two-correct")
+        )
 
 
 def _joining(event: Event, report: Report, paths: Paths) -> None:
@@ -100,10 +111,12 @@ def _joining(event: Event, report: Report, paths: Paths) -> None:
                 continue
             with_her.add(m.pacer_joins)
             if km is not None and allowed is not None and km < allowed:
-                what = f"a pacer joins at km {km:g}, but the rules allow pacers from km {allowed:g}"
-                report.error((*path, "pacer_joins"), what, "Let the pacer join at a later meeting.")
+                what = say("wrong-pacer-joins-km-but-rules", km=f"{km:g}", allowed=f"{allowed:g}")
+                report.error((*path, "pacer_joins"), what, say("do-let-pacer-join-later-meeting"))
             if len(with_her) > event.rules.pacers_at_once:
-                what = (
-                    f"{len(with_her)} pacers would be with her, the rules allow {event.rules.pacers_at_once}"
+                what = say(
+                    "wrong-pacers-would-rules-allow",
+                    count=len(with_her),
+                    pacers_at_once=event.rules.pacers_at_once,
                 )
-                report.error((*path, "pacer_joins"), what, "Say where the one before leaves: pacer_leaves.")
+                report.error((*path, "pacer_joins"), what, say("do-say-where-before-leaves-pacer"))

@@ -11,6 +11,7 @@ from geopy.distance import geodesic
 from server.event.context import At
 from server.event.model import Drive, MeetingPlan, PartKind
 from server.event.parse_state import Draft
+from server.sentences import say
 
 ONE_SITE_M = 150.0
 """Car parks nearer than this are one (own choice): nobody moves a car for it."""
@@ -36,8 +37,8 @@ def _places(draft: Draft) -> None:
     points = {p.value.id for p in draft.points}
     for place in draft.places:
         if place.value.id in points:
-            what = f"the place '{place.value.id}' has the id of a point"
-            draft.report.error((*place.path, "id"), what, "Points are places already: leave this one out.")
+            what = say("wrong-place-id-point", id=place.value.id)
+            draft.report.error((*place.path, "id"), what, say("do-points-places-already-leave-out"))
     ids = [p.value.id for p in draft.places]
     for p in draft.points:
         access = p.value.access
@@ -45,8 +46,8 @@ def _places(draft: Draft) -> None:
             continue
         path = (*p.path, "crew", "place")
         if access.place in ids and access.lat is not None:
-            what = f"'{p.value.name}' has lat and lon, and so has its place '{access.place}'"
-            draft.report.error(path, what, "Keep them at the place only.")
+            what = say("wrong-lat-lon-so-place", name=p.value.name, place=access.place)
+            draft.report.error(path, what, say("do-keep-them-place-only"))
 
 
 def spots_of(draft: Draft) -> dict[str, tuple[float, float]]:
@@ -71,16 +72,14 @@ def _drive(draft: Draft, d: At[Drive]) -> None:
         return
     for key, extra in (("traffic_minutes", v.traffic), ("fuel_minutes", v.fuel_stop)):
         if extra:
-            what = f"{key} is given beside minutes, which are the whole drive"
-            draft.report.warn((*d.path, key), what, f"Count it into minutes and leave {key} out.")
+            what = say("wrong-given-beside-minutes-whole-drive", key=key)
+            draft.report.warn((*d.path, key), what, say("do-count-into-minutes-leave-out", key=key))
     spots = spots_of(draft)
     if v.from_place in spots and v.to_place in spots:
         km = geodesic(spots[v.from_place], spots[v.to_place]).km
         if km / v.minutes * 60.0 > FASTEST_KMH:
-            what = f"{v.minutes:g} minutes for {km:.0f} km in a straight line is faster than any car may go"
-            draft.report.error(
-                (*d.path, "minutes"), what, "Check the minutes, and lat and lon of both places."
-            )
+            what = say("wrong-minutes-km-straight-line-faster", minutes=f"{v.minutes:g}", km=f"{km:.0f}")
+            draft.report.error((*d.path, "minutes"), what, say("do-check-minutes-lat-lon-both"))
 
 
 def _crew_hours(draft: Draft) -> None:
@@ -89,15 +88,15 @@ def _crew_hours(draft: Draft) -> None:
     if first is None or not draft.starts_known:
         return
     if first >= draft.starts + (draft.limit or timedelta(days=14)):
-        what = "the rules allow crew only once the race is over"
-        draft.report.error(("rules", "crew_not_before"), what, "Check day and time.")
+        what = say("wrong-rules-allow-crew-only-once")
+        draft.report.error(("rules", "crew_not_before"), what, say("do-check-day-time"))
         return
     access = {p.value.id: p.value.access for p in draft.points}
     for m in draft.meetings:
         a = access.get(m.value.point)
         if a is not None and a.closes is not None and a.closes <= first:
-            what = f"'{m.value.point}' closes before the rules allow crew (crew_not_before)"
-            draft.report.error((*m.path, "point"), what, "Leave this meeting out.")
+            what = say("wrong-closes-before-rules-allow-crew", point=m.value.point)
+            draft.report.error((*m.path, "point"), what, say("do-leave-meeting-out"))
 
 
 def _in_order(draft: Draft, runner: str) -> list[At[MeetingPlan]]:
@@ -112,25 +111,23 @@ def _pacers(draft: Draft, runner: str) -> None:
     for m in _in_order(draft, runner):
         v = m.value
         if v.pacer_joins is not None and v.pacer_joins == v.pacer_leaves:
-            what = f"'{v.pacer_joins}' joins her and leaves her at the same meeting"
-            draft.report.error((*m.path, "pacer_leaves"), what, "Let one of the two be at another meeting.")
+            what = say("wrong-joins-leaves-same-meeting", pacer_joins=v.pacer_joins)
+            draft.report.error((*m.path, "pacer_leaves"), what, say("do-let-two-another-meeting"))
             continue
         if v.pacer_leaves is not None:
             if v.pacer_leaves not in with_her:
-                what = f"'{v.pacer_leaves}' leaves her here, but joins her at no meeting before"
-                draft.report.error((*m.path, "pacer_leaves"), what, "Add pacer_joins to an earlier meeting.")
+                what = say("wrong-leaves-here-but-joins-no", pacer_leaves=v.pacer_leaves)
+                draft.report.error((*m.path, "pacer_leaves"), what, say("do-add-pacer-joins-earlier-meeting"))
             with_her.discard(v.pacer_leaves)
         for i, person in enumerate(v.crew):
             if person in with_her:
-                what = f"'{person}' is to be with the crew, but is on foot with her then, as pacer"
-                draft.report.error(
-                    (*m.path, "crew", i), what, "Take the name out, or add pacer_leaves before."
-                )
+                what = say("wrong-crew-but-foot-then-pacer", person=person)
+                draft.report.error((*m.path, "crew", i), what, say("do-take-name-out-add-pacer"))
         if v.pacer_joins is None:
             continue
         if v.pacer_joins in with_her:
-            what = f"'{v.pacer_joins}' joins her here, but is with her already"
-            draft.report.error((*m.path, "pacer_joins"), what, "Add pacer_leaves to a meeting in between.")
+            what = say("wrong-joins-here-but-already", pacer_joins=v.pacer_joins)
+            draft.report.error((*m.path, "pacer_joins"), what, say("do-add-pacer-leaves-meeting-between"))
         with_her.add(v.pacer_joins)
         _pace_from(draft, m, v.pacer_joins)
 
@@ -141,8 +138,8 @@ def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
     order = {p.value.id: i for i, p in enumerate(draft.points)}
     begins = min((order[p] for p in said if p in order), default=0)
     if order[m.value.point] < begins:
-        what = f"'{person}' joins her at '{m.value.point}', but is said to pace only from '{said[0]}'"
-        draft.report.warn((*m.path, "pacer_joins"), what, "Make pace_from and the meeting agree.")
+        what = say("wrong-joins-but-said-pace-only", person=person, point=m.value.point, said=said[0])
+        draft.report.warn((*m.path, "pacer_joins"), what, say("do-make-pace-from-meeting-agree"))
 
 
 def _company(draft: Draft) -> None:
@@ -154,28 +151,30 @@ def _company(draft: Draft) -> None:
         v = m.value
         for i, person in enumerate(v.crew):
             if person in v.crew[:i]:
-                draft.report.error((*m.path, "crew", i), f"'{person}' is named twice", "Keep one.")
+                draft.report.error(
+                    (*m.path, "crew", i), say("wrong-named-twice", person=person), say("do-keep")
+                )
             if (person, v.runner) in herself:
-                what = f"{running[person]} can't be in the crew that meets her"
-                draft.report.error((*m.path, "crew", i), what, "Name somebody else.")
+                what = say("wrong-cannot-crew-meets", running=running[person])
+                draft.report.error((*m.path, "crew", i), what, say("do-name-somebody-else"))
         if v.from_place is not None and v.from_place == v.point:
-            what = f"the crew of '{v.point}' come from '{v.point}' itself"
-            draft.report.error((*m.path, "from"), what, "Leave from out, or name where they come from.")
+            what = say("wrong-crew-come-from-itself", point=v.point)
+            draft.report.error((*m.path, "from"), what, say("do-leave-from-out-name-where"))
         if v.car is not None and v.crew and drivers and not drivers & set(v.crew):
-            what = f"nobody who goes in '{v.car}' is said to drive"
-            draft.report.warn((*m.path, "crew"), what, "Add drives = true to a part of one of them.")
+            what = say("wrong-nobody-goes-said-drive", car=v.car)
+            draft.report.warn((*m.path, "crew"), what, say("do-add-drives-true-part-them"))
 
 
 def _awake(draft: Draft) -> None:
     for p in draft.parts:
         since, sleeps = p.value.awake_since, p.value.sleeps
         if since is not None and draft.starts_known and draft.starts - since > LONGEST_AWAKE:
-            what = f"'{p.value.person}' would have been awake for over two days at the start"
-            draft.report.error((*p.path, "awake_since"), what, "Check day and time.")
+            what = say("wrong-would-been-awake-over-two", person=p.value.person)
+            draft.report.error((*p.path, "awake_since"), what, say("do-check-day-time"))
         ordered = sorted(sleeps, key=lambda s: s.start)
         if any(b.start < a.end for a, b in pairwise(ordered)):
-            what = f"two sleeps of '{p.value.person}' overlap"
-            draft.report.error((*p.path, "sleeps"), what, "Join them into one.")
+            what = say("wrong-two-sleeps-overlap", person=p.value.person)
+            draft.report.error((*p.path, "sleeps"), what, say("do-join-them-into"))
 
 
 def _shares(draft: Draft) -> None:
@@ -200,24 +199,26 @@ def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
     for s in mine:
         first, last = order[s.value.from_point], order[s.value.to_point]
         if last <= first:
-            what = f"the share from '{s.value.from_point}' ends at '{s.value.to_point}', which comes before"
-            draft.report.error((*s.path, "to"), what, "Exchange the two, or correct one.")
+            what = say(
+                "wrong-share-from-ends-comes-before", from_point=s.value.from_point, to_point=s.value.to_point
+            )
+            draft.report.error((*s.path, "to"), what, say("do-exchange-two-correct"))
             return
         if first != here:
-            gap = "nobody runs" if first > here else "two people run"
+            gap = say("wrong-nobody-runs") if first > here else say("wrong-two-people-run")
             low, high = sorted((first, here))
-            what = f"{gap} from '{names[low]}' to '{names[high]}'"
-            draft.report.error((*s.path, "from"), what, "Let each share begin where the one before ends.")
+            what = say("wrong-from", gap=gap, names=names[low], names2=names[high])
+            draft.report.error((*s.path, "from"), what, say("do-let-each-share-begin-where"))
         here = last
     if here != len(names) - 1:
-        what = f"nobody runs from '{names[here]}' to '{names[-1]}'"
-        draft.report.error((*mine[-1].path, "to"), what, "Add a share up to the finish.")
+        what = say("wrong-nobody-runs-from", names=names[here], names2=names[-1])
+        draft.report.error((*mine[-1].path, "to"), what, say("do-add-share-up-finish"))
     for m, person in _crewing(draft, runner):
         at = order.get(m.value.point, -1)
         for s in mine:
             if s.value.person == person and order[s.value.from_point] < at < order[s.value.to_point]:
-                what = f"'{person}' is to be with the crew, but runs a share then"
-                draft.report.error((*m.path, "crew"), what, "Name somebody else.")
+                what = say("wrong-crew-but-runs-share-then", person=person)
+                draft.report.error((*m.path, "crew"), what, say("do-name-somebody-else"))
 
 
 def _crewing(draft: Draft, runner: str) -> Iterator[tuple[At[MeetingPlan], str]]:

@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from server.event.lines import Path
 from server.event.table_reader import Report, did_you_mean
+from server.sentences import say
 
 T = TypeVar("T")
 
@@ -46,8 +47,8 @@ class Reading:
         """Note an id that there is none of; True when it is fine or not given."""
         if not word or word in ids:
             return True
-        else_say = f"Known: {', '.join(ids)}." if ids else f"There is no {what} in this file yet."
-        self.report.error(path, f"there is no {what} '{word}'", did_you_mean(word, ids, else_say))
+        else_say = say("do-known", ids=", ".join(ids)) if ids else say("do-no-file-yet", what=what)
+        self.report.error(path, say("wrong-no", what=what, word=word), did_you_mean(word, ids, else_say))
         return False
 
     def local_start(self) -> datetime:

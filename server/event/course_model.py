@@ -27,6 +27,7 @@ from server.event.forms import (
 from server.event.forms_of_time import Moment, span
 from server.event.table import Key, One, Table, Tables, UnusableError, apart, key, read_table
 from server.event.table_reader import Section
+from server.sentences import say
 
 KM_MAX: Final = 1000.0
 SHORT_RACE = timedelta(days=6)
@@ -88,7 +89,7 @@ class CutOff(Table):
     """
 
     edge: Edge = key(Choice(Edge), "whether she must be in or out by then", '"in"', name="when",
-        need='Say whether she must be in or out by then: when = "in" or when = "out".')  # fmt: skip
+        need=say("do-say-whether-must-out-then"))  # fmt: skip
     clock: datetime | None = key(Moment("the start", example='"Sun 11:30"'),
         "the time of day, with weekday past the first day", '"Sat 13:30"')  # fmt: skip
     elapsed: timedelta | None = key(span(timedelta(minutes=1), timedelta(days=14)),
@@ -105,8 +106,8 @@ class CutOff(Table):
     def look(s: Section, v: Values, d: Reading) -> None:
         """One of the two times."""
         if s.has("clock") == s.has("elapsed"):
-            what = "a cut-off has clock and elapsed" if s.has("clock") else "a cut-off has no time"
-            remedy = 'Give one: clock = "Sun 11:30" (time of day) or elapsed = "6:30" (since her start).'
+            what = say("wrong-cut-off-clock-elapsed") if s.has("clock") else say("wrong-cut-off-no-time")
+            remedy = say("do-give-clock-sun-11-30")
             s.report.error(s.path, what, remedy)
         if (v["clock"] is None) == (v["elapsed"] is None):
             raise UnusableError
@@ -120,7 +121,7 @@ class ReportsThere(Table):
     """
 
     by: ReporterKind = key(Choice(ReporterKind), "who", '"volunteer"',
-        need='Say who reports: by = "volunteer" (or "crew", "timing mat", "runner", "tracker", "nobody").',
+        need=say("do-say-reports-volunteer-crew-timing"),
         default=ReporterKind.NOBODY)  # fmt: skip
     chance: float = key(
         Number(0, 1), "how surely a runner there is told of, above 0 up to 1", "0.9", must=True
@@ -131,8 +132,8 @@ class ReportsThere(Table):
     def look(s: Section, v: Values, d: Reading) -> None:
         """Nobody needs no chance, anybody else one above 0."""
         if v["chance"] == 0 or (not s.has("chance") and v["by"] is not ReporterKind.NOBODY):
-            what = "a chance of 0 is nobody" if v["chance"] == 0 else "'chance' is missing"
-            remedy = "Write how surely she is reported, above 0 up to 1, as in chance = 0.9."
+            what = say("wrong-chance-0-nobody") if v["chance"] == 0 else say("wrong-chance-missing")
+            remedy = say("do-write-how-surely-reported-above")
             s.error("chance", what, remedy)
         v["chance"] = v["chance"] or 1.0
 
@@ -173,7 +174,7 @@ class CrewAccess(Table):
         if v["opens"] is not None and v["closes"] is not None:
             hours = v["closes"] - v["opens"]
             if hours <= timedelta(0) or (week_on and hours >= SHORT_RACE):
-                s.error("open_to", "it closes before it opens", "Check the two times, with weekday.")
+                s.error("open_to", say("wrong-closes-before-opens"), say("do-check-two-times-weekday"))
         s.both("lat", "lon")
 
 
@@ -188,7 +189,7 @@ class Point(Table):
 
     id: str = key(Id("name"), "what other tables call it", '"mill"')
     name: str = key(Text(), "what people call it", '"Skelter Mill"',
-        need='Give the point a name, as in name = "Skelter Mill".')  # fmt: skip
+        need=say("do-give-point-name-name-skelter"))  # fmt: skip
     km: float | None = key(Number(0, KM_MAX), "distance from the start; start and finish need none", "21.3",
         must=True)  # fmt: skip
     kinds: frozenset[PointKind] = key(Choices(PointKind),
@@ -244,29 +245,29 @@ def _where(s: Section, v: Values, d: Reading) -> None:
         d.astray.add(s.path)
     ends = v["kinds"] & {PointKind.START, PointKind.FINISH}
     if not (s.has("km") or v["waypoint"] or ends or s.path in d.astray):
-        s.missing("km", 'Give its distance, km = 21.3, or a waypoint of the route, waypoint = "Mill".')
+        s.missing("km", say("do-give-distance-km-21-3"))
 
 
 def _crew(s: Section, v: Values) -> None:
     if v["access"] is None and PointKind.CREW_ACCESS in v["kinds"] and not s.has("crew"):
         v["access"] = CrewAccess()
-        remedy = 'Add crew = { parking = "...", walk_in_minutes = 5 }.'
-        s.report.warn(s.at("kinds"), "crew may come here, but nothing says where to park", remedy)
+        remedy = say("do-add-crew-parking-walk-minutes")
+        s.report.warn(s.at("kinds"), say("wrong-crew-may-come-here-but"), remedy)
     elif v["access"] is not None:
         v["kinds"].add(PointKind.CREW_ACCESS)
 
 
 def _cut_offs(s: Section, v: Values, d: Reading) -> None:
     if s.has("cut_off") and s.has("cut_offs"):
-        s.error("cut_offs", "there are cut_off and cut_offs", "Put them all into cut_offs.")
+        s.error("cut_offs", say("wrong-cut-off-cut-offs"), say("do-put-them-all-into-cut"))
     one = (read_table(x, CutOff, d) for x in s.tables("cut_off"))
     v["cut_offs"] = (*(c for c in one if c is not None), *v["cut_offs"])
     if len({c.edge for c in v["cut_offs"]}) < len(v["cut_offs"]):
-        s.error("cut_offs", "two cut-offs for the same moment", 'Keep one for "in" and one for "out".')
+        s.error("cut_offs", say("wrong-two-cut-offs-same-moment"), say("do-keep-out"))
     if v["cut_offs"]:
         v["kinds"].add(PointKind.CUT_OFF)
     elif PointKind.CUT_OFF in v["kinds"] and not (s.has("cut_off") or s.has("cut_offs")):
-        s.missing("cut_off", 'Say when: cut_off = { when = "out", clock = "Sun 11:30" }.')
+        s.missing("cut_off", say("do-say-when-cut-off-when"))
 
 
 def _next_stage(s: Section, v: Values, d: Reading) -> datetime | None:
@@ -274,12 +275,12 @@ def _next_stage(s: Section, v: Values, d: Reading) -> datetime | None:
     if at is None or s.wrong("next_stage"):
         return None  # The mistake is noted, and the start in its place would make others of the cut-offs.
     if d.starts_known and at < d.starts:
-        what = "the next stage starts before the race"
-        s.error("next_stage", what, 'Give the weekday, as in "Sun 07:00".')
+        what = say("wrong-next-stage-starts-before-race")
+        s.error("next_stage", what, say("do-give-weekday-sun-07-00"))
         return None
     if s.has("stop_minutes"):
-        what = "a stage ends here, and she stays until the next one"
-        s.error("stop_minutes", what, "Leave stop_minutes out.")
+        what = say("wrong-stage-ends-here-stays-until")
+        s.error("stop_minutes", what, say("do-leave-stop-minutes-out"))
     return at
 
 
@@ -292,10 +293,10 @@ class Stretch(Table):
     """
 
     from_km: float = key(
-        Number(0, KM_MAX), "where it begins", "2", need="Say where it begins: from_km = 60.", default=0.0
+        Number(0, KM_MAX), "where it begins", "2", need=say("do-say-where-begins-from-km"), default=0.0
     )
     to_km: float = key(
-        Number(0, KM_MAX), "where it ends", "12", need="Say where it ends: to_km = 78.", default=0.0
+        Number(0, KM_MAX), "where it ends", "12", need=say("do-say-where-ends-km-78"), default=0.0
     )
     name: str = key(Text(), "what it is called", '"Long Moss"')
     surface: str = key(
@@ -316,8 +317,8 @@ class Stretch(Table):
         """Its course; it ends after it begins."""
         d.course_of[s.path] = course_named(s, d)
         if s.has("from_km") and v["to_km"] and v["from_km"] >= v["to_km"]:
-            what = f"the stretch ends at km {v['to_km']:g}, before it begins"
-            s.error("to_km", what, "Check from_km and to_km.")
+            what = say("wrong-stretch-ends-km-before-begins", to_km=f"{v['to_km']:g}")
+            s.error("to_km", what, say("do-check-from-km-km"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -347,20 +348,17 @@ class WeatherSpell(Table):
         if v["course"] or v["from_km"] is not None or v["to_km"] is not None:
             course_named(s, d)
         if v["from_km"] is not None and v["to_km"] is not None and v["from_km"] >= v["to_km"]:
-            what = f"the weather ends at km {v['to_km']:g}, before it begins"
-            s.error("to_km", what, "Check from_km and to_km.")
+            what = say("wrong-weather-ends-km-before-begins", to_km=f"{v['to_km']:g}")
+            s.error("to_km", what, say("do-check-from-km-km"))
         if v["from_at"] is not None and v["to_at"] is not None and v["to_at"] <= v["from_at"]:
-            s.error("to", "the weather ends before it begins", "Check the two times, with weekday.")
+            s.error("to", say("wrong-weather-ends-before-begins"), say("do-check-two-times-weekday"))
         if d.starts_known and v["to_at"] is not None and v["to_at"] <= d.starts - timedelta(days=1):
-            s.error("to", "this weather is over days before the start", "Check the date.")
+            s.error("to", say("wrong-weather-over-days-before-start"), say("do-check-date"))
         if not (s.has("temperature_c") or s.has("ground")):
-            remedy = (
-                'Write [[weather]] with from = "Sat 12:00", to = "Sat 18:00", temperature_c = 27, humidity = 55; '
-                'or ground = "mud" with from_km and to_km.'
-            )
-            s.report.error(s.path, "this weather says nothing", remedy)
+            remedy = say("do-write-weather-from-sat-12")
+            s.report.error(s.path, say("wrong-weather-says-nothing"), remedy)
         if s.has("humidity") and not s.has("temperature_c"):
-            s.error("humidity", "humidity without temperature_c says nothing", "Add temperature_c.")
+            s.error("humidity", say("wrong-humidity-without-temperature-c-says"), say("do-add-temperature-c"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -373,7 +371,7 @@ class CourseDef(Table):
 
     id: str = key(Id("name"), "what other tables call it", '"long"')
     route: str = key(Text(), "the GPX file of the course", '"long.gpx"',
-        need='Name the GPX file that stands beside this one: route = "route.gpx".')  # fmt: skip
+        need=say("do-name-gpx-file-stands-beside"))  # fmt: skip
     points: tuple[Point, ...] = apart()
     stretches: tuple[Stretch, ...] = ()
     stated_km: float | None = key(

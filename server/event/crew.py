@@ -31,6 +31,7 @@ from server.event.forms_of_time import Moment, TimeOfDay
 from server.event.kit import KitItem
 from server.event.table import Key, One, Table, Tables, UnusableError, key, read_table, take
 from server.event.table_reader import Section
+from server.sentences import say
 
 SLEEP_MAX = timedelta(hours=16)
 
@@ -60,16 +61,16 @@ class Sleep(Table):
     """A sleep that a person means to have. Without a day: the first such time after the start, and after `from`."""
 
     start: datetime = key(Moment("the known start", example='"Sun 01:00"'), "when it begins", '"Sun 01:00"',
-        name="from", need='Write sleeps = [ { from = "Sun 01:00", to = "Sun 03:00" } ].')  # fmt: skip
+        name="from", need=say("do-write-sleeps-from-sun-01"))  # fmt: skip
     end: datetime = key(Moment("start", "the known start", example='"Sun 03:00"'), "when it ends",
-        '"Sun 03:00"', name="to", need='Write sleeps = [ { from = "Sun 01:00", to = "Sun 03:00" } ].')  # fmt: skip
+        '"Sun 03:00"', name="to", need=say("do-write-sleeps-from-sun-01"))  # fmt: skip
 
     @staticmethod
     def look(s: Section, v: Values, d: Reading) -> None:
         """It ends after it begins, and soon."""
         if v["start"] and v["end"] and not timedelta(0) < v["end"] - v["start"] <= SLEEP_MAX:
-            what = "a sleep ends before it begins, or lasts over 16 hours"
-            s.error("to", what, "Give both with weekday.")
+            what = say("wrong-sleep-ends-before-begins-lasts")
+            s.error("to", what, say("do-give-both-weekday"))
             raise UnusableError
 
 
@@ -83,7 +84,7 @@ class Part(Table):
 
     person: str
     kind: PartKind = key(Choice(PartKind), "what they are; a safety contact is needed, with ladder = 1",
-        '"safety contact"', need=f"Say what this person is: {', '.join(PartKind)}.",
+        '"safety contact"', need=say("do-say-what-person", partkind=', '.join(PartKind)),
         default=PartKind.SUPPORTER)  # fmt: skip
     runner: str | None = key(Ref("runner"), "for which runner; without it for all", '"maren"')
     ladder: int | None = key(Whole(1, 20), "the step on which an alarm reaches them, 1 first", "1")
@@ -120,8 +121,8 @@ class Quiet(Table):
     def look(s: Section, v: Values, d: Reading) -> None:
         """Both ends."""
         if not (s.has("from") and s.has("to")):
-            remedy = 'Write quiet = { from = "22:00", to = "06:00" }.'
-            s.report.error(s.path, "quiet hours need both ends", remedy)
+            remedy = say("do-write-quiet-from-22-00")
+            s.report.error(s.path, say("wrong-quiet-hours-need-both-ends"), remedy)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,13 +133,13 @@ class Person(Table):
     """
 
     id: str = key(Id("name"), "what other tables call them", '"ana"')
-    name: str = key(Text(), "their name", '"Ana"', need='Give the person a name, as in name = "Ana".')
+    name: str = key(Text(), "their name", '"Ana"', need=say("do-give-person-name-name-ana"))
     phone: str = key(Phone(), "their number", '"+44 7700 900102"')
     email: str = key(
         Checked(
             "e-mail address in quotes",
             r"[^@\s]+@[^@\s]+\.[^@\s.]+",
-            ("e-mail address", "Check the @ and what follows it."),
+            ("wrong-no-e-mail-address", say("do-check-what-follows")),
             254,
         ),
         "their e-mail address",
@@ -148,7 +149,7 @@ class Person(Table):
         Checked(
             "web address in quotes, beginning with https://",
             r"https?://[^\s/]+\S*",
-            ("web address", "Write it whole, beginning with https://."),
+            ("wrong-no-web-address", say("do-write-whole-beginning-https")),
             500,
         ),
         "a web address that notices are sent to",
@@ -185,8 +186,8 @@ class Person(Table):
             v["quiet_from"], v["quiet_to"] = hours.start, hours.end
         for name in ("email", "webhook"):
             if name in v["channels"] and not s.has(name):
-                remedy = f"Add {name} = ... or take it out of channels."
-                s.error("channels", f"the channel '{name}' has no address", remedy)
+                remedy = say("do-add-take-out-channels", name=name)
+                s.error("channels", say("wrong-channel-no-address", name=name), remedy)
         take(d, s.tables("parts"), Part, d.parts, person=v["id"])
 
 
@@ -221,10 +222,8 @@ class Drive(Table):
     """
 
     from_place: str = key(Text(), "a point, a place, or any name", '"start"', name="from",
-        need='Say where the drive begins: from = "start".')  # fmt: skip
-    to_place: str = key(
-        Text(), "the same", '"mill"', name="to", need='Say where the drive ends: to = "mill".'
-    )
+        need=say("do-say-where-drive-begins-from"))  # fmt: skip
+    to_place: str = key(Text(), "the same", '"mill"', name="to", need=say("do-say-where-drive-ends-mill"))
     minutes: float | None = key(
         Number(0.5, 24 * 60), "door to door, everything counted; without it the drive is estimated", "32"
     )
@@ -281,15 +280,16 @@ class Share(Table):
     """
 
     runner: str = key(
-        OfRunner("say whose race it is a share of"), "the team, where there are several", '"maren"', must=True
+        OfRunner(say("do-several-runners-say-whose-share")),
+        "the team, where there are several",
+        '"maren"',
+        must=True,
     )
-    person: str = key(
-        Ref("person"), "who runs", '"maren"', need='Say who runs it: person = "ana".', default=""
-    )
+    person: str = key(Ref("person"), "who runs", '"maren"', need=say("do-say-runs-person-ana"), default="")
     from_point: str = key(Text(), "the point where the share begins", '"start"', name="from",
-        need='Say where the share begins: from = "start".')  # fmt: skip
+        need=say("do-say-where-share-begins-from"))  # fmt: skip
     to_point: str = key(Text(), "the point where it ends", '"finish"', name="to",
-        need='Say where the share ends: to = "mill".')  # fmt: skip
+        need=say("do-say-where-share-ends-mill"))  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,8 +299,13 @@ class MeetingPlan(Table):
     id: str = key(
         Id("point", "runner"), "what it is called; made of point and runner without it", '"mill-maren"'
     )
-    point: str = key(Ref("point"), "where", '"mill"', need='Say where: point = "mill".', default="")
-    runner: str = key(OfRunner("say whom they meet"), "whom, where there are several", '"maren"', must=True)
+    point: str = key(Ref("point"), "where", '"mill"', need=say("do-say-where-point-mill"), default="")
+    runner: str = key(
+        OfRunner(say("do-several-runners-say-whom-meet")),
+        "whom, where there are several",
+        '"maren"',
+        must=True,
+    )
     crew: tuple[str, ...] = key(Texts(of="person"), "who goes", '["ana"]', must=True)
     car: str | None = key(Ref("car"), "in which car", '"van"')
     from_place: str | None = key(
@@ -328,7 +333,7 @@ class IfThenCard(Table):
         Id("trouble"), "one of the eight (`stilepost plan --out` prints them), or your own", '"feet"'
     )
     trouble: str = key(Text(), "what has gone wrong", '"hot spot or blister"',
-        need='Name the trouble: trouble = "hot spot on a foot".')  # fmt: skip
+        need=say("do-name-trouble-trouble-hot-spot"))  # fmt: skip
     try_first: tuple[str, ...] = key(Texts(WORDS_MAX), "what is tried, step by step",
         '["sit down at the next point, dry the foot, tape it"]', must=True)  # fmt: skip
     call: str = key(Text(WORDS_MAX), "whom to call", '"the medics at the point"')

@@ -20,6 +20,7 @@ from server.event.table_reader import Section, did_you_mean, one_of, shown_short
 from server.event.times import (
     zone_names,
 )
+from server.sentences import Worded, say
 
 Values = dict[str, Any]
 TEXT_MAX, WORDS_MAX = 120, 2000
@@ -72,7 +73,11 @@ class Text(Form):
         if value is None or value == "":
             return None
         if not isinstance(value, str):
-            s.error(key, f"{shown_short(value)} is no text", f'Put it in quotes: {key} = "{value}".')
+            s.error(
+                key,
+                say("wrong-no-text", value=shown_short(value)),
+                say("do-put-quotes", key=key, value=value),
+            )
             return None
         return None if bad_text(s, key, value, self.most) else value
 
@@ -84,11 +89,12 @@ def bad_text(s: Section, key: str, value: str, most: int) -> bool:
     """Whether a text can't be taken, which is noted."""
     odd = _ODD.search(value)
     if odd is not None:
-        s.error(key, f"the text holds the control character U+{ord(odd[0]):04X}", "Type the text anew.")
+        what = say("wrong-text-holds-control-character-u", character=f"{ord(odd[0]):04X}")
+        s.error(key, what, say("do-type-text-anew"))
     elif len(value) > most:
-        s.error(key, f"the text has {len(value)} characters", f"Keep it to {most}.")
+        s.error(key, say("wrong-text-characters", count=len(value)), say("do-keep-it-to", most=most))
     elif most <= TEXT_MAX and "\n" in value:
-        s.error(key, "the text has more than one line", "Write it on one line.")
+        s.error(key, say("wrong-text-more-line"), say("do-write-line"))
     else:
         return False
     return True
@@ -114,10 +120,10 @@ def course_named(s: Section, d: Reading) -> str:
     """The id of the course that a table is on: told where there are several; the first where it can't be known."""
     named = Text().read(s, "course", {}, d)
     if named is not None and named not in d.course_ids:
-        remedy = did_you_mean(named, d.course_ids, f"Known: {', '.join(d.course_ids)}.")
-        s.error("course", f"there is no course '{named}'", remedy)
+        remedy = did_you_mean(named, d.course_ids, say("do-known", ids=", ".join(d.course_ids)))
+        s.error("course", say("wrong-no-course", course=named), remedy)
     elif named is None and len(d.course_ids) > 1:
-        s.missing("course", f"There are several courses: say which ({', '.join(d.course_ids)}).")
+        s.missing("course", say("do-several-courses-say", course_ids=", ".join(d.course_ids)))
     return named if named in d.course_ids else d.course_ids[0]
 
 
@@ -126,14 +132,14 @@ class OfRunner(Ref):
 
     default = ""
 
-    def __init__(self, else_say: str) -> None:
+    def __init__(self, else_say: Worded) -> None:
         super().__init__("runner")
         self.else_say = else_say
 
     def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
         named = super().read(s, key, v, d)
         if named is None and len(d.runner_ids) > 1:
-            s.missing(key, f"There are several runners: {self.else_say}.")
+            s.missing(key, self.else_say)
         return d.runner_ids[0] if named is None and len(d.runner_ids) == 1 else named
 
 
@@ -150,7 +156,11 @@ class Texts(Form):
         if value is None:
             return None
         if not isinstance(value, list) or not all(isinstance(x, str) for x in value):
-            s.error(key, f"{shown_short(value)} is no list of texts", f'Write {key} = ["...", "..."].')
+            s.error(
+                key,
+                say("wrong-no-list-texts", value=shown_short(value)),
+                say("do-write-list-of-texts", key=key),
+            )
             return None
         if self.of:
             d.refs += [((*s.at(key), i), self.of, x) for i, x in enumerate(value) if x]
@@ -176,12 +186,12 @@ class Number(Form):
             return None
         if isinstance(value, bool) or not isinstance(value, int | float):
             comma = isinstance(value, str) and "," in value
-            hint = " (a point, not a comma, before decimals)" if comma else ""
-            s.error(key, f"{shown_short(value)} is no number", f"Write a number without quotes{hint}.")
+            remedy = say("do-write-number-point-not-comma" if comma else "do-write-number-without-quotes")
+            s.error(key, say("wrong-no-number", value=shown_short(value)), remedy)
             return None
         if not math.isfinite(value) or not self.low <= value <= self.high:
-            what = f"{value} is outside {self.low:g} to {self.high:g}"
-            s.error(key, what, f"Give {key} within that range.")
+            what = say("wrong-number-outside", value=value, low=f"{self.low:g}", high=f"{self.high:g}")
+            s.error(key, what, say("do-give-within-range", key=key))
             return None
         return float(value)
 
@@ -202,7 +212,7 @@ class Whole(Number):
     def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
         value = super().read(s, key, v, d)
         if value is not None and value != int(value):
-            s.error(key, f"{value} is no whole number", "Write it without decimals.")
+            s.error(key, say("wrong-no-whole-number", value=value), say("do-write-without-decimals"))
             return None
         return None if value is None else int(value)
 
@@ -237,8 +247,8 @@ class Yes(Form):
         value = s.raw(key)
         if value is None or isinstance(value, bool):
             return value
-        what = f"{shown_short(value)} is neither true nor false"
-        s.error(key, what, "Write true or false, without quotes.")
+        what = say("wrong-neither-true-nor-false", value=shown_short(value))
+        s.error(key, what, say("do-write-true-false-without-quotes"))
         return None
 
     def schema(self) -> dict[str, Any]:
@@ -261,8 +271,8 @@ class Choice(Text):
         """What a word stands for; None for none, which is noted."""
         if word is None or word in self.words:
             return None if word is None else self.words[word]
-        remedy = did_you_mean(word, self.words, f"Write one of: {', '.join(self.words)}.")
-        s.report.error((*s.path, *at), f"'{word}' is not known here", remedy)
+        remedy = did_you_mean(word, self.words, say("do-write", words=", ".join(self.words)))
+        s.report.error((*s.path, *at), say("wrong-not-known-here", word=word), remedy)
         return None
 
     def write(self, value: Any, zone: str) -> Any:
@@ -299,14 +309,14 @@ class Choices(Choice):
 class Checked(Text):
     """A text that has to be of a certain make."""
 
-    def __init__(self, said: str, make: str, wrong: tuple[str, str], most: int) -> None:
+    def __init__(self, said: str, make: str, wrong: tuple[str, Worded], most: int) -> None:
         super().__init__(most, said)
         self.make, self.wrong = re.compile(make), wrong
 
     def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
         text = super().read(s, key, v, d)
         if text is not None and self.make.fullmatch(text) is None:
-            s.error(key, f"'{text}' is no {self.wrong[0]}", self.wrong[1])
+            s.error(key, say(self.wrong[0], text=text), self.wrong[1])
         return text
 
 
@@ -324,11 +334,11 @@ class Phone(Text):
             return None
         digits = sum(c.isdigit() for c in text)
         if _PHONE.fullmatch(text) is None or not self.least <= digits <= 15:
-            remedy = 'Write it with country code: "+44 1632 960001".'
-            s.error(key, f"'{text}' is no telephone number", remedy)
+            remedy = say("do-write-country-code-44-1632")
+            s.error(key, say("wrong-no-telephone-number", text=text), remedy)
         elif not text.startswith(("+", "00")) and digits > 6:
-            remedy = 'Write it as from abroad: "+44 1632 960001".'
-            s.report.warn(s.at(key), f"'{text}' has no country code", remedy)
+            remedy = say("do-write-from-abroad-44-1632")
+            s.report.warn(s.at(key), say("wrong-no-country-code", text=text), remedy)
         return text
 
 
@@ -344,8 +354,8 @@ class Zone(Text):
         name = super().read(s, key, v, d)
         if name is None or name in zone_names():
             return name
-        remedy = did_you_mean(name, zone_names(), 'Write area and city, as in "Europe/London".')
-        s.error(key, f"'{name}' is no time zone", remedy)
+        remedy = did_you_mean(name, zone_names(), say("do-write-area-city-europe-london"))
+        s.error(key, say("wrong-no-time-zone", name=name), remedy)
         return None
 
 
@@ -368,10 +378,10 @@ class Channels(Texts):
         names = super().read(s, key, v, d) or ()
         for i, name in enumerate(names):
             if name not in CHANNELS:
-                remedy = did_you_mean(name, CHANNELS, f"Known: {', '.join(CHANNELS)}.")
-                s.report.error((*s.at(key), i), f"there is no channel '{name}'", remedy)
+                remedy = did_you_mean(name, CHANNELS, say("do-known", ids=", ".join(CHANNELS)))
+                s.report.error((*s.at(key), i), say("wrong-no-channel", name=name), remedy)
         if len(set(names)) < len(names):
-            s.error(key, "a channel is named twice", "Name each one once, in the order to try.")
+            s.error(key, say("wrong-channel-named-twice"), say("do-name-each-once-order-try"))
         return names
 
     def schema(self) -> dict[str, Any]:
@@ -394,8 +404,8 @@ def beside(s: Section, key: str, name: str) -> bool:
     path = PurePosixPath(name)
     if path.is_absolute() or ".." in path.parts or "\\" in name or ":" in name:
         last = name.replace("\\", "/").rstrip("/").rsplit("/", 1)[-1] or "file.gpx"
-        remedy = f"Copy the file next to the event file and write its name: '{last}'."
-        s.error(key, f"'{name}' is not beside the event file", remedy)
+        remedy = say("do-copy-file-next-event-file", last=last)
+        s.error(key, say("wrong-not-beside-event-file", name=name), remedy)
         return False
     return True
 
@@ -410,8 +420,8 @@ class Id(Text):
     def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
         given = super().read(s, key, v, d)
         if given and _ID.fullmatch(given) is None:
-            remedy = f"Use small letters, digits and hyphens, such as '{slug(given) or 'point-1'}'."
-            s.error(key, f"the id '{given}' can't be used", remedy)
+            remedy = say("do-use-small-letters-digits-hyphens", value=slug(given) or "point-1")
+            s.error(key, say("wrong-id-cannot-used", given=given), remedy)
             given = slug(given)
         made = slug("-".join(v.get(f) or "" for f in self.made_of))
         found = given or made or "-".join(str(p) for p in s.path)

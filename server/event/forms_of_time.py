@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date, datetime, time, timedelta
+from functools import partial
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
@@ -22,6 +23,7 @@ from server.event.times import (
     write_span,
 )
 from server.event.typo_hints import as_moment
+from server.sentences import Worded, say
 
 FIRST_YEAR, LAST_YEAR = 2000, 2100
 HOUR: Final = timedelta(hours=1)
@@ -37,8 +39,8 @@ class Timed(Text):
         parts: tuple[Callable[[str], timedelta], Callable[[timedelta], str]],
         said: str,
         bounds: tuple[timedelta, timedelta],
-        outside: str,
-        remedy: str,
+        outside: Callable[..., Worded],
+        remedy: Worded,
     ) -> None:
         super().__init__(said=said)
         self.parts, self.bounds, self.outside, self.remedy = parts, bounds, outside, remedy
@@ -47,7 +49,7 @@ class Timed(Text):
         text = super().read(s, key, v, d)
         length = None if text is None else s.timed(key, lambda: self.parts[0](text))
         if length is not None and not self.bounds[0] <= length <= self.bounds[1]:
-            s.error(key, f"{text} is outside {self.outside}", self.remedy)
+            s.error(key, self.outside(text=text), self.remedy)
             return None
         return length
 
@@ -57,19 +59,22 @@ class Timed(Text):
 
 def span(least: timedelta, most: timedelta) -> Timed:
     """A length 'h:mm' within bounds."""
-    hours = f"{least / HOUR:.3g} to {most / HOUR:g} hours"
+    low, high = f"{least / HOUR:.3g}", f"{most / HOUR:g}"
+    outside = partial(say, "wrong-outside-hours", low=low, high=high)
     form = 'hours and minutes in quotes, as in "29:00"'
     parts = (read_span, write_span)
-    return Timed(parts, f"{form}; {hours}", (least, most), hours, 'Write hours and minutes, as in "29:00".')
+    return Timed(
+        parts, f"{form}; {low} to {high} hours", (least, most), outside, say("do-write-hours-minutes-29-00-2")
+    )
 
 
 def pace(least: timedelta = 2 * MINUTE, most: timedelta = HOUR) -> Timed:
     """A pace 'm:ss' per km, within bounds."""
     said, remedy = (
         'minutes and seconds per km in quotes, as in "6:30"',
-        "Write minutes and seconds per km.",
+        say("do-write-minutes-seconds-per-km"),
     )
-    return Timed((read_pace, write_pace), said, (least, most), "2:00 to 60:00 per km", remedy)
+    return Timed((read_pace, write_pace), said, (least, most), partial(say, "wrong-outside-pace"), remedy)
 
 
 class TimeOfDay(Form):
@@ -83,7 +88,7 @@ class TimeOfDay(Form):
             return None
         text = value.isoformat() if isinstance(value, time) else value
         if not isinstance(text, str):
-            s.error(key, f"{value} is no time of day", f'Write {key} = "22:00".')
+            s.error(key, say("wrong-no-time-day", value=value), say("do-write-22-00", key=key))
             return None
         found = s.timed(key, lambda: read_clock(text))
         return None if found is None else f"{found:%H:%M}"
@@ -124,7 +129,7 @@ class Moment(Form):
         at, warning = found
         if warning:
             offset = local.replace(tzinfo=ZoneInfo(d.zone), fold=1).isoformat()
-            s.report.warn(s.at(key), warning, f"If the second is meant, write {key} = {offset}.")
+            s.report.warn(s.at(key), warning, say("do-if-second-meant-write", key=key, offset=offset))
         return at
 
     def _not_before(self, v: Values, d: Reading) -> datetime | None:
@@ -142,16 +147,16 @@ class Moment(Form):
 
     def _no_moment(self, s: Section, key: str, value: Any) -> None:
         meant = as_moment(str(value)) if isinstance(value, str) else ""
-        remedy = f"Write date and time without quotes, as in {key} = {self.example}."
+        remedy = say("do-write-date-time-without-quotes", key=key, example=self.example)
         if isinstance(value, date):
-            remedy = f"Add the time of day: {key} = {value}T05:00 is five in the morning."
+            remedy = say("do-add-time-day-t05-00", key=key, value=value)
         elif "T" in meant:
-            remedy = f"Write {key} = {meant}, without quotes."
-        s.error(key, f"{value} is no date and time", remedy)
+            remedy = say("do-write-without-quotes", key=key, meant=meant)
+        s.error(key, say("wrong-no-date-time", value=value), remedy)
 
     def _year(self, s: Section, key: str, year: int) -> bool:
         if not FIRST_YEAR <= year <= LAST_YEAR:
-            s.error(key, f"the year {year} can't be right", "Check the year.")
+            s.error(key, say("wrong-year-cannot-right", year=year), say("do-check-year"))
             return False
         return True
 

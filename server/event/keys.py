@@ -14,6 +14,7 @@ from server.event.model import AlarmRule, Brief, Contact, Event, Rules
 from server.event.running import Runner
 from server.event.table import Key, One, Table, Tables, keys_of, schema
 from server.event.table_reader import did_you_mean
+from server.sentences import Worded, say
 
 __all__ = [
     "FREE",
@@ -105,10 +106,10 @@ def tables_named(name: str) -> tuple[KeyTable, ...]:
     return tuple(t for t in TABLES if t.name == plain or t.name.startswith(f"{plain}."))
 
 
-def nearest_table(name: str) -> str:
+def nearest_table(name: str) -> Worded:
     """What to do about a name that no table has."""
     known = [t.name for t in TABLES]
-    return did_you_mean(name, known, f"Tables: {', '.join(known)}.")
+    return did_you_mean(name, known, say("do-known-tables", tables=", ".join(known)))
 
 
 def key_help(table: KeyTable) -> tuple[KeyHelp, ...]:

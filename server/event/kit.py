@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from server.event.forms import Choice, Choices, Number, Ref, Text, Yes
 from server.event.table import Table, Tables, key
+from server.sentences import say
 
 
 class KitWeight(StrEnum):
@@ -32,7 +33,7 @@ class KitItem(Table):
     it weighs (None = not said), `prepare` what is to be done with it before.
     """
 
-    name: str = key(Text(), "what", '"head torch"', need='Name the item: { name = "head torch" }.')
+    name: str = key(Text(), "what", '"head torch"', need=say("do-name-item-name-head-torch"))
     weight: KitWeight = key(Choice(KitWeight), "safety: the meeting is planned for at 99% instead of 97%",
         '"safety"', default=KitWeight.NORMAL)  # fmt: skip
     car: str | None = key(Ref("car"), "the car it is in", '"van"')
@@ -52,7 +53,7 @@ MOVED = ("weight", "car", "take_back")
 class DropBag(Table):
     """A bag that waits for her at a point."""
 
-    point: str = key(Text(), "the id of the point", '"mill"', need='Say where the bag waits: point = "mill".')
+    point: str = key(Text(), "the id of the point", '"mill"', need=say("do-say-where-bag-waits-point"))
     kit: tuple[KitItem, ...] = key(
         Tables(KitItem, texts=True, without=MOVED), "what is in it", '[ "dry socks", %s ]', must=True
     )

@@ -60,6 +60,7 @@ from server.event.kit import DropBag, KitItem, KitWeight, Prepare
 from server.event.running import Eaten, FuelPlan, Goal, PastRace, Prompt, Runner, Target
 from server.event.table import Table, apart, key, keys_of
 from server.event.table_reader import Section
+from server.sentences import say
 
 __all__ = [
     "AlarmRule",
@@ -187,7 +188,7 @@ class Contact(Table):
         table = str(s.path[-1])
         v["name"] = v["name"] or table.replace("_", " ").capitalize()
         if s.raw("phone") in (None, ""):
-            s.missing("phone", f"[{table}] needs a telephone number.")
+            s.missing("phone", say("wrong-needs-telephone-number", table=table))
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,11 +201,11 @@ class Event(Table):
 
     id: str = key(Id("name"), "what the event is called in commands and addresses", '"harrow-round"')
     name: str = key(Text(), "the race's name as people read it", '"Harrow Round 100"',
-        need='Give the race a name, as in name = "The Long Stile Hundred".')  # fmt: skip
+        need=say("do-give-race-name-name-long"))  # fmt: skip
     time_zone: str = key(Zone(), "where the race is; every time in the file is on this clock",
-        '"Europe/London"', need='Say where the race is: time_zone = "Europe/London".', default="UTC")  # fmt: skip
+        '"Europe/London"', need=say("do-say-where-race-time-zone"), default="UTC")  # fmt: skip
     starts: datetime = key(Moment(), "the start, as the clock at the race shows it", "2027-09-11T05:00",
-        need="Say when: starts = 2027-06-19T05:00 (local time).")  # fmt: skip
+        need=say("do-say-when-starts-2027-06"))  # fmt: skip
     rules: Rules = apart()
     courses: tuple[CourseDef, ...] = apart()
     runners: tuple[Runner, ...] = apart()
@@ -234,7 +235,7 @@ class Event(Table):
     exercise: bool = key(Yes(), "played to practise: every notice and the board are marked so", "true")
     brief: Brief = field(default_factory=Brief)
     whole: Event | None = field(default=None, compare=False, repr=False)
-    MORE: ClassVar = tuple(replace(k, need="") for k in keys_of(CourseDef) if k.name != "id")
+    MORE: ClassVar = tuple(replace(k, need=None) for k in keys_of(CourseDef) if k.name != "id")
     _found: dict[str, Any] = field(default_factory=dict, init=False, compare=False, repr=False)
 
     def once(self, name: str, find: Callable[[], T]) -> T:

@@ -14,6 +14,7 @@ from server.event.model import CourseDef, Event, Point, PointKind
 from server.event.parse_state import Parsed
 from server.event.problem import Problem
 from server.event.table_reader import Report
+from server.sentences import say
 
 ZONE_APART_H: Final = 4.0
 
@@ -63,8 +64,8 @@ def _zone(event: Event, courses: Mapping[str, Course], report: Report) -> None:
     zone_h, sun_h = (offset or timedelta(0)) / timedelta(hours=1), lon / 15.0
     apart = abs((zone_h - sun_h + 12.0) % 24.0 - 12.0)
     if apart > ZONE_APART_H:
-        what = f"the time zone {event.time_zone} is {apart:.0f} hours from the sun's time where the route is"
-        remedy = f"Check time_zone, and that the route is the right one: it begins at longitude {lon:.1f}."
+        what = say("wrong-time-zone-hours-from-suns", time_zone=event.time_zone, apart=f"{apart:.0f}")
+        remedy = say("do-check-time-zone-route-right", lon=f"{lon:.1f}")
         report.warn(("event", "time_zone"), what, remedy)
 
 

@@ -40,6 +40,7 @@ from server.event.problem import Problem, Severity, once
 from server.event.table import Table, keys_of, read_key, read_table, read_values, take
 from server.event.table_reader import Report, Section, nearest
 from server.event.typo_hints import slip
+from server.sentences import Worded, say
 
 __all__ = ["parse_event"]
 
@@ -69,8 +70,8 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
 def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
     text = text.removeprefix("\ufeff")
     if len(text) > TEXT_BYTES_MAX:
-        what = f"the file has {len(text):,} characters"
-        remedy = f"An event file has at most {TEXT_BYTES_MAX:,}: is this the route?"
+        what = say("wrong-file-characters", count=f"{len(text):,}")
+        remedy = say("do-event-file-most-route", text_bytes_max=f"{TEXT_BYTES_MAX:,}")
         return None, Problem(Severity.ERROR, what, file, None, "", remedy)
     try:
         return tomllib.loads(with_seconds(text)), None
@@ -78,9 +79,11 @@ def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
         return None, _syntax(e, text, file)
     except (RecursionError, ValueError) as e:
         what = (
-            "brackets are nested too deep" if isinstance(e, RecursionError) else f"a value is impossible: {e}"
+            say("wrong-brackets-nested-too-deep")
+            if isinstance(e, RecursionError)
+            else say("wrong-value-impossible", e=e)
         )
-        return None, Problem(Severity.ERROR, what, file, None, "", "Compare with the example file.")
+        return None, Problem(Severity.ERROR, what, file, None, "", say("do-compare-example-file"))
 
 
 def _syntax(error: tomllib.TOMLDecodeError, text: str, file: str) -> Problem:
@@ -92,35 +95,35 @@ def _syntax(error: tomllib.TOMLDecodeError, text: str, file: str) -> Problem:
     row = rows[line - 1].strip() if line <= len(rows) else ""
     said = _WHERE.sub("", words)
     what, remedy = slip(row) or (
-        f"this line can't be read as TOML ({said[:1].lower()}{said[1:]}): {row[:80]}",
+        say("wrong-line-no-toml", why=said[:1].lower() + said[1:], row=row[:80]),
         _syntax_remedy(said, row),
     )
     return Problem(Severity.ERROR, what, file, line, "", remedy)
 
 
-def _syntax_remedy(said: str, row: str) -> str:
+def _syntax_remedy(said: str, row: str) -> Worded:
     if any(c in row for c in "“”„‘’"):
-        return 'Use straight quotes, " and ", not curly ones.'
+        return say("do-use-straight-quotes-not-curly")
     if "overwrite" in said or "twice" in said:
-        return "This key or table is there already: keep one, or use [[...]] for a list of tables."
+        return say("do-key-table-already-keep-use")
     if re.search(r"=\s*-?\d+,\d", row):
-        return "Write decimals with a point: 21.3."
+        return say("do-write-decimals-point-21-3")
     if re.search(r"=\s*\d{1,2}:\d\d", row):
-        return 'Put times and lengths in quotes: "29:00".'
+        return say("do-put-times-lengths-quotes-29")
     if re.search(r"=\s*[A-Za-z]", row):
-        return 'Put words in quotes: name = "Skelter Mill". true and false stand without.'
+        return say("do-put-words-quotes-name-skelter")
     if row.count('"') % 2:
-        return "A quote is missing."
+        return say("do-quote-missing")
     if row and "=" not in row and not row.startswith(("[", "#")):
-        return 'Each line is key = value, a [heading], or a comment after "#".'
-    return "Compare the line with the example file: quotes, brackets, commas."
+        return say("do-each-line-key-value-heading")
+    return say("do-compare-line-example-file-quotes")
 
 
 def _event(top: Section, draft: Draft) -> Event:
     report = draft.report
     head = top.table("event")
     if head is None:
-        report.error((), "there is no [event] table", "Begin the file with [event], name, starts, time_zone.")
+        report.error((), say("wrong-no-event-table"), say("do-begin-file-event-name-starts"))
         head = Section(report, {}, ("event",))
     about = _about(draft, top, head)
     take(draft, top.tables("points"), Point, draft.points)
@@ -162,8 +165,8 @@ def _about(draft: Draft, top: Section, head: Section) -> Values:
     about = read_values(head, Event, draft, time_zone=draft.zone, starts=draft.starts)
     draft.limit, draft.keep_until = about["limit"], about["keep_until"]
     if not head.has("emergency_number"):
-        remedy = 'Write emergency_number = "112", or what holds where the race is.'
-        draft.report.warn(head.path, "no emergency number is given, 112 is used", remedy)
+        remedy = say("do-write-emergency-number-112-what")
+        draft.report.warn(head.path, say("wrong-no-emergency-number-given-112"), remedy)
     about["emergency_number"] = about["emergency_number"] or "112"
     _courses(draft, top, head)
     head.done()
@@ -177,7 +180,7 @@ def _courses(draft: Draft, top: Section, head: Section) -> None:
         v = read_values(head, CourseDef, draft, id=DEFAULT_COURSE, points=())
         draft.courses.append(At(CourseDef(**v), head.path))
     elif {k.name for k in Event.MORE if head.has(k.name)}:
-        head.error("route", "[event] names a route and so do the [[courses]]", "Keep one of the two.")
+        head.error("route", say("wrong-event-names-route-so-do"), say("do-keep-two"))
     for section in listed:
         take(
             draft,
@@ -210,11 +213,11 @@ def _race_control(draft: Draft, top: Section) -> Contact:
     found = _one(draft, top, "race_control", Contact)
     if found is not None:
         return found
-    remedy = "Add [race_control] with name and phone."
+    remedy = say("do-add-race-control-name-phone")
     if draft.people:
-        draft.report.error((), "nobody knows how to reach race control", remedy)
+        draft.report.error((), say("wrong-nobody-knows-how-reach-race"), remedy)
     else:
-        draft.report.warn((), "there is no race control", remedy)
+        draft.report.warn((), say("wrong-no-race-control"), remedy)
     return Contact("Race control", "")
 
 
@@ -230,10 +233,10 @@ def _fill_in(draft: Draft) -> None:
             continue  # whoever she is among the people is told already: the id is mistyped
         draft.people.append(At(Person(r.value.person, r.value.name), r.path))
         if listed:
-            what = f"{r.value.name} is not among the [[people]]: nothing can be sent to her"
+            what = say("wrong-not-among-people-nothing-can", name=r.value.name)
             near = nearest(r.value.id, listed)
-            add = f'Add [[people]] with name = "{r.value.name}" and her phone'
-            remedy = f'{add}; if she is {near}, write person = "{near}" here.' if near else f"{add}."
+            code = "do-add-people-name-phone-or" if near else "do-add-people-name-phone"
+            remedy = say(code, name=r.value.name, near=near or "")
             draft.report.warn(r.path, what, remedy)
     people = {p.value.id for p in draft.people}
     said = {(p.value.person, p.value.runner) for p in draft.parts if p.value.kind is PartKind.RUNNER}

@@ -13,15 +13,13 @@ from server.event.forms_of_time import Moment, pace, span
 from server.event.kit import MOVED, DropBag, KitItem
 from server.event.table import One, Table, Tables, UnusableError, key
 from server.event.table_reader import Section, did_you_mean
+from server.sentences import say
 
 RUNS_MAX: Final = 50
 SLOWEST_MS, FASTEST_MS = 0.4, 7.0
 _LONGEST = timedelta(days=14)
-_RACE = 'Write past_race = { name = "Fell 50", km = 52, ascent_m = 1900, time = "7:40" }.'
-_TARGETS = (
-    'Give one: target = { finish = "29:00" }, { pace_all_in = "10:50" } or '
-    '{ easy_pace = "6:30", margin = "1:30" }; or none, with past_race or own_runs instead.'
-)
+_RACE = say("do-write-past-race-name-fell")
+_TARGETS = say("do-give-target-finish-29-00")
 
 
 class Goal(StrEnum):
@@ -39,7 +37,7 @@ class PastRace(Table):
     name: str = key(Text(), "what it was", '"Fell 50"', need=_RACE)
     km: float = key(Number(1.0, 1000.0), "its length", "52", need=_RACE)
     ascent_m: float = key(Number(0, 60_000), "its climb, 0 for a level one", "1900",
-        need="Give the ascent in metres, 0 for a level race.")  # fmt: skip
+        need=say("do-give-ascent-metres-0-level"))  # fmt: skip
     time: timedelta = key(
         span(timedelta(minutes=3), _LONGEST), "her time, stops and all", '"7:40"', need=_RACE
     )
@@ -51,8 +49,10 @@ class PastRace(Table):
             raise UnusableError
         speed = v["km"] * 1000.0 / v["time"].total_seconds()
         if not SLOWEST_MS <= speed <= FASTEST_MS:
-            what = f"{v['km']:g} km in {s.values['time']} is {speed * 3.6:.1f} km/h, no speed on foot"
-            s.error("time", what, 'Write hours and minutes, as in "7:40"; look whether they were mixed up.')
+            what = say(
+                "wrong-km-km-h-no-speed", km=f"{v['km']:g}", time=s.values["time"], speed=f"{speed * 3.6:.1f}"
+            )
+            s.error("time", what, say("do-write-hours-minutes-7-40"))
             raise UnusableError
 
 
@@ -76,10 +76,10 @@ class Target(Table):
         """One form, whole."""
         forms = sum(s.has(k) for k in ("finish", "pace_all_in", "easy_pace"))
         if forms != 1:
-            what = "several forms of target are given" if forms else "the target is empty"
+            what = say("wrong-several-forms-target-given") if forms else say("wrong-target-empty")
             s.report.error(s.path, what, _TARGETS)
         if s.has("margin") != s.has("easy_pace"):
-            s.report.error(s.path, "easy_pace and margin go together", _TARGETS)
+            s.report.error(s.path, say("wrong-easy-pace-margin-go-together"), _TARGETS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +89,9 @@ class Eaten(Table):
     None where that is not said.
     """
 
-    name: str = key(Text(), "what", '"gel"', need='Name it: { name = "gel", per_h = 1 }.')
+    name: str = key(Text(), "what", '"gel"', need=say("do-name-name-gel-per-h"))
     per_h: float = key(Number(0.05, 20), "how many in an hour; 0.5 is one every two hours", "1",
-        need='Say how many in an hour: { name = "gel", per_h = 1 }.')  # fmt: skip
+        need=say("do-say-how-many-hour-name"))  # fmt: skip
     kcal: float | None = key(Number(0, 2000), "energy in one", "100")
     carbohydrate_g: float | None = key(Number(0, 400), "carbohydrate in one", "25")
     sodium_mg: float | None = key(Number(0, 5000), "sodium in one", "50")
@@ -106,7 +106,7 @@ class FuelPlan(Table):
     """
 
     from_point: str = key(
-        Text(), "the id of the point", '"start"', name="from", need='Say from which point on: from = "start".'
+        Text(), "the id of the point", '"start"', name="from", need=say("do-say-from-point-from-start")
     )
     words: str = key(Text(WORDS_MAX), "in plain words", '"a bar each half hour"', must=True)
     kcal_per_h: float | None = key(Number(0, 1500), "energy an hour", "240")
@@ -124,9 +124,9 @@ class Prompt(Table):
     """What she wants to be told in a bad moment, in her own words."""
 
     when: str = key(Text(WORDS_MAX), "when it is bad", '"the second night"',
-        need='Say when it is bad: when = "the second night".')  # fmt: skip
+        need=say("do-say-when-bad-when-second"))  # fmt: skip
     words: str = key(Text(WORDS_MAX), "what crew say then", '"eat, then count two hundred steps"',
-        need='Write what she wants to be told: words = "left, right, count".')  # fmt: skip
+        need=say("do-write-what-wants-told-words"))  # fmt: skip
 
 
 class Bib(Text):
@@ -151,11 +151,13 @@ class OwnRuns(Texts):
         """Those that stand beside the event file."""
         names = super().read(s, key, v, d) or ()
         if len(names) > RUNS_MAX:
-            s.error(key, f"{len(names)} recordings are too many", f"Name the best {RUNS_MAX}.")
+            s.error(
+                key, say("wrong-recordings-too-many", count=len(names)), say("do-name-best", most=RUNS_MAX)
+            )
             return ()
         twice = next((n for n in names if names.count(n) > 1), None)
         if twice is not None:
-            s.error(key, f"'{twice}' is named twice", "Name each recording once: it would count twice.")
+            s.error(key, say("wrong-named-twice", person=twice), say("do-name-each-recording-once-would"))
         return tuple(n for n in names if beside(s, key, n))
 
 
@@ -171,7 +173,7 @@ class Runner(Table):
 
     id: str = key(Id("name"), "what other tables call her", '"maren"')
     person: str = key(Text(), "her id in [[people]], where it is not the same", '"maren"', must=True)
-    name: str = key(Text(), "her name", '"Maren"', need='Give the runner a name, as in name = "Maren".')
+    name: str = key(Text(), "her name", '"Maren"', need=say("do-give-runner-name-name-maren"))
     bib: str = key(Bib(said="whole number or text"), "her number", '"214"', must=True)
     course: str = key(Text(), "which of several [[courses]]", '"long"', must=True)
     start: datetime = key(
@@ -237,6 +239,6 @@ def _wave_start(s: Section, wave: str, d: Reading) -> datetime:
     """A start of her own goes before the wave's, the wave's before the event's."""
     if wave and wave not in d.waves:
         known = ", ".join(sorted(d.waves)) or "none"
-        remedy = did_you_mean(wave, d.waves, f"Add its start under [waves]; known: {known}.")
-        s.error("wave", f"there is no wave '{wave}'", remedy)
+        remedy = did_you_mean(wave, d.waves, say("do-add-start-under-waves-known", known=known))
+        s.error("wave", say("wrong-no-wave", wave=wave), remedy)
     return d.waves.get(wave, d.starts)

@@ -13,13 +13,14 @@ from typing import Any, ClassVar, Final, TypeVar, cast
 from server.event.context import At, Reading
 from server.event.forms import Form, Id, Values
 from server.event.table_reader import ITEMS_MAX, Section
+from server.sentences import Worded, say
 
 T = TypeVar("T", bound="Table")
 _KEY: Final = "key"
 
 
 class UnusableError(Exception):
-    """Said by a `look` whose table can't be taken: what is wrong is noted."""
+    """Worded by a `look` whose table can't be taken: what is wrong is noted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,7 @@ class Key:
     form: Form
     means: str
     example: str = ""
-    need: str = ""
+    need: Worded | None = None
     must: bool = False
     default: Any = None
     field: str = ""
@@ -45,7 +46,7 @@ def key(
     example: str = "",
     *,
     name: str = "",
-    need: str = "",
+    need: Worded | None = None,
     must: bool = False,
     default: Any = MISSING,
 ) -> Any:
@@ -178,7 +179,12 @@ class Tables(One):
     default = ()
 
     def __init__(
-        self, table: type[Table], *, texts: bool = False, or_one: str = "", without: Sequence[str] = ()
+        self,
+        table: type[Table],
+        *,
+        texts: bool = False,
+        or_one: Worded | None = None,
+        without: Sequence[str] = (),
     ) -> None:
         super().__init__(table, without)
         self.texts, self.or_one = texts, or_one
@@ -192,7 +198,7 @@ class Tables(One):
         if self.texts:
             sections = self._mixed(s, key, value)
         elif self.or_one and not isinstance(value, dict | list):
-            s.error(key, f"{value!r} is no table", self.or_one)
+            s.error(key, say("wrong-no-table", value=f"{value!r}"), self.or_one)
             return None
         else:
             sections = s.tables(key)
@@ -202,8 +208,8 @@ class Tables(One):
 
     def _mixed(self, s: Section, key: str, value: object) -> list[Section]:
         if not isinstance(value, list):
-            remedy = f'Write {key} = ["poles", {{ name = "torch", hours = 9 }}].'
-            s.error(key, f"{key} is no list", remedy)
+            remedy = say("do-write-poles-name-torch-hours", key=key)
+            s.error(key, say("wrong-no-list", key=key), remedy)
             return []
         tables = (x if isinstance(x, dict) else {"name": x} for x in value)
         return [Section(s.report, x, (*s.at(key), i)) for i, x in enumerate(tables)]

@@ -16,6 +16,7 @@ from rapidfuzz import fuzz, process
 from server.event.lines import Path
 from server.event.problem import Problem, Severity
 from server.event.times import TimeError
+from server.sentences import Worded, both, say
 
 T = TypeVar("T")
 E = TypeVar("E", bound=StrEnum)
@@ -33,15 +34,15 @@ class Report:
         self.noted: dict[Problem, None] = {}
         self.names: dict[Path, str] = {}
 
-    def error(self, path: Path, what: str, remedy: str) -> None:
+    def error(self, path: Path, what: Worded, remedy: Worded) -> None:
         """Note a mistake that stands in the way."""
         self._note(Severity.ERROR, path, what, remedy)
 
-    def warn(self, path: Path, what: str, remedy: str) -> None:
+    def warn(self, path: Path, what: Worded, remedy: Worded) -> None:
         """Note something that may be meant, but should be known."""
         self._note(Severity.WARNING, path, what, remedy)
 
-    def _note(self, severity: Severity, path: Path, what: str, remedy: str) -> None:
+    def _note(self, severity: Severity, path: Path, what: Worded, remedy: Worded) -> None:
         self.noted[Problem(severity, what, self.file, self.line(path), self.field(path), remedy)] = None
 
     @property
@@ -77,10 +78,10 @@ def nearest(word: str, known: Iterable[str], least: float = 60.0) -> str | None:
     return found[0] if found is not None else None
 
 
-def did_you_mean(word: str, known: Iterable[str], else_say: str) -> str:
+def did_you_mean(word: str, known: Iterable[str], else_say: Worded) -> Worded:
     """'Did you mean ...?' or the other remedy."""
     near = nearest(word, known)
-    return f"Did you mean '{near}'?" if near is not None else else_say
+    return say("do-did-mean", near=near) if near is not None else else_say
 
 
 class Section:
@@ -104,19 +105,19 @@ class Section:
         self.asked.add(key)
         return self.values.get(key)
 
-    def error(self, key: str, what: str, remedy: str) -> None:
+    def error(self, key: str, what: Worded, remedy: Worded) -> None:
         """Note a mistake at a key (or, if it is not given, at this table)."""
         self.report.error(self.at(key), what, remedy)
 
-    def missing(self, key: str, remedy: str) -> None:
+    def missing(self, key: str, remedy: Worded) -> None:
         """Note that a needed key is not given."""
-        self.error(key, f"'{key}' is missing", remedy)
+        self.error(key, say("wrong-missing", key=key), remedy)
 
     def both(self, one: str, other: str) -> None:
         """Note it where only one of two keys is given."""
         if self.has(one) != self.has(other):
             given = one if self.has(one) else other
-            self.error(given, f"{one} and {other} go together", "Give both or none.")
+            self.error(given, say("wrong-go-together", one=one, other=other), say("do-give-both-none"))
 
     def wrong(self, key: str) -> bool:
         """Whether a mistake at that key is noted."""
@@ -130,7 +131,7 @@ class Section:
         except TimeError as e:
             self.error(key, e.what, e.remedy)
         except OverflowError:
-            self.error(key, "the time is out of range", "Check the year.")
+            self.error(key, say("wrong-time-out-range"), say("do-check-year"))
         return None
 
     def table(self, key: str) -> Section | None:
@@ -140,10 +141,10 @@ class Section:
             return None
         if not isinstance(value, dict):
             head = ".".join((*(p for p in self.path if isinstance(p, str)), key))
-            remedy = f"Write [{key}] on its own line, or {key} = {{ ... }}."
+            remedy = say("do-write-own-line", key=key)
             if self._listed:
-                remedy = f"Write {key} = {{ ... }}, or [{head}] on its own line below the [[{self._listed}]] it is of."
-            self.error(key, f"{shown_short(value)} is no table", remedy)
+                remedy = say("do-write-own-line-below", key=key, head=head, listed=self._listed)
+            self.error(key, say("wrong-no-table", value=shown_short(value)), remedy)
             return None
         return Section(self.report, value, self.at(key))
 
@@ -156,15 +157,13 @@ class Section:
         value = [value] if isinstance(value, dict) else value
         if not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
             head = ".".join((*(p for p in self.path if isinstance(p, str)), key))
-            remedy = f"Begin each one with [[{head}]] on its own line."
+            remedy = say("do-begin-each-own-line", head=head)
             if self._listed:
-                remedy = (
-                    f"Begin each one with [[{head}]] on its own line below the [[{self._listed}]] it is of."
-                )
-            self.error(key, f"'{key}' is no list of tables", remedy)
+                remedy = say("do-begin-each-own-line-below", head=head, listed=self._listed)
+            self.error(key, say("wrong-no-list-tables", key=key), remedy)
             return []
         if most is not None and len(value) > most:
-            self.error(key, f"{len(value)} {key} are too many", f"Keep them to {most}.")
+            self.error(key, say("wrong-too-many", count=len(value), key=key), say("do-keep-them", most=most))
             return []
         one = not isinstance(self.values[key], list)
         return [
@@ -186,12 +185,12 @@ class Section:
     def done(self) -> None:
         """Report what nobody asked for."""
         table = ".".join(p for p in self.path if isinstance(p, str))
-        look = f"`stilepost keys {table}` says what each means." if table else ""
+        look = say("do-stilepost-keys-says-what-each", table=table) if table else None
         for key in self.values:
             if key not in self.asked:
                 known = sorted(self.asked)
-                remedy = did_you_mean(key, known, f"Known here: {', '.join(known)}.")
-                self.error(key, f"the key '{key}' is not known", f"{remedy} {look}".rstrip())
+                remedy = did_you_mean(key, known, say("do-known-here", known=", ".join(known)))
+                self.error(key, say("wrong-key-not-known", key=key), both(remedy, look))
 
 
 def one_of(words: Iterable[str]) -> str:

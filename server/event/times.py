@@ -10,6 +10,8 @@ from datetime import UTC, date, datetime, time, timedelta
 from functools import cache
 from zoneinfo import ZoneInfo, available_timezones
 
+from server.sentences import Worded, say
+
 KM_PER_MILE = 1.609344
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _CLOCK = re.compile(r"(\d{1,2}):(\d\d)(?::(\d\d))?")
@@ -20,8 +22,8 @@ _PACE = re.compile(r"(\d{1,2}):([0-5]\d)(?:\.(\d{1,6}))?(?:\s*(?:min)?\s*/\s*(km
 class TimeError(ValueError):
     """A time that can't be read; `what` and `remedy` as in a Problem."""
 
-    def __init__(self, what: str, remedy: str) -> None:
-        super().__init__(what)
+    def __init__(self, what: Worded, remedy: Worded) -> None:
+        super().__init__(str(what))
         self.what = what
         self.remedy = remedy
 
@@ -36,7 +38,7 @@ def read_span(text: str) -> timedelta:
     """'29:00' or '6:30' (h:mm, also h:mm:ss) as a length."""
     m = _SPAN.fullmatch(text.strip())
     if m is None:
-        raise TimeError(f"'{text}' is no length of time", 'Write hours and minutes, as in "29:00" or "6:30".')
+        raise TimeError(say("wrong-no-length-time", text=text), say("do-write-hours-minutes-29-00"))
     return timedelta(hours=int(m[1]), minutes=int(m[2]), seconds=int(m[3] or 0))
 
 
@@ -44,8 +46,8 @@ def read_pace(text: str) -> timedelta:
     """'10:50', '10:50/km' or '14:00/mile' as time per km, to the microsecond."""
     m = _PACE.fullmatch(text.strip())
     if m is None:
-        remedy = 'Write minutes and seconds per km, as in "10:50", or per mile, as in "14:00/mile".'
-        raise TimeError(f"'{text}' is no pace", remedy)
+        remedy = say("do-write-minutes-seconds-per-km-10")
+        raise TimeError(say("wrong-no-pace", text=text), remedy)
     per = timedelta(minutes=int(m[1]), seconds=int(m[2]), microseconds=int((m[3] or "").ljust(6, "0")))
     return per / KM_PER_MILE if (m[4] or "km").startswith("mi") else per
 
@@ -54,7 +56,7 @@ def read_clock(text: str) -> time:
     """'11:30' as a time of day."""
     m = _CLOCK.fullmatch(text.strip())
     if m is None or int(m[1]) > 23 or int(m[2]) > 59 or int(m[3] or 0) > 59:
-        raise TimeError(f"'{text}' is no time of day", 'Write hours and minutes, as in "09:30" or "21:05".')
+        raise TimeError(say("wrong-text-no-time-of-day", text=text), say("do-write-hours-minutes-09-30"))
     return time(int(m[1]), int(m[2]), int(m[3] or 0))
 
 
@@ -68,8 +70,8 @@ def read_moment(text: str, not_before: datetime) -> datetime:
     if len(words) == 2 and words[0][:3].lower() in DAYS:
         day = DAYS.index(words[0][:3].lower())
     elif len(words) != 1:
-        remedy = 'Write "11:30", "Sun 11:30" or a date and time such as 2027-06-20T11:30.'
-        raise TimeError(f"'{text}' is no moment", remedy)
+        remedy = say("do-write-11-30-sun-11")
+        raise TimeError(say("wrong-no-moment", text=text), remedy)
     clock = read_clock(words[-1])
     found = datetime.combine(not_before.date(), clock)
     while found < not_before or (day is not None and found.weekday() != day):
@@ -77,24 +79,24 @@ def read_moment(text: str, not_before: datetime) -> datetime:
     return found
 
 
-def to_utc(local: datetime, zone: str) -> tuple[datetime, str]:
-    """The instant of a wall time in a zone, and a warning ('' if none).
+def to_utc(local: datetime, zone: str) -> tuple[datetime, Worded | None]:
+    """The instant of a wall time in a zone, and a warning, None if none.
 
     A time that the clocks skip is an error; one that they show twice means the earlier, with a warning.
     A time that carries its own offset is taken as it is.
     """
     if local.tzinfo is not None:
-        return local.astimezone(UTC), ""
+        return local.astimezone(UTC), None
     tz = ZoneInfo(zone)
     first = local.replace(tzinfo=tz, fold=0)
     second = local.replace(tzinfo=tz, fold=1)
     if first.utcoffset() == second.utcoffset():
-        return first.astimezone(UTC), ""
+        return first.astimezone(UTC), None
     wall = f"{local:%Y-%m-%d %H:%M}"
     if first.astimezone(UTC).astimezone(tz).replace(tzinfo=None) != local:
-        remedy = "Take a time before or after the hour that is left out."
-        raise TimeError(f"{wall} does not exist in {zone}: the clocks go forward over it", remedy)
-    return first.astimezone(UTC), f"{wall} comes twice in {zone} as the clocks go back; the first is taken"
+        remedy = say("do-take-time-before-after-hour")
+        raise TimeError(say("wrong-does-not-exist-clocks-go", wall=wall, zone=zone), remedy)
+    return first.astimezone(UTC), say("wrong-comes-twice-clocks-go-back", wall=wall, zone=zone)
 
 
 def to_wall(at: datetime, zone: str) -> datetime:

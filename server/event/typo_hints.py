@@ -6,6 +6,8 @@ from __future__ import annotations
 import re
 from datetime import UTC, datetime
 
+from server.sentences import Worded, say
+
 __all__ = ["as_moment", "slip"]
 
 _LINE = re.compile(r"(?P<key>[A-Za-z_]+)\s*=\s*(?P<value>[^#]*?)\s*(?:#.*)?$")
@@ -50,24 +52,26 @@ def as_moment(text: str) -> str:
     return ""
 
 
-def slip(row: str) -> tuple[str, str] | None:
+def slip(row: str) -> tuple[Worded, Worded] | None:
     """What is wrong with a line that can't be read, and how to write it; None where it is none of these slips."""
     m = _LINE.fullmatch(row)
     if m is None:
         return None
     key, value = m["key"], m["value"]
     if key in _NUMBERS and _PHONE.fullmatch(value):
-        what = f"the telephone number {value} stands without quotes"
-        return what, f'Put it in quotes, with its country code, as in {key} = "{_abroad(value)}".'
+        what = say("wrong-telephone-number-stands-without-quotes", value=value)
+        return what, say("do-put-quotes-country-code", key=key, abroad=_abroad(value))
     if not re.match(r"\d{1,4}[-./\s]", value):
         return None
     moment = as_moment(value)
     if moment:
-        return f"the date {value} is written in another way than this file has it", f"Write {key} = {moment}."
+        return say("wrong-date-written-another-way-file", value=value), say(
+            "do-write-moment", key=key, moment=moment
+        )
     if re.match(r"\d{4}-\d\d-\d\d", value):
         return (
-            f"{value} is no day or time that there is",
-            f"Check day, hour and minute: {key} = 2027-06-19T05:00.",
+            say("wrong-no-day-time", value=value),
+            say("do-check-day-hour-minute-2027", key=key),
         )
     return None
 

@@ -7,6 +7,7 @@ from typing import Final
 
 from server.event.model import Event, IfThenCard
 from server.plan.errors import PlanError
+from server.sentences import say
 
 NEEDED: Final = (
     "feet",
@@ -38,9 +39,9 @@ def cards_of(event: Event, built_in: Sequence[IfThenCard]) -> tuple[IfThenCard, 
     missing = [c for c in NEEDED if c not in by_id]
     if missing:
         raise PlanError(
-            f"no built-in card for {', '.join(missing)}",
+            say("wrong-no-built-in-card", cards=", ".join(missing)),
             field="if_then",
-            remedy="Give the texts of every needed card",
+            remedy=say("do-give-texts-every-needed-card"),
         )
     own = tuple(_joined(card, by_id.get(card.id), k) for k, card in enumerate(event.cards))
     taken = {c.id for c in own}
@@ -51,9 +52,9 @@ def _joined(card: IfThenCard, base: IfThenCard | None, index: int) -> IfThenCard
     steps = card.try_first or (base.try_first if base else ())
     if not steps:
         raise PlanError(
-            f"the card '{card.id}' has nothing to try first",
+            say("wrong-card-nothing-try-first", id=card.id),
             field=f"if_then[{index}].try_first",
-            remedy='Give at least one step, as in try_first = ["stop at once, dry, tape"]',
+            remedy=say("do-give-least-step-try-first"),
         )
     if base is None:
         return IfThenCard(card.id, card.trouble, steps, card.call, card.red_flags)

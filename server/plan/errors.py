@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from server.sentences import Worded
+
 
 class PlanError(Exception):
     """A plan that cannot be made or must not be followed.
@@ -12,7 +14,7 @@ class PlanError(Exception):
     """
 
     def __init__(
-        self, what: str, *, field: str, remedy: str, file: str = "", line: int | None = None
+        self, what: Worded, *, field: str, remedy: Worded, file: str = "", line: int | None = None
     ) -> None:
         self.what = what
         self.field = field

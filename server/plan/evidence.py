@@ -20,6 +20,7 @@ from server.plan.own import SPREAD, OwnPace, Results
 from server.plan.pace import Limits
 from server.plan.past import from_past_race, read_results
 from server.plan.recordings import Recording, read_recording
+from server.sentences import say
 
 TWICE: Final = timedelta(minutes=2)
 """Two runs of one person overlap by no more than a device's clock may be wrong (own choice)."""
@@ -102,10 +103,10 @@ def _refuse_twice(before: Sequence[Recording], new: Recording) -> None:
         until = other.started + timedelta(seconds=float(other.elapsed_s[-1]))
         if min(ends, until) - max(new.started, other.started) > TWICE:
             raise PlanError(
-                f"it was recorded at the same time as {other.file}: one run would count twice",
+                say("wrong-recorded-same-time-run-would", file=other.file),
                 field=new.file,
                 file=new.file,
-                remedy="Keep the better of the two, or correct the clock of the device",
+                remedy=say("do-keep-better-two-correct-clock"),
             )
 
 
@@ -125,7 +126,7 @@ def _results(
 def _named(files: Mapping[str, bytes], name: str) -> bytes:
     if name not in files:
         raise PlanError(
-            f"there is no file {name}", field=name, remedy="Put it beside the event file, or correct its name"
+            say("wrong-no-file", route=name), field=name, remedy=say("do-put-beside-event-file-correct")
         )
     return files[name]
 
@@ -137,9 +138,9 @@ def _text(data: bytes, file: str) -> str:
     except UnicodeDecodeError as error:
         line = data[: error.start].count(b"\n") + 1
         raise PlanError(
-            f"it is not UTF-8 text (line {line})",
+            say("wrong-not-utf-8-text-line", line=line),
             field=file,
-            remedy="Save it as CSV in UTF-8",
+            remedy=say("do-save-csv-utf-8"),
             file=file,
             line=line,
         ) from error

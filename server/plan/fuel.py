@@ -18,6 +18,7 @@ from server.event.model import FuelPlan, Goal, Point, PointKind, Runner
 from server.plan.errors import PlanError
 from server.plan.notes import Note, note
 from server.plan.timetable import Timetable
+from server.sentences import say
 
 BOTTLE_ML: Final = 500
 ISSN: Final = "Tiller et al. 2019, J Int Soc Sports Nutr 16:50"
@@ -159,17 +160,17 @@ def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, Fue
     for k, plan in enumerate(fuel):
         if plan.from_point not in known:
             raise PlanError(
-                f"there is no point '{plan.from_point}' on this course",
+                say("wrong-no-point-on-course", point=plan.from_point),
                 field=f"runners.fuel[{k}].from",
-                remedy=f"Use one of: {', '.join(p.id for p in points)}",
+                remedy=say("do-use", known=", ".join(p.id for p in points)),
             )
         for name, most in SENSELESS.items():
             value = rate(plan, name)
             if value is not None and not 0.0 <= value <= most:
                 raise PlanError(
-                    f"{name} = {value:g} is outside 0 to {most:g}",
+                    say("wrong-rate-outside", name=name, value=f"{value:g}", low=0, high=f"{most:g}"),
                     field=f"runners.fuel[{k}].{name}",
-                    remedy="Give the amount for one hour",
+                    remedy=say("do-give-amount-one-hour"),
                 )
     return {plan.from_point: plan for plan in fuel}
 

@@ -25,6 +25,7 @@ from server.plan.notes import Note, Saying, note, saying
 from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Fade, Limits, Terrain, best_power_w_kg, faster_gait
 from server.plan.recordings import Recording
+from server.sentences import say
 
 Floats = npt.NDArray[np.float64]
 Bools = npt.NDArray[np.bool_]
@@ -148,10 +149,10 @@ def steps_of(recording: Recording) -> Steps:
     known = np.flatnonzero(np.isfinite(height))
     if len(known) < 0.5 * len(height):
         raise PlanError(
-            "it has no heights, so nothing can be learnt about hills",
+            say("wrong-no-heights-so-nothing-can"),
             field=recording.file,
             file=recording.file,
-            remedy="Give a recording of a watch that writes heights",
+            remedy=say("do-give-recording-watch-writes-heights"),
         )
     height = np.interp(np.arange(len(height)), known, height[known])
     dt, dx = np.diff(t), np.diff(x)
@@ -163,10 +164,10 @@ def steps_of(recording: Recording) -> Steps:
     walked_s = np.concatenate([[0.0], np.cumsum(np.where(moving, dt, 0.0))])
     if walked_m[-1] < 1_000.0:
         raise PlanError(
-            f"{walked_m[-1]:.0f} m of it were on foot, the rest is pauses and jumps",
+            say("wrong-m-foot-rest-pauses-jumps", walked_m=f"{walked_m[-1]:.0f}"),
             field=recording.file,
             file=recording.file,
-            remedy="Give a run of more than a kilometre",
+            remedy=say("do-give-run-more-kilometre"),
         )
     _refuse_ride(recording, float(walked_m[-1]), float(walked_s[-1]))
     keep = np.concatenate([[True], np.diff(walked_m) > 1e-6])
@@ -198,10 +199,10 @@ def _refuse_ride(recording: Recording, metres: float, seconds: float) -> None:
     if metres / seconds > fastest:
         speed = metres / seconds * 3.6
         raise PlanError(
-            f"{speed:.1f} km/h over {metres / 1000:.0f} km is faster than anybody has run",
+            say("wrong-km-h-over-km-faster", speed=f"{speed:.1f}", metres=f"{metres / 1000:.0f}"),
             field=recording.file,
             file=recording.file,
-            remedy="Leave out rides; give recordings of runs and hikes",
+            remedy=say("do-leave-out-rides-give-recordings"),
         )
 
 
@@ -237,9 +238,9 @@ def learn(runs: Sequence[Steps]) -> OwnRuns:
     """
     if not runs or sum(len(r.seconds) for r in runs) < 30:
         raise PlanError(
-            "there are under 3 km of her own running to learn from",
+            say("wrong-under-3-km-own-running"),
             field="recordings",
-            remedy="Add longer runs",
+            remedy=say("do-add-longer-runs"),
         )
     pool = _Pool(runs)
     powers_first = [pool.first_power(k) for k in range(len(runs))]

@@ -26,6 +26,7 @@ from server.plan.notes import Note, Saying, note, saying
 from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Limits
 from server.plan.targets import KM_PER_100_M, hours
+from server.sentences import Worded, both, say
 
 Floats = npt.NDArray[np.float64]
 
@@ -55,15 +56,15 @@ def from_past_race(race: PastRace, km: float, ascent_m: float) -> Estimate:
     seconds = race.time.total_seconds()
     if not (1.0 <= race.km <= 2000.0 and 0.0 <= race.ascent_m <= 60_000.0):
         raise PlanError(
-            f"{race.km:g} km with {race.ascent_m:g} m of ascent is no race",
+            say("wrong-km-m-ascent-no-race", km=f"{race.km:g}", ascent_m=f"{race.ascent_m:g}"),
             field=f"past race '{race.name}'",
-            remedy="Give distance in km (1 to 2000) and ascent in metres",
+            remedy=say("do-give-distance-km-1-2000"),
         )
     if not 0.4 <= race.km * 1000.0 / max(seconds, 1.0) <= 7.0:
         raise PlanError(
-            f"{hours(race.time)} for {race.km:g} km is no speed on foot",
+            say("wrong-km-no-speed-foot", time=hours(race.time), km=f"{race.km:g}"),
             field=f"past race '{race.name}'",
-            remedy="Look whether hours and minutes were mixed up",
+            remedy=say("do-look-whether-hours-minutes-mixed"),
         )
     had, wanted = (d + a / 100.0 * KM_PER_100_M for d, a in ((race.km, race.ascent_m), (km, ascent_m)))
     doublings = abs(math.log2(wanted / had))
@@ -116,15 +117,15 @@ def read_results(
     kept. Errors: PlanError with file, line and column for what cannot be read.
     """
     if len(text) > MAX_CSV_BYTES:
-        raise _wrong(file, None, "it is too large", "Give one year's results, one line a runner")
+        raise _wrong(file, None, say("wrong-too-large"), say("do-give-years-results-line-runner"))
     try:
         reader = csv.reader(io.StringIO(text), strict=True)
         found = [(r, reader.line_num) for r in reader if any(c.strip() for c in r)]
     except csv.Error as error:
-        raise _wrong(file, None, f"it is no CSV file ({error})", "Save it as CSV with commas") from error
+        raise _wrong(file, None, say("wrong-no-csv-file", error=error), say("do-save-csv-commas")) from error
     rows, numbers = [r for r, _ in found], [n for _, n in found]
     if len(rows) < 2:
-        raise _wrong(file, None, "it has no runners", "Give a header line, then one line a runner")
+        raise _wrong(file, None, say("wrong-no-runners"), say("do-give-header-line-then-line"))
     columns = _columns(rows[0], points, file, numbers[0])
     times = np.full((len(rows) - 1, len(columns)), np.nan)
     for line, row in enumerate(rows[1:], start=2):
@@ -137,7 +138,7 @@ def read_results(
     return tuple(p for p, _ in columns), times
 
 
-def _wrong(file: str, line: int | None, what: str, remedy: str, column: str = "") -> PlanError:
+def _wrong(file: str, line: int | None, what: Worded, remedy: Worded, column: str = "") -> PlanError:
     where = ", ".join(x for x in (file, "" if line is None else f"line {line}", column) if x)
     return PlanError(what, field=where, remedy=remedy, file=file, line=line)
 
@@ -151,20 +152,22 @@ def _columns(header: list[str], points: Sequence[Point], file: str, line: int) -
         raise _wrong(
             file,
             line,
-            f"no column is named after the finish, '{points[-1].name}'",
-            f"Name the columns as the points are: {', '.join(p.name for p in points[1:])}"
-            f"{_near(header, names)}",
+            say("wrong-no-column-named-after-finish", name=points[-1].name),
+            both(
+                say("do-name-columns-points", names=", ".join(p.name for p in points[1:])),
+                _near(header, names),
+            ),
         )
     order = {p.id: k for k, p in enumerate(points)}
     return sorted(((p, k) for p, k in found.items() if order[p] > 0), key=lambda c: order[c[0]])
 
 
-def _near(header: list[str], names: dict[str, str]) -> str:
+def _near(header: list[str], names: dict[str, str]) -> Worded | None:
     for h in header:
         near = process.extractOne(h.strip().casefold(), list(names), scorer=fuzz.ratio, score_cutoff=70)
         if near and h.strip().casefold() not in names:
-            return f" (is '{h.strip()}' meant for '{near[0]}'?)"
-    return ""
+            return say("do-column-meant", column=h.strip(), name=near[0])
+    return None
 
 
 def _seconds(text: str, file: str, line: int, column: str) -> float:
@@ -174,16 +177,16 @@ def _seconds(text: str, file: str, line: int, column: str) -> float:
         return int(h) * 3600.0 + int(m) * 60.0 + float(s or 0.0)
     if re.fullmatch(r"\d{1,7}(\.\d+)?", text):
         return float(text)
-    remedy = "Write h:mm:ss since the start, or seconds; leave it empty where none was recorded"
-    raise _wrong(file, line, f"'{text[:30]}' is no elapsed time", remedy, column)
+    remedy = say("do-write-h-mm-ss-since")
+    raise _wrong(file, line, say("wrong-no-elapsed-time", text=text[:30]), remedy, column)
 
 
 def _refuse_backwards(times: Floats, file: str, lines: Sequence[int]) -> None:
     for k, row in enumerate(times):
         seen = row[~np.isnan(row)]
         if np.any(np.diff(seen) <= 0) or np.any(seen <= 0):
-            what = "a later point has an earlier time than the one before it"
-            raise _wrong(file, lines[k], what, "Give elapsed times since the start, not legs or times of day")
+            what = say("wrong-later-point-earlier-time-before")
+            raise _wrong(file, lines[k], what, say("do-give-elapsed-times-since-start"))
 
 
 def field_shape(ids: tuple[str, ...], times: Floats, target: timedelta) -> FieldShape:
@@ -199,9 +202,9 @@ def field_shape(ids: tuple[str, ...], times: Floats, target: timedelta) -> Field
     near = done[np.argsort(away)][: max(LEAST_FINISHERS, int((away <= 2 * NEAR).sum()))]
     if len(near) < LEAST_FINISHERS:
         raise PlanError(
-            f"{len(near)} finishers are too few to see a shape",
+            say("wrong-finishers-too-few-see-shape", count=len(near)),
             field="results",
-            remedy="Add results of other years",
+            remedy=say("do-add-results-other-years"),
         )
     weight = np.exp(-0.5 * (np.log(near[:, -1] / wanted) / NEAR) ** 2) + 1e-6
     shares, kept = [], []

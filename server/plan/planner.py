@@ -23,6 +23,7 @@ from server.plan.remarks import remarks
 from server.plan.setting import Setting, cut_offs, make_setting
 from server.plan.targets import clock
 from server.plan.timetable import Row, Timetable
+from server.sentences import say
 
 Floats = npt.NDArray[np.float64]
 
@@ -157,9 +158,9 @@ def _shaped(setting: Setting, done: March, total_s: float) -> March:
     if np.any(np.diff(theirs) <= 0.25 * np.diff(ours)):
         k = wanted[int(np.flatnonzero(np.diff(theirs) <= 0.25 * np.diff(ours))[0])][0]
         raise PlanError(
-            f"past results leave too little time to get to {setting.points[k].name} with the planned stops",
+            say("wrong-past-results-leave-too-little", name=setting.points[k].name),
             field=f"runners.{setting.runner.id}.target",
-            remedy="Shorten the stops before it, or look whether the results are of this course",
+            remedy=say("do-shorten-stops-before-look-whether"),
         )
     # Within a stretch the cost model still tells hill from flat: its own time is mapped onto the field's.
     moving = np.diff(np.interp(moved, ours, theirs))
@@ -178,26 +179,34 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
         if own <= allowed:
             continue
         point = setting.points[k]
-        name = "the race's time limit" if rule is None else f"the cut-off {edge.value} of {point.name}"
+        name = (
+            say("wrong-races-time-limit")
+            if rule is None
+            else say(f"wrong-cut-off-{edge.value}", name=point.name)
+        )
         if rule is not None and rule.clock is not None and rule.clock == point.next_stage:
-            name = f"the start of the next stage at {point.name}"
+            name = say("wrong-start-next-stage", name=point.name)
         if allowed <= 0:
             raise PlanError(
-                f"{name} is before her start", field=_field_of(point, rule), remedy="Correct the cut-off"
+                say("wrong-before-start", name=name),
+                field=_field_of(point, rule),
+                remedy=say("do-correct-cut-off"),
             )
         aim = _latest_finish(setting)
         stops = float(setting.stops.seconds[: k if edge is Edge.OUT else max(0, k - 1)].sum())
-        instead = (
-            f"Aim for a finish in {clock(aim)} or earlier"
-            if aim
-            else "No finish time meets the cut-offs as they stand"
-        )
+        instead = say("do-aim-finish-earlier", aim=clock(aim)) if aim else say("do-no-finish-time-meets-cut")
         raise PlanError(
-            f"with a finish in {clock(setting.target.total_s)} she is {edge.value} at {point.name} "
-            f"after {clock(own)}, {clock(own - allowed)} past {name}",
+            say(
+                f"wrong-past-cut-off-{edge.value}",
+                finish=clock(setting.target.total_s),
+                point=point.name,
+                after=clock(own),
+                over=clock(own - allowed),
+                limit=name,
+            ),
             # Where no target would do, it is the cut-off that has to be another one.
             field=f"runners.{setting.runner.id}.target" if aim else _field_of(point, rule),
-            remedy=f"{instead}, or stop less before it (stops up to there: {clock(stops)})",
+            remedy=say("wrong-stop-less-before-stops-up", instead=instead, stops=clock(stops)),
         )
 
 
@@ -359,20 +368,20 @@ def out_of_reach(setting: Setting, solved: Solved) -> PlanError:
     field = f"runners.{setting.runner.id}.target"
     if solved.too_slow:
         return PlanError(
-            f"{clock(target)} is slower than anybody walks this course",
+            say("wrong-slower-anybody-walks-course", target=clock(target)),
             field=field,
-            remedy="Plan longer stops, or aim for an earlier finish",
+            remedy=say("do-plan-longer-stops-aim-earlier"),
         )
     fastest = solved.march.total_moving_s + setting.stops.total_s
     faster = solved.march.total_moving_s / (target - setting.stops.total_s)
-    said = []
+    speeds: dict[str, str] = {}
     for name, here in (
         ("uphill", terrain.gradient > 0.05),
-        ("on the level", np.abs(terrain.gradient) <= 0.03),
+        ("level", np.abs(terrain.gradient) <= 0.03),
     ):
         if float(terrain.step_m[here].sum()) > 500.0:
             speed = float(terrain.step_m[here].sum() / solved.march.moving_s[here].sum()) * faster
-            said.append(f"{speed:.1f} m/s {name}")
+            speeds[name] = f"{speed:.1f}"
     own = [
         f"{name} = {value:g}"
         for name, value in (
@@ -382,14 +391,15 @@ def out_of_reach(setting: Setting, solved: Solved) -> PlanError:
         )
         if value is not None
     ]
-    limit = (
-        f"; within her own limits ({', '.join(own)})"
-        if own
-        else "; at the best power anybody has held so long"
-    )
+    needs = say(f"wrong-speed-{'-'.join(speeds)}", **speeds) if speeds else say("wrong-speed-nobody-has")
     return PlanError(
-        f"a finish in {clock(target)} needs {' and '.join(said)}{limit} "
-        f"this course takes {clock(math.ceil(fastest))}",
+        say(
+            "wrong-finish-within-limits" if own else "wrong-finish-within-power",
+            target=clock(target),
+            needs=needs,
+            limits=", ".join(own),
+            fastest=clock(math.ceil(fastest)),
+        ),
         field=field,
-        remedy="Aim for a later finish" + (", or correct her limits" if own else ""),
+        remedy=say("do-aim-later-finish-or-correct-limits" if own else "do-aim-later-finish"),
     )

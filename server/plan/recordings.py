@@ -24,6 +24,7 @@ from tcxreader.tcxreader import TCXReader
 
 from server.course import CourseError, read_gpx
 from server.plan.errors import PlanError
+from server.sentences import Worded, say
 
 Floats = npt.NDArray[np.float64]
 
@@ -32,7 +33,7 @@ LEAST_SAMPLES: Final = 60
 LEAST_M: Final = 1_000.0
 LEAST_S: Final = 300.0
 LONGEST_S: Final = 8 * 86_400.0
-EXPORT: Final = "Export the activity again from the watch's own program, as FIT or TCX, or as GPX with times"
+EXPORT: Final = say("do-export-activity-again-from-watchs")
 
 RIDES: Final = (
     "biking", "cycl", "bike", "ride", "swim", "row", "paddl", "kayak", "sail", "surf", "ski", "snowboard", "skat",
@@ -74,10 +75,16 @@ def read_recording(data: bytes, file: str) -> Recording:
     """
     if len(data) > MAX_BYTES:
         raise _wrong(
-            file, f"it has {len(data) / 1e6:.0f} MB, more than {MAX_BYTES / 1e6:.0f}", "Give one activity"
+            file,
+            say(
+                "wrong-mb-more",
+                count=f"{len(data) / 1000000.0:.0f}",
+                max_bytes=f"{MAX_BYTES / 1000000.0:.0f}",
+            ),
+            say("do-give-activity"),
         )
     if not data.strip():
-        raise _wrong(file, "it is empty", EXPORT)
+        raise _wrong(file, say("wrong-empty"), EXPORT)
     head = data[:2048].lstrip(b"\xef\xbb\xbf \r\n\t")
     reader: Callable[[bytes, str], Iterable[_Sample]]
     if data[8:12] == b".FIT":
@@ -87,7 +94,7 @@ def read_recording(data: bytes, file: str) -> Recording:
     elif head.startswith(b"<"):
         reader = _gpx
     else:
-        raise _wrong(file, "it is neither GPX nor FIT nor TCX", EXPORT)
+        raise _wrong(file, say("wrong-neither-gpx-nor-fit-nor"), EXPORT)
     return _recording(list(reader(data, file)), file)
 
 
@@ -97,11 +104,11 @@ def _on_foot(sport: object, file: str) -> None:
     ride = next((r for r in RIDES if r in word), None)
     if ride is not None:
         raise _wrong(
-            file, f"the watch calls it '{word}', not a run", "Give recordings of runs and hikes only"
+            file, say("wrong-watch-calls-not-run", word=word), say("do-give-recordings-runs-hikes-only")
         )
 
 
-def _wrong(file: str, what: str, remedy: str) -> PlanError:
+def _wrong(file: str, what: Worded, remedy: Worded) -> PlanError:
     return PlanError(what, field=file, remedy=remedy, file=file)
 
 
@@ -127,7 +134,7 @@ def _gpx(data: bytes, file: str) -> Iterable[_Sample]:
             samples.append(_Sample(at, _number(point.get("lat")), _number(point.get("lon")), height))
         point.clear()
     if not samples:
-        raise _wrong(file, "no track point has a time, so it is a route, not a recording", EXPORT)
+        raise _wrong(file, say("wrong-no-track-point-time-so"), EXPORT)
     return samples
 
 
@@ -163,7 +170,7 @@ def _fit(data: bytes, file: str) -> Iterable[_Sample]:
                     elif frame.name in ("sport", "session"):
                         _on_foot(frame.get_value("sport", fallback=None), file)
     except (fitdecode.FitError, ValueError, KeyError, TypeError, OverflowError) as error:
-        raise _wrong(file, f"the FIT file is damaged ({error})", EXPORT) from error
+        raise _wrong(file, say("wrong-fit-file-damaged", error=error), EXPORT) from error
     return [s for s in samples if s.at.tzinfo is not None]
 
 
@@ -188,12 +195,12 @@ def _fit_sample(frame: Any) -> _Sample:
 
 def _tcx(data: bytes, file: str) -> Iterable[_Sample]:
     if b"<!DOCTYPE" in data or b"<!ENTITY" in data:
-        raise _wrong(file, "the file declares a DOCTYPE, which TCX never needs", EXPORT)
+        raise _wrong(file, say("wrong-file-declares-doctype-tcx-never"), EXPORT)
     try:
         activity = TCXReader().read(io.BytesIO(data), only_gps=False)
         points = activity.trackpoints
     except (ParseError, ValueError, TypeError, AttributeError, KeyError) as error:
-        raise _wrong(file, f"the TCX file is damaged ({error})", EXPORT) from error
+        raise _wrong(file, say("wrong-tcx-file-damaged", error=error), EXPORT) from error
     _on_foot(activity.activity_type, file)
     return [_tcx_sample(p) for p in points if isinstance(p.time, datetime)]
 
@@ -214,7 +221,9 @@ def _recording(samples: list[_Sample], file: str) -> Recording:
     ordered = [by_time[at] for at in sorted(by_time)]
     if len(ordered) < LEAST_SAMPLES:
         raise _wrong(
-            file, f"it has {len(ordered)} samples with a time, at least {LEAST_SAMPLES} are needed", EXPORT
+            file,
+            say("wrong-samples-time-least-needed", count=len(ordered), least_samples=LEAST_SAMPLES),
+            EXPORT,
         )
     started = ordered[0].at.astimezone(UTC)
     elapsed = np.array([(s.at - started).total_seconds() for s in ordered])
@@ -227,11 +236,17 @@ def _recording(samples: list[_Sample], file: str) -> Recording:
     if float(elapsed[-1]) < LEAST_S or float(along[-1]) < LEAST_M:
         raise _wrong(
             file,
-            f"it is {along[-1] / 1000:.1f} km in {elapsed[-1] / 60:.0f} min, too short to learn from",
-            "Give runs of more than a kilometre and five minutes",
+            say(
+                "wrong-km-min-too-short-learn",
+                along=f"{along[-1] / 1000:.1f}",
+                elapsed=f"{elapsed[-1] / 60:.0f}",
+            ),
+            say("do-give-runs-more-kilometre-five"),
         )
     if float(elapsed[-1]) > LONGEST_S:
-        raise _wrong(file, f"it lasts {elapsed[-1] / 86_400:.0f} days", "Give one activity a file")
+        raise _wrong(
+            file, say("wrong-lasts-days", elapsed=f"{elapsed[-1] / 86400:.0f}"), say("do-give-activity-file")
+        )
     return Recording(file, started, elapsed, along, height, lat, lon)
 
 
@@ -244,6 +259,6 @@ def _along(measured: Floats, lat: Floats, lon: Floats, file: str) -> Floats:
         return np.asarray(np.maximum.accumulate(whole - whole[0]))
     placed = np.flatnonzero(np.isfinite(lat) & np.isfinite(lon))
     if len(placed) < LEAST_SAMPLES:
-        raise _wrong(file, "it has neither distances nor positions", EXPORT)
+        raise _wrong(file, say("wrong-neither-distances-nor-positions"), EXPORT)
     _, _, legs = _WGS84.inv(lon[placed[:-1]], lat[placed[:-1]], lon[placed[1:]], lat[placed[1:]])
     return np.asarray(np.interp(np.arange(n), placed, np.concatenate([[0.0], np.cumsum(legs)])))

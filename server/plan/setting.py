@@ -24,6 +24,7 @@ from server.plan.pace import Limits, Stops, march
 from server.plan.past import field_shape
 from server.plan.targets import Wanted, clock, wanted
 from server.plan.terrain import Ground, ground_of
+from server.sentences import say
 
 Floats = npt.NDArray[np.float64]
 
@@ -71,7 +72,7 @@ def make_setting(
     except KeyError:
         known = ", ".join(r.id for r in event.runners) or "none"
         raise PlanError(
-            f"there is no runner '{runner_id}'", field="runners", remedy=f"Use one of: {known}"
+            say("wrong-no", what="runner", word=runner_id), field="runners", remedy=say("do-use", known=known)
         ) from None
     definition = event.course_of(runner_id)
     points = definition.points
@@ -131,9 +132,13 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
         aim = wanted(target, km, climb.up_m if climb else 0.0, bare.stops.total_s, field)
     if bare.stops.total_s >= aim.total_s:
         raise PlanError(
-            f"the planned stops alone take {clock(bare.stops.total_s)}, the target is {clock(aim.total_s)}",
+            say(
+                "wrong-planned-stops-alone-take-target",
+                total_s=clock(bare.stops.total_s),
+                total_s2=clock(aim.total_s),
+            ),
             field=field,
-            remedy="Shorten stop_minutes at the points, or aim for a later finish",
+            remedy=say("do-shorten-stop-minutes-points-aim"),
         )
     source: tuple[Saying, ...] = (own.source if own else saying("source-costs"),)
     shape = bare.shape
@@ -176,31 +181,36 @@ def _placed(points: Sequence[Point], course: Course) -> Floats:
     """km of every point, checked: start at 0, rising, within the course."""
     if len(points) < 2:
         raise PlanError(
-            "a plan needs a start and a finish at least",
+            say("wrong-plan-needs-start-finish-least"),
             field="points",
-            remedy="Add the points of the course",
+            remedy=say("do-add-points-course"),
         )
     unplaced = [p.name for p in points if p.km is None]
     if unplaced:
         raise PlanError(
-            f"no km is known for {', '.join(unplaced)}",
+            say("wrong-no-km-known", unplaced=", ".join(unplaced)),
             field="points",
-            remedy="Give km, or a waypoint of the route",
+            remedy=say("do-give-km-waypoint-route"),
         )
     km = np.array([p.km for p in points], dtype=np.float64)
     fallen = np.flatnonzero(np.diff(km) <= 0)
     if fallen.size or km[0] < 0:
         k = int(fallen[0]) + 1 if fallen.size else 0
         raise PlanError(
-            f"{points[k].name} at km {km[k]:g} does not come after the point before it",
+            say("wrong-km-does-not-come-after", name=points[k].name, km=f"{km[k]:g}"),
             field=f"points.{points[k].id}.km",
-            remedy="Put the points in running order; one place passed twice is two points",
+            remedy=say("do-put-points-running-order-place"),
         )
     if km[-1] > course.length_km + UNTIL_KM:
         raise PlanError(
-            f"{points[-1].name} is at km {km[-1]:g}, the route ends at km {course.length_km:.2f}",
+            say(
+                "wrong-km-route-ends-km",
+                name=points[-1].name,
+                km=f"{km[-1]:g}",
+                length_km=f"{course.length_km:.2f}",
+            ),
             field=f"points.{points[-1].id}.km",
-            remedy="Correct the km, or state the organiser's distance as stated_km",
+            remedy=say("do-correct-km-state-organisers-distance"),
         )
     return km
 
@@ -215,9 +225,9 @@ def limits_of(runner: Runner, own: OwnPace | None) -> Limits:
     ):
         if value is not None and not low <= value <= high:
             raise PlanError(
-                f"{name} = {value:g} is outside {low:g} to {high:g}",
+                say("wrong-rate-outside", name=name, value=f"{value:g}", low=f"{low:g}", high=f"{high:g}"),
                 field=f"runners.{runner.id}.{name}",
-                remedy="Give what she does on good ground when fresh, or leave it out",
+                remedy=say("do-give-what-does-good-ground"),
             )
     return Limits(
         walk_m_s=base.walk_m_s if runner.walk_kmh is None else runner.walk_kmh / 3.6,

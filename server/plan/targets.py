@@ -11,6 +11,7 @@ from server.event.model import Target
 from server.plan.costs import riegel_s
 from server.plan.errors import PlanError
 from server.plan.notes import Note, Saying, note, saying
+from server.sentences import say
 
 MARGIN_SUITS_KM: Final = 50.0
 KM_PER_100_M: Final = 1.0
@@ -38,9 +39,9 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
     if len(given) != 1:
         said = " and ".join(given) if given else "none"
         raise PlanError(
-            f"a target has exactly one form, here is {said}",
+            say("wrong-target-exactly-form-here", said=said),
             field=field,
-            remedy="Give finish, or pace_all_in, or easy_pace with margin",
+            remedy=say("do-give-finish-pace-all-easy"),
         )
     for name in ("finish", "pace_all_in", "easy_pace"):
         _refuse_senseless(getattr(target, name), f"{field}.{name}")
@@ -57,15 +58,23 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
         found = from_easy_pace(target.easy_pace, target.margin, km, ascent_m, stops_s, field)
     if found.total_s > LONGEST.total_seconds():
         raise PlanError(
-            f"{hours(timedelta(seconds=found.total_s))} is over {LONGEST.days} days, longer than can be planned here",
+            say(
+                "wrong-over-days-longer-can-planned",
+                timedelta=hours(timedelta(seconds=found.total_s)),
+                days=LONGEST.days,
+            ),
             field=f"{field}.{given[0]}",
-            remedy="Look whether hours and minutes were mixed up, or plan the race in stages",
+            remedy=say("do-look-whether-hours-minutes-mixed-up"),
         )
     if km * 1000 / max(found.total_s, 1) < SLOWEST_M_S:
         raise PlanError(
-            f"{hours(timedelta(seconds=found.total_s))} for {km:.1f} km is slower than anybody walks",
+            say(
+                "wrong-km-slower-anybody-walks",
+                timedelta=hours(timedelta(seconds=found.total_s)),
+                km=f"{km:.1f}",
+            ),
             field=f"{field}.{given[0]}",
-            remedy="Look whether hours and minutes, or pace and finish, were mixed up",
+            remedy=say("do-look-whether-hours-minutes-pace"),
         )
     return found
 
@@ -77,9 +86,9 @@ def from_easy_pace(
     climb)."""
     if margin is None or not timedelta(0) <= margin <= timedelta(minutes=10):
         raise PlanError(
-            "an easy pace needs a margin of 0 to 10 min/km beside it",
+            say("wrong-easy-pace-needs-margin-0"),
             field=f"{field}.margin",
-            remedy='Write margin = "1:30"; one to two minutes are usual for a first ultra',
+            remedy=say("do-write-margin-1-30-two"),
         )
     at_50 = (easy + margin).total_seconds() * MARGIN_SUITS_KM
     effort_km = km + ascent_m / 100.0 * KM_PER_100_M
@@ -91,7 +100,9 @@ def from_easy_pace(
 
 def _refuse_senseless(value: timedelta | None, field: str) -> None:
     if value is not None and value <= timedelta(0):
-        raise PlanError(f"{value} is no time to aim for", field=field, remedy="Give a time above zero")
+        raise PlanError(
+            say("wrong-no-time-aim", value=value), field=field, remedy=say("do-give-time-above-zero")
+        )
 
 
 def hours(value: timedelta) -> str:

@@ -13,6 +13,7 @@ from server.event.model import CourseDef, Stretch
 from server.plan.errors import PlanError
 from server.plan.notes import Note, note
 from server.plan.pace import Factor, Terrain
+from server.sentences import say
 
 Floats = npt.NDArray[np.float64]
 
@@ -123,15 +124,15 @@ def _inside(km: Floats, stretch: Stretch) -> Floats:
 def _refuse_senseless(index: int, stretch: Stretch) -> None:
     if not 0.5 <= stretch.factor <= 5.0:
         raise PlanError(
-            f"factor = {stretch.factor:g} is outside 0.5 to 5",
+            say("wrong-factor-outside-0-5-5", factor=f"{stretch.factor:g}"),
             field=f"stretches[{index}].factor",
-            remedy="Write 1.10 for a tenth slower",
+            remedy=say("do-write-1-10-tenth-slower"),
         )
     if not stretch.from_km < stretch.to_km:
         raise PlanError(
-            f"the stretch from km {stretch.from_km:g} to km {stretch.to_km:g} has no length",
+            say("wrong-stretch-from-km-km-no", from_km=f"{stretch.from_km:g}", to_km=f"{stretch.to_km:g}"),
             field=f"stretches[{index}].to_km",
-            remedy="Put the smaller km first",
+            remedy=say("do-put-smaller-km-first"),
         )
 
 

@@ -95,7 +95,7 @@ def test_tracks_that_follow_one_another_are_joined_and_said() -> None:
     later = SEGMENT.replace("54.91", "54.93").replace('54.9"', '54.912"').replace('-2.6"', '-2.61"')
     track = read_gpx(gpx(SEGMENT + later.replace("Round", "Day two")), "days.gpx")
     assert len(track.lat_deg) == 4
-    assert "2 tracks were joined: 'Round', 'Day two'" in track.warnings[0]
+    assert "2 tracks were joined: 'Round', 'Day two'" in str(track.warnings[0])
 
 
 def test_tracks_that_lie_apart_are_refused_by_name() -> None:
@@ -117,7 +117,9 @@ def test_impossible_heights_are_missing_heights() -> None:
     """A device's mark for an unknown height is no height, and the person is told where."""
     track = read_gpx(gpx(SEGMENT.replace(">100<", ">-32768<")), "h.gpx")
     assert np.isnan(track.height_m).tolist() == [True, False]
-    assert track.warnings == ("h.gpx, line 1: 1 heights outside -500 to 9000 m were taken as missing",)
+    assert tuple(map(str, track.warnings)) == (
+        "h.gpx, line 1: 1 heights outside -500 to 9000 m were taken as missing",
+    )
 
 
 def test_as_many_points_as_promised() -> None:

@@ -97,7 +97,7 @@ def test_somebody_must_hear_of_alarms_about_all(event: Event) -> None:
     alone = parse_event(BARE).event
     assert alone is not None
     rows, _ = read_start_list("bib,name,target\n7,Ada,31:00\n8,Bo,31:00\n", alone, {}, "list.csv")
-    told = [p.what for p in listed_in(BARE, rows, alone, "list.csv").problems]
+    told = [str(p.what) for p in listed_in(BARE, rows, alone, "list.csv").problems]
     assert told == ["an alarm about a new runner would reach nobody"]
 
 

@@ -54,12 +54,12 @@ def test_removing_a_point_with_check_ins_is_refused(good) -> None:
     assert [c.kind for c in changes(before, after) if c.id == "moss"] == [ChangeKind.REMOVED]
     assert removal_refused(before, after, {"mill", "start", "elsewhere"}) == ()
     (refused,) = removal_refused(before, after, {"mill", "moss"})
-    assert "'moss' (Moss Edge) has check-ins and can't be removed" in refused.what
+    assert "'moss' (Moss Edge) has check-ins and can't be removed" in str(refused.what)
     renamed = parse_event(
         good.replace('id = "moss"', 'id = "moss-edge"').replace('from = "moss"', 'from = "moss-edge"')
     )
     (refused,) = removal_refused(before, renamed.event, {"moss"})
-    assert "If 'moss-edge' is the same place, keep the id 'moss'" in refused.remedy
+    assert "If 'moss-edge' is the same place, keep the id 'moss'" in str(refused.remedy)
 
 
 @settings(max_examples=50, deadline=None)

@@ -125,8 +125,8 @@ def test_a_table_there_is_none_of() -> None:
 def test_an_unknown_key_points_to_the_list(good: str, old: str, new: str, command: str) -> None:
     """Beside the nearest key the error says where all of them are listed; that table is there."""
     assert old in good
-    found = [p for p in parse_event(good.replace(old, new, 1)).errors if "is not known" in p.what]
-    assert [command in p.remedy for p in found] == [True]
+    found = [p for p in parse_event(good.replace(old, new, 1)).errors if "is not known" in str(p.what)]
+    assert [command in str(p.remedy) for p in found] == [True]
     assert tables_named(command.strip("`").rpartition(" ")[2])
 
 

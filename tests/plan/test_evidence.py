@@ -282,7 +282,7 @@ def test_each_mistake_names_file_line_field_and_remedy(
     with pytest.raises(BuildError) as caught:
         build(whole, {"route.gpx": route, **beside}, "my.toml")
     (wrong,) = [p for p in caught.value.problems if p.severity is Severity.ERROR]
-    assert what in wrong.what
+    assert what in str(wrong.what)
     assert (wrong.file, wrong.field) == (file, field)
     assert wrong.remedy
     if row is None:

@@ -256,7 +256,7 @@ def test_bad_recordings(short_run, name: str, data: bytes | str, what: str) -> N
         data = made_up[data]
     with pytest.raises(PlanError) as caught:
         read_recording(data, "run.dat")
-    assert what in caught.value.what
+    assert what in str(caught.value.what)
     assert caught.value.field.startswith("run.dat")
     assert caught.value.remedy
 

@@ -6,7 +6,6 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from server.conversation.telling.mistakes import problem_in
 from server.event import Problem, Severity
 from server.pages.labels import label
 
@@ -28,43 +27,49 @@ _STEP_OF: Final = {
     "points": "points", "stretches": "points", "runners": "runner", "people": "people", "cars": "people",
     "places": "people", "drives": "meetings", "meetings": "meetings", "shares": "meetings", "if_then": "check",
 }  # fmt: skip
-_MENDED: Final = tuple(
-    (re.compile(pattern), step, key)
-    for pattern, step, key in (
-        (r": no emergency number", "course", "emergency"),
-        (r": (?:nobody knows how to reach|there is no) race control|^race_control\b", "course", "control"),
-        (r": there is no runner$", "runner", "runner"),
-        (r"the ladder is empty$|has no safety contact$", "people", "contact"),
-        (r": nobody is to call race control$|are both to call race control$", "people", "calls"),
-        (r"is on the ladder, but|is to call race control, but", "people", "phone"),
-        (r": no people are named|is not among the \[\[people\]\]", "people", "people"),
-        (r": nobody reports from any point", "points", "reports"),
-        (r": no crew car comes to", "course", "transport"),
-        (r"^event\.name: .* is missing$", "course", "name"),
-        (r"^event\.starts: ", "course", "starts"),
-        (r"^event\.time_zone: .* is missing$", "course", "zone"),
-        (r"^event\.route: .* is missing$|^route: there is no file", "course", "route"),
-        (r"^event\.limit: .* is no length of time$", "course", "span"),
-        (r"^points\..*\.km: .* is (?:missing|no number)", "points", "km"),
-        (r"^points\..*\.cut_offs?\b.*: .* is no (?:moment|time of day|length of time|date)", "points", "cut"),
-        (r"^runners\..*: .* is no length of time$", "runner", "span"),
-        (r"^runners\..*past_race.*: .* is missing$", "runner", "past"),
-        (r"^runners\.[^.]*(?:\.target)?: .*(?:target|pace).*(?:missing|empty|no )", "runner", "target"),
-        (r"^runners\.[^.]+\.carries: ", "meetings", "kit"),
-        (r": nobody has confirmed the drive|: how long the drive from", "meetings", "confirm"),
-        (r"^(?:cars|drives|points)\..*: .* is no number", None, "number"),
+_ANY: Final = ""
+_MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
+    (frozenset(f"wrong-{code}" for code in codes.split()), field, step, key)
+    for codes, field, step, key in (
+        ("no-emergency-number-given-112", _ANY, "course", "emergency"),
+        ("nobody-knows-how-reach-race no-race-control", _ANY, "course", "control"),
+        ("no-runner", _ANY, "runner", "runner"),
+        ("alarm-about-would-reach-nobody no-safety-contact", _ANY, "people", "contact"),
+        ("nobody-call-race-control both-call-race-control", _ANY, "people", "calls"),
+        ("ladder-but-no-way-reach ladder-but-others-cannot-telephone call-race-control-but-no", _ANY, "people", "phone"),
+        ("no-people-named-plan-can not-among-people-nothing-can", _ANY, "people", "people"),
+        ("nobody-reports-from-any-point", _ANY, "points", "reports"),
+        ("no-crew-car-comes-how", _ANY, "course", "transport"),
+        ("missing", r"event\.name", "course", "name"),
+        ("missing no-date-time no-moment", r"event\.starts", "course", "starts"),
+        ("missing", r"event\.time_zone", "course", "zone"),
+        ("missing no-file", r"event\.route|route", "course", "route"),
+        ("no-length-time", r"event\.limit", "course", "span"),
+        ("missing no-number", r"points\..*\.km", "points", "km"),
+        ("no-moment no-time-day no-time-day-2 no-length-time no-date-time cut-off-no-time",
+         r"points\..*\.cut_offs?\b.*", "points", "cut"),
+        ("no-length-time", r"runners\..*", "runner", "span"),
+        ("missing", r"runners\..*past_race.*", "runner", "past"),
+        ("missing target-empty no-pace", r"runners\.[^.]+(?:\.target.*)?", "runner", "target"),
+        ("nobody-confirmed-drive-from how-long-drive-from-takes", _ANY, "meetings", "confirm"),
+        ("no-number", r"(?:cars|drives|points)\..*", None, "number"),
     )
-)
-"""By field and English sentence of the check: the step, and the label 'setup-do-…' that says what to do there."""
+)  # fmt: skip
+"""By code, and by field where one is given: the step, and the label 'setup-do-…' that says what to do there."""
+_KIT: Final = re.compile(r"runners\.[^.]+\.carries")
 
 
 def told(problem: Problem, language: str) -> Told:
     """A mistake with its step and, where there is one, the remedy in the pages' own words."""
-    said = problem_in(problem, language)
-    line = f"{problem.field}: {problem.what}"
-    step, remedy = _STEP_OF.get(problem.field.partition(".")[0], "course"), said.remedy
-    for pattern, there, key in _MENDED:
-        if pattern.search(line):
+    step = _STEP_OF.get(problem.field.partition(".")[0], "course")
+    remedy = "" if problem.remedy is None else problem.remedy.in_language(language)
+    for codes, field, there, key in _MENDED:
+        if problem.what.code in codes and (not field or re.fullmatch(field, problem.field)):
             step, remedy = there or step, label(language, f"setup-do-{key}")
             break
-    return Told(step, problem.severity is Severity.ERROR, said.what, remedy, problem.field)
+    else:
+        if _KIT.fullmatch(problem.field):
+            step, remedy = "meetings", label(language, "setup-do-kit")
+    return Told(
+        step, problem.severity is Severity.ERROR, problem.what.in_language(language), remedy, problem.field
+    )

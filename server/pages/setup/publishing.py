@@ -13,7 +13,7 @@ from aiohttp import web
 
 from server.api.building import BuildError, Built, build
 from server.api.parts import PARTS
-from server.conversation.telling.mistakes import say_change, say_problem
+from server.conversation.telling.mistakes import say_change
 from server.event import changes, removal_refused
 from server.event.model import Event
 from server.pages.labels import label
@@ -50,7 +50,7 @@ async def before(request: web.Request, draft: Draft) -> dict[str, Any]:
     return none | {
         "stored": stored.version,
         "changes": [say_change(c, language) for c in found],
-        "refused": [say_problem(r, language) for r in refused],
+        "refused": [r.in_language(language) for r in refused],
         "joined": joined,
     }
 

@@ -12,7 +12,6 @@ from jinja2 import Environment
 
 from server.api.envelope import BODY_S, ApiError
 from server.api.parts import PARTS
-from server.conversation.telling.mistakes import said_in
 from server.course import CourseError, build_course, read_gpx
 from server.drafting import crew, evidence, parcel, race
 from server.drafting.document import Document, UnusualError
@@ -206,9 +205,8 @@ def _route(
     try:
         course = build_course(read_gpx(data, race.ROUTE))
     except CourseError as error:
-        what, remedy = said_in(error.what, language), said_in(error.remedy, language)
         line = "" if error.line is None else f":{error.line}"
-        return files, {"trouble": f"{race.ROUTE}{line}: {what}. {remedy}"}
+        return files, {"trouble": f"{race.ROUTE}{line}: {error.in_language(language)}"}
     race.put_route(doc, course, (label(language, "setup-start"), label(language, "setup-finish")))
     return {**files, race.ROUTE: data}, {}
 

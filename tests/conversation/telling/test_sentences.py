@@ -49,14 +49,14 @@ def variables(language: str, *, pages: bool = False) -> dict[str, set[str]]:
 
 
 def calls() -> Iterator[tuple[str, str, set[str] | None]]:
-    """Every `….s("key", name=…)` and `sentence(language, "key", …)` in the code: where, key, names of values
-    (None where a mapping is spread in)."""
+    """Every `….s("key", name=…)`, `say("key", name=…)` and `sentence(language, "key", …)` in the code: where, key, names of
+    values (None where a mapping is spread in)."""
     for path in CODE:
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if not isinstance(node, ast.Call):
                 continue
             called = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
-            position = {"s": 0, "sentence": 1}.get(called)
+            position = {"s": 0, "say": 0, "sentence": 1}.get(called)
             if position is None or len(node.args) <= position:
                 continue
             keys = node.args[position]
