@@ -195,13 +195,18 @@ async def _said(visit: Visit, text: str) -> Reply:
             return await reported.report(visit, Reported((replace(pending, seen_at=at),)))
     whose = distressed.says_whose(visit, text) or await distressed.says_whose_again(visit, text)
     reading = read(_command(text), visit.context())
+    plainly = stop_log.plain(visit, text)
+    if plainly:
+        reading = replace(reading, danger=Danger.NONE, calm=True, sure=False)
     visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
     back = looking_back.answers(visit, text) if reading.danger is not Danger.ALARM else ()
     if back:
         visit.memory.forget_offers()
         return await looking_back.keep(visit, back)
-    logs = stop_log.meant(visit, text, reading.meant) if reading.danger is Danger.NONE else None
+    logs = (
+        stop_log.meant(visit, text, reading.meant, plainly=plainly) if reading.danger is Danger.NONE else None
+    )
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)
     if reading.danger is not Danger.ALARM and not whose and not open_:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from server.conversation.submit import hand_in, log_in
+from server.conversation.submit import hand_in, log_in, names_in
 from server.conversation.telling import stop_log as told
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.telling.message import Button, Press, Rows, data, event_mark, tag, untag
@@ -22,7 +22,7 @@ from server.conversation.understanding import (
     Unclear,
     Understood,
 )
-from server.conversation.understanding.logged import amount_of, asks_for_log
+from server.conversation.understanding.logged import amount_of, asks_for_log, only_of_the_log, says_medic
 from server.conversation.values import Reply
 from server.conversation.visit import Visit
 from server.event.model import PartKind
@@ -149,10 +149,15 @@ def _more(visit: Visit, runner: str, point: str | None, one: Logged) -> Rows:
 # -- in words ---------------------------------------------------------------------------------------------
 
 
-def meant(visit: Visit, text: str, read: Understood) -> Understood | None:
+def plain(visit: Visit, text: str) -> bool:
+    """Whether the words are a line of the log and nothing else, so that no doubt about danger is left."""
+    return may_log(visit) and log_in(visit, text)[1] and only_of_the_log(text, names_in(visit))
+
+
+def meant(visit: Visit, text: str, read: Understood, *, plainly: bool = False) -> Understood | None:
     """What the words say of the log: a question for it, how much of what was pressed, or things to log; None where they
-    are for the reader alone."""
-    if asks_for_log(text):
+    are for the reader alone. `plainly`: they are `plain`."""
+    if asks_for_log(text) or (says_medic(text) and not may_log(visit)):
         runner = visit.context().runner(None) or next(iter(visit.event.runners), None)
         return Asked(Question.LOG, runner.id if runner else None, words=text)
     if not may_log(visit):
@@ -161,7 +166,7 @@ def meant(visit: Visit, text: str, read: Understood) -> Understood | None:
     if more is not None:
         return Reported((more,))
     how = isinstance(read, Reported) and all(r.kind in (Kind.HOW_SHE_IS, Kind.NOTE) for r in read.reports)
-    if not _may_be_log(read):
+    if not plainly and not _may_be_log(read):
         return None
     her = visit.context().runner(None)
     logged, whole = log_in(visit, text)
@@ -232,6 +237,8 @@ async def answer(visit: Visit, asked: Asked) -> Reply:
     assert asked.runner is not None, "a question about a runner reaches the desk with one"
     found = visit.view.log(visit.event.id, asked.runner)
     text = told.say_log(visit.say, found)
+    if not found.shown_to_asker and says_medic(asked.words):
+        return await _medic(visit, asked.runner)
     if not found.shown_to_asker:
         medic = Button(visit.s("button-medic"), _data(visit, asked.runner, None, "", "medic"))
         return visit.reply(text, ((medic,),))

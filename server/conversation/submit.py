@@ -85,7 +85,12 @@ def log_in(visit: Visit, text: str) -> tuple[tuple[Logged, ...], bool]:
     """What words say for her log, and whether they say no more; nothing where crew speak of what they themselves had."""
     if PartKind.RUNNER not in visit.kinds and of_writer(text):
         return (), False
-    return logged_in(text, (w for r in visit.event.runners for w in (r.name, r.bib)))
+    return logged_in(text, names_in(visit))
+
+
+def names_in(visit: Visit) -> tuple[str, ...]:
+    """What runners are called, which is no part of what they ate."""
+    return tuple(w for r in visit.event.runners for w in (r.name, r.bib))
 
 
 def _body(visit: Visit, one: Report, key: str) -> dict[str, Any]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from server.facts.stop_log import Item
 from tests.bot.conftest import Race
 
@@ -58,6 +60,26 @@ async def test_a_medic_says_so_first(race: Race) -> None:
     shown = await race.press("vera", asked, "I am a medic")
     assert "drank 500 ml" in shown.text
     assert "Vera was shown this as a medic" in (await race.say("ana", "log")).text
+
+
+async def test_a_medic_says_so_in_words(race: Race) -> None:
+    """As good as the button: shown, and kept that they said it."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    await race.say("ana", "drank 500, no ibu")
+    assert "drank 500 ml" in (await race.say("vera", "I am a medic, what has she taken")).text
+    assert "Vera was shown this as a medic" in (await race.say("ana", "log")).text
+
+
+@pytest.mark.parametrize("line", ["500 getrunken", "bu 500", "500 ml"])
+async def test_a_line_of_the_log_is_no_call_for_help(race: Race, line: str) -> None:
+    """'getrunken' is like 'ertrunken' to a model: nobody is given the emergency number for a bottle drunk."""
+    race.at("08:45")
+    await race.say("ana", "maren in at moor cross 8:44")
+    said = await race.say("ana", line)
+    assert await _logged(race) == [(Item.DRANK, 500.0, "")]
+    assert "112" not in said.text
+    assert "no painkiller logged" in (await race.say("ana", "log")).text
 
 
 async def test_a_supporter_is_shown_nothing(race: Race) -> None:

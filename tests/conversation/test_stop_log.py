@@ -9,7 +9,13 @@ import pytest
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.conversation.telling.stop_log import say_since
-from server.conversation.understanding.logged import amount_of, asks_for_log, logged_in
+from server.conversation.understanding.logged import (
+    amount_of,
+    asks_for_log,
+    logged_in,
+    only_of_the_log,
+    says_medic,
+)
 from server.facts.stop_log import Item, Level, Logged
 
 
@@ -39,12 +45,43 @@ from server.facts.stop_log import Item, Level, Logged
         ("drank 500 not peed", False, []),
         ("did maren pee", False, []),
         ("didnt pee", True, [Logged(Item.PEED, level=Level.NONE)]),
+        ("gegessen: halbe Banane", True, [Logged(Item.ATE, words="halbe banane")]),
         ("drank 500, nobody has seen her since", False, [Logged(Item.DRANK, 500.0)]),
     ],
 )  # fmt: skip
 def test_words(text: str, whole: bool, found: list[Logged]) -> None:
     """What is said of the log, and whether anything else is."""
     assert logged_in(text, ("Maren", "214")) == (tuple(found), whole)
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("500 getrunken", True),
+        ("500 bu", True),
+        ("pas uriné", True),
+        ("nix gegessen, 250 getrunken", True),
+        ("Ibuprofen 400", True),
+        ("drank 500, ate half a banana, no ibuprofen", True),
+        ("drunk", False),
+        ("took 10 ibuprofen", False),
+        ("ibuprofen 4000", False),
+        ("ibuprofen 400 + 400", False),
+        ("peed dark", False),
+        ("nothing eaten collapsed", False),
+        ("hat eine Wespe gegessen", False),
+    ],
+)
+def test_what_is_only_for_the_log(text: str, plain: bool) -> None:
+    """Nothing but the log's words, numbers and food, and nothing bad, is no call for help; all else may be one."""
+    assert only_of_the_log(text) is plain
+
+
+def test_who_says_that_they_are_a_medic() -> None:
+    """In few words and of themselves."""
+    assert says_medic("ich bin Sanitäterin")
+    assert says_medic("I'm a medic, what has she taken")
+    assert not says_medic("the medic is with her")
 
 
 def test_amounts_and_asking() -> None:

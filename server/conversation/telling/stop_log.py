@@ -74,6 +74,8 @@ def _sum(say: Say, item: Item, amount: float | None, some: bool) -> Iterator[str
 def _last(say: Say, log: LogSince) -> Iterator[str]:
     for at, one in log.last:
         yield say.s("log-at", what=logged_words(say, one), when=say.when(at))
+    if not any(one.item is Item.PAINKILLER for _, one in log.last):
+        yield say.s("log-painkiller-unsaid")
 
 
 def say_log(say: Say, a: LogAnswer) -> str:

@@ -16,7 +16,7 @@ from server.conversation.understanding.language import _file as file_of
 from server.conversation.understanding.words import asks, fold
 from server.facts.stop_log import MOST, Item, Level, Logged
 
-__all__ = ["amount_of", "asks_for_log", "logged_in", "of_writer"]
+__all__ = ["amount_of", "asks_for_log", "logged_in", "of_writer", "only_of_the_log", "says_medic"]
 
 _LONGEST_CLAUSE = 10
 _PHRASE = 3
@@ -53,6 +53,7 @@ class _Words:
     finite: Matcher
     counts: Matcher
     asks: Matcher
+    medic: Matcher
     joins: re.Pattern[str]
     units: Mapping[str, str]
     drop: Matcher
@@ -84,6 +85,7 @@ def _words() -> _Words:
         pooled("finite"),
         pooled("counts"),
         pooled("asks"),
+        pooled("medic"),
         re.compile(rf"([;\n+&]|,(?!\d)|\.(?!\d)|\s(?:{joins})\s)"),
         {fold(k): v for f in files for k, v in f["units"].items()},
         pooled("drop"),
@@ -101,6 +103,59 @@ def asks_for_log(text: str) -> bool:
     lengths = [_words().asks.at(words, i) for i in range(len(words))]
     # Short phrases are asked for by themselves: 'log' in other words may be a tree.
     return lengths[0] == len(words) or max(lengths) >= _PHRASE
+
+
+def says_medic(text: str) -> bool:
+    """Whether the writer says, in few words, that they are a medic."""
+    words = lexicon().words(text)
+    return len(words) <= _LONGEST_CLAUSE and _words().medic.has(words)
+
+
+def only_of_the_log(text: str, names: Iterable[str] = ()) -> bool:
+    """Whether all of it is for the log, in the log's own words, numbers, food and kit, and nothing of it is bad: no such
+    line is a call for help, whatever a model makes of 'getrunken' (which 'ertrunken' is like)."""
+    found, whole = logged_in(text, names)
+    if not whole or any(one.level is Level.BAD for one in found):
+        return False
+    if any(one == Logged(Item.DRANK) for one in found):
+        return False  # 'drunk'
+    words, at = lexicon().words(_without(text, names)), 0
+    while at < len(words):
+        length = max(m.at(words, at) for m in _plain())
+        if not length and not _AMOUNT_WORD.fullmatch(words[at]):
+            return False
+        at += length or 1
+    return not any(_dose(one) for one in found)
+
+
+_AMOUNT_WORD = re.compile(
+    r"\d{1,4}(?:[.,]\d{1,2})?(?:ml|cl|dl|l|g|gr|mg|min|h)?|ml|cl|dl|l|g|gr|mg|min|mins|h|und|and|et"
+)
+_DOSE_MG = range(50, 1001)
+"""A number beside a painkiller that may be the milligrams of one (own choice): any other is asked about."""
+
+
+def _dose(one: Logged) -> bool:
+    """Whether so much of a painkiller was taken as nobody should read past."""
+    counts = [int(n) for n in re.findall(r"\d+", one.words)] if one.item is Item.PAINKILLER else []
+    return any(n not in _DOSE_MG for n in counts) or len(counts) > 1
+
+
+@cache
+def _plain() -> tuple[Matcher, ...]:
+    known, classes = _words(), lexicon().classes
+    levels = (m for of in known.levels.values() for level, m in of.items() if level is not Level.BAD)
+    units = matcher(known.units, lexicon().elided)
+    return (
+        *known.items.values(),
+        *levels,
+        known.none,
+        known.drop,
+        known.counts,
+        units,
+        classes["eat"],
+        classes["kit"],
+    )
 
 
 def amount_of(text: str, item: Item) -> float | None:
@@ -219,4 +274,4 @@ def _rest(clause: str, item: Item) -> str:
     verb = known.items[item]
     taken = [w for w in kept if not known.drop.has([w])]
     named = item is Item.PAINKILLER
-    return " ".join(w for w in taken if named or not verb.has([w]))
+    return " ".join(w for w in taken if named or not verb.has([w.rstrip(":")]))
