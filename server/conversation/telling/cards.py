@@ -1,5 +1,5 @@
-"""The built-in if-then cards: when the emergency number is called, when a medic is fetched, what is tried first. Each
-language has its own in `cards.toml` of its folder, the same troubles, steps and flags in the same order.
+"""The built-in if-then cards: when the emergency number is called, when a medic is fetched, what is tried first. Their
+sentences are in `cards.ftl` of each language, numbered.
 
 For crew and runner, not for treating: whatever hurts, bleeds or confuses is for the race's medics, who decide. Read as
 published abstracts or tables, and common practice where no source is named:
@@ -14,86 +14,78 @@ Journal 13(5):4102 (adults, not pregnant).
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 from functools import cache
-from typing import Any, Final
+from itertools import count
+from typing import Final
 
 from rapidfuzz import fuzz
 
+from server.conversation.understanding.language import table
 from server.event.model import IfThenCard
-from server.sentences import fallback, folder, language_of, languages
+from server.sentences import has, sentence
 
 LIKE: Final = 60.0
 """A card whose trouble is at least so like the words (0..100) is meant by them (own choice)."""
-FILE: Final = "cards.toml"
-_GROUP = "@"
-"""Begins the name of flags that stand on several cards."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cards:
-    """A language's cards as they stand in its file: holes for the numbers to call, `red_flag` over the flags at which the
-    emergency number comes first, `meant_by` the words, by the card's id, by which people mean it."""
-
-    cards: tuple[IfThenCard, ...]
-    red_flag: str
-    meant_by: Mapping[str, tuple[str, ...]]
+_OWN: Final = ""
+_CARDS: Final[tuple[tuple[str, str, tuple[str, ...], tuple[str, ...]], ...]] = (
+    ("feet", "medic", (_OWN, "always"), ("life",)),
+    ("stomach", "medic", ("water", _OWN, "always"), ("life",)),
+    ("fall", "medic", (_OWN, "always"), ("life",)),
+    ("head-injury", "medic", (_OWN, "always"), ("life", "head")),
+    ("weather", "race-control", (_OWN, "always"), ("life", _OWN)),
+    ("cannot-get-warm", "medic", (_OWN, "always"), ("life", _OWN)),
+    ("allergy", "medic", (_OWN, "always"), ("life", _OWN)),
+    ("diabetes", "medic", (_OWN, "always"), ("life", _OWN)),
+    ("collapse", "medic", ("water", _OWN, "always"), ("life",)),
+    ("wrong-turn", "race-control", (_OWN,), ("life",)),
+    ("lost-kit", "race-control", (_OWN,), ()),
+    ("drowsy-driver", "race-control", (_OWN,), ()),
+    ("runner-late", "race-control", (_OWN,), ()),
+    ("wants-to-stop", "race-control", (_OWN,), ("life",)),
+)
+"""Id, whom to call, where the medic's flags and those for the emergency number come from: its own, or a group that stands on
+several cards."""
 
 
 @cache
-def cards_in(language: str) -> Cards:
-    """The cards of a language's folder; those of the fallback where it has none. KeyError for a card that is not whole."""
-    chosen = language_of(language)
-    file = folder(chosen) / FILE
-    if not file.is_file():
-        return cards_in(fallback())
-    t = tomllib.loads(file.read_text(encoding="utf-8"))
-    return Cards(
-        tuple(_card(c, t["call"], t["flags"]) for c in t["card"]),
-        t["red_flag"],
-        {c["id"]: tuple(c["meant_by"]) for c in t["card"]},
-    )
-
-
-def _card(c: Mapping[str, Any], calls: Mapping[str, str], groups: Mapping[str, Sequence[str]]) -> IfThenCard:
-    def whole(flags: Iterable[str]) -> tuple[str, ...]:
-        return tuple(x for f in flags for x in (groups[f[1:]] if f.startswith(_GROUP) else (f,)))
-
-    called, tries = calls[c["call"]], tuple(c["try_first"])
-    return IfThenCard(c["id"], c["trouble"], tries, called, whole(c["red_flags"]), whole(c["life_flags"]))
-
-
 def built_in_cards(race_control: str, emergency: str, language: str = "") -> tuple[IfThenCard, ...]:
     """The cards with the numbers to call filled in: race control's, and the local emergency number."""
 
-    def filled(texts: Sequence[str]) -> tuple[str, ...]:
-        return tuple(t.format(race_control=race_control, emergency=emergency) for t in texts)
+    def said(name: str) -> str:
+        return sentence(language, f"card-{name}", race_control=race_control, emergency=emergency)
+
+    def numbered(name: str) -> Iterator[str]:
+        for n in count(1):
+            if not has(f"card-{name}-{n}"):
+                return
+            yield said(f"{name}-{n}")
+
+    def flags(card: str, kind: str, groups: Sequence[str]) -> tuple[str, ...]:
+        return tuple(x for g in groups for x in numbered(f"flag-{g}" if g else f"{card}-{kind}"))
 
     return tuple(
         IfThenCard(
-            c.id,
-            c.trouble,
-            filled(c.try_first),
-            c.call.format(race_control=race_control, emergency=emergency),
-            filled(c.red_flags),
-            filled(c.life_flags),
+            card,
+            said(card),
+            tuple(numbered(f"{card}-try")),
+            said(f"call-{call}"),
+            flags(card, "red", red),
+            flags(card, "life", life),
         )
-        for c in cards_in(language).cards
+        for card, call, red, life in _CARDS
     )
 
 
 def red_flag_line(race_control: str, emergency: str, language: str = "") -> str:
     """The sentence over the red flags, with the numbers filled in."""
-    return cards_in(language).red_flag.format(race_control=race_control, emergency=emergency)
+    return sentence(language, "card-red-flag", race_control=race_control, emergency=emergency)
 
 
 @cache
 def _meant_by(card_id: str) -> tuple[str, ...]:
     """Words of every language by which people mean a card: nobody finds out in which one they write."""
-    words = (w for x in languages() for w in cards_in(x).meant_by.get(card_id, ()))
-    return (*dict.fromkeys(words), card_id.replace("-", " "))
+    return (*dict.fromkeys(table("troubles.toml").get(card_id, ())), card_id.replace("-", " "))
 
 
 def cards_meant(cards: Sequence[IfThenCard], words: str) -> tuple[str, ...]:

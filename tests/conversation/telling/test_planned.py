@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import ast
+import tomllib
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
-from server.conversation.telling.cards import built_in_cards, cards_in, cards_meant, red_flag_line
+from server.conversation.telling.cards import built_in_cards, cards_meant, red_flag_line
 from server.conversation.telling.planned import say_factor, say_planned
 from server.conversation.telling.reader import Reader
 from server.event.model import IfThenCard
 from server.plan.movements import Addend, part_of
 from server.plan.notes import Saying, note, saying
-from server.sentences import GAP, fallback, has, languages
+from server.sentences import GAP, fallback, folder, has, languages
 
 ROOT = Path(__file__).parents[3]
 
@@ -105,15 +106,17 @@ def test_every_factor_has_a_word(name: str) -> None:
 
 @pytest.mark.parametrize("language", languages())
 def test_cards_of_every_language_are_the_same_cards(language: str) -> None:
-    """Same ids in the same order, as many steps and flags, words by which each is meant: nothing is lost in translation."""
-    behind, other = cards_in(fallback()), cards_in(language)
-    assert [c.id for c in other.cards] == [c.id for c in behind.cards]
-    for one, same in zip(behind.cards, other.cards, strict=True):
+    """Same ids in the same order, as many steps and flags, in words of its own, and words by which each is meant."""
+    behind, other = (built_in_cards("1", "112", x) for x in (fallback(), language))
+    assert [c.id for c in other] == [c.id for c in behind]
+    words = tomllib.loads((folder(language) / "troubles.toml").read_text(encoding="utf-8"))
+    assert set(words) == {c.id for c in other}
+    for one, same in zip(behind, other, strict=True):
         assert len(same.try_first) == len(one.try_first), one.id
         assert len(same.red_flags) == len(one.red_flags), one.id
         assert len(same.life_flags) == len(one.life_flags), one.id
-        assert other.meant_by[one.id], one.id
-    assert (other.cards == behind.cards) is (language == fallback())
+        assert all(words[one.id]), one.id
+    assert (other == behind) is (language == fallback())
     line = red_flag_line("1", "112", language)
     assert "112" in line
     assert "{" not in line
