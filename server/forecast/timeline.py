@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -27,6 +27,9 @@ VAGUE_PART = 0.1
 FASTEST, ERRORS, REMEMBERED = 2.5, 3.0, 40
 """Between two fixes she is no faster than so many times her pace so far, by the reference (hills within a leg differ), give
 or take so many standard errors; a fix is held against so many before it (own choice)."""
+LAGS_S, LAG_DOUBT_S, LAGGING = 120.0, 60.0, 0.8
+"""A tracker is taken to lag from so many seconds on, known to within so many; for this part of the time it lags after a
+report from a point it says of places before it (own choice)."""
 CONDITIONS_LOG = (float(np.log(0.5)), float(np.log(3.0)))
 """What all words of how she goes may come to together (own choice: the bounds that one has at the API)."""
 
@@ -268,6 +271,9 @@ def _edges(
         )
         if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
     ]
+    lag = _lag_s(places, edges)
+    if lag:
+        places = [replace(e, at_s=e.at_s - lag, var_s2=e.var_s2 + LAG_DOUBT_S**2) for e in places]
     apart = THIN_SHARE * float(reference.elapsed_s[-1])
     for place in reversed(_consistent(_believed(places, edges[-1]))):
         after = [e for e in edges if e.ref_s >= place.ref_s]
@@ -280,6 +286,26 @@ def _edges(
         if fits and clear and sharp:
             edges = [*before, place, *after]
     return edges
+
+
+def _lag_s(places: list[Edge], sure: list[Edge]) -> float:
+    """By how much a tracker says of old places that she is there now: seconds, 0 where it does not.
+
+    After she was seen at a point its fixes still lie before that point, all of them, and for about as long as they are old.
+    It has to have been so at the last two points with fixes after them: somebody may have written too early once.
+    """
+    refs, ats = [e.ref_s for e in sure], [e.at_s for e in sure]
+    found: list[float] = []
+    for edge, until in zip(sure[1:], [*ats[2:], np.inf], strict=False):
+        since = [p for p in places if edge.at_s < p.at_s <= until]
+        behind = [p for p in since if p.ref_s < edge.ref_s - ERRORS * np.sqrt(p.var_s2)]
+        old = [float(p.at_s - np.interp(p.ref_s, refs, ats)) for p in behind]
+        lag = float(np.median(old or [0.0]))
+        if since:
+            first = [p for p in since if p.at_s <= edge.at_s + LAGGING * lag]
+            found.append(lag if all(p in behind for p in first) else 0.0)
+    lag = min(found[-2:], default=0.0)
+    return lag if lag >= LAGS_S else 0.0
 
 
 def _believed(places: list[Edge], last: Edge) -> list[Edge]:

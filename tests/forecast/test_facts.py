@@ -192,6 +192,23 @@ def test_a_fix_far_off_is_not_believed_until_others_follow(plan: Reference, jump
     )
 
 
+def test_a_tracker_that_lags_is_read_as_late_once_two_points_say_so(plan: Reference) -> None:
+    """Its fixes lie before each point for ten minutes after she was seen there; one report that came too early is no lag."""
+    pace, lag = 600.0, 600.0
+
+    def seen_at(km: float) -> float:
+        return km * pace
+
+    seen: list[Fact] = [Sighting(p, arrived_s=seen_at(float(plan.km[p]))) for p in range(4)]
+    places = [float(plan.km[p]) + w for p in (1, 2, 3) for w in (-0.6, -0.2, 0.5, 1.0, 4.0)]
+    sound: list[Fact] = [Position(km, seen_at(km), 20.0) for km in places]
+    late: list[Fact] = [Position(km, seen_at(km) + lag, 20.0) for km in places]
+    right = middle(plan, [*seen, *sound], 4)
+    assert middle(plan, [*seen, *late], 4) == pytest.approx(right, abs=90.0)
+    early = [*seen[:3], Sighting(3, arrived_s=seen_at(float(plan.km[3])) - lag)]
+    assert middle(plan, [*early, *sound], 4) == pytest.approx(right, abs=90.0)
+
+
 def test_conditions_set_by_the_crew_stretch_their_part_only(plan: Reference) -> None:
     """20% slower from km 90 to 101 delays later points by a fifth of that part and no earlier one."""
     seen = on_plan(plan, 5)

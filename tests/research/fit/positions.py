@@ -1,8 +1,8 @@
 """`python -m tests.research.fit.positions FOLDER`: what fixes between points are worth, on tracks made of real splits.
 
-Of each leg that a finisher ran a track is made: her pace within it uneven, a fix every five minutes, noise. She is asked
-about a quarter, half and three quarters on: by her points alone, with the track, with one that jumps, with one that lags.
-Markdown.
+Of a leg that a finisher ran, and of the two before it, a track is made: her pace within a leg uneven, a fix every five
+minutes, noise. She is asked about a quarter, half and three quarters on: by her points alone, with the track, with one that
+jumps, with one that lags. Markdown.
 """
 
 import argparse
@@ -64,7 +64,10 @@ def questions(race: Race, every: int) -> Iterator[tuple[str, float, float, float
         if end - begin < LEAST_LEG_S:
             continue
         seen: list[Fact] = [Sighting(p, arrived_s=float(t)) for p, t in enumerate(times[:k])]
-        fixes = tracked(begin, end, (float(km[k - 1]), float(km[k])), draws)
+        legs = [
+            (times[j - 1], times[j], (float(km[j - 1]), float(km[j]))) for j in range(max(k - 2, 1), k + 1)
+        ]
+        fixes = np.concatenate([tracked(float(a), float(b), way, draws) for a, b, way in legs])
         for part in PARTS:
             now = begin + part * (end - begin)
             for how in TRACKS:
