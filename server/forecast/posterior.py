@@ -68,7 +68,8 @@ def with_constants(
         margins = Margins(t.mean[0], spread(t)[0], curve, kind.tail[2])
         times = in_order(margins.at_z(scores), least)
         times, evidence = _not_yet(track, margins, times, weights, least)
-        sets.append(_stays(track, times) + track.origin.at_s)
+        # Points are asked for one by one: the paths of each lie together.
+        sets.append(np.asfortranarray(_stays(track, times) + track.origin.at_s))
     out = [stops.departures(reference, track, s) for s in sets]
     return Posterior(
         reference,

@@ -5,11 +5,13 @@ A view is cheap: silence only reweights.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 
 import numpy as np
+from scipy.optimize import brentq
 from scipy.special import ndtr
 
 from server.forecast import stops
@@ -18,6 +20,11 @@ from server.forecast.stopping import made
 from server.forecast.timeline import Track
 from server.forecast.timeline import departures as planned_departures
 from server.forecast.values import NO_SILENCE, FloatArray, Reference, Silence, Watcher
+
+FAINTEST = 1e-280
+"""Odds smaller than this are none."""
+NEAR_S = 0.25
+"""How near a crossing is looked for before it is asked on both sides of it."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -61,13 +68,14 @@ class Posterior:
     def unheard_falls_under(self, line: float, after_s: float, silence: Silence) -> float | None:
         """First second not before after_s at which P(not heard | still going) is under line; None if never.
 
-        P(not heard) never rises with time, so halving the time left finds the crossing to the second.
+        P(not heard) never rises with time, so there is one crossing to look for.
         """
-
-        def under(t: float) -> bool:
-            return self.view(t, silence).probability_unheard() < line
-
-        return self._first_second(("unheard", line, silence), under, after_s)
+        key = ("unheard", line, silence, after_s)
+        if key not in self.firsts:
+            self.firsts[key] = self._falls_under(
+                line, lambda t: self.view(t, silence).probability_unheard(), after_s
+            )
+        return self.firsts[key]
 
     def ended_rather_s(self, surely: float, going: float, after_s: float, silence: Silence) -> float | None:
         """First second not before after_s from which P(still going | nothing heard) is under `going`, once she would have
@@ -82,31 +90,30 @@ class Posterior:
         if not watched or self.track.retired is not None:
             return None
         there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([1.0 - surely]))[0])
-
-        def under(t: float) -> bool:
-            return self.view(t, silence).probability_going() < going
-
-        return self._first_second(("ended", going, silence), under, max(after_s, there))
-
-    def _first_second(
-        self, asked: tuple[object, ...], holds: Callable[[float], bool], after_s: float
-    ) -> float | None:
-        """First second not before after_s at which something holds that, once it does, goes on to hold; None if never."""
-        key = (*asked, after_s)
+        after_s = max(after_s, there)
+        key = ("ended", going, silence, after_s)
         if key not in self.firsts:
-            self.firsts[key] = self._halved(holds, after_s)
+            self.firsts[key] = self._falls_under(
+                going, lambda t: self.view(t, silence).probability_going(), after_s
+            )
         return self.firsts[key]
 
-    def _halved(self, holds: Callable[[float], bool], after_s: float) -> float | None:
-        late = max(after_s, float(self.plain_s.max(initial=0.0))) + 10.0 * float(self.reference.elapsed_s[-1])
-        if holds(after_s):
+    def _falls_under(self, line: float, odds: Callable[[float], float], after_s: float) -> float | None:
+        """First second not before after_s at which odds that only fall are under a line; None if never. By halving the time
+        left; where that would ask far from the crossing, which its slope finds in a third of the tries, it is not asked."""
+        asked = cache(lambda t: math.log(max(odds(t), FAINTEST) / line))
+        whole = float(self.reference.elapsed_s[-1])
+        late = max(after_s, float(self.plain_s.max(initial=0.0))) + 10.0 * whole
+        if asked(after_s) < 0.0:
             return after_s
-        if not holds(late):
+        by = next((t for t in (min(after_s + whole / 2.0, late), late) if asked(t) < 0.0), None)
+        if by is None:
             return None
-        early = after_s
+        early, near = after_s, brentq(asked, after_s, by, xtol=NEAR_S)
         while late - early > 1.0:
             middle = (early + late) / 2.0
-            early, late = (early, middle) if holds(middle) else (middle, late)
+            under = asked(middle) < 0.0 if abs(middle - near) <= 2.0 * NEAR_S else middle > near
+            early, late = (early, middle) if under else (middle, late)
         return late
 
 
@@ -206,8 +213,9 @@ class View:
         survival = np.concatenate([[1.0], post.survival])
         m = times.shape[1]
         unheard = self._unheard_upto(times)
-        ended_unseen = np.array([self._ended_unseen(i) for i in range(m)])
-        ends = post.weights[:, None] * (survival[:-1] - survival[1:]) * unheard[:, :-1] * ended_unseen
+        ends = post.weights[:, None] * (survival[:-1] - survival[1:]) * unheard[:, :-1]
+        if self._track.not_yet:
+            ends *= np.array([self._ended_unseen(i) for i in range(m)])
         goes = post.weights * survival[-1] * unheard[:, -1] * np.exp(post.log_evidence)
         return ends, goes
 
@@ -275,7 +283,8 @@ class View:
     def _part_of_leg(self) -> FloatArray:
         """(paths, m) how much of each leg lies behind her at now, on each path."""
         times = self._plain
-        begin = np.column_stack([np.full(times.shape[0], self._origin_s), times[:, :-1]])
+        begin = np.empty_like(times)
+        begin[:, 0], begin[:, 1:] = self._origin_s, times[:, :-1]
         return np.asarray(np.clip((self.now_s - begin) / np.maximum(times - begin, 1.0), 0.0, 1.0))
 
     @property
@@ -298,20 +307,32 @@ class View:
 
     def _unheard_upto(self, times: FloatArray) -> FloatArray:
         """(paths, m + 1) the same for no point, the first, the first two, and so on."""
-        out = np.ones((times.shape[0], times.shape[1] + 1))
+        out = np.empty(
+            (times.shape[1] + 1, times.shape[0])
+        )  # a row a point: each is worked out from the one before
+        out[0] = 1.0
         first = self._track.first
         asked = (*self.silence.watchers, *self.silence.beside)
-        ahead = [w for w in asked if 0 <= w.point - first < times.shape[1]]
+        # Whoever could have reported no arrival yet, on any path, says nothing yet.
+        begun = (times.min(axis=0, initial=np.inf) < self.now_s).tolist()
+        ahead = [w for w in asked if 0 <= w.point - first < times.shape[1] and begun[w.point - first]]
         always = [w for w in ahead if w.covered_s is None]
-        found = _reported_always(always, times[:, [w.point - first for w in always]], self.now_s)
-        for n, watcher in enumerate(always):
-            out[:, watcher.point - first + 1] *= 1.0 - watcher.chance * found[:, n]
-        for watcher in ahead:
-            if watcher.covered_s is not None:
-                arrivals = times[:, watcher.point - first]
-                told = reported(watcher, arrivals, watcher.covered_s, self.now_s)
-                out[:, watcher.point - first + 1] *= 1.0 - watcher.chance * told
-        return np.asarray(np.cumprod(out, axis=1))
+        found = _reported_always(always, times.T[[w.point - first for w in always]], self.now_s)
+        told = [(w.point - first, w.chance * found[n]) for n, w in enumerate(always)]
+        told += [
+            (w.point - first, w.chance * reported(w, times[:, w.point - first], w.covered_s, self.now_s))
+            for w in ahead
+            if w.covered_s is not None
+        ]
+        for i in range(times.shape[1]):
+            out[i + 1] = out[i]
+            for point, chance in told:
+                if point == i:
+                    out[i + 1] *= 1.0 - chance
+        faint = out < FAINTEST
+        if faint.any():  # what is too small to be kept to all its digits takes a hundred times as long
+            out[faint] = 0.0
+        return out.T
 
     # ---- whereabouts
 
@@ -381,11 +402,10 @@ def reported(
 
 
 def _reported_always(watchers: Sequence[Watcher], arrivals_s: FloatArray, now_s: float) -> FloatArray:
-    """(paths, w) the same for watchers who could always report, each with a column of arrivals, in one go."""
-    medians = np.log([w.delay_median_s for w in watchers])
-    return _told_within(
-        np.maximum(now_s - arrivals_s, 0.0), medians, np.array([w.delay_spread for w in watchers])
-    )
+    """(w, paths) the same for watchers who could always report, each with a row of arrivals, in one go."""
+    medians = np.log([[w.delay_median_s] for w in watchers] or np.empty((0, 1)))
+    spreads = np.array([[w.delay_spread] for w in watchers] or np.empty((0, 1)))
+    return _told_within(np.maximum(now_s - arrivals_s, 0.0), medians, spreads)
 
 
 def _told_within(
