@@ -1,5 +1,7 @@
 """How long until each later point: corrected quantile curves, and joint paths that have exactly these margins."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -182,17 +184,33 @@ def carried(delayed: FloatArray, later: FloatArray, weights: FloatArray) -> Floa
 
 
 def weighted_quantiles(values: FloatArray, weights: FloatArray, probs: FloatArray) -> FloatArray:
-    """Quantiles (q,) of values (p,) with weights (p,).
+    """Quantiles (q,) of values (p,) with weights (p,); see `Steps`."""
+    return Steps.of(values, weights).quantiles(probs)
 
-    Each is the mean of the stepped inverse distribution over a narrow stretch about its probability. A mean of steps
-    never falls when any value rises, whatever the weights; interpolating between weighted middles would.
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Steps:
+    """A stepped inverse distribution: up to which probability (p + 1,), and the area under it so far (p + 1,).
+
+    A quantile is its mean over a narrow stretch about the probability. A mean of steps never falls when any value
+    rises, whatever the weights; interpolating between weighted middles would.
     """
-    order = np.argsort(values, kind="stable")
-    w = weights[order] / weights.sum()
-    upto = np.concatenate([[0.0], np.cumsum(w)])
-    upto[-1] = 1.0
-    area = np.concatenate([[0.0], np.cumsum(w * values[order])])
-    p = np.asarray(probs, dtype=np.float64)
-    half = np.maximum(np.minimum(STEP_HALF, 0.2 * np.minimum(p, 1.0 - p)), 1e-9)
-    wide = np.interp(p + half, upto, area) - np.interp(p - half, upto, area)
-    return np.asarray(wide / (2.0 * half))
+
+    upto: FloatArray
+    area: FloatArray
+
+    @staticmethod
+    def of(values: FloatArray, weights: FloatArray) -> Steps:
+        """That of values (p,) with weights (p,)."""
+        order = np.argsort(values, kind="stable")
+        w = weights[order] / weights.sum()
+        upto = np.concatenate([[0.0], np.cumsum(w)])
+        upto[-1] = 1.0
+        return Steps(upto, np.concatenate([[0.0], np.cumsum(w * values[order])]))
+
+    def quantiles(self, probs: FloatArray) -> FloatArray:
+        """Quantiles (q,) for probabilities (q,)."""
+        p = np.asarray(probs, dtype=np.float64)
+        half = np.maximum(np.minimum(STEP_HALF, 0.2 * np.minimum(p, 1.0 - p)), 1e-9)
+        wide = np.interp(p + half, self.upto, self.area) - np.interp(p - half, self.upto, self.area)
+        return np.asarray(wide / (2.0 * half))

@@ -15,7 +15,7 @@ from scipy.optimize import brentq
 from scipy.special import ndtr
 
 from server.forecast import stops
-from server.forecast.margins import weighted_quantiles
+from server.forecast.margins import Steps, weighted_quantiles
 from server.forecast.stopping import made
 from server.forecast.timeline import Track
 from server.forecast.timeline import departures as planned_departures
@@ -129,26 +129,30 @@ class View:
         self.now_s = now_s
         self.silence = silence
         self._track = posterior.track
+        self._steps: dict[tuple[str, int], Steps] = {}
 
     # ---- windows: given that she gets there
 
     def quantiles(self, point: int, probs: FloatArray) -> FloatArray:
         """Arrival times (q,) at a point for probabilities (q,)."""
-        return self._quantiles(point, probs, self.arrivals_s, self._track.arrived_s)
+        return self._quantiles(point, probs, "arrivals_s", self._track.arrived_s)
 
     def out_quantiles(self, point: int, probs: FloatArray) -> FloatArray:
         """Times out (q,) of a point, also of the one she is at now."""
         if point == self._track.at_point and np.isnan(self._track.left_s[point]):
             return weighted_quantiles(self.here_out_s, self.weights, np.asarray(probs, dtype=np.float64))
-        return self._quantiles(point, probs, self.departures_s, self._track.left_s)
+        return self._quantiles(point, probs, "departures_s", self._track.left_s)
 
-    def _quantiles(self, point: int, probs: FloatArray, paths: FloatArray, known: FloatArray) -> FloatArray:
+    def _quantiles(self, point: int, probs: FloatArray, of: str, known: FloatArray) -> FloatArray:
         probs = np.asarray(probs, dtype=np.float64)
         if point < self._track.first:
             return np.full(probs.shape, known[point])
         if self._track.retired is not None:
             return np.full(probs.shape, np.inf)
-        return weighted_quantiles(paths[:, point - self._track.first], self.weights, probs)
+        key = (of, point)
+        if key not in self._steps:  # of one point several are asked for: the window, the wait, the leave-by
+            self._steps[key] = Steps.of(getattr(self, of)[:, point - self._track.first], self.weights)
+        return self._steps[key].quantiles(probs)
 
     @cached_property
     def arrivals_s(self) -> FloatArray:

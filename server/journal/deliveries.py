@@ -12,7 +12,8 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import ColumnElement, and_, exists, func, or_, select, update
+from sqlalchemy import ColumnElement, and_, bindparam, exists, func, or_, select, update
+from sqlalchemy import insert as plain_insert
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import groups, notices, people
@@ -45,6 +46,11 @@ PENDING = (DeliveryState.QUEUED.value, DeliveryState.UNKNOWN.value, DeliveryStat
 
 d = t.delivery.c
 n = t.notice.c
+# Made once: to put one of these together takes longer than to carry it out.
+_NOTICE = select(t.notice).where(n.key == bindparam("which"))
+_HAD = select(d.channel, d.address, d.state).where(d.notice == bindparam("which"))
+_FAILED = update(t.notice).where(n.key == bindparam("which")).values(failed_at=bindparam("at"))
+_QUEUE = plain_insert(t.delivery)
 
 
 async def add_notices(
@@ -67,17 +73,14 @@ async def next_channel(
 ) -> bool:
     """Queue the notice on the first usable address that has no delivery of it yet; without one, mark the
     notice failed if nothing of it is under way."""
-    row = (await c.execute(select(t.notice).where(n.key == key))).one()
-    had = {
-        (x.channel, x.address): x.state
-        for x in await c.execute(select(d.channel, d.address, d.state).where(d.notice == key))
-    }
+    row = (await c.execute(_NOTICE, {"which": key})).one()
+    had = {(x.channel, x.address): x.state for x in await c.execute(_HAD, {"which": key})}
     for x in await _usable(c, row.person, channels):
         if (x.channel, x.address) not in had:
             await _queue(c, row, len(had) + 1, x.channel, x.address, now, hold_until)
             return True
     if not set(had.values()) & {*PENDING, DeliveryState.SENT.value}:
-        await c.execute(update(t.notice).where(n.key == key).values(failed_at=now))
+        await c.execute(_FAILED, {"which": key, "at": now})
     return False
 
 
@@ -91,30 +94,29 @@ async def _queue(
     hold_until: datetime | None,
 ) -> None:
     held = hold_until if hold_until is not None and hold_until > now else None
-    await c.execute(
-        insert(c, t.delivery).values(
-            id=f"{notice.event}-{notice.short}-{number}",
-            notice=notice.key,
-            event=notice.event,
-            runner=notice.runner,
-            person=notice.person,
-            rank=RANK[Urgency(notice.urgency)],
-            use_by=notice.use_by,
-            channel=channel,
-            address=address,
-            state=DeliveryState.QUEUED.value,
-            tries=0,
-            made_at=now,
-            due_at=held or now,
-            held_until=held,
-            possible_repeat=False,
-            message_ref="",
-            detail="",
-            text="",
-        )
-    )
+    row = {
+        "id": f"{notice.event}-{notice.short}-{number}",
+        "notice": notice.key,
+        "event": notice.event,
+        "runner": notice.runner,
+        "person": notice.person,
+        "rank": RANK[Urgency(notice.urgency)],
+        "use_by": notice.use_by,
+        "channel": channel,
+        "address": address,
+        "state": DeliveryState.QUEUED.value,
+        "tries": 0,
+        "made_at": now,
+        "due_at": held or now,
+        "held_until": held,
+        "possible_repeat": False,
+        "message_ref": "",
+        "detail": "",
+        "text": "",
+    }
+    await c.execute(_QUEUE, row)
     if notice.failed_at is not None:
-        await c.execute(update(t.notice).where(n.key == notice.key).values(failed_at=None))
+        await c.execute(_FAILED, {"which": notice.key, "at": None})
 
 
 async def owe_again(c: AsyncConnection, person: str, channel: str, address: str, now: datetime) -> None:

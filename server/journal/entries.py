@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import func, or_, select, update
+from sqlalchemy import bindparam, func, or_, select, update
+from sqlalchemy import insert as plain_insert
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Entry
@@ -22,14 +23,25 @@ from server.journal.values import Appended, Conflict, Head, Status
 __all__ = ["append", "append_all", "conflicts", "first_report", "head", "of_event", "one"]
 
 
+# Made once: to put one of these together takes longer than to carry it out.
+_e, _event = t.entry.c, t.event.c
+_OF_KEY = select(t.entry).where(_e.sender == bindparam("sender"), _e.key == bindparam("key"))
+_TAKEN = select(_e.id).where(_e.id == bindparam("id"))
+_NEXT = update(t.event).where(_event.id == bindparam("which")).values(entries=_event.entries + 1)
+_NEXT = _NEXT.returning(_event.entries)
+_PUT = plain_insert(t.entry)
+_LATER = select(_e.body).where(_e.event == bindparam("which"), _e.number > bindparam("since"))
+_LATER = _LATER.order_by(_e.number)
+_OF_RUNNER = _LATER.where(or_(_e.runner == bindparam("runner"), _e.runner.is_(None)))
+_ONE = select(_e.body).where(_e.id == bindparam("id"))
+_HEAD = select(_event.entries, _event.blanks).where(_event.id == bindparam("which"))
+
+
 async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> Appended:
     """See `Journal.append`."""
     entry = _checked(entry)
     await events.lock(c, entry.event)
-    e = t.entry.c
-    first = (
-        await c.execute(select(t.entry).where(e.sender == entry.sender, e.key == entry.key))
-    ).one_or_none()
+    first = (await c.execute(_OF_KEY, {"sender": entry.sender, "key": entry.key})).one_or_none()
     digest = content_hash(entry)
     if first is not None:
         # Once blanked, an entry's words are gone: a resend of the same report still hashes alike.
@@ -40,7 +52,7 @@ async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> App
             return Appended(kept, Status.SAME_AGAIN, first.number)
         await _keep_conflict(c, first.id, first.event, entry, digest)
         return Appended(kept, Status.CONFLICT, first.number)
-    if await c.scalar(select(e.id).where(e.id == entry.id)):
+    if await c.scalar(_TAKEN, {"id": entry.id}):
         raise ClashError(f"the entry id {entry.id!r} is taken", "id", "leave the id empty")
     return Appended(entry, Status.NOTED, await _put(c, entry, digest))
 
@@ -105,19 +117,13 @@ async def _insert(c: AsyncConnection, event: str, last: int, rows: list[dict[str
         taken = await c.scalar(select(e.id).where(e.id.in_([row["id"] for row in some])).limit(1))
         if taken is not None:
             raise ClashError(f"the entry id {taken!r} is taken", "id", "leave the id empty")
-        await c.execute(insert(c, t.entry), some)
+        await c.execute(_PUT, some)
     await c.execute(update(t.event).where(t.event.c.id == event).values(entries=last))
 
 
 async def _put(c: AsyncConnection, entry: Entry, digest: str) -> int:
-    event = t.event.c
-    number: int = await c.scalar(
-        update(t.event)
-        .where(event.id == entry.event)
-        .values(entries=event.entries + 1)
-        .returning(event.entries)
-    )
-    await c.execute(insert(c, t.entry).values(_row(entry, digest, number)))
+    number: int = await c.scalar(_NEXT, {"which": entry.event})
+    await c.execute(_PUT, _row(entry, digest, number))
     return number
 
 
@@ -168,24 +174,21 @@ def _checked(entry: Entry) -> Entry:
 
 async def of_event(c: AsyncConnection, event: str, since: int, runner: str | None) -> list[Entry]:
     """See `Journal.entries`."""
-    e = t.entry.c
-    query = select(e.body).where(e.event == event, e.number > since).order_by(e.number)
-    if runner is not None:
-        query = query.where(or_(e.runner == runner, e.runner.is_(None)))
-    return [load_entry(body) for body in await c.scalars(query)]
+    which: dict[str, Any] = {"which": event, "since": since}
+    if runner is None:
+        return [load_entry(body) for body in await c.scalars(_LATER, which)]
+    return [load_entry(body) for body in await c.scalars(_OF_RUNNER, which | {"runner": runner})]
 
 
 async def one(c: AsyncConnection, entry: str) -> Entry | None:
     """See `Journal.entry`."""
-    body = await c.scalar(select(t.entry.c.body).where(t.entry.c.id == entry))
+    body = await c.scalar(_ONE, {"id": entry})
     return None if body is None else load_entry(body)
 
 
 async def head(c: AsyncConnection, event: str) -> Head:
     """See `Journal.head`."""
-    row = (
-        await c.execute(select(t.event.c.entries, t.event.c.blanks).where(t.event.c.id == event))
-    ).one_or_none()
+    row = (await c.execute(_HEAD, {"which": event})).one_or_none()
     if row is None:
         raise UnknownError(f"there is no event {event!r}", "event", "load its file first, or check the id")
     return Head(row.entries, row.blanks)

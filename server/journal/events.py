@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import bindparam, delete, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.event.model import Event, Person
@@ -55,9 +55,12 @@ async def store(
     return int(version + 1)
 
 
+_LOCK = select(t.event).where(t.event.c.id == bindparam("which")).with_for_update()
+
+
 async def lock(c: AsyncConnection, event: str) -> Any:
     """The event's row, held until the transaction ends: whatever is numbered within an event queues here."""
-    row = (await c.execute(select(t.event).where(t.event.c.id == event).with_for_update())).one_or_none()
+    row = (await c.execute(_LOCK, {"which": event})).one_or_none()
     if row is None:
         raise UnknownError(f"there is no event {event!r}", "event", "load its file first, or check the id")
     return row
@@ -73,11 +76,15 @@ async def current(c: AsyncConnection) -> tuple[EventVersion, ...]:
     return tuple(EventVersion(r.event, r.version, r.name, r.by, r.at) for r in rows)
 
 
+_v = t.event_version.c
+_VERSIONS = select(_v.event, _v.version, _v.name, _v.by, _v.at).where(_v.event == bindparam("which"))
+_VERSIONS = _VERSIONS.order_by(_v.version)
+
+
 async def versions(c: AsyncConnection, event: str) -> tuple[EventVersion, ...]:
     """See `Journal.event_versions`."""
-    v = t.event_version.c
-    query = select(v.event, v.version, v.name, v.by, v.at).where(v.event == event).order_by(v.version)
-    return tuple(EventVersion(r.event, r.version, r.name, r.by, r.at) for r in await c.execute(query))
+    rows = await c.execute(_VERSIONS, {"which": event})
+    return tuple(EventVersion(r.event, r.version, r.name, r.by, r.at) for r in rows)
 
 
 async def load(c: AsyncConnection, event: str, version: int | None) -> StoredEvent:

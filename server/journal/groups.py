@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from datetime import datetime
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import bindparam, delete, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import people
@@ -39,12 +39,13 @@ async def unbind(c: AsyncConnection, event: str, channel: str, chat: str) -> boo
     return bool((await c.execute(gone)).rowcount)
 
 
+_OF_EVENT = select(t.crew_group).where(g.event == bindparam("which")).order_by(g.bound_at, g.id)
+
+
 async def of_event(c: AsyncConnection, event: str) -> tuple[CrewGroup, ...]:
     """See `Journal.groups`."""
-    query = select(t.crew_group).where(g.event == event).order_by(g.bound_at, g.id)
-    return tuple(
-        CrewGroup(r.id, r.event, r.channel, r.address, r.bound_by, r.bound_at) for r in await c.execute(query)
-    )
+    rows = await c.execute(_OF_EVENT, {"which": event})
+    return tuple(CrewGroup(r.id, r.event, r.channel, r.address, r.bound_by, r.bound_at) for r in rows)
 
 
 async def address(c: AsyncConnection, group: str, channels: frozenset[str] | None) -> tuple[Address, ...]:

@@ -6,7 +6,20 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import BigInteger, ColumnElement, and_, case, cast, func, or_, select, update
+from sqlalchemy import (
+    BigInteger,
+    ColumnElement,
+    Select,
+    and_,
+    bindparam,
+    case,
+    cast,
+    func,
+    insert,
+    or_,
+    select,
+    update,
+)
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Kind
@@ -14,7 +27,6 @@ from server.journal import events
 from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
-from server.journal.store import insert
 from server.journal.values import MadeKnown, Seen
 from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
@@ -46,17 +58,22 @@ def made_of(row: Any, said: tuple[Said, ...] = ()) -> Made:
     )
 
 
+def _answers_to(which: ColumnElement[bool]) -> Select[Any]:
+    a = t.answer.c
+    query = select(a.notice, a.at, a.words).join(t.notice, t.notice.c.key == a.notice)
+    return query.where(which, a.person == t.notice.c.person).order_by(a.notice, a.at, a.id)
+
+
 async def answers_to(c: AsyncConnection, which: ColumnElement[bool]) -> dict[str, tuple[Said, ...]]:
     """What their own persons answered to the notices that `which` picks, by key, in order of time."""
-    a = t.answer.c
-    query = (
-        select(a.notice, a.at, a.words)
-        .join(t.notice, t.notice.c.key == a.notice)
-        .where(which, a.person == t.notice.c.person)
-        .order_by(a.notice, a.at, a.id)
-    )
+    return await _answers(c, _answers_to(which), {})
+
+
+async def _answers(
+    c: AsyncConnection, query: Select[Any], which: dict[str, Any]
+) -> dict[str, tuple[Said, ...]]:
     found: dict[str, tuple[Said, ...]] = {}
-    for row in await c.execute(query):
+    for row in await c.execute(query, which):
         found[row.notice] = (*found.get(row.notice, ()), Said(row.at, row.words))
     return found
 
@@ -70,14 +87,12 @@ async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tupl
         for n in owed:
             if n.key.event == event:
                 mine.setdefault(n.key.text(), n)
-        known = set(await c.scalars(select(t.notice.c.key).where(t.notice.c.key.in_(mine))))
+        known = set(await c.scalars(_KNOWN, {"keys": list(mine)}))
         fresh = [n for key, n in mine.items() if key not in known]
         numbered = [Made(n, row.notices + i, now) for i, n in enumerate(fresh, 1)]
         if numbered:
-            await c.execute(insert(c, t.notice), [_row(m) for m in numbered])
-            await c.execute(
-                update(t.event).where(t.event.c.id == event).values(notices=row.notices + len(numbered))
-            )
+            await c.execute(_PUT, [_row(m) for m in numbered])
+            await c.execute(_NUMBERED, {"which": event, "count": row.notices + len(numbered)})
         new += numbered
     return tuple(new)
 
@@ -86,12 +101,9 @@ async def overtaken(c: AsyncConnection, seen: Seen) -> bool:
     """Whether more has come in about the runner (or the race) than a verdict rests on. Asked with the event held, so
     that nothing comes in between the answer and what is done with it."""
     await events.lock(c, seen.event)
-    e, n = t.entry.c, t.notice.c
-    later = select(e.number).where(e.event == seen.event, e.number > seen.entries)
-    if seen.runner:
-        later = later.where(or_(e.runner == seen.runner, e.runner.is_(None)))
-    told = select(n.key).where(n.event == seen.event, n.short > seen.notices, n.runner == seen.runner)
-    return any([await c.scalar(query.limit(1)) is not None for query in (later, told)])
+    which = {"which": seen.event, "entries": seen.entries, "notices": seen.notices, "runner": seen.runner}
+    later = _LATER_OF_HER if seen.runner else _LATER
+    return any([await c.scalar(query, which) is not None for query in (later, _TOLD)])
 
 
 def _row(m: Made) -> dict[str, Any]:
@@ -128,30 +140,28 @@ async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made
 async def made_since(c: AsyncConnection, event: str, blanks: int, known: MadeKnown | None) -> MadeKnown:
     """Every notice of an event, read on from what is known: the very same where nothing has become of any, else the same
     values for those of which nothing has."""
-    mark = await _mark(c, event, blanks)
+    mark = (blanks, *(await c.execute(_MARK, {"which": event})).one())
     if known is not None and known.mark == mark:
         return known
     if known is None or known.mark[0] != mark[0]:
         return MadeKnown(mark, await made(c, event, None))
-    n = t.notice.c
     before = {m.short: m for m in known.made}
-    look = select(n.key, n.short, n.sent_at, n.answered_at, n.failed_at).where(n.event == event)
-    rows = (await c.execute(look.order_by(n.short))).all()
-    said = await answers_to(c, n.event == event)
+    rows = (await c.execute(_WHAT_BECAME, {"which": event})).all()
+    said = await _answers(c, _ANSWERS, {"which": event})
     stale = [r.short for r in rows if not _as_known(r, said.get(r.key, ()), before.get(r.short))]
     fresh: dict[int, Made] = {}
     for start in range(0, len(stale), _AT_ONCE):
-        some = select(t.notice).where(n.event == event, n.short.in_(stale[start : start + _AT_ONCE]))
-        fresh |= {r.short: made_of(r, said.get(r.key, ())) for r in await c.execute(some)}
+        some = {"which": event, "shorts": stale[start : start + _AT_ONCE]}
+        fresh |= {r.short: made_of(r, said.get(r.key, ())) for r in await c.execute(_SOME, some)}
     return MadeKnown(mark, tuple(fresh.get(r.short) or before[r.short] for r in rows))
 
 
 _AT_ONCE = 500
 
 
-async def _mark(c: AsyncConnection, event: str, blanks: int) -> tuple[Any, ...]:
-    """What differs once anything that `Made` holds does: how often something was blanked, which notices there are, which
-    were sent, failed or answered (by count and two sums, as a failure may pass from one to another), how many answers."""
+def _mark_query() -> Select[Any]:
+    """What differs once anything that `Made` holds does: which notices there are, which were sent, failed or answered (by
+    count and two sums, as a failure may pass from one to another), how many answers."""
     n, a = t.notice.c, t.answer.c
 
     def which(column: ColumnElement[Any]) -> list[ColumnElement[Any]]:
@@ -164,9 +174,34 @@ async def _mark(c: AsyncConnection, event: str, blanks: int) -> tuple[Any, ...]:
     sums = select(
         func.count(),
         *(x for col in (n.sent_at, n.failed_at, n.answered_at) for x in which(col)),
-        answers.where(other.c.event == event).scalar_subquery(),
+        answers.where(other.c.event == bindparam("which")).scalar_subquery(),
     )
-    return (blanks, *(await c.execute(sums.where(n.event == event))).one())
+    return sums.where(n.event == bindparam("which"))
+
+
+# Made once: to put one of these together takes longer than to carry it out, thirty times for the mark.
+_MARK = _mark_query()
+_n, _a = t.notice.c, t.answer.c
+_WHAT_BECAME = select(_n.key, _n.short, _n.sent_at, _n.answered_at, _n.failed_at)
+_WHAT_BECAME = _WHAT_BECAME.where(_n.event == bindparam("which")).order_by(_n.short)
+_ANSWERS = _answers_to(_n.event == bindparam("which"))
+_SOME = select(t.notice).where(
+    _n.event == bindparam("which"), _n.short.in_(bindparam("shorts", expanding=True))
+)
+_KNOWN = select(_n.key).where(_n.key.in_(bindparam("keys", expanding=True)))
+_PUT = insert(t.notice)
+_NUMBERED = update(t.event).where(t.event.c.id == bindparam("which")).values(notices=bindparam("count"))
+_LATER = select(t.entry.c.number).where(
+    t.entry.c.event == bindparam("which"), t.entry.c.number > bindparam("entries")
+)
+_LATER_OF_HER = _LATER.where(or_(t.entry.c.runner == bindparam("runner"), t.entry.c.runner.is_(None))).limit(
+    1
+)
+_LATER = _LATER.limit(1)
+_TOLD = select(_n.key).where(
+    _n.event == bindparam("which"), _n.short > bindparam("notices"), _n.runner == bindparam("runner")
+)
+_TOLD = _TOLD.limit(1)
 
 
 def _as_known(row: Any, said: tuple[Said, ...], known: Made | None) -> bool:

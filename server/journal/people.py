@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import replace
 from datetime import datetime
+from typing import Any
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import BindParameter, bindparam, delete, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.event.model import Person
@@ -42,11 +43,14 @@ async def person(c: AsyncConnection, person_id: str) -> Person | None:
     return None if body is None else load_person(body)
 
 
+_p = t.part.c
+_PARTS = select(_p.event, _p.body).where(_p.person == bindparam("who")).order_by(_p.event, _p.kind, _p.runner)
+
+
 async def parts(c: AsyncConnection, person_id: str) -> tuple[PersonPart, ...]:
     """See `Journal.parts`."""
-    p = t.part.c
-    query = select(p.event, p.body).where(p.person == person_id).order_by(p.event, p.kind, p.runner)
-    return tuple(PersonPart(r.event, load_part(r.body)) for r in await c.execute(query))
+    rows = await c.execute(_PARTS, {"who": person_id})
+    return tuple(PersonPart(r.event, load_part(r.body)) for r in rows)
 
 
 async def person_at(c: AsyncConnection, channel: str, address: str) -> str | None:
@@ -109,15 +113,21 @@ async def addresses(
     return (await addresses_of(c, [person_id], channels))[person_id]
 
 
+_ids: BindParameter[Any] = bindparam("ids", expanding=True)
+_a, _d = t.address.c, t.destination.c
+_PERSONS = select(t.person.c.body).where(t.person.c.id.in_(_ids))
+_ADDRESSES = select(t.address).where(_a.person.in_(_ids)).order_by(_a.bound_at, _a.address)
+_BLOCKED = select(t.destination).where(_d.blocked_at.is_not(None), _d.address.in_(_ids))
+
+
 async def addresses_of(
     c: AsyncConnection, ids: Collection[str], channels: frozenset[str] | None
 ) -> dict[str, tuple[Address, ...]]:
     """`addresses` of many persons, in as many queries as those of one; none for who is not known."""
-    a, d = t.address.c, t.destination.c
-    rows = await c.execute(select(t.person.c.body).where(t.person.c.id.in_(ids)))
+    rows = await c.execute(_PERSONS, {"ids": list(ids)})
     persons = {p.id: p for p in (load_person(r.body) for r in rows)}
     bound: dict[str, list[Address]] = {i: [] for i in persons}
-    for r in await c.execute(select(t.address).where(a.person.in_(persons)).order_by(a.bound_at, a.address)):
+    for r in await c.execute(_ADDRESSES, {"ids": list(persons)}):
         bound[r.person].append(Address(r.channel, r.address, r.person, r.bound_at))
     for who, theirs in bound.items():
         have = {(x.channel, x.address) for x in theirs}
@@ -126,10 +136,7 @@ async def addresses_of(
                 theirs.append(Address(channel, address, who, None))
     everywhere = {x.address for theirs in bound.values() for x in theirs}
     blocked = {
-        (r.channel, r.address): r.blocked_at
-        for r in await c.execute(
-            select(t.destination).where(d.blocked_at.is_not(None), d.address.in_(everywhere))
-        )
+        (r.channel, r.address): r.blocked_at for r in await c.execute(_BLOCKED, {"ids": list(everywhere)})
     }
     found = {
         who: order(

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Select, and_, delete, or_, select, update
+from sqlalchemy import Select, and_, bindparam, delete, or_, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
@@ -109,17 +109,18 @@ async def _put_back(c: AsyncConnection, now: datetime) -> None:
     await c.execute(update(t.lease).where(t.lease.c.until > far).values(until=now))
 
 
+_OVER = select(t.outage).where(t.outage.c.end > bindparam("since"))
+_BEATS = select(t.heartbeat)
+
+
 async def outages(
     c: AsyncConnection, since: datetime, now: datetime, components: frozenset[str] | None
 ) -> tuple[Outage, ...]:
     """See `Journal.outages`; `components` are those that may be down now."""
-    over = [
-        Outage(r.component, r.start, r.end)
-        for r in await c.execute(select(t.outage).where(t.outage.c.end > since))
-    ]
+    over = [Outage(r.component, r.start, r.end) for r in await c.execute(_OVER, {"since": since})]
     still = [
         Outage(r.component, r.at, None)
-        for r in await c.execute(select(t.heartbeat))
+        for r in await c.execute(_BEATS)
         if now - r.at > timedelta(seconds=r.gap_s) and (components is None or r.component in components)
     ]
     return tuple(sorted(over + still, key=lambda x: (x.start, x.component)))

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import bindparam, delete, select, update
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.journal import tables as t
@@ -85,13 +85,12 @@ def _info(row: Any) -> TokenInfo:
     )
 
 
+_CHECK = select(t.token).where(t.token.c.sha256 == bindparam("secret"), t.token.c.revoked_at.is_(None))
+
+
 async def check(c: AsyncConnection, secret: str, now: datetime) -> TokenInfo | None:
     """See `Journal.check_token`."""
-    row = (
-        await c.execute(
-            select(t.token).where(t.token.c.sha256 == _hash(secret), t.token.c.revoked_at.is_(None))
-        )
-    ).one_or_none()
+    row = (await c.execute(_CHECK, {"secret": _hash(secret)})).one_or_none()
     if row is None or (row.expires_at is not None and now >= row.expires_at):
         return None
     return _info(row)

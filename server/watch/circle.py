@@ -16,6 +16,8 @@ from server.watch.situation import Situation
 
 __all__ = ["circle_of", "met_apart", "runners_of", "share_of", "share_with"]
 
+KEPT = 100
+"""So many circles' events are kept (own choice): each holds some ten thousand bytes."""
 _OF_CREW = frozenset({PartKind.CREW, PartKind.PACER})
 
 
@@ -130,6 +132,17 @@ def _ties(event: Event) -> Iterator[tuple[object, object]]:
 
 
 def _narrowed(event: Event, mine: frozenset[str]) -> Event:
+    """The same one for the same circle, while few others are asked for: what is found in it once need not be found again."""
+    known: dict[frozenset[str], Event] = event.once("narrowed", dict)
+    found = known.get(mine)
+    if found is None:
+        found = known[mine] = _narrow(event, mine)
+        for oldest in list(known)[: len(known) - KEPT]:
+            known.pop(oldest, None)
+    return found
+
+
+def _narrow(event: Event, mine: frozenset[str]) -> Event:
     order = event.once("order", lambda: _Order.of(event))
     runners = tuple(event.runners[i] for i in sorted(order.runners[r] for r in mine))
     meetings = tuple(m for r in runners for m in event.meetings_of(r.id))
