@@ -61,19 +61,6 @@ def naismith_s(distance_km: Floats | float, ascent_m: Floats | float) -> Floats:
     return np.asarray(hours * 3600.0)
 
 
-def langmuir_s(step_m: Floats, gradient: Floats) -> Floats:
-    """Naismith's time of each step, s, with Langmuir's corrections for descent.
-
-    step_m, gradient: (n,) horizontal length and rise over run. 10 min less per 300 m of descent between 5
-    and 12 degrees, 10 min more per 300 m beyond 12. Source: Langmuir, mountaincraft handbook (from memory).
-    """
-    rise = step_m * gradient
-    base = naismith_s(step_m / 1000.0, np.maximum(rise, 0.0))
-    angle = np.degrees(np.arctan(-gradient))
-    sign = np.where(angle > 12.0, 1.0, np.where(angle >= 5.0, -1.0, 0.0))
-    return np.asarray(base + sign * np.maximum(-rise, 0.0) / 300.0 * 600.0)
-
-
 def din_33466_s(distance_km: float, ascent_m: float, descent_m: float) -> float:
     """Time on a walking signpost, s: 4 km/h, 300 m/h up, 500 m/h down; the larger of the horizontal and the
     vertical time plus half the smaller. Source: DIN 33466, as worked in Alpine-club guidance."""

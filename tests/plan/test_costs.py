@@ -78,18 +78,6 @@ def test_naismith() -> None:
 
 
 @pytest.mark.parametrize(
-    ("degrees", "minutes"),
-    [(-3.0, 0.0), (-5.01, -10.0), (-8.0, -10.0), (-11.9, -10.0), (-12.1, 10.0), (-20.0, 10.0), (10.0, 0.0)],
-)
-def test_langmuir(degrees: float, minutes: float) -> None:
-    """Langmuir (memory): 10 min off per 300 m down at 5 to 12 degrees, 10 min on beyond 12."""
-    gradient = np.array([np.tan(np.radians(degrees))])
-    step = np.array([300.0 / abs(gradient[0])])
-    plain = costs.naismith_s(step / 1000.0, np.maximum(step * gradient, 0.0))
-    assert float((costs.langmuir_s(step, gradient) - plain)[0]) == pytest.approx(minutes * 60.0, abs=1e-6)
-
-
-@pytest.mark.parametrize(
     ("km", "up_m", "down_m", "hours"),
     [(10.0, 1200.0, 0.0, 5.25), (10.0, 0.0, 1200.0, 3.7), (8.0, 900.0, 0.0, 4.0)],
 )

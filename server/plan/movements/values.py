@@ -272,7 +272,3 @@ class CrewPlan:
             if v.meeting == meeting:
                 return v
         raise KeyError(meeting)
-
-    def of_person(self, person: str) -> tuple[PersonRow, ...]:
-        """One person's movements, in order of time."""
-        return tuple(r for r in self.people if r.person == person)
