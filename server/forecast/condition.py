@@ -63,24 +63,29 @@ def _both(prior: Prior, one: FloatArray, other: FloatArray) -> FloatArray:
 
 def legs_ahead(prior: Prior, seen: Seen, ahead: Ahead, level_var: float) -> Legs:
     """Condition on what was seen. With k = 0 stretches seen it is the prior itself."""
-    m_ahead = mean(prior, ahead.a, ahead.b)
-    k_ahead = covariance(prior, ahead.a, ahead.b, ahead.a, ahead.b, level_var)
-    k_ahead = k_ahead + edge_noise(ahead.a, ahead.b, ahead.a, ahead.b, ahead.var_a, ahead.var_b)
-    own = leg_noise(prior, ahead.a, ahead.b)
-    k_ahead = k_ahead + own[..., None] * np.eye(own.shape[-1])
+    k = seen.y.shape[-1]
+    a, b, var_a, var_b = (
+        np.concatenate([one, other], axis=-1)
+        for one, other in (
+            (seen.a, ahead.a),
+            (seen.b, ahead.b),
+            (seen.var_a, ahead.var_a),
+            (seen.var_b, ahead.var_b),
+        )
+    )
+    together = covariance(prior, a, b, a, b, level_var) + edge_noise(a, b, a, b, var_a, var_b)
     if ahead.contrast is not None:
-        k_ahead = k_ahead + _both(prior, ahead.contrast, ahead.contrast)
-    if seen.y.shape[-1] == 0:
+        hills = ahead.contrast
+        if seen.contrast is not None:
+            hills = np.concatenate([seen.contrast, hills], axis=-1)
+        together = together + _both(prior, hills, hills)
+    own = leg_noise(prior, a, b)
+    m_ahead = mean(prior, ahead.a, ahead.b)
+    k_ahead = together[..., k:, k:] + own[..., k:, None] * np.eye(ahead.a.shape[-1])
+    if k == 0:
         return Legs(m_ahead, k_ahead, np.zeros_like(seen.y), np.zeros(seen.y.shape[0]))
-    base = covariance(prior, seen.a, seen.b, seen.a, seen.b, level_var)
-    base = base + edge_noise(seen.a, seen.b, seen.a, seen.b, seen.var_a, seen.var_b)
-    noise = leg_noise(prior, seen.a, seen.b) + seen.own
-    cross = covariance(prior, ahead.a, ahead.b, seen.a, seen.b, level_var)
-    cross = cross + edge_noise(ahead.a, ahead.b, seen.a, seen.b, ahead.var_a, ahead.var_b)
-    if ahead.contrast is not None and seen.contrast is not None:
-        base = base + _both(prior, seen.contrast, seen.contrast)
-        cross = cross + _both(prior, ahead.contrast, seen.contrast)
-    cross = cross * seen.counts[..., None, :]
+    base, noise = together[..., :k, :k], own[..., :k] + seen.own
+    cross = together[..., k:, :k] * seen.counts[..., None, :]
     resid = np.where(seen.counts > 0, seen.y - mean(prior, seen.a, seen.b), 0.0)
     ignore = UNSEEN_VAR * (1.0 - seen.counts)
     weight = np.ones_like(noise)

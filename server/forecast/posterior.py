@@ -1,7 +1,8 @@
 """The forecast after a set of facts: what changes only when something is heard. `Posterior.view` then asks at a moment."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from scipy.special import log_ndtr
@@ -58,30 +59,31 @@ def with_constants(
     if track.first >= reference.n:
         return _finished(reference, track, settings, kind.push)
     shapes = _shapes(kind, reference, track, limit_s)
-    seen, ahead, legs, plain, window = shapes.seen, shapes.ahead, shapes.legs, shapes.plain, shapes.window
-    sd = spread(window)[0]
-    scores, weights = joint_scores(window.cov[0] / np.outer(sd, sd), settings.paths)
-    least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(legs.mean[0], 0.5))
-    sets: list[FloatArray] = []
-    evidence = 0.0
-    for t, curve in zip((window, plain), (shapes.curve, shapes.plain_curve), strict=True):
-        margins = Margins(t.mean[0], spread(t)[0], curve, kind.tail[2])
-        times = in_order(margins.at_z(scores), least)
-        times, evidence = _not_yet(track, margins, times, weights, least)
+    least = LEAST_LEG * track.ahead_ref_s * np.exp(np.minimum(shapes.legs.mean[0], 0.5))
+    sd = spread(shapes.window)[0]
+    scores, weights = joint_scores(shapes.window.cov[0] / np.outer(sd, sd), settings.paths)
+
+    def paths(of: Totals, curve: FloatArray) -> tuple[FloatArray, float]:
+        margins = Margins(of.mean[0], spread(of)[0], curve, kind.tail[2])
+        times, evidence = _not_yet(track, margins, in_order(margins.at_z(scores), least), weights, least)
         # Points are asked for one by one: the paths of each lie together.
-        sets.append(np.asfortranarray(_stays(track, times) + track.origin.at_s))
-    out = [stops.departures(reference, track, s) for s in sets]
+        return np.asfortranarray(_stays(track, times) + track.origin.at_s), evidence
+
+    found = paths(shapes.window, shapes.curve)
+
+    @cache
+    def unlimited() -> tuple[FloatArray, float]:
+        return found if limit_s is None else paths(shapes.plain, shapes.plain_curve())
+
     return Posterior(
         reference,
         track,
-        sets[0],
-        out[0],
-        sets[1],
-        out[1],
+        found[0],
+        lambda: unlimited()[0],
         stops.rest_scores(settings.paths),
         weights,
-        stopping.survival(kind.hazard, seen, ahead, legs)[0],
-        evidence,
+        stopping.survival(kind.hazard, shapes.seen, shapes.ahead, shapes.legs)[0],
+        unlimited()[1] if track.not_yet else 0.0,
         kind.push,
     )
 
@@ -123,30 +125,34 @@ class _Shapes:
     plain: Totals
     window: Totals
     curve: FloatArray
-    plain_curve: FloatArray
+    plain_curve: Callable[[], FloatArray]
 
 
 def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float | None) -> _Shapes:
     seen, ahead, legs = _legs(kind, reference, track)
-    plain = totals(legs, track.ahead_ref_s[None, :])
+    found = totals(legs, track.ahead_ref_s[None, :])
     spent = np.array([track.origin.at_s])
     limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
-    window = plain if limit is None else told(plain, limit - spent)
-    bends = []
-    for used, lim in ((plain, None), (window, limit)):
-        x = inputs(seen, ahead, legs, used, plain, track.ahead_ref_s[None, :], spent, lim)
-        nets = kind.nets if track.seen_y.size else ()
-        bends.append(correct(nets, x, trust_in_nets(kind.years, seen), kind.widen))
-    plain_curve, curve = bends
-    if reference.target is Target.HERS:
+    nets = kind.nets if track.seen_y.size else ()
+
+    def bent(of: Totals, lim: FloatArray | None) -> tuple[Totals, FloatArray]:
+        x = inputs(seen, ahead, legs, of, found, track.ahead_ref_s[None, :], spent, lim)
+        curves = correct(nets, x, trust_in_nets(kind.years, seen), kind.widen)
+        if reference.target is not Target.HERS:
+            return of, curves
         # What she aims at, with what the crew says of the way ahead.
         target = np.array([track.origin.ref_s + track.ahead_ref_s.sum()])
-        plain, plain_curve = aimed(plain, plain_curve, spent, target, reference.spread)
-        window, curve = aimed(window, curve, spent, target, reference.spread)
-    if track.seen_y.size:
-        curve = with_mishaps(curve, window, plain, spent, kind.tail)
-        plain_curve = with_mishaps(plain_curve, plain, plain, spent, kind.tail)
-    return _Shapes(seen, ahead, legs, plain, window, curve[0], plain_curve[0])
+        return aimed(of, curves, spent, target, reference.spread)
+
+    without = cache(lambda: bent(found, None))
+    plain = without()[0] if reference.target is Target.HERS else found
+
+    def mishaps(of: Totals, curves: FloatArray) -> FloatArray:
+        bent_on = with_mishaps(curves, of, plain, spent, kind.tail) if track.seen_y.size else curves
+        return np.asarray(bent_on[0])
+
+    window, curves = without() if limit is None else bent(told(found, limit - spent), limit)
+    return _Shapes(seen, ahead, legs, plain, window, mishaps(window, curves), lambda: mishaps(*without()))
 
 
 def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, Ahead, Legs]:
@@ -239,4 +245,4 @@ def _finished(
     none = np.zeros((settings.paths, 0))
     weights = np.full(settings.paths, 1.0 / settings.paths)
     rest = stops.rest_scores(settings.paths)
-    return Posterior(reference, track, none, none, none, none, rest, weights, np.zeros(0), 0.0, push)
+    return Posterior(reference, track, none, lambda: none, rest, weights, np.zeros(0), 0.0, push)

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 from scipy.special import ndtr
 
-from server.forecast import stops
 from server.forecast.limit import HOPE_WIDTH, HOPELESS_Z, SOFT_EDGE
 from server.forecast.margins import carried, kept_in_order
 from server.forecast.values import FloatArray
@@ -48,9 +47,7 @@ def within(posterior: Posterior, ends: Sequence[StageEnd]) -> Posterior:
         begun, column = np.maximum(times[:, j], leaves), j + 1
     if column == 0:
         return posterior
-    return replace(
-        posterior, arrivals_s=times, departures_s=stops.departures(posterior.reference, track, times)
-    )
+    return replace(posterior, arrivals_s=times)
 
 
 def _told(

@@ -188,6 +188,9 @@ def _last_fact(facts: Sequence[Fact]) -> float:
 
 def _combined(times: Sequence[tuple[float, float]]) -> tuple[float, float]:
     """One time, and its variance, out of several reports (time, sd) of the same moment."""
+    if len(times) == 1:
+        time, sd = times[0]
+        return time, (max(sd, 1.0) ** 2 if sd > 0 else 0.0)
     ordered = sorted(times)
     weights = np.array([1.0 / max(sd, 1.0) ** 2 for _, sd in ordered])
     time = float(np.dot(weights, [t for t, _ in ordered]) / weights.sum())
@@ -271,6 +274,8 @@ def _edges(
         )
         if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
     ]
+    if not places:
+        return edges
     lag = _lag_s(places, edges)
     if lag:
         places = [replace(e, at_s=e.at_s - lag, var_s2=e.var_s2 + LAG_DOUBT_S**2) for e in places]

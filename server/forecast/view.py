@@ -27,12 +27,13 @@ NEAR_S = 0.25
 """How near a crossing is looked for before it is asked on both sides of it."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Posterior:
     """A runner's forecast, independent of now. Columns of paths are the points from track.first on.
 
     arrivals_s, departures_s: (paths, m) running times given that she gets there (the limit told counts).
-    plain_s, plain_out_s: the same without the limit, for the odds. weights: (paths,), sum 1.
+    plain_s, plain_out_s: the same without the limit, for the odds; like the departures they are worked out once somebody
+    asks (unlimited: how). weights: (paths,), sum 1.
     survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
     log_evidence: log probability of the 'not here yet' facts, if she is still going.
     push: how much more often than her times alone would say a cut-off is made (`stopping.made`).
@@ -42,15 +43,25 @@ class Posterior:
     reference: Reference
     track: Track
     arrivals_s: FloatArray
-    departures_s: FloatArray
-    plain_s: FloatArray
-    plain_out_s: FloatArray
+    unlimited: Callable[[], FloatArray] = field(repr=False)
     rest_scores: FloatArray
     weights: FloatArray
     survival: FloatArray
     log_evidence: float
     push: tuple[float, float, float]
     firsts: dict[tuple[object, ...], float | None] = field(default_factory=dict, repr=False)
+
+    @cached_property
+    def departures_s(self) -> FloatArray:
+        return stops.departures(self.reference, self.track, self.arrivals_s)
+
+    @cached_property
+    def plain_s(self) -> FloatArray:
+        return self.unlimited()
+
+    @cached_property
+    def plain_out_s(self) -> FloatArray:
+        return stops.departures(self.reference, self.track, self.plain_s)
 
     @property
     def last_fact_s(self) -> float:
