@@ -31,6 +31,7 @@ __all__ = [
     "attempts",
     "cancel",
     "deliveries",
+    "here_again",
     "load",
     "next_channel",
     "next_due",
@@ -159,6 +160,21 @@ async def pace(c: AsyncConnection, channel: str, address: str, next_at: datetime
     await c.execute(
         values.on_conflict_do_update(index_elements=["channel", "address"], set_={"next_at": next_at})
     )
+
+
+async def here_again(c: AsyncConnection, channel: str, address: str, now: datetime) -> None:
+    """See `Journal.here_again`."""
+    waits = (
+        d.channel == channel,
+        d.address == address,
+        d.state == DeliveryState.QUEUED.value,
+        d.due_at > now,
+    )
+    held = and_(d.held_until.is_not(None), d.held_until > now)
+    await c.execute(update(t.delivery).where(*waits, ~held).values(due_at=now))
+    x = t.destination.c
+    late = (x.channel == channel, x.address == address, x.next_at > now)
+    await c.execute(update(t.destination).where(*late).values(next_at=now))
 
 
 async def cancel(c: AsyncConnection, key: str, why: str) -> int:

@@ -103,6 +103,11 @@ class PeopleDoor:
 
         await self._store.writing(work)
 
+    async def here_again(self, channel: str, address: str, now: datetime) -> None:
+        """The address takes messages again: what waits until it is tried next is due now, but for what is held until
+        later."""
+        await self._store.writing(lambda c: deliveries.here_again(c, channel, address, now))
+
     async def bind_group(self, event: str, channel: str, address: str, by: str, now: datetime) -> CrewGroup:
         """From now on this chat is told what concerns the whole crew of an event; again changes nothing."""
         return await self._store.writing(lambda c: groups.bind(c, event, channel, address, by, now))

@@ -53,6 +53,8 @@ async def news(request: web.Request) -> web.StreamResponse:
         await parts.journal.bind(person, WEB, address, ask.now)
     try:
         with parts.hub.listening(person, address, events) as listener:
+            # What found no page open is tried again only after a while: an alarm need not wait for that.
+            await parts.journal.here_again(WEB, address, ask.now)
             await _write(response, listener, parts.settings.stream_ping_seconds)
     except (ConnectionResetError, asyncio.CancelledError):
         pass  # the page was closed

@@ -39,8 +39,10 @@ from tests.api.field import many
 from tests.conftest import Postgres
 
 AFTER = timedelta(hours=6)
-REPORTED = 4
-"""Runners reported on: the median over them is a report's cost."""
+REPORTED = 8
+"""Reports: their median is a report's cost. One before them counts in nothing, as what is used first is made ready then."""
+CREWS = 100
+"""So many of the runners have crews, unless more are asked for: a field is runners with crews and runners without."""
 MINUTE = timedelta(minutes=1)
 
 
@@ -142,7 +144,7 @@ async def _served(url: str, built: Built, now: datetime) -> dict[str, object]:
     async with TestClient(TestServer(app)) as client:
         running = Running(client, parts, clock, built)
         first_tick = await cpu_ms(lambda: parts.ticker.tick(clock.now()))
-        reports = [await _report(running, n) for n in range(REPORTED)]
+        reports = [await _report(running, n) for n in range(REPORTED + 1)][1:]
         due, ticks = await _due(running)
         pages = {who: [await _page(running, who) for _ in range(2)] for who in ("ana", "olga")}
     await journal.close()
@@ -159,16 +161,19 @@ async def _served(url: str, built: Built, now: datetime) -> dict[str, object]:
 
 
 async def _report(running: Running, n: int) -> float:
-    """One report of a post, by the time it is answered: its notices are queued by then."""
+    """One report of a post, that she is in at her next point when she was to be, by the time it is answered: its notices are
+    queued by then."""
     runners = running.built.event.runners
-    runner = runners[n * len(runners) // REPORTED].id
-    running.clock.advance(timedelta(seconds=20))
+    runner = runners[n * len(runners) // (REPORTED + 1)]
+    now = running.clock.now() + timedelta(seconds=20)
+    rows = running.built.timetables[runner.id].rows
+    due = next((r for r in rows[1:-1] if runner.start + r.arrive[Goal.B] > now - MINUTE), rows[-2])
+    running.clock.advance(max(runner.start + due.arrive[Goal.B], now) - running.clock.now())
     await running.token("olga")
 
     async def report() -> None:
-        path = f"/v1/events/{EVENT}/runners/{runner}/checkins"
-        rows = running.built.timetables[runner].rows
-        body = {"kind": "in", "point": rows[-3].point, "key": f"r{n}"}
+        path = f"/v1/events/{EVENT}/runners/{runner.id}/checkins"
+        body = {"kind": "in", "point": due.point, "key": f"r{n}"}
         status, said = await running.call("olga", "POST", path, body)
         assert status == 200, said
 
@@ -208,13 +213,11 @@ def main(argv: list[str]) -> int:
     ask.add_argument("--runners", type=int, nargs="+", default=[1, 10, 100])
     ask.add_argument("--entries", type=int, nargs="+", default=[1000, 10000])
     ask.add_argument(
-        "--crews", type=int, help="how many of the runners have a crew of their own; default: all"
+        "--crews", type=int, default=CREWS, help="how many of the runners have a crew of their own"
     )
     ask.add_argument("--here", action="store_true", help="in this process")
     given = ask.parse_args(argv)
-    sizes = [
-        Size(given.database, r, e, min(r, given.crews or r)) for r in given.runners for e in given.entries
-    ]
+    sizes = [Size(given.database, r, e, min(r, given.crews)) for r in given.runners for e in given.entries]
     for size in sizes:
         if given.here:
             set_up("error")

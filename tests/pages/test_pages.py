@@ -19,9 +19,11 @@ from server.conversation.telling.reader import Reader
 from server.facts.entry import Kind
 from server.facts.stop_log import Item, Level, Logged
 from server.forecast.outlook import Window
+from server.journal import Outcome
 from server.pages.bars import axis
 from server.pages.labels import label
 from server.pages.routes import static_path
+from server.pages.stream import NOT_OPEN
 from server.pages.view import Pen, board_view
 from server.sentences import languages
 from tests.pages.conftest import EVENT, Site
@@ -136,6 +138,24 @@ async def test_the_stream_says_when_to_look_again(site: Site) -> None:
                 kinds.setdefault(found["event"], found["data"])
     assert kinds["changed"] == EVENT
     assert "HELP IS NEEDED" in json.loads(kinds["urgent"])["text"]
+
+
+async def test_an_alarm_that_found_no_page_open_comes_as_one_opens(site: Site) -> None:
+    """Not only when it would be tried again, three quarters of a minute later."""
+    token, now, journal = await site.token("jonas"), site.clock.now(), site.parts.journal
+    await journal.bind("jonas", "web", "s-jonas", now)
+    await site.report(Kind.ASKED_FOR_HELP, words="fell")
+    waiting = [d for d in await journal.deliveries(EVENT) if d.channel == "web"]
+    assert waiting
+    for owed in waiting:
+        await journal.report(owed.id, Outcome.LATER, now, tries=owed.tries, retry_after=NOT_OPEN)
+    async with (
+        aiohttp.ClientSession(cookies={"stilepost": token}) as session,
+        session.get(site.url + "/stream") as reply,
+    ):
+        block = b""
+        while b"HELP IS NEEDED" not in block:
+            block = await asyncio.wait_for(reply.content.readuntil(b"\n\n"), 10)
 
 
 async def test_a_stopping_server_ends_streams_at_once(site: Site) -> None:
