@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
+from dataclasses import fields
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -14,6 +15,8 @@ from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.folding import Folding
 from server.facts.race import RACE_WIDE, RaceFacts, race_facts
+from server.facts.state import RaceState
+from server.facts.stop_log import Item, Logged
 
 Make = Callable[..., Entry]
 Clock = Callable[[str], datetime]
@@ -86,3 +89,85 @@ def test_positions_between_are_passed_over_in_any_order(
         state = folding.at(now).runner("maren")
         assert state.last_known == fold(fixes, event, now, placer).runner("maren").last_known
     assert kept[0] == kept[1] == kept[2] == {f"f{n:03}" for n in (*range(0, 360, 12), 359)}
+
+
+def test_what_came_one_by_one_is_what_came_at_once(
+    entry: Make, event: Event, clock: Clock, placer: Any, fix_at: Callable[..., Any]
+) -> None:
+    """Reports of which nobody says more, told late and out of order, then a race-level fact, then positions: after each
+    the state is that of all together, with when each came."""
+    rows = [
+        entry(Kind.IN, "9:30", point="chapel", id="d"),
+        entry(Kind.IN, "6:00", point="mill", id="b", received_at=clock("9:40")),
+        entry(Kind.OUT, "6:10", point="mill", id="c", received_at=clock("9:41")),
+        entry(Kind.ACCESS_CLOSED, "5:00", point="moss", runner=None, id="a", received_at=clock("9:42")),
+        entry(Kind.ACCESS_OPENED, "5:30", point="moss", runner=None, id="o", received_at=clock("9:43")),
+        entry(Kind.POSITION, "9:45", fix=fix_at(46), point=None, id="p", source=Source.TRACKER, sender="box"),
+        entry(Kind.CONDITION, "9:50", runner=None, words="hail", id="w"),
+        entry(Kind.OUT, "9:55", point="chapel", id="e"),
+    ]
+    now, folding = clock("10:00"), Folding(event, placer)
+    folding.at(now)
+    for n, e in enumerate(rows, start=1):
+        folding.add([e])
+        grown, whole = folding.at(now), fold(rows[:n], event, now, placer)
+        assert grown == whole, e.id
+        for name in ("maren", ""):
+            known = grown.received.get(name)
+            assert (known and known.of) == (whole.received.get(name) and whole.received[name].of), e.id
+    assert folding.at(now).received["maren"].of["b"] == clock("9:40")
+    assert folding.at(now).received["maren"].last == clock("9:55")
+
+
+def test_what_waited_for_a_word_came_with_it(entry: Make, event: Event, clock: Clock) -> None:
+    """A doubtful report counts from the first word that confirms it, as far as 'when was it known' goes."""
+    doubtful = entry(Kind.IN, "6:00", point="mill", id="a", unconfirmed=True)
+    words = [
+        entry(Kind.CONFIRMED, t, about="a", id=f"yes {t}", received_at=clock(t)) for t in ("6:30", "6:20")
+    ]
+    sure = entry(Kind.OUT, "6:05", point="mill", id="b")
+    race = fold([doubtful, *words, sure], event, clock("7:00"))
+    came = race.received["maren"].of
+    assert (came["a"], came["b"]) == (clock("6:20"), clock("6:05"))
+    assert race.received_at(("a",), "maren") == clock("6:20")
+    assert race.received_at((), "maren") == max(came.values())
+
+
+def test_every_fact_has_its_place_in_the_state(entry: Make, event: Event, clock: Clock) -> None:
+    """One entry of each thing that the state of a race and of a runner can hold: none of the two has an empty field that
+    something here would fill."""
+    rows = [
+        entry(Kind.START_DELAYED, "3:00", runner=None, amount=timedelta(minutes=10)),
+        entry(Kind.HELD, "7:00", runner=None, id="held"),
+        entry(Kind.RELEASED, "7:10", runner=None),
+        entry(Kind.RACE_ENDED_EARLY, "11:59", runner=None),
+        entry(Kind.CUT_OFF_MOVED, "5:00", runner=None, point="chapel", edge="out", until=clock("19:00")),
+        entry(Kind.ACCESS_CLOSED, "5:00", runner=None, point="moss"),
+        entry(Kind.REROUTED, "5:00", runner=None, words="round the wood"),
+        entry(Kind.CREW_THERE, "5:50", runner=None, point="mill"),
+        entry(Kind.CREW_LEFT, "6:20", runner=None, point="mill"),
+        entry(Kind.DRIVE_CONFIRMED, "5:00", runner=None, about="d1", words="35 min"),
+        entry(Kind.ANSWERED, "6:30", runner=None, about="n1", words="yes"),
+        entry(Kind.STAND_DOWN, "6:40", runner=None, about="n1"),
+        entry(Kind.AWAKE, "6:50", runner=None),
+        entry(Kind.CANNOT_COME, "6:51", runner=None, about="m1"),
+        entry(Kind.TAKES_OVER, "6:52", runner=None, about="m1", by="jonas"),
+        entry(Kind.QUIET, "6:53", runner=None, until=clock("8:00")),
+        entry(Kind.ASKED_FOR_HELP, "6:54", runner=None, id="call"),
+        entry(Kind.TAKEN_BACK, "6:55", runner=None, about="call"),
+        entry(Kind.ASKED_FOR_HELP, "6:56", runner=None, id="call 2"),
+        entry(Kind.NOTE, "6:57", runner=None, unconfirmed=True, id="waits"),
+        entry(Kind.NOTE, "13:00", runner=None, id="ahead"),
+        entry(Kind.IN, "6:58", runner="stranger", point="mill"),
+        entry(Kind.NOTE, "6:59", runner=None, id="x", key="same"),
+        entry(Kind.NOTE, "7:00", runner=None, id="y", key="same", words="other"),
+        entry(Kind.LOG, "6:05", point="mill", logged=(Logged(Item.DRANK, 500.0),)),
+        entry(Kind.IN, "6:00", point="mill"),
+    ]
+    race = fold(rows, event, clock("12:00"))
+    empty = {f.name for f in fields(RaceState) if f.name != "by_id" and not getattr(race, f.name)}
+    assert empty == set()
+    assert [e.logged[0].amount for e in race.runner("maren").log] == [500.0]
+    assert [e.id for e in race.future] == ["ahead"]
+    assert [e.id for e in race.unconfirmed] == ["waits"]
+    assert [e.runner for e in race.refused] == ["stranger"]

@@ -8,7 +8,8 @@ import pytest
 
 from server.facts.entry import Kind, Retired, Source
 from server.facts.fold import fold
-from server.facts.validation import FASTEST_KMH, Reason, doubt, fastest_kmh
+from server.facts.validation import FASTEST_KMH, Doubt, Reason, doubt, fastest_kmh
+from tests.facts.conftest import at
 
 K, R = Kind, Reason
 
@@ -23,6 +24,7 @@ OUT_MILL = (K.OUT, "6:10", p("mill"))
 IN_CHAPEL = (K.IN, "9:30", p("chapel"))
 CLOSED = (K.ACCESS_CLOSED, "5:00", p("mill", runner=None))
 GONE = (K.RETIRED, "10:00", {"id": "gone"})
+NOON = at("12:00")
 
 CASES = [
     ([], (K.IN, "6:00", p("mill")), None),
@@ -153,3 +155,107 @@ def test_the_limit_falls_with_distance() -> None:
     speeds = [kmh for _, kmh in FASTEST_KMH]
     assert speeds == sorted(speeds, reverse=True)
     assert fastest_kmh(-1) == fastest_kmh(0)
+
+
+M, S = timedelta(minutes=1), timedelta(seconds=1)
+EDGES = [
+    # What is fact, a report at a moment beside a fact's, how long after that fact it is believed or doubted.
+    ([], (K.IN, "12:00", p("mill")), 2 * M, 2 * M + S, R.FUTURE),
+    ([], (K.RESTING, "4:00", {}), timedelta(0), -S, R.BEFORE_START),
+    ([], (K.OUT, "4:00", p("start")), -10 * M, -10 * M - S, R.BEFORE_START),
+    ([IN_MILL], (K.OUT, "6:00", p("mill")), -2 * M, -2 * M - S, R.OUT_BEFORE_IN),
+    ([IN_MILL, OUT_MILL], (K.IN, "6:10", p("mill")), 2 * M, 2 * M + S, R.OUT_BEFORE_IN),
+    ([IN_MILL, OUT_MILL], (K.THROUGH, "6:10", p("mill")), 15 * M, 15 * M + S, R.OUT_BEFORE_IN),
+    ([GONE], (K.OUT, "10:00", p("mill")), timedelta(0), S, R.RETIRED),
+    ([(K.IN, "10:00", p("finish"))], (K.RETIRED, "10:00", {}), timedelta(0), S, R.FINISHED),
+    ([IN_MILL], (K.NOT_HERE_YET, "6:00", p("mill")), -S, timedelta(0), R.BEHIND),
+    ([IN_CHAPEL], (K.NOT_HERE_YET, "9:30", p("mill")), 2 * M, 2 * M + S, R.BEHIND),
+]
+
+
+@pytest.mark.parametrize(("facts", "report", "right", "wrong", "reason"), EDGES)
+def test_to_the_second(entry, event, clock, facts, report, right, wrong, reason) -> None:
+    """The last moment at which a report is believed, and the first at which it is not."""
+    now = clock("12:00")
+    state = fold([entry(k, when, **more) for k, when, more in facts], event, now)
+    kind, when, more = report
+    assert doubt(entry(kind, clock(when) + right, **more), state, event, now) is None
+    found = doubt(entry(kind, clock(when) + wrong, **more), state, event, now)
+    assert found.reason is reason
+
+
+@pytest.mark.parametrize(
+    ("facts", "report", "rests_on"),
+    [
+        ([], (K.IN, "13:30", p("mill")), Doubt(R.FUTURE, at=NOON + timedelta(minutes=90))),
+        ([], (K.IN, "6:00", p("mil")), Doubt(R.UNKNOWN_POINT, "mil")),
+        ([], (K.CREW_THERE, "6:00", p("mil", runner=None)), Doubt(R.UNKNOWN_POINT, "mil")),
+        ([], (K.IN, "3:50", p("mill")), Doubt(R.BEFORE_START, "start", NOON - timedelta(hours=8))),
+        ([CLOSED], (K.IN, "6:00", p("mill")), Doubt(R.CLOSED, "mill")),
+        ([IN_MILL], (K.OUT, "5:40", p("mill")), Doubt(R.OUT_BEFORE_IN, "mill", NOON - timedelta(hours=6))),
+        ([OUT_MILL], (K.IN, "6:30", p("mill")), Doubt(R.OUT_BEFORE_IN, "mill", NOON - timedelta(minutes=350))),
+        ([OUT_MILL], (K.THROUGH, "6:30", p("mill")), Doubt(R.OUT_BEFORE_IN, "mill", NOON - timedelta(minutes=350))),
+        ([IN_CHAPEL], (K.IN, "10:00", p("mill")), Doubt(R.BEHIND, "chapel", NOON - timedelta(minutes=150), km=45.0)),
+        ([IN_MILL], (K.NOT_HERE_YET, "6:20", p("mill")), Doubt(R.BEHIND, "mill", NOON - timedelta(hours=6))),
+        ([(K.RETIRED, "10:00", {"point": "chapel"})], (K.OUT, "11:00", p("chapel")),
+         Doubt(R.RETIRED, "chapel", NOON - timedelta(hours=2))),
+        ([(K.IN, "10:00", p("finish"))], (K.OUT, "11:00", p("moss")),
+         Doubt(R.FINISHED, at=NOON - timedelta(hours=2))),
+    ],
+)  # fmt: skip
+def test_each_doubt_names_the_fact_it_clashes_with(entry, event, clock, facts, report, rests_on) -> None:
+    """Reason, point, moment and distance: what a person is asked about."""
+    state = fold([entry(k, when, **more) for k, when, more in facts], event, NOON)
+    kind, when, more = report
+    assert doubt(entry(kind, when, **more), state, event, NOON) == rests_on
+
+
+@pytest.mark.parametrize(
+    ("km", "kmh"),
+    [(-5, 23), (0, 23), (42.19, 23), (42.195, 21.1), (49.9, 21.1), (50, 19), (100, 16.5), (160.9, 14.9), (300, 14.9)],
+)  # fmt: skip
+def test_the_speed_nobody_exceeds_by_distance(km, kmh) -> None:
+    """Rows of the table of world bests, each from its distance on."""
+    assert fastest_kmh(km) == kmh
+
+
+@pytest.mark.parametrize(
+    ("minutes", "km", "accuracy_m", "kmh"),
+    [
+        (10, 5.0, 0, 30.0),
+        (10, 5.0, 400, 25.2),  # as near as the two fixes may have been
+        (10, 5.0, 420, None),
+        (10, 4.1, 0, None),  # 24.6 km/h
+        (30, 14.0, 0, 28.0),
+        (31, 15.0, 0, None),  # so long ago tells no speed
+        (1, 0.51, 0, 30.6),
+        (1, 0.49, 0, None),  # half a kilometre is scatter
+    ],
+)
+def test_the_speed_of_a_vehicle(
+    entry, event, clock, placer, north_course, fix_at, minutes, km, accuracy_m, kmh
+) -> None:
+    """From the position before, less what both may be out, within half an hour; three km beside the course on a road."""
+    before = entry(
+        K.POSITION, "6:00", fix=fix_at(15, 3.0, accuracy_m=accuracy_m or None), source=Source.TRACKER
+    )
+    state = fold([before], event, clock("6:00"), placer)
+    seen = clock("6:00") + minutes * M
+    report = entry(
+        K.POSITION, seen, fix=fix_at(15 + km, 3.0, accuracy_m=accuracy_m or None), source=Source.TRACKER
+    )
+    found = doubt(report, state, event, seen, north_course)
+    assert (found.kmh if found is not None and found.reason is R.VEHICLE else None) == (
+        None if kmh is None else pytest.approx(kmh, abs=0.15)
+    )
+
+
+def test_far_off_the_course_is_told_in_km(entry, event, clock, north_course, fix_at) -> None:
+    """Thirty kilometres are another tracker; less she may be lost."""
+    state = fold([], event, clock("6:00"))
+    near, far = (
+        doubt(entry(K.POSITION, "6:00", fix=fix_at(15, east)), state, event, clock("6:00"), north_course)
+        for east in (29.8, 30.2)
+    )
+    assert near is None
+    assert (far.reason, far.km) == (R.OFF_COURSE, pytest.approx(30.2, abs=0.1))
