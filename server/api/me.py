@@ -57,22 +57,24 @@ async def join_chat(ask: Ask, sent: Join) -> Joined:
     """Look at an invitation, or bind the address that sent it."""
     guesser = f"{sent.channel}:{sent.address}"
     if sent.preview:
-        return _joined(await ask.parts.journal.preview(sent.code, guesser, ask.now), accepted=False)
+        return await _joined(
+            ask, await ask.parts.journal.preview(sent.code, guesser, ask.now), accepted=False
+        )
     taken = await ask.parts.journal.redeem(sent.code, sent.channel, sent.address, guesser, ask.now)
-    return _joined(taken, accepted=True)
+    return await _joined(ask, taken, accepted=True)
 
 
 async def join_device(ask: Ask, code: str, *, preview: bool) -> Joined:
     """A device or browser that joins by itself is given a token of its own, once."""
     guesser = auth.peer(ask.http, ask.parts)
     if preview:
-        return _joined(await ask.parts.journal.preview(code, guesser, ask.now), accepted=False)
+        return await _joined(ask, await ask.parts.journal.preview(code, guesser, ask.now), accepted=False)
     device = "s-" + secrets.token_hex(12)
     taken = await ask.parts.journal.redeem(code, "web", device, guesser, ask.now)
     secret = await ask.parts.journal.issue_token(
         taken.person, device, [auth.PERSON], ask.now, ask.now + DEVICE_DAYS
     )
-    return _joined(taken, accepted=True, token=secret)
+    return await _joined(ask, taken, accepted=True, token=secret)
 
 
 async def _refuse_other_channel(ask: Ask, channel: str, address: str) -> None:
@@ -85,8 +87,10 @@ async def _refuse_other_channel(ask: Ask, channel: str, address: str) -> None:
         )
 
 
-def _joined(invitation: Invitation, *, accepted: bool, token: str = "") -> Joined:
-    runners = tuple(sorted({p.runner for p in invitation.parts if p.runner}))
+async def _joined(ask: Ask, invitation: Invitation, *, accepted: bool, token: str = "") -> Joined:
+    event = await ask.parts.pictures.event(invitation.event)
+    names = {r.id: r.name for r in event.runners}
+    runners = tuple(names.get(r, r) for r in sorted({p.runner for p in invitation.parts if p.runner}))
     return Joined(
         person=invitation.person,
         name=invitation.person_name,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -20,7 +21,8 @@ WIDTH_MIN = 1.0
 @dataclass(frozen=True, slots=True)
 class Bar:
     """One point: its times in words and its bar, in percent of the axis. `kind`: 'told' or 'expected'; `past`: nothing of it
-    lies ahead. `mine_x` and `mine_width` are from when to when the reader is there ('' they are not)."""
+    lies ahead; `own`: the times on the reader's own clock, where that is another. `mine_x` and `mine_width` are from when to
+    when the reader is there ('' they are not)."""
 
     name: str
     km: str
@@ -32,6 +34,7 @@ class Bar:
     past: bool
     x: str
     width: str
+    own: str = ""
     likely_x: str = ""
     mine_x: str = ""
     mine_width: str = ""
@@ -63,8 +66,8 @@ def _percent(share: float) -> str:
     return f"{share:.2f}%"
 
 
-def axis(r: RunnerBoard, pen: Pen) -> Axis | None:
-    """The points from the one reported last on; None while there is nothing to draw."""
+def axis(r: RunnerBoard, pen: Pen, *, her: bool = False) -> Axis | None:
+    """The points from the one reported last on; None while there is nothing to draw. `her`: the reader is the runner."""
     if r.forecast is None:
         return None
     points = r.forecast.points
@@ -75,7 +78,8 @@ def axis(r: RunnerBoard, pen: Pen) -> Axis | None:
     scale = _scale(shown, pen.now)
     behind = r.forecast.fresh.last.km if r.forecast.fresh.last is not None else None
     bars = tuple(
-        _fact(p, scale, pen) if p.window is None else _estimate(p, r, scale, pen, behind) for p in shown
+        _fact(p, scale, pen) if p.window is None else _estimate(p, r, scale, pen, behind, her=her)
+        for p in shown
     )
     return Axis(bars, _ticks(scale, pen), _percent(min(max(scale.at(pen.now), 0.0), 100.0)))
 
@@ -93,12 +97,22 @@ def _scale(shown: list[PointAnswer], now: datetime) -> _Scale:
 def _fact(p: PointAnswer, scale: _Scale, pen: Pen) -> Bar:
     moments = [t for t in (p.arrived, p.left) if t is not None]
     x, width = scale.bar(moments[0], moments[-1])
-    told = [pen.word("in-at", when=_clock(p.arrived, pen))] if p.arrived else []
-    told += [pen.word("out-at", when=_clock(p.left, pen))] if p.left else []
-    return Bar(p.name, pen.km(p.km), p.crew_access, ", ".join(told), "", "", "told", True, x, width)
+    told = ", ".join(_told(p, lambda at: _clock(at, pen), pen))
+    abroad = bool(times.own_clock(moments[0], pen.reader, pen.now))
+    here = ", ".join(_told(p, lambda at: times.own_clock(at, pen.reader, pen.now), pen)) if abroad else ""
+    own = pen.word("bar-own", times=here) if here else ""
+    return Bar(p.name, pen.km(p.km), p.crew_access, told, "", "", "told", True, x, width, own=own)
 
 
-def _estimate(p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: float | None) -> Bar:
+def _told(p: PointAnswer, clock: Callable[[datetime], str], pen: Pen) -> Iterator[str]:
+    for key, at in (("in-at", p.arrived), ("out-at", p.left)):
+        if at is not None:
+            yield pen.word(key, when=clock(at))
+
+
+def _estimate(
+    p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: float | None, *, her: bool
+) -> Bar:
     assert p.window is not None
     _, likely, late = times.edges(p.window)
     middle, first, last = times.window_clocks(p.window, pen.reader, pen.now)
@@ -106,7 +120,8 @@ def _estimate(p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: f
     x, width = scale.bar(p.window.early, p.window.late)
     mine = next((m for m in r.meetings if m.mine and m.values.point == p.point and not m.values.lost), None)
     mine_x, mine_width = _mine(mine, scale) if mine is not None else ("", "")
-    more = pen.word("bar-unheard") if past else gets_there(p, pen)
+    more = pen.word("bar-unheard") if past else gets_there(p, pen, her=her)
+    here = times.window_own_clocks(p.window, pen.reader, pen.now)
     return Bar(
         name=p.name,
         km=pen.km(p.km),
@@ -118,6 +133,7 @@ def _estimate(p: PointAnswer, r: RunnerBoard, scale: _Scale, pen: Pen, behind: f
         past=past,
         x=x,
         width=width,
+        own=pen.word("bar-own", times=f"{here[0]} ({here[1]} – {here[2]})") if here else "",
         likely_x=_percent(scale.at(likely)),
         mine_x=mine_x,
         mine_width=mine_width,

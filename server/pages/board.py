@@ -98,6 +98,11 @@ async def seen_in(request: web.Request) -> Seen:
     return Seen(ask, picture, ask.person_parts, reader_in(picture.event, ask.person), also)
 
 
+def own_runner(seen: Seen) -> str:
+    """Which runner the reader is; '' for nobody."""
+    return next((r.id for r in seen.picture.event.runners if r.person == seen.ask.person), "")
+
+
 async def _first_event(ask: Ask) -> str:
     """The event of theirs that is on, else the next to come, else the last."""
     mine = {p.event for p in await ask.parts.journal.parts(ask.person)}
@@ -126,7 +131,8 @@ def _shown(seen: Seen) -> dict[str, Any]:
         "own": own(picture, shown, person, parts, pen),
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
         "logs": {r.id: log_shown(picture, r.id, person, parts, pen) for r in shown.runners},
-        "axes": {r.id: axis(r, pen) for r in shown.runners},
+        "axes": {r.id: axis(r, pen, her=r.id == own_runner(seen)) for r in shown.runners},
+        "me": own_runner(seen),
         "changes": may(parts, Call.CHANGE) is May.YES,
         "maps": _maps(seen, shown, pen),
         "ways": {r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},
@@ -149,7 +155,7 @@ def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:
     phones = may(parts, Call.PHONES) is May.YES
     of = None if shown.field is None else {r.id for r in shown.runners}
     people = board.people(picture, May.YES, of) if phones else None
-    view = board_view(shown, people, pen)
+    view = board_view(shown, people, pen, own_runner(seen))
     drawn = tuple(
         replace(r, profile=marked_profile(picture, r.id, may(parts, Call.WHERE, r.id), pen))
         for r in view.runners

@@ -110,11 +110,40 @@ def _crew(picture: Picture, person: str, parts: tuple[Part, ...], pen: Pen) -> F
         if m.mine
     ]
     mine.sort(key=lambda m: m.values.be_there)
+    paced = _paced(picture, person, pen)
+    if paced is not None:
+        return paced
     if not mine:
         follows = _follows(picture, parts, pen)
         return First(pen.word("first-no-meeting"), follows.text)
     m = mine[0]
     return First(_meeting(m, pen), _then(mine[1:], pen), _crew_buttons(picture, person, m, pen)[:BUTTONS_MAX])
+
+
+def _paced(picture: Picture, person: str, pen: Pen) -> First | None:
+    """For a pacer who has set out with her by the plan: where they run to, and the next point with its button."""
+    legs = [
+        p for p in picture.event.parts_of(person) if p.kind is PartKind.PACER and p.pace_from and p.pace_to
+    ]
+    for leg in legs:
+        for r in picture.event.runners if leg.runner is None else (picture.event.runner(leg.runner),):
+            order = [p.id for p in picture.event.course_of(r.id).points]
+            state, ahead = picture.state.runner(r.id), next_point(picture, r.id, May.YES)
+            if leg.pace_from not in order or not state.reached or ahead is None or ahead.window is None:
+                continue
+            last, begins, ends = (
+                order.index(x or "") for x in (state.reached[-1], leg.pace_from, leg.pace_to)
+            )
+            if last < begins or last >= ends or (last == begins and state.going is Going.AT_POINT):
+                continue
+            here = state.reached[-1] if state.going is Going.AT_POINT else ahead.point
+            to, when = (
+                answers.point_name(picture.event, r.id, leg.pace_to or ""),
+                pen.when(times.edges(ahead.window)[1]),
+            )
+            said = pen.word("first-pacing", runner=r.name, to=to, place=ahead.name, when=when)
+            return First(said, "", _report(picture, r.id, here, pen))
+    return None
 
 
 def _meeting(m: MeetingAnswer, pen: Pen) -> str:

@@ -5,18 +5,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from server.api.field import IN_DANGER
 from server.api.replies import BoardAnswer, FieldAnswer, FieldRunner
 from server.api.snapshot import Picture
 from server.api.who_may import May
 from server.conversation.telling import measures, times
+from server.conversation.telling.answer import PointAnswer
 from server.event.model import Event, Part, PartKind
 from server.facts.state import Going
 from server.pages.alarm_card import PhoneButton, ladder_phones
 from server.pages.first import next_point, still_due
 from server.pages.view import Pen
+from server.plan.fuel import fuel_of
+from server.plan.light import HORIZON_DEG, sun_elevation_deg
 
 DUE_MAX = 40
 
@@ -116,14 +119,63 @@ def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> Sec
         return None
     of_her = next((r for r in shown.runners if r.id == runner), None)
     meeting = next((m for m in of_her.meetings if m.values.point == ahead.point), None) if of_her else None
-    lines = [pen.word("section-due", place=ahead.name, when=times.window(ahead.window, pen.reader, pen.now))]
+    lines = [
+        pen.word("section-due", place=ahead.name, when=times.window(ahead.window, pen.reader, pen.now)),
+        *_way(picture, runner, ahead, pen),
+    ]
     if meeting is None:
-        return Section((*lines, pen.word("section-nobody", place=ahead.name)), ())
-    crew = pen.say.all(meeting.crew)
-    lines.append(pen.word("section-crew", crew=crew, place=ahead.name))
+        lines.append(pen.word("section-nobody", place=ahead.name))
+        meeting = next((m for m in of_her.meetings if not m.values.lost), None) if of_her else None
+        if meeting is None:
+            return Section(tuple(lines), ())
+        when = times.window_short(meeting.values.window, pen.reader, pen.now)
+        crew = pen.say.all(meeting.crew)
+        lines.append(pen.word("section-next-crew", place=meeting.name, when=when, crew=crew))
+    else:
+        lines.append(pen.word("section-crew", crew=pen.say.all(meeting.crew), place=ahead.name))
     if meeting.values.food:
         lines.append(pen.word("section-food", food=meeting.values.food))
     return Section(tuple(lines), _in_which_car(picture.event, meeting.values.meeting, pen))
+
+
+def _way(picture: Picture, runner: str, ahead: PointAnswer, pen: Pen) -> Iterator[str]:
+    """What lies before her as far as the next point, what she has with her by her plan, and the dark."""
+    table, course = picture.timetable(runner), picture.event.course_of(runner)
+    row = table.row(ahead.point)
+    up, down = f"{row.leg_ascent_m:.0f}", f"{row.leg_descent_m:.0f}"
+    yield pen.word("section-ground", km=pen.km(row.leg_km), up=up, down=down)
+    order = [r.point for r in table.rows]
+    at = order.index(ahead.point)
+    carried = fuel_of(picture.event.runner(runner), course.points, table).carry
+    c = next((c for c in carried if order.index(c.from_point) < at <= order.index(c.to_point)), None)
+    if c is not None and (c.bottles or c.things):
+        bottles = (pen.say.s("paper-bottles-of", count=c.bottles),) if c.bottles else ()
+        things = pen.say.all((*bottles, *(f"{count} {name}" for name, count in c.things)))
+        yield pen.word("section-carry", things=things)
+    dark = _dark_from(picture, runner, ahead, pen.now)
+    if dark is not None:
+        told = dark > pen.now
+        key = "section-torch" if told else "section-torch-now"
+        yield pen.word(key, place=ahead.name, when=pen.when(times.floor_to(dark)) if told else "")
+
+
+LOOK = timedelta(minutes=5)
+"""So closely the light is looked at on her way to the next point (own choice)."""
+
+
+def _dark_from(picture: Picture, runner: str, ahead: PointAnswer, now: datetime) -> datetime | None:
+    """From when it is dark before she is in even if she is slow; None if it is light until then."""
+    assert ahead.window is not None
+    spot = picture.course(runner).at(ahead.km)
+    steps = range(int(max(ahead.window.late - now, timedelta(0)) / LOOK) + 1)
+    return next(
+        (
+            t
+            for t in (now + k * LOOK for k in steps)
+            if sun_elevation_deg(spot.lat_deg, spot.lon_deg, t) < HORIZON_DEG
+        ),
+        None,
+    )
 
 
 def _in_which_car(event: Event, meeting: str, pen: Pen) -> tuple[str, ...]:

@@ -14,6 +14,10 @@ from server.api.envelope import ApiError, read_model, reply
 from server.api.me import join_device
 from server.api.models import Request
 from server.api.parts import PARTS, Parts
+from server.conversation.telling.answer import JoinAnswer
+from server.conversation.telling.reader import Reader
+from server.conversation.telling.replies import say_preview
+from server.conversation.telling.say import Say
 from server.event.model import Part
 from server.pages.labels import label
 from server.sentences import languages
@@ -43,7 +47,7 @@ class JoinPage(Request):
 
 @dataclass(frozen=True, slots=True)
 class You:
-    """Who a code is for, in a sentence."""
+    """Who a code is for and what will be asked of them, a line each."""
 
     you: str
 
@@ -56,18 +60,12 @@ async def join(request: web.Request) -> web.StreamResponse:
     ask = Ask(parts, request, parts.clock.now())
     joined = await join_device(ask, sent.code, preview=sent.preview)
     language = preferred_language(request, parts)
-    response = reply(
-        You(
-            label(
-                language,
-                "join-who",
-                name=joined.name,
-                event=joined.event_name,
-                parts=parts_words(joined.parts, language),
-            )
-        ),
-        ask.now,
-    )
+    say = Say(Reader(language, "UTC", "UTC"), ask.now)
+    known = JoinAnswer(
+        joined.person, joined.name, joined.event, joined.event_name, joined.parts, joined.accepted,
+        joined.runner_names,
+    )  # fmt: skip
+    response = reply(You(say_preview(say, known)), ask.now)
     if joined.token:
         set_cookie(response, joined.token, request, parts)
     return response

@@ -12,7 +12,7 @@ from server.api.who_may import Call, May, may
 from server.event.model import PartKind
 from server.pages.alarm_card import ladder_phones
 from server.pages.bars import axis
-from server.pages.board import KEPT, TEMPLATES, Seen, seen_in, view_of
+from server.pages.board import KEPT, TEMPLATES, Seen, own_runner, seen_in, view_of
 from server.pages.labels import labels
 from server.pages.map import ways
 from server.pages.session import parts_words
@@ -73,7 +73,8 @@ def _sheet(app: web.Application, seen: Seen) -> str:
             view=view_of(seen, shown, pen),
             person=answers.person_name(picture.event, person),
             parts=parts_words(parts, seen.reader.language),
-            axes={r.id: axis(r, pen) for r in shown.runners},
+            me=own_runner(seen),
+            axes={r.id: axis(r, pen, her=r.id == own_runner(seen)) for r in shown.runners},
             ways={r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},
             phones={
                 r.id: ladder_phones(picture.event, r.id, person, pen) if sees else () for r in shown.runners

@@ -171,14 +171,14 @@ class Pen:
         return Say(self.reader, self.now)
 
 
-def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen) -> BoardView:
-    """The board in words."""
+def board_view(board: BoardAnswer, people: PeopleAnswer | None, pen: Pen, me: str = "") -> BoardView:
+    """The board in words; `me`: the reader where they are a runner, by the runner's id."""
     control = board.race_control
     return BoardView(
         event=board.event,
         name=board.name,
         now=pen.word("now", when=pen.when(pen.now)),
-        runners=tuple(_runner(r, pen) for r in board.runners),
+        runners=tuple(_runner(r, pen, her=r.id == me) for r in board.runners),
         race=tuple(_race(n, pen) for n in board.race_notes),
         blind=_blind(board, pen),
         emergency_number=board.emergency_number,
@@ -199,7 +199,7 @@ def _blind(board: BoardAnswer, pen: Pen) -> str:
     return _capital(pen.word("blind", when=pen.when(board.blind_since), what=what or "none"))
 
 
-def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
+def _runner(r: RunnerBoard, pen: Pen, *, her: bool) -> RunnerView:
     forecast = r.forecast
     last = forecast.fresh.last if forecast else None
     by = (
@@ -222,7 +222,7 @@ def _runner(r: RunnerBoard, pen: Pen) -> RunnerView:
         unheard=tuple(_ahead(p, pen) for p in points if p.window is not None and _is_over(p, pen, km)),
         reached=tuple(_reached(p, pen) for p in points if p.arrived or p.left or p.through),
         meetings=tuple(_meeting(m, pen) for m in _mine_first(r.meetings)),
-        cut_offs=tuple(_cut_off(c, pen) for c in r.cut_offs),
+        cut_offs=tuple(_cut_off(c, pen, her=her) for c in r.cut_offs),
         doubted=tuple(_doubted(d, pen) for d in r.doubted),
         followed=forecast is not None,
     )
@@ -281,12 +281,12 @@ def behind_her(p: PointAnswer, last_km: float | None) -> bool:
     return last_km is not None and p.km < last_km
 
 
-def gets_there(p: PointAnswer, pen: Pen) -> str:
-    """The odds that she gets to a point at all, where they must be said; else ''."""
+def gets_there(p: PointAnswer, pen: Pen, *, her: bool = False) -> str:
+    """The odds that she gets to a point at all, where they must be said; else ''. `her`: to herself."""
     odds = p.p_gets_there
     if odds is None or odds >= (ODDS_SAID if not p.finish else ODDS_SAID_FINISH):
         return ""
-    return pen.word("gets-there", odds=measures.odds(odds, pen.reader.language))
+    return pen.word("gets-there-you" if her else "gets-there", odds=measures.odds(odds, pen.reader.language))
 
 
 def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
@@ -295,18 +295,14 @@ def _ahead(p: PointAnswer, pen: Pen) -> PointLine:
     return PointLine(p.name, pen.km(p.km), likely, f"{early} – {late}", gets_there(p, pen), p.crew_access)
 
 
-def _clock(at: datetime, pen: Pen) -> str:
-    return times.clock(at, pen.reader, pen.now)
-
-
 def _reached(p: PointAnswer, pen: Pen) -> PointLine:
     if p.through and (p.arrived or p.left):
         moment = p.left or p.arrived
         return PointLine(
-            p.name, pen.km(p.km), "", pen.word("through-at", when=_clock(moment, pen) if moment else "")
+            p.name, pen.km(p.km), "", pen.word("through-at", when=pen.when(moment) if moment else "")
         )
-    told = [pen.word("in-at", when=_clock(p.arrived, pen))] if p.arrived else []
-    told += [pen.word("out-at", when=_clock(p.left, pen))] if p.left else []
+    told = [pen.word("in-at", when=pen.when(p.arrived))] if p.arrived else []
+    told += [pen.word("out-at", when=pen.when(p.left))] if p.left else []
     return PointLine(
         p.name, pen.km(p.km), "", ", ".join(told) or pen.word("reported-none"), "", p.crew_access
     )
@@ -344,10 +340,14 @@ def _cars(m: MeetingAnswer, pen: Pen) -> tuple[str, ...]:
     return (*((first,) if m.values.leave_by is not None else ()), *other_cars(pen.say, m))
 
 
-def _cut_off(c: CutOffAnswer, pen: Pen) -> str:
+def _cut_off(c: CutOffAnswer, pen: Pen, *, her: bool) -> str:
     odds = measures.odds(c.odds, pen.reader.language)
     return pen.word(
-        "cut-off-line", name=c.name, edge=pen.word(f"edge-{c.edge}"), when=pen.when(c.at), odds=odds
+        "cut-off-line-you" if her else "cut-off-line",
+        name=c.name,
+        edge=pen.word(f"edge-{c.edge}"),
+        when=pen.when(c.at),
+        odds=odds,
     )
 
 

@@ -338,7 +338,8 @@ async def test_joining(race: Race) -> None:
     """A code shows who you are and your part, binds only after yes, and works once."""
     code = await race.journal.invite("ana", "hill", "tests", race.clock.now(), timedelta(days=1))
     preview = await race.say("new", f"/start {code}")
-    assert preview.text == "You are Ana. Part: crew for maren. Event: The Hill Sixty. Is that you?"
+    assert preview.text.startswith("Hello Ana, you are crew for Maren at The Hill Sixty. Is that you?\n")
+    assert "say when she came" in preview.text
     assert (await race.say("new", "where is she")).text.startswith("This number or chat is not known here.")
     assert (await race.say("new", code[:4] + "-" + code[4:8] + "-" + code[8:])).text == preview.text
     welcome = await race.press("new", preview, "Yes")
@@ -354,7 +355,7 @@ async def test_joining_is_declined_and_not_done_in_groups(race: Race) -> None:
     assert in_group.text == "Send the code to me alone, not in a group."
     await race.say("new", code)
     assert "stays unused" in (await race.say("new", "no")).text
-    assert (await race.say("third", code)).text.startswith("You are Finn.")
+    assert (await race.say("third", code)).text.startswith("Hello Finn, you are supporter for Maren")
 
 
 async def test_a_group_is_left_in_peace(race: Race) -> None:

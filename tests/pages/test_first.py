@@ -138,3 +138,35 @@ async def test_each_part_sees_its_own(site: Site) -> None:
     volunteer = tuple(p for p in picture.event.parts_of("office") if p.kind is PartKind.VOLUNTEER)
     said = first(picture, "office", volunteer, Pen(READER, site.clock.now()))
     assert said.text == "Report each runner by bib, in and out."
+
+
+async def test_her_page_has_her_section_and_no_leave_by(site: Site) -> None:
+    """What lies before her, what she has with her, who meets her next with what in which car; no drive, no third person."""
+    page = await _page(site, "maren")
+    for told in (
+        r"\+\d+ -\d+ m",
+        "With you, by the plan: \\d+ bottles",
+        "Your crew next: Long Stile homeward, ",
+        r"poles \(grey estate\)",
+        "that you make it",
+    ):
+        assert re.search(told, page), told
+    assert "Leave by" not in page
+    assert '<section class="estimate">' not in page
+    assert "that she makes it" not in page
+
+
+async def test_a_pacer_who_has_set_out_reads_where_they_run_to(site: Site) -> None:
+    """From Ember Quarry on Tomas has no meeting to wait for: the next point, with its button."""
+    assert "You run with" not in _do(await _page(site, "tomas"))
+    site.clock.advance(timedelta(hours=14))
+    await site.report(Kind.OUT, "ember")
+    page = await _page(site, "tomas")
+    assert re.match(r"You run with Maren to Harrow Fold finish\. Next: Candle Moss, about ", _do(page))
+    assert "In at Candle Moss</button>" in page
+
+
+async def test_at_home_the_windows_are_on_both_clocks(site: Site) -> None:
+    """Ines reads in Berlin: beside each window on the race's clock the same on hers; Ana, at the race, one clock."""
+    assert re.search(r"your clock: \d\d:\d\d \(\d\d:\d\d – \d\d:\d\d\)", await _page(site, "ines"))
+    assert "your clock:" not in await _page(site, "ana")

@@ -92,7 +92,9 @@ async def test_joining_sets_a_cookie_no_script_reads(site: Site) -> None:
         async with session.post(
             site.url + "/join", json={"code": code, "preview": True}, headers=headers
         ) as reply:
-            assert (await reply.json())["data"]["you"] == "You are Jonas in Harrow Round 100: crew."
+            first, asked = (await reply.json())["data"]["you"].split("\n")
+            assert first == "Hello Jonas, you are crew for Maren at Harrow Round 100. Is that you?"
+            assert asked.startswith("You are told when to leave and where to be")
             assert "Set-Cookie" not in reply.headers
         async with session.post(site.url + "/join", json={"code": code}, headers=headers) as reply:
             cookie = reply.headers["Set-Cookie"]

@@ -184,13 +184,14 @@ def say_distress(
 
 
 def say_preview(say: Say, a: JoinAnswer) -> str:
-    """Who an invitation is for and what their part is, before they accept."""
+    """Who an invitation is for, what their part is and what will be asked of them, before they accept."""
     parts = part_words(
         say,
         a.parts,
         dict(zip(sorted({p.runner or "" for p in a.parts} - {""}), a.runner_names, strict=False)),
     )
-    return say.s("join-preview", name=a.name, parts=parts, event=a.event_name)
+    asked = dict.fromkeys(say.s(f"join-asks-{slug(p.kind.value)}") for p in a.parts)
+    return lines(say.s("join-preview", name=a.name, parts=parts, event=a.event_name), *asked)
 
 
 def say_error(say: Say, code: str, what: str = "") -> str:

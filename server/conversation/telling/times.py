@@ -210,6 +210,15 @@ def window_clocks(w: Window, reader: Reader, now: datetime) -> tuple[str, str, s
     return there[0], there[1], there[2]
 
 
+def window_own_clocks(w: Window, reader: Reader, now: datetime) -> tuple[str, str, str] | None:
+    """The same on the reader's own clock; None where both clocks show the same."""
+    if not own_clock(w.likely, reader, now):
+        return None
+    early, likely, late = edges(w)
+    here = _run((likely, early, late), reader, now, reader.time_zone, None)
+    return here[0], here[1], here[2]
+
+
 def duration(length: timedelta, language: str) -> str:
     """A length of time to the minute: '1 h 20 min', '20 min', 'under a minute'. The sign is dropped."""
     minutes = round(abs(length.total_seconds()) / 60)

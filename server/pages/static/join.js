@@ -4,6 +4,7 @@
   const form = document.getElementById("join");
   const code = document.getElementById("code");
   const who = document.getElementById("who");
+  const lead = document.getElementById("lead");
   const trouble = document.getElementById("trouble");
 
   // A link tapped in another app arrives without our strict cookie; asking once more from here brings it along.
@@ -32,19 +33,30 @@
     e.preventDefault();
     const found = await send(true);
     if (!found) return;
-    document.getElementById("you").textContent = found.you;
+    const [first, ...rest] = found.you.split("\n");
+    const name = document.createElement("strong");
+    name.textContent = first;
+    document.getElementById("you").replaceChildren(name, ...rest.map((line) => `\n${line}`));
     who.hidden = false;
+    // Whoever came by a link has no code to type: who they are and what is asked of them is all they read.
+    if (linked) form.hidden = lead.hidden = true;
     document.getElementById("yes").focus();
   });
   document.getElementById("yes").addEventListener("click", async () => {
     if (await send(false)) { sessionStorage.removeItem("asked"); location.replace("/"); }
   });
-  document.getElementById("no").addEventListener("click", () => { who.hidden = true; code.value = ""; code.focus(); });
+  document.getElementById("no").addEventListener("click", () => {
+    who.hidden = true;
+    form.hidden = lead.hidden = false;
+    code.value = "";
+    code.focus();
+  });
   document.querySelectorAll("[data-be]").forEach((button) => button.addEventListener("click", async () => {
     await fetch("/be/" + encodeURIComponent(button.dataset.be), { method: "POST", credentials: "same-origin" });
     location.replace("/");
   }));
 
+  const linked = location.hash.length > 1;
   const given = decodeURIComponent(location.hash.slice(1)) || new URLSearchParams(location.search).get("code");
   if (given) {
     code.value = given;

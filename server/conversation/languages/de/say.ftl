@@ -574,7 +574,14 @@ button-out-plain = Los
 
 ## Joining
 stranger = Diese Nummer oder dieser Chat ist hier nicht bekannt. Hast du eine Einladung, schick ihren Code.
-join-preview = Du bist { $name }. Rolle: { $parts }. Veranstaltung: { $event }. Bist du das?
+join-preview = Hallo { $name }, du bist { $parts } bei { $event }. Bist du das?
+join-asks-runner = Du schreibst, wie es geht und wann du Hilfe brauchst; an den Punkten melden dich deine Crew und das Rennen.
+join-asks-crew = Du erfährst, wann du losfährst und wo du sein musst, und sagst, wann sie kam und wann sie ging.
+join-asks-pacer = Du erfährst, wo du zu ihr stößt, und meldest unterwegs für euch beide.
+join-asks-safety-contact = Ist sie überfällig, kommt ein Alarm: antworte mit ‚ich übernehme‘ oder ‚kann nicht‘. Vor dem Start kommt ein Probealarm; antworte auch auf den.
+join-asks-organiser = Du meldest, was für alle gilt: ein später Start, eine Unterbrechung, ein verschobenes Zeitlimit.
+join-asks-volunteer = Du meldest an deinem Punkt alle mit Startnummer, an und ab.
+join-asks-supporter = Von dir wird nichts verlangt; du siehst, wo sie zuletzt gemeldet wurde und wann sie das nächste Mal erwartet wird.
 join-done-plain = Willkommen, { $name }. Schreib ‚was kann ich fragen‘ für Beispiele.
 join-no = Dann ist nichts verbunden, und der Code bleibt unbenutzt. Sag es dem, der ihn geschickt hat.
 group-bound =

@@ -570,7 +570,14 @@ button-out-plain = Out
 
 ## Joining
 stranger = This number or chat is not known here. If you have an invitation, send its code.
-join-preview = You are { $name }. Part: { $parts }. Event: { $event }. Is that you?
+join-preview = Hello { $name }, you are { $parts } at { $event }. Is that you?
+join-asks-runner = You write how it goes and when you need help; your crew and the race report you at the points.
+join-asks-crew = You are told when to leave and where to be, and say when she came and when she went.
+join-asks-pacer = You are told where you join her, and report for both of you while you run.
+join-asks-safety-contact = When she is overdue an alarm comes: answer it with ‘I have it’ or ‘can’t’. A test alarm comes before the start; answer that too.
+join-asks-organiser = You report what holds for everybody: a late start, a stop, a cut-off moved.
+join-asks-volunteer = You report each runner by bib, in and out at your point.
+join-asks-supporter = Nothing is asked of you; you see where she was last reported and when she is due next.
 join-done-plain = Welcome, { $name }. Write ‘what can I ask’ for examples.
 join-no = Then nothing is joined, and the code stays unused. Tell whoever sent it.
 group-bound =

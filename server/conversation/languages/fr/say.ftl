@@ -568,7 +568,14 @@ button-out-plain = Repartie
 
 ## Joining
 stranger = Ce numéro ou cette discussion n’est pas connu ici. Si tu as une invitation, envoie son code.
-join-preview = Tu es { $name }. Rôle : { $parts }. Course : { $event }. Est-ce bien toi ?
+join-preview = Bonjour { $name }, tu es { $parts } à { $event }. C’est bien toi ?
+join-asks-runner = Tu écris comment ça va et quand tu as besoin d’aide ; aux points, ton équipe et la course te signalent.
+join-asks-crew = On te dit quand partir et où être, et tu dis quand elle est arrivée et repartie.
+join-asks-pacer = On te dit où tu la rejoins, et en route tu signales pour vous deux.
+join-asks-safety-contact = Si elle est en retard grave, une alarme arrive : réponds « je m’en occupe » ou « je ne peux pas ». Une alarme d’essai vient avant le départ ; réponds-y aussi.
+join-asks-organiser = Tu signales ce qui vaut pour tous : départ retardé, interruption, barrière déplacée.
+join-asks-volunteer = Tu signales chacun par son dossard, à l’arrivée et au départ de ton point.
+join-asks-supporter = On ne te demande rien ; tu vois où elle a été signalée et quand elle est attendue ensuite.
 join-done-plain = Bienvenue, { $name }. Écris ‘usage’ pour des exemples.
 join-no = Alors rien n’est rejoint, et le code reste inutilisé. Dis-le à qui l’a envoyé.
 group-bound =
