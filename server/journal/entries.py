@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import bindparam, func, or_, select, update
+from sqlalchemy import bindparam, func, or_, select, tuple_, update
 from sqlalchemy import insert as plain_insert
 from sqlalchemy.ext.asyncio import AsyncConnection
 
@@ -59,20 +59,18 @@ async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> App
 
 async def append_all(c: AsyncConnection, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
     """See `Journal.append_all`."""
-    if not given:
-        return []
     found = [_checked(entry) for entry in given]
-    event, sender = found[0].event, found[0].sender
-    if any((entry.event, entry.sender) != (event, sender) for entry in found):
-        raise JournalError("are of several senders or events", "entries", "hand in those of one at a time")
+    event = found[0].event
+    if any(entry.event != event for entry in found):
+        raise JournalError("are of several events", "entries", "hand in those of one at a time")
     row = await events.lock(c, event)
-    known = await _known(c, sender, [entry.key for entry in found])
+    known = await _known(c, found)
     number, out, fresh = row.entries, [], []
     for entry in found:
-        first, digest = known.get(entry.key), content_hash(entry)
+        first, digest = known.get((entry.sender, entry.key)), content_hash(entry)
         if first is None:
             number += 1
-            known[entry.key] = _First(entry, digest, number)
+            known[entry.sender, entry.key] = _First(entry, digest, number)
             fresh.append(_row(entry, digest, number))
             out.append(Appended(entry, Status.NOTED, number))
             continue
@@ -99,26 +97,30 @@ class _First:
 _AT_ONCE = 500
 
 
-async def _known(c: AsyncConnection, sender: str, keys: Sequence[str]) -> dict[str, _First]:
-    e = t.entry.c
-    found: dict[str, _First] = {}
-    for start in range(0, len(keys), _AT_ONCE):
-        query = select(t.entry).where(e.sender == sender, e.key.in_(keys[start : start + _AT_ONCE]))
-        for row in await c.execute(query):
-            found[row.key] = _First(load_entry(row.body), row.content_hash, row.number)
+_KNOWN = select(t.entry).where(tuple_(_e.sender, _e.key).in_(bindparam("pairs", expanding=True)))
+_IDS = select(_e.id).where(_e.id.in_(bindparam("ids", expanding=True))).limit(1)
+_UPTO = update(t.event).where(_event.id == bindparam("which")).values(entries=bindparam("last"))
+
+
+async def _known(c: AsyncConnection, given: Sequence[Entry]) -> dict[tuple[str, str], _First]:
+    """The entries that are kept under the sender and key of those given."""
+    found: dict[tuple[str, str], _First] = {}
+    for start in range(0, len(given), _AT_ONCE):
+        some = given[start : start + _AT_ONCE]
+        for row in await c.execute(_KNOWN, {"pairs": [(e.sender, e.key) for e in some]}):
+            found[row.sender, row.key] = _First(load_entry(row.body), row.content_hash, row.number)
     return found
 
 
 async def _insert(c: AsyncConnection, event: str, last: int, rows: list[dict[str, Any]]) -> None:
     """Insert rows numbered up to `last`; ClashError for an id that is taken."""
-    e = t.entry.c
     for start in range(0, len(rows), _AT_ONCE):
         some = rows[start : start + _AT_ONCE]
-        taken = await c.scalar(select(e.id).where(e.id.in_([row["id"] for row in some])).limit(1))
+        taken = await c.scalar(_IDS, {"ids": [row["id"] for row in some]})
         if taken is not None:
             raise ClashError(f"the entry id {taken!r} is taken", "id", "leave the id empty")
         await c.execute(_PUT, some)
-    await c.execute(update(t.event).where(t.event.c.id == event).values(entries=last))
+    await c.execute(_UPTO, {"which": event, "last": last})
 
 
 async def _put(c: AsyncConnection, entry: Entry, digest: str) -> int:

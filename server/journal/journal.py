@@ -45,6 +45,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
+from functools import cached_property
 from pathlib import Path
 
 from sqlalchemy.ext.asyncio import AsyncConnection
@@ -64,6 +65,7 @@ from server.journal import (
     pictures,
     retention,
 )
+from server.journal.batches import Batches
 from server.journal.directory import PeopleDoor
 from server.journal.errors import AwayError
 from server.journal.outbox import OutboxDoor
@@ -164,9 +166,16 @@ class Journal(PeopleDoor, OutboxDoor):
         return await self._store.writing(lambda c: entries.append(c, entry, timed=timed))
 
     async def append_all(self, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
-        """Append many entries of one sender and event, all or none of them, as `append` does each; a thousand take as long
-        as a few."""
-        return await self._store.writing(lambda c: entries.append_all(c, given, timed=timed))
+        """Append many entries of one event, all or none of them, as `append` does each; a thousand take as long as a few,
+        and what others hand in meanwhile goes with them."""
+        return await self._batches.append(given, timed) if given else []
+
+    @cached_property
+    def _batches(self) -> Batches:
+        async def append(given: Sequence[Entry], timed: bool) -> list[Appended]:
+            return await self._store.writing(lambda c: entries.append_all(c, given, timed=timed))
+
+        return Batches(append)
 
     async def entries(self, event: str, since: int = 0, *, runner: str | None = None) -> list[Entry]:
         """The entries of an event with a number above `since`, in order of number; with `runner` only those about her

@@ -4,7 +4,8 @@ A field of positions at an even rate (an open loop: each is due at its time, wha
 help every `HELP_EVERY_S`, to servers and a bot in processes of their own on one database. Now and then one of the servers is
 killed and started again, or stopped (SIGSTOP) for some seconds. Each report is sent, with its key, until some server has
 acknowledged it. Printed: what was acknowledged and is not in the database (`lost`), how long after it was due a report
-was acknowledged and its notices queued, and how long after a call was due its alarm stood in the database.
+was acknowledged and its notices queued, and how long after a call was due its alarm stood in the database; with `--calm`
+the CPU of all servers together for a report, their ticks included, which a busy machine does not make larger.
 """
 
 from __future__ import annotations
@@ -60,6 +61,7 @@ class Asked:
     servers: int
     runners: int
     seed: int
+    calm: bool
 
 
 @dataclass(slots=True)
@@ -80,6 +82,7 @@ class Run:
     refused: Counter[str] = field(default_factory=Counter)
     kills: int = 0
     stops: int = 0
+    cpu_s: float = 0.0
 
     def start(self, port: int) -> Running:
         """One more server."""
@@ -89,10 +92,13 @@ class Run:
     async def under_load(self) -> None:
         """Every report, and the trouble beside; returns once each was acknowledged or given up."""
         began, until = time.monotonic(), time.monotonic() + self.asked.seconds
-        trouble = asyncio.create_task(self._trouble(until))
+        cpu_s = sum(map(_cpu_s, self.fleet))
+        trouble = None if self.asked.calm else asyncio.create_task(self._trouble(until))
         sent = [asyncio.create_task(self._report(*what)) for what in self._due(began)]
         await asyncio.gather(*sent)
-        await trouble
+        if trouble is not None:
+            await trouble
+        self.cpu_s = sum(map(_cpu_s, self.fleet)) - cpu_s
 
     def _due(self, began: float) -> Iterator[tuple[float, str, str, dict[str, object]]]:
         """Each report with when it is due, its key, its path and what it says."""
@@ -178,6 +184,9 @@ class Run:
             "seconds": self.asked.seconds,
             "kills": self.kills,
             "stops": self.stops,
+            "servers_cpu_ms": round(1000.0 * self.cpu_s / max(len(self.took_s), 1), 1)
+            if self.asked.calm
+            else None,
             "acknowledged": len(self.took_s),
             "not_at_once": dict(self.refused),
             "lost": sum(key not in entries for key in self.took_s),
@@ -187,6 +196,12 @@ class Run:
             "calls_without_alarm": len(self.calls) - len(late),
             "latest_alarm_s": round(max(late, default=0.0), 2),
         }
+
+
+def _cpu_s(server: Running) -> float:
+    """CPU that a server has used."""
+    after_name = Path(f"/proc/{server.pid}/stat").read_text(encoding="ascii").rpartition(")")[2].split()
+    return sum(int(ticks) for ticks in after_name[11:13]) / os.sysconf("SC_CLK_TCK")
 
 
 def _race(runners: int, now: datetime) -> tuple[str, dict[str, bytes], Built]:
@@ -247,6 +262,9 @@ def main(argv: list[str]) -> int:
     ask.add_argument("--servers", type=int, default=2)
     ask.add_argument("--runners", type=int, default=100)
     ask.add_argument("--seed", type=int, default=214)
+    ask.add_argument(
+        "--calm", action="store_true", help="kill and stop nobody: what a report costs the servers"
+    )
     found = asyncio.run(_measured(Asked(**vars(ask.parse_args(argv)))))
     print(json.dumps(found), flush=True)
     return int(bool(found["lost"] or found["calls_without_alarm"]))

@@ -6,6 +6,7 @@ import asyncio
 from collections import Counter
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta, timezone
+from typing import Any
 
 import pytest
 
@@ -151,6 +152,35 @@ async def test_many_at_once(loaded: Journal, entry: Callable[..., Entry], start:
     assert await loaded.append_all([]) == []
     with pytest.raises(JournalError, match="is empty"):
         await loaded.append_all([entry("new"), entry("")])
-    with pytest.raises(JournalError, match="several senders"):
-        await loaded.append_all([entry("new"), entry("newer", sender="telegram:9")])
+    with pytest.raises(JournalError, match="several events"):
+        await loaded.append_all([entry("new"), entry("newer", event="another")])
     assert (await loaded.append(entry("last"))).number == 1001
+
+
+async def test_what_many_hand_in_at_one_moment_goes_together(
+    loaded: Journal, entry: Callable[..., Entry], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In two transactions, not one each; one that can't be kept is refused by itself, and each learns what became of
+    its own."""
+    transactions = 0
+    really = loaded._store.writing
+
+    async def counted(work: Any, **how: Any) -> Any:
+        nonlocal transactions
+        transactions += 1
+        return await really(work, **how)
+
+    monkeypatch.setattr(loaded._store, "writing", counted)
+    senders = [f"tracker {n}" for n in range(40)]
+    done = await asyncio.gather(*(loaded.append_all([entry("k", sender=s)]) for s in senders))
+    assert [d.entry.sender for each in done for d in each] == senders
+    assert sorted(d.number for each in done for d in each) == list(range(1, 41))
+    assert transactions <= 2
+    again, wrong, other = await asyncio.gather(
+        *(loaded.append_all([e]) for e in (entry("k", sender=senders[7]), entry(""), entry("l"))),
+        return_exceptions=True,
+    )
+    assert not isinstance(again, BaseException)
+    assert not isinstance(other, BaseException)
+    assert isinstance(wrong, JournalError)
+    assert [d.status for d in (*again, *other)] == [Status.SAME_AGAIN, Status.NOTED]
