@@ -65,7 +65,7 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
             own = next(iter(visit.context().own_runners), None)
             rest = Report(Kind.RESTING, visit.sent_at, own, words=said.words)
             return await reported.report(visit, Reported((rest,)))
-        return await requests.to_bed(visit, said.words)
+        return await requests.to_bed(visit, said)
     ending = alarmed.asked_to_end(visit)
     if ending is not None and said.answer in ("yes", "no"):
         # 'End the alarm?' was the last that was asked: its 'yes' takes no other notice.

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from server.conversation import actions, asked, awaiting, light_left, stand_in
 from server.conversation.telling import requests, things
 from server.conversation.telling.say import lines
-from server.conversation.understanding import Asked, Question, Request, Requested
+from server.conversation.understanding import Acknowledged, Asked, Question, Request, Requested
 from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
@@ -66,11 +66,14 @@ async def _quiet(visit: Visit, meant: Requested) -> Reply:
     return visit.reply(requests.say_quiet(visit.say, until), visit.undo_button(noted.entry))
 
 
-async def to_bed(visit: Visit, words: str) -> Reply:
+async def to_bed(visit: Visit, said: Acknowledged) -> Reply:
     """Somebody goes to sleep: that says nothing of her, and news that wakes nobody anyway waits until they are up."""
-    noted = await stand_in.keep(visit, Kind.QUIET, words, until=visit.now + SLEEP)
-    text = visit.s("to-bed", when=visit.say.when(visit.now + SLEEP))
-    return visit.reply(text, visit.undo_button(noted.entry))
+    asleep = said.at is not None and visit.now < said.at <= visit.now + QUIET_MAX
+    until = said.at if said.at is not None and asleep else visit.now + SLEEP
+    noted = await stand_in.keep(visit, Kind.QUIET, said.words, until=until)
+    text = visit.s("to-bed", when=visit.say.when(until))
+    leave = _leave_by(visit, None)
+    return visit.reply(lines(text, leave), visit.undo_button(noted.entry))
 
 
 async def _remind(visit: Visit, meant: Requested) -> Reply:
@@ -97,7 +100,13 @@ async def _remind_no_more(visit: Visit) -> Reply:
 
 def _leave_tells(visit: Visit, meant: Requested) -> str:
     """'Shout when it's time': of whoever goes to a meeting, that a message tells them when to leave, and by when that is."""
-    her = visit.runner(meant.runner) or visit.context().runner(None)
+    leave = _leave_by(visit, meant.runner)
+    return lines(visit.s("remind-leave"), leave) if leave else ""
+
+
+def _leave_by(visit: Visit, runner: str | None) -> str:
+    """By when the writer leaves for the next meeting of theirs; '' where there is none to leave for."""
+    her = visit.runner(runner) or visit.context().runner(None)
     if her is None or PartKind.CREW not in visit.kinds:
         return ""
     try:
@@ -109,7 +118,7 @@ def _leave_tells(visit: Visit, meant: Requested) -> str:
     )
     if mine is None or mine.there or mine.on_way_since is not None:
         return ""
-    return lines(visit.s("remind-leave"), things.say_leave(visit.say, told, mine.values.point).split("\n")[0])
+    return things.say_leave(visit.say, told, mine.values.point).split("\n")[0]
 
 
 def _when(visit: Visit, meant: Requested) -> datetime | None:

@@ -205,7 +205,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         visit.memory.forget_offers()
         return await looking_back.keep(visit, back)
     logs = (
-        stop_log.meant(visit, text, reading.meant, plainly=plainly) if reading.danger is Danger.NONE else None
+        stop_log.meant(visit, text, reading.meant, plainly=plainly) if not reading.danger.grave else None
     )
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)
@@ -227,7 +227,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         or reading.meant
     )
     meant = open_question.taken(visit, text, meant)
-    if reading.danger is Danger.NONE and photos.goes_with(visit.incoming.photo, meant):
+    if not reading.danger.grave and photos.goes_with(visit.incoming.photo, meant):
         return Reply("")
     visit.memory.forget_offers()
     try:

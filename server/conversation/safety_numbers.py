@@ -33,17 +33,19 @@ def numbers_first(
     visit: Visit, meant: Understood, danger: Danger, reply: Reply, *, sure: bool = False
 ) -> Reply:
     """The reply with the numbers to call in its first line, and 'is she in danger?' to answer, where the words are grave and
-    nobody was told yet. A report of the writer's own changes who comes, and is no less grave where the words surely are
-    (`sure`)."""
+    nobody was told yet; where that is only in doubt, with the emergency number in its last. A report of the writer's own
+    changes who comes, and is no less grave where the words surely are (`sure`)."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     of_crew = all(
         isinstance(p, Reported) and all(r.of_crew or r.kind in RACE_LEVEL for r in p.reports) for p in parts
     )
     told = any(_first_told(p) for p in parts)
-    grave = danger is not Danger.NONE and (sure or not of_crew)
+    event = visit.event
+    if danger is Danger.DOUBT and told and not reply.silent and event.emergency_number not in reply.text:
+        return replace(reply, text=lines(reply.text, visit.s("in-doubt", emergency=event.emergency_number)))
+    grave = danger.grave and (sure or not of_crew)
     if not told or reply.silent or not grave:
         return reply
-    event = visit.event
     control = {"name": event.race_control.name, "phone": event.race_control.phone}
     others = [p.words for p in parts if isinstance(p, Kept) and not p.of_her]
     others = [visit.incoming.text] if of_crew else others

@@ -336,7 +336,7 @@ SENTENCES: tuple[tuple[str, str, str], ...] = (
     # resting, moving
     ("resting", "resting - 15:10", ""),
     ("she's having a nap", "resting - 15:10", ""),
-    ("sleeping for 30 mins", "resting - 15:10", ""),
+    ("sleeping for 30 mins", "acknowledge", ""),
     ("sat down at 3 for a rest", "resting - 15:00", ""),
     ("moving again", "moving again - 15:10", ""),
     ("shes up and moving again since 5 to 3", "moving again - 14:55", ""),

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import importlib.util
+from dataclasses import replace
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING
 
 import pytest
 
-from server.conversation.understanding import Danger, Distress, Reported, danger_of, understand
+from server.conversation import respond
+from server.conversation.understanding import Danger, Distress, Reported, danger_of, read, understand
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -168,3 +170,19 @@ async def test_what_home_hears_of_her_is_kept_and_told(race: Race) -> None:
     assert "did not understand" not in said.text
     assert "Yes, tell everyone" in str(said.buttons)
     assert [e.words for e in await race.entries("how she is")] == [words]  # type: ignore[attr-defined]
+
+
+async def test_who_goes_to_sleep_hears_when_to_leave(race: Race) -> None:
+    """Beside until when it is quiet."""
+    lines = (await race.say("ana", "nap for 20 min")).text.split("\n")
+    assert lines[0].startswith("Sleep well.")
+    assert lines[1].startswith("Leave by ")
+    assert not await race.entries("resting")
+
+
+async def test_in_doubt_the_number_is_the_last_line(race: Race, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of an ordinary reply, which is given as ever; only once."""
+    plain = (await race.say("ana", "where is she")).text.split("\n")
+    monkeypatch.setattr(respond, "read", lambda text, ctx: replace(read(text, ctx), danger=Danger.DOUBT))
+    doubted = (await race.say("ana", "where is she")).text.split("\n")
+    assert doubted == [*plain, "Is somebody in danger? Then call 112."]

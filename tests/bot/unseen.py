@@ -86,7 +86,7 @@ UNSEEN: tuple[tuple[str, str, str], ...] = (
     ("went straight through lathe at 3", "through lathe 15:00", ""),
     ("no sign of her yet at lathe", "not here yet lathe 15:10", ""),
     ("still not here", "not here yet lathe 15:10", ""),
-    ("having a nap for 20 min", "resting - 15:10", ""),
+    ("having a nap for 20 min", "acknowledge", ""),
     ("she is off again after her nap", "moving again - 15:10", ""),
     ("she's pulling out", "ask retired", ""),
     ("maren has quit at lathe her own decision", "retired lathe 15:10 own choice", ""),

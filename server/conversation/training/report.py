@@ -85,7 +85,7 @@ def by_hands(rows: Sequence[Row], made: Sequence[Row]) -> tuple[list[str], dict[
         found, false = (float(np.mean(np.array(x) >= cut)) for x in (grave, misleading))
         out.append(f"  score {cut:6.2f}: {100 * found:5.1f}% of the grave, {100 * false:5.1f}% of the misleading, "
                    f"{100 * share:4.1f}% of the ordinary")  # fmt: skip
-    for tier, cut in (("alarm", policy().alarm), ("ask", policy().ask)):
+    for tier, cut in (("alarm", policy().alarm), ("ask", policy().ask), ("doubt", policy().doubt)):
         found, false, often = (float(np.mean(np.array(x) >= cut)) for x in (grave, misleading, plain))
         figures[f"danger {tier}"] = {
             "grave": round(100 * found, 1), "misleading": round(100 * false, 1), "ordinary": round(100 * often, 1),

@@ -1,5 +1,5 @@
-"""Whether words say that somebody is in danger: by rule or by model, either is enough. Two tiers: a call for help, or the
-number and the question whether somebody is in danger."""
+"""Whether words say that somebody is in danger: by rule or by model, either is enough. Three tiers: a call for help; the
+number first, with the question whether somebody is in danger; the number as the last line of an ordinary reply."""
 
 from __future__ import annotations
 
@@ -7,13 +7,15 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from server.conversation.understanding import subject
 from server.conversation.understanding.clauses import Clauses, pieces_of
-from server.conversation.understanding.features import key, question_form
+from server.conversation.understanding.features import key, question_form, topics
 from server.conversation.understanding.language import Matcher, lexicon
 from server.conversation.understanding.meaning import Danger
 from server.conversation.understanding.model import model
 from server.conversation.understanding.policy import policy
 from server.conversation.understanding.sentence import Sentence
+from server.conversation.understanding.subject import Whose
 from server.event.model import PartKind
 
 ON_FOOT = frozenset({PartKind.RUNNER, PartKind.PACER})
@@ -23,11 +25,13 @@ _REACH = 4
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """What a message says of danger. `clause` the one that says it; `by_self` whether of the writer."""
+    """What a message says of danger. `clause` the one that says it; `by_self` whether by who runs, of themselves; `whose`
+    danger it is, of a writer who is not on the course."""
 
     danger: Danger
     clause: Sentence | None = None
     by_self: bool = False
+    whose: Whose = Whose.OPEN
     score: float = -math.inf
     """The highest that the model gave to any clause."""
 
@@ -56,13 +60,15 @@ def by_rule(plain: Sequence[str], *, own: bool) -> Danger:
 
 
 def by_model(score: float, *, own: bool) -> Danger:
-    """What the model's score for danger says. It wakes everybody for whoever writes of themselves; of somebody else it asks,
-    since whoever is with her answers at once."""
+    """What the model's score for danger says. It wakes everybody for whoever writes of themselves, with a word of a red flag
+    (`own`); of somebody else it asks, since whoever is with her answers at once."""
     p = policy()
-    return Danger.ALARM if own and score >= p.alarm else Danger.ASK if score >= p.ask else Danger.NONE
+    if own and score >= p.alarm:
+        return Danger.ALARM
+    return Danger.ASK if score >= p.ask else Danger.DOUBT if score >= p.doubt else Danger.NONE
 
 
-_RANK = {Danger.NONE: 0, Danger.ASK: 1, Danger.ALARM: 2}
+_RANK = {d: rank for rank, d in enumerate(Danger)}
 
 
 def _is_a_joke(score: float, text: str, clauses: Clauses) -> bool:
@@ -79,6 +85,18 @@ def _sure_of_none(ruled: Danger, *, unreal: bool) -> float:
     return p.none if ruled is Danger.ALARM and not unreal else p.wonder
 
 
+def _is_figure(plain: Sequence[str], *, own: bool) -> bool:
+    """Whether all that a rule looks for is said of other things as well: 'dying for a coffee', 'emergency: no paper left'.
+    What tells of a body is never talk."""
+    figure = lexicon().danger["figure"]
+    rest = [w for w in figure.without(plain, "<figure>") if not figure.word(w)]
+    return by_rule(rest, own=own) is Danger.NONE
+
+
+_CRY_MAX = 2
+"""So many words, and no more, are a cry and no talk (own choice)."""
+
+
 def _unreal(text: str) -> bool:
     """Whether a message says itself that it speaks of a drill, a joke or another year: the number and the question do."""
     return _undenied(lexicon().danger["unreal"], lexicon().words(text))
@@ -87,13 +105,15 @@ def _unreal(text: str) -> bool:
 def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
     foot, p = bool(clauses.ctx.parts & ON_FOOT), policy()
-    worst, highest = Heard(Danger.NONE), -math.inf
+    found_of: list[Heard] = []
+    highest = -math.inf
     pieces = pieces_of(text)
     if len(pieces) > 1 and judged:
         pieces.append(text)
-    unreal, well = _unreal(text), lexicon().danger["well"].has(lexicon().words(text))
+    words = lexicon().words(text)
+    unreal, well = _unreal(text), lexicon().danger["well"].has(words)
     she, danger = lexicon().classes["she"], lexicon().danger
-    light = danger["light"].has(lexicon().words(text))
+    light = danger["light"].has(words)
     for number, piece in enumerate(pieces):
         plain = lexicon().words(piece)
         whole = piece is text and number > 0
@@ -112,31 +132,60 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 score = float(clauses.scores(said)[-1])
                 highest = max(highest, score)
                 hers = said.named or she.has(plain)
+                most = max(score, float(clauses.scores(clauses.of(text))[-1]))
+                talk = not hers and (not own or light) and (foot or not subject.whose(said).apart)
                 if found is Danger.ALARM and not (own or (foot and cry)) and said.reads("if_so"):
                     found, certain = Danger.ASK, False  # 'if she collapses on me I am not carrying her'
                 if (
                     found is Danger.ALARM
                     and not foot
-                    and (unreal or (not hers and _is_a_joke(score, text, clauses)))
+                    and (unreal or (talk and _is_a_joke(score, text, clauses)))
                 ):
                     found, certain = Danger.ASK, True
                 # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
                 wakes = own and not well and not danger["harmless"].has(plain)
-                most = max(score, float(clauses.scores(clauses.of(text))[-1]))
-                talk = not hers and (not own or light)
+                wakes = wakes and any(t.startswith("red") for t in topics(said.masked))
+                talk = talk and (light or unreal or (len(words) > _CRY_MAX and _is_figure(plain, own=own)))
                 if found is Danger.ASK and talk and most < _sure_of_none(ruled, unreal=unreal):
                     found, certain = Danger.NONE, False
                 seems = by_model(score, own=wakes)
-                if seems is Danger.ASK and ruled is Danger.NONE and (light or unreal) and most < p.light:
+                if (
+                    seems is not Danger.ALARM
+                    and ruled is Danger.NONE
+                    and (light or unreal)
+                    and most < p.light
+                ):
                     seems = Danger.NONE  # 'phone nearly dead, no drama'
                 found = max(found, seems, key=_RANK.__getitem__)
-        if _RANK[found] <= _RANK[worst.danger]:
+        if found is Danger.NONE:
             continue
         said = clauses.of(piece)
         # A form without its mark lets off only what no rule found: many words begin as a question does in another language.
         if (said.asks if found is ruled else question_form(said)) and not certain and highest < p.sure:
             found = Danger.ASK if found is Danger.ALARM else Danger.NONE
-        if _RANK[found] > _RANK[worst.danger]:
-            of_self = own or (cry and not said.named and not she.has(plain))
-            worst = Heard(found, said, of_self)
-    return replace(worst, score=highest)
+        of_self = own or (cry and not said.named and not she.has(plain))
+        whose = Whose.HERS if foot else _of_whole(pieces, clauses) if whole else subject.whose(said)
+        before = next((h for h in reversed(found_of) if h.danger.grave), None)
+        if before is not None and before.whose.apart and whose is Whose.HERS and not (said.named or whole):
+            whose = before.whose  # 'a woman has collapsed, she is unconscious'
+        found_of.append(Heard(found, said, of_self, whose))
+    return replace(_worst(found_of), score=highest)
+
+
+def _of_whole(pieces: Sequence[str], clauses: Clauses) -> Whose:
+    """Whose danger a message of several clauses is of, of which none says it alone: hers, where any speaks of her."""
+    said = [clauses.of(p) for p in pieces[:-1]]
+    if any(s.named for s in said):
+        return Whose.HERS
+    return next((w for w in map(subject.whose, said) if w is not Whose.OPEN), Whose.OPEN)
+
+
+def _worst(found: Sequence[Heard]) -> Heard:
+    """The worst of what is heard, first of her: of somebody else nobody is called to her, it is asked. What does not say
+    whose it is goes with what does."""
+    apart = next((h.whose for h in found if h.danger.grave and h.whose.apart), None)
+    hers = any(h.whose is Whose.HERS and h.danger.grave for h in found)
+    if apart is not None and not hers:
+        found = [replace(h, whose=apart) if h.whose is Whose.OPEN else h for h in found]
+    asked = [replace(h, danger=Danger.ASK) if h.whose.apart and h.danger.grave else h for h in found]
+    return max(asked, key=lambda h: (_RANK[h.danger], not h.whose.apart), default=Heard(Danger.NONE))

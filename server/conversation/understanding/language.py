@@ -126,7 +126,7 @@ def matcher(entries: Iterable[str], elided: frozenset[str] = frozenset()) -> Mat
 @dataclass(frozen=True)
 class Lexicon:
     """The words of every language. `classes` what the model sees and rules may look for; `topics` what words are about, for
-    the model only; `read`, `short`, `danger` what rules look for; `answers`
+    the model only; `read`, `short`, `danger`, `subject` what rules look for; `answers`
     whole messages by answer; `places` groups of words for one thing; `names` words that are no names."""
 
     classes: Mapping[str, Matcher]
@@ -137,6 +137,7 @@ class Lexicon:
     answers: Mapping[str, str]
     soft: Matcher
     danger: Mapping[str, Matcher]
+    subject: Mapping[str, Matcher]
     places: tuple[frozenset[str], ...]
     names: Mapping[str, frozenset[str]]
     elided: frozenset[str]
@@ -188,7 +189,7 @@ def lexicon() -> Lexicon:
     files = [_file(n, "lexicon.toml") for n in names]
     times = [_file(n, "times.toml") for n in names]
     elided = frozenset(e for f in files for e in f.get("elided", ()))
-    matched = ("classes", "topics", "read", "danger")
+    matched = ("classes", "topics", "read", "danger", "subject")
     tables = {t: _pooled(files, t) for t in (*matched, "answers", "short", "places", "names")}
     made = {t: {k: matcher(v, elided) for k, v in tables[t].items()} for t in matched}
     answers = {
@@ -207,6 +208,7 @@ def lexicon() -> Lexicon:
         answers,
         matcher(tables["answers"]["soft"], elided),
         made["danger"],
+        made["subject"],
         tuple(frozenset(fold(x) for x in v) for v in tables["places"].values()),
         folded,
         elided,

@@ -319,14 +319,21 @@ class Danger(StrEnum):
     """Whether the words say that somebody is in danger."""
 
     NONE = "none"
+    DOUBT = "doubt"
     ASK = "ask"
     ALARM = "alarm"
+
+    @property
+    def grave(self) -> bool:
+        """Whether the number stands first, or everybody is called."""
+        return self in (Danger.ASK, Danger.ALARM)
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
     """What a message means, and whether it sounds as if somebody were in danger: with ASK the number stands first in the
-    reply and 'is somebody in danger?' below it, whatever `meant` is; with ALARM `meant` is a Distress unless it asks.
+    reply and 'is somebody in danger?' below it, whatever `meant` is; with ALARM `meant` is a Distress unless it asks; with
+    DOUBT the number is only the last line of the reply.
     `calm`: so far from danger that nobody needs to be asked about it. `sure`: so near it that a report of the writer's own
     ('can't come, the car is on its side, my neck hurts') is not all of it."""
 

@@ -12,7 +12,7 @@ from importlib import resources
 @dataclass(frozen=True)
 class Policy:
     """`tiers` what each intent needs to be done; `tier_of` its tier by name; `two` what the two likeliest need together;
-    `clause` what a clause beside others needs; `alarm`, `ask`, `wonder`, `joke`, `none`,
+    `clause` what a clause beside others needs; `alarm`, `ask`, `doubt`, `wonder`, `joke`, `none`,
     `light`, `sure` scores of danger."""
 
     tiers: Mapping[str, float]
@@ -21,6 +21,7 @@ class Policy:
     clause: float
     alarm: float
     ask: float
+    doubt: float
     wonder: float
     joke: float
     none: float

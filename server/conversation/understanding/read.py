@@ -22,7 +22,7 @@ from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
 from server.conversation.understanding.danger import by_rule, hear
 from server.conversation.understanding.features import begins_as_question, key, question_form, topics
-from server.conversation.understanding.language import lexicon
+from server.conversation.understanding.language import Matcher, lexicon
 from server.conversation.understanding.listing import in_order, listed
 from server.conversation.understanding.meaning import (
     Acknowledged,
@@ -60,6 +60,7 @@ from server.conversation.understanding.sentence import (
     read_sentence,
 )
 from server.conversation.understanding.strangers import of_a_strange_bib
+from server.conversation.understanding.subject import Whose
 from server.conversation.understanding.times import TimeSaid, signs_of
 from server.conversation.understanding.wishes import edge_of, of_finish
 from server.event.model import PartKind
@@ -109,13 +110,6 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
     if heard.danger is not Danger.ALARM and len(head) < len(text):
         rest = hear(text[len(head) :], clauses, judged=0)
         heard = rest if rest.danger is Danger.ALARM else heard
-    if (
-        heard.danger is Danger.ALARM
-        and heard.clause is not None
-        and (_of_a_stranger(head, heard.clause, clauses) or _of_their_own_body(head, heard.clause, clauses))
-    ):
-        # Somebody else's emergency, or the writer's: the number first, and never an alarm about her.
-        return Reading(Kept(text, ctx.now, None, of_her=False), Danger.ASK)
     if heard.danger is Danger.ALARM and heard.clause is not None:
         cry = heard.clause
         first, *also = _whom(cry, clauses.of(head), ctx)
@@ -123,10 +117,10 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
     meant = at_the_time_said(_read(head, clauses), head, clauses)
     meant = reports.unless_unsure(meant, clauses.of(head))
-    if heard.danger is Danger.ASK and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
+    if heard.danger in _UNSURE and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
         return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
-        apart = _not_of_her(meant, text, clauses.of(head), ctx)
+        apart = _not_of_her(meant, text, clauses.of(head), heard.whose, ctx)
         if apart is not None:
             return Reading(apart, Danger.ASK)
         meant = _but_quieting(meant, head, clauses)
@@ -148,6 +142,9 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
     meant = _whole(meant, head, text) if len(head) < len(text) else meant
     calm = heard.danger is Danger.NONE and heard.score < policy().wonder
     return Reading(meant, heard.danger, calm, sure=heard.score >= policy().sure)
+
+
+_UNSURE = (Danger.DOUBT, Danger.ASK)
 
 
 def _is_wanted(meant: Requested, head: str, clauses: Clauses) -> bool:
@@ -232,13 +229,15 @@ def _waits(said: Sentence) -> bool:
     return says_so and by_rule(said.plain, own=False) is Danger.NONE
 
 
-def _not_of_her(meant: Understood, text: str, said: Sentence, ctx: Context) -> Kept | None:
+def _not_of_her(meant: Understood, text: str, said: Sentence, whose: Whose, ctx: Context) -> Kept | None:
     """The words kept apart from her, where they sound like danger and are of somebody else who is down, of a drill, or of
     a writer who was taken to be somewhere, or to ask ('chest is tight. just how I was lying'); None for any others."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
     apart = Kept(text, ctx.now, None, of_her=False)
-    if (_of_somebody_else(said) or said.reads("drill")) and not any(r.kind in _SEEN for r in told):
+    not_hers = whose.apart or _of_somebody_else(said) or said.reads("drill")
+    seen = any(r.kind in _SEEN for r in told) and (not whose.apart or _says_whose(said))
+    if not_hers and not seen and not (_of_who_comes(meant, said) and whose in _HELPERS):
         return apart
     own = gates.of_writer(said) and not _on_foot(ctx)
     if not (own or _of_writer(said, ctx)):
@@ -249,6 +248,19 @@ def _not_of_her(meant: Understood, text: str, said: Sentence, ctx: Context) -> K
     asked = any(isinstance(p, Asked) and p.question not in _SAYS_OF_DANGER for p in parts)
     bodily = _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
     return apart if asked and bodily else None
+
+
+_HELPERS = (Whose.WRITERS, Whose.OTHERS)
+
+
+def _of_who_comes(meant: Understood, said: Sentence) -> bool:
+    """Whether words of a helper's trouble say who comes, ask, or want something told: that is done, the number before it."""
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
+    if any(isinstance(p, Asked) for p in parts) and not gates.asks(said):
+        return False
+    comes = all(r.kind is Kind.CANNOT_COME for r in told)
+    return comes and all(isinstance(p, Asked | Reported | Requested) for p in parts)
 
 
 def _of_somebody_else(said: Sentence) -> bool:
@@ -385,22 +397,6 @@ def _whole(meant: Understood, head: str, text: str) -> Understood:
 # -- danger --------------------------------------------------------------------------------------------------------
 
 
-def _of_a_stranger(head: str, cry: Sentence, clauses: Clauses) -> bool:
-    """Whether help is called for some other runner, who is not one of these: 'a runner is down, not Maren'."""
-    foot = bool(clauses.ctx.parts & _ON_FOOT)
-    return not foot and (
-        gates.not_her(clauses.of(head)) or (gates.of_another(cry) and cry.says("someoneelse"))
-    )
-
-
-def _of_their_own_body(head: str, cry: Sentence, clauses: Clauses) -> bool:
-    """Whether somebody who is not on the course tells of a pain of their own: 'I have chest pain', and cries for no help."""
-    whole, cries = clauses.of(head), lexicon().danger["cry"]
-    hers = whole.named or whole.says("she") or cries.has(whole.plain)
-    own = cry.says("i") and not (cry.says("we") or whole.says("we"))
-    return own and not hers and not clauses.ctx.parts & _ON_FOOT and _of_red_flags(cry)
-
-
 def _whom(cry: Sentence, whole: Sentence, ctx: Context) -> tuple[str | None, ...]:
     """For whom a cry is: those named, the writer's two where the message says 'they', the one that is meant by default."""
     if cry.runners:
@@ -437,6 +433,7 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or _yes_at(said)
         or listed(said, ctx)
         or _told_whole(text, said)
+        or _to_bed(said, ctx)
         or questions.follow_up(said, ctx)
         or questions.of_a_place(said, ctx)
         or left_behind.light_left(said)
@@ -451,6 +448,35 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or _by_clauses(text, said, clauses)
     )
     return _to_each(meant, text, clauses)
+
+
+def _to_bed(said: Sentence, ctx: Context) -> Acknowledged | None:
+    """'Nap for 20 min', 'gonna shut my eyes till 4' of who is not on the course: they sleep, and not she, unless the words
+    say nobody and she is at a point."""
+    bed = lexicon().subject["bed"]
+    if _on_foot(ctx) or said.named or said.says("she") or said.point is not None or gates.asks(said):
+        return None
+    own = said.says("i") or said.says("we")
+    with_her = said.runner is not None and said.runner.at is not None
+    if (
+        not bed.has(said.plain)
+        or PERSON in said.masked
+        or not (own or (_leads_to(bed, said) and not with_her))
+    ):
+        return None
+    until = _hour_alone(Request.MUTE, said, ctx) or next(
+        (_to_come(t, ctx.now) for t in said.times if not t.bare), None
+    )
+    length = next((x.length for x in said.lengths), None)
+    return Acknowledged("to bed", said.written, until or (None if length is None else ctx.now + length))
+
+
+def _leads_to(what: Matcher, said: Sentence) -> bool:
+    """Whether a clause begins with one of these, behind words that say nothing."""
+    words = list(said.plain)
+    while words and not what.begins(words) and (n := lexicon().read["lead"].begins(words)):
+        words = words[n:]
+    return what.begins(words) > 0
 
 
 _HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:,]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)

@@ -904,6 +904,7 @@ mine-words = Von dir habe ich, { $when }: ‚{ $words }‘
 mine-none = Davon habe ich keine Meldung von dir.
 late-not-yet = { $runner } ist nicht spät. Spät wäre sie, wenn bis { $when } nichts aus { $place } zu hören ist.
 late-already = { $runner } ist spät: in { $place } war sie spätestens { $when } erwartet.
+in-doubt = Ist jemand in Gefahr? Dann ruf { $emergency } an.
 grave-any = Bist du oder ist jemand bei dir in Gefahr, ruf jetzt { $emergency } an. { $name }: { $phone }.
 grave-any-drive = Wem schwindlig, schläfrig oder durch und durch kalt ist, oder wer schlecht sieht, fährt nicht weiter: anhalten, jemand anders fährt.
 grave-any-help = Ist jemand in Gefahr? ‚Ja‘ schickt deine Worte an alle hier.

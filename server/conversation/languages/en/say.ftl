@@ -898,6 +898,7 @@ mine-words = I have from you, { $when }: ‘{ $words }’
 mine-none = I have no report from you of that.
 late-not-yet = { $runner } is not late. She would be if nothing is heard from { $place } by { $when }.
 late-already = { $runner } is late: expected at { $place } by { $when } at the latest.
+in-doubt = Is somebody in danger? Then call { $emergency }.
 grave-any = If you or anybody near you is in danger call { $emergency } now. { $name }: { $phone }.
 grave-any-drive = Who feels faint, drowsy, cold through or sees badly does not drive on: stop, and let somebody else go.
 grave-any-help = Is somebody in danger? ‘Yes’ sends your words to everybody here.

@@ -896,6 +896,7 @@ mine-words = J’ai de toi, { $when } : ‘{ $words }’
 mine-none = Je n’ai rien de toi là-dessus.
 late-not-yet = { $runner } n’est pas en retard. Elle le serait si rien ne venait de { $place } avant { $when }.
 late-already = { $runner } est en retard : attendue à { $place } à { $when } au plus tard.
+in-doubt = Quelqu’un est en danger ? Alors appelle le { $emergency }.
 grave-any = Si toi ou quelqu’un près de toi est en danger, appelle { $emergency } maintenant. { $name } : { $phone }.
 grave-any-drive = Qui a un malaise, sommeil, très froid ou voit mal ne continue pas à conduire : arrête-toi, un autre ira.
 grave-any-help = Quelqu’un est-il en danger ? ‘Oui’ envoie tes mots à tous ici.
