@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from server.conversation import passed_on
 from server.conversation.dialogue import Handed
@@ -10,6 +11,7 @@ from server.conversation.understanding import (
     Acknowledged,
     AskBack,
     Kept,
+    Report,
     Reported,
     Small,
     Understood,
@@ -41,8 +43,20 @@ def answered(visit: Visit, text: str) -> Understood | None:
         if choice is not None:
             return choice.then
     last = _last(visit)
-    again = put_right(text, last.report, visit.context()) if last is not None else None
-    return Reported((again,)) if again is not None else None
+    return None if last is None else _put_right(visit, text, last.report)
+
+
+def _put_right(visit: Visit, text: str, last: Report) -> Reported | None:
+    """The last report put right by the words, or by those before a comma: 'no hang on, 1139, she came back for her cup'."""
+    ends = [m.start() for m in _COMMA.finditer(text)]
+    for head in (text, *(text[:end] for end in reversed(ends))):
+        again = put_right(head, last, visit.context())
+        if again is not None:
+            return Reported((replace(again, words=text),))
+    return None
+
+
+_COMMA = re.compile(r",\s")
 
 
 _CLAUSE = re.compile(r"[,.;:!\n]|\s[-–]\s")

@@ -43,7 +43,10 @@ _MAY_SAY = frozenset({PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.V
 async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
     """Keep the words as how she is, or as a note where they are about the writer, and ask whether she is in danger."""
     if not visit.kinds & _MAY_SAY:
-        return await unclear(visit, Unclear(meant.words))
+        # They report nothing of her; what they have heard may still go to the others.
+        said = await unclear(visit, Unclear(meant.words))
+        home = PartKind.SAFETY_CONTACT in visit.kinds
+        return visit.reply(said.text, (*_to_all(visit, meant.words), *said.buttons)) if home else said
     if any(r.on_it for r in visit.event.runners):
         # Somebody on an open call for help: their words go on to the others with it (while_open.pass_on).
         return visit.reply(visit.s("not-understood"))

@@ -41,6 +41,15 @@ async def test_undo_names_the_report(race: Race, words: str) -> None:
     assert not await race.entries("not here yet")
 
 
+async def test_a_time_put_right_before_a_comma(race: Race) -> None:
+    """Whatever stands behind it says why; one report is left, with the words."""
+    await _seen_in(race)
+    await race.say("ana", "no hang on, 8:36, my watch is fast")
+    arrived, _ = await _times(race, "moor")
+    assert arrived is not None
+    assert arrived.minute == 36
+
+
 async def test_undo_of_a_point_too_old_says_how_to_correct_it(race: Race) -> None:
     """Older than ten minutes nothing is taken back, least of all what came later."""
     await _seen_in(race)

@@ -172,12 +172,12 @@ async def test_what_home_hears_of_her_is_kept_and_told(race: Race) -> None:
     assert [e.words for e in await race.entries("how she is")] == [words]  # type: ignore[attr-defined]
 
 
-async def test_who_goes_to_sleep_hears_when_to_leave(race: Race) -> None:
+async def test_who_goes_to_sleep_hears_when_to_leave(race_two_cars: Race) -> None:
     """Beside until when it is quiet."""
-    lines = (await race.say("ana", "nap for 20 min")).text.split("\n")
-    assert lines[0].startswith("Sleep well.")
+    lines = (await race_two_cars.say("ana", "nap for 20 min")).text.split("\n")
+    assert lines[0].startswith("Sleep well. Other news waits until Sat 05:23")
     assert lines[1].startswith("Leave by ")
-    assert not await race.entries("resting")
+    assert not await race_two_cars.entries("resting")
 
 
 async def test_in_doubt_the_number_is_the_last_line(race: Race, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -84,7 +84,7 @@ def test_a_red_flag_of_the_cards_has_the_number_first(words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["I'm dying, so boring", "emergency: no biscuits left", "SOS, who has the ketchup"]
+    "words", ["I'm dying, so boring", "emergency: no biscuits left", "mayday mayday we are out of biscuits"]
 )
 def test_what_is_said_of_other_things_as_well_is_talk(words: str) -> None:
     """Where nothing else says that it is meant."""

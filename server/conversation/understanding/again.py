@@ -113,11 +113,14 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
         classes["correct"],
         classes["undo"],
         classes["no"],
+        read["rather"],
         read["lead"],
         read["put_right"],
     )
     left = _without(said.masked, *aside, read["earlier"], read["later"], read["at"])
-    says_so = any(m.has(said.masked) for m in (classes["correct"], classes["no"], classes["undo"]))
+    says_so = any(
+        m.has(said.masked) for m in (classes["correct"], classes["no"], classes["undo"], read["rather"])
+    )
     if left in ([TIME], [LENGTH], [TIME, TIME]):
         shift = _shift(said, ctx)
         if shift is not None:

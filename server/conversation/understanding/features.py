@@ -129,6 +129,8 @@ def begins_as_question(row: Sequence[str]) -> bool:
         words = words[n:]
     if read["question"].begins(words):
         return True
+    if read["told_so"].begins(words):
+        return False  # 'is da seit 24', which in another language would ask
     return len(words) > 2 and read["asks"].begins(words) == 1 and bool(read["asked"].begins(words[1:]))
 
 

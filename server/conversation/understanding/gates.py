@@ -245,6 +245,12 @@ def asks_something(said: Sentence) -> bool:
     return asks(said) or _has_question_word(said)
 
 
+def _only_tell_me(said: Sentence) -> bool:
+    """Whether the one word that wants something told wants it told the writer: 'tell me it is me'."""
+    left = lexicon().read["tell_me"].without(said.masked, _DONE)
+    return _DONE in left and not lexicon().classes["tell"].has(left)
+
+
 def _asks_what(said: Sentence) -> bool:
     """Whether it begins with a word that asks for a thing, a place or somebody, behind words that lead up to it."""
     words, lead = list(said.masked), lexicon().read["lead"]
@@ -289,8 +295,14 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'her lips look blue' does not ask what she wears
     if intent in ("retired", "hearsay") and said.says("undo"):
         return False  # 'ignore the page that has her out' says that she is not
-    if intent == "pass_message" and (_asks_what(said) or said.reads("tell_not")):
+    if intent == "pass_message" and (_asks_what(said) or said.reads("tell_not") or _only_tell_me(said)):
         return False  # 'what did they tell him' wants nothing told, 'don't tell her' least of all
+    if intent == "drive_takes" and asks(said):
+        return False  # 'it is only half an hour to the mill isn't it'
+    if intent in ("resting", "condition") and said.says("you") and not (said.named or said.says("she")):
+        return False  # 'go and have a lie down, you have earned it'
+    if intent == "cut_off" and said.reads("of_a_road"):
+        return False  # 'what time do they shut the road'
     if intent == "not_here_yet" and not any(said.says(c) for c in _OF_WAITING) and not said.reads("here"):
         return False  # that something is not so says nothing of where she is
     if intent == "numbers" and not question_form(said) and len(said.masked) > NUMBERS_MAX:

@@ -101,7 +101,7 @@ def _headed(said: Sentence, ctx: Context) -> Sentence:
 
 
 _PAIR = re.compile(
-    r"(?<![\w.:])#?(?P<bib>\d{1,5})\s*[:=,–-]?\s+(?:(?P<word>[^\W\d]+)\s+)?(?P<h>\d{1,2})[:.h](?P<min>[0-5]\d)(?![\d.:]|\s*[–-])"
+    r"(?<![\w.:])#?(?P<bib>\d{1,5})\s*[:=,–-]?\s+(?:(?P<word>[^\W\d]+)\s+)?(?P<h>\d{1,2}[:.h]|[01]\d|2[0-4])(?P<min>[0-5]\d)(?![\d.:]|\s*[–-])"
     r"(?: (?P<after>[^\W\d]+))?"
 )
 _PAIRS_MIN = 2
@@ -112,7 +112,10 @@ def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
     bib's. () for a message that holds less than two of them, or none whose bib anybody here has."""
     if ctx.parts & {PartKind.RUNNER, PartKind.PACER}:
         return ()
-    found = list(_PAIR.finditer(said.written.lower()))
+    at = lexicon().read["at"]
+    found = [
+        m for m in _PAIR.finditer(said.written.lower()) if m["h"][-1] in ":.h" or at.word(m["word"] or "")
+    ]
     known = {r.bib for r in ctx.runners}
     if len(found) < _PAIRS_MIN or not known & {m["bib"] for m in found}:
         return ()
@@ -122,10 +125,10 @@ def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
     for m in found:
         words = (m["word"], m["after"])
         kind = next((k for w in words if w and (k := lists.kind_of(w)) is not None), heading)
-        at = lists.time_of(f"{m['h']}:{m['min']}", ctx.now, ctx.time_zone)
-        if at is None:
+        when = lists.time_of(f"{m['h'].rstrip(':.h')}:{m['min']}", ctx.now, ctx.time_zone)
+        if when is None:
             return ()
-        items.append(lists.Item(kind, m["bib"], at))
+        items.append(lists.Item(kind, m["bib"], when))
     return tuple(items)
 
 

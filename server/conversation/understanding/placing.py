@@ -128,6 +128,9 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
         if point is None:
             choices = tuple(Choice(i, Reported((replace(report, point=i),))) for i in said.point.ids)
             return AskBack(Need.POINT, choices, said.point.words)
+        if report.kind is Kind.NOT_HERE_YET and said.reads("behind_her"):
+            # 'Two who were behind her at the ford are in' says where they were, and she is not where it is written.
+            return placed(report, replace(said, point=None), runner, ctx)
         if (
             report.kind is Kind.MOVING_AGAIN
             and runner.reached not in (None, point)

@@ -130,7 +130,8 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         grave = red or by_rule(said.plain, own=False) is not Danger.NONE
         return Reading(meant, Danger.ASK if grave else Danger.NONE)
     if heard.danger is Danger.ASK and _says_little(meant, head):
-        asked = any(gates.asks(clauses.of(c)) for c, strong in clauses_of(head) if strong)
+        parts = [(clauses.of(c), strong) for c, strong in clauses_of(head)]
+        asked = any(gates.asks(s) if strong else _asks_by_itself(s) for s, strong in parts)
         whole = clauses.of(head)
         if not asked and (not _of_writer(whole, ctx) or _of_red_flags(whole)):
             meant = _how_she_is(heard.clause, whole, ctx) or meant
@@ -236,7 +237,9 @@ def _not_of_her(meant: Understood, text: str, said: Sentence, whose: Whose, ctx:
     told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
     apart = Kept(text, ctx.now, None, of_her=False)
     not_hers = whose.apart or _of_somebody_else(said) or said.reads("drill")
-    seen = any(r.kind in _SEEN for r in told) and (not whose.apart or _says_whose(said))
+    seen = any(r.kind in _SEEN for r in told) and (
+        not whose.apart or said.named or said.time is not None or said.point is not None
+    )
     if not_hers and not seen and not (_of_who_comes(meant, said) and whose in _HELPERS):
         return apart
     own = gates.of_writer(said) and not _on_foot(ctx)
@@ -343,6 +346,9 @@ def _of_her(said: Sentence, ctx: Context, *, grave: bool = False) -> bool:
     taken for hers."""
     if gates.not_her(said):
         return False
+    of_somebody = any(said.says(c) for c in ("she", "i", "we")) or said.named
+    if said.says("you") and not of_somebody:
+        return False  # 'go and have a lie down, you have earned it'
     if said.named or _on_foot(ctx):
         return True
     if PERSON in said.masked or said.says("someoneelse") or gates.of_a_thing(said):
@@ -567,7 +573,12 @@ def _told_whole(text: str, said: Sentence) -> Requested | None:
     if not n or len(rest) < 2 or said.control or _SENTENCE_ENDS.search(text):
         return None
     one = rest[0] == PERSON and said.person is not None
-    if not one and not (lexicon().classes["they"].word(rest[0]) and _words_for(said) == EVERYBODY):
+    hers = lexicon().classes["she"].word(rest[0]) or rest[0] == RUNNER  # whoever meets her tells her
+    if (
+        not one
+        and not hers
+        and not (lexicon().classes["they"].word(rest[0]) and _words_for(said) == EVERYBODY)
+    ):
         return None
     return Requested(
         Request.PASS_ON,
@@ -809,6 +820,14 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         if alone is not None:
             return _kept_besides(_in_words(alone[1], whole.said, undone), undone, ctx)
         all_of_it = _decide(whole, ctx)
+        apart = [g.said for strong, g in guesses if _asks_by_itself(g.said) and not strong]
+        if apart and isinstance(all_of_it, Kept):
+            # 'Stood by the track, may I give her a drink': the question is said to be not understood, the rest is kept.
+            left = text
+            for s in apart:
+                left = left.replace(s.written.rstrip("?"), "").strip(" ,;?")
+            questions_ = tuple(Unclear(s.written) for s in apart)
+            return Several((replace(all_of_it, words=left), *questions_)) if left else questions_[0]
         asks = any(strong and gates.asks(g.said) for strong, g in guesses)
         if asks and isinstance(all_of_it, Kept) and not all_of_it.of_her:
             return Unclear(text)  # a question of the writer's that nobody could make out is no note
@@ -993,6 +1012,11 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     for i in order:
         # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
         intent = gates.as_asked(m.intents[i], said)
+        if intent == "leave" and PartKind.RUNNER in clauses.ctx.parts:
+            intent = "cut_off"  # she has no car to leave in: until when she may stay
+        if intent in _OF_KIT and said.reads("did_she"):
+            # What came of it is in no plan.
+            intent = "how_is_she" if said.says("eat") else "unknown_other"
         if intent in _WELL and not foot and _is_ill(said):
             intent = "cant_come"
         if _out_of_place(intent, said, clauses.ctx):
@@ -1002,6 +1026,7 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     return Guess(said, tuple(sorted(likely.items(), key=lambda x: -x[1])))
 
 
+_OF_KIT = frozenset({"bring", "food", "take_back", "dark"})
 _ON_COURSE = frozenset({"in", "through", "resting", "moving", "sweep", "with_us", "position"})
 
 
@@ -1132,6 +1157,8 @@ def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
         return Acknowledged(_ANSWERS[intent], said.written)
     if intent in _REQUESTS:
         return _requested(_REQUESTS[intent], said, ctx)
+    if intent == "out" and PartKind.PACER in ctx.parts and _of_one_alone(said):
+        return _pacer_out(said, ctx)
     match intent:
         case "small_talk":
             return Small(thanks=said.says("thanks"))
@@ -1160,6 +1187,20 @@ def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
             return reports.report("out", said, ctx)
         case _:
             return reports.report(intent, said, ctx)
+
+
+def _of_one_alone(said: Sentence) -> bool:
+    """'I'm out': said of the writer, of no place and at no time."""
+    return said.says("i") and not (
+        said.says("we") or said.says("she") or said.named or said.point or said.times
+    )
+
+
+def _pacer_out(said: Sentence, ctx: Context) -> AskBack | None:
+    """'I'm out' of a pacer: both of them are on their way, or she goes on alone."""
+    ways = [(i, reports.report(i, said, ctx)) for i in ("out", "cant_come")]
+    choices = tuple(Choice(i, m) for i, m in ways if isinstance(m, Reported))
+    return AskBack(Need.MEANING, choices, said.written) if len(choices) == 2 else None
 
 
 def _begins_with(said: Sentence, answer: str) -> bool:

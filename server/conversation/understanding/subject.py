@@ -33,7 +33,7 @@ def whose(said: Sentence) -> Whose:
     words, known = said.masked, lexicon().subject
     if gates.not_her(said) or known["not_ours"].has(words):
         return Whose.STRANGERS
-    if said.named:
+    if said.named or known["ours"].has(words):
         return Whose.HERS
     she = said.reads("she_alone")
     # 'Another runner says she is down' tells of her; 'a woman has collapsed and she is bleeding' does not.

@@ -153,6 +153,7 @@ _AMOUNT = re.compile(
     r"(?<!\S)(?P<n>\d+(?:\.\d+)?) (?P<unit>KM|MILE|PERCENT)(?!\S)|(?<!\S)(?P<unit2>KM|MILE) (?P<n2>\d+(?:\.\d+)?)(?!\S)"
 )
 
+HOURS, MINUTES = 24, 60
 Parts = tuple[int, int, str, bool]
 """Hour, minute, 'AM', 'PM' or '', and whether it is written as 24-hour time."""
 
@@ -236,7 +237,11 @@ def _four(m: re.Match[str], _local: datetime) -> Parts | None:
     return int(m["h"]), int(m["m"]), half, not half
 
 
-def _at_hour(m: re.Match[str], _local: datetime) -> Parts | None:
+def _at_hour(m: re.Match[str], local: datetime) -> Parts | None:
+    """'At 5' is an hour; 'out at 36' the minute of this one or of that before, which no hour is."""
+    hour = _hour(m)
+    if HOURS <= hour < MINUTES:
+        return (local.hour if hour <= local.minute else (local.hour - 1) % 24), hour, "", True
     return _hour(m), 0, _half(m), _hour(m) > 12
 
 

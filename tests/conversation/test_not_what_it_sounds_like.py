@@ -1,0 +1,152 @@
+"""Words that sound like a report, a question or a request and are another: minutes of the hour, others behind her, roads
+that are shut, what is told the writer, a pacer who is out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from server.conversation.understanding import (
+    AskBack,
+    Asked,
+    Context,
+    Kept,
+    Need,
+    Question,
+    Report,
+    Reported,
+    Request,
+    Requested,
+    Several,
+    Unclear,
+    Understood,
+    read,
+)
+from server.event.model import PartKind
+from server.facts.entry import Kind
+from tests.bot import world
+
+CREW = replace(world.crew_of_maren(), runners=(world.MAREN,))
+RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
+PACER = replace(CREW, parts=frozenset({PartKind.PACER}))
+
+
+def _parts(words: str, ctx: Context = CREW) -> tuple[Understood, ...]:
+    meant = read(words, ctx).meant
+    return meant.parts if isinstance(meant, Several) else (meant,)
+
+
+def _told(words: str, ctx: Context = CREW) -> list[Report]:
+    return [r for p in _parts(words, ctx) if isinstance(p, Reported) for r in p.reports]
+
+
+@pytest.mark.parametrize(
+    ("words", "kind", "minute"),
+    [
+        ("out at 36", Kind.OUT, 36), ("is da seit 24, flucht wie ein kesselflicker", Kind.IN, 24),
+        ("repartie à 36, j'ai récup les bouteilles vides", Kind.OUT, 36), ("raus is sie um 54", Kind.OUT, 54),
+    ],
+)  # fmt: skip
+def test_a_number_that_is_no_hour_is_a_minute(words: str, kind: Kind, minute: int) -> None:
+    """Of this hour, or of the one before."""
+    (one,) = _told(words)
+    assert (one.kind, one.seen_at.minute) == (kind, minute)
+    assert one.seen_at <= CREW.now
+
+
+def test_others_who_were_behind_her_say_nothing_of_where_she_is() -> None:
+    """She is not where the writer waits."""
+    (one,) = _told("nope. nothing. two who were behind her at the stile have come in already")
+    assert (one.kind, one.point) == (Kind.NOT_HERE_YET, "lathe")
+
+
+@pytest.mark.parametrize("ctx", [CREW, PACER])
+def test_what_is_said_to_the_reader_is_not_hers(ctx: Context) -> None:
+    """A lie-down that somebody else has earned."""
+    (meant,) = _parts("cheers mate. go and have a lie down, youve earned it", ctx)
+    assert isinstance(meant, Kept)
+    assert not meant.of_her
+
+
+def test_a_road_that_is_shut_is_no_cut_off() -> None:
+    """What the file says of it is quoted."""
+    asked = [
+        p.question for p in _parts("what time do they shut the road past the lathe") if isinstance(p, Asked)
+    ]
+    assert Question.CUT_OFF not in asked
+
+
+def test_what_is_to_be_told_the_writer_goes_to_nobody() -> None:
+    """'Tell me it's me'."""
+    assert not any(
+        isinstance(p, Requested) for p in _parts("poles. have i got them or has ana. tell me its me")
+    )
+
+
+def test_what_is_to_be_told_her_goes_on_whole() -> None:
+    """With every word of it."""
+    words = "tell her from me the dog is fine and shes to eat something"
+    (meant,) = _parts(words)
+    assert isinstance(meant, Requested)
+    assert (meant.request, meant.words) == (Request.PASS_ON, words)
+
+
+def test_a_drive_that_is_asked_about_is_not_noted() -> None:
+    """'It is only half an hour, isn't it'."""
+    assert not _told("can i have another 20 mins, its only half an hour to the mill isnt it")
+
+
+def test_a_pacer_who_is_out_is_asked_how() -> None:
+    """Off with her, or no longer with her; of a place it is plain."""
+    (back,) = _parts("im out", PACER)
+    assert isinstance(back, AskBack)
+    assert [c.label for c in back.choices] == ["out", "cant_come"]
+    assert [r.kind for r in _told("im out of the lathe 12:05", PACER)] == [Kind.OUT]
+
+
+@pytest.mark.parametrize("words", ["she's had enough. done. number's coming off", "sie macht die nummer ab"])
+def test_a_number_that_comes_off_is_asked_about(words: str) -> None:
+    """It may be the end of her race."""
+    (back,) = _parts(words)
+    assert isinstance(back, AskBack)
+    assert back.need is Need.DROPPED
+
+
+def test_a_list_with_times_in_four_digits_is_bib_by_bib() -> None:
+    """Whoever is not seen yet is not she."""
+    volunteer = world.volunteer_at("lathe")
+    (back,) = _parts("lathe so far: 201 at 1358, 214 at 1404, 219 at 1406. 207 not seen yet", volunteer)
+    assert isinstance(back, AskBack)
+    assert [(r.runner, r.kind, r.seen_at.minute) for r in back.also] == [("maren", Kind.IN, 4)]
+
+
+def test_her_own_time_is_that_of_the_cut_off() -> None:
+    """She leaves in no car."""
+    (asked,) = _parts("hiw long hav i got to lathe cutof", RUNNER)
+    assert isinstance(asked, Asked)
+    assert asked.question is Question.CUT_OFF
+
+
+@pytest.mark.parametrize(
+    "words", ["did she take the gloves at the lathe", "hat sie die handschuhe mitgenommen"]
+)
+def test_what_came_of_it_is_in_no_plan(words: str) -> None:
+    """What was to be brought is no answer."""
+    (asked,) = _parts(words)
+    assert not (isinstance(asked, Asked) and asked.question is Question.BRING)
+
+
+def test_ones_own_day_is_not_hers() -> None:
+    """Where to be, and when."""
+    (asked,) = _parts("give me my day in order. where, when, thats all")
+    assert isinstance(asked, Asked)
+    assert asked.question is Question.DUTY
+
+
+def test_a_question_behind_a_comma_is_no_note() -> None:
+    """It is said not to be understood; the rest is kept as it is written."""
+    kept, asked = _parts("steh grad zufällig am weg, darf ich ihr da was zu trinken geben oder gibts ärger")
+    assert isinstance(kept, Kept)
+    assert kept.words == "steh grad zufällig am weg"
+    assert isinstance(asked, Unclear)
