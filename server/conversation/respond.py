@@ -204,9 +204,7 @@ async def _said(visit: Visit, text: str) -> Reply:
     if back:
         visit.memory.forget_offers()
         return await looking_back.keep(visit, back)
-    logs = (
-        stop_log.meant(visit, text, reading.meant, plainly=plainly) if not reading.danger.grave else None
-    )
+    logs = stop_log.meant(visit, text, reading.meant, plainly=plainly) if not reading.danger.grave else None
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)
     if reading.danger is not Danger.ALARM and not whose and not open_:

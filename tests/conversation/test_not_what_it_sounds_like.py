@@ -123,7 +123,7 @@ def test_a_list_with_times_in_four_digits_is_bib_by_bib() -> None:
 
 def test_her_own_time_is_that_of_the_cut_off() -> None:
     """She leaves in no car."""
-    (asked,) = _parts("hiw long hav i got to lathe cutof", RUNNER)
+    (asked,) = _parts("when do i have to leave the lathe", RUNNER)
     assert isinstance(asked, Asked)
     assert asked.question is Question.CUT_OFF
 

@@ -133,7 +133,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 highest = max(highest, score)
                 hers = said.named or she.has(plain)
                 most = max(score, float(clauses.scores(clauses.of(text))[-1]))
-                talk = not hers and (not own or light) and (foot or not subject.whose(said).apart)
+                talk = not hers and (not own or light) and (foot or unreal or not subject.whose(said).apart)
                 if found is Danger.ALARM and not (own or (foot and cry)) and said.reads("if_so"):
                     found, certain = Danger.ASK, False  # 'if she collapses on me I am not carrying her'
                 if (
@@ -161,7 +161,10 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
             continue
         said = clauses.of(piece)
         # A form without its mark lets off only what no rule found: many words begin as a question does in another language.
-        if (said.asks if found is ruled else question_form(said)) and not certain and highest < p.sure:
+        lets_off = said.asks if found is ruled else question_form(said)
+        if own and found is ruled and not _is_figure(plain, own=True):
+            lets_off = False  # 'is pee like cola normal?' of who runs tells of her
+        if lets_off and not certain and highest < p.sure:
             found = Danger.ASK if found is Danger.ALARM else Danger.NONE
         of_self = own or (cry and not said.named and not she.has(plain))
         whose = Whose.HERS if foot else _of_whole(pieces, clauses) if whole else subject.whose(said)

@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 
-from server.conversation.understanding import answers, gates, left_behind, names, questions, reports
+from server.conversation.understanding import answers, gates, left_behind, names, questions, reports, subject
 from server.conversation.understanding.afterthought import at_the_time_said, put_right
 from server.conversation.understanding.again import says_alone
 from server.conversation.understanding.clauses import CLAUSES_MAX, Clauses, clauses_of, pieces_of
@@ -178,6 +178,8 @@ def _only_asks(meant: Understood, text: str, clauses: Clauses) -> bool:
     """Whether somebody who is not on foot puts a question about something else: 'I fell asleep, did I miss anything'."""
     if clauses.ctx.parts & _ON_FOOT or not isinstance(meant, Asked) or meant.question in _SAYS_OF_DANGER:
         return False
+    if "?" not in text and by_rule(clauses.of(text).plain, own=False) is not Danger.NONE:
+        return False  # 'is she ok she is shaking all over and her lips are blue'
     return any(question_form(clauses.of(piece)) for piece in pieces_of(text)[:CLAUSES_MAX])
 
 
@@ -570,7 +572,7 @@ def _told_whole(text: str, said: Sentence) -> Requested | None:
     on with every word of it, also that of the runner herself."""
     n = lexicon().classes["tell"].begins(said.masked)
     rest = [w for w in said.masked[n:] if w not in lexicon().names["the"]]
-    if not n or len(rest) < 2 or said.control or _SENTENCE_ENDS.search(text):
+    if not n or len(rest) < 2 or said.control or _SENTENCE_ENDS.search(text) or said.reads("tell_not"):
         return None
     one = rest[0] == PERSON and said.person is not None
     hers = lexicon().classes["she"].word(rest[0]) or rest[0] == RUNNER  # whoever meets her tells her
@@ -705,6 +707,7 @@ _NEEDS_MORE = frozenset(
 """What one clause of several says of nobody, at no time and no place, counts only if the whole message may say it."""
 
 
+_HOW_SHE_FARES = frozenset({"condition", "resting"})
 _BARE = frozenset({"in", "out", "through"})
 """Said first, in one word with a full stop, these are reports, whatever stands beside: 'out. how far to go still?'."""
 
@@ -730,8 +733,12 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     before: list[Sentence] = []
     passed_over: list[Sentence] = []
     of_him = False
+    of_writer = not _on_foot(ctx) and any(subject.whose(g.said) is Whose.WRITERS for _, g in guesses)
     for strong, g in guesses:
         intent, share = g.first
+        if of_writer and intent in _HOW_SHE_FARES and subject.whose(g.said) is Whose.OPEN:
+            undone.append(g.said)
+            continue  # 'just been sick. mine. she is fine'
         his = gates.of_him(g.said) and any(gates.of_a_man(b) or _of_another_bib(b) for b in before)
         before.append(g.said)
         if his and intent in _SAID_BY_HIM:
@@ -1012,7 +1019,7 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     for i in order:
         # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
         intent = gates.as_asked(m.intents[i], said)
-        if intent == "leave" and PartKind.RUNNER in clauses.ctx.parts:
+        if intent == "leave" and PartKind.RUNNER in clauses.ctx.parts and not said.reads("time_left"):
             intent = "cut_off"  # she has no car to leave in: until when she may stay
         if intent in _OF_KIT and said.reads("did_she"):
             # What came of it is in no plan.
@@ -1021,6 +1028,8 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
             intent = "cant_come"
         if _out_of_place(intent, said, clauses.ctx):
             continue
+        if intent in _HOW_SHE_FARES and not foot and subject.whose(said).apart:
+            continue  # how somebody else is
         if intent != NONE and gates.may_be(intent, said, foot=foot):
             likely[intent] = likely.get(intent, 0.0) + float(share[i])
     return Guess(said, tuple(sorted(likely.items(), key=lambda x: -x[1])))
