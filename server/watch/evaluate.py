@@ -53,7 +53,7 @@ from server.watch.once import once_only
 from server.watch.quiet import asleep_until, chosen
 from server.watch.runner_context import Draft, Rule, Sight, Wake, remembering
 from server.watch.situation import GROUP, Situation, Verdict
-from server.watch.table import may_be_told, row
+from server.watch.table import TABLE, may_be_told, row
 from server.watch.told_times import sight_of
 
 __all__ = ["evaluate", "evaluate_event", "evaluate_help", "evaluate_runner"]
@@ -303,8 +303,8 @@ def _unwanted(draft: Draft, sight: Sight) -> bool:
     return any(a.startswith(f"{NoticeKind.ASKED_FOR_HELP.value}:") for a in open_ones)
 
 
-_ROUTINE = frozenset(k.value for k in NoticeKind if row(k).routine)
-_OF_RACING = frozenset(k.value for k in NoticeKind if row(k).racing)
+_ROUTINE = frozenset(k.value for k, r in TABLE.items() if r.routine)
+_OF_RACING = frozenset(k.value for k, r in TABLE.items() if r.racing)
 
 
 def _wakes(draft: Draft, urgency: Urgency) -> bool:

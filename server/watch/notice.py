@@ -110,8 +110,7 @@ __all__ = [
 
 
 class NoticeKind(StrEnum):
-    """Every kind of notice. A new kind is a member here, a payload below, a row in the watch's table, and
-    a sentence in server/conversation/telling."""
+    """Every kind of notice. What else a new kind needs: 'a kind of notice' in DEVELOPERS.md."""
 
     LEAVE_SOON = "leave soon"
     LEAVE_NOW = "leave now"

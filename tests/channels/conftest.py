@@ -252,7 +252,7 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
     journal = await Journal.open(sqlite_url, channels=("telegram", "email"))
     files = {"route.gpx": _gpx()}
     # Each server would build the same course and timetable again.
-    monkeypatch.setattr(snapshot, "build", lambda text, _files, *, version: _built(text, version))
+    monkeypatch.setattr(snapshot, "build", lambda text, _files, *, version, **_how: _built(text, version))
     await journal.store_event(EVENT_TEXT, files, _built(EVENT_TEXT, 1).event, "test", clock.now())
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())

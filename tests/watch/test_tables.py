@@ -15,6 +15,7 @@ from server.watch.table import TABLE
 @pytest.mark.parametrize("kind", NoticeKind)
 def test_every_kind_has_a_row(kind: NoticeKind) -> None:
     """No kind of notice can be added without saying who is told, when, and in which states."""
+    assert kind in TABLE, f"{kind!r} has no row in server/watch/table.py"
     row = TABLE[kind]
     assert row.kind is kind
     assert row.told

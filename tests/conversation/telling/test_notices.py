@@ -13,12 +13,13 @@ from server.conversation.telling import notices
 from server.conversation.telling.message import Press, event_mark, read_data
 from server.conversation.telling.notices import say_notice
 from server.conversation.telling.reader import Reader
+from server.conversation.telling.say import slug
 from server.event.model import Event
 from server.facts.cut_offs import Past
 from server.facts.entry import Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
-from server.sentences import languages
+from server.sentences import languages, sentence
 from server.watch.hearsay import SEEN_SINCE
 from server.watch.news_values import Fetcher, PickUp
 from server.watch.notice import (
@@ -799,7 +800,7 @@ def test_an_overdue_alarm_says_why_it_comes_so_late(
 def test_every_alarm_of_silence_says_why_it_comes_now(why: WhyNow, language: str, event: Event) -> None:
     """Each reason in a sentence of its own."""
     reader = Reader(language, "Europe/London", "Europe/London")
-    words = {"en": "Why now", "de": "Warum jetzt", "fr": "Pourquoi maintenant"}[language]
+    words = sentence(language, f"alarm-why-{slug(why)}")
     values = replace(ALARM, raised_at=in_minutes(-150), why_now=why.value)
     assert words in say_notice(notice(NoticeKind.OVERDUE, values), event, reader, NOW).text
 
@@ -872,12 +873,7 @@ def test_an_alarm_fits_a_phone(
     assert len(text.split("\n")) <= 10, text
     assert "112" in text
     assert "+44 1632 960100" in text
-    more = {
-        "en": ("What is known", "what is known"),
-        "de": ("as bekannt ist", "was ist bekannt"),
-        "fr": ("Ce qu’on sait", "que sait-on"),
-    }
-    assert any(words in text for words in more[language])
+    assert any(sentence(language, key) in text for key in ("alarm-more", "alarm-more-follows"))
 
 
 def test_who_says_so_stands_in_the_alarm(event: Event, here: Reader) -> None:

@@ -101,9 +101,9 @@ def test_every_sentence_is_used() -> None:
 OTHERS = [x for x in sentences.languages() if x != sentences.fallback()]
 
 
-def test_there_are_three_languages() -> None:
-    """A language is a folder: these are found, nobody lists them."""
-    assert set(sentences.languages()) == {"de", "en", "fr"}
+def test_languages_are_found() -> None:
+    """A language is a folder: nobody lists them, and one more is no fault."""
+    assert set(sentences.languages()) >= {"de", "en", "fr"}
 
 
 @pytest.mark.parametrize("pages", [False, True], ids=["told", "pages"])
@@ -193,9 +193,7 @@ def test_a_fact_without_a_place_is_a_sentence_of_its_own(kind: Kind, language: s
     """Not 'wieder unterwegs ab Ort nicht genannt': what stands for no place fits in no sentence made for one."""
     say = Say(Reader(language, "UTC", "UTC"), datetime(2027, 6, 19, tzinfo=UTC))
     said = say.fact(kind.value, say.place_of("", None))
-    assert said.endswith(
-        {"en": ", place not given", "de": ", Ort nicht genannt", "fr": ", lieu non précisé"}[language]
-    )
+    assert said == sentence(language, f"fact-{slug(kind.value)}-nowhere")
     assert not re.search(r"\b(?:ab|in|aus|from|at|of|bei|durch) (?:Ort|a place|place)\b", said)
 
 
