@@ -297,7 +297,20 @@ async def _kit(visit: Visit, asked: Asked) -> Reply:
         Question.TAKE_BACK: things.say_take_back,
         Question.FOOD: things.say_food,
     }[asked.question]
-    return visit.reply(word(visit.say, told))
+    return visit.reply(lines(_not_theirs(visit, told.runner, told.point), word(visit.say, told)))
+
+
+def _not_theirs(visit: Visit, runner: str, point: str) -> str:
+    """Whose meeting it is, of crew who are not down for it; '' for their own, and for everybody else."""
+    if PartKind.CREW not in visit.kinds:
+        return ""
+    try:
+        found = visit.view.next(visit.event.id, runner, point).meetings
+    except Refused:
+        return ""
+    there = [m for m in found if m.values.point == point]
+    crew = () if any(m.mine for m in there) else next((m.crew for m in there), ())
+    return visit.s("leave-not-you", crew=visit.say.all(crew)) if crew else ""
 
 
 async def _meetings(visit: Visit, asked: Asked) -> Reply:

@@ -11,6 +11,7 @@ from server.conversation.dialogue import Handed
 from server.conversation.telling.answer import NotedAnswer
 from server.conversation.understanding import Report
 from server.conversation.understanding.logged import logged_in, of_writer
+from server.conversation.view import Refused
 from server.conversation.visit import Visit
 from server.event.model import PartKind
 from server.facts.entry import NOT_NAMED, RACE_LEVEL, REQUESTS, Kind, Retired
@@ -72,7 +73,12 @@ async def _how_besides(visit: Visit, one: Report, runner: str, key: str) -> Note
     body = _body(visit, replace(one, kind=Kind.HOW_SHE_IS, guessed=False), f"{key}.how")
     before = next((h.also for h in visit.memory.handed if h.entry == body["replaces"]), "")
     body["replaces"] = before or None
-    return await actions.check_in(visit.event.id, runner, body)
+    try:
+        return await actions.check_in(visit.event.id, runner, body)
+    except Refused as error:
+        if error.code != "not_yours":
+            raise
+        return None  # a supporter's: the sighting is kept, with all of its words
 
 
 def _open_notices(visit: Visit) -> tuple[int, ...]:

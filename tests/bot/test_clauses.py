@@ -64,3 +64,11 @@ async def test_words_of_each_report_are_told_back(race: Race) -> None:
     reply = (await race.say("ana", "we are at the gate. her lips look blue")).text
     assert "her lips look blue" in reply
     assert "‘’" not in reply
+
+
+async def test_a_supporters_sighting_is_told_back_with_the_question_beside_it(race: Race) -> None:
+    """How she looked is theirs to say to nobody; that refuses neither the sighting nor the question."""
+    race.at("08:10")
+    text = (await race.say("fan", "saw her at moor cross 8:05, she looked great! where next")).text
+    assert "does not allow" not in text.split("\n")[0]
+    assert text.startswith("Noted")

@@ -128,3 +128,11 @@ async def test_one_car_there_is_not_the_other_there(race: Race, gate: Gate) -> N
     race.clock.set(gate.ana - LEAD)
     await race.tick()  # type: ignore[misc]
     assert any(f"Leave by {wall(gate.ana)}" in t for t in (await claimed(race))["ana"])
+
+
+async def test_kit_of_a_meeting_of_others_says_whose_it_is(race_two_cars: Race) -> None:
+    """Birgit is down for the gate and not for the mill; at the gate nobody else needs to be named."""
+    others = (await race_two_cars.say("both", "was muss ich zu skelter mill mitbringen für maren")).text
+    assert others.split("\n")[0] == "Für Ana, nicht für dich:"
+    own = (await race_two_cars.say("both", "was muss ich zu brindle gate mitbringen für maren")).text
+    assert "nicht für dich" not in own

@@ -31,6 +31,8 @@ def _questions(words: str, ctx: Context) -> set[Question]:
         ("je monte avec qui", Question.RIDE, PACER),
         ("am I needed at Kettle or not", Question.NEEDED, ONE),
         ("muss ich nach Kettle Howe", Question.NEEDED, ONE),
+        ("werde ich bei Maren an Kettle Howe gebraucht", Question.NEEDED, ONE),
+        ("am i at Kettle needed", Question.NEEDED, ONE),
         ("je dois aller à Kettle Howe ?", Question.NEEDED, ONE),
         ("if she stops at the ford who gets her", Question.FETCH, ONE),
         ("wer holt sie ab wenn sie in der Furt aussteigt", Question.FETCH, ONE),

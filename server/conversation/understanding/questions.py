@@ -105,6 +105,9 @@ _PLAIN = (
     Plain("ask_car", "ride", Question.RIDE, runner=False),
     Plain("ask_my_day", "duty", Question.DUTY, said=True, runner=False, but=("she",)),
     Plain("ask_odds", "cut_off", Question.CUT_OFF, runner=False, but=("when", "i", "we")),
+    Plain(
+        "ask_needed_so", "duty", Question.NEEDED, said=True, runner=False, but=("when", "why", "what", "how")
+    ),
     Plain("ask_needed", "duty", Question.NEEDED, runner=False, but=("when", "why", "what", "how")),
     Plain("ask_fetch", "cover", Question.FETCH),
     Plain("ask_next_bit", "course_ahead", Question.NEXT_BIT, runner=True),
