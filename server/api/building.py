@@ -21,6 +21,7 @@ from server.facts.entry import Fix
 from server.facts.placing import KnownAt, Placed, Placer, remembered
 from server.plan import PlanError, evidence_of, make_timetable
 from server.plan.cards import cards_of
+from server.plan.fuel import fuel_told
 from server.plan.movements import crew_plan
 from server.plan.packing import kit_wrong
 from server.plan.timetable import Timetable
@@ -193,16 +194,19 @@ def _kit_problems(
     places: _Places,
     language: str,
 ) -> list[Problem]:
-    """Torch and layers that would not reach her before she needs them, at any of her paces: doubtful, not wrong."""
+    """Torch and layers that would not reach her before she needs them, at any of her paces, and what she is to eat and drink
+    outside the published ranges: doubtful, not wrong."""
     reader, found = Reader(language, event.time_zone, event.time_zone), []
     met = {m.runner for m in event.meetings}
     for r in event.runners:
         if len(event.runners) > FEW and r.id not in met and not (r.carries or r.drop_bags):
             continue
-        for told in kit_wrong(event, timetables[r.id], courses[r.course]):
+        kit = kit_wrong(event, timetables[r.id], courses[r.course])
+        fuel = fuel_told(r, event.course_of(r.id).points, timetables[r.id])
+        for told, key in (*((t, "carries") for t in kit), *((t, "fuel") for t in fuel)):
             what, remedy = (say_planned(reader, n) for n in (told.what, told.remedy))
             at = places.problem(
-                PlanError(as_said(what), field=f"runners.{r.id}.carries", remedy=as_said(remedy))
+                PlanError(as_said(what), field=f"runners.{r.id}.{key}", remedy=as_said(remedy))
             )
             found.append(replace(at, severity=Severity.WARNING))
     return found

@@ -12,8 +12,9 @@ from server.event.check_crew import check_crew
 from server.event.check_km import check_km
 from server.event.context import At
 from server.event.lines import Path
-from server.event.model import CutOff, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
+from server.event.model import CutOff, Eaten, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
 from server.event.parse_state import Draft
+from server.event.running import MOST_PER_H
 from server.event.table_reader import did_you_mean
 from server.sentences import say
 
@@ -316,6 +317,31 @@ def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:
         if plan.fluid_ml_per_h is not None and 0.0 < plan.fluid_ml_per_h < SIP_ML:
             what = say("wrong-ml-hour-not-even-sip", fluid_ml_per_h=f"{plan.fluid_ml_per_h:g}")
             draft.report.warn((*where, "fluid_ml_per_h"), what, say("do-write-millilitres-not-litres-fluid"))
+        for name, most in MOST_PER_H.items():
+            made = plan.made(name)
+            if getattr(plan, name) is None and made is not None and made > most:
+                what = say("wrong-rate-outside", name=name, value=f"{made:g}", low=0, high=f"{most:g}")
+                draft.report.error((*where, "eats"), what, say("do-correct-per-h-or-what-one-holds"))
+        _eaten(draft, where, plan.eats)
+
+
+def _eaten(draft: Draft, where: Path, eats: Sequence[Eaten]) -> None:
+    """Each thing once, and no grams where milligrams are asked for."""
+    seen: set[str] = set()
+    for k, e in enumerate(eats):
+        if _plain(e.name) in seen:
+            what = say("wrong-eaten-twice", name=e.name)
+            draft.report.warn((*where, "eats", k, "name"), what, say("do-write-it-once-added-up"))
+        seen.add(_plain(e.name))
+        for key in ("sodium_mg", "caffeine_mg"):
+            amount = getattr(e, key)
+            if amount is not None and 0.0 < amount < HARDLY_MG:
+                what = say("wrong-mg-hardly-any", amount=f"{amount:g}")
+                draft.report.warn((*where, "eats", k, key), what, say("do-write-milligrams", key=key))
+
+
+HARDLY_MG = 2.0
+"""Less of salt or caffeine in one is taken for grams (own choice)."""
 
 
 SIP_ML = 20.0

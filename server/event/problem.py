@@ -34,7 +34,9 @@ class Problem:
         kind = sentence(language, f"mistake-{self.severity.value}")
         field = f" {self.field}:" if self.field else ""
         remedy = "" if self.remedy is None else self.remedy.in_language(language)
-        told = f"{place}: {kind}:{field} {self.what.in_language(language)}. {remedy}".rstrip(". ")
+        what = self.what.in_language(language)
+        end = "" if what.endswith("?") else "."
+        told = f"{place}: {kind}:{field} {what}{end} {remedy}".rstrip(". ")
         return told if told.endswith("?") else told + "."
 
     def __str__(self) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
@@ -98,6 +99,16 @@ class Eaten(Table):
     caffeine_mg: float | None = key(Number(0, 400), "caffeine in one", "0")
 
 
+MOST_PER_H: Final[Mapping[str, float]] = {
+    "kcal_per_h": 1500.0,
+    "carbohydrate_g_per_h": 250.0,
+    "fluid_ml_per_h": 3000.0,
+    "sodium_mg_per_h": 5000.0,
+    "caffeine_mg_per_h": 200.0,
+}
+"""More an hour is a slip of the pen, whether it is written or follows from what she eats (own choice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class FuelPlan(Table):
     """What she eats and drinks from a point until the next one named. Figures are for planning: drink to thirst.
@@ -109,14 +120,31 @@ class FuelPlan(Table):
         Text(), "the id of the point", '"start"', name="from", need=say("do-say-from-point-from-start")
     )
     words: str = key(Text(WORDS_MAX), "in plain words", '"a bar each half hour"', must=True)
-    kcal_per_h: float | None = key(Number(0, 1500), "energy an hour", "240")
-    carbohydrate_g_per_h: float | None = key(Number(0, 300), "carbohydrate an hour", "45")
-    fluid_ml_per_h: float | None = key(Number(0, 3000), "fluid an hour, to plan bottles with", "500")
-    sodium_mg_per_h: float | None = key(Number(0, 5000), "sodium an hour", "400")
-    caffeine_mg_per_h: float | None = key(Number(0, 200), "caffeine an hour", "20")
+    kcal_per_h: float | None = key(Number(0, MOST_PER_H["kcal_per_h"]), "energy an hour", "240")
+    carbohydrate_g_per_h: float | None = key(
+        Number(0, MOST_PER_H["carbohydrate_g_per_h"]), "carbohydrate an hour", "45"
+    )
+    fluid_ml_per_h: float | None = key(
+        Number(0, MOST_PER_H["fluid_ml_per_h"]), "fluid an hour, to plan bottles with", "500"
+    )
+    sodium_mg_per_h: float | None = key(Number(0, MOST_PER_H["sodium_mg_per_h"]), "sodium an hour", "400")
+    caffeine_mg_per_h: float | None = key(
+        Number(0, MOST_PER_H["caffeine_mg_per_h"]), "caffeine an hour", "20"
+    )
     eats: tuple[Eaten, ...] = key(
         Tables(Eaten), "the things themselves: bags and the shopping list are counted from them"
     )
+
+    def rate(self, name: str) -> float | None:
+        """An amount an hour, by its key: as it is written, else what the things make of it; None where neither says."""
+        given: float | None = getattr(self, name)
+        return self.made(name) if given is None else given
+
+    def made(self, name: str) -> float | None:
+        """The same by the things alone."""
+        held = [(e.per_h, getattr(e, name.removesuffix("_per_h"), None)) for e in self.eats]
+        known = [per_h * amount for per_h, amount in held if amount is not None]
+        return sum(known) if known else None
 
 
 @dataclass(frozen=True, slots=True)

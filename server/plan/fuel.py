@@ -16,7 +16,7 @@ import numpy as np
 
 from server.event.model import FuelPlan, Goal, Point, PointKind, Runner
 from server.plan.errors import PlanError
-from server.plan.notes import Note, note
+from server.plan.notes import Note, Told, note
 from server.plan.timetable import Timetable
 from server.sentences import say
 
@@ -57,13 +57,6 @@ RANGES: Final = (
     Intake("carbohydrate_g_per_h", 30, 50, 30, 90, "g/h", f"{ISSN}; {COSTA}"),
     Intake("fluid_ml_per_h", 450, 750, None, 750, "ml/h", f"{ISSN}; {HYPONATRAEMIA}"),
 )
-SENSELESS: Final = {
-    "kcal_per_h": 1500.0,
-    "carbohydrate_g_per_h": 250.0,
-    "fluid_ml_per_h": 3000.0,
-    "sodium_mg_per_h": 5000.0,
-    "caffeine_mg_per_h": 200.0,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +129,7 @@ def fuel_table(
     """What to carry where. `fuel` holds from each `from_point` until the next one named; points in running
     order. bottles: how many of half a litre she can carry; trained_g_per_h: carbohydrate that she has taken in training.
 
-    Errors: PlanError for a point that is not on the course or an amount that nobody takes.
+    Errors: PlanError for a point that is not on the course.
     """
     by_point = _checked(fuel, points)
     legs = _legs(by_point, timetable)
@@ -155,6 +148,12 @@ def fuel_table(
     return FuelTable(tuple(carry), tuple(packed), warned)
 
 
+def fuel_told(runner: Runner, points: Sequence[Point], timetable: Timetable) -> tuple[Told, ...]:
+    """What of her plan is outside the published ranges, her training or her bottles, each with what to do about it."""
+    found = fuel_of(runner, points, timetable).warnings if runner.fuel else ()
+    return tuple(Told(n, note(n.kind.replace("fuel-", "fuel-do-", 1))) for n in found)
+
+
 def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, FuelPlan]:
     known = {p.id for p in points}
     for k, plan in enumerate(fuel):
@@ -164,14 +163,6 @@ def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, Fue
                 field=f"runners.fuel[{k}].from",
                 remedy=say("do-use", known=", ".join(p.id for p in points)),
             )
-        for name, most in SENSELESS.items():
-            value = rate(plan, name)
-            if value is not None and not 0.0 <= value <= most:
-                raise PlanError(
-                    say("wrong-rate-outside", name=name, value=f"{value:g}", low=0, high=f"{most:g}"),
-                    field=f"runners.fuel[{k}].{name}",
-                    remedy=say("do-give-amount-one-hour"),
-                )
     return {plan.from_point: plan for plan in fuel}
 
 
@@ -197,21 +188,9 @@ def _sum(legs: list[_Leg], name: str, *, at_most: bool = False) -> float | None:
     said = [
         value * (leg.hours_at_most if at_most else leg.hours)
         for leg in legs
-        if leg.plan is not None and (value := rate(leg.plan, name)) is not None
+        if leg.plan is not None and (value := leg.plan.rate(name)) is not None
     ]
     return sum(said) if said else None
-
-
-def rate(plan: FuelPlan, name: str) -> float | None:
-    """An amount an hour: as the file gives it, else what the things she eats make of it; None where neither says."""
-    given: float | None = getattr(plan, name)
-    return _eaten(plan, name) if given is None else given
-
-
-def _eaten(plan: FuelPlan, name: str) -> float | None:
-    held = [(e.per_h, getattr(e, name.removesuffix("_per_h"), None)) for e in plan.eats]
-    known = [per_h * amount for per_h, amount in held if amount is not None]
-    return sum(known) if known else None
 
 
 def _things(legs: list[_Leg]) -> tuple[tuple[str, int], ...]:
@@ -261,7 +240,7 @@ def _warnings(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> tuple[Note, 
     out: list[Note] = []
     for plan in fuel:
         for r in RANGES:
-            value = rate(plan, r.name)
+            value = plan.rate(r.name)
             above = value is not None and r.warn_above is not None and value > r.warn_above
             below = value is not None and r.warn_below is not None and value < r.warn_below
             if value is None or not (above or below):
@@ -277,7 +256,7 @@ def _untrained(fuel: Sequence[FuelPlan], points: Sequence[Point], trained: float
     given."""
     names = {p.id: p.name for p in points}
     for plan in fuel:
-        value, made = rate(plan, "carbohydrate_g_per_h"), _eaten(plan, "carbohydrate_g_per_h")
+        value, made = plan.rate("carbohydrate_g_per_h"), plan.made("carbohydrate_g_per_h")
         place = names[plan.from_point]
         if value is not None and trained is not None and value > trained:
             yield note("fuel-untrained", place=place, amount=round(value), trained=round(trained))
@@ -295,7 +274,7 @@ def _caffeine(
             if e.caffeine_mg is not None and e.caffeine_mg > CAFFEINE_DOSE_MG:
                 about = {"place": names[plan.from_point], "thing": e.name, "source": EFSA}
                 yield note("fuel-caffeine-dose", **about, amount=round(e.caffeine_mg), most=CAFFEINE_DOSE_MG)
-    taken = [(rate(leg.plan, "caffeine_mg_per_h") or 0.0) * leg.hours if leg.plan else 0.0 for leg in legs]
+    taken = [(leg.plan.rate("caffeine_mg_per_h") or 0.0) * leg.hours if leg.plan else 0.0 for leg in legs]
     clock, gone = [0.0], [0.0]
     for here, there, amount in zip(timetable.rows, timetable.rows[1:], taken, strict=False):
         clock += [t.total_seconds() / 3600.0 for t in (here.leave[Goal.B], there.arrive[Goal.B])]

@@ -21,7 +21,7 @@ import numpy as np
 from server.course import Course
 from server.event.model import Event, GroundState, KitItem, PointKind, WeatherSpell
 from server.plan.light import Sky
-from server.plan.notes import Note, Saying, note, saying
+from server.plan.notes import Saying, Told, note, saying
 from server.plan.paces import Bools, Floats, Pace, paces_of, shaded_at, sky_of
 from server.plan.timetable import Timetable
 
@@ -271,14 +271,6 @@ def _gap(
         if (p.km or 0.0) <= first and (p.crew_access or PointKind.DROP_BAG in p.kinds)
     ]
     return Gap(need, tuple(moments), late[0] if late else "", places[-1] if places else "")
-
-
-@dataclass(frozen=True, slots=True)
-class Told:
-    """What is wrong with her kit, and what to do about it."""
-
-    what: Note
-    remedy: Note
 
 
 def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:

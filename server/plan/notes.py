@@ -50,3 +50,11 @@ def _words(values: dict[str, str | float]) -> tuple[tuple[str, str], ...]:
 
 def _numbers(values: dict[str, str | float]) -> tuple[tuple[str, float], ...]:
     return tuple((k, float(v)) for k, v in values.items() if not isinstance(v, str))
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is wrong with a plan, and what to do about it."""
+
+    what: Note
+    remedy: Note

@@ -15,7 +15,6 @@ from server.course import Course
 from server.event.model import Event, KitItem, KitWeight, Prepare
 from server.plan.kit import (
     Need,
-    Told,
     handed_over,
     is_for,
     is_spare,
@@ -24,7 +23,7 @@ from server.plan.kit import (
     runs_on_batteries,
 )
 from server.plan.movements.trips import car_of
-from server.plan.notes import note
+from server.plan.notes import Told, note
 from server.plan.timetable import Timetable
 
 BEFORE: Final = {Prepare.BUY: 14, Prepare.TEST: 7, Prepare.CHARGE: 1}
@@ -134,7 +133,8 @@ def _never_had(event: Event, runner_id: str) -> Iterator[Told]:
         given = [k for other in lists if other.point == h.point for k in other.things]
         for t in h.taken:
             had = [("", k.name) for k in (*mine, *given)]
-            sought = any(is_for(n, t.name) for n in Need) or _met(t.name, named).thing is not None
+            listed = any(is_for(n, t.name) for n in Need) or runs_on_batteries(t.name)
+            sought = listed or _met(t.name, named).thing is not None
             if sought and _met(t.name, had).thing is None:
                 place = event.course_of(runner_id).point(h.point).name
                 about = {"thing": t.name, "runner": event.runner(runner_id).name, "place": place}

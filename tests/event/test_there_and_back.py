@@ -315,9 +315,9 @@ def runner(draw: st.DrawFn, runner_id: str, course: CourseDef, start: datetime) 
 
 
 def fuel(draw: st.DrawFn, point: str) -> FuelPlan:
-    """A plan of food in words, figures, things."""
+    """A plan of food in words, figures, things that together are not more than anybody eats."""
     eats = tuple(
-        Eaten(draw(words), draw(st.floats(0.05, 20)), carbohydrate_g=draw(st.none() | st.floats(0, 400)))
+        Eaten(draw(words), draw(st.floats(0.05, 20)), carbohydrate_g=draw(st.none() | st.floats(0, 6)))
         for _ in range(draw(st.integers(0, 2)))
     )
     kcal, caffeine = (draw(st.none() | st.floats(0, most)) for most in (900, 200))

@@ -9,7 +9,8 @@ import pytest
 
 from server.event.model import Eaten, FuelPlan, Goal, PointKind, Target
 from server.plan import PlanError, make_timetable
-from server.plan.fuel import CAUTIONS, RANGES, fuel_of, fuel_table
+from server.plan.fuel import CAUTIONS, RANGES, fuel_of, fuel_table, fuel_told
+from server.sentences import has
 from tests.plan.english import said as in_words
 
 PLAN = FuelPlan("p0", "porridge bar every 40 min", 250.0, 45.0, 500.0, 400.0)
@@ -117,22 +118,28 @@ def test_cautions_defer_to_medics() -> None:
         assert word not in text.lower()
 
 
-@pytest.mark.parametrize(
-    ("change", "field"),
-    [
-        ({"from_point": "nowhere"}, "runners.fuel[0].from"),
-        ({"kcal_per_h": -1.0}, "kcal_per_h"),
-        ({"kcal_per_h": 9_000.0}, "kcal_per_h"),
-        ({"fluid_ml_per_h": float("nan")}, "fluid_ml_per_h"),
-        ({"sodium_mg_per_h": 50_000.0}, "sodium_mg_per_h"),
-        ({"carbohydrate_g_per_h": 400.0}, "carbohydrate_g_per_h"),
-    ],
-)
-def test_bad_amounts(table, points, change: dict[str, object], field: str) -> None:
-    """Amounts that nobody takes, and points that are not there, are refused with their field."""
+def test_a_plan_from_nowhere(table, points) -> None:
+    """A point that is not there is refused with its field; amounts are the event file's to refuse."""
     with pytest.raises(PlanError) as caught:
-        fuel_table([replace(PLAN, **change)], points, table)  # type: ignore[arg-type]
-    assert field in caught.value.field
+        fuel_table([replace(PLAN, from_point="nowhere")], points, table)
+    assert "runners.fuel[0].from" in caught.value.field
+
+
+def test_whatever_is_outside_comes_with_what_to_do(table, points, make_event) -> None:
+    """Each kind of doubt about her fuel has its remedy, in every language."""
+    plans = (
+        FuelPlan("p0", "", kcal_per_h=100, carbohydrate_g_per_h=60, fluid_ml_per_h=900, eats=(GEL,)),
+        FuelPlan("p2", "", eats=(replace(GEL, caffeine_mg=250),)),
+    )
+    runner = replace(
+        make_event(Target(finish=timedelta(hours=29))).runners[0], fuel=plans, bottles=1,
+        trained_carbohydrate_g_per_h=40,
+    )  # fmt: skip
+    told = fuel_told(runner, points, table)
+    assert {t.what.kind for t in told} == {
+        "fuel-below", "fuel-above", "fuel-untrained", "fuel-apart", "fuel-caffeine-dose", "fuel-caffeine-day", "fuel-dry",
+    }  # fmt: skip
+    assert all(has(f"plan-{t.remedy.kind}") for t in told)
 
 
 def test_nothing_planned_nothing_claimed(table, points) -> None:

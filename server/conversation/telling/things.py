@@ -22,7 +22,6 @@ from server.conversation.telling.news import lost_words
 from server.conversation.telling.say import Say, lines, slug
 from server.conversation.telling.times import floor_to, leave_said
 from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
-from server.plan.fuel import rate
 
 CARDS_IN_FULL = 2
 
@@ -79,7 +78,7 @@ def _fuel_figures(say: Say, fuel: FuelPlan) -> str:
         ("fuel-sodium", "sodium_mg_per_h"),
         ("fuel-caffeine", "caffeine_mg_per_h"),
     )
-    amounts = ((key, rate(fuel, name)) for key, name in figures)
+    amounts = ((key, fuel.rate(name)) for key, name in figures)
     said = [say.s(key, amount=f"{amount:.0f}") for key, amount in amounts if amount]
     return say.s("fuel-figures", figures=say.all(said)) if said else ""
 

@@ -57,6 +57,7 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
 )  # fmt: skip
 """By code, and by field where one is given: the step, and the label 'setup-do-…' that says what to do there."""
 _KIT: Final = re.compile(r"runners\.[^.]+\.carries")
+_FUEL: Final = re.compile(r"runners\.[^.]+\.fuel")
 
 
 def told(problem: Problem, language: str) -> Told:
@@ -70,6 +71,8 @@ def told(problem: Problem, language: str) -> Told:
     else:
         if _KIT.fullmatch(problem.field):
             step, remedy = "meetings", label(language, "setup-do-kit")
+        elif _FUEL.fullmatch(problem.field):
+            step, remedy = "runner", label(language, "setup-do-fuel")
     return Told(
         step, problem.severity is Severity.ERROR, problem.what.in_language(language), remedy, problem.field
     )

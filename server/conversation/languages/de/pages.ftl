@@ -469,6 +469,7 @@ setup-gone-file = { $name } herausnehmen
 setup-not-kept = NICHT BEHALTEN: in { $folder } lässt sich der Entwurf nicht schreiben ({ $why }). Was du getippt hast, steht noch hier; den Server dort schreiben lassen, dann wieder speichern.
 setup-carries = Von Anfang an dabei, mit Kommas
 setup-carries-hint = Regenjacke, Stirnlampe
+setup-do-fuel = Ändere, was sie isst und trinkt, oder lass es, wenn es so gemeint ist.
 setup-do-kit = Bei den Sachen eines Treffens davor eintragen, oder bei Schritt 3 unter dem, was von Anfang an dabei ist.
 setup-not-taken = Die eingefügte Tabelle ist gelesen, aber noch nicht genommen: unten nehmen oder das Feld leeren, dann weiter.
 setup-do-number = Eine Zahl schreiben, etwa 12.

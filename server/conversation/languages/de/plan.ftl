@@ -51,6 +51,13 @@ plan-fuel-apart = ab { $place }: was sie isst, macht { $made } g Kohlenhydrate i
 plan-fuel-caffeine-dose = ab { $place }: { $thing } enthält { $amount } mg Koffein, mehr als { $most } mg auf einmal (Erwachsene, nicht schwanger: { $source })
 plan-fuel-caffeine-day = { $amount } mg Koffein in 24 Stunden sind mehr als { $most } mg (Erwachsene, nicht schwanger: { $source }); so viel ist es zwischen { $place } und { $next }, und Kaffee und Cola bei den Halten kommen dazu
 plan-fuel-dry = { $place } bis { $next }: { $count } Flaschen für bis zu { $takes }, und sie trägt { $has }: wo gibt es unterwegs Wasser?
+plan-fuel-do-above = Plan ab dort weniger in der Stunde, oder berichtige, was eines der Dinge enthält
+plan-fuel-do-below = Plan ab dort mehr in der Stunde, wenn nicht das Essen bei den Halten es ausgleicht
+plan-fuel-do-untrained = Plan weniger, oder probier es im Training aus und schreib trained_carbohydrate_g_per_h neu
+plan-fuel-do-apart = Berichtige die Zahl je Stunde, oder per_h und was jedes Ding enthält
+plan-fuel-do-caffeine-dose = Plan eine kleinere Menge auf einmal, oder berichtige caffeine_mg
+plan-fuel-do-caffeine-day = Plan weniger davon in der Stunde, oder fang später damit an
+plan-fuel-do-dry = Frag, wo es Wasser gibt, und schreib es als Punkt dazu, oder schreib, wie viele Flaschen sie trägt: bottles = 5
 plan-caution-thirst = Die Zahlen dienen der Planung. Nach Durst trinken, essen, was im Training erprobt ist.
 plan-caution-danger = Weit über den Durst zu trinken ist selbst eine Gefahr; wer verwirrt ist, sich immer wieder übergibt, geschwollenes Gesicht oder geschwollene Hände oder starke Kopfschmerzen hat, wird zuerst von Sanitätern gesehen.
 plan-caution-pills = Schmerzmittel und Salztabletten sind Sache der Rennsanitäter.

@@ -469,6 +469,7 @@ setup-gone-file = Take out { $name }
 setup-not-kept = NOT KEPT: the draft can't be written in { $folder } ({ $why }). What you typed stands here still; let the server write there, then save again.
 setup-carries = On her from the start, with commas
 setup-carries-hint = rain jacket, head torch
+setup-do-fuel = Change what she eats and drinks, or leave it if it is meant so.
 setup-do-kit = Write it among the kit of a meeting before then, or at step 3 among what is on her from the start.
 setup-not-taken = The table you pasted is read, but not taken yet: take it below, or empty its box, then go on.
 setup-do-number = Write a number, as in 12.

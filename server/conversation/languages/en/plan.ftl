@@ -51,6 +51,13 @@ plan-fuel-apart = from { $place }: what she eats makes { $made } g carbohydrate 
 plan-fuel-caffeine-dose = from { $place }: { $thing } holds { $amount } mg caffeine, more than { $most } mg at once (adults who are not pregnant: { $source })
 plan-fuel-caffeine-day = { $amount } mg caffeine in 24 hours is more than { $most } mg (adults who are not pregnant: { $source }); they are reached between { $place } and { $next }, and coffee and cola at stops come on top
 plan-fuel-dry = { $place } to { $next }: { $count } bottles for up to { $takes }, and she carries { $has }: where is water on the way?
+plan-fuel-do-above = Plan less an hour from there, or correct what one of the things holds
+plan-fuel-do-below = Plan more an hour from there, unless what she eats at stops makes it up
+plan-fuel-do-untrained = Plan less, or try it in training and write trained_carbohydrate_g_per_h anew
+plan-fuel-do-apart = Correct the figure an hour, or per_h and what each thing holds
+plan-fuel-do-caffeine-dose = Plan a smaller dose, or correct caffeine_mg
+plan-fuel-do-caffeine-day = Plan fewer an hour, or begin with them later
+plan-fuel-do-dry = Ask where there is water and add it as a point, or write how many bottles she carries: bottles = 5
 plan-caution-thirst = Figures are for planning. Drink to thirst, eat what has been tried in training.
 plan-caution-danger = Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a swollen face or hands or a bad headache is seen by a medic before anything else is given.
 plan-caution-pills = Pills for pain and salt are a matter for the race’s medics.

@@ -469,6 +469,7 @@ setup-gone-file = Retirer { $name }
 setup-not-kept = PAS GARDÉ : le brouillon ne peut être écrit dans { $folder } ({ $why }). Ce que tu as tapé est encore ici ; laisse le serveur y écrire, puis enregistre de nouveau.
 setup-carries = Sur elle dès le départ, avec des virgules
 setup-carries-hint = veste de pluie, frontale
+setup-do-fuel = Change ce qu’elle mange et boit, ou laisse-le si c’est voulu.
 setup-do-kit = Note-le dans le matériel d’un rendez-vous d’avant, ou à l’étape 3 parmi ce qu’elle a dès le départ.
 setup-not-taken = Le tableau collé est lu, mais pas encore pris : prends-le plus bas, ou vide sa case, puis continue.
 setup-do-number = Écris un nombre, comme 12.

@@ -51,6 +51,13 @@ plan-fuel-apart = depuis { $place } : ce qu’elle mange fait { $made } g de glu
 plan-fuel-caffeine-dose = depuis { $place } : { $thing } contient { $amount } mg de caféine, plus que { $most } mg d’un coup (adultes, hors grossesse: { $source })
 plan-fuel-caffeine-day = { $amount } mg de caféine en 24 heures, c’est plus que { $most } mg (adultes, hors grossesse : { $source }) ; ils sont atteints entre { $place } et { $next }, et le café et le cola aux arrêts s’y ajoutent
 plan-fuel-dry = { $place } à { $next } : { $count } gourdes pour au plus { $takes }, et elle en porte { $has } : où y a-t-il de l’eau en route ?
+plan-fuel-do-above = Prévois moins par heure à partir de là, ou corrige ce que contient une des choses
+plan-fuel-do-below = Prévois plus par heure à partir de là, à moins que ce qu’elle mange aux arrêts compense
+plan-fuel-do-untrained = Prévois moins, ou essaie-le à l’entraînement et corrige trained_carbohydrate_g_per_h
+plan-fuel-do-apart = Corrige le chiffre par heure, ou per_h et ce que contient chaque chose
+plan-fuel-do-caffeine-dose = Prévois une dose plus petite, ou corrige caffeine_mg
+plan-fuel-do-caffeine-day = Prévois-en moins par heure, ou commence plus tard
+plan-fuel-do-dry = Demande où il y a de l’eau et ajoute-la comme point, ou écris combien de gourdes elle porte : bottles = 5
 plan-caution-thirst = Ces chiffres servent à prévoir. Boire à la soif, manger ce qui a été essayé à l’entraînement.
 plan-caution-danger = Boire bien au-delà de la soif est un danger en soi ; qui est confus, vomit sans cesse, a le visage ou les mains gonflés ou très mal à la tête est vu par un secouriste avant tout le reste.
 plan-caution-pills = Les cachets contre la douleur et le sel sont l’affaire des secouristes de la course.
