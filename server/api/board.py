@@ -180,7 +180,7 @@ def _person(picture: Picture, known: Person, last: Made | None) -> PersonThere:
     left = {point: s.at for point, who, s in state.crew_left if who == known.id}
     now_at = [(at, point) for at, point in there if point not in left or left[point] < at]
     latest = max(now_at, default=None)
-    going = picture.bound_for().get(known.id, ())
+    going = picture.bound_for(known.id)
     bound = [m for m in going if latest is None or m.point != latest[1]]
     cars = {c.id: c.name for c in event.cars}
     return PersonThere(

@@ -37,6 +37,7 @@ from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.circle import share_of
 from server.watch.covering import covered
+from server.watch.crew_routes import members
 from server.watch.evaluate import evaluate_help
 from server.watch.leaving import p_gone_on
 from server.watch.meetings import meetings
@@ -125,18 +126,11 @@ class Picture:
         """What the watch's rules look at of a runner."""
         return self.once(("sight", runner), lambda: sight_of(self.situation, runner, self.now))
 
-    def bound_for(self) -> Mapping[str, tuple[MeetingValues, ...]]:
-        """Of each person the meetings to come that they go to, of all runners."""
-
-        def find() -> dict[str, tuple[MeetingValues, ...]]:
-            found: dict[str, tuple[MeetingValues, ...]] = {}
-            for r in self.event.runners:
-                for m in self.meetings(r.id):
-                    for who in m.crew:
-                        found[who] = (*found.get(who, ()), m)
-            return found
-
-        return self.once("bound for", find)
+    def bound_for(self, person: str) -> tuple[MeetingValues, ...]:
+        """The meetings to come that a person goes to, of all runners; those of runners whom nobody meets are not even worked
+        out."""
+        going = self.once("goes to", lambda: _goes_to(self.event)).get(person, ())
+        return tuple(m for r in going for m in self.meetings(r) if person in m.crew)
 
     def made_about(self) -> Mapping[str, tuple[Made, ...]]:
         """The notices made, by runner ('' = about none)."""
@@ -173,6 +167,16 @@ def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime)
     runners = tuple(r.id for r in planned.event.runners)
     views = views_of(folded.outlooks, runners, now, planned.event.id)
     return Picture(covered(planned), now, views, folded.entries, built, folded.head, folded.known.ahead)
+
+
+def _goes_to(event: Event) -> Mapping[str, tuple[str, ...]]:
+    """Of each person the runners whom they go to meet, in the event's order."""
+    found: dict[str, dict[str, None]] = {}
+    for r in event.runners:
+        for plan in event.meetings_of(r.id):
+            for who in members(event, plan):
+                found.setdefault(who, {})[r.id] = None
+    return {who: tuple(theirs) for who, theirs in found.items()}
 
 
 def _looked_at(task: asyncio.Task[Picture]) -> None:

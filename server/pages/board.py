@@ -153,7 +153,8 @@ def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:
     """The board in words for that person, with the profile as far as their part goes."""
     picture, parts = seen.picture, seen.parts
     phones = may(parts, Call.PHONES) is May.YES
-    of = None if shown.field is None else {r.id for r in shown.runners}
+    # Of a field the crews of others are neither hers to telephone nor a list to read at night.
+    of = {r.id for r in shown.runners} if len(picture.event.runners) > board.WHOLE else None
     people = board.people(picture, May.YES, of) if phones else None
     view = board_view(shown, people, pen, own_runner(seen))
     drawn = tuple(

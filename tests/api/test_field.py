@@ -7,8 +7,10 @@ from datetime import timedelta
 
 import pytest
 
+from server.api import board
 from server.api.building import Built, build
 from server.api.field import field_of
+from server.api.who_may import May
 from tests.api.conftest import DEMO, EVENT, EXTRA_PEOPLE, Running
 
 LIST = "bib,name,target\n" + "".join(f"{n},Runner {n},{28 + n % 6}:00\n" for n in range(301, 341))
@@ -150,3 +152,13 @@ async def test_an_organisers_board_shows_the_field(running: Running) -> None:
     began = time.process_time()
     assert 'data-runner="bib-301"' in await page(f"/board/{EVENT}/part?runner=bib-301")
     assert time.process_time() - began < 5
+
+
+async def test_nobodys_meetings_are_looked_for_who_has_none(running: Running) -> None:
+    """Of whom crew are bound for is asked of those they meet, not of everybody in a field."""
+    await with_field(running)
+    picture = await running.parts.pictures.take(EVENT, running.clock.now())
+    ana = next(p for p in board.people(picture, May.YES).people if p.name == "Ana")
+    assert ana.bound_for
+    asked = {key[1] for key in picture.memo if isinstance(key, tuple) and key[0] == "meetings"}
+    assert asked == {"maren"}
