@@ -14,6 +14,7 @@ from server.forecast.fitted import Flagging
 from server.forecast.values import FloatArray
 
 LEAST_ODDS = 0.01
+LEAST_SEEN = 2
 HIGH_RARITY, LAST_RARITY = (float(-np.log(p)) for p in (0.05, 0.005))
 LIMIT_INPUTS = 4
 
@@ -38,7 +39,7 @@ def inputs(
     if limit_s is not None:
         left = np.log(np.maximum(limit_s - spent_s, 60.0)) - plain.mean[:, -1]
         z = np.clip(left / spread(plain)[:, -1], -2.0, 6.0)
-        past = np.clip(np.log((spent_s + np.exp(plain.mean[:, -1])) / limit_s), -0.5, 0.5)
+        past = np.clip(np.log((spent_s + np.exp(plain.mean[:, -1])) / np.maximum(limit_s, 60.0)), -0.5, 0.5)
         columns += [np.exp(-z), past, np.maximum(past + 0.05, 0.0), z]
     return np.stack(columns, axis=-1)
 

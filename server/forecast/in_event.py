@@ -51,10 +51,10 @@ class EventOutlook:
         found = self.posterior.unheard_falls_under(line, _since(self.start, after), self.silence)
         return None if found is None else max(after, self._when(found))
 
-    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+    def ended_rather(self, going: float, after: datetime) -> datetime | None:
         if self._first() >= len(self.ids):
             return None
-        found = self.posterior.ended_rather_s(surely, going, _since(self.start, after), self.silence)
+        found = self.posterior.ended_rather_s(going, _since(self.start, after), self.silence)
         return None if found is None else max(after, self._when(found))
 
     def untold(self) -> EventOutlook | None:

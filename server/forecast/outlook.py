@@ -13,10 +13,10 @@ from typing import Protocol
 import numpy as np
 import numpy.typing as npt
 
-RATHER = 1 / 3
-"""P(still going) under which her race has rather ended than not: about one such alarm is false for each two that are true.
-Asked only once she would have been at the next reporter but for the alarm line, so that the slow raise no more false alarms
-than by the line (tests/research/NOTEBOOK.md)."""
+RATHER = 1 / 5
+"""P(still going), by the odds that flags are made with, under which her race has rather ended than not. Of all figures tried
+the one at which nobody is flagged falsely more often than by the line, where reports fail as they do
+(tests/research/NOTEBOOK.md)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,9 +99,9 @@ class Outlook(Protocol):
         """The first moment not before `after` at which `p_unheard` is under `line` if nothing is heard;
         None when silence never says so much."""
 
-    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
-        """The first moment not before `after` at which she would have been at the next point that somebody reports from, but
-        for a chance of `surely`, and `p_still_going` is under `going`, if nothing is heard; None when it never is."""
+    def ended_rather(self, going: float, after: datetime) -> datetime | None:
+        """The first moment not before `after` at which her race has rather ended than not, the odds that it has not under
+        `going`, if nothing is heard; None when it never has. Not before her 95% time at the next point reported from."""
 
     def untold(self) -> Outlook | None:
         """The forecast as if nobody had said 'not here yet', so that silence alone speaks of what came after the last

@@ -1,5 +1,7 @@
 """The forecast after a set of facts: what changes only when something is heard. `Posterior.view` then asks at a moment."""
 
+from __future__ import annotations
+
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -75,6 +77,7 @@ def with_constants(
     def unlimited() -> tuple[FloatArray, float]:
         return found if limit_s is None else paths(shapes.plain, shapes.plain_curve())
 
+    survival = stopping.survival(kind.hazard, shapes.seen, shapes.ahead, shapes.legs)[0]
     return Posterior(
         reference,
         track,
@@ -82,7 +85,8 @@ def with_constants(
         lambda: unlimited()[0],
         stops.rest_scores(settings.paths),
         weights,
-        stopping.survival(kind.hazard, shapes.seen, shapes.ahead, shapes.legs)[0],
+        survival,
+        _flagged_survival(survival, shapes, track, limit_s),
         unlimited()[1] if track.not_yet else 0.0,
         kind.push,
     )
@@ -104,15 +108,30 @@ def flagged(
     if track.first >= reference.n:
         return np.full(lines.size, np.inf)
     shapes = _shapes(kind, reference, track, limit_s)
-    a, b = shapes.ahead.a[:, 0], shapes.ahead.b[:, 0]
     spent = np.array([track.origin.at_s])
-    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
-    x = flags.inputs(shapes.seen, (a + b) / 2.0, shapes.legs, shapes.plain, spent, limit)
-    chance = flags.stops(FLAGGING.untold if limit is None else FLAGGING.told, x, b - a)
+    chance = _stops_next(shapes, track, limit_s)
     next_s = np.exp(shapes.window.mean[:, :1] + spread(shapes.window)[:, :1] * shapes.curve[:1])
     whole = spent + np.exp(shapes.plain.mean[:, -1])
-    after = flags.times(FLAGGING, limit is not None, lines, chance, next_s, whole, kind.tail[2])[0]
+    after = flags.times(FLAGGING, limit_s is not None, lines, chance, next_s, whole, kind.tail[2])[0]
     return track.clock.real(spent + after)
+
+
+def _stops_next(shapes: _Shapes, track: Track, limit_s: float | None) -> FloatArray:
+    """(1,) probability that her race ends on the next leg (`flags`)."""
+    a, b = shapes.ahead.a[:, 0], shapes.ahead.b[:, 0]
+    limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
+    spent = np.array([track.origin.at_s])
+    x = flags.inputs(shapes.seen, (a + b) / 2.0, shapes.legs, shapes.plain, spent, limit)
+    return flags.stops(FLAGGING.untold if limit is None else FLAGGING.told, x, b - a)
+
+
+def _flagged_survival(
+    survival: FloatArray, shapes: _Shapes, track: Track, limit_s: float | None
+) -> FloatArray:
+    """survival (m,) with the next leg's by the odds of flags, which are fitted from the second leg seen on."""
+    if track.seen_y.size < flags.LEAST_SEEN:
+        return survival
+    return np.asarray(survival / survival[0] * (1.0 - _stops_next(shapes, track, limit_s)))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -245,4 +264,4 @@ def _finished(
     none = np.zeros((settings.paths, 0))
     weights = np.full(settings.paths, 1.0 / settings.paths)
     rest = stops.rest_scores(settings.paths)
-    return Posterior(reference, track, none, lambda: none, rest, weights, np.zeros(0), 0.0, push)
+    return Posterior(reference, track, none, lambda: none, rest, weights, np.zeros(0), np.zeros(0), 0.0, push)

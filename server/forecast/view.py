@@ -23,6 +23,8 @@ from server.forecast.values import NO_SILENCE, FloatArray, Reference, Silence, W
 
 FAINTEST = 1e-280
 """Odds smaller than this are none."""
+HIGH = 0.95
+"""Nobody is taken to have stopped before so many of those like her would have been there (`flags`)."""
 NEAR_S = 0.25
 """How near a crossing is looked for before it is asked on both sides of it."""
 
@@ -35,6 +37,7 @@ class Posterior:
     plain_s, plain_out_s: the same without the limit, for the odds; like the departures they are worked out once somebody
     asks (unlimited: how). weights: (paths,), sum 1.
     survival: (m,) probability of getting from the last fact to each point, stopping included, cut-offs ignored.
+    flagged: (m,) the same by the odds that flags are made with: the limit told is one of the things they depend on.
     log_evidence: log probability of the 'not here yet' facts, if she is still going.
     push: how much more often than her times alone would say a cut-off is made (`stopping.made`).
     firsts: the moments looked for so far, by what was asked: the watch asks the same at every look until a fact comes.
@@ -47,6 +50,7 @@ class Posterior:
     rest_scores: FloatArray
     weights: FloatArray
     survival: FloatArray
+    flagged: FloatArray
     log_evidence: float
     push: tuple[float, float, float]
     firsts: dict[tuple[object, ...], float | None] = field(default_factory=dict, repr=False)
@@ -88,24 +92,25 @@ class Posterior:
             )
         return self.firsts[key]
 
-    def ended_rather_s(self, surely: float, going: float, after_s: float, silence: Silence) -> float | None:
-        """First second not before after_s from which P(still going | nothing heard) is under `going`, once she would have
-        been at the next point that somebody reports from, but for a chance of `surely` (as it stood at the last fact).
+    def ended_rather_s(self, going: float, after_s: float, silence: Silence) -> float | None:
+        """First second not before after_s from which P(still going | nothing heard) is under `going`, by the odds of having
+        stopped that flags are made with (`flags`); not before her 95% time, as it stood at the last fact, at the next point
+        that somebody reports from.
 
-        Where a reporter fails 3 times in 100 the silence of one point never gets under a line of 1 in 500. But as her
-        races end more often than reports fail (the hazard), the same silence may still say that hers rather has. Several
-        silent reporters multiply. None if it never says so much, or nobody reports. P(still going) is taken to fall with
-        time: paths that ended unseen stay, those that go on would have been reported.
+        Where a reporter fails 3 times in 100 the silence of one point never gets under a line of 1 in 500. But as races
+        end more often than reports fail, the same silence may still say that hers rather has, and the sooner the likelier
+        she is to have stopped. Several silent reporters multiply. None if it never says so much, or nobody reports. The
+        odds are taken to fall with time: paths that ended unseen stay, those that go on would have been reported.
         """
         watched = [w.point for w in silence.watchers if w.point >= self.track.first]
         if not watched or self.track.retired is not None:
             return None
-        there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([1.0 - surely]))[0])
+        there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([HIGH]))[0])
         after_s = max(after_s, there)
         key = ("ended", going, silence, after_s)
         if key not in self.firsts:
             self.firsts[key] = self._falls_under(
-                going, lambda t: self.view(t, silence).probability_going(), after_s
+                going, lambda t: self.view(t, silence).probability_flagged_going(), after_s
             )
         return self.firsts[key]
 
@@ -220,18 +225,22 @@ class View:
 
     @cached_property
     def _ways(self) -> tuple[FloatArray, FloatArray]:
+        return self._ways_by(self._plain, self.posterior.survival)
+
+    def _ways_by(self, times: FloatArray, survival: FloatArray) -> tuple[FloatArray, FloatArray]:
         """Joint weights, not yet normalised, of going on to the finish or ending on the way to each point.
 
+        times (paths, m) of arrivals, survival (m,) to each point.
         stays (paths, m): retires on the way to point i, nothing heard since; goes (paths,): never retires.
         """
-        post, times = self.posterior, self._plain
-        survival = np.concatenate([[1.0], post.survival])
+        post = self.posterior
+        gets_there = np.concatenate([[1.0], survival])
         m = times.shape[1]
         unheard = self._unheard_upto(times)
-        ends = post.weights[:, None] * (survival[:-1] - survival[1:]) * unheard[:, :-1]
+        ends = post.weights[:, None] * (gets_there[:-1] - gets_there[1:]) * unheard[:, :-1]
         if self._track.not_yet:
             ends *= np.array([self._ended_unseen(i) for i in range(m)])
-        goes = post.weights * survival[-1] * unheard[:, -1] * np.exp(post.log_evidence)
+        goes = post.weights * gets_there[-1] * unheard[:, -1] * np.exp(post.log_evidence)
         return ends, goes
 
     def _ended_unseen(self, i: int) -> float:
@@ -290,14 +299,23 @@ class View:
         """Probability that her race has not ended unnoticed by now (1 once she is known to have finished)."""
         if self._track.retired is not None:
             return 0.0
-        if self._track.first >= self.posterior.reference.n or self._mass <= 0:
+        if self._track.first >= self.posterior.reference.n:
             return 1.0
-        ends, goes = self._ways
-        return float((goes.sum() + (ends * (1.0 - self._part_of_leg())).sum()) / self._mass)
+        return self._still_going(self._plain, *self._ways)
 
-    def _part_of_leg(self) -> FloatArray:
-        """(paths, m) how much of each leg lies behind her at now, on each path."""
-        times = self._plain
+    def probability_flagged_going(self) -> float:
+        """The same by the odds of having stopped that flags are made with (`flags`)."""
+        if self._track.retired is not None or self._track.first >= self.posterior.reference.n:
+            return float(self._track.retired is None)
+        return self._still_going(self.arrivals_s, *self._ways_by(self.arrivals_s, self.posterior.flagged))
+
+    def _still_going(self, times: FloatArray, ends: FloatArray, goes: FloatArray) -> float:
+        mass = float(ends.sum() + goes.sum())
+        on = float(goes.sum() + (ends * (1.0 - self._part_of_leg(times))).sum())
+        return on / mass if mass > 0 else 1.0
+
+    def _part_of_leg(self, times: FloatArray) -> FloatArray:
+        """(paths, m) how much of each leg lies behind her at now, on each path of arrivals."""
         begin = np.empty_like(times)
         begin[:, 0], begin[:, 1:] = self._origin_s, times[:, :-1]
         return np.asarray(np.clip((self.now_s - begin) / np.maximum(times - begin, 1.0), 0.0, 1.0))
@@ -367,7 +385,7 @@ class View:
         ):
             return self.place_km(probs)
         ends, goes = self._ways
-        part = self._part_of_leg()
+        part = self._part_of_leg(self._plain)
         km = np.concatenate([[self._origin_km()], self.posterior.reference.km[self._track.first :]])
         on = goes + np.sum(ends * (1.0 - part), axis=1)
         values, weights = [self._places], [on]

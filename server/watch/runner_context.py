@@ -190,7 +190,7 @@ class _Remembering:
 
     real: Outlook
     views: dict[datetime, View]
-    falls: dict[tuple[float, ...], datetime | None]
+    falls: dict[tuple[object, ...], datetime | None]
     late: list[tuple[str, datetime] | None]
     without: list[Outlook | None]
 
@@ -213,11 +213,11 @@ class _Remembering:
             self.falls[key] = self.real.unheard_falls_under(line, after)
         return self.falls[key]
 
-    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+    def ended_rather(self, going: float, after: datetime) -> datetime | None:
         """See `Outlook.ended_rather`."""
-        key = (surely, going, after.timestamp())
+        key = ("rather", going, after.timestamp())
         if key not in self.falls:
-            self.falls[key] = self.real.ended_rather(surely, going, after)
+            self.falls[key] = self.real.ended_rather(going, after)
         return self.falls[key]
 
     def untold(self) -> Outlook | None:

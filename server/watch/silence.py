@@ -82,12 +82,13 @@ def overdue(sight: Sight) -> Due | None:
     """When silence becomes an alarm if nothing is heard, and why then; None without a forecast.
 
     The earliest of four moments. P(not heard by now | still going) falls under the alarm line, but not before the grace
-    after she was late. Or she would surely have been at the next point that somebody reports from, and what all those
-    who would have reported her have not said makes it more likely than not that her race has ended on the way: evidence of
-    several adds up, and one reporter who may fail does not silence it. Or she would be at the finish by now with as high a
-    probability as the line asks, or the race is over, and the grace too: this holds whoever reports, for where nobody
-    reports at all silence never says so much, and somebody at home would wait for ever. Or somebody has said 'not here
-    yet' of a point when she would have been there but for the alarm line.
+    after she was late. Or 95 in 100 like her would have been at the next point that somebody reports from, and what all
+    those who would have reported her have not said, with how she ran and how near the limit, makes it four times likelier
+    that her race has ended on the way than not: evidence of several adds up, and one reporter who may fail does not
+    silence it. Or she would be at the finish by now with as high a probability as the line asks, or the race is over, and
+    the grace too: this holds whoever reports, for where nobody reports at all silence never says so much, and somebody at
+    home would wait for ever. Or somebody has said 'not here yet' of a point when she would have been there but for the
+    alarm line.
 
     All but the last are found with and without what was said of her not being there. With it alone every 'not here yet'
     would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
@@ -107,7 +108,7 @@ def _by_silence(sight: Sight, outlook: Outlook, since: datetime) -> Iterator[Due
     if under is not None:
         at = under if late is None else max(under, max(late[1], sight.state.start) + rule.grace)
         yield Due(at, WhyNow.LINE)
-    ended = outlook.ended_rather(rule.line, RATHER, since)
+    ended = outlook.ended_rather(RATHER, since)
     if ended is not None:
         at = ended if late is None else max(ended, max(late[1], sight.state.start) + rule.grace)
         yield Due(at, WhyNow.ODDS)

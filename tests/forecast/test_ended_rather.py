@@ -1,5 +1,7 @@
 """When silence says that her race has rather ended: one reporter who may fail does not silence it, several add up."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -8,7 +10,7 @@ from server.forecast.values import Reference, Silence, Watcher
 from server.forecast.view import Posterior
 from tests.forecast.test_odds import seen
 
-LINE, SURELY, HALF = 0.002, 0.005, 0.5
+LINE, HIGH, HALF = 0.002, 0.95, 0.5
 HOUR = 3600.0
 
 
@@ -23,7 +25,7 @@ def watched(*chances: tuple[int, float]) -> Silence:
 
 
 def ended(post: Posterior, silence: Silence, going: float = HALF) -> float:
-    found = post.ended_rather_s(SURELY, going, post.last_fact_s, silence)
+    found = post.ended_rather_s(going, post.last_fact_s, silence)
     return np.inf if found is None else found
 
 
@@ -35,9 +37,9 @@ def test_a_mat_that_may_fail_is_no_reason_to_wait_for_the_next(out_of_six: Poste
     assert ended(out_of_six, mats) < line - HOUR / 2
 
 
-def test_never_before_she_would_surely_have_been_there(out_of_six: Posterior) -> None:
+def test_never_before_nearly_all_would_have_been_there(out_of_six: Posterior) -> None:
     """However sure the reporter, and however likely an end: not a second before."""
-    surely = float(out_of_six.view(out_of_six.last_fact_s).quantiles(6, np.array([1.0 - SURELY]))[0])
+    surely = float(out_of_six.view(out_of_six.last_fact_s).quantiles(6, np.array([HIGH]))[0])
     sure = watched(*((p, 1.0) for p in range(6, 14)))
     assert ended(out_of_six, sure, going=1.0) == pytest.approx(surely)
     assert ended(out_of_six, sure) >= surely
@@ -56,8 +58,8 @@ def test_at_that_moment_the_odds_are_what_they_say(out_of_six: Posterior) -> Non
     """A minute before she is still rather going on, a minute after not."""
     mats = watched(*((p, 0.9) for p in range(6, 14)))
     at = ended(out_of_six, mats)
-    assert out_of_six.view(at - 60.0, mats).probability_going() >= HALF
-    assert out_of_six.view(at + 60.0, mats).probability_going() < HALF
+    assert out_of_six.view(at - 60.0, mats).probability_flagged_going() >= HALF
+    assert out_of_six.view(at + 60.0, mats).probability_flagged_going() < HALF
 
 
 def test_where_nobody_reports_it_never_comes(out_of_six: Posterior) -> None:
@@ -65,3 +67,13 @@ def test_where_nobody_reports_it_never_comes(out_of_six: Posterior) -> None:
     deaf = Silence((Watcher(6, chance=0.97, covered_s=((0.0, 1.0),)),))
     assert ended(out_of_six, Silence()) == np.inf
     assert ended(out_of_six, deaf) == np.inf
+
+
+def test_who_runs_near_the_limit_is_asked_after_sooner(plan: Reference) -> None:
+    """The odds of having stopped that flags are made with, to which the limit is told, count for the alarm and for no other
+    odds."""
+    mats = watched(*((p, 0.97) for p in range(6, 14)))
+    near, far = (posterior(plan, seen(plan), float(plan.elapsed_s[-1]) * by) for by in (0.98, 2.0))
+    assert 1.0 - near.flagged[0] > 2.0 * (1.0 - far.flagged[0])
+    assert near.survival == pytest.approx(far.survival)
+    assert ended(near, mats) < ended(replace(near, flagged=near.survival, firsts={}), mats) - HOUR / 12

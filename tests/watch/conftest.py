@@ -194,10 +194,10 @@ class FakeOutlook:
     def untold(self) -> FakeOutlook | None:
         return replace(self, state=replace(self.state, not_yet=())) if self.state.not_yet else None
 
-    def ended_rather(self, surely: float, going: float, after: datetime) -> datetime | None:
+    def ended_rather(self, going: float, after: datetime) -> datetime | None:
         """This forecast's odds of going on are one figure, which silence does not move; it says so sooner than its line,
         so that tests can tell the two apart."""
-        return self.unheard_falls_under(2.5 * surely, after) if self.going < going else None
+        return self.unheard_falls_under(0.005, after) if self.going < going else None
 
     def unheard_falls_under(self, line: float, after: datetime) -> datetime | None:
         points, arrivals, _, _ = self._paths()

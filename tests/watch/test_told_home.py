@@ -10,6 +10,7 @@ import pytest
 
 from server.event.model import AlarmRule, CutOff, Edge
 from server.facts.entry import Kind
+from server.forecast.outlook import RATHER
 from server.watch.notice import AlarmValues, LateHomeValues, NoticeKind, WhyNow
 from tests.watch.test_alarms import VOLUNTEER, gone_quiet, lines_of, told
 
@@ -106,9 +107,9 @@ def test_an_alarm_by_the_odds_comes_before_the_line_and_says_so(night: Any, at: 
     """Her race has rather ended: not before the grace is over."""
     gone_quiet(night)
     late, by_line = lines_of(night, at)
-    night.going = 0.33
+    night.going = 0.19
     outlook = night.situation(at("23:11")).outlooks["maren"]
-    sooner = outlook.ended_rather(0.002, 1 / 3, at("23:10"))
+    sooner = outlook.ended_rather(RATHER, at("23:10"))
     due = max(sooner, late + 15 * MINUTE)
     assert due < by_line
     assert told(night.tick(due - MINUTE), K.OVERDUE) == []
@@ -118,10 +119,10 @@ def test_an_alarm_by_the_odds_comes_before_the_line_and_says_so(night: Any, at: 
 
 
 def test_the_odds_of_one_who_rather_goes_on_raise_nothing(night: Any, at: Any) -> None:
-    """Two to one is not yet enough: the line decides."""
+    """Three to one is not yet enough: the line decides."""
     gone_quiet(night)
     _, by_line = lines_of(night, at)
-    night.going = 0.34
+    night.going = 0.25
     assert told(night.tick(by_line - MINUTE), K.OVERDUE) == []
     assert why(night.tick(by_line)) == WhyNow.LINE.value
 

@@ -122,8 +122,7 @@ async def _lost(n: Night) -> list[tuple[datetime, float]]:
     await n.until_told("ines", K.OVERDUE)
     outlook = (await n.parts.pictures.take(EVENT, n.clock.now())).situation.outlooks[hill.RUNNER].untold()
     assert outlook is not None
-    line = n.built.event.alarm.line
-    ended = outlook.ended_rather(line, RATHER, n.marks["out of hollin"])
+    ended = outlook.ended_rather(RATHER, n.marks["out of hollin"])
     assert ended is not None
     n.marks["rather ended"] = ended
     return await n.silence(n.marks["not yet"])

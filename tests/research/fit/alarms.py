@@ -1,23 +1,32 @@
-"""What an alarm line costs, measured on years not fitted.
+"""What an alarm line costs, measured on years not fitted: `python -m tests.research.fit.alarms FOLDER`, Markdown.
 
 For each line: false alarms per leg, per race, and what that makes of a race of 20 legs, against how long after she was
 due a runner who went no further is flagged; with a part of the check-ins lost, or an hour late. The alarm is the
 engine's own `Posterior.unheard_falls_under` (with odds: `ended_rather_s` too), told how often check-ins fail, never which.
+As a command, the years that the constants of the grounds were not fitted on, by those constants: each Nth finisher, and
+everybody who went no further at the last report of her. `fit.report` has folds fitted anew instead.
 """
 
+import argparse
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
 
 import numpy as np
 
+from server.forecast import kinds
+from server.forecast.constants import SOURCE
+from server.forecast.kinds import Kind
 from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
 from server.forecast.values import Fact, FloatArray, Reference, Settings, Sighting, Silence, Target, Watcher
-from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE
+from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE, say
 from tests.research.fit.fold import Fold
-from tests.research.fit.tables import MINUTE, Race
+from tests.research.fit.tables import MINUTE, Race, courses, load
 
 LINES = (0.02, 0.01, 0.005, 0.002, 0.001)
+TODAY_FAILING = ((0.0, 0.0), (0.03, 0.0), (0.1, 0.0), (0.0, 0.1))
 WITH_ODDS = (0.002,)
 """Lines also tried together with the odds that her race has rather ended than not (`Posterior.ended_rather_s`)."""
 FAILING = ((0.0, 0.0), (0.03, 0.0), (0.1, 0.0), (0.2, 0.0), (0.3, 0.0), (0.0, 0.1), (0.0, 0.2), (0.0, 0.3))
@@ -59,14 +68,16 @@ def reports(
 
 
 def watch_runner(
-    fold: Fold,
+    kind: Kind,
     race: Race,
     times: FloatArray,
     failing: tuple[float, float],
     counts: dict[Rule, Count],
     seed: int,
+    lines: Sequence[float] = LINES,
+    last: bool = False,
 ) -> None:
-    """Follow one runner's reports as they come and count what each line would have done."""
+    """Follow one runner's reports as they come and count what each line would have done; last: after the last alone."""
     come = reports(times, *failing, np.random.default_rng([seed, race.year]))
     finished = bool(np.isfinite(times[-1]))
     spoilt = dict.fromkeys(counts, False)
@@ -77,21 +88,23 @@ def watch_runner(
         after = come[i + 1][0] if i + 1 < len(come) else None
         if after is None and finished:
             break
-        post = with_constants(fold.kind, reference_of(race, times), known, race.limit_s, SETTINGS)
+        if after is not None and last:
+            continue
+        post = with_constants(kind, reference_of(race, times), known, race.limit_s, SETTINGS)
         first = post.track.first
         watched = range(first, min(first + POINTS_WATCHED, race.ref_s.size))
         silence = Silence(tuple(Watcher(p, 1.0 - sum(failing), PROMPT_S, 0.5) for p in watched))
         due = float(post.view(received).quantiles(first, np.array([0.5]))[0])
         begin = received
         by_line: dict[float, float] = {}
-        for line in LINES:
+        for line in lines:
             at = post.unheard_falls_under(line, begin, silence)
             by_line[line] = np.inf if at is None else at
             begin = begin if at is None else at
         for (line, odds), count in counts.items():
             raised = by_line[line]
             if odds:
-                ended = post.ended_rather_s(line, RATHER, received, silence)
+                ended = post.ended_rather_s(RATHER, received, silence)
                 raised = min(raised, np.inf if ended is None else ended)
             if after is None:
                 count.stopped.append((raised - due) / MINUTE)
@@ -132,18 +145,53 @@ def _row(failing: tuple[float, float], rule: Rule, c: Count) -> str:
     )
 
 
+HEAD = (
+    "| lost / an hour late | line | false, legs | in 20 such legs | false, races "
+    "| minutes after due: half / nine in ten | never |\n|---|---|---|---|---|---|---|"
+)
+
+
 def rows(found: Sequence[Fold], every: int) -> Iterator[str]:
     """Lines of the table for one course."""
-    yield (
-        "| lost / an hour late | line | false, legs | in 20 such legs | false, races "
-        "| minutes after due: half / nine in ten | never |"
-    )
-    yield "|---|---|---|---|---|---|---|"
+    yield HEAD
     for failing in FAILING:
         counts = {(line, False): Count() for line in LINES} | {(line, True): Count() for line in WITH_ODDS}
         for fold in found:
             for race in fold.kept:
                 for row, times in enumerate(race.elapsed_s[::every]):
-                    watch_runner(fold, race, times, failing, counts, row)
+                    watch_runner(fold.kind, race, times, failing, counts, row)
         for rule, count in counts.items():
             yield _row(failing, rule, count)
+
+
+def unseen_rows(races: Sequence[Race], every: int) -> Iterator[str]:
+    """The same by today's constants, at the line that an event has unless it says otherwise, and with the odds beside it."""
+    for failing in TODAY_FAILING:
+        counts: dict[Rule, Count] = {(line, odds): Count() for line in WITH_ODDS for odds in (False, True)}
+        for race in races:
+            finished = np.isfinite(race.elapsed_s[:, -1])
+            seen = np.isfinite(race.elapsed_s).any(axis=1)
+            for row in [*np.flatnonzero(finished)[::every], *np.flatnonzero(~finished & seen)]:
+                times = race.elapsed_s[row]
+                kind = kinds.of(reference_of(race, times))
+                watch_runner(kind, race, times, failing, counts, int(row), WITH_ODDS, last=not finished[row])
+        for rule, count in counts.items():
+            yield _row(failing, rule, count)
+
+
+def main() -> None:
+    """Command line."""
+    parser = argparse.ArgumentParser(prog="python -m tests.research.fit.alarms", description=__doc__)
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--every", type=int, default=12, help="of the finishers")
+    chosen = parser.parse_args()
+    folder: Path = chosen.folder
+    fitted = {part.split()[0]: part.split()[1:] for part in SOURCE.split("; ")}
+    for name, races in courses(load(folder, folder.parent / "bench" / "references.json")).items():
+        say(f"\n{name}, {datetime.now(UTC).date()}:\n\n{HEAD}")
+        for row in unseen_rows([r for r in races if str(r.year) not in fitted[name]], chosen.every):
+            say(row)
+
+
+if __name__ == "__main__":
+    main()
