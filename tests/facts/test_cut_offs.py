@@ -97,3 +97,39 @@ def test_a_position_short_of_it(
     state = fold([at], limits, clock("12:05"), placer)
     found = past_cut_off(limits, state, state.runner("maren"), clock("12:05"))
     assert (found is not None) is missed
+
+
+@pytest.mark.parametrize(
+    ("facts", "now", "what"),
+    [
+        ([(Kind.IN, "12:01", CHAPEL)], "12:02", ("chapel", IN, "12:00", Past.IN_AFTER, "12:01", "chapel")),
+        (
+            [(Kind.IN, "11:50", CHAPEL), (Kind.OUT, "12:16", CHAPEL)],
+            "12:20",
+            ("chapel", OUT, "12:15", Past.OUT_AFTER, "12:16", "chapel"),
+        ),
+        ([(Kind.IN, "11:50", CHAPEL)], "12:16", ("chapel", OUT, "12:15", Past.NO_OUT, "11:50", "chapel")),
+        (
+            [(Kind.NOT_HERE_YET, "12:05", CHAPEL)],
+            "12:06",
+            ("chapel", IN, "12:00", Past.NOT_IN, "12:05", None),
+        ),
+        (
+            [(Kind.OUT, "12:01", {"point": "mill"})],
+            "12:05",
+            ("chapel", IN, "12:00", Past.NOT_IN, "12:01", "mill"),
+        ),
+    ],
+)
+def test_a_missed_cut_off_names_the_fact_that_says_so(
+    entry: Entries, limits: Event, clock: Clock, facts: Any, now: str, what: Any
+) -> None:
+    """The cut-off with its time, when and by whom she was seen, in which entry, and where."""
+    rows = [entry(kind, when, **more) for kind, when, more in facts]
+    race = fold(rows, limits, clock(now))
+    found = past_cut_off(limits, race, race.runner("maren"), clock(now))
+    assert found is not None
+    point, edge, limit, how, at, seen_at = what
+    assert (found.point, found.edge, found.cut_off, found.how) == (point, edge, clock(limit), how)
+    assert (found.at, found.seen_at, found.by) == (clock(at), seen_at, "ana")
+    assert found.entry in {r.id for r in rows if r.seen_at == clock(at)}

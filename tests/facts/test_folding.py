@@ -14,6 +14,7 @@ from server.event.model import Event
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.folding import Folding
+from server.facts.placing import Placed
 from server.facts.race import RACE_WIDE, RaceFacts, race_facts
 from server.facts.state import RaceState
 from server.facts.stop_log import Item, Logged
@@ -171,3 +172,94 @@ def test_every_fact_has_its_place_in_the_state(entry: Make, event: Event, clock:
     assert [e.id for e in race.future] == ["ahead"]
     assert [e.id for e in race.unconfirmed] == ["waits"]
     assert [e.runner for e in race.refused] == ["stranger"]
+    by_kind = {e.kind: e for e in rows}
+    assert race.calls == tuple(e for e in rows if e.kind is Kind.ASKED_FOR_HELP and e.id == "call 2")
+    assert race.taken_back == (by_kind[Kind.TAKEN_BACK],)
+    assert race.drives_confirmed == (by_kind[Kind.DRIVE_CONFIRMED],)
+    assert race.answers == (by_kind[Kind.ANSWERED],)
+    assert race.stand_downs == (by_kind[Kind.STAND_DOWN],)
+    assert race.rerouted == (by_kind[Kind.REROUTED],)
+    assert race.requests == (by_kind[Kind.QUIET],)
+    assert race.awake == (("ana", clock("6:50")),)
+    assert race.access_closed == ("moss",)
+    assert [(p, who, s.at) for p, who, s in race.crew_there] == [("mill", "ana", clock("5:50"))]
+    assert [(p, who, s.at) for p, who, s in race.crew_left] == [("mill", "ana", clock("6:20"))]
+    assert race.cut_offs_moved == (("chapel", "out", clock("19:00")),)
+    assert race.conflicts == (("x", "y"),)
+    assert {k: e.kind for k, e in race.said} == {
+        "access:moss": Kind.ACCESS_CLOSED,
+        "cut-off:chapel:out": Kind.CUT_OFF_MOVED,
+        "ended": Kind.RACE_ENDED_EARLY,
+        "start:ines": Kind.START_DELAYED,
+        "start:maren": Kind.START_DELAYED,
+    }
+
+
+@pytest.mark.parametrize(
+    ("rows", "maren", "ines"),
+    [
+        ([], None, None),
+        ([(Kind.START_DELAYED, "3:00", {})], "3:00", "3:00"),
+        ([(Kind.START_DELAYED, "3:00", {"runner": "ines"})], None, "3:00"),
+        ([(Kind.WAVE_MOVED, "3:10", {"wave": "B"})], None, "3:10"),
+        ([(Kind.WAVE_MOVED, "3:10", {"wave": "C"})], None, None),
+        ([(Kind.WAVE_MOVED, "3:10", {"runner": "maren"})], "3:10", None),
+        ([(Kind.START_DELAYED, "3:00", {}), (Kind.WAVE_MOVED, "3:10", {"wave": "B"})], "3:00", "3:10"),
+        ([(Kind.START_DELAYED, "3:20", {}), (Kind.WAVE_MOVED, "3:10", {"wave": "B"})], "3:20", "3:20"),
+    ],
+)
+def test_who_moved_her_start_last(
+    entry: Make, event: Event, clock: Clock, rows: Any, maren: str | None, ines: str | None
+) -> None:
+    """A delay of all or of her, or a wave's new time, whichever was said last."""
+    said = [
+        entry(kind, when, amount=timedelta(minutes=10), **{"runner": None, **more})
+        for kind, when, more in rows
+    ]
+    race = fold(said, event, clock("3:30"))
+    for runner, when in (("maren", maren), ("ines", ines)):
+        e = race.said_of(f"start:{runner}")
+        assert (e.seen_at if e else None) == (clock(when) if when else None)
+
+
+def test_a_fix_keeps_what_it_says(
+    entry: Make, event: Event, clock: Clock, fix_at: Callable[..., Any]
+) -> None:
+    """Where it was put on the course, how far off, and whether it may be elsewhere too."""
+    fix = fix_at(15)
+    seen = entry(Kind.POSITION, "6:00", fix=fix, source=Source.TRACKER)
+    state = fold([seen], event, clock("7:00"), lambda *_: Placed(15.0, 12.0, True)).runner("maren")
+    (kept,) = state.positions
+    assert (kept.fix, kept.stamp.entry, kept.km, kept.off_m, kept.ambiguous) == (
+        fix,
+        seen.id,
+        15.0,
+        12.0,
+        True,
+    )
+    unplaced = fold([seen], event, clock("7:00")).runner("maren").positions[0]
+    assert (unplaced.km, unplaced.off_m, unplaced.ambiguous) == (None, 0.0, False)
+    last = (
+        fold([seen, entry(Kind.RESTING, "6:10", id="rest")], event, clock("7:00")).runner("maren").last_known
+    )
+    assert last is not None
+    assert (last.entry, last.km) == (seen.id, None)
+
+
+@pytest.mark.parametrize(
+    ("rows", "through"),
+    [
+        ([(Kind.THROUGH, "6:00", Source.CREW)], True),
+        ([(Kind.IN, "6:00", Source.VOLUNTEER), (Kind.THROUGH, "6:00", Source.CREW)], True),
+        ([(Kind.IN, "6:00", Source.VOLUNTEER), (Kind.THROUGH, "6:04", Source.CREW)], False),
+        ([(Kind.IN, "6:00", Source.CREW), (Kind.OUT, "6:00", Source.CREW)], False),
+    ],
+)
+def test_through_is_out_at_the_moment_of_in(
+    entry: Make, event: Event, clock: Clock, rows: Any, through: bool
+) -> None:
+    """A better word of when she came makes a stop of it."""
+    reports = [entry(kind, when, point="mill", source=source) for kind, when, source in rows]
+    times = fold(reports, event, clock("7:00")).runner("maren").at_point("mill")
+    assert times is not None
+    assert times.through is through

@@ -47,6 +47,9 @@ def test_a_spell_is_the_fixes_from_the_newest_spot() -> None:
     assert found.length == 51 * MINUTE
     assert spell(state(*walks)) is None
     assert spell(state(fix(0, 0))) is None
+    two = spell(state(fix(0, 0), fix(5, 0)))
+    assert two is not None
+    assert (two.since, two.until, two.fixes, two.km) == (START, START + 5 * MINUTE, 2, 30.0)
     assert spell(state()) is None
 
 
