@@ -42,6 +42,11 @@ async def pressed(visit: Visit, fields: tuple[str, ...]) -> Reply:
                 return _done(visit, undone, "change-undone")
             case (str(step), *_) if step == _LEFT:
                 return visit.reply(visit.s("change-left"))
+            case (str(step), _, _, about, over, _) if step in (_KIT, _PERSON):
+                kept = visit.memory.added
+                if kept[:1] != (step,) or tag(kept[1]) != about:
+                    return visit.reply(visit.s("button-old"))
+                return await _offered(visit, step, kept[1:], over)
             case (step, runner, point, about, over, _):
                 her = _one(runner, (r.id for r in visit.event.runners))
                 return await _step(visit, step, her, point, about, over)
@@ -63,6 +68,9 @@ async def driver(visit: Visit, person: str, point: str) -> Reply | None:
 async def in_words(visit: Visit, text: str, *, undoes: bool) -> Reply | None:
     """What it would be where somebody who may asks for a change and says nothing else: 'skip the quarry', 'just finish'.
     None for any other words, where nobody meets her there, and where it takes a report back (`undoes`)."""
+    added = wanted.added_in(text, visit.context()) if visit.event.may_change and not undoes else None
+    if added is not None:
+        return await _added(visit, added)
     said = wanted.change_in(text, visit.context()) if visit.event.may_change else None
     if said is None or (undoes and not said.finish):
         return None
@@ -79,6 +87,50 @@ async def in_words(visit: Visit, text: str, *, undoes: bool) -> Reply | None:
         _, step, runner, point = steps[0]
         return await _step(visit, step, runner, tag(point), "", "")
     return visit.reply(visit.s("change-which"), tuple((_button(visit, *s),) for s in steps))
+
+
+_KIT, _PERSON = "k", "c"
+
+
+async def _added(visit: Visit, said: wanted.Added) -> Reply | None:
+    """What it would be, were that thing or person added. The words are kept: a button has no room for them."""
+    if said.person:
+        return await _offered(visit, _PERSON, (said.person, said.phone))
+    met = [
+        (r.id, p) for r in visit.event.runners for p in said.points if _meeting(visit, r.id, p) is not None
+    ]
+    return await _offered(visit, _KIT, (said.thing, *met[0])) if len(met) == 1 else None
+
+
+async def _offered(visit: Visit, step: str, words: tuple[str, ...], over: str = "") -> Reply:
+    """Looked at, or done where it was looked at (`over`)."""
+    body = _adding(visit, step, words)
+    if over:
+        return _done(
+            visit, await actions.change(visit.event.id, {**body, "over": int(over, 16)}), "change-done"
+        )
+    found = await actions.change(visit.event.id, {**body, "dry_run": True})
+    if found.refused:
+        return visit.reply(lines(*(visit.s("change-refused", what=w) for w in found.refused)))
+    visit.memory.added = (step, *words)
+    about = tag(words[0])
+    yes = _button(visit, visit.s("change-yes"), step, about=about, over=f"{found.version:x}")
+    return visit.reply(_would(visit, found), ((yes,), (_button(visit, visit.s("change-no"), _LEFT),)))
+
+
+def _adding(visit: Visit, step: str, words: tuple[str, ...]) -> dict[str, Any]:
+    if step == _PERSON:
+        name, phone = words
+        her = visit.context().runner(None)
+        of = {} if her is None else {"runner": her.id}
+        return {"what": What.PERSON.value, "name": name, "phone": phone, **of}
+    thing, runner, point = words
+    meeting = _meeting(visit, runner, point)
+    if meeting is None:
+        raise ValueError(f"nobody meets {runner!r} at {point!r} any more")
+    values = meeting.values
+    kit = tuple(dict.fromkeys((*values.kit, *values.take_back, thing)))
+    return {"what": What.KIT.value, "runner": runner, "meeting": values.meeting, "kit": list(kit)}
 
 
 async def _step(visit: Visit, step: str, runner: str, tagged: str, about: str, over: str) -> Reply:
@@ -176,6 +228,9 @@ def _would(visit: Visit, found: ChangeAnswer) -> str:
 
 def _done(visit: Visit, found: ChangeAnswer, key: str) -> Reply:
     text = visit.s(key, names=visit.say.all(found.told), count=len(found.told))
+    if found.invited is not None:
+        link, code = found.invited.link, found.invited.code
+        text = lines(text, visit.s("change-invited", name=found.invited.name, link=link, code=code))
     if key == "change-undone":
         return visit.reply(text)
     undo = _button(visit, visit.s("change-undo"), _UNDO, over=f"{found.version:x}")

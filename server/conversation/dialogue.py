@@ -29,7 +29,8 @@ class Handed:
 @dataclass(slots=True)
 class Memory:
     """One address: the event (`event_at`: when it was named) and question last spoken of, what was offered,
-    what was handed in, the buttons of choices pressed lately. `danger`: the runner of whom it was asked whether she is in
+    what was handed in, the buttons of choices pressed lately. `added`: the words of a change that was looked at, as a button
+    has no room for them. `danger`: the runner of whom it was asked whether she is in
     danger."""
 
     event: str | None = None
@@ -43,6 +44,7 @@ class Memory:
     pending: Report | None = None
     danger: str | None = None
     code: str = ""
+    added: tuple[str, ...] = ()
     handed: list[Handed] = field(default_factory=list)
     picked: deque[str] = field(default_factory=lambda: deque(maxlen=20))
 

@@ -183,3 +183,39 @@ async def test_who_may_not_change_the_plan_is_shown_no_change_for_words_either(r
     for who in ("fan", "vera"):
         reply = await race.say(who, "skip brindle gate")
         assert not reply.text.startswith("Not changed yet"), reply.text
+
+
+async def test_a_thing_is_added_to_the_kit_in_words(race: Race) -> None:
+    """Looked at first, done on 'yes', told to who drives there; what was on the list stays on it."""
+    look = await race.say("ana", "add gloves to the kit for Brindle Gate")
+    assert look.text.startswith("Not changed yet. It would mean:"), look.text
+    assert "gloves" not in await text(race)
+    done = await race.press("ana", look, "Yes")
+    assert done.text.startswith("Changed. "), done.text
+    assert '"gloves"' in await text(race)
+    assert "dry shirt" in (await race.say("ana", "what do i bring to brindle gate")).text
+    await race.press("ana", done, "Undo")
+    assert '"gloves"' not in await text(race)
+
+
+async def test_a_person_is_added_in_words_and_their_invitation_told(race: Race) -> None:
+    """Name and number; who added them reads the invitation, once."""
+    look = await race.say("ana", "add Petra to the crew, her number is +44 1632 960044")
+    assert labels(look) == ["Yes, change it", "No, leave it"], look.text
+    done = await race.press("ana", look, "Yes")
+    assert "Petra is added. Their invitation, good once: " in done.text
+    assert 'phone = "+44 1632 960044"' in await text(race)
+
+
+async def test_the_button_of_an_older_wish_adds_nothing(race: Race) -> None:
+    """The words stand with who wrote them, and are the last ones: an older button is not about those."""
+    first = await race.say("ana", "add gloves to the kit for Brindle Gate")
+    await race.say("ana", "add goggles to the kit for Brindle Gate")
+    assert "no longer know" in (await race.press("ana", first, "Yes")).text
+    assert '"goggles"' not in await text(race)
+
+
+@pytest.mark.parametrize("words", ["bring her to Brindle Gate too", "add 10 minutes to Brindle Gate"])
+async def test_neither_she_nor_minutes_are_kit(race: Race, words: str) -> None:
+    """What is no thing is not offered as one."""
+    assert not (await race.say("ana", words)).text.startswith("Not changed yet")

@@ -3,6 +3,8 @@ message makes it something else: 'she dropped at the quarry', 'drop bag at the q
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -10,7 +12,7 @@ from server.conversation.understanding.language import Matcher, lexicon, matcher
 from server.conversation.understanding.meaning import Context
 from server.conversation.understanding.sentence import POINT, RUNNER, read_sentence
 
-__all__ = ["Wanted", "change_in", "link_in"]
+__all__ = ["Added", "Wanted", "added_in", "change_in", "link_in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +29,76 @@ class Wanted:
         return not self.points
 
 
+@dataclass(frozen=True, slots=True)
+class Added:
+    """A `thing` for the kit of a meeting at one of `points`, or a `person` for the crew with their `phone` ('' not said)."""
+
+    thing: str = ""
+    points: tuple[str, ...] = ()
+    person: str = ""
+    phone: str = ""
+
+
+_FORMS, _NUMBER = ("kit", "person"), "number"
+_HOLES = {
+    "thing": r"(?P<thing>[^,;.!?|]{2,80}?)",
+    "place": r"(?P<place>.{2,80}?)",
+    "name": r"(?P<name>[^\W\d_][^,;:.!?\d+|]{1,38}?)",
+    "phone": r"(?P<phone>\+?\d[\d ()/-]{4,24}\d)",
+}
+
+
 @cache
 def _words() -> dict[str, Matcher]:
-    return {k: matcher(v, lexicon().elided) for k, v in table("changes.toml").items()}
+    return {
+        k: matcher(v, lexicon().elided)
+        for k, v in table("changes.toml").items()
+        if k not in (*_FORMS, _NUMBER)
+    }
+
+
+@cache
+def _forms(of: str) -> tuple[re.Pattern[str], ...]:
+    """The whole messages of a kind, the longest first; commas and colons may stand between their words."""
+    found = sorted(table("changes.toml")[of], key=lambda form: (-form.count("{"), -len(form)))
+    return tuple(re.compile(_pattern(form), re.IGNORECASE) for form in found)
+
+
+def _pattern(form: str) -> str:
+    parts = (_HOLES[w[1:-1]] if w.startswith("{") else re.escape(w) for w in form.split())
+    said = "|".join(re.escape(w) for w in sorted(table("changes.toml")[_NUMBER], key=len, reverse=True))
+    phone = rf"(?:(?:{said})\s*:?\s*)?{_HOLES['phone']}"
+    return r"[\s,:;’'-]+".join(parts).replace(_HOLES["phone"], phone)
+
+
+def added_in(text: str, ctx: Context) -> Added | None:
+    """What the whole of a message asks to be added, to the kit of a meeting or to the crew; None for any other message."""
+    said = " ".join(text.split()).strip(" .!")
+    if len(said) > _ADDED_MAX:
+        return None
+    for of in _FORMS:
+        for found in (form.fullmatch(said) for form in _forms(of)):
+            if found is None:
+                continue
+            words = read_sentence(found["name" if of == "person" else "thing"], ctx)
+            if _left_of(words.plain, _words()["fill"]) or words.named or words.person:
+                continue  # 'bring her too' is no thing
+            if words.times or words.lengths or words.amounts:
+                continue
+            if of == "person":
+                return Added(person=found["name"].strip(), phone=found.groupdict().get("phone") or "")
+            point = read_sentence(found["place"], ctx).point
+            if point is not None:
+                return Added(thing=found["thing"].strip(), points=point.ids)
+    return None
+
+
+def _left_of(row: Sequence[str], fill: Matcher) -> bool:
+    return all(fill.at(row, i) for i in range(len(row)))
+
+
+_ADDED_MAX = 160
+"""More words than this are no such message (own choice)."""
 
 
 def change_in(text: str, ctx: Context) -> Wanted | None:
