@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from server.event.model import Part
+from server.conversation.telling.times import own_clock
+from server.event.model import Part, PartKind
 from server.paper.document import Block, Grid, Head, Lines, Look, Page, page
 from server.paper.for_crew import phones
 from server.paper.rules import rules_lines
@@ -84,4 +85,9 @@ def _silence(w: Writing, runner: str) -> Iterator[Block]:
     yield Grid(
         silence_columns(w.say), silence_rows(w.before, runner, w.say), shares=(1.2, 1.4, 1.4, 1.4, 1.4)
     )
-    yield Lines(silence_notes(w.before, runner, w.say), Look.SMALL)
+    start = w.before.timetable(runner).start
+    if own_clock(start, w.say.reader, w.say.now):
+        yield Lines((w.s("paper-silence-clock", when=w.say.when(start, day=True)),))
+    if PartKind.ORGANISER in w.kinds:
+        # What one reporter more would do is for who can find one, not for who waits at home by night.
+        yield Lines(silence_notes(w.before, runner, w.say), Look.SMALL)

@@ -375,3 +375,12 @@ def test_a_heading_over_nothing_is_left_out() -> None:
     assert [b.text for b in kept if isinstance(b, Head)] == ["b"]
     assert page(Head("a"), None).blocks == ()
     assert page().blocks == ()
+
+
+def test_at_home_silences_are_on_the_race_s_clock_and_say_so(demo) -> None:
+    """Ines is an hour ahead and reads it below the table; what another reporter would do is for the organiser."""
+    home, office = (text(sheet(demo, p)) for p in ("ines", "office"))
+    assert "These are the race’s times: Sat 05:00 (Sat 06:00 your clock)." in home
+    assert "These are the race’s times" not in office
+    assert "One reporter more at" not in home
+    assert "One reporter more at" in office

@@ -136,6 +136,7 @@ paper-cars-max = { $count ->
 paper-race-clock = Die Zeiten dieser Tabelle sind die der Uhr beim Rennen.
 paper-head-glove = Dieses Blatt kommt ins Handschuhfach
 paper-head-silences = Wenn von { $runner } nichts zu hören ist (Ziele A / B / C)
+paper-silence-clock = Das sind Zeiten der Uhr des Rennens: { $when }.
 paper-silence-after = Nach, dann gefragt zu
 paper-silence-likely = Wahrscheinlich dort
 paper-silence-asked = Crew gefragt

@@ -136,6 +136,7 @@ paper-cars-max = { $count ->
 paper-race-clock = The times of this table are those of the clock at the race.
 paper-head-glove = Keep this page in the glove box
 paper-head-silences = If nothing is heard of { $runner } (goals A / B / C)
+paper-silence-clock = These are the race’s times: { $when }.
 paper-silence-after = After, then asked about at
 paper-silence-likely = Likely there
 paper-silence-asked = Crew asked

@@ -136,6 +136,7 @@ paper-cars-max = { $count ->
 paper-race-clock = Les heures de ce tableau sont celles de l’horloge à la course.
 paper-head-glove = Garder cette page dans la boîte à gants
 paper-head-silences = Si l’on n’entend rien de { $runner } (objectifs A / B / C)
+paper-silence-clock = Ce sont les heures de la course : { $when }.
 paper-silence-after = Après, puis demandée à
 paper-silence-likely = Probable là
 paper-silence-asked = Équipe interrogée
