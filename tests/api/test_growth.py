@@ -79,9 +79,9 @@ async def _report_cpu_s(url: str, one: Built, files: dict[str, bytes], runners: 
 async def test_a_report_costs_the_same_in_a_field_and_late_in_a_race(
     sqlite_template: Path, tmp_path: Path, built: Built, event_files: dict[str, bytes]
 ) -> None:
-    """With a hundred runners, and with ten times the entries, about what one runner with 500 costs."""
+    """With a hundred runners, with a thousand, and with ten times the entries, about what one runner with 500 costs."""
     cost = {}
-    for runners, entries in ((1, 500), (100, 500), (1, 5000)):
+    for runners, entries in ((1, 500), (100, 500), (1000, 1000), (1, 5000)):
         path = tmp_path / f"{runners}-{entries}.db"
         shutil.copy(sqlite_template, path)
         url = f"sqlite+aiosqlite:///{path}"
