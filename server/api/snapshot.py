@@ -126,6 +126,19 @@ class Picture:
         """What the watch's rules look at of a runner."""
         return self.once(("sight", runner), lambda: sight_of(self.situation, runner, self.now))
 
+    def _bare(self, runner: str) -> Sight:
+        """The same without her meetings, to which most of it goes and which no cut-off hangs on."""
+        if ("sight", runner) in self.memo:
+            return self.sight(runner)
+        s = self.situation
+
+        def find() -> Sight:
+            return Sight(
+                s, self.now, s.event.runner(runner), s.state.runner(runner), (), s.made_about(runner)
+            )
+
+        return self.once(("bare sight", runner), find)
+
     def bound_for(self, person: str) -> tuple[MeetingValues, ...]:
         """The meetings to come that a person goes to, of all runners; those of runners whom nobody meets are not even worked
         out."""
@@ -145,11 +158,11 @@ class Picture:
 
     def past_cut_off(self, runner: str) -> PastCutOff | None:
         """The cut-off she has missed, while nobody has said that she goes on (server/watch/timed_out.py)."""
-        return missed(self.sight(runner))
+        return missed(self._bare(runner))
 
     def goes_no_further(self, runner: str, point: str) -> bool:
         """Whether by the rule she goes to a point no more, having missed a cut-off before it."""
-        return goes_no_further(self.sight(runner), point)
+        return goes_no_further(self._bare(runner), point)
 
     def p_gone_on(self, runner: str) -> float:
         """P(she has gone on unseen from where she was last seen in); 0 where she was not last seen in, or where by the
