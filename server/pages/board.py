@@ -23,7 +23,7 @@ from server.event.model import Part
 from server.pages import push
 from server.pages.alarm_card import alarm_card
 from server.pages.bars import axis
-from server.pages.first import first
+from server.pages.first import First, first
 from server.pages.labels import labels
 from server.pages.map import RUNNERS_MAX, MapView, course_map, ways
 from server.pages.own import own
@@ -98,6 +98,10 @@ async def seen_in(request: web.Request) -> Seen:
     return Seen(ask, picture, ask.person_parts, reader_in(picture.event, ask.person), also)
 
 
+def _in_alarm(shown: BoardAnswer, runner: str) -> bool:
+    return any(r.alarms for r in shown.runners if r.id == runner)
+
+
 def own_runner(seen: Seen) -> str:
     """Which runner the reader is; '' for nobody."""
     return next((r.id for r in seen.picture.event.runners if r.person == seen.ask.person), "")
@@ -123,16 +127,17 @@ def _shown(seen: Seen) -> dict[str, Any]:
     """What the template of the changing part shows: the board, and what is of its reader alone."""
     picture, parts, person = seen.picture, seen.parts, seen.ask.person
     shown = board.board(picture, parts, person, seen.also)
-    pen = Pen(seen.reader, picture.now)
+    pen, me = Pen(seen.reader, picture.now), own_runner(seen)
     return {
         "view": view_of(seen, shown, pen),
-        "first": first(picture, person, parts, pen),
+        # Who has called for help is asked for no next point: what she does stands in the alarm above.
+        "first": First("") if _in_alarm(shown, me) else first(picture, person, parts, pen),
         "follows": any(may(parts, Call.FOLLOWERS, r.id) is May.YES for r in picture.built.event.runners),
         "own": own(picture, shown, person, parts, pen),
         "cards": {r.id: alarm_card(picture, r.id, person, parts, pen) for r in shown.runners if r.alarms},
         "logs": {r.id: log_shown(picture, r.id, person, parts, pen) for r in shown.runners},
-        "axes": {r.id: axis(r, pen, her=r.id == own_runner(seen)) for r in shown.runners},
-        "me": own_runner(seen),
+        "axes": {r.id: axis(r, pen, her=r.id == me) for r in shown.runners},
+        "me": me,
         "changes": may(parts, Call.CHANGE) is May.YES,
         "maps": _maps(seen, shown, pen),
         "ways": {r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},

@@ -110,6 +110,16 @@ async def test_an_open_alarm_stands_above_all_with_telephones_in_order(site: Sit
     assert "Ines has answered and holds it" in page[: page.index("<header>")]
 
 
+async def test_who_called_for_help_is_asked_for_no_next_point(site: Site) -> None:
+    """Her own page has the alarm first, and no button that has her in at the next point; her crew's keeps theirs."""
+    await site.report(Kind.ASKED_FOR_HELP, by="maren", words="fell")
+    page = await _page(site, "maren")
+    assert 'class="alarm' in page
+    assert _do(page) == ""
+    assert 'class="go"' not in page
+    assert _do(await _page(site, "ana")) != ""
+
+
 async def test_nobody_is_offered_their_own_number(site: Site) -> None:
     """Ana's list has everybody else; race control stands behind the one who is to call it."""
     event = (await site.parts.pictures.take(EVENT, site.clock.now())).event
