@@ -47,7 +47,7 @@ async def test_all_of_it_in_words(race: Race) -> None:
     assert "drank 500 ml" in said.text
     assert len(await _logged(race)) == 3
     told = (await race.say("ana", "log")).text
-    assert "Log since 08:45: drank 500 ml, ate half banana, no painkiller (08:45)." in told
+    assert "Log since 08:45: drank 500 ml; ate half banana; no painkiller, 08:45." in told
 
 
 async def test_a_medic_says_so_first(race: Race) -> None:

@@ -42,7 +42,7 @@ def say_since(say: Say, log: LogSince | None) -> str:
     """The log in short, and what of it crew and medics are to look at; '' for nothing logged."""
     if log is None:
         return ""
-    what = ", ".join((*_sums(say, log), *_last(say, log)))
+    what = "; ".join((*_sums(say, log), *_last(say, log)))
     first = say.s("log-since", since=say.when(log.since), what=what) if what else ""
     flags = (say.s(f"log-flag-{slug(flag.value)}", since=say.when(at)) for flag, at in log.flags)
     return lines(first, *flags)
