@@ -20,6 +20,7 @@ from server.forecast.channel_outages import Down
 from server.forecast.outlook import Window
 from server.watch.evaluate import evaluate
 from server.watch.notice import Made, NoticeKind
+from server.watch.situation import Group
 from tests.watch.conftest import Night, clock
 
 K = NoticeKind
@@ -189,10 +190,10 @@ def in_at_the_finish(night: Night) -> Iterator[str]:
 def how_she_is(night: Night) -> Iterator[str]:
     """To the crew of her next meeting and her pacer; taken back, to each who read it."""
     quietly_out(night)
-    said = night.report(Kind.HOW_SHE_IS, "17:05", "lena", words="blister, cheerful", source=Source.VOLUNTEER)
-    yield "17:05"
-    night.report(Kind.TAKEN_BACK, "17:10", "lena", about=said, source=Source.VOLUNTEER)
-    yield "17:10"
+    said = night.report(Kind.HOW_SHE_IS, "17:20", "lena", words="blister, cheerful", source=Source.VOLUNTEER)
+    yield "17:20"
+    night.report(Kind.TAKEN_BACK, "17:25", "lena", about=said, source=Source.VOLUNTEER)
+    yield "17:25"
 
 
 def she_rests(night: Night) -> Iterator[str]:
@@ -241,6 +242,49 @@ def somebody_has_her(night: Night) -> Iterator[str]:
     yield "18:00"
     night.report(Kind.TAKEN_BACK, "18:05", "ana", about="e2")
     yield "18:05"
+
+
+def a_report_confirmed_later(night: Night) -> Iterator[str]:
+    """In at Chapel by a guess, confirmed twenty minutes on: told then, and not as delayed."""
+    out_of_mill(night)
+    night.report(Kind.CREW_THERE, "18:50", "ana", runner=None, point="chapel")
+    night.tick("18:50")
+    night.report(
+        Kind.IN, "19:20", "lena", point="chapel", unconfirmed=True, doubt="guessed", source=Source.VOLUNTEER
+    )
+    night.tick("19:20")
+    night.report(Kind.CONFIRMED, "19:40", "olga", about="e3", runner=None)
+    yield "19:40"
+
+
+def somebody_has_her_at_night(night: Night) -> Iterator[str]:
+    """Home is woken for it; crew who sleep elsewhere hear it in their morning."""
+    night.event = replace(
+        night.event,
+        people=tuple(
+            replace(p, quiet_from="16:00", quiet_to="17:40", time_zone="UTC")
+            if p.id in ("vera", "sasha")
+            else p
+            for p in night.event.people
+        ),
+    )
+    quietly_out(night)
+    night.report(Kind.IN_HAND, "17:20", "ana", point="mill")
+    yield "17:20"
+    yield "17:39"
+    yield "17:40"
+
+
+def the_chat_of_the_crew(night: Night) -> Iterator[str]:
+    """What concerns all, once, without kit, reasons or a next meeting; nothing that is one person's."""
+    night.groups = (Group("group:1", clock("14:00")),)
+    night.tick("14:00")
+    night.report(Kind.CANNOT_COME, "14:30", "ana", why=Why.OWN_SAFETY, words="fever")
+    yield "14:30"
+    night.report(Kind.OUT, "16:46", point="mill", **LENA)
+    yield "16:46"
+    night.report(Kind.RETIRED, "17:30", how=Retired.TIMED_OUT, point="mill", **LENA)
+    yield "17:30"
 
 
 def odds_of_a_cut_off(night: Night) -> Iterator[str]:
@@ -293,6 +337,43 @@ def an_alarm_is_held(night: Night) -> Iterator[str]:
     yield "27:20"
 
 
+def given_back_halfway_up(night: Night) -> Iterator[str]:
+    """Ana had it and can't any more: who was told hears it, the next step is asked, Ana is not."""
+    quietly_out(night, "moss", "23:10")
+    night.run("26:16", "27:03", lazily=True)
+    night.answer(K.HANDED_ON, "ana", "i have it", "27:04")
+    yield "27:04"
+    night.answer(K.HANDED_ON, "ana", "cannot", "27:06")
+    yield "27:06"
+    night.answer(K.HANDED_ON, "olga", "cannot", "27:07")
+    yield "27:07"
+    yield "27:27"
+
+
+def who_was_to_ring_does_not_answer(night: Night) -> Iterator[str]:
+    """Sasha is to ring race control and was asked before Ana took it: five minutes, then Ana rings."""
+    quietly_out(night, "moss", "23:10")
+    night.run("26:16", "26:58", lazily=True)
+    night.answer(K.HANDED_ON, "ana", "i have it", "26:59")
+    yield "26:59"
+    yield "27:03"
+    yield "27:04"
+    night.report(Kind.RACE_CONTROL_TOLD, "27:05", "ana")
+    yield "27:05"
+    yield "27:19"
+    yield "27:24"
+
+
+def two_alarms_of_which_one_waits(night: Night) -> Iterator[str]:
+    """Overdue, then she calls for help: its ladder only; one stand-down ends what waited behind it as well."""
+    quietly_out(night, "moss", "23:10")
+    night.run("26:16", "26:53", lazily=True)
+    night.report(Kind.ASKED_FOR_HELP, "26:55", words="lost, near 41 miles", **HERSELF)
+    yield "26:55"
+    night.report(Kind.IN_HAND, "27:00", "lena", source=Source.VOLUNTEER)
+    yield "27:00"
+
+
 def crew_wait_in_vain(night: Night) -> Iterator[str]:
     """'Not here yet' where she surely would have been; and who stays for her."""
     quietly_out(night)
@@ -309,7 +390,7 @@ def crew_do_not_answer(night: Night) -> Iterator[str]:
     night.event = replace(night.event, alarm=replace(night.event.alarm, grace=timedelta(hours=3)))
     quietly_out(night)
     night.run("16:47", "19:54", lazily=True)
-    yield from ("20:08", "20:38", "21:08", "21:38")
+    yield from ("20:08", "20:38", "21:08", "21:38", "22:08", "22:38", "23:04")
 
 
 def the_sweep_is_through(night: Night) -> Iterator[str]:
@@ -474,6 +555,28 @@ def the_pacer_does_not_come(night: Night) -> Iterator[str]:
     yield "18:10"
 
 
+def somebody_else_says_that_they_can_not_come(night: Night) -> Iterator[str]:
+    """Vera writes that Ana is ill: Ana hears it, with a button to go all the same; the rest of the crew and home as well."""
+    night.tick("13:00")
+    night.report(Kind.CANNOT_COME, "13:30", "vera", person="ana", why=Why.OWN_SAFETY, words="fever")
+    yield "13:30"
+    yield "13:40"
+    night.answer(K.UNCOVERED, "vera", "cannot", "13:45")
+    yield "13:45"
+    night.report(Kind.CAN_COME, "13:50", "ana")
+    yield "13:50"
+
+
+def the_race_is_ended_from_a_point_on(night: Night) -> Iterator[str]:
+    """From Chapel on: the meeting there still holds, nobody is sent to one after it."""
+    out_of_mill(night)
+    night.report(Kind.RACE_ENDED_EARLY, "17:05", point="chapel", words="storm", **OLGA)
+    yield "17:05"
+    yield "17:15"
+    yield "17:40"
+    yield "18:50"
+
+
 def words_for_others(night: Night) -> Iterator[str]:
     """Passed on as written; a swap asked and refused; a reminder; a wish to hear of her; each taken back or done."""
     night.tick("13:00")
@@ -529,7 +632,10 @@ SCENES: dict[str, Scene] = {
     for s in (
         half_an_hour_before_the_leave_by, a_sleeper_is_woken, before_signal_is_lost, a_meeting_that_can_not_be_made,
         a_fact_moves_the_next_meeting, in_and_out, in_at_the_finish, how_she_is, she_rests, a_doubtful_report,
-        said_to_have_retired, somebody_has_her, odds_of_a_cut_off, late_then_overdue, an_alarm_is_held,
+        said_to_have_retired, somebody_has_her, odds_of_a_cut_off,
+        a_report_confirmed_later, somebody_has_her_at_night, the_chat_of_the_crew, given_back_halfway_up,
+        who_was_to_ring_does_not_answer, two_alarms_of_which_one_waits, somebody_else_says_that_they_can_not_come,
+        the_race_is_ended_from_a_point_on, late_then_overdue, an_alarm_is_held,
         crew_wait_in_vain, crew_do_not_answer, the_sweep_is_through, she_calls_for_help,
         help_called_by_another_and_taken_back, help_for_nobody_named, she_retires, nobody_fetches_her, past_a_cut_off,
         not_reported_out_by_a_cut_off, the_organiser_changes_the_race, the_van_breaks_down,
