@@ -20,9 +20,20 @@ from server.forecast.constants import SOURCE
 from server.forecast.kinds import Kind
 from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
-from server.forecast.values import Fact, FloatArray, Reference, Settings, Sighting, Silence, Target, Watcher
+from server.forecast.values import (
+    Fact,
+    FloatArray,
+    Quality,
+    Reference,
+    Settings,
+    Sighting,
+    Silence,
+    Target,
+    Watcher,
+)
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE, say
 from tests.research.fit.fold import Fold
+from tests.research.fit.planned import read_plans, read_profile, usable, with_plans
 from tests.research.fit.tables import MINUTE, Race, courses, load
 
 LINES = (0.02, 0.01, 0.005, 0.002, 0.001)
@@ -118,7 +129,10 @@ def watch_runner(
 
 
 def reference_of(race: Race, times: FloatArray) -> Reference:
-    """What the engine is given for a runner of a table: as the scoring script gives it."""
+    """What the engine is given for a runner of a table: as the scoring script gives it; a plan where the race has one."""
+    if race.km is not None:
+        still, steep = np.zeros(race.km.size), CLIMB_M_PER_KM[race.course]
+        return Reference(race.km, race.ref_s, still, Quality.COST_MODEL, steep, Target.ANYBODY)
     first = np.flatnonzero(np.isfinite(times))[0]
     scale = times[first] / race.ref_s[first] if race.free_level else 1.0
     none = np.zeros(race.ref_s.size)
@@ -184,10 +198,15 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m tests.research.fit.alarms", description=__doc__)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--every", type=int, default=12, help="of the finishers")
+    parser.add_argument("--plans", type=Path, help="references of `python -m tests.plan.plan_tables` instead")
     chosen = parser.parse_args()
     folder: Path = chosen.folder
+    every = load(folder, folder.parent / "bench" / "references.json")
+    if chosen.plans is not None:
+        profile = read_profile(folder.parent / "courses" / "hill100.csv")
+        every = with_plans(usable(every), read_plans(folder, profile, chosen.plans))
     fitted = {part.split()[0]: part.split()[1:] for part in SOURCE.split("; ")}
-    for name, races in courses(load(folder, folder.parent / "bench" / "references.json")).items():
+    for name, races in courses(every).items():
         say(f"\n{name}, {datetime.now(UTC).date()}:\n\n{HEAD}")
         for row in unseen_rows([r for r in races if str(r.year) not in fitted[name]], chosen.every):
             say(row)

@@ -20,8 +20,8 @@ from server.forecast.kinds import Kind
 from server.forecast.margins import KNOT_P
 from server.forecast.prior import covariance, edge_noise, leg_noise, mean
 from server.forecast.tempered import contrast, tempered
-from server.forecast.values import FloatArray, Quality, Reference, Target
-from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE, say
+from server.forecast.values import FloatArray, Quality, Reference
+from tests.research.fit.__main__ import OWN_REFERENCE, say
 from tests.research.fit.alarms import reference_of
 from tests.research.fit.planned import read_plans, read_profile, usable, with_plans
 from tests.research.fit.scores import Tally
@@ -78,7 +78,7 @@ def score(race: Race, every: int, into: Asked) -> None:
     everybody = race.elapsed_s
     for row in np.flatnonzero(np.isfinite(everybody[:, -1]))[::every]:
         times = everybody[row]
-        plan = _reference(race, times)
+        plan = reference_of(race, times)
         kind = kinds.of(plan)
         for k in range(2, times.size):
             if not np.isfinite(times[k - 1]):
@@ -92,14 +92,6 @@ def score(race: Race, every: int, into: Asked) -> None:
                 own = bent(plan, factors(kind, plan, now[ahead[:n]])) if n and ahead.size else plan
                 found = forecast_field(own, seen, KNOT_P, race.limit_s).quantiles_s[:, k:]
                 tally.add(found, times[None, k:])
-
-
-def _reference(race: Race, times: FloatArray) -> Reference:
-    if race.km is None:
-        return reference_of(race, times)
-    none = np.zeros(race.km.size)
-    climb = CLIMB_M_PER_KM[race.course]
-    return Reference(race.km, race.ref_s, none, Quality.COST_MODEL, climb, Target.ANYBODY)
 
 
 def main() -> None:
