@@ -26,7 +26,8 @@ PAPER, INK, SOFT, FACT = "#15120d", "#f1e7d3", "#b3a585", "#f0b55e"
 def marked_profile(picture: Picture, runner: str, share: May, pen: Pen) -> str:
     """The profile with her marks, as far as that part may see them; without any for a volunteer."""
     course = picture.course(runner)
-    return profile_svg(picture.event, runner, course, marks(picture, runner, share, pen), pen.word("profile"))
+    seen, miles = marks(picture, runner, share, pen), pen.reader.miles
+    return profile_svg(picture.event, runner, course, seen, pen.word("profile"), miles=miles)
 
 
 def marks(picture: Picture, runner: str, share: May, pen: Pen) -> Marks:

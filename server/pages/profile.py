@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from html import escape
 
+from server.conversation.telling.measures import KM_PER_MILE
 from server.course import Course, profile
 from server.event.model import CourseDef, Event, Point
 
@@ -43,14 +44,25 @@ class _Frame:
 
 
 def profile_svg(
-    event: Event, runner: str, course: Course, marks: Marks | None = None, title: str = "Course"
+    event: Event,
+    runner: str,
+    course: Course,
+    marks: Marks | None = None,
+    title: str = "Course",
+    *,
+    miles: bool = False,
 ) -> str:
-    """The picture as SVG text. Without heights the line is flat and everything else the same."""
-    return course_svg(event.course_of(runner), course, marks, title)
+    """The picture as SVG text, its scale in km or miles. Without heights the line is flat and everything else the same."""
+    return course_svg(event.course_of(runner), course, marks, title, miles=miles)
 
 
 def course_svg(
-    definition: CourseDef, course: Course, marks: Marks | None = None, title: str = "Course"
+    definition: CourseDef,
+    course: Course,
+    marks: Marks | None = None,
+    title: str = "Course",
+    *,
+    miles: bool = False,
 ) -> str:
     """The same of a course on which nobody runs yet."""
     corners = [(p.km, p.height_m) for p in profile(course)] or [(0.0, 0.0), (course.length_km, 0.0)]
@@ -64,7 +76,7 @@ def course_svg(
         _estimate(marks, frame),
         _ground(corners, frame),
         _heights(frame, course.has_heights),
-        _kms(frame),
+        _scale(frame, *((KM_PER_MILE, "mi") if miles else (1.0, "km"))),
         *_points(definition.points, frame),
         _last(marks, frame),
         "</svg>",
@@ -110,13 +122,13 @@ def _heights(frame: _Frame, known: bool) -> str:
     )
 
 
-def _kms(frame: _Frame) -> str:
-    step = _nice(frame.length_km / 8, NICE_STEPS)
-    kms = range(0, int(frame.length_km) + 1, int(step))
+def _scale(frame: _Frame, unit_km: float, unit: str) -> str:
+    length = frame.length_km / unit_km
+    marks = range(0, int(length) + 1, _nice(length / 8, NICE_STEPS))
     return "".join(
-        f'<text class="scale" fill="#8a7a55" font-size="10" text-anchor="middle" x="{frame.x(km):.1f}" '
-        f'y="{HEIGHT - 8}">{km}{" km" if km == 0 else ""}</text>'
-        for km in kms
+        f'<text class="scale" fill="#8a7a55" font-size="10" text-anchor="middle" x="{frame.x(n * unit_km):.1f}" '
+        f'y="{HEIGHT - 8}">{n}{f" {unit}" if n == 0 else ""}</text>'
+        for n in marks
     )
 
 

@@ -22,6 +22,7 @@ from server.forecast.outlook import Window
 from server.journal import Outcome
 from server.pages.bars import axis
 from server.pages.labels import label
+from server.pages.profile import profile_svg
 from server.pages.routes import static_path
 from server.pages.stream import NOT_OPEN
 from server.pages.view import Pen, board_view
@@ -335,3 +336,13 @@ async def test_the_board_has_the_stop_log_of_those_who_may_see_it(site: Site) ->
     assert "Log the stop" in text
     _, text, _ = await _get(site, "/", "office")
     assert "500 ml" not in text
+
+
+async def test_the_profile_counts_in_the_readers_unit(site: Site) -> None:
+    """Who reads miles has a scale in miles, and the same picture else."""
+    picture = await site.parts.pictures.take(EVENT, site.clock.now())
+    course = picture.course("maren")
+    drawn = [profile_svg(picture.event, "maren", course, miles=m) for m in (False, True)]
+    scales = [re.findall(r'<text class="scale"[^>]*middle[^>]*>([^<]+)<', d) for d in drawn]
+    assert (scales[0][0], scales[1][0]) == ("0 km", "0 mi")
+    assert int(scales[1][-1]) <= 100 < int(scales[0][-1])

@@ -8,7 +8,10 @@ check-not-promised = { $count ->
     [one] Ein Treffen ist nicht versprochen
    *[other] { $count } Treffen sind nicht versprochen
  }: die Crew kommt vielleicht zu spät, oder eine Fahrt ist nicht bestätigt. `stilepost plan { $file }` sagt welche, warum und was hülfe.
-check-right = { $file }: richtig. { $runners } Läuferin(nen), { $points } Punkte, { $people } Leute, { $meetings } Treffen. `stilepost load { $file }` speichert es.
+check-right = { $file }: richtig. { $runners ->
+    [one] Eine Läuferin
+   *[other] { $runners } Läuferinnen
+ }, { $points } Punkte, { $people } Leute, { $meetings } Treffen. `stilepost load { $file }` speichert es.
 cli-error = Fehler: { $what }
 cli-nothing-reported = von { $event } ist noch niemand gemeldet: danach gibt es nichts zu berichten
 cli-log-whose = --runner: sag, wessen Protokoll es ist. Nimm eines von: { $known }.

@@ -11,7 +11,10 @@ check-not-promised = { $count ->
     [one] One meeting is not promised
    *[other] { $count } meetings are not promised
  }: crew may come too late, or a drive is not confirmed. `stilepost plan { $file }` says which, why and what would help.
-check-right = { $file }: right. { $runners } runner(s), { $points } points, { $people } people, { $meetings } meetings. `stilepost load { $file }` stores it.
+check-right = { $file }: right. { $runners ->
+    [one] One runner
+   *[other] { $runners } runners
+ }, { $points } points, { $people } people, { $meetings } meetings. `stilepost load { $file }` stores it.
 cli-error = Error: { $what }
 cli-nothing-reported = nobody has been reported in { $event } yet: there is nothing to look back on
 cli-log-whose = --runner: say whose log it is. Use one of: { $known }.

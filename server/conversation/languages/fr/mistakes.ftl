@@ -11,7 +11,10 @@ check-not-promised = { $count ->
     [one] Un rendez-vous n’est pas promis
    *[other] { $count } rendez-vous ne sont pas promis
  } : l’équipe risque d’arriver trop tard, ou un trajet n’est pas confirmé. `stilepost plan { $file }` dit lesquels, pourquoi et ce qui aiderait.
-check-right = { $file } : juste. { $runners } coureuse(s), { $points } points, { $people } personnes, { $meetings } rendez-vous. `stilepost load { $file }` l’enregistre.
+check-right = { $file } : juste. { $runners ->
+    [one] Une coureuse
+   *[other] { $runners } coureuses
+ }, { $points } points, { $people } personnes, { $meetings } rendez-vous. `stilepost load { $file }` l’enregistre.
 cli-error = Erreur : { $what }
 cli-nothing-reported = dans { $event } personne n’a encore été signalé : il n’y a rien à raconter
 cli-log-whose = --runner : dis de qui est le carnet. Choisis parmi : { $known }.
