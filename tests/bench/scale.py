@@ -43,6 +43,8 @@ REPORTED = 8
 """Reports: their median is a report's cost. One before them counts in nothing, as what is used first is made ready then."""
 CREWS = 100
 """So many of the runners have crews, unless more are asked for: a field is runners with crews and runners without."""
+AT_ONCE = 1000
+"""Entries that are put into the journal together."""
 MINUTE = timedelta(minutes=1)
 
 
@@ -121,8 +123,13 @@ async def measured(size: Size) -> dict[str, object]:
     async with database(size.database) as url:
         journal = await Journal.open(url)
         await journal.store_event(text, files, built.event, "bench", built.event.starts)
+        waiting: list[Entry] = []
         for some in journal_of(built, size.entries, now):
-            await journal.append_all(some)
+            waiting += some
+            if len(waiting) >= AT_ONCE:
+                await journal.append_all(waiting)
+                waiting = []
+        await journal.append_all(waiting)
         await journal.close()
         return {
             "runners": size.runners,
