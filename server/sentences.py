@@ -19,6 +19,8 @@ from fluent.syntax import FluentParser
 from fluent.syntax.ast import Junk, Message, Resource
 
 GAP = "…"
+LONGEST = 2000
+"""Characters of a value that goes into a sentence by the library; a longer one is put in afterwards."""
 PAGES = "pages.ftl"
 """The pages' own short words, whose names are theirs alone; every other file is told in messages and on paper."""
 
@@ -107,6 +109,14 @@ def label(language: str, key: str, /, **values: str | int | float) -> str:
 
 
 def _said(language: str, key: str, values: Mapping[str, str | int | float], *, pages: bool) -> str:
+    long = {k: v for k, v in values.items() if isinstance(v, str) and len(v) > LONGEST}
+    if long:
+        # The library writes '{???}' for a value past 2,500 characters: all mistakes of a file are one.
+        marks = {k: f"\ue000{n}\ue001" for n, k in enumerate(long)}
+        whole = _said(language, key, {**values, **marks}, pages=pages)
+        for k, mark in marks.items():
+            whole = whole.replace(mark, long[k])
+        return whole
     behind = fallback()
     for candidate in dict.fromkeys((language_of(language), behind)):
         if key not in keys(candidate, pages=pages):

@@ -340,3 +340,16 @@ def test_afterwards_needs_somebody_to_have_been_reported(shell: Shell) -> None:
     assert not (shell.folder / "after").exists()
     assert "there is no event 'nowhere'" in shell.run("afterwards", "nowhere").output
     assert "Use one of: maren." in shell.run("afterwards", "--runner", "mareen").output
+
+
+def test_however_many_mistakes_are_all_told(shell: Shell) -> None:
+    """Past 2,500 characters the library of sentences writes '{???}': every key is named all the same."""
+    text = shell.event.read_text(encoding="utf-8")
+    wrong = "".join(f'unknown_key_{n} = "x"\n' for n in range(40))
+    shell.event.write_text(
+        text.replace('limit = "34:00"\n', f'limit = "34:00"\n{wrong}', 1), encoding="utf-8"
+    )
+    told = shell.run("check", str(shell.event)).output
+    assert "???" not in told
+    assert all(f"unknown_key_{n}'" in told for n in range(40))
+    assert told.startswith("Error: ")
