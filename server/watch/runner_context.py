@@ -305,7 +305,7 @@ def fact_at(state: RunnerState) -> datetime:
     moments = [state.start]
     for t in state.times:
         moments += [s.at for s in (t.arrived, t.left) if s is not None]
-    moments += [f.stamp.at for f in state.positions[-1:]]  # kept in the order in which they were seen
+    moments += [f.stamp.at for f in state.positions]
     moments += [n.stamp.at for n in state.not_yet]
     moments += [at for r in state.rests for at in (r.start, r.end) if at is not None]
     moments += [] if state.rest_heard is None else [state.rest_heard]
