@@ -23,6 +23,8 @@ from server.conversation.understanding import (
     Understood,
     read,
 )
+from server.conversation.understanding.read import Guess, _decide
+from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
@@ -146,7 +148,19 @@ def test_ones_own_day_is_not_hers() -> None:
 
 def test_a_question_behind_a_comma_is_no_note() -> None:
     """It is said not to be understood; the rest is kept as it is written."""
-    kept, asked = _parts("steh grad zufällig am weg, darf ich ihr da was zu trinken geben oder gibts ärger")
+    kept, asked = _parts(
+        "chucking it down, cant do more than 30 on the valley rd, am i still there before her"
+    )
     assert isinstance(kept, Kept)
-    assert kept.words == "steh grad zufällig am weg"
+    assert kept.words == "chucking it down, cant do more than 30 on the valley rd"
+    assert not kept.of_her
     assert isinstance(asked, Unclear)
+
+
+def test_where_the_next_is_near_both_are_offered() -> None:
+    """A wrong answer costs more than a tap, though the likeliest alone would do."""
+    said = read_sentence("is it alright", CREW)
+    (back,) = (_decide(Guess(said, (("where", 0.5), ("people", 0.3))), CREW),)
+    assert isinstance(back, AskBack)
+    assert [c.label for c in back.choices] == ["where", "people"]
+    assert isinstance(_decide(Guess(said, (("where", 0.5), ("people", 0.05))), CREW), Asked)

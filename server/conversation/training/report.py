@@ -32,9 +32,10 @@ def _outcome(model: Model, scores: NDArray[np.float64], wanted: str) -> tuple[st
     likely = [(float(share[i]), model.intents[i]) for i in np.argsort(-share, kind="stable")[:3]]
     (one, a), (two, b), *_ = [x for x in likely if x[1] != NONE]
     p = policy()
-    if one >= p.tiers[a]:
+    near = one < p.near_below and two >= p.near
+    if one >= p.tiers[a] and not near:
         return ("right" if a == wanted else f"wrong {p.tier_of[a]}"), first, second
-    if one + two >= p.two:
+    if near or one + two >= p.two:
         return ("one of two" if wanted in (a, b) else "useless"), first, second
     return "passed on", first, second
 

@@ -12,12 +12,14 @@ from importlib import resources
 @dataclass(frozen=True)
 class Policy:
     """`tiers` what each intent needs to be done; `tier_of` its tier by name; `two` what the two likeliest need together;
-    `clause` what a clause beside others needs; `alarm`, `ask`, `doubt`, `wonder`, `joke`, `none`,
-    `light`, `sure` scores of danger."""
+    `near` the share of the second from which it is asked which, of a first below `near_below`; `clause` what a clause
+    beside others needs; `alarm`, `ask`, `doubt`, `wonder`, `joke`, `none`, `light`, `sure` scores of danger."""
 
     tiers: Mapping[str, float]
     tier_of: Mapping[str, str]
     two: float
+    near: float
+    near_below: float
     clause: float
     alarm: float
     ask: float
@@ -36,4 +38,6 @@ def policy() -> Policy:
     tier_of = {i: tier for tier, intents in t["intents"].items() for i in intents}
     tiers = {i: float(t["tiers"][tier]) for i, tier in tier_of.items()}
     unsure, danger = t["unsure"], t["danger"]
-    return Policy(tiers, tier_of, unsure["two"], unsure["clause"], **danger)
+    return Policy(
+        tiers, tier_of, unsure["two"], unsure["near"], unsure["near_below"], unsure["clause"], **danger
+    )

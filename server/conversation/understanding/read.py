@@ -834,7 +834,9 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
             for s in apart:
                 left = left.replace(s.written.rstrip("?"), "").strip(" ,;?")
             questions_ = tuple(Unclear(s.written) for s in apart)
-            return Several((replace(all_of_it, words=left), *questions_)) if left else questions_[0]
+            hers = any(_of_her(g.said, ctx) for _, g in guesses if g.said not in apart)
+            words = replace(all_of_it, words=left, of_her=hers)
+            return Several((words, *questions_)) if left else questions_[0]
         asks = any(strong and gates.asks(g.said) for strong, g in guesses)
         if asks and isinstance(all_of_it, Kept) and not all_of_it.of_her:
             return Unclear(text)  # a question of the writer's that nobody could make out is no note
@@ -1072,6 +1074,8 @@ _FAR = 5.0
 """So many times as likely as the next is far likelier (own choice)."""
 
 
+_ALIKE = ({"my_race", "cut_off"}, {"bring", "food"})
+"""Of these one answer holds what the other asks."""
 _WITH_FOOD = {"bring", "food"}
 """What to bring says what she eats there too: 'what does she want at the mill'."""
 
@@ -1085,7 +1089,10 @@ def _decide(g: Guess, ctx: Context) -> Understood:
     alone = len(g.said.masked) == 1 and first in questions.OF_INTENT
     # A question that is far likelier than any other meaning needs a little less: buttons would offer nothing else.
     far = first in questions.OF_INTENT and share >= p.two and all(share >= _FAR * x for _, x in rest)
-    if far or share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first]):
+    sure = far or share >= (min(p.tiers[first], _ONE_WORD) if alone else p.tiers[first])
+    near = bool(rest) and share < p.near_below and rest[0][1] >= p.near and not alone
+    near = near and {first, rest[0][0]} not in _ALIKE
+    if sure and not near:
         return meaning(first, g.said, ctx) or _keep(g.said, ctx)
     if rest and {first, rest[0][0]} == _WITH_FOOD and share + rest[0][1] >= p.two:
         return meaning("bring", g.said, ctx) or _keep(g.said, ctx)
@@ -1096,6 +1103,8 @@ def _decide(g: Guess, ctx: Context) -> Understood:
             return choices[0][1]
         if len(choices) == 2:
             return AskBack(Need.MEANING, tuple(Choice(i, m) for i, m in choices), g.said.written)
+    if sure:
+        return meaning(first, g.said, ctx) or _keep(g.said, ctx)
     return _perhaps_asked(g, ctx) or _keep(g.said, ctx)
 
 

@@ -265,7 +265,9 @@ def _hearsay(base: Report, said: Sentence, ctx: Context) -> Understood | None:
         if says_so and not gates.denied(intent, said):
             if gates.supposed(intent, said):
                 return None
-            found = _of_kind(replace(base, kind=KIND_OF[intent], guessed=True), said, ctx)
+            nowhere = said.nowhere and said.point is None and KIND_OF[intent] in _GOES
+            kind = Kind.POSITION if nowhere else KIND_OF[intent]
+            found = _of_kind(replace(base, kind=kind, guessed=True), said, ctx)
             return (
                 with_runner(replace(found, guessed=True, hearsay=intent == "retired"), said, ctx)
                 if isinstance(found, Report)
