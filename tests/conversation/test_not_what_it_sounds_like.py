@@ -164,3 +164,16 @@ def test_where_the_next_is_near_both_are_offered() -> None:
     assert isinstance(back, AskBack)
     assert [c.label for c in back.choices] == ["where", "people"]
     assert isinstance(_decide(Guess(said, (("where", 0.5), ("people", 0.05))), CREW), Asked)
+
+
+@pytest.mark.parametrize(
+    ("words", "question"),
+    [
+        ("fast n reh erwischt, alles gut, fahr jetzt langsamer", Question.SLOWER),
+        ("wer hat meine stirnlampe eingsteckt", Question.BRING),
+        ("sie ist im ziel 14:24, sitzt auf der bank und isst pommes", Question.FOOD),
+    ],
+)
+def test_what_the_writer_or_she_does_asks_nothing_of_the_plan(words: str, question: Question) -> None:
+    """A driver who slows down, a torch of one's own, chips on a bench."""
+    assert question not in [p.question for p in _parts(words) if isinstance(p, Asked)]

@@ -301,6 +301,8 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'it is only half an hour to the mill isn't it'
     if intent in ("resting", "condition") and said.says("you") and not (said.named or said.says("she")):
         return False  # 'go and have a lie down, you have earned it'
+    if intent == "what_if" and said.reads("by_car") and not asks_something(said):
+        return False  # 'nearly hit a deer, all good, driving slower now'
     if intent == "cut_off" and said.reads("of_a_road"):
         return False  # 'what time do they shut the road'
     if intent == "not_here_yet" and not any(said.says(c) for c in _OF_WAITING) and not said.reads("here"):

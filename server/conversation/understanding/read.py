@@ -733,9 +733,13 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     before: list[Sentence] = []
     passed_over: list[Sentence] = []
     of_him = False
+    hers = whole.first[0] in _SAID_OF_HER and whole.first[1] >= p.tiers[whole.first[0]]
     of_writer = not _on_foot(ctx) and any(subject.whose(g.said) is Whose.WRITERS for _, g in guesses)
     for strong, g in guesses:
         intent, share = g.first
+        if intent in questions.OF_INTENT and hers and not strong and not gates.asks_something(g.said):
+            passed_over.append(g.said)
+            continue  # 'she is in at the finish, sits on a bench and eats chips'
         if of_writer and intent in _HOW_SHE_FARES and subject.whose(g.said) is Whose.OPEN:
             undone.append(g.said)
             continue  # 'just been sick. mine. she is fine'
@@ -1023,8 +1027,9 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
         intent = gates.as_asked(m.intents[i], said)
         if intent == "leave" and PartKind.RUNNER in clauses.ctx.parts and not said.reads("time_left"):
             intent = "cut_off"  # she has no car to leave in: until when she may stay
-        if intent in _OF_KIT and said.reads("did_she"):
-            # What came of it is in no plan.
+        own = not foot and lexicon().subject["mine"].has(said.masked) and not said.says("she")
+        if intent in _OF_KIT and (said.reads("did_she") or (own and said.says("who"))):
+            # What came of it is in no plan, nor what is the writer's: 'who has packed my torch'.
             intent = "how_is_she" if said.says("eat") else "unknown_other"
         if intent in _WELL and not foot and _is_ill(said):
             intent = "cant_come"
