@@ -177,3 +177,15 @@ def test_where_the_next_is_near_both_are_offered() -> None:
 def test_what_the_writer_or_she_does_asks_nothing_of_the_plan(words: str, question: Question) -> None:
     """A driver who slows down, a torch of one's own, chips on a bench."""
     assert question not in [p.question for p in _parts(words) if isinstance(p, Asked)]
+
+
+@pytest.mark.parametrize(
+    "words", ["no the second time", "nein ich mein den anderen", "non l'autre celui du retour"]
+)
+def test_the_other_pass_of_a_place_is_the_question_before(words: str) -> None:
+    """Of a place that is passed twice; of any other they mean something else."""
+    last = Asked(Question.AT, "maren", "stile-out", words="when is she at the stile")
+    (again,) = _parts(words, replace(CREW, last=last))
+    assert isinstance(again, Asked)
+    assert (again.question, again.point) == (Question.AT, "stile-back")
+    assert not [p for p in _parts(words, replace(CREW, last=replace(last, point="lathe"))) if p == again]

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from rapidfuzz import fuzz
 
-from server.conversation.telling.answer import RunnerHere
+from server.conversation.telling.answer import PointHere, RunnerHere
 from server.conversation.understanding import names
 from server.conversation.understanding.again import ordinal
 from server.conversation.understanding.features import question_form
@@ -293,6 +293,9 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
         return Asked(Question.PEOPLE, person=said.person, words=said.written)
     if last is None:
         return None
+    again = _other_pass(last, said, ctx)
+    if again is not None:
+        return again
     more = _more_than_before(last, said, core, ctx)
     if more is not None:
         return more
@@ -307,6 +310,27 @@ def follow_up(said: Sentence, ctx: Context) -> Understood | None:
     if said.runner and (row in after or " ".join(core) in after):
         return _after(last, said.runner, said.written)
     return None
+
+
+def _other_pass(last: Asked, said: Sentence, ctx: Context) -> Asked | None:
+    """'No, the second time', 'non, celui du retour': the question before, of the other pass of the same place."""
+    her = ctx.runner(last.runner)
+    if her is None or last.point is None or len(said.plain) > _PASS_MAX:
+        return None
+    if not lexicon().read["other_pass"].has(said.plain) or said.point is not None:
+        return None
+    here = next((p for p in her.points if p.id == last.point), None)
+    others = [p for p in her.points if here is not None and p is not here and _place(p) == _place(here)]
+    return replace(last, point=others[0].id, words=said.written) if len(others) == 1 else None
+
+
+def _place(point: PointHere) -> tuple[str, ...]:
+    """The words of a point's name that say no pass."""
+    return tuple(w for w in lexicon().words(point.name) if w not in lexicon().names["passes"])
+
+
+_PASS_MAX = 9
+"""Such an answer has no more words (own choice)."""
 
 
 _OF_TIMES = frozenset(
