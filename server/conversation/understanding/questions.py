@@ -149,7 +149,7 @@ def ask(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     asked = Asked(question, words=said.written, person=said.person)
     if question is Question.MY_RACE and PartKind.RUNNER not in ctx.parts:
         asked = replace(asked, question=Question.PLAN_GAP)
-    elif question is Question.MY_RACE and _how_far_to(said):
+    elif question is Question.MY_RACE and how_far_to(said):
         asked = replace(asked, question=Question.DRIVE)
     if question is Question.SLOWER:
         percent = next((a.number for a in said.amounts if a.unit == "PERCENT"), None)
@@ -179,7 +179,7 @@ def ask(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     return about(asked, said, ctx)
 
 
-def _how_far_to(said: Sentence) -> bool:
+def how_far_to(said: Sentence) -> bool:
     """Whether the way to a place is asked for, not how far ahead of the plan or behind it one is."""
     return said.says("howfar") and not said.says("late") and (said.point is not None or said.says("next"))
 

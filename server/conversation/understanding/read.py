@@ -1017,6 +1017,10 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     plainly = questions.plain_question(said, clauses.ctx.parts)
     if plainly is not None and (plainly.said or gates.asks_something(said) or said.asks):
         return Guess(said, ((plainly.intent, 1.0),))
+    if PartKind.RUNNER in clauses.ctx.parts and questions.how_far_to(said) and gates.asks_something(said):
+        return Guess(
+            said, (("drive", 1.0),)
+        )  # 'how far to the gate' is neither what lies there nor how she stands
     m = model()
     share = m.shares(clauses.scores(said))
     order = np.argsort(-share, kind="stable")[:8]
@@ -1071,7 +1075,7 @@ def _plainly(said: Sentence, clauses: Clauses) -> Understood | None:
     return meaning(intent, said, clauses.ctx) if share >= policy().tiers.get(intent, 1.0) else None
 
 
-_ONE_WORD = 0.38
+_ONE_WORD = 0.35
 """What a word alone needs to be a question ('crew', 'cut-off'), as a menu would have it: there is little else it may be."""
 
 
