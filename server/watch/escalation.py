@@ -425,17 +425,23 @@ _KM_SAID = re.compile(
     re.I,
 )
 KM_OF_A_MILE = 1.609344
+SAID_BEHIND_KM = 5.0
+"""A watch may run so far behind the course's own measure (own choice)."""
 
 
 def _said_km(sight: Sight, words: str) -> float | None:
-    """The distance along the course that a call for help names ('at 50 km'); None where it names none on it."""
+    """The distance along the course that a call for help names ('at 50 km'); None where it names none on it. 'Lost, 5
+    miles after Moss' counts from there: words that name a point, or a distance well behind her, say no such thing."""
     m = _KM_SAID.search(words)
-    if m is None:
+    points = sight.event.course_of(sight.runner.id).points
+    plain = words.casefold()
+    if m is None or any(n.casefold() in plain for p in points for n in (p.name, *p.also)):
         return None
     km = float((m[1] or m[3]).replace(",", "."))
     km *= KM_OF_A_MILE if (m[2] or "").lower().startswith(("mi", "mei")) else 1.0
-    points = sight.event.course_of(sight.runner.id).points
-    return km if 0 < km <= max(p.km or 0.0 for p in points) else None
+    last = sight.state.last_known
+    behind = 0.0 if last is None or last.km is None else last.km - SAID_BEHIND_KM
+    return km if max(0.0, behind) < km <= max(p.km or 0.0 for p in points) else None
 
 
 def _unconfirmed(sight: Sight) -> tuple[Unsure, ...]:

@@ -8,7 +8,7 @@ before the updates that waited have been read.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -245,17 +245,18 @@ def elsewhere(sight: Sight, who: str, point: str) -> bool:
 
 
 def with_her(sight: Sight, pacer: str) -> bool:
-    """Whether a pacer is running with her, by the plan and the points she has reached."""
-    for part in sight.parts(PartKind.PACER):
-        begun = part.person == pacer and part.pace_from is not None and sight.reached(part.pace_from)
-        if begun and (part.pace_to is None or not sight.reached(part.pace_to)):
-            return True
-    for plan in plans_of(sight):
-        if plan.pacer_joins == pacer and sight.reached(plan.point):
-            return not any(
-                other.pacer_leaves == pacer and sight.reached(other.point) for other in plans_of(sight)
-            )
-    return False
+    """Whether a pacer is running with her, by the plan and the points she has reached: they have joined her since they left
+    her last, whether their part or a meeting says so."""
+    parts = [p for p in sight.parts(PartKind.PACER) if p.person == pacer]
+    plans = plans_of(sight)
+    joins = [p.pace_from for p in parts] + [m.point for m in plans if m.pacer_joins == pacer]
+    leaves = [p.pace_to for p in parts] + [m.point for m in plans if m.pacer_leaves == pacer]
+    order = [p.id for p in sight.event.course_of(sight.runner.id).points]
+
+    def last(where: Iterable[str | None]) -> int:
+        return max((order.index(p) for p in where if p in order and sight.reached(p)), default=-1)
+
+    return last(joins) > last(leaves)
 
 
 def unanswered(sight: Sight) -> Iterator[Draft | Wake]:

@@ -11,6 +11,7 @@ import pytest
 from server.event.model import PartKind
 from server.facts.entry import Fix, Kind, Source
 from server.facts.state import Interval
+from server.watch.escalation import _said_km
 from server.watch.notice import Made, Notice, NoticeKey, NoticeKind, TestAlarmValues, Urgency
 from server.watch.runner_context import (
     ceil_to,
@@ -134,6 +135,14 @@ def test_nobody_is_judged_while_we_could_have_heard_nothing(
         ("ridge", (None, None), "moss", "barn", True),
         ("barn", (None, None), "moss", "barn", False),
         ("ridge", (None, None), None, None, False),
+        # The part says where they leave, a meeting where they join, and the other way round.
+        ("moss", (None, "ridge"), "moss", None, True),
+        ("ridge", (None, "ridge"), "moss", None, False),
+        ("ridge", ("moss", None), None, "barn", True),
+        ("barn", ("moss", None), None, "barn", False),
+        # Left at the barn by the meeting, though their part goes on to the finish; joined again is with her again.
+        ("barn", ("moss", "finish"), None, "barn", False),
+        ("barn", ("moss", "ridge"), "barn", None, True),
     ],
 )
 def test_a_pacer_is_with_her_from_where_they_join_to_where_they_leave(
@@ -202,3 +211,24 @@ def test_channels_tried_in_vain_are_named_only_where_nothing_got_through(
     notice = Notice(key, Urgency.ALARM, START, None, True, TestAlarmValues(START))
     made = [Made(notice, 1, START, sent_at=START if s else None) for s in sent]
     assert tried(make_event().person("ana"), made) == channels
+
+
+@pytest.mark.parametrize(
+    ("words", "km"),
+    [
+        ("help, fell at 57 km", 57.0),
+        ("km 62,5, knee", 62.5),
+        ("at mile 40 no", None),
+        ("fell at 40 miles", 64.373760),
+        ("lost, 5 miles after Moss", None),
+        ("lost 3 km past the bridge", None),
+        ("lost 2 km from the road", None),
+        ("500 km from home", None),
+        ("no idea where", None),
+    ],
+)
+def test_where_a_call_for_help_says_that_she_is(night: Any, words: str, km: float | None) -> None:
+    """A distance along the course, not one from a place, and none that she has long left behind her."""
+    night.report(Kind.IN, "25:00", point="moss", **LENA)
+    found = _said_km(sight(night, clock("25:01")), words)
+    assert found == (None if km is None else pytest.approx(km))
