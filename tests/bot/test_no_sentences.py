@@ -26,9 +26,6 @@ FOR_OTHERS = {
     "server/api/auth.py": "programmers: how long a sender of wrong tokens waits",
     "server/api/metrics.py": "whoever watches the server: what each figure is",
     "server/plan/fuel.py": "whoever checks the plan: the papers that figures come from",
-    "server/plan/past.py": "whoever prepares the files: how a table of results is written",
-    "server/plan/planner.py": "whoever prepares the files: what to do about a target that can't be",
-    "server/plan/recordings.py": "whoever prepares the files: how to export a recording anew",
 }
 PLACES = [
     p
