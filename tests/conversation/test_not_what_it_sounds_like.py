@@ -11,6 +11,7 @@ from server.conversation.understanding import (
     AskBack,
     Asked,
     Context,
+    Danger,
     Kept,
     Need,
     Question,
@@ -189,3 +190,39 @@ def test_the_other_pass_of_a_place_is_the_question_before(words: str) -> None:
     assert isinstance(again, Asked)
     assert (again.question, again.point) == (Question.AT, "stile-back")
     assert not [p for p in _parts(words, replace(CREW, last=replace(last, point="lathe"))) if p == again]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "she is having a sit down at the mill, going on 15 min now", "resting at the mill, going on for 20 min",
+        "sie sitzt an der mühle, geht auf 20 min", "elle se repose au moulin, ça va faire 20 min",
+    ],
+)  # fmt: skip
+def test_how_long_something_has_lasted_sends_her_nowhere(words: str) -> None:
+    """A rest that 'goes on' for so long is none that is over."""
+    assert {r.kind for r in _told(words)} <= {Kind.RESTING}
+
+
+@pytest.mark.parametrize(
+    "words", ["pause de 10 min au moulin là ça repart", "she rested 10 min at the mill, off again now"]
+)
+def test_a_rest_that_is_over_is_none(words: str) -> None:
+    """Whoever is going again when it is written is not told as resting last."""
+    assert [r.kind for r in _told(words)][-1:] != [Kind.RESTING]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["the race office just told me they moved the cut-off", "die rennleitung hat mir gesagt es gibt ne umleitung",
+     "la direction de course m'a dit que la barrière est reculée"],
+)  # fmt: skip
+def test_what_race_control_told_the_writer_is_not_that_they_know(words: str) -> None:
+    """Who told whom: they told, and were told nothing."""
+    assert Kind.RACE_CONTROL_TOLD not in {r.kind for r in _told(words)}
+
+
+@pytest.mark.parametrize("words", ["lost the wall. back on it now", "verlaufen, bin aber wieder auf dem weg"])
+def test_who_was_lost_and_is_back_is_asked(words: str) -> None:
+    """With the number first; nobody is called out of bed for a way that is found again."""
+    assert read(words, RUNNER).danger is Danger.ASK

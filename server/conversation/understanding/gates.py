@@ -10,7 +10,16 @@ from itertools import pairwise
 from server.conversation.understanding import questions
 from server.conversation.understanding.features import question_form
 from server.conversation.understanding.language import Matcher, lexicon, matcher
-from server.conversation.understanding.sentence import FINISH, NUMBER, PERSON, POINT, RUNNER, TIME, Sentence
+from server.conversation.understanding.sentence import (
+    FINISH,
+    LENGTH,
+    NUMBER,
+    PERSON,
+    POINT,
+    RUNNER,
+    TIME,
+    Sentence,
+)
 
 MOVES = {
     "in": ("arrive", "finish", "withus"), "out": ("leave",), "through": ("through",),
@@ -251,6 +260,20 @@ def _only_tell_me(said: Sentence) -> bool:
     return _DONE in left and not lexicon().classes["tell"].has(left)
 
 
+def _so_long_already(said: Sentence) -> bool:
+    """Whether words that may say that she goes on say how long something has lasted: 'a sit down, going on 20 min now'."""
+    row, amounts = list(said.masked), lexicon().read["amounts"]
+    ends = (k + amounts.begins(row[k:]) for k in range(len(row)) if amounts.begins(row[k:]))
+    return any(row[end : end + 1] == [LENGTH] for end in ends)
+
+
+def _off_again(said: Sentence) -> bool:
+    """Whether the rest that is told of is over: 'pause de 10 min, là ça repart', and not 'off again in ten'."""
+    row = list(said.masked)
+    at, rest = lexicon().read["off_again"].places(row), lexicon().classes["rest"].places(row)
+    return bool(at and rest) and rest[0] < at[-1] and not {LENGTH, TIME} & set(row[at[-1] :])
+
+
 def _asks_what(said: Sentence) -> bool:
     """Whether it begins with a word that asks for a thing, a place or somebody, behind words that lead up to it."""
     words, lead = list(said.masked), lexicon().read["lead"]
@@ -297,6 +320,12 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'ignore the page that has her out' says that she is not
     if intent == "pass_message" and (_asks_what(said) or said.reads("tell_not") or _only_tell_me(said)):
         return False  # 'what did they tell him' wants nothing told, 'don't tell her' least of all
+    if intent == "race_control_told" and said.reads("told_me"):
+        return False  # 'a woman from the race office just told me' says what she told, not that they know
+    if intent in ("out", "through", "moving") and _so_long_already(said):
+        return False
+    if intent == "resting" and _off_again(said):
+        return False
     if intent == "drive_takes" and asks(said):
         return False  # 'it is only half an hour to the mill isn't it'
     if intent in ("resting", "condition") and said.says("you") and not (said.named or said.says("she")):
