@@ -1029,7 +1029,12 @@ def guess(said: Sentence, clauses: Clauses) -> Guess:
     for i in order:
         # 'in?', 'has she quit?': what would be a report is, put as a question, whether it is so.
         intent = gates.as_asked(m.intents[i], said)
-        if intent == "leave" and PartKind.RUNNER in clauses.ctx.parts and not said.reads("time_left"):
+        if (
+            intent == "leave"
+            and PartKind.RUNNER in clauses.ctx.parts
+            and said.point is not None
+            and not said.reads("time_left")
+        ):
             intent = "cut_off"  # she has no car to leave in: until when she may stay
         own = not foot and lexicon().subject["mine"].has(said.masked) and not said.says("she")
         if intent in _OF_KIT and (said.reads("did_she") or (own and said.says("who"))):
