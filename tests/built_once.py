@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from functools import lru_cache
+from typing import Any
 
 from server.api import building
 from server.api.building import Built
@@ -18,23 +19,17 @@ _afresh = False
 
 
 @lru_cache(maxsize=32)
-def _once(text: str, files: tuple[tuple[str, bytes], ...], file: str, version: int, language: str) -> Built:
-    return really(text, dict(files), file, version, language)
-
-
-def build(
-    text: str,
-    files: Mapping[str, bytes],
-    file: str = "event.toml",
-    version: int = 0,
-    language: str = "",
-    *,
-    accepted: bool = False,
+def _once(
+    text: str, files: tuple[tuple[str, bytes], ...], rest: tuple[Any, ...], named: tuple[tuple[str, Any], ...]
 ) -> Built:
+    return really(text, dict(files), *rest, **dict(named))
+
+
+def build(text: str, files: Mapping[str, bytes], *rest: Any, **named: Any) -> Built:
     """See `server.api.building.build`."""
     if _afresh:
-        return really(text, files, file, version, language, accepted=accepted)
-    return _once(text, tuple(sorted(files.items())), file, version, language)
+        return really(text, files, *rest, **named)
+    return _once(text, tuple(sorted(files.items())), rest, tuple(sorted(named.items())))
 
 
 @contextmanager

@@ -29,7 +29,7 @@ from server.event.model import Event
 from server.event.replan import NotPossibleError, PlanChange, What
 from server.facts.state import RaceState
 from server.journal import StoredEvent
-from server.sentences import fallback, sentence
+from server.sentences import sentence
 from server.watch.new_version import Outcome, outcome
 
 __all__ = ["GOOD_FOR", "change"]
@@ -176,9 +176,8 @@ def _looked_at(
 ) -> tuple[Built, ChangeAnswer]:
     """What it would be for whom. BuildError for a plan that does not hold."""
     built = build(wanted.text, wanted.files, version=wanted.over + 1, language=reader.language)
-    before = picture.built
-    if reader.language not in ("", fallback()):
-        before = build(stored.text, stored.files, language=reader.language)
+    # The picture's own was stored before it was built, and says no doubts.
+    before = build(stored.text, stored.files, language=reader.language)
     new = as_if(picture, built)
     found = outcome(picture.situation, new.situation, picture.now)
     people = tuple(

@@ -14,6 +14,7 @@ from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import SayInEvent
 from server.watch.notice import NewVersionValues, NoticeKind
 from tests.api.conftest import EVENT, Running
+from tests.api.test_little_heard import running as with_text
 
 CHANGES = f"/v1/events/{EVENT}/changes"
 SWAP = {"what": "who goes", "meeting": "ember-maren", "crew": ["jonas", "tomas"], "car": "estate"}
@@ -368,3 +369,16 @@ async def test_a_person_added_is_invited_at_once(running: Running) -> None:
     status, found = await running.call(None, "POST", "/v1/join", body)
     assert status == 200
     assert found["data"]["name"] == "Per", found
+
+
+async def test_what_was_doubtful_before_is_not_told_of_a_change(sqlite_url: str, event_text: str) -> None:
+    """No list has her torch, which `check` said: who then swaps a driver hears of the swap alone."""
+    text = event_text.replace('name = "head torch, fresh battery", weight = "safety"', 'name = "fresh socks"')
+    text = text.replace('name = "spare head torch", weight = "safety"', 'name = "spare hat"')
+    async with with_text(sqlite_url, text.replace('torch = "head torch, spare in the pack"', "")) as server:
+        assert any(p.field == "runners.maren.carries" for p in server.built.warnings)
+        body = {**SWAP, "dry_run": True}
+        status, found = await server.call("ana", "POST", f"/v1/events/{server.built.event.id}/changes", body)
+        assert status == 200, found
+        assert found["data"]["minds"]
+        assert not [m for m in found["data"]["minds"] if "torch" in m]

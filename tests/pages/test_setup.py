@@ -19,12 +19,15 @@ from server.drafting import parcel
 from server.event import parse_event
 from server.event.forms import TEXT_MAX, WORDS_MAX
 from server.journal import Journal
-from server.pages.setup import door
+from server.pages.labels import label
+from server.pages.setup import door, mending
+from server.sentences import has
 from server.settings import Settings
 from tests.pages.setup_race import TABLE, made_gpx
 from tests.paper.three_races import DAY
 from tests.plan.synthetic import record, to_gpx
 
+ROOT = Path(__file__).parents[2]
 NOW = datetime(2027, 5, 1, 9, tzinfo=UTC)
 RACE = {
     "name": "Two <b>Hills</b>", "day": "2027-06-19", "clock": "05:00", "zone": "Europe/London", "limit": "12",
@@ -328,3 +331,24 @@ async def test_recordings_are_held_against_the_course(desk: Desk, step: str) -> 
     assert "Ready for this course?: Iona" in page
     assert "short.gpx" in page.partition("Ready for this course?: Iona")[2]
     assert "by Sat 22 May" in page
+
+
+def test_every_code_that_the_pages_mend_is_one() -> None:
+    """A mistake that is named otherwise would lose the pages' words and keep those of the file."""
+    assert [c for codes, *_ in mending._MENDED for c in codes if not has(c)] == []
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ('phone = "+44 1632 960100"', "", "control"),
+        ("starts = 2027-09-11T05:00:00", "starts = 1999-09-11T05:00:00", "starts"),
+        ('clock = "Sun 03:30"', 'clock = "25:70"', "cut"),
+    ],
+)
+def test_a_remedy_is_in_the_pages_own_words(old: str, new: str, words: str) -> None:
+    """Where the file's remedy would speak of keys and quotes."""
+    text = (ROOT / "demo_event" / "event.toml").read_text(encoding="utf-8")
+    assert old in text
+    problems = parse_event(text.replace(old, new, 1)).problems
+    assert label("en", f"setup-do-{words}") in {mending.told(p, "en").remedy for p in problems}

@@ -33,6 +33,7 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
     for codes, field, step, key in (
         ("no-emergency-number-given-112", _ANY, "course", "emergency"),
         ("nobody-knows-how-reach-race no-race-control", _ANY, "course", "control"),
+        (_ANY, r"race_control\b.*", "course", "control"),
         ("no-runner", _ANY, "runner", "runner"),
         ("alarm-about-would-reach-nobody no-safety-contact", _ANY, "people", "contact"),
         ("nobody-call-race-control both-call-race-control", _ANY, "people", "calls"),
@@ -41,23 +42,23 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
         ("nobody-reports-from-any-point", _ANY, "points", "reports"),
         ("no-crew-car-comes-how", _ANY, "course", "transport"),
         ("missing", r"event\.name", "course", "name"),
-        ("missing no-date-time no-moment", r"event\.starts", "course", "starts"),
+        (_ANY, r"event\.starts", "course", "starts"),
         ("missing", r"event\.time_zone", "course", "zone"),
         ("missing no-file", r"event\.route|route", "course", "route"),
         ("no-length-time", r"event\.limit", "course", "span"),
         ("missing no-number", r"points\..*\.km", "points", "km"),
-        ("no-moment no-time-day no-time-day-2 no-length-time no-date-time cut-off-no-time",
+        ("no-moment no-time-day text-no-time-of-day no-length-time no-date-time cut-off-no-time",
          r"points\..*\.cut_offs?\b.*", "points", "cut"),
         ("no-length-time", r"runners\..*", "runner", "span"),
         ("missing", r"runners\..*past_race.*", "runner", "past"),
         ("missing target-empty no-pace", r"runners\.[^.]+(?:\.target.*)?", "runner", "target"),
         ("nobody-confirmed-drive-from how-long-drive-from-takes", _ANY, "meetings", "confirm"),
         ("no-number", r"(?:cars|drives|points)\..*", None, "number"),
+        (_ANY, r"runners\.[^.]+\.carries", "meetings", "kit"),
+        (_ANY, r"runners\.[^.]+\.fuel", "runner", "fuel"),
     )
 )  # fmt: skip
-"""By code, and by field where one is given: the step, and the label 'setup-do-…' that says what to do there."""
-_KIT: Final = re.compile(r"runners\.[^.]+\.carries")
-_FUEL: Final = re.compile(r"runners\.[^.]+\.fuel")
+"""By code and field, each where one is given: the step, and the label 'setup-do-…' that says what to do there."""
 
 
 def told(problem: Problem, language: str) -> Told:
@@ -65,14 +66,9 @@ def told(problem: Problem, language: str) -> Told:
     step = _STEP_OF.get(problem.field.partition(".")[0], "course")
     remedy = "" if problem.remedy is None else problem.remedy.in_language(language)
     for codes, field, there, key in _MENDED:
-        if problem.what.code in codes and (not field or re.fullmatch(field, problem.field)):
+        if (not codes or problem.what.code in codes) and (not field or re.fullmatch(field, problem.field)):
             step, remedy = there or step, label(language, f"setup-do-{key}")
             break
-    else:
-        if _KIT.fullmatch(problem.field):
-            step, remedy = "meetings", label(language, "setup-do-kit")
-        elif _FUEL.fullmatch(problem.field):
-            step, remedy = "runner", label(language, "setup-do-fuel")
     return Told(
         step, problem.severity is Severity.ERROR, problem.what.in_language(language), remedy, problem.field
     )
