@@ -47,7 +47,13 @@ CLOCKS = frozenset({"now", "today", "utcnow", "time", "monotonic", "perf_counter
 LIBRARIES_ALLOWED = {"server/conversation/training/grammar.py": {"random"}}
 """A command's own: draws of a generator with a seed, the same at every training."""
 
-MODULES = sorted(p.relative_to(ROOT) for room in PURE for p in (ROOT / room).rglob("*.py"))
+MODULES = sorted(
+    [
+        Path("server/sentences.py"),
+        *(p.relative_to(ROOT) for room in PURE for p in (ROOT / room).rglob("*.py")),
+    ]
+)
+"""Those of the pure rooms, and the loader of sentences they stand on: it reads the package's own files, once a process."""
 
 
 def imported(tree: ast.AST) -> set[str]:

@@ -86,9 +86,10 @@ def build(
     """Everything that follows from an event file; BuildError with every mistake found.
 
     `files` holds every file that the event file names (`Event.files`), by the names it gives them. `language`: of the rules
-    that the crew's movements break; every other mistake is said in English (the rest: `conversation.telling.mistakes`).
-    `accepted`: of a text that went through this before it was stored; what crews would break, and what is doubtful of kit,
-    is not looked for again, which takes most of the time and would keep a server from starting where a rule has come since.
+    that the crew's movements break and of what is doubtful of kit and fuel; every other mistake can be said in any.
+    `accepted`: of a text that went through this before it was stored; what crews would break, and what is doubtful of kit
+    and fuel, is not looked for again: that takes most of the time, and would keep a server from starting where a rule has
+    come since.
     """
     parsed = parse_event(text, file, languages())
     problems = list(parsed.problems)
@@ -110,7 +111,7 @@ def build(
         return Built(event, courses, timetables, tuple(problems))
     problems += _broken_rules(event, timetables, places, language)
     _stop_at_errors(problems)
-    problems += _kit_problems(event, courses, timetables, places, language)
+    problems += _doubts(event, courses, timetables, places, language)
     return Built(event, courses, timetables, tuple(problems))
 
 
@@ -187,7 +188,7 @@ FEW = 12
 """Runners of whom kit is asked about though no list speaks of them; a whole field's is its own affair."""
 
 
-def _kit_problems(
+def _doubts(
     event: Event,
     courses: Mapping[str, Course],
     timetables: Mapping[str, Timetable],

@@ -80,5 +80,5 @@ def _refused(problems: list[Problem] | tuple[Problem, ...]) -> ApiError:
         "invalid",
         what,
         "csv",
-        str(problems[0].remedy) if len(problems) == 1 else "Mend these rows, and send the list again.",
+        str(problems[0].remedy or "") if len(problems) == 1 else "Mend these rows, and send the list again.",
     )

@@ -94,7 +94,7 @@ async def the_event(opened: Journal, event: str | None) -> str:
 async def stored_event(opened: Journal, event_id: str) -> Event:
     """An event as last stored."""
     stored = await opened.load_event(event_id)
-    return build(stored.text, stored.files, version=stored.version).event
+    return build(stored.text, stored.files, version=stored.version, accepted=True).event
 
 
 async def read_by_all(opened: Journal, event_id: str) -> str:

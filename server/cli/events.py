@@ -161,7 +161,7 @@ async def _show_changes(opened: Journal, event: Event, language: str) -> bool:
         return True
     stored = await opened.load_event(event.id)
     try:
-        before = build(stored.text, stored.files, version=stored.version).event
+        before = build(stored.text, stored.files, version=stored.version, accepted=True).event
     except BuildError as error:
         click.echo(sentence(language, "load-unreadable", version=str(stored.version)))
         click.echo(mistakes(error.problems, language))

@@ -17,12 +17,12 @@ class CourseError(Exception):
         self.file = file
         self.line = line
         self.remedy = remedy
-        super().__init__(self._sentence())
+        super().__init__(what)
 
     def in_language(self, language: str) -> str:
         """What is wrong and what to do, in a language."""
         return f"{self.what.in_language(language)}. {self.remedy.in_language(language)}"
 
-    def _sentence(self) -> str:
+    def __str__(self) -> str:
         where = self.file if self.line is None else f"{self.file}, line {self.line}"
         return f"{where}: {self.what}. {self.remedy}."

@@ -23,7 +23,7 @@ class TimeError(ValueError):
     """A time that can't be read; `what` and `remedy` as in a Problem."""
 
     def __init__(self, what: Worded, remedy: Worded) -> None:
-        super().__init__(str(what))
+        super().__init__(what)
         self.what = what
         self.remedy = remedy
 

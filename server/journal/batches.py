@@ -20,7 +20,7 @@ Append = Callable[[Sequence[Entry], bool], Awaitable[list[Appended]]]
 """Keeps entries of one event, all or none; whether their senders gave a time."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Given:
     """What somebody handed in and waits for."""
 
@@ -51,11 +51,12 @@ class Batches:
 
     async def _run(self) -> None:
         while self._waiting:
-            kind, together = self._waiting[0].kind(), list[_Given]()
+            kind, together, later, count = self._waiting[0].kind(), list[_Given](), list[_Given](), 0
             for given in self._waiting:
-                if given.kind() == kind and sum(len(g.entries) for g in together) < MOST:
-                    together.append(given)
-            self._waiting = [g for g in self._waiting if g not in together]
+                goes = given.kind() == kind and count < MOST
+                (together if goes else later).append(given)
+                count += len(given.entries) if goes else 0
+            self._waiting = later
             await self._keep(together)
 
     async def _keep(self, together: Sequence[_Given]) -> None:

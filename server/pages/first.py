@@ -102,6 +102,9 @@ def due(pen: Pen, runner: str, window: Window) -> str:
 
 
 def _crew(picture: Picture, person: str, parts: tuple[Part, ...], pen: Pen) -> First:
+    paced = _paced(picture, person, pen)
+    if paced is not None:
+        return paced
     mine = [
         m
         for r in picture.event.runners
@@ -110,9 +113,6 @@ def _crew(picture: Picture, person: str, parts: tuple[Part, ...], pen: Pen) -> F
         if m.mine
     ]
     mine.sort(key=lambda m: m.values.be_there)
-    paced = _paced(picture, person, pen)
-    if paced is not None:
-        return paced
     if not mine:
         follows = _follows(picture, parts, pen)
         return First(pen.word("first-no-meeting"), follows.text)
@@ -137,10 +137,8 @@ def _paced(picture: Picture, person: str, pen: Pen) -> First | None:
             if last < begins or last >= ends or (last == begins and state.going is Going.AT_POINT):
                 continue
             here = state.reached[-1] if state.going is Going.AT_POINT else ahead.point
-            to, when = (
-                answers.point_name(picture.event, r.id, leg.pace_to or ""),
-                pen.when(times.edges(ahead.window)[1]),
-            )
+            to = answers.point_name(picture.event, r.id, leg.pace_to or "")
+            when = pen.when(times.edges(ahead.window)[1])
             said = pen.word("first-pacing", runner=r.name, to=to, place=ahead.name, when=when)
             return First(said, "", _report(picture, r.id, here, pen))
     return None

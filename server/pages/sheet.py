@@ -64,6 +64,7 @@ def _sheet(app: web.Application, seen: Seen) -> str:
     share = may(parts, Call.CARDS)
     cards = planned.cards(picture.event, share, seen.reader.language) if share is May.YES else None
     sees = may(parts, Call.PHONES) is May.YES
+    me = own_runner(seen)
     return (
         app[TEMPLATES]
         .get_template("sheet.html")
@@ -73,8 +74,8 @@ def _sheet(app: web.Application, seen: Seen) -> str:
             view=view_of(seen, shown, pen),
             person=answers.person_name(picture.event, person),
             parts=parts_words(parts, seen.reader.language),
-            me=own_runner(seen),
-            axes={r.id: axis(r, pen, her=r.id == own_runner(seen)) for r in shown.runners},
+            me=me,
+            axes={r.id: axis(r, pen, her=r.id == me) for r in shown.runners},
             ways={r.id: ways(picture, r.id, pen) if r.meetings else {} for r in shown.runners},
             phones={
                 r.id: ladder_phones(picture.event, r.id, person, pen) if sees else () for r in shown.runners

@@ -21,4 +21,7 @@ class PlanError(Exception):
         self.remedy = remedy
         self.file = file
         self.line = line
-        super().__init__(f"{field}: {what}. {remedy}.")
+        super().__init__(what)
+
+    def __str__(self) -> str:
+        return f"{self.field}: {self.what}. {self.remedy}."
