@@ -128,10 +128,12 @@ def _stops_next(shapes: _Shapes, track: Track, limit_s: float | None) -> FloatAr
 def _flagged_survival(
     survival: FloatArray, shapes: _Shapes, track: Track, limit_s: float | None
 ) -> FloatArray:
-    """survival (m,) with the next leg's by the odds of flags, which are fitted from the second leg seen on."""
+    """survival (m,) with the next leg's by the odds of flags, which are fitted from the second leg seen on. They find more
+    who may have stopped; a limit she is well within is no reason to look for anybody later."""
     if track.seen_y.size < flags.LEAST_SEEN:
         return survival
-    return np.asarray(survival / survival[0] * (1.0 - _stops_next(shapes, track, limit_s)))
+    ends = np.maximum(1.0 - survival[0], _stops_next(shapes, track, limit_s))
+    return np.asarray(survival / survival[0] * (1.0 - ends))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

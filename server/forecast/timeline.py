@@ -123,8 +123,8 @@ def build(reference: Reference, facts: Sequence[Fact]) -> Track:
     holds = [f for f in facts if isinstance(f, Held)]
     clock = Clock(_merge([(f.start_s, f.end_s) for f in holds if f.end_s is not None] + rests))
     open_holds = [f.start_s for f in holds if f.end_s is None]
-    edges = _edges(reference, facts, clock, (arrived, left, var_arrived, var_left))
-    origin, at_point = _origin(reference, facts, clock, edges[-1])
+    edges, lag_s = _edges(reference, facts, clock, (arrived, left, var_arrived, var_left))
+    origin, at_point = _origin(reference, facts, clock, edges[-1], lag_s)
     first = int(np.searchsorted(reference.elapsed_s, edges[-1].ref_s, side="right"))
     conditions = [f for f in facts if isinstance(f, Condition)]
     seen = _seen(reference, edges, conditions)
@@ -251,8 +251,8 @@ def _edges(
     facts: Sequence[Fact],
     clock: Clock,
     sightings: tuple[FloatArray, FloatArray, FloatArray, FloatArray],
-) -> list[Edge]:
-    """Edges in order along the course; of two that contradict each other the farther one is believed."""
+) -> tuple[list[Edge], float]:
+    """Edges in order along the course, of two that contradict each other the farther one; and `_lag_s`."""
     arrived, left, var_arrived, var_left = sightings
     leave = departures(reference)
     sure = [Edge(0.0, 0.0, 0.0)]
@@ -274,9 +274,7 @@ def _edges(
         )
         if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
     ]
-    if not places:
-        return edges
-    lag = _lag_s(places, edges)
+    lag = _lag_s(places, edges) if places else 0.0
     if lag:
         places = [replace(e, at_s=e.at_s - lag, var_s2=e.var_s2 + LAG_DOUBT_S**2) for e in places]
     apart = THIN_SHARE * float(reference.elapsed_s[-1])
@@ -290,18 +288,20 @@ def _edges(
         sharp = place.var_s2 <= (VAGUE_PART * (place.at_s - before[-1].at_s)) ** 2
         if fits and clear and sharp:
             edges = [*before, place, *after]
-    return edges
+    return edges, lag
 
 
 def _lag_s(places: list[Edge], sure: list[Edge]) -> float:
     """By how much a tracker says of old places that she is there now: seconds, 0 where it does not.
 
     After she was seen at a point its fixes still lie before that point, all of them, and for about as long as they are old.
-    It has to have been so at the last two points with fixes after them: somebody may have written too early once.
+    It has to have been so at the last two points with fixes after them, whether she was seen in, out or both there:
+    somebody may have written too early once.
     """
     refs, ats = [e.ref_s for e in sure], [e.at_s for e in sure]
+    marks = list({max(e.arrives, e.leaves): e for e in sure[1:]}.values())
     found: list[float] = []
-    for edge, until in zip(sure[1:], [*ats[2:], np.inf], strict=False):
+    for edge, until in zip(marks, [*(e.at_s for e in marks[1:]), np.inf], strict=False):
         since = [p for p in places if edge.at_s < p.at_s <= until]
         behind = [p for p in since if p.ref_s < edge.ref_s - ERRORS * np.sqrt(p.var_s2)]
         old = [float(p.at_s - np.interp(p.ref_s, refs, ats)) for p in behind]
@@ -365,14 +365,17 @@ def _at_point(reference: Reference, place: Position, arrived: FloatArray, left: 
     return bool(np.any(here))
 
 
-def _origin(reference: Reference, facts: Sequence[Fact], clock: Clock, last: Edge) -> tuple[Edge, int]:
-    """The edge to forecast from, and the point she is at. A stop known to last moves it to the stop's earliest end."""
+def _origin(
+    reference: Reference, facts: Sequence[Fact], clock: Clock, last: Edge, lag_s: float
+) -> tuple[Edge, int]:
+    """The edge to forecast from, and the point she is at. A stop known to last moves it to the stop's earliest end; a
+    tracker beside the point says that of the time it lags by before."""
     p = last.arrives
     if p < 0:
         return last, -1
     until = [f.until_s for f in facts if isinstance(f, KnownStop) and f.point == p]
     near = [
-        f.at_s
+        f.at_s - lag_s
         for f in facts
         if isinstance(f, Position)
         and abs(f.km - reference.km[p]) <= max(NEAR_POINT_KM, 2.0 * f.accuracy_m / 1000.0)

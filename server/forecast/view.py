@@ -85,12 +85,7 @@ class Posterior:
 
         P(not heard) never rises with time, so there is one crossing to look for.
         """
-        key = ("unheard", line, silence, after_s)
-        if key not in self.firsts:
-            self.firsts[key] = self._falls_under(
-                line, lambda t: self.view(t, silence).probability_unheard(), after_s
-            )
-        return self.firsts[key]
+        return self._falls_under(line, View.probability_unheard, silence, after_s)
 
     def ended_rather_s(self, going: float, after_s: float, silence: Silence) -> float | None:
         """First second not before after_s from which P(still going | nothing heard) is under `going`, by the odds of having
@@ -106,15 +101,17 @@ class Posterior:
         if not watched or self.track.retired is not None:
             return None
         there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([HIGH]))[0])
-        after_s = max(after_s, there)
-        key = ("ended", going, silence, after_s)
+        return self._falls_under(going, View.probability_flagged_going, silence, max(after_s, there))
+
+    def _falls_under(
+        self, line: float, odds: Callable[[View], float], silence: Silence, after_s: float
+    ) -> float | None:
+        key = (odds.__name__, line, silence, after_s)
         if key not in self.firsts:
-            self.firsts[key] = self._falls_under(
-                going, lambda t: self.view(t, silence).probability_flagged_going(), after_s
-            )
+            self.firsts[key] = self._found_under(line, lambda t: odds(self.view(t, silence)), after_s)
         return self.firsts[key]
 
-    def _falls_under(self, line: float, odds: Callable[[float], float], after_s: float) -> float | None:
+    def _found_under(self, line: float, odds: Callable[[float], float], after_s: float) -> float | None:
         """First second not before after_s at which odds that only fall are under a line; None if never. By halving the time
         left; where that would ask far from the crossing, which its slope finds in a third of the tries, it is not asked."""
         asked = cache(lambda t: math.log(max(odds(t), FAINTEST) / line))
@@ -436,9 +433,10 @@ def reported(
 
 def _reported_always(watchers: Sequence[Watcher], arrivals_s: FloatArray, now_s: float) -> FloatArray:
     """(w, paths) the same for watchers who could always report, each with a row of arrivals, in one go."""
-    medians = np.log([[w.delay_median_s] for w in watchers] or np.empty((0, 1)))
-    spreads = np.array([[w.delay_spread] for w in watchers] or np.empty((0, 1)))
-    return _told_within(np.maximum(now_s - arrivals_s, 0.0), medians, spreads)
+    medians = np.log(np.array([w.delay_median_s for w in watchers]))
+    spreads = np.array([w.delay_spread for w in watchers])
+    spent = np.maximum(now_s - arrivals_s, 0.0)
+    return _told_within(spent, medians.reshape(-1, 1), spreads.reshape(-1, 1))
 
 
 def _told_within(

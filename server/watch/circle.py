@@ -137,7 +137,7 @@ def _narrowed(event: Event, mine: frozenset[str]) -> Event:
     found = known.get(mine)
     if found is None:
         found = known[mine] = _narrow(event, mine)
-        for oldest in list(known)[: len(known) - KEPT]:
+        for oldest in list(known)[: max(0, len(known) - KEPT)]:
             known.pop(oldest, None)
     return found
 

@@ -421,7 +421,7 @@ def _race_over(sight: Sight) -> tuple[datetime | None, Stamp | None]:
 
 
 _KM_SAID = re.compile(
-    r"\b(\d{1,3}(?:[.,]\d{1,2})?) ?(km|k|kms|kilomet\w+|mi|miles?|meilen?)\b|\bkm ?(\d{1,3}(?:[.,]\d)?)\b",
+    r"\b(\d{1,3}(?:[.,]\d{1,2})?) ?(km|k|kms|kilomet\w+|mi|miles?|meilen?)\b(?! *\w)|\bkm ?(\d{1,3}(?:[.,]\d)?)\b",
     re.I,
 )
 KM_OF_A_MILE = 1.609344
@@ -430,12 +430,11 @@ SAID_BEHIND_KM = 5.0
 
 
 def _said_km(sight: Sight, words: str) -> float | None:
-    """The distance along the course that a call for help names ('at 50 km'); None where it names none on it. 'Lost, 5
-    miles after Moss' counts from there: words that name a point, or a distance well behind her, say no such thing."""
+    """The distance along the course that a call for help names ('at 50 km'); None where it names none on it. '5 miles
+    after Moss' and '60 km to go' count from elsewhere, so none is taken with a word after its unit, or well behind her."""
     m = _KM_SAID.search(words)
     points = sight.event.course_of(sight.runner.id).points
-    plain = words.casefold()
-    if m is None or any(n.casefold() in plain for p in points for n in (p.name, *p.also)):
+    if m is None:
         return None
     km = float((m[1] or m[3]).replace(",", "."))
     km *= KM_OF_A_MILE if (m[2] or "").lower().startswith(("mi", "mei")) else 1.0

@@ -246,7 +246,7 @@ def elsewhere(sight: Sight, who: str, point: str) -> bool:
 
 def with_her(sight: Sight, pacer: str) -> bool:
     """Whether a pacer is running with her, by the plan and the points she has reached: they have joined her since they left
-    her last, whether their part or a meeting says so."""
+    her last, or where they did, whether their part or a meeting says so."""
     parts = [p for p in sight.parts(PartKind.PACER) if p.person == pacer]
     plans = plans_of(sight)
     joins = [p.pace_from for p in parts] + [m.point for m in plans if m.pacer_joins == pacer]
@@ -256,7 +256,7 @@ def with_her(sight: Sight, pacer: str) -> bool:
     def last(where: Iterable[str | None]) -> int:
         return max((order.index(p) for p in where if p in order and sight.reached(p)), default=-1)
 
-    return last(joins) > last(leaves)
+    return -1 < last(joins) >= last(leaves)
 
 
 def unanswered(sight: Sight) -> Iterator[Draft | Wake]:

@@ -77,3 +77,14 @@ def test_who_runs_near_the_limit_is_asked_after_sooner(plan: Reference) -> None:
     assert 1.0 - near.flagged[0] > 2.0 * (1.0 - far.flagged[0])
     assert near.survival == pytest.approx(far.survival)
     assert ended(near, mats) < ended(replace(near, flagged=near.survival, firsts={}), mats) - HOUR / 12
+
+
+@pytest.mark.parametrize("by", [1.3, 2.0, 3.0])
+@pytest.mark.parametrize("pace", [0.9, 1.0, 1.1])
+def test_who_runs_well_within_the_limit_is_asked_after_no_later_for_it(
+    plan: Reference, by: float, pace: float
+) -> None:
+    """A generous limit says that she need not stop for it, not that nothing can happen to her."""
+    mats = watched(*((p, 0.97) for p in range(6, 14)))
+    told = posterior(plan, seen(plan, factor=pace), float(plan.elapsed_s[-1]) * by)
+    assert ended(told, mats) <= ended(replace(told, flagged=told.survival, firsts={}), mats)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from server.forecast.posterior import posterior
-from server.forecast.timeline import build
+from server.forecast.timeline import Clock, _edges, _sightings, build
 from server.forecast.values import (
     Condition,
     Fact,
@@ -207,6 +207,21 @@ def test_a_tracker_that_lags_is_read_as_late_once_two_points_say_so(plan: Refere
     assert middle(plan, [*seen, *late], 4) == pytest.approx(right, abs=90.0)
     early = [*seen[:3], Sighting(3, arrived_s=seen_at(float(plan.km[3])) - lag)]
     assert middle(plan, [*early, *sound], 4) == pytest.approx(right, abs=90.0)
+
+
+def test_a_point_where_she_was_seen_in_and_out_says_once_whether_the_tracker_lags(plan: Reference) -> None:
+    """A report of both times that came too early is one report: taken for two, it would put the tracker's word back."""
+
+    def seen_at(km: float) -> float:
+        return km * 600.0
+
+    stop = 240.0
+    there = seen_at(float(plan.km[3])) - 900.0
+    seen: list[Fact] = [Sighting(p, arrived_s=seen_at(float(plan.km[p]))) for p in range(3)]
+    track = [Position(float(plan.km[3]) - w, seen_at(float(plan.km[3]) - w), 20.0) for w in (1.2, 0.7, 0.4)]
+    early = Sighting(3, arrived_s=there, left_s=there + stop)
+    facts: list[Fact] = [*seen, early, *track]
+    assert _edges(plan, facts, Clock(()), _sightings(plan, facts))[1] == 0.0
 
 
 def test_conditions_set_by_the_crew_stretch_their_part_only(plan: Reference) -> None:

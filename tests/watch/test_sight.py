@@ -143,6 +143,7 @@ def test_nobody_is_judged_while_we_could_have_heard_nothing(
         # Left at the barn by the meeting, though their part goes on to the finish; joined again is with her again.
         ("barn", ("moss", "finish"), None, "barn", False),
         ("barn", ("moss", "ridge"), "barn", None, True),
+        ("barn", ("moss", "barn"), "barn", None, True),
     ],
 )
 def test_a_pacer_is_with_her_from_where_they_join_to_where_they_leave(
@@ -221,6 +222,11 @@ def test_channels_tried_in_vain_are_named_only_where_nothing_got_through(
         ("at mile 40 no", None),
         ("fell at 40 miles", 64.373760),
         ("lost, 5 miles after Moss", None),
+        ("60 km to go", None),
+        ("broken leg, 60 km from home", None),
+        ("just started bleeding badly, km 62", 62),
+        ("can't finish, fell at 62 km. knee", 62),
+        ("km 62, between Moss and Ridge", 62),
         ("lost 3 km past the bridge", None),
         ("lost 2 km from the road", None),
         ("500 km from home", None),
