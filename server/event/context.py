@@ -48,7 +48,7 @@ class Reading:
         if not word or word in ids:
             return True
         else_say = say("do-known", ids=", ".join(ids)) if ids else say("do-no-file-yet", what=what)
-        self.report.error(path, say("wrong-no", what=what, word=word), did_you_mean(word, ids, else_say))
+        self.report.error(path, say("wrong-no-such", what=what, word=word), did_you_mean(word, ids, else_say))
         return False
 
     def local_start(self) -> datetime:

@@ -64,7 +64,7 @@ def span(least: timedelta, most: timedelta) -> Timed:
     form = 'hours and minutes in quotes, as in "29:00"'
     parts = (read_span, write_span)
     return Timed(
-        parts, f"{form}; {low} to {high} hours", (least, most), outside, say("do-write-hours-minutes-29-00-2")
+        parts, f"{form}; {low} to {high} hours", (least, most), outside, say("do-write-hours-minutes")
     )
 
 

@@ -188,7 +188,7 @@ class Contact(Table):
         table = str(s.path[-1])
         v["name"] = v["name"] or table.replace("_", " ").capitalize()
         if s.raw("phone") in (None, ""):
-            s.missing("phone", say("wrong-needs-telephone-number", table=table))
+            s.missing("phone", say("do-give-telephone-number", table=table))
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,7 +43,7 @@ class Problem:
         return self.in_language(fallback())
 
 
-NO_SUCH = "wrong-no"
+NO_SUCH = "wrong-no-such"
 """The code of an id that there is none of."""
 
 

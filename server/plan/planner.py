@@ -206,7 +206,7 @@ def _refuse_past_cut_off(setting: Setting, b: Times) -> None:
             ),
             # Where no target would do, it is the cut-off that has to be another one.
             field=f"runners.{setting.runner.id}.target" if aim else _field_of(point, rule),
-            remedy=say("wrong-stop-less-before-stops-up", instead=instead, stops=clock(stops)),
+            remedy=say("do-stop-less-before", instead=instead, stops=clock(stops)),
         )
 
 

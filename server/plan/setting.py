@@ -72,7 +72,7 @@ def make_setting(
     except KeyError:
         known = ", ".join(r.id for r in event.runners) or "none"
         raise PlanError(
-            say("wrong-no", what="runner", word=runner_id), field="runners", remedy=say("do-use", known=known)
+            say("wrong-no-such", what="runner", word=runner_id), field="runners", remedy=say("do-use", known=known)
         ) from None
     definition = event.course_of(runner_id)
     points = definition.points

@@ -66,7 +66,7 @@ def _read_in_german() -> str:
 
 def test_an_id_that_is_used_often_is_told_in_german() -> None:
     """The one sentence about a name that there is none of, with all its lines, is German as a whole."""
-    what = say("wrong-no", what="person", word="sam")
+    what = say("wrong-no-such", what="person", word="sam")
     lines = (9, 114, 125, 131)
     (one,) = once(
         Problem(Severity.ERROR, what, "e.toml", line, "meetings", say("do-known", ids="ana"))

@@ -19,7 +19,7 @@ wrong-no-whole-number = { $value } ist keine ganze Zahl
 do-write-without-decimals = Schreib sie ohne Nachkommastellen.
 wrong-neither-true-nor-false = { $value } ist weder true noch false
 do-write-true-false-without-quotes = Schreib true oder false, ohne Anführungszeichen.
-do-write-hours-minutes-29-00-2 = Schreib Stunden und Minuten, wie "29:00".
+do-write-hours-minutes = Schreib Stunden und Minuten, wie "29:00".
 wrong-no-list-texts = { $value } ist keine Liste von Texten
 do-write-list-of-texts = Schreib { $key } = ["...", "..."].
 do-write-own-line-below = Schreib { $key } = {"{"} ... {"}"}, oder [{ $head }] in eine eigene Zeile unter dem [[{ $listed }]], zu dem es gehört.
@@ -91,7 +91,7 @@ do-say-when-starts-2027-06 = Sag, wann: starts = 2027-06-19T05:00 (Ortszeit).
 wrong-nobody-knows-how-reach-race = niemand weiß, wie die Rennleitung zu erreichen ist
 wrong-no-race-control = es gibt keine Rennleitung
 do-add-race-control-name-phone = Ergänz [race_control] mit name und phone.
-wrong-needs-telephone-number = [{ $table }] braucht eine Telefonnummer.
+do-give-telephone-number = [{ $table }] braucht eine Telefonnummer.
 wrong-not-among-people-nothing-can = { $name } steht nicht unter [[people]]: ihr kann nichts geschickt werden
 do-add-people-name-phone = Ergänz [[people]] mit name = "{ $name }" und ihrem phone.
 
@@ -327,7 +327,7 @@ do-no-file-yet = { $what ->
     [place] In dieser Datei gibt es noch keinen Ort.
    *[other] In dieser Datei gibt es noch nichts der Art ‚{ $what }‘.
  }
-wrong-no = { $what ->
+wrong-no-such = { $what ->
     [point] es gibt keinen Punkt ‚{ $word }‘
     [runner] es gibt keine Läuferin ‚{ $word }‘
     [person] es gibt keine Person ‚{ $word }‘
@@ -492,7 +492,7 @@ wrong-races-time-limit = das Zeitlimit des Rennens
 wrong-start-next-stage = den Start der nächsten Etappe bei { $name }
 do-aim-finish-earlier = Nimm ein Ziel in { $aim } oder früher
 do-no-finish-time-meets-cut = Keine Zielzeit hält die Zeitlimits, wie sie sind
-wrong-stop-less-before-stops-up = { $instead }, oder mach davor weniger Pause (Pausen bis dort: { $stops })
+do-stop-less-before = { $instead }, oder mach davor weniger Pause (Pausen bis dort: { $stops })
 wrong-slower-anybody-walks-course = { $target } ist langsamer, als jemand diese Strecke geht
 do-plan-longer-stops-aim-earlier = Plane längere Pausen, oder nimm ein früheres Ziel
 do-aim-later-finish = Nimm ein späteres Ziel

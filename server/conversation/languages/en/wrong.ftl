@@ -19,7 +19,7 @@ wrong-no-whole-number = { $value } is no whole number
 do-write-without-decimals = Write it without decimals.
 wrong-neither-true-nor-false = { $value } is neither true nor false
 do-write-true-false-without-quotes = Write true or false, without quotes.
-do-write-hours-minutes-29-00-2 = Write hours and minutes, as in "29:00".
+do-write-hours-minutes = Write hours and minutes, as in "29:00".
 wrong-no-list-texts = { $value } is no list of texts
 do-write-list-of-texts = Write { $key } = ["...", "..."].
 do-write-own-line-below = Write { $key } = {"{"} ... {"}"}, or [{ $head }] on its own line below the [[{ $listed }]] it is of.
@@ -91,7 +91,7 @@ do-say-when-starts-2027-06 = Say when: starts = 2027-06-19T05:00 (local time).
 wrong-nobody-knows-how-reach-race = nobody knows how to reach race control
 wrong-no-race-control = there is no race control
 do-add-race-control-name-phone = Add [race_control] with name and phone.
-wrong-needs-telephone-number = [{ $table }] needs a telephone number.
+do-give-telephone-number = [{ $table }] needs a telephone number.
 wrong-not-among-people-nothing-can = { $name } is not among the [[people]]: nothing can be sent to her
 do-add-people-name-phone = Add [[people]] with name = "{ $name }" and her phone.
 
@@ -316,7 +316,7 @@ do-add-under-drives = Add it under [[drives]].
 
 ## movements, shares
 do-no-file-yet = There is no { $what } in this file yet.
-wrong-no = there is no { $what } '{ $word }'
+wrong-no-such = there is no { $what } '{ $word }'
 wrong-place-id-point = the place '{ $id }' has the id of a point
 do-points-places-already-leave-out = Points are places already: leave this one out.
 wrong-lat-lon-so-place = '{ $name }' has lat and lon, and so has its place '{ $place }'
@@ -474,7 +474,7 @@ wrong-races-time-limit = the race's time limit
 wrong-start-next-stage = the start of the next stage at { $name }
 do-aim-finish-earlier = Aim for a finish in { $aim } or earlier
 do-no-finish-time-meets-cut = No finish time meets the cut-offs as they stand
-wrong-stop-less-before-stops-up = { $instead }, or stop less before it (stops up to there: { $stops })
+do-stop-less-before = { $instead }, or stop less before it (stops up to there: { $stops })
 wrong-slower-anybody-walks-course = { $target } is slower than anybody walks this course
 do-plan-longer-stops-aim-earlier = Plan longer stops, or aim for an earlier finish
 do-aim-later-finish = Aim for a later finish

@@ -19,7 +19,7 @@ wrong-no-whole-number = { $value } n’est pas un nombre entier
 do-write-without-decimals = Écris-le sans décimales.
 wrong-neither-true-nor-false = { $value } n’est ni true ni false
 do-write-true-false-without-quotes = Écris true ou false, sans guillemets.
-do-write-hours-minutes-29-00-2 = Écris heures et minutes, comme "29:00".
+do-write-hours-minutes = Écris heures et minutes, comme "29:00".
 wrong-no-list-texts = { $value } n’est pas une liste de textes
 do-write-list-of-texts = Écris { $key } = ["...", "..."].
 do-write-own-line-below = Écris { $key } = {"{"} ... {"}"}, ou [{ $head }] sur sa propre ligne sous le [[{ $listed }]] dont elle fait partie.
@@ -91,7 +91,7 @@ do-say-when-starts-2027-06 = Dis quand : starts = 2027-06-19T05:00 (heure locale
 wrong-nobody-knows-how-reach-race = personne ne sait comment joindre la direction de course
 wrong-no-race-control = il n’y a pas de direction de course
 do-add-race-control-name-phone = Ajoute [race_control] avec name et phone.
-wrong-needs-telephone-number = [{ $table }] a besoin d’un numéro de téléphone.
+do-give-telephone-number = [{ $table }] a besoin d’un numéro de téléphone.
 wrong-not-among-people-nothing-can = { $name } n’est pas parmi les [[people]] : rien ne peut lui être envoyé
 do-add-people-name-phone = Ajoute [[people]] avec name = "{ $name }" et son phone.
 
@@ -327,7 +327,7 @@ do-no-file-yet = { $what ->
     [place] Il n’y a encore aucun lieu dans ce fichier.
    *[other] Il n’y a encore aucun { $what } dans ce fichier.
  }
-wrong-no = { $what ->
+wrong-no-such = { $what ->
     [point] il n’y a pas de point ‘{ $word }’
     [runner] il n’y a pas de coureuse ‘{ $word }’
     [person] il n’y a pas de personne ‘{ $word }’
@@ -492,7 +492,7 @@ wrong-races-time-limit = le temps limite de la course
 wrong-start-next-stage = le départ de l’étape suivante à { $name }
 do-aim-finish-earlier = Vise une arrivée en { $aim } ou plus tôt
 do-no-finish-time-meets-cut = Aucun temps d’arrivée ne tient les barrières horaires telles qu’elles sont
-wrong-stop-less-before-stops-up = { $instead }, ou arrête-toi moins avant (arrêts jusque-là : { $stops })
+do-stop-less-before = { $instead }, ou arrête-toi moins avant (arrêts jusque-là : { $stops })
 wrong-slower-anybody-walks-course = { $target } est plus lent que personne ne marche ce parcours
 do-plan-longer-stops-aim-earlier = Prévois des arrêts plus longs, ou vise une arrivée plus tôt
 do-aim-later-finish = Vise une arrivée plus tard
