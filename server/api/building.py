@@ -127,7 +127,7 @@ def _courses(
     for definition in event.courses:
         if definition.route not in files:
             problems.append(
-                _problem(file, "route", say("wrong-no-file", route=definition.route), say("do-correct-name"))
+                _problem(file, "route", say("wrong-no-file", file=definition.route), say("do-correct-name"))
             )
             continue
         try:

@@ -117,7 +117,7 @@ class _Reader:
         namespace, _, local = tag.rpartition(" ")
         if local != "gpx":
             raise self.error(
-                OTHER_ROOTS.get(local.casefold(), say("wrong-file-begins-not-gpx", local=local[:40]))
+                OTHER_ROOTS.get(local.casefold(), say("wrong-file-begins-not-gpx", tag=local[:40]))
             )
         if namespace not in NAMESPACES:
             raise self.error(say("wrong-unknown-kind-gpx-known-gpx", namespace=f"{namespace[:80]!r}"))
@@ -151,8 +151,8 @@ class _Reader:
         self.lines.append(RawLine("track" if kind == "trk" else "route", self._parser.CurrentLineNumber))
 
     def _start_place(self, kind: str, attributes: dict[str, str]) -> None:
-        lat = self._degrees(attributes, "lat", "latitude", 90.0)
-        lon = self._degrees(attributes, "lon", "longitude", 180.0)
+        lat = self._degrees(attributes, "lat", 90.0)
+        lon = self._degrees(attributes, "lon", 180.0)
         self._at, self._height, self._name = (lat, lon), math.nan, ""
         if kind == "wpt":
             return
@@ -162,19 +162,19 @@ class _Reader:
                 say("wrong-more-points", max_points=f"{MAX_POINTS:,}"), say("do-thin-track-program-made")
             )
 
-    def _degrees(self, attributes: dict[str, str], key: str, word: str, limit: float) -> float:
+    def _degrees(self, attributes: dict[str, str], key: str, limit: float) -> float:
         text = attributes.get(key)
         if text is None:
-            raise self.error(say("wrong-point-no-missing", word=word, key=key))
-        value = self._number(text, word)
+            raise self.error(say("wrong-point-no-missing", key=key))
+        value = self._number(text, key)
         if not -limit <= value <= limit:
             raise self.error(
-                say("wrong-degrees-outside", word=word, text=text[:40], limit=f"{limit:.0f}"),
+                say("wrong-degrees-outside", key=key, text=text[:40], limit=f"{limit:.0f}"),
                 say("do-correct-point-perhaps-latitude-longitude"),
             )
         return value
 
-    def _number(self, text: str, word: str) -> float:
+    def _number(self, text: str, key: str) -> float:
         try:
             # Python reads '5_4' as 54; GPX does not.
             value = math.nan if "_" in text else float(text)
@@ -182,7 +182,7 @@ class _Reader:
             value = math.nan
         if not math.isfinite(value):
             raise self.error(
-                say("wrong-not-number", word=word, strip=f"{text.strip()[:40]!r}"),
+                say("wrong-not-number", key=key, text=text.strip()[:40]),
                 say("do-write-like-54-9012-point"),
             )
         return value
@@ -218,7 +218,7 @@ class _Reader:
         elif kind == "name":
             self._name = text
         elif text:
-            height = self._number(text, "height")
+            height = self._number(text, kind)
             if LOWEST_M <= height <= HIGHEST_M:
                 self._height = height
             else:
@@ -277,8 +277,8 @@ def _refuse_other_files(data: bytes, file: str) -> None:
         raise CourseError(
             say(
                 "wrong-file-mb-more-mb",
-                count=f"{len(data) / 1000000.0:.0f}",
-                max_bytes=f"{MAX_BYTES / 1000000.0:.0f}",
+                mb=f"{len(data) / 1000000.0:.0f}",
+                most_mb=f"{MAX_BYTES / 1000000.0:.0f}",
             ),
             file=file,
             remedy=say("do-thin-track-program-made"),

@@ -260,7 +260,7 @@ def _refuse_length(file: str, length_m: float, stated_km: float | None) -> None:
         )
     if length_m > LONGEST_M:
         raise CourseError(
-            say("wrong-line-km-long-when-points", length_m=f"{length_m / 1000:,.0f}"),
+            say("wrong-line-km-long-when-points", length_km=f"{length_m / 1000:,.0f}"),
             file=file,
             remedy=say("do-look-route-map-export-again"),
         )
@@ -269,7 +269,9 @@ def _refuse_length(file: str, length_m: float, stated_km: float | None) -> None:
     if not math.isfinite(stated_km) or abs(stated_km * 1000 / length_m - 1) > STATED_WITHIN:
         raise CourseError(
             say(
-                "wrong-line-measures-km-but-km", length_m=f"{length_m / 1000:.1f}", stated_km=f"{stated_km:g}"
+                "wrong-line-measures-km-but-km",
+                length_km=f"{length_m / 1000:.1f}",
+                stated_km=f"{stated_km:g}",
             ),
             file=file,
             remedy=say("do-correct-stated-km-use-route"),
@@ -285,8 +287,8 @@ def _jumps(track: Track, along: Floats, scale: float) -> list[Worded]:
         say(
             "wrong-straight-km-from-km-points",
             file=track.file,
-            legs=f"{legs[index] / 1000:.1f}",
-            along=f"{along[index] * scale / 1000:.1f}",
+            length_km=f"{legs[index] / 1000:.1f}",
+            from_km=f"{along[index] * scale / 1000:.1f}",
         )
         for index in np.flatnonzero(legs > JUMP_M)[:5]
     ]
@@ -313,8 +315,8 @@ def _filled(file: str, along: Floats, height: Floats, scale: float) -> tuple[boo
         say(
             "wrong-no-heights-from-km-drawn",
             file=file,
-            edges=f"{edges[gap] * scale / 1000:.1f}",
-            edges2=f"{edges[gap + 1] * scale / 1000:.1f}",
+            from_km=f"{edges[gap] * scale / 1000:.1f}",
+            to_km=f"{edges[gap + 1] * scale / 1000:.1f}",
         )
         for gap in gaps[:5]
     ]

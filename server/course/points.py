@@ -156,7 +156,7 @@ def _at_end(
             index,
             point.name,
             "km",
-            say("wrong-given-km-but-course-km", end=end, km=f"{point.km:g}", km2=f"{here.km:.1f}"),
+            say("wrong-given-km-but-course-km", end=end, km=f"{point.km:g}", course_km=f"{here.km:.1f}"),
             say("do-correct-km-give-stated-km"),
         )
     if point.waypoint is None:
@@ -173,7 +173,7 @@ def _at_end(
             index,
             point.name,
             "waypoint",
-            say("wrong-waypoint-from-line", waypoint=f"{point.waypoint!r}", off=_far(off), end=end),
+            say("wrong-waypoint-from-line", waypoint=point.waypoint, distance=_far(off), end=end),
             say("do-correct-waypoint-use-route-race", end=end),
         )
     return [_Choice(here.km, off, waypoint.lat_deg, waypoint.lon_deg, 0.0)]
@@ -184,7 +184,7 @@ def _named(course: Course, name: str) -> list[Waypoint]:
 
 
 def _unknown(course: Course, index: int, point: WantedPoint, name: str) -> PointMistake:
-    what = say("wrong-no-waypoint", file=course.track.file, name=f"{name!r}")
+    what = say("wrong-no-waypoint", file=course.track.file, name=name)
     return PointMistake(index, point.name, "waypoint", what, _nearest_names(course, name))
 
 
@@ -198,7 +198,7 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
     if not named:
         return _unknown(course, index, point, name)
     if len(named) > NAMESAKES_MOST:
-        what = say("wrong-waypoints-named", count=len(named), file=course.track.file, name=f"{name!r}")
+        what = say("wrong-waypoints-named", count=len(named), file=course.track.file, name=name)
         return PointMistake(index, point.name, "waypoint", what, say("do-give-points-km-instead"))
     by_all = [
         (waypoint, by) for waypoint in named for by in passes(course, waypoint.lat_deg, waypoint.lon_deg)
@@ -212,8 +212,8 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
             "waypoint",
             say(
                 "wrong-waypoint-from-course-nearest-km",
-                name=f"{name!r}",
-                offset_m=_far(closest.offset_m),
+                name=name,
+                distance=_far(closest.offset_m),
                 km=f"{closest.km:.1f}",
                 reach_m=f"{REACH_M:.0f}",
             ),
@@ -230,9 +230,7 @@ def _at_waypoint(course: Course, index: int, point: WantedPoint, name: str) -> l
                 index,
                 point.name,
                 "km",
-                say(
-                    "wrong-km-given-but-waypoint", km=f"{point.km:g}", name=f"{name!r}", choices=_kms(choices)
-                ),
+                say("wrong-km-given-but-waypoint", km=f"{point.km:g}", name=name, places=_kms(choices)),
                 say("do-correct-km-leave-out"),
             )
         choices = fitting
@@ -265,7 +263,7 @@ def _far(metres: float) -> str:
 
 
 def _kms(choices: Sequence[_Choice]) -> str:
-    return "km " + " and ".join(f"{choice.km:.1f}" for choice in choices[:6])
+    return "km " + ", ".join(f"{choice.km:.1f}" for choice in choices[:6])
 
 
 def _in_order(choices: list[list[_Choice]]) -> list[_Choice] | int:
@@ -340,7 +338,7 @@ def _doubtful(
                     index,
                     wanted[index].name,
                     "waypoint",
-                    say("wrong-course-comes-waypoint", waypoint=f"{wanted[index].waypoint!r}", names=names),
+                    say("wrong-course-comes-waypoint", waypoint=wanted[index].waypoint, places=names),
                     say("do-add-km-say-pass-meant"),
                 )
             )
@@ -366,10 +364,10 @@ def _out_of_order(
         "km" if point.waypoint is None else "waypoint",
         say(
             "wrong-but-stands-before-not-before",
-            name=f"{point.name!r}",
-            choices=_kms(choices[index]),
-            name2=f"{wanted[before].name!r}",
-            earliest=f"{earliest:.1f}",
+            name=point.name,
+            places=_kms(choices[index]),
+            before=wanted[before].name,
+            earliest_km=f"{earliest:.1f}",
         ),
         say("do-put-points-running-order-correct"),
     )

@@ -74,8 +74,8 @@ def choose(lines: list[RawLine], file: str) -> list[RawLine]:
     return kept
 
 
-def _titles(lines: list[RawLine]) -> str:
-    return ", ".join(repr(line.title or f"(no name, line {line.line})") for line in lines[:8]) or "none"
+def _titles(lines: list[RawLine], file: str) -> str:
+    return ", ".join(repr(line.title) if line.title else f"{file}:{line.line}" for line in lines[:8])
 
 
 def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[Worded]) -> Track:
@@ -88,8 +88,8 @@ def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings:
                     "wrong-file-holds-s-do-not",
                     count=len(lines),
                     kind=lines[0].kind,
-                    lines=_titles(lines),
-                    gap_m=f"{gap_m / 1000:.1f}",
+                    lines=_titles(lines, file),
+                    gap_km=f"{gap_m / 1000:.1f}",
                 ),
                 file=file,
                 line=after.line,
@@ -102,7 +102,9 @@ def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings:
     if len(lines) > 1:
         warnings = [
             *warnings,
-            say("wrong-s-joined", file=file, count=len(lines), kind=lines[0].kind, lines=_titles(lines)),
+            say(
+                "wrong-s-joined", file=file, count=len(lines), kind=lines[0].kind, lines=_titles(lines, file)
+            ),
         ]
     return Track(file, lines[0].title, lines[0].kind, lat, lon, height, tuple(waypoints), tuple(warnings))
 

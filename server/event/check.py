@@ -336,7 +336,7 @@ def _eaten(draft: Draft, where: Path, eats: Sequence[Eaten]) -> None:
         for key in ("sodium_mg", "caffeine_mg"):
             amount = getattr(e, key)
             if amount is not None and 0.0 < amount < HARDLY_MG:
-                what = say("wrong-mg-hardly-any", amount=f"{amount:g}")
+                what = say("wrong-mg-hardly-any", mg=f"{amount:g}")
                 draft.report.warn((*where, "eats", k, key), what, say("do-write-milligrams", key=key))
 
 

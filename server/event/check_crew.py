@@ -117,16 +117,18 @@ def _drives(draft: Draft) -> None:
             )
         elif way in seen:
             draft.report.error(
-                d.path, say("wrong-drive-from-given-twice", way=way[0], way2=way[1]), say("do-keep")
+                d.path,
+                say("wrong-drive-from-given-twice", from_place=way[0], to_place=way[1]),
+                say("do-keep"),
             )
         seen.add(way)
         for key, place in (("from", v.from_place), ("to", v.to_place)):
             _place_name(draft, (*d.path, key), place, free=True)
         if v.minutes is None:
-            what = say("wrong-how-long-drive-from-takes", way=way[0], way2=way[1])
+            what = say("wrong-how-long-drive-from-takes", from_place=way[0], to_place=way[1])
             draft.report.warn(d.path, what, say("do-add-minutes-35-without-no"))
         elif v.confirmed_by is None:
-            what = say("wrong-nobody-confirmed-drive-from", way=way[0], way2=way[1])
+            what = say("wrong-nobody-confirmed-drive-from", from_place=way[0], to_place=way[1])
             remedy = say("do-add-confirmed-once-person-checked")
             draft.report.warn(d.path, what, remedy)
     for c in draft.cars:

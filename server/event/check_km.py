@@ -50,7 +50,7 @@ def _stretches(course: CourseDef, report: Report) -> None:
     finish = course.points[-1].km if course.points else None
     for i, s in enumerate(course.stretches):
         if finish is not None and s.to_km > finish * 1.01 + 0.5:
-            what = say("wrong-stretch-ends-km-finish-km", to_km=f"{s.to_km:g}", finish=f"{finish:g}")
+            what = say("wrong-stretch-ends-km-finish-km", to_km=f"{s.to_km:g}", finish_km=f"{finish:g}")
             report.error(("stretches", i, "to_km"), what, say("do-check-km"))
 
 
@@ -62,7 +62,9 @@ def _weather(event: Event, report: Report) -> None:
             continue
         for key, km in (("from_km", w.from_km), ("to_km", w.to_km)):
             if km is not None and km > finish * 1.01 + 0.5:
-                what = say("wrong-lies-beyond-course-finish-km", key=key, km=f"{km:g}", finish=f"{finish:g}")
+                what = say(
+                    "wrong-lies-beyond-course-finish-km", key=key, km=f"{km:g}", finish_km=f"{finish:g}"
+                )
                 report.error(("weather", i, key), what, say("do-check-km"))
 
 
@@ -84,8 +86,8 @@ def _pacer(event: Event, part: Part, report: Report, paths: Paths) -> None:
         what = say(
             "wrong-paces-from-km-but-rules",
             name=event.person(part.person).name,
-            first=f"{first:g}",
-            allowed=f"{allowed:g}",
+            from_km=f"{first:g}",
+            allowed_km=f"{allowed:g}",
         )
         report.error((*path, "parts"), what, say("do-choose-later-point-pace-from"))
     if first is not None and last is not None and last <= first:
@@ -111,7 +113,7 @@ def _joining(event: Event, report: Report, paths: Paths) -> None:
                 continue
             with_her.add(m.pacer_joins)
             if km is not None and allowed is not None and km < allowed:
-                what = say("wrong-pacer-joins-km-but-rules", km=f"{km:g}", allowed=f"{allowed:g}")
+                what = say("wrong-pacer-joins-km-but-rules", km=f"{km:g}", allowed_km=f"{allowed:g}")
                 report.error((*path, "pacer_joins"), what, say("do-let-pacer-join-later-meeting"))
             if len(with_her) > event.rules.pacers_at_once:
                 what = say(

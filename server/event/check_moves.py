@@ -152,7 +152,7 @@ def _company(draft: Draft) -> None:
         for i, person in enumerate(v.crew):
             if person in v.crew[:i]:
                 draft.report.error(
-                    (*m.path, "crew", i), say("wrong-named-twice", person=person), say("do-keep")
+                    (*m.path, "crew", i), say("wrong-named-twice", name=person), say("do-keep")
                 )
             if (person, v.runner) in herself:
                 what = say("wrong-cannot-crew-meets", running=running[person])

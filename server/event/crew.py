@@ -84,7 +84,7 @@ class Part(Table):
 
     person: str
     kind: PartKind = key(Choice(PartKind), "what they are; a safety contact is needed, with ladder = 1",
-        '"safety contact"', need=say("do-say-what-person", partkind=', '.join(PartKind)),
+        '"safety contact"', need=say("do-say-what-person", kinds=', '.join(PartKind)),
         default=PartKind.SUPPORTER)  # fmt: skip
     runner: str | None = key(Ref("runner"), "for which runner; without it for all", '"maren"')
     ladder: int | None = key(Whole(1, 20), "the step on which an alarm reaches them, 1 first", "1")

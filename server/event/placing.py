@@ -64,7 +64,7 @@ def _zone(event: Event, courses: Mapping[str, Course], report: Report) -> None:
     zone_h, sun_h = (offset or timedelta(0)) / timedelta(hours=1), lon / 15.0
     apart = abs((zone_h - sun_h + 12.0) % 24.0 - 12.0)
     if apart > ZONE_APART_H:
-        what = say("wrong-time-zone-hours-from-suns", time_zone=event.time_zone, apart=f"{apart:.0f}")
+        what = say("wrong-time-zone-hours-from-suns", time_zone=event.time_zone, apart_h=f"{apart:.0f}")
         remedy = say("do-check-time-zone-route-right", lon=f"{lon:.1f}")
         report.warn(("event", "time_zone"), what, remedy)
 

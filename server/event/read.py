@@ -44,7 +44,7 @@ from server.sentences import Worded, say
 
 __all__ = ["parse_event"]
 
-TEXT_BYTES_MAX = 8_000_000
+CHARACTERS_MAX = 8_000_000
 """A thousand runners with a crew of their own and ten thousand without (7 MB); more is no event file."""
 T = TypeVar("T", bound=Table)
 _WHERE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
@@ -69,9 +69,9 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
 
 def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
     text = text.removeprefix("\ufeff")
-    if len(text) > TEXT_BYTES_MAX:
+    if len(text) > CHARACTERS_MAX:
         what = say("wrong-file-characters", count=f"{len(text):,}")
-        remedy = say("do-event-file-most-route", text_bytes_max=f"{TEXT_BYTES_MAX:,}")
+        remedy = say("do-event-file-most-route", most=f"{CHARACTERS_MAX:,}")
         return None, Problem(Severity.ERROR, what, file, None, "", remedy)
     try:
         return tomllib.loads(with_seconds(text)), None
@@ -81,7 +81,7 @@ def _toml(text: str, file: str) -> tuple[dict[str, Any] | None, Problem | None]:
         what = (
             say("wrong-brackets-nested-too-deep")
             if isinstance(e, RecursionError)
-            else say("wrong-value-impossible", e=e)
+            else say("wrong-value-impossible", error=e)
         )
         return None, Problem(Severity.ERROR, what, file, None, "", say("do-compare-example-file"))
 

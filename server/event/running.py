@@ -51,7 +51,10 @@ class PastRace(Table):
         speed = v["km"] * 1000.0 / v["time"].total_seconds()
         if not SLOWEST_MS <= speed <= FASTEST_MS:
             what = say(
-                "wrong-km-km-h-no-speed", km=f"{v['km']:g}", time=s.values["time"], speed=f"{speed * 3.6:.1f}"
+                "wrong-km-km-h-no-speed",
+                km=f"{v['km']:g}",
+                time=s.values["time"],
+                speed_km_h=f"{speed * 3.6:.1f}",
             )
             s.error("time", what, say("do-write-hours-minutes-7-40"))
             raise UnusableError
@@ -185,7 +188,7 @@ class OwnRuns(Texts):
             return ()
         twice = next((n for n in names if names.count(n) > 1), None)
         if twice is not None:
-            s.error(key, say("wrong-named-twice", person=twice), say("do-name-each-recording-once-would"))
+            s.error(key, say("wrong-named-twice", name=twice), say("do-name-each-recording-once-would"))
         return tuple(n for n in names if beside(s, key, n))
 
 

@@ -126,7 +126,7 @@ def _results(
 def _named(files: Mapping[str, bytes], name: str) -> bytes:
     if name not in files:
         raise PlanError(
-            say("wrong-no-file", route=name), field=name, remedy=say("do-put-beside-event-file-correct")
+            say("wrong-no-file", file=name), field=name, remedy=say("do-put-beside-event-file-correct")
         )
     return files[name]
 

@@ -199,7 +199,7 @@ def _refuse_ride(recording: Recording, metres: float, seconds: float) -> None:
     if metres / seconds > fastest:
         speed = metres / seconds * 3.6
         raise PlanError(
-            say("wrong-km-h-over-km-faster", speed=f"{speed:.1f}", metres=f"{metres / 1000:.0f}"),
+            say("wrong-km-h-over-km-faster", speed_km_h=f"{speed:.1f}", km=f"{metres / 1000:.0f}"),
             field=recording.file,
             file=recording.file,
             remedy=say("do-leave-out-rides-give-recordings"),

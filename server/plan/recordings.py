@@ -78,8 +78,8 @@ def read_recording(data: bytes, file: str) -> Recording:
             file,
             say(
                 "wrong-mb-more",
-                count=f"{len(data) / 1000000.0:.0f}",
-                max_bytes=f"{MAX_BYTES / 1000000.0:.0f}",
+                mb=f"{len(data) / 1000000.0:.0f}",
+                most_mb=f"{MAX_BYTES / 1000000.0:.0f}",
             ),
             say("do-give-activity"),
         )
@@ -222,7 +222,7 @@ def _recording(samples: list[_Sample], file: str) -> Recording:
     if len(ordered) < LEAST_SAMPLES:
         raise _wrong(
             file,
-            say("wrong-samples-time-least-needed", count=len(ordered), least_samples=LEAST_SAMPLES),
+            say("wrong-samples-time-least-needed", count=len(ordered), least=LEAST_SAMPLES),
             EXPORT,
         )
     started = ordered[0].at.astimezone(UTC)
@@ -238,14 +238,14 @@ def _recording(samples: list[_Sample], file: str) -> Recording:
             file,
             say(
                 "wrong-km-min-too-short-learn",
-                along=f"{along[-1] / 1000:.1f}",
-                elapsed=f"{elapsed[-1] / 60:.0f}",
+                km=f"{along[-1] / 1000:.1f}",
+                minutes=f"{elapsed[-1] / 60:.0f}",
             ),
             say("do-give-runs-more-kilometre-five"),
         )
     if float(elapsed[-1]) > LONGEST_S:
         raise _wrong(
-            file, say("wrong-lasts-days", elapsed=f"{elapsed[-1] / 86400:.0f}"), say("do-give-activity-file")
+            file, say("wrong-lasts-days", days=f"{elapsed[-1] / 86400:.0f}"), say("do-give-activity-file")
         )
     return Recording(file, started, elapsed, along, height, lat, lon)
 

@@ -70,9 +70,11 @@ def make_setting(
     try:
         runner = event.runner(runner_id)
     except KeyError:
-        known = ", ".join(r.id for r in event.runners) or "none"
+        known = ", ".join(r.id for r in event.runners)
         raise PlanError(
-            say("wrong-no-such", what="runner", word=runner_id), field="runners", remedy=say("do-use", known=known)
+            say("wrong-no-such", what="runner", word=runner_id),
+            field="runners",
+            remedy=say("do-use", known=known),
         ) from None
     definition = event.course_of(runner_id)
     points = definition.points
@@ -134,8 +136,8 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
         raise PlanError(
             say(
                 "wrong-planned-stops-alone-take-target",
-                total_s=clock(bare.stops.total_s),
-                total_s2=clock(aim.total_s),
+                stops=clock(bare.stops.total_s),
+                target=clock(aim.total_s),
             ),
             field=field,
             remedy=say("do-shorten-stop-minutes-points-aim"),

@@ -37,9 +37,8 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
     """
     given = [name for name in ("finish", "pace_all_in", "easy_pace") if getattr(target, name) is not None]
     if len(given) != 1:
-        said = " and ".join(given) if given else "none"
         raise PlanError(
-            say("wrong-target-exactly-form-here", said=said),
+            say("wrong-several-forms-target-given" if given else "wrong-target-empty"),
             field=field,
             remedy=say("do-give-finish-pace-all-easy"),
         )
@@ -60,7 +59,7 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
         raise PlanError(
             say(
                 "wrong-over-days-longer-can-planned",
-                timedelta=hours(timedelta(seconds=found.total_s)),
+                time=hours(timedelta(seconds=found.total_s)),
                 days=LONGEST.days,
             ),
             field=f"{field}.{given[0]}",
@@ -70,7 +69,7 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
         raise PlanError(
             say(
                 "wrong-km-slower-anybody-walks",
-                timedelta=hours(timedelta(seconds=found.total_s)),
+                time=hours(timedelta(seconds=found.total_s)),
                 km=f"{km:.1f}",
             ),
             field=f"{field}.{given[0]}",
@@ -101,7 +100,7 @@ def from_easy_pace(
 def _refuse_senseless(value: timedelta | None, field: str) -> None:
     if value is not None and value <= timedelta(0):
         raise PlanError(
-            say("wrong-no-time-aim", value=value), field=field, remedy=say("do-give-time-above-zero")
+            say("wrong-no-time-aim", time=hours(value)), field=field, remedy=say("do-give-time-above-zero")
         )
 
 

@@ -65,25 +65,21 @@ WRONG = {
     "multi-byte encoding": Wrong(
         b'<?xml version="1.0" encoding="big5"?><gpx/>', "text encoding", 1, "Export"
     ),
-    "latitude NaN": Wrong(
-        track(b'\n<trkpt lat="NaN" lon="1"/>'), "latitude 'NaN' is not a number", 5, "54.9"
-    ),
-    "longitude infinite": Wrong(track(b'<trkpt lat="1" lon="-inf"/>'), "longitude '-inf'", 4, "54.9"),
-    "latitude in words": Wrong(
-        track(b'<trkpt lat="54N" lon="1"/>'), "latitude '54N' is not a number", 4, "54.9"
-    ),
-    "decimal comma": Wrong(track(b'<trkpt lat="54,9" lon="1"/>'), "latitude '54,9'", 4, "with a point"),
-    "underscore": Wrong(track(b'<trkpt lat="5_4" lon="1"/>'), "latitude '5_4' is not a number", 4, "54.9"),
+    "latitude NaN": Wrong(track(b'\n<trkpt lat="NaN" lon="1"/>'), "lat 'NaN' is not a number", 5, "54.9"),
+    "longitude infinite": Wrong(track(b'<trkpt lat="1" lon="-inf"/>'), "lon '-inf'", 4, "54.9"),
+    "latitude in words": Wrong(track(b'<trkpt lat="54N" lon="1"/>'), "lat '54N' is not a number", 4, "54.9"),
+    "decimal comma": Wrong(track(b'<trkpt lat="54,9" lon="1"/>'), "lat '54,9'", 4, "with a point"),
+    "underscore": Wrong(track(b'<trkpt lat="5_4" lon="1"/>'), "lat '5_4' is not a number", 4, "54.9"),
     "latitude out of range": Wrong(
-        track(b'<trkpt lat="95" lon="1"/>'), "latitude 95 is outside", 4, "exchanged"
+        track(b'<trkpt lat="95" lon="1"/>'), "lat '95' is outside", 4, "exchanged"
     ),
-    "longitude out of range": Wrong(track(b'<trkpt lat="1" lon="200"/>'), "longitude 200 is", 4, "exchanged"),
-    "no latitude": Wrong(track(b'<trkpt lon="1"/>'), "no latitude: lat= is missing", 4, "Export"),
-    "height NaN": Wrong(track(b'<trkpt lat="1" lon="1"><ele>NaN</ele></trkpt>'), "height 'NaN'", 4, "54.9"),
+    "longitude out of range": Wrong(track(b'<trkpt lat="1" lon="200"/>'), "lon '200' is", 4, "exchanged"),
+    "no latitude": Wrong(track(b'<trkpt lon="1"/>'), "a point has no lat=", 4, "Export"),
+    "height NaN": Wrong(track(b'<trkpt lat="1" lon="1"><ele>NaN</ele></trkpt>'), "ele 'NaN'", 4, "54.9"),
     "height in words": Wrong(
-        track(b'<trkpt lat="1" lon="1"><ele>high</ele></trkpt>'), "height 'high'", 4, "54.9"
+        track(b'<trkpt lat="1" lon="1"><ele>high</ele></trkpt>'), "ele 'high'", 4, "54.9"
     ),
-    "bad waypoint": Wrong(HEAD + b'<wpt lat="1" lon="x"/></gpx>', "longitude 'x' is not a number", 3, "54.9"),
+    "bad waypoint": Wrong(HEAD + b'<wpt lat="1" lon="x"/></gpx>', "lon 'x' is not a number", 3, "54.9"),
     "no line at all": Wrong(
         HEAD + b'<wpt lat="1" lon="1"/></gpx>', "no track and no route", None, "course itself"
     ),

@@ -91,7 +91,7 @@ def test_a_pass_in_doubt_is_asked_for(out_and_back: Course) -> None:
     start, finish = WantedPoint("Start", end="start"), WantedPoint("Finish", end="finish")
     (mistake,) = place_points(out_and_back, [start, *at("Mill"), finish]).mistakes
     assert (mistake.index, mistake.field) == (1, "waypoint")
-    assert str(mistake.what) == "the course comes by waypoint 'Mill' at km 3.0 and 17.0"
+    assert str(mistake.what) == "the course comes by waypoint 'Mill' at km 3.0, 17.0"
     assert str(mistake.remedy) == "Add km = ... to say which pass is meant"
     for km in (3.4, 16.5):
         found = kms(out_and_back, [start, WantedPoint("Mill", km=km, waypoint="Mill"), finish])
@@ -205,7 +205,7 @@ MISTAKES = {
     "km and waypoint apart": (
         [WantedPoint("x", km=9, waypoint="Mill")],
         "km",
-        "km 9 is given, but waypoint 'Mill' is at km 3.0 and 17.0",
+        "km 9 is given, but waypoint 'Mill' is at km 3.0, 17.0",
         "leave it out",
     ),
     "wrong order by km": (

@@ -226,7 +226,7 @@ WRONG = [
     ("cut fit", _RUN, "", {"a.gpx": "cut fit"}, "a.gpx", None, "runners.maren.own_runs", "FIT file is damaged"),
     ("a route", _RUN, "", {"a.gpx": "route"}, "a.gpx", None, "runners.maren.own_runs", "no track point has a time"),
     ("no heights", _RUN, "", {"a.gpx": "flat"}, "a.gpx", None, "runners.maren.own_runs", "it has no heights"),
-    ("latitude", _RUN, "", {"a.gpx": "lat 95"}, "a.gpx", "lat=\"95.", "runners.maren.own_runs", "latitude"),
+    ("latitude", _RUN, "", {"a.gpx": "lat 95"}, "a.gpx", "lat=\"95.", "runners.maren.own_runs", "is outside"),
     ("too short", _RUN, "", {"a.gpx": "two"}, "a.gpx", None, "runners.maren.own_runs", "samples with a time"),
     ("one run twice", _TWO, "", {"a.gpx": "run", "b.gpx": "later"}, "b.gpx", None, "runners.maren.own_runs",
      "at the same time as a.gpx"),

@@ -218,7 +218,7 @@ BAD = [
     ("cut tcx", "cut tcx", "TCX file is damaged"),
     ("tcx with a DOCTYPE", b"<!DOCTYPE x><TrainingCenterDatabase/>", "DOCTYPE"),
     ("tcx without activities", b'<TrainingCenterDatabase xmlns="x"/>', "samples with a time"),
-    ("latitude 95", "lat 95", "latitude"),
+    ("latitude 95", "lat 95", "lat '95"),
     ("one kilometre short", "short", "too short to learn from"),
     ("two samples", "two", "samples with a time"),
     ("three minutes", "three minutes", "too short to learn from"),

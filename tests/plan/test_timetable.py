@@ -307,10 +307,10 @@ REFUSED = [
     (
         "two forms",
         {"target": Target(finish=29 * H, pace_all_in=timedelta(minutes=10))},
-        "exactly one form",
+        "several forms of target",
         "target",
     ),
-    ("no form", {"target": Target()}, "exactly one form", "target"),
+    ("no form", {"target": Target()}, "the target is empty", "target"),
     ("zero finish", {"target": Target(finish=timedelta(0))}, "no time to aim for", "target.finish"),
     ("negative finish", {"target": Target(finish=-29 * H)}, "no time to aim for", "target.finish"),
     (

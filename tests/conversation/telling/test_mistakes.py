@@ -130,3 +130,20 @@ def test_check_speaks_german(tmp_path: Path) -> None:
     assert "1 Fehler zu berichtigen." in found.output
     english = CliRunner().invoke(stilepost, ["check", str(tmp_path / "event.toml"), "--language", "en"])
     assert "is no number" in english.output
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_line_and_its_points_are_told_without_english(language: str) -> None:
+    """Start and finish, tracks and routes, and places a line comes by are said in the reader's words."""
+    ways = [
+        say("wrong-s-joined", file="a.gpx", count=2, kind=kind, lines="a.gpx:3")
+        for kind in ("track", "route")
+    ]
+    ends = [
+        say("wrong-waypoint-from-line", waypoint="Mill", distance="2 km", end=e) for e in ("start", "finish")
+    ]
+    waves = [say("do-add-start-under-waves-known", known=known) for known in ("none", "early, late")]
+    for one, other in (ways, ends, waves):
+        told = {one.in_language(language), other.in_language(language)}
+        assert len(told) == 2
+        assert not re.search(r"\b(tracks|routes|start|finish|none|and)\b", " ".join(told))

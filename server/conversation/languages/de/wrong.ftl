@@ -63,9 +63,9 @@ do-check-year = Prüf das Jahr.
 
 ## the file as such
 wrong-file-characters = die Datei hat { $count } Zeichen
-do-event-file-most-route = Eine Renndatei hat höchstens { $text_bytes_max }: ist das die Strecke?
+do-event-file-most-route = Eine Renndatei hat höchstens { $most }: ist das die Strecke?
 wrong-brackets-nested-too-deep = die Klammern sind zu tief geschachtelt
-wrong-value-impossible = ein Wert ist unmöglich: { $e }
+wrong-value-impossible = ein Wert ist unmöglich: { $error }
 do-compare-example-file = Vergleich mit der Beispieldatei.
 do-compare-line-example-file-quotes = Vergleich die Zeile mit der Beispieldatei: Anführungszeichen, Klammern, Kommas.
 wrong-telephone-number-stands-without-quotes = die Telefonnummer { $value } steht ohne Anführungszeichen
@@ -179,14 +179,14 @@ wrong-personal-data-would-blanked-before = persönliche Daten würden vor dem En
 do-give-day-after-race = Gib einen Tag nach dem Rennen an.
 wrong-km-stands-after-km = ‚{ $name }‘ bei km { $km } steht nach ‚{ $last_name }‘ bei km { $last_km }
 do-list-points-running-order-each = Ordne die Punkte in Laufrichtung, jeden weiter als den davor.
-wrong-stretch-ends-km-finish-km = der Abschnitt endet bei km { $to_km }, das Ziel ist bei km { $finish }
+wrong-stretch-ends-km-finish-km = der Abschnitt endet bei km { $to_km }, das Ziel ist bei km { $finish_km }
 do-check-km = Prüf die km.
-wrong-lies-beyond-course-finish-km = { $key } = { $km } liegt hinter der Strecke, das Ziel ist bei km { $finish }
-wrong-paces-from-km-but-rules = { $name } begleitet ab km { $first }, die Regeln erlauben Begleitung erst ab km { $allowed }
+wrong-lies-beyond-course-finish-km = { $key } = { $km } liegt hinter der Strecke, das Ziel ist bei km { $finish_km }
+wrong-paces-from-km-but-rules = { $name } begleitet ab km { $from_km }, die Regeln erlauben Begleitung erst ab km { $allowed_km }
 do-choose-later-point-pace-from = Wähl für pace_from einen späteren Punkt.
 wrong-pace-comes-before-pace-from = pace_to kommt vor pace_from
 do-exchange-two-correct = Vertausch die beiden, oder berichtige eines.
-wrong-pacer-joins-km-but-rules = eine Begleitung steigt bei km { $km } ein, die Regeln erlauben sie erst ab km { $allowed }
+wrong-pacer-joins-km-but-rules = eine Begleitung steigt bei km { $km } ein, die Regeln erlauben sie erst ab km { $allowed_km }
 do-let-pacer-join-later-meeting = Lass die Begleitung bei einem späteren Treffen einsteigen.
 wrong-pacers-would-rules-allow = { $count } Begleitungen wären bei ihr, die Regeln erlauben { $pacers_at_once }
 do-say-where-before-leaves-pacer = Sag, wo die davor aussteigt: pacer_leaves.
@@ -194,7 +194,10 @@ do-say-where-before-leaves-pacer = Sag, wo die davor aussteigt: pacer_leaves.
 ## people
 do-give-runner-name-name-maren = Gib der Läuferin einen Namen, wie name = "Maren".
 do-give-target-finish-29-00 = Gib eines an: target = {"{"} finish = "29:00" {"}"}, {"{"} pace_all_in = "10:50" {"}"} oder {"{"} easy_pace = "6:30", margin = "1:30" {"}"}; oder keines, dafür past_race oder own_runs.
-do-add-start-under-waves-known = Ergänz ihren Start unter [waves]; bekannt: { $known }.
+do-add-start-under-waves-known = Ergänz ihren Start unter [waves]{ $known ->
+    [none] {"."}
+   *[other] ; bekannt: { $known }.
+ }
 wrong-no-wave = es gibt keine Startwelle ‚{ $wave }‘
 do-write-minutes-seconds-per-km = Schreib Minuten und Sekunden je km.
 wrong-several-forms-target-given = es sind mehrere Formen von target angegeben
@@ -217,7 +220,7 @@ wrong-channel-named-twice = ein Kanal ist zweimal genannt
 do-name-each-once-order-try = Nenn jeden einmal, in der Reihenfolge des Versuchens.
 wrong-channel-no-address = der Kanal ‚{ $name }‘ hat keine Adresse
 do-add-take-out-channels = Ergänz { $name } = ... oder nimm ihn aus channels.
-do-say-what-person = Sag, was diese Person ist: { $partkind }.
+do-say-what-person = Sag, was diese Person ist: { $kinds }.
 do-say-where-drive-begins-from = Sag, wo die Fahrt beginnt: from = "start".
 do-say-where-drive-ends-mill = Sag, wo die Fahrt endet: to = "mill".
 do-say-where-point-mill = Sag, wo: point = "mill".
@@ -231,14 +234,14 @@ do-ask-race-then-add-drop = Frag den Veranstalter; dann ergänz "drop bag" unter
 do-correct-per-h-or-what-one-holds = Berichtige per_h, oder was eines der Dinge enthält.
 wrong-eaten-twice = ‚{ $name }‘ steht zweimal in einem ihrer Pläne in fuel
 do-write-it-once-added-up = Schreib es einmal, mit zusammengezähltem per_h.
-wrong-mg-hardly-any = { $amount } mg in einem ist so gut wie nichts
+wrong-mg-hardly-any = { $mg } mg in einem ist so gut wie nichts
 do-write-milligrams = Schreib Milligramm, nicht Gramm: { $key } = 300.
 wrong-two-fuel-plans-begin = zwei ihrer Pläne in fuel beginnen bei ‚{ $from_point }‘
 do-join-them-into-let-begin = Mach einen daraus, oder lass einen an einem späteren Punkt beginnen.
 wrong-ml-hour-not-even-sip = { $fluid_ml_per_h } ml in der Stunde sind nicht einmal ein Schluck
 do-write-millilitres-not-litres-fluid = Schreib Milliliter, nicht Liter: fluid_ml_per_h = 500.
 do-say-where-bag-waits-point = Sag, wo der Beutel wartet: point = "mill".
-wrong-time-zone-hours-from-suns = die Zeitzone { $time_zone } ist { $apart } Stunden von der Sonnenzeit am Ort der Strecke entfernt
+wrong-time-zone-hours-from-suns = die Zeitzone { $time_zone } ist { $apart_h } Stunden von der Sonnenzeit am Ort der Strecke entfernt
 do-check-time-zone-route-right = Prüf time_zone, und ob es die richtige Strecke ist: sie beginnt bei Länge { $lon }.
 do-say-when-bad-when-second = Sag, wann es schlecht ist: when = "die zweite Nacht".
 do-write-what-wants-told-words = Schreib, was sie hören will: words = "links, rechts, zählen".
@@ -278,11 +281,11 @@ do-people-could-mix-them-up = Man könnte sie verwechseln: mach sie verschieden.
 ## drives, cars, meetings
 wrong-drive-goes-from-itself = die Fahrt geht von ‚{ $from_place }‘ zu sich selbst
 do-correct-from = Berichtige from oder to.
-wrong-drive-from-given-twice = die Fahrt von ‚{ $way }‘ nach ‚{ $way2 }‘ steht zweimal da
+wrong-drive-from-given-twice = die Fahrt von ‚{ $from_place }‘ nach ‚{ $to_place }‘ steht zweimal da
 do-keep = Behalte eine.
-wrong-how-long-drive-from-takes = wie lange die Fahrt von ‚{ $way }‘ nach ‚{ $way2 }‘ dauert, steht nicht da
+wrong-how-long-drive-from-takes = wie lange die Fahrt von ‚{ $from_place }‘ nach ‚{ $to_place }‘ dauert, steht nicht da
 do-add-minutes-35-without-no = Ergänz minutes = 35; sonst gibt es keine Abfahrtszeit.
-wrong-nobody-confirmed-drive-from = niemand hat die Fahrt von ‚{ $way }‘ nach ‚{ $way2 }‘ bestätigt
+wrong-nobody-confirmed-drive-from = niemand hat die Fahrt von ‚{ $from_place }‘ nach ‚{ $to_place }‘ bestätigt
 do-add-confirmed-once-person-checked = Ergänz confirmed_by = "...", sobald jemand sie geprüft hat; bis dahin gibt es keine Abfahrtszeit.
 wrong-name-point = ‚{ $place }‘ ist der Name des Punkts ‚{ $id }‘
 do-write-id = Schreib seine id: ‚{ $id }‘.
@@ -356,7 +359,7 @@ wrong-joins-here-but-already = ‚{ $pacer_joins }‘ steigt hier ein, ist aber 
 do-add-pacer-leaves-meeting-between = Ergänz pacer_leaves bei einem Treffen dazwischen.
 wrong-joins-but-said-pace-only = ‚{ $person }‘ steigt bei ‚{ $point }‘ ein, soll aber erst ab ‚{ $said }‘ begleiten
 do-make-pace-from-meeting-agree = Bring pace_from und das Treffen in Einklang.
-wrong-named-twice = ‚{ $person }‘ ist zweimal genannt
+wrong-named-twice = ‚{ $name }‘ ist zweimal genannt
 wrong-cannot-crew-meets = { $running } kann nicht in der Crew sein, die sie trifft
 do-name-somebody-else = Nenn jemand anderen.
 wrong-crew-come-from-itself = die Crew von ‚{ $point }‘ kommt von ‚{ $point }‘ selbst
@@ -390,7 +393,7 @@ do-name-each-recording-once-would = Nenn jede Aufzeichnung einmal: sie zählte s
 wrong-not-beside-event-file = ‚{ $name }‘ liegt nicht neben der Renndatei
 do-copy-file-next-event-file = Kopier die Datei neben die Renndatei und schreib ihren Namen: ‚{ $last }‘.
 do-give-ascent-metres-0-level = Gib den Anstieg in Metern an, 0 für ein flaches Rennen.
-wrong-km-km-h-no-speed = { $km } km in { $time } sind { $speed } km/h, keine Geschwindigkeit zu Fuß
+wrong-km-km-h-no-speed = { $km } km in { $time } sind { $speed_km_h } km/h, keine Geschwindigkeit zu Fuß
 do-write-hours-minutes-7-40 = Schreib Stunden und Minuten, wie "7:40"; sieh nach, ob sie vertauscht sind.
 wrong-weather-ends-km-before-begins = das Wetter endet bei km { $to_km }, bevor es beginnt
 wrong-weather-says-nothing = dieses Wetter sagt nichts
@@ -403,7 +406,7 @@ do-check-date = Prüf den Tag.
 ### plan
 
 ## files beside the event file
-wrong-no-file = es gibt keine Datei { $route }
+wrong-no-file = es gibt keine Datei { $file }
 do-correct-name = Berichtige ihren Namen.
 do-put-beside-event-file-correct = Leg sie neben die Renndatei, oder berichtige ihren Namen
 wrong-not-utf-8-text-line = sie ist kein UTF-8-Text (Zeile { $line })
@@ -432,7 +435,7 @@ do-look-whether-hours-minutes-mixed = Sieh nach, ob Stunden und Minuten vertausc
 
 ## recordings
 do-export-activity-again-from-watchs = Hol die Aufzeichnung noch einmal aus dem Programm der Uhr, als FIT oder TCX, oder als GPX mit Zeiten
-wrong-mb-more = sie hat { $count } MB, mehr als { $max_bytes }
+wrong-mb-more = sie hat { $mb } MB, mehr als { $most_mb }
 do-give-activity = Gib eine einzige Aufzeichnung
 wrong-empty = sie ist leer
 wrong-neither-gpx-nor-fit-nor = sie ist weder GPX noch FIT noch TCX
@@ -442,33 +445,32 @@ wrong-no-track-point-time-so = kein Punkt hat eine Zeit, also ist sie eine Strec
 wrong-fit-file-damaged = die FIT-Datei ist beschädigt ({ $error })
 wrong-tcx-file-damaged = die TCX-Datei ist beschädigt ({ $error })
 wrong-file-declares-doctype-tcx-never = die Datei erklärt einen DOCTYPE, den TCX nie braucht
-wrong-samples-time-least-needed = sie hat { $count } Punkte mit Zeit, mindestens { $least_samples } braucht es
-wrong-km-min-too-short-learn = sie hat { $along } km in { $elapsed } min, zu kurz, um daraus zu lernen
+wrong-samples-time-least-needed = sie hat { $count } Punkte mit Zeit, mindestens { $least } braucht es
+wrong-km-min-too-short-learn = sie hat { $km } km in { $minutes } min, zu kurz, um daraus zu lernen
 do-give-runs-more-kilometre-five = Gib Läufe von mehr als einem Kilometer und fünf Minuten
-wrong-lasts-days = sie dauert { $elapsed } Tage
+wrong-lasts-days = sie dauert { $days } Tage
 do-give-activity-file = Gib eine Aufzeichnung je Datei
 wrong-neither-distances-nor-positions = sie hat weder Entfernungen noch Orte
 wrong-no-heights-so-nothing-can = sie hat keine Höhen, über Berge ist also nichts zu lernen
 do-give-recording-watch-writes-heights = Gib eine Aufzeichnung einer Uhr, die Höhen schreibt
 wrong-m-foot-rest-pauses-jumps = { $walked_m } m davon waren zu Fuß, der Rest sind Pausen und Sprünge
 do-give-run-more-kilometre = Gib einen Lauf von mehr als einem Kilometer
-wrong-km-h-over-km-faster = { $speed } km/h über { $metres } km ist schneller, als je jemand gelaufen ist
+wrong-km-h-over-km-faster = { $speed_km_h } km/h über { $km } km ist schneller, als je jemand gelaufen ist
 do-leave-out-rides-give-recordings = Lass Fahrten weg; gib Aufzeichnungen von Läufen und Wanderungen
 wrong-under-3-km-own-running = es sind unter 3 km ihres eigenen Laufens, um daraus zu lernen
 do-add-longer-runs = Ergänz längere Läufe
 
 ## target and plan
-wrong-target-exactly-form-here = ein Ziel hat genau eine Form, hier ist { $said }
 do-give-finish-pace-all-easy = Gib finish, oder pace_all_in, oder easy_pace mit margin
-wrong-over-days-longer-can-planned = { $timedelta } ist über { $days } Tage, länger als hier geplant werden kann
+wrong-over-days-longer-can-planned = { $time } ist über { $days } Tage, länger als hier geplant werden kann
 do-look-whether-hours-minutes-mixed-up = Sieh nach, ob Stunden und Minuten vertauscht sind, oder plane das Rennen in Etappen
-wrong-km-slower-anybody-walks = { $timedelta } für { $km } km ist langsamer, als jemand geht
+wrong-km-slower-anybody-walks = { $time } für { $km } km ist langsamer, als jemand geht
 do-look-whether-hours-minutes-pace = Sieh nach, ob Stunden und Minuten, oder Tempo und Ziel, vertauscht sind
 wrong-easy-pace-needs-margin-0 = ein lockeres Tempo braucht einen Zuschlag von 0 bis 10 min/km
 do-write-margin-1-30-two = Schreib margin = "1:30"; ein bis zwei Minuten sind beim ersten Ultra üblich
-wrong-no-time-aim = { $value } ist keine Zeit, die man anstrebt
+wrong-no-time-aim = { $time } ist keine Zeit, die man anstrebt
 do-give-time-above-zero = Gib eine Zeit über null
-wrong-planned-stops-alone-take-target = die geplanten Pausen allein dauern { $total_s }, das Ziel ist { $total_s2 }
+wrong-planned-stops-alone-take-target = die geplanten Pausen allein dauern { $stops }, das Ziel ist { $target }
 do-shorten-stop-minutes-points-aim = Kürze stop_minutes an den Punkten, oder nimm ein späteres Ziel
 wrong-plan-needs-start-finish-least = ein Plan braucht mindestens Start und Ziel
 do-add-points-course = Ergänz die Punkte der Strecke
@@ -511,11 +513,11 @@ wrong-pdf-not-gpx = das ist ein PDF, kein GPX
 wrong-json-not-gpx = das ist JSON, kein GPX
 wrong-fit-recording-not-gpx = das ist eine FIT-Aufzeichnung, kein GPX
 wrong-file-empty = die Datei ist leer
-wrong-file-mb-more-mb = die Datei hat { $count } MB, mehr als { $max_bytes } MB
+wrong-file-mb-more-mb = die Datei hat { $mb } MB, mehr als { $most_mb } MB
 wrong-file-ends-middle-after-broken = die Datei hört mittendrin auf, wie nach abgebrochenem Herunterladen
 do-download-export-again = Lad oder hol sie noch einmal
 wrong-not-well-formed-xml = das ist kein richtiges XML: { $name }
-wrong-file-begins-not-gpx = die Datei beginnt mit <{ $local }>, nicht mit <gpx>
+wrong-file-begins-not-gpx = die Datei beginnt mit <{ $tag }>, nicht mit <gpx>
 wrong-file-declares-doctype-gpx-never = die Datei erklärt einen DOCTYPE, den GPX nie braucht und der Leser überlasten kann
 do-remove-doctype-export-route-again = Nimm den DOCTYPE heraus, oder hol die Strecke mit einem anderen Programm
 wrong-text-not-utf-8-though = der Text ist kein UTF-8, obwohl die Datei keine andere Kodierung nennt
@@ -530,50 +532,65 @@ wrong-more-points = mehr als { $max_points } Punkte
 do-thin-track-program-made = Dünne den Track in dem Programm aus, das ihn gemacht hat
 wrong-more-waypoints = mehr als { $max_waypoints } Wegpunkte
 do-keep-waypoints-points-race = Behalte die Wegpunkte, die Punkte des Rennens sind
-wrong-point-no-missing = ein Punkt hat kein { $word }: { $key }= fehlt
-wrong-degrees-outside = { $word } { $text } liegt nicht zwischen -{ $limit } und { $limit }
+wrong-point-no-missing = ein Punkt hat kein { $key }=
+wrong-degrees-outside = { $key } ‚{ $text }‘ liegt nicht zwischen -{ $limit } und { $limit }
 do-correct-point-perhaps-latitude-longitude = Berichtige den Punkt; vielleicht sind Breite und Länge vertauscht
-wrong-not-number = { $word } { $strip } ist keine Zahl
+wrong-not-number = { $key } ‚{ $text }‘ ist keine Zahl
 do-write-like-54-9012-point = Schreib sie wie 54.9012, mit Punkt
 wrong-height-spikes-bridged = { $file }: { $spikes } Höhenspitzen wurden überbrückt
 wrong-line-heights-outside-m-taken = { $file }, Zeile { $strange_line }: { $strange_heights } Höhen außerhalb von { $lowest_m } bis { $highest_m } m gelten als fehlend
-wrong-straight-km-from-km-points = { $file }: { $legs } km gerade ab km { $along }; dort fehlen Punkte oder stehen falsch
-wrong-no-heights-from-km-drawn = { $file }: keine Höhen von km { $edges } bis { $edges2 }; dort gerade gezogen
+wrong-straight-km-from-km-points = { $file }: { $length_km } km gerade ab km { $from_km }; dort fehlen Punkte oder stehen falsch
+wrong-no-heights-from-km-drawn = { $file }: keine Höhen von km { $from_km } bis { $to_km }; dort gerade gezogen
 wrong-route-no-heights = { $file }: die Strecke hat keine Höhen: { $lacking }
 wrong-every-height-0 = { $file }: jede Höhe ist 0: { $lacking }
 wrong-only-points-heights = { $file }: nur { $share } der Punkte haben Höhen: { $lacking }
 wrong-gradient-ascent-unknown-so-plan = Neigung und Anstieg sind unbekannt, der Plan rechnet also mit flachem Boden
 wrong-line-m-long = die Linie ist { $length_m } m lang
 do-use-file-holds-whole-course = Nimm die Datei mit der ganzen Strecke
-wrong-line-km-long-when-points = die Linie ist { $length_m } km lang, wie wenn Punkte falsch geordnet sind oder falsch stehen
+wrong-line-km-long-when-points = die Linie ist { $length_km } km lang, wie wenn Punkte falsch geordnet sind oder falsch stehen
 do-look-route-map-export-again = Sieh die Strecke auf einer Karte an und hol sie noch einmal
-wrong-line-measures-km-but-km = die Linie misst { $length_m } km, angegeben sind { $stated_km } km
+wrong-line-measures-km-but-km = die Linie misst { $length_km } km, angegeben sind { $stated_km } km
 do-correct-stated-km-use-route = Berichtige stated_km, oder nimm die Strecke dieses Rennens
 wrong-file-no-track-no-route = die Datei hat keinen Track und keine Route mit mindestens zwei Punkten
 do-export-course-itself-not-only = Hol die Strecke selbst, nicht nur ihre Wegpunkte
-wrong-s-joined = { $file }: { $count } { $kind }s wurden verbunden: { $lines }
-wrong-file-holds-s-do-not = die Datei enthält { $count } { $kind }s, die nicht aufeinander folgen ({ $lines }; { $gap_m } km zwischen zweien)
+wrong-s-joined = { $file }: { $count } { $kind ->
+    [track] Tracks
+   *[route] Routen
+ } wurden verbunden: { $lines }
+wrong-file-holds-s-do-not = die Datei enthält { $count } { $kind ->
+    [track] Tracks
+   *[route] Routen
+ }, die nicht aufeinander folgen ({ $lines }; { $gap_km } km zwischen zweien)
 do-leave-only-line-that-is-course = Lass nur den in der Datei, der die Strecke ist
 
 ## points on the route
-wrong-no-waypoint = { $file } hat keinen Wegpunkt { $name }
-wrong-waypoints-named = { $count } Wegpunkte von { $file } heißen { $name }
+wrong-no-waypoint = { $file } hat keinen Wegpunkt ‚{ $name }‘
+wrong-waypoints-named = { $count } Wegpunkte von { $file } heißen ‚{ $name }‘
 do-give-points-km-instead = Gib stattdessen den km des Punkts an
 do-file-no-named-waypoints-give = Die Datei hat keine Wegpunkte mit Namen: gib stattdessen den km an
-wrong-but-stands-before-not-before = { $name } ist bei { $choices }, aber { $name2 }, das davor steht, ist nicht vor km { $earliest }
+wrong-but-stands-before-not-before = ‚{ $name }‘ ist bei { $places }, aber ‚{ $before }‘, das davor steht, ist nicht vor km { $earliest_km }
 do-put-points-running-order-correct = Ordne die Punkte in Laufrichtung, oder berichtige km oder Wegpunkt
 wrong-neither-km-nor-waypoint-given = weder km noch waypoint ist angegeben
 do-give-km-21-3 = Gib eines an, wie km = 21.3
 wrong-km-not-course-km-long = km { $km } liegt nicht auf der Strecke, die { $length_km } km lang ist
 do-correct-km-give-stated-km = Berichtige den km, oder gib stated_km an, wo der Veranstalter anders zählt
-wrong-given-km-but-course-km = { $end } steht bei km { $km }, auf der Strecke ist es bei km { $km2 }
-wrong-waypoint-from-line = der Wegpunkt { $waypoint } liegt { $off } vom { $end } der Linie
-do-correct-waypoint-use-route-race = Berichtige den Wegpunkt, oder nimm die Strecke mit dem { $end } des Rennens
-wrong-waypoint-from-course-nearest-km = der Wegpunkt { $name } liegt { $offset_m } neben der Strecke, am nächsten bei km { $km }; höchstens { $reach_m } m sind erlaubt
+wrong-given-km-but-course-km = { $end ->
+    [start] der Start
+   *[finish] das Ziel
+ } steht bei km { $km }, die Strecke hat den Punkt bei km { $course_km }
+wrong-waypoint-from-line = der Wegpunkt ‚{ $waypoint }‘ liegt { $distance } vom { $end ->
+    [start] Start
+   *[finish] Ziel
+ } der Linie
+do-correct-waypoint-use-route-race = Berichtige den Wegpunkt, oder nimm die Strecke mit dem { $end ->
+    [start] Start
+   *[finish] Ziel
+ } des Rennens
+wrong-waypoint-from-course-nearest-km = der Wegpunkt ‚{ $name }‘ liegt { $distance } neben der Strecke, am nächsten bei km { $km }; höchstens { $reach_m } m sind erlaubt
 do-correct-waypoint-route-give-points = Berichtige Wegpunkt oder Strecke, oder gib stattdessen den km an
-wrong-km-given-but-waypoint = km { $km } ist angegeben, aber der Wegpunkt { $name } ist bei { $choices }
+wrong-km-given-but-waypoint = km { $km } ist angegeben, aber der Wegpunkt ‚{ $name }‘ ist bei { $places }
 do-correct-km-leave-out = Berichtige den km, oder lass ihn weg
-wrong-course-comes-waypoint = die Strecke kommt am Wegpunkt { $waypoint } vorbei bei { $names }
+wrong-course-comes-waypoint = die Strecke kommt am Wegpunkt ‚{ $waypoint }‘ vorbei bei { $places }
 do-add-km-say-pass-meant = Ergänz km = ..., um zu sagen, welches Vorbeikommen gemeint ist
 
 ### start_list

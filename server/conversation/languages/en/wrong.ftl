@@ -63,9 +63,9 @@ do-check-year = Check the year.
 
 ## the file as such
 wrong-file-characters = the file has { $count } characters
-do-event-file-most-route = An event file has at most { $text_bytes_max }: is this the route?
+do-event-file-most-route = An event file has at most { $most }: is this the route?
 wrong-brackets-nested-too-deep = brackets are nested too deep
-wrong-value-impossible = a value is impossible: { $e }
+wrong-value-impossible = a value is impossible: { $error }
 do-compare-example-file = Compare with the example file.
 do-compare-line-example-file-quotes = Compare the line with the example file: quotes, brackets, commas.
 wrong-telephone-number-stands-without-quotes = the telephone number { $value } stands without quotes
@@ -179,14 +179,14 @@ wrong-personal-data-would-blanked-before = personal data would be blanked before
 do-give-day-after-race = Give a day after the race.
 wrong-km-stands-after-km = '{ $name }' at km { $km } stands after '{ $last_name }' at km { $last_km }
 do-list-points-running-order-each = List the points in running order, each farther on.
-wrong-stretch-ends-km-finish-km = the stretch ends at km { $to_km }, the finish is at km { $finish }
+wrong-stretch-ends-km-finish-km = the stretch ends at km { $to_km }, the finish is at km { $finish_km }
 do-check-km = Check the km.
-wrong-lies-beyond-course-finish-km = { $key } = { $km } lies beyond the course, the finish is at km { $finish }
-wrong-paces-from-km-but-rules = { $name } paces from km { $first }, but the rules allow pacers from km { $allowed }
+wrong-lies-beyond-course-finish-km = { $key } = { $km } lies beyond the course, the finish is at km { $finish_km }
+wrong-paces-from-km-but-rules = { $name } paces from km { $from_km }, but the rules allow pacers from km { $allowed_km }
 do-choose-later-point-pace-from = Choose a later point for pace_from.
 wrong-pace-comes-before-pace-from = pace_to comes before pace_from
 do-exchange-two-correct = Exchange the two, or correct one.
-wrong-pacer-joins-km-but-rules = a pacer joins at km { $km }, but the rules allow pacers from km { $allowed }
+wrong-pacer-joins-km-but-rules = a pacer joins at km { $km }, but the rules allow pacers from km { $allowed_km }
 do-let-pacer-join-later-meeting = Let the pacer join at a later meeting.
 wrong-pacers-would-rules-allow = { $count } pacers would be with her, the rules allow { $pacers_at_once }
 do-say-where-before-leaves-pacer = Say where the one before leaves: pacer_leaves.
@@ -194,7 +194,10 @@ do-say-where-before-leaves-pacer = Say where the one before leaves: pacer_leaves
 ## people
 do-give-runner-name-name-maren = Give the runner a name, as in name = "Maren".
 do-give-target-finish-29-00 = Give one: target = {"{"} finish = "29:00" {"}"}, {"{"} pace_all_in = "10:50" {"}"} or {"{"} easy_pace = "6:30", margin = "1:30" {"}"}; or none, with past_race or own_runs instead.
-do-add-start-under-waves-known = Add its start under [waves]; known: { $known }.
+do-add-start-under-waves-known = Add its start under [waves]{ $known ->
+    [none] {"."}
+   *[other] ; known: { $known }.
+ }
 wrong-no-wave = there is no wave '{ $wave }'
 do-write-minutes-seconds-per-km = Write minutes and seconds per km.
 wrong-several-forms-target-given = several forms of target are given
@@ -217,7 +220,7 @@ wrong-channel-named-twice = a channel is named twice
 do-name-each-once-order-try = Name each one once, in the order to try.
 wrong-channel-no-address = the channel '{ $name }' has no address
 do-add-take-out-channels = Add { $name } = ... or take it out of channels.
-do-say-what-person = Say what this person is: { $partkind }.
+do-say-what-person = Say what this person is: { $kinds }.
 do-say-where-drive-begins-from = Say where the drive begins: from = "start".
 do-say-where-drive-ends-mill = Say where the drive ends: to = "mill".
 do-say-where-point-mill = Say where: point = "mill".
@@ -231,14 +234,14 @@ do-ask-race-then-add-drop = Ask the race; then add "drop bag" to the kinds of th
 do-correct-per-h-or-what-one-holds = Correct per_h, or what one of the things holds.
 wrong-eaten-twice = '{ $name }' stands twice in one of her fuel plans
 do-write-it-once-added-up = Write it once, with per_h added up.
-wrong-mg-hardly-any = { $amount } mg in one is next to nothing
+wrong-mg-hardly-any = { $mg } mg in one is next to nothing
 do-write-milligrams = Write milligrams, not grams: { $key } = 300.
 wrong-two-fuel-plans-begin = two of her fuel plans begin at '{ $from_point }'
 do-join-them-into-let-begin = Join them into one, or let one begin at a later point.
 wrong-ml-hour-not-even-sip = { $fluid_ml_per_h } ml an hour is not even a sip
 do-write-millilitres-not-litres-fluid = Write millilitres, not litres: fluid_ml_per_h = 500.
 do-say-where-bag-waits-point = Say where the bag waits: point = "mill".
-wrong-time-zone-hours-from-suns = the time zone { $time_zone } is { $apart } hours from the sun's time where the route is
+wrong-time-zone-hours-from-suns = the time zone { $time_zone } is { $apart_h } hours from the sun's time where the route is
 do-check-time-zone-route-right = Check time_zone, and that the route is the right one: it begins at longitude { $lon }.
 do-say-when-bad-when-second = Say when it is bad: when = "the second night".
 do-write-what-wants-told-words = Write what she wants to be told: words = "left, right, count".
@@ -274,11 +277,11 @@ do-people-could-mix-them-up = People could mix them up: make them differ.
 ## drives, cars, meetings
 wrong-drive-goes-from-itself = the drive goes from '{ $from_place }' to itself
 do-correct-from = Correct from or to.
-wrong-drive-from-given-twice = the drive from '{ $way }' to '{ $way2 }' is given twice
+wrong-drive-from-given-twice = the drive from '{ $from_place }' to '{ $to_place }' is given twice
 do-keep = Keep one.
-wrong-how-long-drive-from-takes = how long the drive from '{ $way }' to '{ $way2 }' takes is not said
+wrong-how-long-drive-from-takes = how long the drive from '{ $from_place }' to '{ $to_place }' takes is not said
 do-add-minutes-35-without-no = Add minutes = 35; without it there is no leave-by.
-wrong-nobody-confirmed-drive-from = nobody has confirmed the drive from '{ $way }' to '{ $way2 }'
+wrong-nobody-confirmed-drive-from = nobody has confirmed the drive from '{ $from_place }' to '{ $to_place }'
 do-add-confirmed-once-person-checked = Add confirmed_by = "..." once a person has checked it; until then there is no leave-by.
 wrong-name-point = '{ $place }' is the name of the point '{ $id }'
 do-write-id = Write its id: '{ $id }'.
@@ -338,7 +341,7 @@ wrong-joins-here-but-already = '{ $pacer_joins }' joins her here, but is with he
 do-add-pacer-leaves-meeting-between = Add pacer_leaves to a meeting in between.
 wrong-joins-but-said-pace-only = '{ $person }' joins her at '{ $point }', but is said to pace only from '{ $said }'
 do-make-pace-from-meeting-agree = Make pace_from and the meeting agree.
-wrong-named-twice = '{ $person }' is named twice
+wrong-named-twice = '{ $name }' is named twice
 wrong-cannot-crew-meets = { $running } can't be in the crew that meets her
 do-name-somebody-else = Name somebody else.
 wrong-crew-come-from-itself = the crew of '{ $point }' come from '{ $point }' itself
@@ -372,7 +375,7 @@ do-name-each-recording-once-would = Name each recording once: it would count twi
 wrong-not-beside-event-file = '{ $name }' is not beside the event file
 do-copy-file-next-event-file = Copy the file next to the event file and write its name: '{ $last }'.
 do-give-ascent-metres-0-level = Give the ascent in metres, 0 for a level race.
-wrong-km-km-h-no-speed = { $km } km in { $time } is { $speed } km/h, no speed on foot
+wrong-km-km-h-no-speed = { $km } km in { $time } is { $speed_km_h } km/h, no speed on foot
 do-write-hours-minutes-7-40 = Write hours and minutes, as in "7:40"; look whether they were mixed up.
 wrong-weather-ends-km-before-begins = the weather ends at km { $to_km }, before it begins
 wrong-weather-says-nothing = this weather says nothing
@@ -385,7 +388,7 @@ do-check-date = Check the date.
 ### plan
 
 ## files beside the event file
-wrong-no-file = there is no file { $route }
+wrong-no-file = there is no file { $file }
 do-correct-name = Correct its name.
 do-put-beside-event-file-correct = Put it beside the event file, or correct its name
 wrong-not-utf-8-text-line = it is not UTF-8 text (line { $line })
@@ -414,7 +417,7 @@ do-look-whether-hours-minutes-mixed = Look whether hours and minutes were mixed 
 
 ## recordings
 do-export-activity-again-from-watchs = Export the activity again from the watch's own program, as FIT or TCX, or as GPX with times
-wrong-mb-more = it has { $count } MB, more than { $max_bytes }
+wrong-mb-more = it has { $mb } MB, more than { $most_mb }
 do-give-activity = Give one activity
 wrong-empty = it is empty
 wrong-neither-gpx-nor-fit-nor = it is neither GPX nor FIT nor TCX
@@ -424,33 +427,32 @@ wrong-no-track-point-time-so = no track point has a time, so it is a route, not 
 wrong-fit-file-damaged = the FIT file is damaged ({ $error })
 wrong-tcx-file-damaged = the TCX file is damaged ({ $error })
 wrong-file-declares-doctype-tcx-never = the file declares a DOCTYPE, which TCX never needs
-wrong-samples-time-least-needed = it has { $count } samples with a time, at least { $least_samples } are needed
-wrong-km-min-too-short-learn = it is { $along } km in { $elapsed } min, too short to learn from
+wrong-samples-time-least-needed = it has { $count } samples with a time, at least { $least } are needed
+wrong-km-min-too-short-learn = it is { $km } km in { $minutes } min, too short to learn from
 do-give-runs-more-kilometre-five = Give runs of more than a kilometre and five minutes
-wrong-lasts-days = it lasts { $elapsed } days
+wrong-lasts-days = it lasts { $days } days
 do-give-activity-file = Give one activity a file
 wrong-neither-distances-nor-positions = it has neither distances nor positions
 wrong-no-heights-so-nothing-can = it has no heights, so nothing can be learnt about hills
 do-give-recording-watch-writes-heights = Give a recording of a watch that writes heights
 wrong-m-foot-rest-pauses-jumps = { $walked_m } m of it were on foot, the rest is pauses and jumps
 do-give-run-more-kilometre = Give a run of more than a kilometre
-wrong-km-h-over-km-faster = { $speed } km/h over { $metres } km is faster than anybody has run
+wrong-km-h-over-km-faster = { $speed_km_h } km/h over { $km } km is faster than anybody has run
 do-leave-out-rides-give-recordings = Leave out rides; give recordings of runs and hikes
 wrong-under-3-km-own-running = there are under 3 km of her own running to learn from
 do-add-longer-runs = Add longer runs
 
 ## target and plan
-wrong-target-exactly-form-here = a target has exactly one form, here is { $said }
 do-give-finish-pace-all-easy = Give finish, or pace_all_in, or easy_pace with margin
-wrong-over-days-longer-can-planned = { $timedelta } is over { $days } days, longer than can be planned here
+wrong-over-days-longer-can-planned = { $time } is over { $days } days, longer than can be planned here
 do-look-whether-hours-minutes-mixed-up = Look whether hours and minutes were mixed up, or plan the race in stages
-wrong-km-slower-anybody-walks = { $timedelta } for { $km } km is slower than anybody walks
+wrong-km-slower-anybody-walks = { $time } for { $km } km is slower than anybody walks
 do-look-whether-hours-minutes-pace = Look whether hours and minutes, or pace and finish, were mixed up
 wrong-easy-pace-needs-margin-0 = an easy pace needs a margin of 0 to 10 min/km beside it
 do-write-margin-1-30-two = Write margin = "1:30"; one to two minutes are usual for a first ultra
-wrong-no-time-aim = { $value } is no time to aim for
+wrong-no-time-aim = { $time } is no time to aim for
 do-give-time-above-zero = Give a time above zero
-wrong-planned-stops-alone-take-target = the planned stops alone take { $total_s }, the target is { $total_s2 }
+wrong-planned-stops-alone-take-target = the planned stops alone take { $stops }, the target is { $target }
 do-shorten-stop-minutes-points-aim = Shorten stop_minutes at the points, or aim for a later finish
 wrong-plan-needs-start-finish-least = a plan needs a start and a finish at least
 do-add-points-course = Add the points of the course
@@ -493,11 +495,11 @@ wrong-pdf-not-gpx = this is a PDF, not GPX
 wrong-json-not-gpx = this is JSON, not GPX
 wrong-fit-recording-not-gpx = this is a FIT recording, not GPX
 wrong-file-empty = the file is empty
-wrong-file-mb-more-mb = the file has { $count } MB, more than { $max_bytes } MB
+wrong-file-mb-more-mb = the file has { $mb } MB, more than { $most_mb } MB
 wrong-file-ends-middle-after-broken = the file ends in the middle, as after a broken download
 do-download-export-again = Download or export it again
 wrong-not-well-formed-xml = this is not well-formed XML: { $name }
-wrong-file-begins-not-gpx = the file begins with <{ $local }>, not with <gpx>
+wrong-file-begins-not-gpx = the file begins with <{ $tag }>, not with <gpx>
 wrong-file-declares-doctype-gpx-never = the file declares a DOCTYPE, which GPX never needs and which can be made to exhaust a reader
 do-remove-doctype-export-route-again = Remove the DOCTYPE, or export the route again with another program
 wrong-text-not-utf-8-though = the text is not UTF-8, though the file does not name another encoding
@@ -512,50 +514,50 @@ wrong-more-points = more than { $max_points } points
 do-thin-track-program-made = Thin the track in the program that made it
 wrong-more-waypoints = more than { $max_waypoints } waypoints
 do-keep-waypoints-points-race = Keep the waypoints that are points of the race
-wrong-point-no-missing = a point has no { $word }: { $key }= is missing
-wrong-degrees-outside = { $word } { $text } is outside -{ $limit } to { $limit }
+wrong-point-no-missing = a point has no { $key }=
+wrong-degrees-outside = { $key } '{ $text }' is outside -{ $limit } to { $limit }
 do-correct-point-perhaps-latitude-longitude = Correct the point; perhaps latitude and longitude are exchanged
-wrong-not-number = { $word } { $strip } is not a number
+wrong-not-number = { $key } '{ $text }' is not a number
 do-write-like-54-9012-point = Write it like 54.9012, with a point
 wrong-height-spikes-bridged = { $file }: { $spikes } height spikes were bridged
 wrong-line-heights-outside-m-taken = { $file }, line { $strange_line }: { $strange_heights } heights outside { $lowest_m } to { $highest_m } m were taken as missing
-wrong-straight-km-from-km-points = { $file }: straight for { $legs } km from km { $along }; points are missing there or stand in the wrong place
-wrong-no-heights-from-km-drawn = { $file }: no heights from km { $edges } to { $edges2 }; drawn straight there
+wrong-straight-km-from-km-points = { $file }: straight for { $length_km } km from km { $from_km }; points are missing there or stand in the wrong place
+wrong-no-heights-from-km-drawn = { $file }: no heights from km { $from_km } to { $to_km }; drawn straight there
 wrong-route-no-heights = { $file }: the route has no heights: { $lacking }
 wrong-every-height-0 = { $file }: every height is 0: { $lacking }
 wrong-only-points-heights = { $file }: only { $share } of the points have heights: { $lacking }
 wrong-gradient-ascent-unknown-so-plan = gradient and ascent are unknown, so that the plan reckons with flat ground
 wrong-line-m-long = the line is { $length_m } m long
 do-use-file-holds-whole-course = Use the file that holds the whole course
-wrong-line-km-long-when-points = the line is { $length_m } km long, as when points stand in the wrong order or place
+wrong-line-km-long-when-points = the line is { $length_km } km long, as when points stand in the wrong order or place
 do-look-route-map-export-again = Look at the route on a map and export it again
-wrong-line-measures-km-but-km = the line measures { $length_m } km, but { $stated_km } km are stated
+wrong-line-measures-km-but-km = the line measures { $length_km } km, but { $stated_km } km are stated
 do-correct-stated-km-use-route = Correct stated_km, or use the route of this race
 wrong-file-no-track-no-route = the file has no track and no route with two points or more
 do-export-course-itself-not-only = Export the course itself, not only its waypoints
 wrong-s-joined = { $file }: { $count } { $kind }s were joined: { $lines }
-wrong-file-holds-s-do-not = the file holds { $count } { $kind }s that do not follow one another ({ $lines }; { $gap_m } km between two of them)
+wrong-file-holds-s-do-not = the file holds { $count } { $kind }s that do not follow one another ({ $lines }; { $gap_km } km between two of them)
 do-leave-only-line-that-is-course = Leave only the one that is the course in the file
 
 ## points on the route
-wrong-no-waypoint = { $file } has no waypoint { $name }
-wrong-waypoints-named = { $count } waypoints of { $file } are named { $name }
+wrong-no-waypoint = { $file } has no waypoint '{ $name }'
+wrong-waypoints-named = { $count } waypoints of { $file } are named '{ $name }'
 do-give-points-km-instead = Give the point's km instead
 do-file-no-named-waypoints-give = The file has no named waypoints: give the point's km instead
-wrong-but-stands-before-not-before = { $name } is at { $choices }, but { $name2 }, which stands before it, is not before km { $earliest }
+wrong-but-stands-before-not-before = '{ $name }' is at { $places }, but '{ $before }', which stands before it, is not before km { $earliest_km }
 do-put-points-running-order-correct = Put the points in running order, or correct the km or the waypoint
 wrong-neither-km-nor-waypoint-given = neither km nor waypoint is given
 do-give-km-21-3 = Give one, as km = 21.3
 wrong-km-not-course-km-long = km { $km } is not on the course, which is { $length_km } km long
 do-correct-km-give-stated-km = Correct the km, or give stated_km where the organiser counts another distance
-wrong-given-km-but-course-km = the { $end } is given as km { $km }, but the course has it at km { $km2 }
-wrong-waypoint-from-line = waypoint { $waypoint } is { $off } from the { $end } of the line
+wrong-given-km-but-course-km = the { $end } is given as km { $km }, but the course has it at km { $course_km }
+wrong-waypoint-from-line = waypoint '{ $waypoint }' is { $distance } from the { $end } of the line
 do-correct-waypoint-use-route-race = Correct the waypoint, or use the route that has the { $end } of the race
-wrong-waypoint-from-course-nearest-km = waypoint { $name } is { $offset_m } from the course, nearest at km { $km }; at most { $reach_m } m are allowed
+wrong-waypoint-from-course-nearest-km = waypoint '{ $name }' is { $distance } from the course, nearest at km { $km }; at most { $reach_m } m are allowed
 do-correct-waypoint-route-give-points = Correct the waypoint or the route, or give the point's km instead
-wrong-km-given-but-waypoint = km { $km } is given, but waypoint { $name } is at { $choices }
+wrong-km-given-but-waypoint = km { $km } is given, but waypoint '{ $name }' is at { $places }
 do-correct-km-leave-out = Correct the km, or leave it out
-wrong-course-comes-waypoint = the course comes by waypoint { $waypoint } at { $names }
+wrong-course-comes-waypoint = the course comes by waypoint '{ $waypoint }' at { $places }
 do-add-km-say-pass-meant = Add km = ... to say which pass is meant
 
 ### start_list

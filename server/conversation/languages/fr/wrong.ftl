@@ -63,9 +63,9 @@ do-check-year = Vérifie l’année.
 
 ## the file as such
 wrong-file-characters = le fichier a { $count } caractères
-do-event-file-most-route = Un fichier de course en a au plus { $text_bytes_max } : est-ce la trace ?
+do-event-file-most-route = Un fichier de course en a au plus { $most } : est-ce la trace ?
 wrong-brackets-nested-too-deep = les crochets sont emboîtés trop profond
-wrong-value-impossible = une valeur est impossible : { $e }
+wrong-value-impossible = une valeur est impossible : { $error }
 do-compare-example-file = Compare avec le fichier d’exemple.
 do-compare-line-example-file-quotes = Compare la ligne avec le fichier d’exemple : guillemets, crochets, virgules.
 wrong-telephone-number-stands-without-quotes = le numéro de téléphone { $value } est sans guillemets
@@ -179,14 +179,14 @@ wrong-personal-data-would-blanked-before = les données personnelles seraient ef
 do-give-day-after-race = Donne un jour après la course.
 wrong-km-stands-after-km = ‘{ $name }’ au km { $km } vient après ‘{ $last_name }’ au km { $last_km }
 do-list-points-running-order-each = Mets les points dans l’ordre de la course, chacun plus loin.
-wrong-stretch-ends-km-finish-km = le passage finit au km { $to_km }, l’arrivée est au km { $finish }
+wrong-stretch-ends-km-finish-km = le passage finit au km { $to_km }, l’arrivée est au km { $finish_km }
 do-check-km = Vérifie les km.
-wrong-lies-beyond-course-finish-km = { $key } = { $km } est au-delà du parcours, l’arrivée est au km { $finish }
-wrong-paces-from-km-but-rules = { $name } accompagne depuis le km { $first }, mais le règlement permet les accompagnateurs depuis le km { $allowed }
+wrong-lies-beyond-course-finish-km = { $key } = { $km } est au-delà du parcours, l’arrivée est au km { $finish_km }
+wrong-paces-from-km-but-rules = { $name } accompagne depuis le km { $from_km }, mais le règlement permet les accompagnateurs depuis le km { $allowed_km }
 do-choose-later-point-pace-from = Choisis un point plus tard pour pace_from.
 wrong-pace-comes-before-pace-from = pace_to vient avant pace_from
 do-exchange-two-correct = Échange les deux, ou corrige l’un.
-wrong-pacer-joins-km-but-rules = un accompagnateur rejoint au km { $km }, mais le règlement les permet depuis le km { $allowed }
+wrong-pacer-joins-km-but-rules = un accompagnateur rejoint au km { $km }, mais le règlement les permet depuis le km { $allowed_km }
 do-let-pacer-join-later-meeting = Fais rejoindre l’accompagnateur à un rendez-vous plus tard.
 wrong-pacers-would-rules-allow = { $count } accompagnateurs seraient avec elle, le règlement en permet { $pacers_at_once }
 do-say-where-before-leaves-pacer = Dis où le précédent s’arrête : pacer_leaves.
@@ -194,7 +194,10 @@ do-say-where-before-leaves-pacer = Dis où le précédent s’arrête : pacer_le
 ## people
 do-give-runner-name-name-maren = Donne un nom à la coureuse, comme name = "Maren".
 do-give-target-finish-29-00 = Donne l’un : target = {"{"} finish = "29:00" {"}"}, {"{"} pace_all_in = "10:50" {"}"} ou {"{"} easy_pace = "6:30", margin = "1:30" {"}"} ; ou aucun, avec past_race ou own_runs à la place.
-do-add-start-under-waves-known = Ajoute son départ sous [waves] ; connus : { $known }.
+do-add-start-under-waves-known = Ajoute son départ sous [waves]{ $known ->
+    [none] {"."}
+   *[other] {" "}; connus : { $known }.
+ }
 wrong-no-wave = il n’y a pas de vague ‘{ $wave }’
 do-write-minutes-seconds-per-km = Écris minutes et secondes par km.
 wrong-several-forms-target-given = plusieurs formes de target sont données
@@ -217,7 +220,7 @@ wrong-channel-named-twice = un canal est nommé deux fois
 do-name-each-once-order-try = Nomme chacun une fois, dans l’ordre des essais.
 wrong-channel-no-address = le canal ‘{ $name }’ n’a pas d’adresse
 do-add-take-out-channels = Ajoute { $name } = ... ou retire-le de channels.
-do-say-what-person = Dis ce qu’est cette personne : { $partkind }.
+do-say-what-person = Dis ce qu’est cette personne : { $kinds }.
 do-say-where-drive-begins-from = Dis où le trajet commence : from = "start".
 do-say-where-drive-ends-mill = Dis où le trajet finit : to = "mill".
 do-say-where-point-mill = Dis où : point = "mill".
@@ -231,14 +234,14 @@ do-ask-race-then-add-drop = Demande à l’organisateur ; puis ajoute "drop bag"
 do-correct-per-h-or-what-one-holds = Corrige per_h, ou ce que contient une des choses.
 wrong-eaten-twice = « { $name } » figure deux fois dans un de ses plans fuel
 do-write-it-once-added-up = Écris-le une fois, avec per_h additionné.
-wrong-mg-hardly-any = { $amount } mg dans une seule, c’est presque rien
+wrong-mg-hardly-any = { $mg } mg dans une seule, c’est presque rien
 do-write-milligrams = Écris des milligrammes, pas des grammes : { $key } = 300.
 wrong-two-fuel-plans-begin = deux de ses plans fuel commencent à « { $from_point } »
 do-join-them-into-let-begin = Fais-en un seul, ou fais commencer l’un à un point plus loin.
 wrong-ml-hour-not-even-sip = { $fluid_ml_per_h } ml par heure ne font même pas une gorgée
 do-write-millilitres-not-litres-fluid = Écris des millilitres, pas des litres : fluid_ml_per_h = 500.
 do-say-where-bag-waits-point = Dis où le sac attend : point = "mill".
-wrong-time-zone-hours-from-suns = le fuseau { $time_zone } est à { $apart } heures de l’heure solaire du parcours
+wrong-time-zone-hours-from-suns = le fuseau { $time_zone } est à { $apart_h } heures de l’heure solaire du parcours
 do-check-time-zone-route-right = Vérifie time_zone, et que le parcours est le bon : il commence à la longitude { $lon }.
 do-say-when-bad-when-second = Dis quand ça va mal : when = "la deuxième nuit".
 do-write-what-wants-told-words = Écris ce qu’elle veut entendre : words = "gauche, droite, compter".
@@ -278,11 +281,11 @@ do-people-could-mix-them-up = On pourrait les confondre : rends-les différents.
 ## drives, cars, meetings
 wrong-drive-goes-from-itself = le trajet va de ‘{ $from_place }’ à lui-même
 do-correct-from = Corrige from ou to.
-wrong-drive-from-given-twice = le trajet de ‘{ $way }’ à ‘{ $way2 }’ est donné deux fois
+wrong-drive-from-given-twice = le trajet de ‘{ $from_place }’ à ‘{ $to_place }’ est donné deux fois
 do-keep = Garde l’un.
-wrong-how-long-drive-from-takes = on ne dit pas combien dure le trajet de ‘{ $way }’ à ‘{ $way2 }’
+wrong-how-long-drive-from-takes = on ne dit pas combien dure le trajet de ‘{ $from_place }’ à ‘{ $to_place }’
 do-add-minutes-35-without-no = Ajoute minutes = 35 ; sans cela il n’y a pas d’heure de départ.
-wrong-nobody-confirmed-drive-from = personne n’a confirmé le trajet de ‘{ $way }’ à ‘{ $way2 }’
+wrong-nobody-confirmed-drive-from = personne n’a confirmé le trajet de ‘{ $from_place }’ à ‘{ $to_place }’
 do-add-confirmed-once-person-checked = Ajoute confirmed_by = "..." dès que quelqu’un l’a vérifié ; jusque-là il n’y a pas d’heure de départ.
 wrong-name-point = ‘{ $place }’ est le nom du point ‘{ $id }’
 do-write-id = Écris son id : ‘{ $id }’.
@@ -356,7 +359,7 @@ wrong-joins-here-but-already = ‘{ $pacer_joins }’ la rejoint ici, mais est d
 do-add-pacer-leaves-meeting-between = Ajoute pacer_leaves à un rendez-vous entre les deux.
 wrong-joins-but-said-pace-only = ‘{ $person }’ la rejoint à ‘{ $point }’, mais ne doit accompagner que depuis ‘{ $said }’
 do-make-pace-from-meeting-agree = Mets pace_from et le rendez-vous d’accord.
-wrong-named-twice = ‘{ $person }’ est nommé deux fois
+wrong-named-twice = ‘{ $name }’ est nommé deux fois
 wrong-cannot-crew-meets = { $running } ne peut pas être dans l’équipe qui la retrouve
 do-name-somebody-else = Nomme quelqu’un d’autre.
 wrong-crew-come-from-itself = l’équipe de ‘{ $point }’ vient de ‘{ $point }’ même
@@ -390,7 +393,7 @@ do-name-each-recording-once-would = Nomme chaque enregistrement une fois : il co
 wrong-not-beside-event-file = ‘{ $name }’ n’est pas à côté du fichier de course
 do-copy-file-next-event-file = Copie le fichier à côté du fichier de course et écris son nom : ‘{ $last }’.
 do-give-ascent-metres-0-level = Donne le dénivelé en mètres, 0 pour une course plate.
-wrong-km-km-h-no-speed = { $km } km en { $time } font { $speed } km/h, pas une vitesse à pied
+wrong-km-km-h-no-speed = { $km } km en { $time } font { $speed_km_h } km/h, pas une vitesse à pied
 do-write-hours-minutes-7-40 = Écris heures et minutes, comme "7:40" ; regarde si elles sont inversées.
 wrong-weather-ends-km-before-begins = la météo finit au km { $to_km }, avant de commencer
 wrong-weather-says-nothing = cette météo ne dit rien
@@ -403,7 +406,7 @@ do-check-date = Vérifie la date.
 ### plan
 
 ## files beside the event file
-wrong-no-file = il n’y a pas de fichier { $route }
+wrong-no-file = il n’y a pas de fichier { $file }
 do-correct-name = Corrige son nom.
 do-put-beside-event-file-correct = Mets-le à côté du fichier de course, ou corrige son nom
 wrong-not-utf-8-text-line = ce n’est pas du texte UTF-8 (ligne { $line })
@@ -432,7 +435,7 @@ do-look-whether-hours-minutes-mixed = Regarde si heures et minutes sont inversé
 
 ## recordings
 do-export-activity-again-from-watchs = Exporte l’activité de nouveau depuis le programme de la montre, en FIT ou TCX, ou en GPX avec les heures
-wrong-mb-more = il a { $count } Mo, plus que { $max_bytes }
+wrong-mb-more = il a { $mb } Mo, plus que { $most_mb }
 do-give-activity = Donne une seule activité
 wrong-empty = il est vide
 wrong-neither-gpx-nor-fit-nor = ce n’est ni GPX ni FIT ni TCX
@@ -442,33 +445,32 @@ wrong-no-track-point-time-so = aucun point n’a d’heure, donc c’est une tra
 wrong-fit-file-damaged = le fichier FIT est abîmé ({ $error })
 wrong-tcx-file-damaged = le fichier TCX est abîmé ({ $error })
 wrong-file-declares-doctype-tcx-never = le fichier déclare un DOCTYPE, dont TCX n’a jamais besoin
-wrong-samples-time-least-needed = il a { $count } points avec l’heure, il en faut au moins { $least_samples }
-wrong-km-min-too-short-learn = il a { $along } km en { $elapsed } min, trop court pour apprendre
+wrong-samples-time-least-needed = il a { $count } points avec l’heure, il en faut au moins { $least }
+wrong-km-min-too-short-learn = il a { $km } km en { $minutes } min, trop court pour apprendre
 do-give-runs-more-kilometre-five = Donne des sorties de plus d’un kilomètre et de cinq minutes
-wrong-lasts-days = il dure { $elapsed } jours
+wrong-lasts-days = il dure { $days } jours
 do-give-activity-file = Donne une activité par fichier
 wrong-neither-distances-nor-positions = il n’a ni distances ni positions
 wrong-no-heights-so-nothing-can = il n’a pas d’altitudes, donc rien à apprendre sur les côtes
 do-give-recording-watch-writes-heights = Donne un enregistrement d’une montre qui note les altitudes
 wrong-m-foot-rest-pauses-jumps = { $walked_m } m étaient à pied, le reste est pauses et sauts
 do-give-run-more-kilometre = Donne une sortie de plus d’un kilomètre
-wrong-km-h-over-km-faster = { $speed } km/h sur { $metres } km, c’est plus vite que personne n’a couru
+wrong-km-h-over-km-faster = { $speed_km_h } km/h sur { $km } km, c’est plus vite que personne n’a couru
 do-leave-out-rides-give-recordings = Laisse les trajets ; donne des enregistrements de courses et de marches
 wrong-under-3-km-own-running = il y a moins de 3 km de sa propre course pour apprendre
 do-add-longer-runs = Ajoute des sorties plus longues
 
 ## target and plan
-wrong-target-exactly-form-here = une cible a exactement une forme, ici { $said }
 do-give-finish-pace-all-easy = Donne finish, ou pace_all_in, ou easy_pace avec margin
-wrong-over-days-longer-can-planned = { $timedelta } dépasse { $days } jours, plus long que ce qu’on peut prévoir ici
+wrong-over-days-longer-can-planned = { $time } dépasse { $days } jours, plus long que ce qu’on peut prévoir ici
 do-look-whether-hours-minutes-mixed-up = Regarde si heures et minutes sont inversées, ou prévois la course par étapes
-wrong-km-slower-anybody-walks = { $timedelta } pour { $km } km, c’est plus lent que personne ne marche
+wrong-km-slower-anybody-walks = { $time } pour { $km } km, c’est plus lent que personne ne marche
 do-look-whether-hours-minutes-pace = Regarde si heures et minutes, ou allure et arrivée, sont inversées
 wrong-easy-pace-needs-margin-0 = une allure facile a besoin d’une marge de 0 à 10 min/km à côté
 do-write-margin-1-30-two = Écris margin = "1:30" ; une à deux minutes sont usuelles pour un premier ultra
-wrong-no-time-aim = { $value } n’est pas un temps à viser
+wrong-no-time-aim = { $time } n’est pas un temps à viser
 do-give-time-above-zero = Donne un temps au-dessus de zéro
-wrong-planned-stops-alone-take-target = les arrêts prévus prennent à eux seuls { $total_s }, la cible est { $total_s2 }
+wrong-planned-stops-alone-take-target = les arrêts prévus prennent à eux seuls { $stops }, la cible est { $target }
 do-shorten-stop-minutes-points-aim = Raccourcis stop_minutes aux points, ou vise une arrivée plus tard
 wrong-plan-needs-start-finish-least = un plan a besoin d’au moins un départ et une arrivée
 do-add-points-course = Ajoute les points du parcours
@@ -511,11 +513,11 @@ wrong-pdf-not-gpx = c’est un PDF, pas GPX
 wrong-json-not-gpx = c’est du JSON, pas GPX
 wrong-fit-recording-not-gpx = c’est un enregistrement FIT, pas GPX
 wrong-file-empty = le fichier est vide
-wrong-file-mb-more-mb = le fichier a { $count } Mo, plus que { $max_bytes } Mo
+wrong-file-mb-more-mb = le fichier a { $mb } Mo, plus que { $most_mb } Mo
 wrong-file-ends-middle-after-broken = le fichier s’arrête au milieu, comme après un téléchargement interrompu
 do-download-export-again = Télécharge-le ou exporte-le de nouveau
 wrong-not-well-formed-xml = ce n’est pas du XML correct : { $name }
-wrong-file-begins-not-gpx = le fichier commence par <{ $local }>, pas par <gpx>
+wrong-file-begins-not-gpx = le fichier commence par <{ $tag }>, pas par <gpx>
 wrong-file-declares-doctype-gpx-never = le fichier déclare un DOCTYPE, dont GPX n’a jamais besoin et qui peut épuiser un lecteur
 do-remove-doctype-export-route-again = Retire le DOCTYPE, ou exporte la trace avec un autre programme
 wrong-text-not-utf-8-though = le texte n’est pas en UTF-8, bien que le fichier ne nomme pas d’autre codage
@@ -530,50 +532,65 @@ wrong-more-points = plus de { $max_points } points
 do-thin-track-program-made = Allège la trace dans le programme qui l’a faite
 wrong-more-waypoints = plus de { $max_waypoints } repères
 do-keep-waypoints-points-race = Garde les repères qui sont des points de la course
-wrong-point-no-missing = un point n’a pas de { $word } : { $key }= manque
-wrong-degrees-outside = { $word } { $text } n’est pas entre -{ $limit } et { $limit }
+wrong-point-no-missing = un point n’a pas de { $key }=
+wrong-degrees-outside = { $key } ‘{ $text }’ n’est pas entre -{ $limit } et { $limit }
 do-correct-point-perhaps-latitude-longitude = Corrige le point ; peut-être latitude et longitude sont-elles échangées
-wrong-not-number = { $word } { $strip } n’est pas un nombre
+wrong-not-number = { $key } ‘{ $text }’ n’est pas un nombre
 do-write-like-54-9012-point = Écris-le comme 54.9012, avec un point
 wrong-height-spikes-bridged = { $file } : { $spikes } pics d’altitude ont été comblés
 wrong-line-heights-outside-m-taken = { $file }, ligne { $strange_line } : { $strange_heights } altitudes hors de { $lowest_m } à { $highest_m } m sont prises pour manquantes
-wrong-straight-km-from-km-points = { $file } : tout droit pendant { $legs } km depuis le km { $along } ; des points y manquent ou sont mal placés
-wrong-no-heights-from-km-drawn = { $file } : pas d’altitudes du km { $edges } au { $edges2 } ; tracé droit à cet endroit
+wrong-straight-km-from-km-points = { $file } : tout droit pendant { $length_km } km depuis le km { $from_km } ; des points y manquent ou sont mal placés
+wrong-no-heights-from-km-drawn = { $file } : pas d’altitudes du km { $from_km } au { $to_km } ; tracé droit à cet endroit
 wrong-route-no-heights = { $file } : la trace n’a pas d’altitudes : { $lacking }
 wrong-every-height-0 = { $file } : chaque altitude est 0 : { $lacking }
 wrong-only-points-heights = { $file } : seulement { $share } des points ont une altitude : { $lacking }
 wrong-gradient-ascent-unknown-so-plan = pente et dénivelé sont inconnus, donc le plan compte avec du plat
 wrong-line-m-long = la ligne fait { $length_m } m
 do-use-file-holds-whole-course = Prends le fichier qui contient tout le parcours
-wrong-line-km-long-when-points = la ligne fait { $length_m } km, comme quand des points sont en désordre ou mal placés
+wrong-line-km-long-when-points = la ligne fait { $length_km } km, comme quand des points sont en désordre ou mal placés
 do-look-route-map-export-again = Regarde la trace sur une carte et exporte-la de nouveau
-wrong-line-measures-km-but-km = la ligne mesure { $length_m } km, mais { $stated_km } km sont annoncés
+wrong-line-measures-km-but-km = la ligne mesure { $length_km } km, mais { $stated_km } km sont annoncés
 do-correct-stated-km-use-route = Corrige stated_km, ou prends la trace de cette course
 wrong-file-no-track-no-route = le fichier n’a ni trace ni route d’au moins deux points
 do-export-course-itself-not-only = Exporte le parcours même, pas seulement ses repères
-wrong-s-joined = { $file } : { $count } { $kind }s ont été reliés : { $lines }
-wrong-file-holds-s-do-not = le fichier contient { $count } { $kind }s qui ne se suivent pas ({ $lines } ; { $gap_m } km entre deux d’entre eux)
+wrong-s-joined = { $file } : { $count } { $kind ->
+    [track] traces ont été reliées
+   *[route] itinéraires ont été reliés
+ }{" "}: { $lines }
+wrong-file-holds-s-do-not = le fichier contient { $count } { $kind ->
+    [track] traces
+   *[route] itinéraires
+ } qui ne se suivent pas ({ $lines } ; { $gap_km } km entre deux)
 do-leave-only-line-that-is-course = Ne laisse dans le fichier que celui qui est le parcours
 
 ## points on the route
-wrong-no-waypoint = { $file } n’a pas de repère { $name }
-wrong-waypoints-named = { $count } repères de { $file } s’appellent { $name }
+wrong-no-waypoint = { $file } n’a pas de repère ‘{ $name }’
+wrong-waypoints-named = { $count } repères de { $file } s’appellent ‘{ $name }’
 do-give-points-km-instead = Donne plutôt le km du point
 do-file-no-named-waypoints-give = Le fichier n’a pas de repères nommés : donne plutôt le km du point
-wrong-but-stands-before-not-before = { $name } est à { $choices }, mais { $name2 }, qui est avant, n’est pas avant le km { $earliest }
+wrong-but-stands-before-not-before = ‘{ $name }’ est à { $places }, mais ‘{ $before }’, qui est avant, n’est pas avant le km { $earliest_km }
 do-put-points-running-order-correct = Mets les points dans l’ordre de la course, ou corrige le km ou le repère
 wrong-neither-km-nor-waypoint-given = ni km ni waypoint n’est donné
 do-give-km-21-3 = Donne l’un, comme km = 21.3
 wrong-km-not-course-km-long = le km { $km } n’est pas sur le parcours, qui fait { $length_km } km
 do-correct-km-give-stated-km = Corrige le km, ou donne stated_km là où l’organisateur compte autrement
-wrong-given-km-but-course-km = { $end } est donné au km { $km }, mais le parcours l’a au km { $km2 }
-wrong-waypoint-from-line = le repère { $waypoint } est à { $off } de { $end } de la ligne
-do-correct-waypoint-use-route-race = Corrige le repère, ou prends la trace qui a { $end } de la course
-wrong-waypoint-from-course-nearest-km = le repère { $name } est à { $offset_m } du parcours, au plus près au km { $km } ; au plus { $reach_m } m sont permis
+wrong-given-km-but-course-km = { $end ->
+    [start] le départ est donné
+   *[finish] l’arrivée est donnée
+ } au km { $km }, mais le parcours l’a au km { $course_km }
+wrong-waypoint-from-line = le repère ‘{ $waypoint }’ est à { $distance } { $end ->
+    [start] du départ
+   *[finish] de l’arrivée
+ } de la ligne
+do-correct-waypoint-use-route-race = Corrige le repère, ou prends la trace qui a { $end ->
+    [start] le départ
+   *[finish] l’arrivée
+ } de la course
+wrong-waypoint-from-course-nearest-km = le repère ‘{ $name }’ est à { $distance } du parcours, au plus près au km { $km } ; au plus { $reach_m } m sont permis
 do-correct-waypoint-route-give-points = Corrige le repère ou la trace, ou donne plutôt le km du point
-wrong-km-given-but-waypoint = le km { $km } est donné, mais le repère { $name } est à { $choices }
+wrong-km-given-but-waypoint = le km { $km } est donné, mais le repère ‘{ $name }’ est à { $places }
 do-correct-km-leave-out = Corrige le km, ou laisse-le
-wrong-course-comes-waypoint = le parcours passe au repère { $waypoint } à { $names }
+wrong-course-comes-waypoint = le parcours passe au repère ‘{ $waypoint }’ à { $places }
 do-add-km-say-pass-meant = Ajoute km = ... pour dire quel passage est voulu
 
 ### start_list
