@@ -113,7 +113,7 @@ async def _wanted(ask: Ask, sent: Change, stored: StoredEvent) -> _Wanted:
         return await _before(ask, sent.undo, stored)
     event = (await asyncio.to_thread(parse_event, stored.text)).event
     if event is None:
-        raise UnusualError("the stored version can't be read any more")
+        raise NotPossibleError("unusual", "event")
     asked = _asked(sent)
     _of_theirs(ask, event, asked)
     _still_to_come((await ask.picture()).state, event, asked)

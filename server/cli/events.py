@@ -121,7 +121,7 @@ def start_list(context: Context, file: Path, event: str | None, yes: bool, by: s
             stored = await opened.load_event(await the_event(opened, event))
             language = file_language(stored.text)
             try:
-                prepared = prepare(stored, text, str(file))
+                prepared = prepare(stored, text, str(file), language)
             except BuildError as error:
                 raise Failed(mistakes(error.problems, language), language) from error
             listed, built = prepared.listed, prepared.built

@@ -56,8 +56,9 @@ def new(context: Context, folder: Path, port: int | None, browser: bool | None, 
         try:
             ask_all(folder, settings.language)
         except UnusualError as error:
-            why = sentence(settings.language, "new-unusual", file=str(folder / "event.toml"), why=str(error))
-            raise Failed(why, settings.language) from error
+            language, file = settings.language, str(folder / "event.toml")
+            why = sentence(language, "new-unusual", file=file, why=error.what.in_language(language))
+            raise Failed(why, language) from error
         return
 
     async def work() -> None:

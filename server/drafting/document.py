@@ -16,7 +16,7 @@ import tomlkit
 from tomlkit.items import AoT, Array
 
 from server.event.lines import masked, with_seconds
-from server.sentences import say
+from server.sentences import Worded, say
 
 __all__ = ["Document", "UnusualError"]
 
@@ -30,7 +30,12 @@ ORDER = (
 
 
 class UnusualError(ValueError):
-    """The text is right TOML in a form that is not kept block by block: tables written inside one line, or it is no TOML."""
+    """The text is right TOML in a form that is not kept block by block: tables written inside one line, or it is no TOML.
+    `what` says which."""
+
+    def __init__(self, what: Worded) -> None:
+        self.what = what
+        super().__init__(what)
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +144,7 @@ def _loaded(text: str) -> dict[str, Any]:
     try:
         return tomllib.loads(with_seconds(text))
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as error:
-        raise UnusualError(str(error)) from error
+        raise UnusualError(say("wrong-no-toml", error=error)) from error
 
 
 def _values(block: _Block) -> dict[str, Any]:
@@ -206,7 +211,7 @@ def _changed(block: _Block, values: Values) -> _Block:
     body = tomlkit.dumps(parsed)
     changed = replace(block, body=body if body.endswith("\n") or not body else body + "\n")
     if _values(changed) != wanted:
-        raise UnusualError(f"[{block.table}] can't be changed in place")
+        raise UnusualError(say("wrong-table-not-changed-in-place", table=block.table))
     return changed
 
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from server.drafting.document import Document
+from server.drafting.document import Document, UnusualError
 from server.event import Problem, Severity
 from server.event.forms import slug
 from server.event.model import Event
@@ -96,9 +96,9 @@ def read_start_list(
 _HEAD_HELP = say("do-write-first-line-bib-name")
 
 
-def not_changed(error: Exception, file: str) -> Problem:
+def not_changed(error: UnusualError, file: str) -> Problem:
     """The mistake that an event file is written in a way that no list can be put into."""
-    what = say("wrong-event-file-not-changed-list", error=error)
+    what = say("wrong-event-file-not-changed-list", error=error.what)
     return Problem(Severity.ERROR, what, file, None, "", say("do-write-each-table-under-heading"))
 
 

@@ -83,6 +83,22 @@ async def test_a_wrong_row_stores_nothing(running: Running) -> None:
     assert len(await running.parts.journal.event_versions(EVENT)) == 1
 
 
+async def test_a_wrong_row_is_told_in_the_organisers_language(running: Running, event_text: str) -> None:
+    """File, mistake, remedy and how many are not told here: all of it."""
+    text = event_text.replace('name = "Olga"\n', 'name = "Olga"\nlanguage = "de"\n')
+    journal, files = running.parts.journal, (await running.parts.journal.load_event(EVENT)).files
+    await journal.store_event(text, files, build(text, files).event, "test", running.clock.now(), over=1)
+    running.parts.hub.changed(EVENT)
+    rows = "".join(f"{n},Runner {n},soon\n" for n in range(301, 361))
+    _, said = await running.call(
+        "olga", "POST", f"/v1/events/{EVENT}/start-list", {"csv": "bib,name,target\n" + rows}
+    )
+    *lines, more = said["error"]["what"].splitlines()
+    assert lines[0].startswith("Startliste:2: Fehler: target: ‚soon‘ ist keine Dauer. Schreib ")
+    assert (len(lines), more) == (50, "und 10 weitere")
+    assert said["error"]["do"].startswith("Behebe")
+
+
 async def test_volunteers_report_by_bib(running: Running) -> None:
     """With and without a crew; a bib that nobody has is asked back with those near it."""
     await with_field(running)

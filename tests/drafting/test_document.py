@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from server.drafting.document import Document, UnusualError
+from server.sentences import languages
 from server.event import parse_event
 
 DEMO = (Path(__file__).parents[2] / "demo_event" / "event.toml").read_text("utf-8")
@@ -88,5 +89,7 @@ def test_a_new_table_goes_where_its_kind_is() -> None:
 
 @pytest.mark.parametrize("text", ["points = [ { name = 'A' } ]\n", "[event\n", "a = = 1\n"])
 def test_another_form_is_refused_and_not_spoilt(text: str) -> None:
-    with pytest.raises(UnusualError):
+    with pytest.raises(UnusualError) as refused:
         Document(text)
+    told = {refused.value.what.in_language(language) for language in languages()}
+    assert len(told) == len(languages())

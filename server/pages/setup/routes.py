@@ -118,9 +118,7 @@ async def save(request: web.Request) -> web.StreamResponse:
             after, more = await asyncio.to_thread(_apply, step, draft, form, uploads, language)
             await asyncio.to_thread(folder.write, where, after)
         except UnusualError as error:
-            return await _page(
-                request, step, draft, {"trouble": label(language, "setup-unusual", why=str(error))}
-            )
+            return await _page(request, step, draft, {"trouble": _unusual(error, language)})
         except OSError as error:
             why = label(language, "setup-not-kept", folder=str(where), why=error.strerror or "?")
             return await _page(request, step, after, {"trouble": why})
@@ -130,6 +128,10 @@ async def save(request: web.Request) -> web.StreamResponse:
         return await _page(request, step, after, more)
     onward = form.get("go", "")
     return door.to(onward if onward in STEPS else step)
+
+
+def _unusual(error: UnusualError, language: str) -> str:
+    return label(language, "setup-unusual", why=error.what.in_language(language))
 
 
 def _language(request: web.Request) -> str:
@@ -233,8 +235,7 @@ async def put_in(request: web.Request) -> web.StreamResponse:
     except UnicodeDecodeError:
         why = "setup-parcel-event"
     except UnusualError as error:
-        said = label(_language(request), "setup-unusual", why=str(error))
-        return await _page(request, "course", draft, {"trouble": said})
+        return await _page(request, "course", draft, {"trouble": _unusual(error, _language(request))})
     else:
         await asyncio.to_thread(folder.replace, where, Draft(text, files or draft.files))
         return door.to("check")

@@ -62,6 +62,9 @@ change-thing-part = Rolle
 change-thing-relay-share = Staffelteil
 change-thing-weather = Wetter
 change-thing-point = Punkt
+start-list-file = Startliste
+start-list-more = und { $count } weitere
+start-list-again = Behebe, was genannt ist, und schick die Liste noch einmal.
 start-list-found = in der Liste: { $added } neu, { $changed } geändert, { $same } wie gespeichert.
 start-list-not-listed = nicht in der Liste, bleiben: { $names }.
 

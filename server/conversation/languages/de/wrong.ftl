@@ -616,6 +616,8 @@ wrong-bib-new-no-target = Startnummer { $bib } ist neu und hat kein Ziel
 wrong-bib-new-no-course = Startnummer { $bib } ist neu und hat keine Strecke
 wrong-event-file-not-changed-list = die Renndatei wird durch keine Liste geändert: { $error }
 wrong-table-stands-before-first-heading = eine Tabelle steht vor der ersten Überschrift
+wrong-no-toml = der Text ist kein TOML ({ $error })
+wrong-table-not-changed-in-place = [{ $table }] lässt sich nicht an seiner Stelle ändern
 do-write-each-table-under-heading = Schreib jede Tabelle unter eine eigene Überschrift.
 wrong-alarm-about-new-runner-would = ein Alarm zu jemandem, der neu ist, würde niemanden erreichen
 do-give-person-race-part-all = Gib jemandem vom Rennen in der Renndatei einen Part für alle: {"{"} kind = "safety contact", ladder = 9 {"}"}.

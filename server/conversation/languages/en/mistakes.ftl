@@ -65,6 +65,9 @@ change-thing-part = part
 change-thing-relay-share = relay share
 change-thing-weather = weather
 change-thing-point = point
+start-list-file = start list
+start-list-more = and { $count } more
+start-list-again = Mend what is named, and send the list again.
 start-list-found = in the list: { $added } new, { $changed } changed, { $same } as they are stored.
 start-list-not-listed = not in the list, and kept: { $names }.
 

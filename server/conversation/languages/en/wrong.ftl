@@ -583,6 +583,8 @@ wrong-bib-new-no-target = bib { $bib } is new and has no target
 wrong-bib-new-no-course = bib { $bib } is new and has no course
 wrong-event-file-not-changed-list = the event file is not changed by a list: { $error }
 wrong-table-stands-before-first-heading = a table stands before the first heading
+wrong-no-toml = the text is no TOML ({ $error })
+wrong-table-not-changed-in-place = [{ $table }] can't be changed in place
 do-write-each-table-under-heading = Write each table under a heading of its own.
 wrong-alarm-about-new-runner-would = an alarm about a new runner would reach nobody
 do-give-person-race-part-all = Give a person of the race a part for all runners in the event file: {"{"} kind = "safety contact", ladder = 9 {"}"}.

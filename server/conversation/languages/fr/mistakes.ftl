@@ -65,6 +65,9 @@ change-thing-part = rôle
 change-thing-relay-share = part de relais
 change-thing-weather = météo
 change-thing-point = point
+start-list-file = liste de départ
+start-list-more = et { $count } de plus
+start-list-again = Corrige ce qui est nommé, puis renvoie la liste.
 start-list-found = dans la liste : { $added } nouveaux, { $changed } modifiés, { $same } comme enregistrés.
 start-list-not-listed = pas dans la liste, gardés : { $names }.
 

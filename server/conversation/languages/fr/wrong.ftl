@@ -616,6 +616,8 @@ wrong-bib-new-no-target = le dossard { $bib } est nouveau et n’a pas d’objec
 wrong-bib-new-no-course = le dossard { $bib } est nouveau et n’a pas de parcours
 wrong-event-file-not-changed-list = le fichier de course n’est pas changé par une liste : { $error }
 wrong-table-stands-before-first-heading = une table se trouve avant le premier titre
+wrong-no-toml = le texte n’est pas du TOML ({ $error })
+wrong-table-not-changed-in-place = [{ $table }] ne se change pas sur place
 do-write-each-table-under-heading = Écris chaque table sous son propre titre.
 wrong-alarm-about-new-runner-would = une alerte sur quelqu’un de nouveau n’atteindrait personne
 do-give-person-race-part-all = Donne à quelqu’un de la course, dans le fichier de course, un rôle pour tous : {"{"} kind = "safety contact", ladder = 9 {"}"}.
