@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from server.drafting.document import Document, UnusualError
-from server.sentences import languages
 from server.event import parse_event
+from server.sentences import languages
 
 DEMO = (Path(__file__).parents[2] / "demo_event" / "event.toml").read_text("utf-8")
 SMALL = """# a race
