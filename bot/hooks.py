@@ -30,7 +30,7 @@ def add_to(app: web.Application) -> None:
     """Add the paths: Telegram's only where a webhook is set, as it is open to whoever knows the secret; the
     gateway's only where somebody works off what comes in, or it would wait for ever."""
     parts = app[PARTS]
-    secret = str(parts.settings.telegram_webhook_secret)
+    secret = parts.settings.telegram_webhook_secret.get_secret_value()
     if secret:
         # Only here, so that a server without Telegram does not need its library.
         from bot.channels.telegram.hook import PATH, telegram_webhook

@@ -18,9 +18,9 @@ def channel_settings(settings: Settings) -> Mapping[str, Mapping[str, str]]:
     if settings.telegram_token:
         hook = settings.telegram_webhook_secret
         found["telegram"] = {
-            "token": str(settings.telegram_token),
+            "token": settings.telegram_token.get_secret_value(),
             "base_url": settings.telegram_base_url.rstrip("/"),
-            "webhook_secret": str(hook),
+            "webhook_secret": hook.get_secret_value(),
             "webhook_url": settings.public_url.rstrip("/") + TELEGRAM_HOOK
             if hook and settings.public_url
             else "",
@@ -30,14 +30,17 @@ def channel_settings(settings: Settings) -> Mapping[str, Mapping[str, str]]:
             "host": settings.smtp_host,
             "port": str(settings.smtp_port),
             "user": settings.smtp_user,
-            "password": str(settings.smtp_password),
+            "password": settings.smtp_password.get_secret_value(),
             "tls": settings.smtp_tls,
             "from": settings.mail_from,
         }
     if settings.webhook_secret:
-        found["webhook"] = {"secret": str(settings.webhook_secret)}
+        found["webhook"] = {"secret": settings.webhook_secret.get_secret_value()}
     if settings.text_gateway:
-        found["text"] = {"url": settings.text_gateway_url, "secret": str(settings.text_gateway_secret)}
+        found["text"] = {
+            "url": settings.text_gateway_url,
+            "secret": settings.text_gateway_secret.get_secret_value(),
+        }
     if settings.push_contact:
         found["push"] = {"contact": settings.push_contact}
     return found

@@ -110,7 +110,7 @@ def _url(url: str) -> str:
 
 def _token(settings: Settings, file: Path | None) -> str:
     if file is None:
-        token = str(settings.server_token)
+        token = settings.server_token.get_secret_value()
     else:
         try:
             token = file.read_text(encoding="utf-8").strip()

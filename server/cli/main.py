@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -52,7 +51,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     except SettingsError as error:
         raise Failed(str(error)) from error
     if database:
-        settings = replace(settings, database=database)
+        settings = settings.model_copy(update={"database": database})
     log.set_up(settings.log_level, settings.log_json)
     context.obj = Context(settings)
 

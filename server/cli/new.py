@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 import webbrowser
-from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -66,7 +65,7 @@ def new(context: Context, folder: Path, port: int | None, browser: bool | None, 
             if served:
                 await _tell(opened, settings, base_url(settings), folder, browser)
                 return
-            here = replace(settings, host=LOOPBACK)
+            here = settings.model_copy(update={"host": LOOPBACK})
             app = make_app(here, opened, options=Options(channels=channels_served(here)))
 
             async def ready(own: str) -> None:

@@ -10,7 +10,6 @@ import tempfile
 import urllib.error
 import urllib.request
 from collections.abc import Awaitable, Callable
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -222,7 +221,7 @@ def try_file(file: Path, keep: Path | None) -> None:
 @click.pass_obj
 def health(context: Context, url: str | None) -> None:
     """Ask a running server how it is; exit code 1 if it is not well or does not answer."""
-    base = url or base_url(replace(context.settings, public_url=""))
+    base = url or base_url(context.settings.model_copy(update={"public_url": ""}))
     if not base.startswith(("http://", "https://")):
         raise Failed(f"--url: '{base}' is no web address. Give one that begins with http:// or https://.")
     try:

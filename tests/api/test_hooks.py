@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from aiohttp.test_utils import TestClient, TestServer
 from click.testing import CliRunner
+from pydantic import SecretStr
 
 from bot.channels.installed import channel_settings
 from bot.starting import channels_at_work
@@ -19,7 +20,7 @@ from server.app import Options, make_app
 from server.cli.main import stilepost
 from server.clock import SteppedClock
 from server.journal import Journal
-from server.settings import Secret, Settings
+from server.settings import Settings
 from tests.api.conftest import DEMO, EVENT
 from tests.channels.conftest import until
 
@@ -97,7 +98,7 @@ async def test_the_gateways_path_is_there_only_where_somebody_works_off_what_com
 
 async def test_a_body_too_long_is_refused_before_it_is_read(sqlite_url: str) -> None:
     """Telegram's path: without the secret nothing of it is read; with it 413, and nothing is stored."""
-    settings = Settings(telegram_webhook_secret=Secret("a-secret-of-ours"), max_body_bytes=2048)
+    settings = Settings(telegram_webhook_secret=SecretStr("a-secret-of-ours"), max_body_bytes=2048)
     journal = await Journal.open(sqlite_url)
     server = TestServer(make_app(settings, journal, options=Options(live=False)))
     body = '{"update_id": 1, "x": "' + "y" * 4096 + '"}'

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 from openapi_spec_validator import OpenAPIV31SpecValidator
+from pydantic import SecretStr
 
 from bot.channels.base import Delivery, Outcome, Sent
 from bot.channels.shorttext import BadTextError, ShortText, envelope
@@ -22,7 +23,7 @@ from server.api.who_may import Call
 from server.app import Options, make_app
 from server.conversation.telling.message import Button
 from server.journal import Journal
-from server.settings import Secret, Settings
+from server.settings import Settings
 from tests.api.conftest import Running
 
 
@@ -60,7 +61,7 @@ PAGES = {"/", "/board/{event}", "/board/{event}/part", "/join", "/leave", "/be/{
 
 async def test_every_path_the_server_answers_is_described(sqlite_url: str) -> None:
     """With every door open: what the router knows is in the description, and nothing else is; but for the pages."""
-    settings = Settings(telegram_webhook_secret=Secret("a-secret-of-ours"), text_gateway=True)
+    settings = Settings(telegram_webhook_secret=SecretStr("a-secret-of-ours"), text_gateway=True)
     journal = await Journal.open(sqlite_url)
     try:
         app = make_app(settings, journal, options=Options(live=False))

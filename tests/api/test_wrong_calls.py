@@ -178,7 +178,7 @@ async def test_a_made_up_address_before_the_proxys_is_no_new_guesser(
     running: Running, sent: list[tuple[str, str]]
 ) -> None:
     """What a caller writes into the header itself counts for nothing, however the proxy adds what it saw."""
-    parts = replace(running.parts, settings=replace(running.parts.settings, behind_proxy=True))
+    parts = replace(running.parts, settings=running.parts.settings.model_copy(update={"behind_proxy": True}))
     seen = set()
     for number in range(5):
         headers = CIMultiDict([(name, value.format(n=number)) for name, value in sent])

@@ -14,6 +14,7 @@ from typing import Any
 import aiohttp
 import pytest
 from aiohttp import web
+from pydantic import SecretStr
 
 from bot.channels.base import Channel, Incoming, Reply
 from bot.channels.telegram import Telegram
@@ -28,7 +29,7 @@ from server.api.parts import PARTS, Parts
 from server.app import Options, make_app
 from server.clock import SteppedClock
 from server.journal import Journal
-from server.settings import Secret, Settings
+from server.settings import Settings
 from server.watch.notice import Notice, NoticeKey, NoticeKind, ReminderValues, TestAlarmValues, Urgency
 from tests.channels.standin import TOKEN, StandIn
 
@@ -257,7 +258,7 @@ async def server(sqlite_url: str, unused_port: int, monkeypatch: pytest.MonkeyPa
     await journal.bind("ana", "telegram", "41", clock.now())
     await journal.bind("jonas", "telegram", "42", clock.now())
     settings = Settings(
-        telegram_webhook_secret=Secret("a-secret-of-ours"), port=unused_port, text_gateway=True
+        telegram_webhook_secret=SecretStr("a-secret-of-ours"), port=unused_port, text_gateway=True
     )
     running: list[web.AppRunner] = []
 

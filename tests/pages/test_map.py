@@ -14,7 +14,7 @@ from server.course import Course, Paper, build_course, read_gpx
 from server.facts.entry import Kind
 from server.pages.map import geo_link
 from server.pages.map_paper import WIDTH, drawn, of_course, tiles_under
-from server.settings import Settings, SettingsError
+from server.settings import Settings, SettingsError, read_settings
 from tests.pages.conftest import DEMO, Site
 from tests.pages.test_browser import PHONE, _page, browser
 
@@ -143,7 +143,7 @@ def test_a_link_for_the_phones_own_program() -> None:
 def test_an_address_that_is_no_tile_servers_is_refused(address: str) -> None:
     """Said at the start, with how it is written: it goes into the page's policy."""
     with pytest.raises(SettingsError, match="setting map_tiles"):
-        Settings(map_tiles=address)
+        read_settings({"STILEPOST_MAP_TILES": address})
 
 
 @pytest.mark.browser
