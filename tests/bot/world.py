@@ -123,6 +123,18 @@ def after(sentence: str, ctx: Context) -> Context:
     return replace(ctx, last=before)
 
 
+def parts(meant: Understood) -> tuple[Understood, ...]:
+    """Each thing that a message means."""
+    return meant.parts if isinstance(meant, Several) else (meant,)
+
+
+def reports_in(meant: Understood) -> list[Report]:
+    """The reports of a message; of one that is asked back, those that are clear."""
+    if isinstance(meant, AskBack):
+        return list(meant.also)
+    return [r for p in parts(meant) if isinstance(p, Reported) for r in p.reports]
+
+
 def _report(r: Report) -> str:
     local = r.seen_at.astimezone(ZoneInfo(ZONE)).strftime("%H:%M")
     kind = "seen" if r.kind is Kind.POSITION and r.placed_by_words else r.kind.value

@@ -4,6 +4,7 @@ that are shut, what is told the writer, a pacer who is out."""
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import UTC, datetime
 
 import pytest
 
@@ -16,10 +17,8 @@ from server.conversation.understanding import (
     Need,
     Question,
     Report,
-    Reported,
     Request,
     Requested,
-    Several,
     Unclear,
     Understood,
     read,
@@ -29,6 +28,7 @@ from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
+from tests.bot.world import parts, reports_in
 
 CREW = replace(world.crew_of_maren(), runners=(world.MAREN,))
 RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
@@ -36,12 +36,11 @@ PACER = replace(CREW, parts=frozenset({PartKind.PACER}))
 
 
 def _parts(words: str, ctx: Context = CREW) -> tuple[Understood, ...]:
-    meant = read(words, ctx).meant
-    return meant.parts if isinstance(meant, Several) else (meant,)
+    return parts(read(words, ctx).meant)
 
 
 def _told(words: str, ctx: Context = CREW) -> list[Report]:
-    return [r for p in _parts(words, ctx) if isinstance(p, Reported) for r in p.reports]
+    return reports_in(read(words, ctx).meant)
 
 
 @pytest.mark.parametrize(
@@ -56,6 +55,16 @@ def test_a_number_that_is_no_hour_is_a_minute(words: str, kind: Kind, minute: in
     (one,) = _told(words)
     assert (one.kind, one.seen_at.minute) == (kind, minute)
     assert one.seen_at <= CREW.now
+
+
+@pytest.mark.parametrize(
+    "words", ["in just after midnight", "kurz nach mitternacht drin", "arrivée juste après minuit"]
+)
+def test_an_hour_of_the_clock_is_no_minute(words: str) -> None:
+    """'Just after midnight' is midnight, whatever minute it is now."""
+    now = datetime(2027, 6, 20, 0, 40, tzinfo=UTC)  # 01:40 in Britain
+    (one,) = _told(words, replace(CREW, now=now, runners=(replace(world.MAREN, reached="kettle"),)))
+    assert one.seen_at == datetime(2027, 6, 19, 23, 0, tzinfo=UTC)
 
 
 def test_others_who_were_behind_her_say_nothing_of_where_she_is() -> None:
@@ -161,7 +170,7 @@ def test_a_question_behind_a_comma_is_no_note() -> None:
 def test_where_the_next_is_near_both_are_offered() -> None:
     """A wrong answer costs more than a tap, though the likeliest alone would do."""
     said = read_sentence("is it alright", CREW)
-    (back,) = (_decide(Guess(said, (("where", 0.5), ("people", 0.3))), CREW),)
+    back = _decide(Guess(said, (("where", 0.5), ("people", 0.3))), CREW)
     assert isinstance(back, AskBack)
     assert [c.label for c in back.choices] == ["where", "people"]
     assert isinstance(_decide(Guess(said, (("where", 0.5), ("people", 0.05))), CREW), Asked)
@@ -189,7 +198,8 @@ def test_the_other_pass_of_a_place_is_the_question_before(words: str) -> None:
     (again,) = _parts(words, replace(CREW, last=last))
     assert isinstance(again, Asked)
     assert (again.question, again.point) == (Question.AT, "stile-back")
-    assert not [p for p in _parts(words, replace(CREW, last=replace(last, point="lathe"))) if p == again]
+    other = _parts(words, replace(CREW, last=replace(last, point="lathe")))
+    assert not [p for p in other if isinstance(p, Asked) and p.point is not None and "stile" in p.point]
 
 
 @pytest.mark.parametrize(

@@ -7,23 +7,17 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from server.conversation.understanding import Acknowledged, AskBack, Danger, Report, Reported, Several, read
-from server.conversation.understanding.meaning import Request, Requested, Understood
+from server.conversation.understanding import Acknowledged, AskBack, Danger, read
+from server.conversation.understanding.meaning import Request, Requested
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
+from tests.bot.world import reports_in
 
 MOVES = {Kind.IN, Kind.OUT, Kind.THROUGH}
 DESK = replace(
     world.crew_of_maren(), parts=frozenset({PartKind.ORGANISER}), own_runners=(), runners=(world.MAREN,)
 )
-
-
-def _told(meant: Understood) -> list[Report]:
-    if isinstance(meant, AskBack):
-        return list(meant.also)
-    parts = meant.parts if isinstance(meant, Several) else (meant,)
-    return [r for p in parts if isinstance(p, Reported) for r in p.reports]
 
 
 def _at(hour: int, minute: int) -> datetime:
@@ -50,7 +44,7 @@ def test_lost_or_a_phone_without_her_is_asked_about(words: str) -> None:
     found = read(words, world.crew_of_maren())
     assert found.danger is not Danger.NONE
     assert not isinstance(found.meant, Acknowledged)
-    assert not any(r.kind is Kind.NOT_HERE_YET for r in _told(found.meant))
+    assert not any(r.kind is Kind.NOT_HERE_YET for r in reports_in(found.meant))
 
 
 @pytest.mark.parametrize(
@@ -63,7 +57,7 @@ def test_lost_or_a_phone_without_her_is_asked_about(words: str) -> None:
 )
 def test_each_time_of_a_list_is_of_its_bib(words: str) -> None:
     """Hers gets hers, and no other bib's time is hers."""
-    assert [(r.runner, r.seen_at) for r in _told(read(words, DESK).meant)] == [("maren", _at(10, 5))]
+    assert [(r.runner, r.seen_at) for r in reports_in(read(words, DESK).meant)] == [("maren", _at(10, 5))]
 
 
 @pytest.mark.parametrize(
@@ -76,7 +70,7 @@ def test_each_time_of_a_list_is_of_its_bib(words: str) -> None:
 )  # fmt: skip
 def test_the_last_and_the_first_are_never_her(words: str) -> None:
     """Whoever reports many runners."""
-    assert [r for r in _told(read(words, DESK).meant) if r.kind in MOVES] == []
+    assert [r for r in reports_in(read(words, DESK).meant) if r.kind in MOVES] == []
 
 
 @pytest.mark.parametrize(
@@ -86,7 +80,7 @@ def test_no_finish_that_she_can_not_have_reached(words: str) -> None:
     """Half an hour after the third of the way."""
     her = replace(world.MAREN, known_at=world.NOW - timedelta(minutes=30))
     meant = read(words, replace(world.crew_of_maren(), runners=(her, world.TOVE))).meant
-    places = {r.point for r in _told(meant)}
+    places = {r.point for r in reports_in(meant)}
     if isinstance(meant, AskBack):
         places |= {c.label for c in meant.choices}
     assert "finish" not in places
@@ -101,7 +95,7 @@ def test_no_finish_that_she_can_not_have_reached(words: str) -> None:
 )  # fmt: skip
 def test_the_time_taken_back_does_not_count(words: str) -> None:
     """'Not X but Y' is Y, in either order."""
-    assert {r.seen_at for r in _told(read(words, world.at_the_lathe()).meant)} == {_at(13, 30)}
+    assert {r.seen_at for r in reports_in(read(words, world.at_the_lathe()).meant)} == {_at(13, 30)}
 
 
 @pytest.mark.parametrize(
@@ -109,7 +103,7 @@ def test_the_time_taken_back_does_not_count(words: str) -> None:
 )
 def test_straight_on_is_one_report(words: str) -> None:
     """With the time that is said."""
-    told = _told(read(words, DESK).meant)
+    told = reports_in(read(words, DESK).meant)
     assert [(r.kind, r.seen_at) for r in told] == [(Kind.THROUGH, _at(13, 30))]
 
 
@@ -125,7 +119,7 @@ def test_somebody_else_who_is_down_is_not_how_she_is(words: str) -> None:
     """The number and the question stay."""
     found = read(words, world.crew_of_maren())
     assert found.danger is Danger.ASK
-    assert [r for r in _told(found.meant) if r.kind is Kind.HOW_SHE_IS] == []
+    assert [r for r in reports_in(found.meant) if r.kind is Kind.HOW_SHE_IS] == []
 
 
 @pytest.mark.parametrize(
@@ -139,7 +133,7 @@ def test_somebody_else_who_is_down_is_not_how_she_is(words: str) -> None:
 )
 def test_a_wish_and_the_writer_are_no_rest_of_hers(words: str) -> None:
     """Nothing of it is a rest."""
-    assert [r for r in _told(read(words, world.crew_of_maren()).meant) if r.kind is Kind.RESTING] == []
+    assert [r for r in reports_in(read(words, world.crew_of_maren()).meant) if r.kind is Kind.RESTING] == []
 
 
 @pytest.mark.parametrize(

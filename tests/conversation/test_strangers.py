@@ -8,10 +8,8 @@ import pytest
 
 from server.conversation.understanding import (
     AskBack,
-    Context,
     Kept,
     Need,
-    Report,
     Reported,
     Several,
     gates,
@@ -21,18 +19,13 @@ from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
+from tests.bot.world import reports_in
 
 POINTS = tuple(replace(p, beside=("Ember moss",)) for p in world.POINTS)
 MAREN = replace(world.MAREN, points=POINTS)
 DESK = replace(world.crew_of_maren(), parts=frozenset({PartKind.ORGANISER}), own_runners=(), runners=(MAREN,))
 CREW = replace(world.crew_of_maren(), runners=(MAREN,))
 SEEN = {Kind.IN, Kind.OUT, Kind.THROUGH}
-
-
-def _told(words: str, ctx: Context) -> list[Report]:
-    meant = read(words, ctx).meant
-    parts = meant.parts if isinstance(meant, Several) else (meant,)
-    return [r for p in parts if isinstance(p, Reported) for r in p.reports]
 
 
 @pytest.mark.parametrize(
@@ -61,12 +54,12 @@ def test_a_bib_one_slip_away_is_asked_about(words: str) -> None:
 )
 def test_another_bib_is_not_hers(words: str) -> None:
     """What its runner says of her is kept whole, and is no report of where she is."""
-    assert not [r for r in _told(words, CREW) if r.kind in SEEN]
+    assert not [r for r in reports_in(read(words, CREW).meant) if r.kind in SEEN]
 
 
 def test_hers_beside_another_bib_is_told() -> None:
     """The clause that names her is read as it would be alone."""
-    told = _told("number 88 went through at 14:40, maren in at the lathe 14:52", CREW)
+    told = reports_in(read("number 88 went through at 14:40, maren in at the lathe 14:52", CREW).meant)
     assert [(r.kind, r.point) for r in told] == [(Kind.IN, "lathe")]
 
 
@@ -80,7 +73,7 @@ def test_hers_beside_another_bib_is_told() -> None:
 )  # fmt: skip
 def test_a_place_of_no_name_is_no_point(words: str) -> None:
     """A passage there is a sighting between points, which is asked for, or kept; never a check-in."""
-    assert not [r for r in _told(words, DESK) if r.kind in SEEN]
+    assert not [r for r in reports_in(read(words, DESK).meant) if r.kind in SEEN]
 
 
 @pytest.mark.parametrize(
@@ -90,14 +83,14 @@ def test_a_place_of_no_name_is_no_point(words: str) -> None:
 )  # fmt: skip
 def test_the_one_point_of_a_kind_is_named_by_it(words: str, point: str) -> None:
     """With the article, or alone."""
-    assert [r.point for r in _told(words, DESK)] == [point]
+    assert [r.point for r in reports_in(read(words, DESK).meant)] == [point]
 
 
 def test_a_word_that_a_stretch_has_too_names_no_point_surely() -> None:
     """Where a stretch is called 'Ember moss', 'the moss' may be that."""
-    told = _told("maren through the moss 14:52", DESK)
+    told = reports_in(read("maren through the moss 14:52", DESK).meant)
     assert all(r.guessed for r in told if r.point == "candle")
-    assert [r.point for r in _told("maren through Candle Moss 14:52", DESK)] == ["candle"]
+    assert [r.point for r in reports_in(read("maren through Candle Moss 14:52", DESK).meant)] == ["candle"]
 
 
 @pytest.mark.parametrize(
@@ -110,7 +103,7 @@ def test_a_word_that_a_stretch_has_too_names_no_point_surely() -> None:
 )
 def test_what_crew_tell_of_themselves_is_not_hers(words: str) -> None:
     """Nor is a thing left somewhere a leaving of theirs."""
-    assert {r.kind for r in _told(words, CREW)} <= {Kind.CREW_THERE, Kind.NOTE}
+    assert {r.kind for r in reports_in(read(words, CREW).meant)} <= {Kind.CREW_THERE, Kind.NOTE}
 
 
 def test_a_thing_left_is_no_leaving() -> None:

@@ -13,9 +13,6 @@ from server.conversation.understanding import (
     Danger,
     Kept,
     Need,
-    Report,
-    Reported,
-    Several,
     read,
 )
 from server.conversation.understanding.meaning import Acknowledged, Small, Undo
@@ -23,20 +20,13 @@ from server.conversation.understanding.sentence import read_sentence
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
+from tests.bot.world import reports_in
 
 HOME = replace(world.crew_of_maren(), parts=frozenset({PartKind.SAFETY_CONTACT}))
 PACER = replace(world.crew_of_maren(), parts=frozenset({PartKind.PACER}))
 DESK = replace(
     world.crew_of_maren(), parts=frozenset({PartKind.ORGANISER}), own_runners=(), runners=(world.MAREN,)
 )
-
-
-def _told(words: str, ctx: Context) -> list[Report]:
-    meant = read(words, ctx).meant
-    if isinstance(meant, AskBack):
-        return list(meant.also)
-    parts = meant.parts if isinstance(meant, Several) else (meant,)
-    return [r for p in parts if isinstance(p, Reported) for r in p.reports]
 
 
 def _at(hour: int, minute: int) -> datetime:
@@ -53,26 +43,28 @@ def _at(hour: int, minute: int) -> datetime:
 )  # fmt: skip
 def test_a_time_put_right_in_the_same_message_is_the_later_one(words: str) -> None:
     """The one before it counts nowhere, and the words are kept as they were written."""
-    told = _told(words, world.at_the_lathe())
+    told = reports_in(read(words, world.at_the_lathe()).meant)
     assert {r.seen_at for r in told} == {_at(14, 40)}
     assert all(r.words in words for r in told)
 
 
 def test_two_bibs_with_their_times_put_nothing_right() -> None:
     """'no' may be short for number."""
-    told = _told("lathe: 301 14.50, no 214 14.52, no 305 14.55", DESK)
+    told = reports_in(read("lathe: 301 14.50, no 214 14.52, no 305 14.55", DESK).meant)
     assert [(r.runner, r.seen_at) for r in told] == [("maren", _at(14, 52))]
 
 
 @pytest.mark.parametrize("words", ["she is in, 14:58", "Sie ist da, 14:58.", "elle est là, 14h58"])
 def test_a_time_behind_a_comma_is_of_what_stands_before_it(words: str) -> None:
     """And not the time of writing."""
-    assert {r.seen_at for r in _told(words, world.at_the_lathe())} == {_at(14, 58)}
+    assert {r.seen_at for r in reports_in(read(words, world.at_the_lathe()).meant)} == {_at(14, 58)}
 
 
 def test_a_time_in_another_clause_is_asked_about() -> None:
     """A report as of now beside the one time that is said is no sure report."""
-    told = _told("by the big clock it is 14:58 minus a bit, anyway shes in", world.crew_of_maren())
+    told = reports_in(
+        read("by the big clock it is 14:58 minus a bit, anyway shes in", world.crew_of_maren()).meant
+    )
     assert [(r.kind, r.seen_at, r.guessed) for r in told] == [(Kind.IN, _at(14, 58), True)]
 
 
@@ -94,7 +86,7 @@ def test_german_hier_is_not_french_yesterday(words: str) -> None:
 def test_who_may_come_all_the_same_is_asked(words: str) -> None:
     """Nobody is taken not to come by a sigh or a joke."""
     meant = read(words, world.crew_of_maren()).meant
-    assert not [r for r in _told(words, world.crew_of_maren()) if r.kind is Kind.CANNOT_COME]
+    assert not [r for r in reports_in(read(words, world.crew_of_maren()).meant) if r.kind is Kind.CANNOT_COME]
     if isinstance(meant, AskBack):
         assert (meant.need, len(meant.choices)) == (Need.MEANING, 2)
 
@@ -109,7 +101,7 @@ def test_who_may_come_all_the_same_is_asked(words: str) -> None:
 )  # fmt: skip
 def test_who_says_so_does_not_come(words: str) -> None:
     """A reason alone, or the plain word."""
-    assert Kind.CANNOT_COME in [r.kind for r in _told(words, world.crew_of_maren())]
+    assert Kind.CANNOT_COME in [r.kind for r in reports_in(read(words, world.crew_of_maren()).meant)]
 
 
 @pytest.mark.parametrize(
@@ -151,7 +143,7 @@ def test_another_or_the_writer_is_not_how_she_is(words: str) -> None:
 def test_a_pacers_own_trouble_beside_her_name_is_not_how_she_is() -> None:
     """'She's fine, it's me'."""
     words = "can't feel my fingers and keep walking into the wall, she's fine, it's me"
-    assert not _told(words, PACER)
+    assert not reports_in(read(words, PACER).meant)
 
 
 def test_an_if_of_a_pacer_raises_no_alarm() -> None:
@@ -165,9 +157,9 @@ def test_an_if_of_a_pacer_raises_no_alarm() -> None:
 def test_grave_words_do_not_say_that_she_is_not_here_yet() -> None:
     """'Nothing stays down' is no word of waiting; an hour's waiting is."""
     grave = "sie behält nichts drin, redet komisch und will schlafen, hier auf dem moos"
-    assert not [r for r in _told(grave, PACER) if r.kind is Kind.NOT_HERE_YET]
+    assert not [r for r in reports_in(read(grave, PACER).meant) if r.kind is Kind.NOT_HERE_YET]
     waits = "not seen her nobody has seen her and its been an hour"
-    assert [r.kind for r in _told(waits, world.at_night())] == [Kind.NOT_HERE_YET]
+    assert [r.kind for r in reports_in(read(waits, world.at_night()).meant)] == [Kind.NOT_HERE_YET]
 
 
 @pytest.mark.parametrize("words", ["elle a plus envie, elle veut rentrer", "sie will heim, sagt sie dauernd"])

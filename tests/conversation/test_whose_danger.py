@@ -7,19 +7,14 @@ from datetime import timedelta
 
 import pytest
 
-from server.conversation.understanding import Acknowledged, Danger, Kept, Report, Reported, Several, read
+from server.conversation.understanding import Acknowledged, Danger, Kept, read
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
+from tests.bot.world import reports_in
 
 CREW = replace(world.crew_of_maren(), runners=(world.MAREN,))
 RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
-
-
-def _told(words: str) -> list[Report]:
-    meant = read(words, CREW).meant
-    parts = meant.parts if isinstance(meant, Several) else (meant,)
-    return [r for p in parts if isinstance(p, Reported) for r in p.reports]
 
 
 @pytest.mark.parametrize(
@@ -64,7 +59,7 @@ def test_who_only_tells_of_her_takes_no_alarm_from_her(words: str) -> None:
 )
 def test_anothers_danger_is_no_report(words: str) -> None:
     """Of any kind, whatever the words sound like besides."""
-    assert not _told(words)
+    assert not reports_in(read(words, CREW).meant)
 
 
 RED_FLAGS = (
@@ -123,4 +118,4 @@ def test_crew_who_go_to_sleep_speak_of_themselves(words: str, minutes: int | Non
 )
 def test_her_nap_is_a_rest(words: str) -> None:
     """Where the words name her, or the place."""
-    assert [r.kind for r in _told(words)] == [Kind.RESTING]
+    assert [r.kind for r in reports_in(read(words, CREW).meant)] == [Kind.RESTING]

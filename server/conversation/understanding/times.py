@@ -237,12 +237,16 @@ def _four(m: re.Match[str], _local: datetime) -> Parts | None:
     return int(m["h"]), int(m["m"]), half, not half
 
 
-def _at_hour(m: re.Match[str], local: datetime) -> Parts | None:
-    """'At 5' is an hour; 'out at 36' the minute of this one or of that before, which no hour is."""
-    hour = _hour(m)
-    if HOURS <= hour < MINUTES:
-        return (local.hour if hour <= local.minute else (local.hour - 1) % 24), hour, "", True
+def _at_hour(m: re.Match[str], _local: datetime) -> Parts | None:
     return _hour(m), 0, _half(m), _hour(m) > 12
+
+
+def _at_hour_or_minute(m: re.Match[str], local: datetime) -> Parts | None:
+    """'At 5' is an hour; 'out at 36' the minute of this one or of that before, which no hour is."""
+    if not m["h"].isdigit() or not HOURS <= int(m["h"]) < MINUTES:
+        return _at_hour(m, local)
+    minute = int(m["h"])
+    return (local.hour if minute <= local.minute else (local.hour - 1) % 24), minute, "", True
 
 
 def _uhr(m: re.Match[str], _local: datetime) -> Parts | None:
@@ -277,7 +281,7 @@ _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str], datetime], Parts
     (re.compile(r"(?<!\S)(?P<m>QUARTER|HALF|\d{1,2}) (?P<side>PAST|TO)$"), _past_this),
     (re.compile(r"(?<!\S)(?:AT |ABOUT )?(?:12:00 PM|00:00)(?!\S)"), _noon),
     (re.compile(r"(?<!\S)(?:AT|ABOUT|BY|A)(?: (?:ABOUT|AT))* (?P<h>\d{1,2}|ONE)(?! (?:MIN|KM|PERCENT|HOUR|HEURE|AGO|TO|PAST|BEFORE|MILE|PT|of)\b)(?!\S)"),  # noqa: E501
-     _at_hour),
+     _at_hour_or_minute),
 )  # fmt: skip
 # Behind the name of a point and at the end: 'through Brindle 745'. Anywhere else three digits may be a number she wears.
 _THREE_BARE = re.compile(
