@@ -44,7 +44,7 @@ async def pressed(visit: Visit, fields: tuple[str, ...]) -> Reply:
                 return visit.reply(visit.s("change-left"))
             case (str(step), _, _, about, over, _) if step in (_KIT, _PERSON):
                 kept = visit.memory.added
-                if kept[:1] != (step,) or tag(kept[1]) != about:
+                if kept[:1] != (step,) or _mark(kept[1:]) != about:
                     return visit.reply(visit.s("button-old"))
                 return await _offered(visit, step, kept[1:], over)
             case (step, runner, point, about, over, _):
@@ -104,18 +104,28 @@ async def _added(visit: Visit, said: wanted.Added) -> Reply | None:
 
 async def _offered(visit: Visit, step: str, words: tuple[str, ...], over: str = "") -> Reply:
     """Looked at, or done where it was looked at (`over`)."""
-    body = _adding(visit, step, words)
+    reply = await _looked_at(visit, _adding(visit, step, words), (step, "", "", _mark(words)), over)
+    if reply.buttons and not over:
+        visit.memory.added = (step, *words)
+    return reply
+
+
+def _mark(words: Iterable[str]) -> str:
+    """The mark of all that is added: the same thing at another place is another."""
+    return tag(" ".join(words))
+
+
+async def _looked_at(visit: Visit, body: dict[str, Any], yes: tuple[str, str, str, str], over: str) -> Reply:
+    """What a change would be, with the button that does it (`yes`: its step, runner, point, what it is about); or the
+    change done, where it was looked at in the version `over`."""
     if over:
-        return _done(
-            visit, await actions.change(visit.event.id, {**body, "over": int(over, 16)}), "change-done"
-        )
+        done = await actions.change(visit.event.id, {**body, "over": int(over, 16)})
+        return _done(visit, done, "change-done")
     found = await actions.change(visit.event.id, {**body, "dry_run": True})
     if found.refused:
         return visit.reply(lines(*(visit.s("change-refused", what=w) for w in found.refused)))
-    visit.memory.added = (step, *words)
-    about = tag(words[0])
-    yes = _button(visit, visit.s("change-yes"), step, about=about, over=f"{found.version:x}")
-    return visit.reply(_would(visit, found), ((yes,), (_button(visit, visit.s("change-no"), _LEFT),)))
+    do = _button(visit, visit.s("change-yes"), *yes, over=f"{found.version:x}")
+    return visit.reply(_would(visit, found), ((do,), (_button(visit, visit.s("change-no"), _LEFT),)))
 
 
 def _adding(visit: Visit, step: str, words: tuple[str, ...]) -> dict[str, Any]:
@@ -142,16 +152,7 @@ async def _step(visit: Visit, step: str, runner: str, tagged: str, about: str, o
     if meeting is None and _WHAT.get(step) is not What.JUST_FINISH:
         return visit.reply(visit.s("change-refused", what=visit.s("change-not-no-meeting")))
     body = _body(visit, step, runner, meeting, about)
-    if over:
-        return _done(
-            visit, await actions.change(visit.event.id, {**body, "over": int(over, 16)}), "change-done"
-        )
-    found = await actions.change(visit.event.id, {**body, "dry_run": True})
-    if found.refused:
-        return visit.reply(lines(*(visit.s("change-refused", what=w) for w in found.refused)))
-    yes = _button(visit, visit.s("change-yes"), step, runner, point or "", about, f"{found.version:x}")
-    no = _button(visit, visit.s("change-no"), _LEFT)
-    return visit.reply(_would(visit, found), ((yes,), (no,)))
+    return await _looked_at(visit, body, (step, runner, point or "", about), over)
 
 
 def _meeting(visit: Visit, runner: str, point: str) -> MeetingAnswer | None:

@@ -215,6 +215,16 @@ async def test_the_button_of_an_older_wish_adds_nothing(race: Race) -> None:
     assert '"goggles"' not in await text(race)
 
 
+async def test_a_wish_that_differs_in_its_last_word_is_another(race: Race) -> None:
+    """The button of the first does nothing of the second: one person with two numbers, one thing at two places."""
+    first = await race.say("ana", "add Petra to the crew, her number is +44 1632 960044")
+    second = await race.say("ana", "add Petra to the crew, her number is +44 1632 960055")
+    assert "no longer know" in (await race.press("ana", first, "Yes")).text
+    assert '"Petra"' not in await text(race)
+    assert (await race.press("ana", second, "Yes")).text.startswith("Changed. ")
+    assert "+44 1632 960055" in await text(race)
+
+
 @pytest.mark.parametrize("words", ["bring her to Brindle Gate too", "add 10 minutes to Brindle Gate"])
 async def test_neither_she_nor_minutes_are_kit(race: Race, words: str) -> None:
     """What is no thing is not offered as one."""
