@@ -85,7 +85,8 @@ def red_flag_line(race_control: str, emergency: str, language: str = "") -> str:
 @cache
 def _meant_by(card_id: str) -> tuple[str, ...]:
     """Words of every language by which people mean a card: nobody finds out in which one they write."""
-    return (*dict.fromkeys(table("troubles.toml").get(card_id, ())), card_id.replace("-", " "))
+    said = (w.casefold() for w in table("troubles.toml").get(card_id, ()))
+    return (*dict.fromkeys(said), card_id.replace("-", " "))
 
 
 def cards_meant(cards: Sequence[IfThenCard], words: str) -> tuple[str, ...]:
