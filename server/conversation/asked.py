@@ -309,8 +309,7 @@ def _not_theirs(visit: Visit, runner: str, point: str) -> str:
     except Refused:
         return ""
     there = [m for m in found if m.values.point == point]
-    crew = () if any(m.mine for m in there) else next((m.crew for m in there), ())
-    return visit.s("leave-not-you", crew=visit.say.all(crew)) if crew else ""
+    return things.not_theirs(visit.say, max(there, key=lambda m: m.mine)) if there else ""
 
 
 async def _meetings(visit: Visit, asked: Asked) -> Reply:

@@ -176,13 +176,18 @@ def _when_to_leave(say: Say, m: MeetingAnswer) -> str:
         return say.s("leave-there", place=m.name)
     if m.on_way_since is not None:
         return say.s("leave-on-way", place=m.name, left=say.when(m.on_way_since), be_there=there)
-    whose = say.s("leave-not-you", crew=say.all(m.crew)) if not m.mine and m.crew else ""
+    whose = not_theirs(say, m)
     if leave_by is None:
         return lines(whose, say.s("leave-unknown", place=m.name, be_there=there))
     said = say.when(leave_said(leave_by, say.now))
     if leave_by < say.now:
         return lines(whose, say.s("leave-over", place=m.name, leave_by=said))
     return lines(whose, say.s("leave", place=m.name, leave_by=said, be_there=there))
+
+
+def not_theirs(say: Say, m: MeetingAnswer) -> str:
+    """Whose meeting it is, of one that is not the reader's; '' for their own."""
+    return say.s("leave-not-you", crew=say.all(m.crew)) if not m.mine and m.crew else ""
 
 
 def say_time_left(say: Say, a: NextAnswer, point: str | None) -> str:

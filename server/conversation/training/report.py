@@ -35,7 +35,7 @@ def _outcome(model: Model, scores: NDArray[np.float64], wanted: str) -> tuple[st
     near = one < p.near_below and two >= p.near
     if one >= p.tiers[a] and not near:
         return ("right" if a == wanted else f"wrong {p.tier_of[a]}"), first, second
-    if near or one + two >= p.two:
+    if one + two >= p.two:
         return ("one of two" if wanted in (a, b) else "useless"), first, second
     return "passed on", first, second
 

@@ -71,13 +71,6 @@ def by_model(score: float, *, own: bool) -> Danger:
 _RANK = {d: rank for rank, d in enumerate(Danger)}
 
 
-def _is_a_joke(score: float, text: str, clauses: Clauses) -> bool:
-    """Whether a word that calls for help stands where the model, of the clause and of the whole, is sure that nobody is in
-    danger: 'heart attack when I saw the price'. The number and the question stand in the reply all the same."""
-    least = policy().joke
-    return score < least and float(clauses.scores(clauses.of(text))[-1]) < least
-
-
 def _sure_of_none(ruled: Danger, *, unreal: bool) -> float:
     """Below which score of the model, of the clause and of the whole, words that a rule looks for are no danger: far below
     any grave sentence of a hand it had not seen, and farther where the words call for help."""
@@ -87,7 +80,7 @@ def _sure_of_none(ruled: Danger, *, unreal: bool) -> float:
 
 def _is_figure(plain: Sequence[str], *, own: bool) -> bool:
     """Whether all that a rule looks for is said of other things as well: 'dying for a coffee', 'emergency: no paper left'.
-    What tells of a body is never talk."""
+    Whether it is, here, the model says."""
     figure = lexicon().danger["figure"]
     rest = [w for w in figure.without(plain, "<figure>") if not figure.word(w)]
     return by_rule(rest, own=own) is Danger.NONE
@@ -136,11 +129,8 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
                 talk = not hers and (not own or light) and (foot or unreal or not subject.whose(said).apart)
                 if found is Danger.ALARM and not (own or (foot and cry)) and said.reads("if_so"):
                     found, certain = Danger.ASK, False  # 'if she collapses on me I am not carrying her'
-                if (
-                    found is Danger.ALARM
-                    and not foot
-                    and (unreal or (talk and _is_a_joke(score, text, clauses)))
-                ):
+                if found is Danger.ALARM and not foot and (unreal or (talk and most < p.joke)):
+                    # 'Heart attack when I saw the price': the number and the question stand in the reply all the same.
                     found, certain = Danger.ASK, True
                 # 'Feet hurt' from who runs is asked about: the model alone wakes nobody over words known to be harmless.
                 wakes = own and not well and not danger["harmless"].has(plain)

@@ -262,8 +262,8 @@ def _only_tell_me(said: Sentence) -> bool:
 
 def _so_long_already(said: Sentence) -> bool:
     """Whether words that may say that she goes on say how long something has lasted: 'a sit down, going on 20 min now'."""
-    row, amounts = list(said.masked), lexicon().read["amounts"]
-    ends = (k + amounts.begins(row[k:]) for k in range(len(row)) if amounts.begins(row[k:]))
+    row, so_long = list(said.masked), lexicon().read["so_long_already"]
+    ends = (k + so_long.begins(row[k:]) for k in range(len(row)) if so_long.begins(row[k:]))
     return any(row[end : end + 1] == [LENGTH] for end in ends)
 
 

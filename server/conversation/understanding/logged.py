@@ -38,9 +38,9 @@ _LONGEST_MORE = 4
 
 @dataclass(frozen=True)
 class _Words:
-    """The words of the log in every language. `joins` parts one thing from the next; `not_yet` what is no fact; `lost`: it
-    came up again; `writer` speaks of themselves; `finite` verbs follow whose they are; `past` asks what was; `counts`: more
-    of it."""
+    """The words of the log in every language. `joins` parts one thing from the next, by `joining` words or a sign; `not_yet`
+    what is no fact; `lost`: it came up again; `writer` speaks of themselves; `finite` verbs follow whose they are; `past`
+    asks what was; `counts`: more of it."""
 
     items: Mapping[Item, Matcher]
     levels: Mapping[Item, Mapping[Level, Matcher]]
@@ -55,6 +55,7 @@ class _Words:
     asks: Matcher
     medic: Matcher
     joins: re.Pattern[str]
+    joining: Matcher
     units: Mapping[str, str]
     drop: Matcher
 
@@ -87,6 +88,7 @@ def _words() -> _Words:
         pooled("asks"),
         pooled("medic"),
         re.compile(rf"([;\n+&]|,(?!\d)|\.(?!\d)|\s(?:{joins})\s)"),
+        pooled("joins"),
         {fold(k): v for f in files for k, v in f["units"].items()},
         pooled("drop"),
     )
@@ -129,7 +131,7 @@ def only_of_the_log(text: str, names: Iterable[str] = ()) -> bool:
 
 
 _AMOUNT_WORD = re.compile(
-    r"\d{1,4}(?:[.,]\d{1,2})?(?:ml|cl|dl|l|g|gr|mg|min|h)?|ml|cl|dl|l|g|gr|mg|min|mins|h|und|and|et"
+    r"\d{1,4}(?:[.,]\d{1,2})?(?:ml|cl|dl|l|g|gr|mg|min|h)?|ml|cl|dl|l|g|gr|mg|min|mins|h"
 )
 _DOSE_MG = range(50, 1001)
 """A number beside a painkiller that may be the milligrams of one (own choice): any other is asked about."""
@@ -152,6 +154,7 @@ def _plain() -> tuple[Matcher, ...]:
         known.none,
         known.drop,
         known.counts,
+        known.joining,
         units,
         classes["eat"],
         classes["kit"],

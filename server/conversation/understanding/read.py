@@ -472,10 +472,7 @@ def _to_bed(said: Sentence, ctx: Context) -> Acknowledged | None:
         or not (own or (_leads_to(bed, said) and not with_her))
     ):
         return None
-    until = _hour_alone(Request.MUTE, said, ctx) or next(
-        (_to_come(t, ctx.now) for t in said.times if not t.bare), None
-    )
-    length = next((x.length for x in said.lengths), None)
+    until, length = _until(Request.MUTE, said, ctx)
     return Acknowledged("to bed", said.written, until or (None if length is None else ctx.now + length))
 
 
@@ -1266,10 +1263,7 @@ def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
     edge = edge_of(said) if request is Request.REMIND else ""
     if edge == "in" and point is None and runner is not None and of_finish(said):
         point = finish_of(runner)
-    until = _hour_alone(request, said, ctx) or next(
-        (_to_come(t, ctx.now) for t in said.times if not t.bare), None
-    )
-    length = next((x.length for x in said.lengths), None)
+    until, length = _until(request, said, ctx)
     her = runner.id if runner else None
     to = _words_for(said)
     if to == EVERYBODY and said.person is not None and request is Request.PASS_ON:
@@ -1297,6 +1291,13 @@ def _hour_alone(request: Request, said: Sentence, ctx: Context) -> datetime | No
     while at <= ctx.now:
         at += HALF_DAY if hour <= 12 else 2 * HALF_DAY
     return at
+
+
+def _until(request: Request, said: Sentence, ctx: Context) -> tuple[datetime | None, timedelta | None]:
+    """Until when something is wanted, and for how long, as far as either is said."""
+    to_come = (_to_come(t, ctx.now) for t in said.times if not t.bare)
+    length = next((x.length for x in said.lengths), None)
+    return _hour_alone(request, said, ctx) or next(to_come, None), length
 
 
 def _to_come(said: TimeSaid, now: datetime) -> datetime:
