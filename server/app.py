@@ -76,6 +76,7 @@ def make_app(
     if options.live:
         app.cleanup_ctx.append(_living)
         app.cleanup_ctx.append(_ticking)
+        app.cleanup_ctx.append(_hearing)
     app.cleanup_ctx.extend(background)
     app.on_shutdown.append(_end_streams)
     return app
@@ -124,6 +125,14 @@ async def _ticking(app: web.Application) -> AsyncIterator[None]:
     schedule.start()
     yield
     await schedule.stop()
+
+
+async def _hearing(app: web.Application) -> AsyncIterator[None]:
+    parts = app[PARTS]
+    task = asyncio.create_task(parts.journal.hear(parts.ticker.heard))
+    yield
+    task.cancel()
+    await asyncio.gather(task, return_exceptions=True)
 
 
 async def _end_streams(app: web.Application) -> None:

@@ -53,6 +53,8 @@ FRESH = 25
 """After so many judgements at one look what has come in meanwhile is read."""
 SOONEST = timedelta(milliseconds=500)
 # A rule that asks to be asked again at once must not spin the server.
+AFTER_ANOTHER = timedelta(seconds=2)
+"""What another server has been told it judges itself, at once: we look after that, and once for all that came by then."""
 
 
 @dataclass(slots=True)
@@ -149,6 +151,12 @@ class Ticker:
         finally:
             self._hub.changed(event_id)
             self.on_due(now + SOONEST)
+
+    def heard(self, event_id: str | None) -> None:
+        """Another server has changed an event: open pages are told, and we look soon. None: perhaps any."""
+        if event_id is not None:
+            self._hub.changed(event_id)
+        self.on_due(self._clock.now() + AFTER_ANOTHER)
 
     async def _beat(self, now: datetime) -> None:
         """Say that we work, and once what else should: a channel that never comes up is down since now."""

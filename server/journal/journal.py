@@ -36,6 +36,8 @@ Judging takes no lock: a process that is stopped while it judges would silence a
 made, then the entries, and hands its verdict in with what it rests on (`add_judged`): it is kept if nothing has come in
 about that runner since, else there is another go. A call for help waits for neither (`call_for_help`).
 
+Servers on one PostgreSQL hear from each other what has changed (`hear`); what is not heard is found at the next tick.
+
 Away. AwayError: the database is locked, full, read-only or not there; nothing was kept, and the call may be made again.
 
 On restart: open (migrates), store what the channels kept, work off `next_updates` until none, then watch.
@@ -65,6 +67,7 @@ from server.journal import (
     pictures,
     retention,
 )
+from server.journal.announced import announce, hear
 from server.journal.batches import Batches
 from server.journal.directory import PeopleDoor
 from server.journal.errors import AwayError
@@ -132,7 +135,13 @@ class Journal(PeopleDoor, OutboxDoor):
         version `over` that is not the current one any more. ClashError: a person id that another event uses for somebody
         with another name.
         """
-        return await self._store.writing(lambda c: events.store(c, text, files, event, by, now, over))
+
+        async def work(c: AsyncConnection) -> int:
+            version = await events.store(c, text, files, event, by, now, over)
+            await announce(c, self._store, (event.id,))
+            return version
+
+        return await self._store.writing(work)
 
     async def list_events(self) -> tuple[EventVersion, ...]:
         """The current version of every event, by id."""
@@ -163,7 +172,13 @@ class Journal(PeopleDoor, OutboxDoor):
         Naive times, an empty sender or key are refused; an unknown event is UnknownError. Not `timed`: its sender gave no
         time, so that the same report handed in again, even at the same moment, differs by ours and is the same.
         """
-        return await self._store.writing(lambda c: entries.append(c, entry, timed=timed))
+
+        async def work(c: AsyncConnection) -> Appended:
+            appended = await entries.append(c, entry, timed=timed)
+            await announce(c, self._store, (entry.event,))
+            return appended
+
+        return await self._store.writing(work)
 
     async def append_all(self, given: Sequence[Entry], *, timed: bool = True) -> list[Appended]:
         """Append many entries of one event, all or none of them, as `append` does each; a thousand take as long as a few,
@@ -173,7 +188,12 @@ class Journal(PeopleDoor, OutboxDoor):
     @cached_property
     def _batches(self) -> Batches:
         async def append(given: Sequence[Entry], timed: bool) -> list[Appended]:
-            return await self._store.writing(lambda c: entries.append_all(c, given, timed=timed))
+            async def work(c: AsyncConnection) -> list[Appended]:
+                appended = await entries.append_all(c, given, timed=timed)
+                await announce(c, self._store, (e.event for e in given))
+                return appended
+
+            return await self._store.writing(work)
 
         return Batches(append)
 
@@ -259,7 +279,9 @@ class Journal(PeopleDoor, OutboxDoor):
         async def work(c: AsyncConnection) -> tuple[Made, ...] | None:
             if await notices.overtaken(c, seen) and not anyhow:
                 return None
-            return await deliveries.add_notices(c, owed, now, self._store.channels)
+            made = await deliveries.add_notices(c, owed, now, self._store.channels)
+            await announce(c, self._store, (m.notice.key.event for m in made))
+            return made
 
         return await self._store.writing(work)
 
@@ -272,6 +294,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
         async def work(c: AsyncConnection) -> tuple[Appended, tuple[Made, ...]]:
             appended = await entries.append(c, entry, timed=timed)
+            await announce(c, self._store, (entry.event,))
             if appended.status is Status.CONFLICT:
                 return appended, ()
             return appended, await deliveries.add_notices(c, owed, now, self._store.channels)
@@ -299,9 +322,15 @@ class Journal(PeopleDoor, OutboxDoor):
         async def work(c: AsyncConnection) -> Answered:
             if entry is not None:
                 await entries.append(c, entry, timed=timed)
+            await announce(c, self._store, (event,))
             return await deliveries.answer(c, event, short, person, words, at)
 
         return await self._store.writing(work)
+
+    async def hear(self, changed: Callable[[str | None], None]) -> None:
+        """Call `changed` with each event that another server on this PostgreSQL has changed, until cancelled; with None
+        where that may have been missed. Returns at once on SQLite."""
+        await hear(self._store, changed)
 
     async def told_in_answer(self, event: str, shorts: Iterable[int], now: datetime) -> None:
         """The answer to what a person said holds these notices: nothing of them is to be sent any more."""

@@ -165,6 +165,12 @@ class Store:
                     await stack.enter_async_context(self._writer.turn(URGENT_S if urgent else None))
                 yield await stack.enter_async_context(engine.begin())
 
+    @asynccontextmanager
+    async def apart(self) -> AsyncIterator[AsyncConnection]:
+        """A connection of its own, in no transaction: to listen on."""
+        async with self._apart.connect() as plain:
+            yield await plain.execution_options(isolation_level="AUTOCOMMIT")
+
     async def ping(self) -> None:
         """Return if the database answers."""
         await self.reading(lambda c: c.execute(text("SELECT 1")))
