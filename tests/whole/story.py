@@ -32,8 +32,7 @@ Kind = NoticeKind | str
 class _Unhurried(Settings):
     """Settings whose longest pause may be longer than a server's."""
 
-    def __post_init__(self) -> None:
-        pass
+    tick_seconds_max: float = LONGEST_PAUSE_S
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +110,7 @@ async def play_story(story: Story, database: str) -> Night:
     """Play it; the night when it is over. Its server is gone by then, its marks, messages and journal's rows are there."""
     ground = story.ground
     begins = story.begins or ground.starts - BEGINS_BEFORE
-    settings = _Unhurried(tick_seconds_max=LONGEST_PAUSE_S)
+    settings = _Unhurried()
     async with night(database, ground.event_text(), ground.files, begins, settings) as n:
         n.mark("begin")
         await story.play(n)
