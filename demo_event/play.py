@@ -39,7 +39,7 @@ from server.event.model import Event
 from server.facts.entry import Fix
 from server.journal import Journal
 from server.log import AccessLog, set_up
-from server.pages.session import Choice
+from server.pages.session import DemoPerson
 from server.settings import Settings
 from server.watch.notice import NoticeKind
 
@@ -419,9 +419,9 @@ async def _play(script: Script, speed: float, port: int, keep: bool, folder: Pat
             await _go_on(player)
 
 
-def _choices(event: Event) -> tuple[Choice, ...]:
+def _choices(event: Event) -> tuple[DemoPerson, ...]:
     """Everybody: the page of the demo lets one be any of them, on this machine only."""
-    return tuple(Choice(p.id, p.name) for p in event.people)
+    return tuple(DemoPerson(p.id, p.name) for p in event.people)
 
 
 async def _listen(runner: web.AppRunner, port: int) -> str:

@@ -19,7 +19,7 @@ from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
 from server.api.parts import PARTS, Parts
-from server.api.signs import Signs
+from server.api.signs import LifeSigns
 from server.api.snapshot import Pictures
 from server.api.talks import Talks
 from server.api.ticker import Schedule, Ticker
@@ -27,7 +27,7 @@ from server.clock import Clock, SystemClock
 from server.journal import Journal
 from server.pages import routes as pages
 from server.pages.pictures import profile_for
-from server.pages.session import Choice
+from server.pages.session import DemoPerson
 from server.settings import Settings
 
 log = structlog.get_logger("app")
@@ -48,7 +48,7 @@ class Options:
 
     live: bool = True
     channels: frozenset[str] = frozenset()
-    choices: tuple[Choice, ...] = ()
+    choices: tuple[DemoPerson, ...] = ()
     push_key: str = ""
 
 
@@ -98,7 +98,7 @@ def make_parts(settings: Settings, journal: Journal, clock: Clock, options: Opti
     )
     guesses = Guesses(settings.guesses_per_quarter_hour)
     talks = Talks(profile_for)
-    return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses, talks, Signs(journal))
+    return Parts(settings, clock, journal, pictures, ticker, hub, metrics, guesses, talks, LifeSigns(journal))
 
 
 SIGN_EVERY_S = 2.0

@@ -30,13 +30,13 @@ from bot.channels.base import Delivery, Outcome, Sent, Settings
 from bot.channels.outgoing import OnlyOut
 from server.clock import Clock, SystemClock
 
-__all__ = ["TABLE", "Email", "Row", "Stage", "make", "outcome_of"]
+__all__ = ["TABLE", "Email", "MailStage", "Row", "make", "outcome_of"]
 
 
 SUBJECT_MAX = 200
 
 
-class Stage(StrEnum):
+class MailStage(StrEnum):
     """How far a message had come."""
 
     CONNECT = "connect"
@@ -52,7 +52,7 @@ class Row:
     that means. An enhanced code (RFC 3463) must stand at the start of the reply's text."""
 
     error: type[BaseException]
-    stage: Stage | None
+    stage: MailStage | None
     code: str
     means: Sent
     enhanced: str = ""
@@ -62,38 +62,38 @@ TABLE: tuple[Row, ...] = (
     # 4xx: 'try again later' (RFC 5321, 4.2.1), at whatever step; certainly not sent.
     Row(aiosmtplib.SMTPResponseException, None, "4", Sent.LATER),
     # 552, 554 at DATA: this message. 550 at RCPT with 5.1.x: the mailbox does not exist (RFC 3463, 3.2).
-    Row(aiosmtplib.SMTPResponseException, Stage.RECIPIENT, "5", Sent.GONE, enhanced="5.1."),
-    Row(aiosmtplib.SMTPResponseException, Stage.RECIPIENT, "5", Sent.NEVER),
-    Row(aiosmtplib.SMTPResponseException, Stage.DATA, "5", Sent.NEVER),
-    Row(aiosmtplib.SMTPResponseException, Stage.SENDER, "552", Sent.NEVER),
+    Row(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.GONE, enhanced="5.1."),
+    Row(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.NEVER),
+    Row(aiosmtplib.SMTPResponseException, MailStage.DATA, "5", Sent.NEVER),
+    Row(aiosmtplib.SMTPResponseException, MailStage.SENDER, "552", Sent.NEVER),
     # 5xx before a recipient was named is about us: greeting, login, our own address.
     Row(aiosmtplib.SMTPResponseException, None, "5", Sent.WRONG_SETTINGS),
     # Another code than the protocol has is no answer at all.
-    Row(aiosmtplib.SMTPResponseException, Stage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPResponseException, MailStage.DATA, "", Sent.UNKNOWN),
     Row(aiosmtplib.SMTPResponseException, None, "", Sent.NOT_SENT),
     # Refused, stalled, dropped.
-    Row(aiosmtplib.SMTPServerDisconnected, Stage.DATA, "", Sent.UNKNOWN),
-    Row(aiosmtplib.SMTPTimeoutError, Stage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPServerDisconnected, MailStage.DATA, "", Sent.UNKNOWN),
+    Row(aiosmtplib.SMTPTimeoutError, MailStage.DATA, "", Sent.UNKNOWN),
     Row(aiosmtplib.SMTPServerDisconnected, None, "", Sent.NOT_SENT),
     Row(aiosmtplib.SMTPConnectError, None, "", Sent.NOT_SENT),
     Row(aiosmtplib.SMTPTimeoutError, None, "", Sent.NOT_SENT),
-    Row(aiosmtplib.SMTPNotSupported, Stage.SENDER, "", Sent.NEVER),
-    Row(aiosmtplib.SMTPNotSupported, Stage.RECIPIENT, "", Sent.NEVER),
+    Row(aiosmtplib.SMTPNotSupported, MailStage.SENDER, "", Sent.NEVER),
+    Row(aiosmtplib.SMTPNotSupported, MailStage.RECIPIENT, "", Sent.NEVER),
     # STARTTLS or a way to log in that the server does not have.
-    Row(aiosmtplib.SMTPException, Stage.CONNECT, "", Sent.WRONG_SETTINGS),
-    Row(aiosmtplib.SMTPException, Stage.LOGIN, "", Sent.WRONG_SETTINGS),
+    Row(aiosmtplib.SMTPException, MailStage.CONNECT, "", Sent.WRONG_SETTINGS),
+    Row(aiosmtplib.SMTPException, MailStage.LOGIN, "", Sent.WRONG_SETTINGS),
     Row(ssl.SSLError, None, "", Sent.WRONG_SETTINGS),
     # An address or a text that can't be written as a mail.
     Row(ValueError, None, "", Sent.NEVER),
     Row(MessageError, None, "", Sent.NEVER),
-    Row(OSError, Stage.DATA, "", Sent.UNKNOWN),
+    Row(OSError, MailStage.DATA, "", Sent.UNKNOWN),
     Row(OSError, None, "", Sent.NOT_SENT),
     Row(aiosmtplib.SMTPException, None, "", Sent.UNKNOWN),
 )
 """First fit wins."""
 
 
-def outcome_of(error: BaseException, stage: Stage) -> Outcome:
+def outcome_of(error: BaseException, stage: MailStage) -> Outcome:
     """What an error at a stage means for the message. An error outside the table: unknown."""
     if isinstance(error.__cause__, ssl.SSLError):
         error = error.__cause__
@@ -139,20 +139,20 @@ class Email(OnlyOut):
 
     async def deliver(self, delivery: Delivery) -> Outcome:
         """See `base.Channel`."""
-        stage = Stage.CONNECT
+        stage = MailStage.CONNECT
         client = self._client()
         try:
             message = self._message(delivery).as_bytes(policy=SMTP_POLICY)
             recipient = _bare(delivery.address)
             await client.connect()
             if self._user:
-                stage = Stage.LOGIN
+                stage = MailStage.LOGIN
                 await client.login(self._user, self._password)
-            stage = Stage.SENDER
+            stage = MailStage.SENDER
             await client.mail(self._sender)
-            stage = Stage.RECIPIENT
+            stage = MailStage.RECIPIENT
             await client.rcpt(recipient)
-            stage = Stage.DATA
+            stage = MailStage.DATA
             reply = await client.data(message, timeout=self._data_timeout_s)
         except Exception as error:
             client.close()

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import segno
 
-__all__ = ["Invitation", "invitation", "qr_png", "start_link"]
+__all__ = ["JoinLink", "invitation", "qr_png", "start_link"]
 
 # Telegram's documentation: a start payload is 1 to 64 of these; the library does not check it.
 _PAYLOAD = re.compile(r"[A-Za-z0-9_-]{1,64}")
@@ -19,7 +19,7 @@ _USERNAME = re.compile(r"[A-Za-z][A-Za-z0-9_]{3,31}")
 
 
 @dataclass(frozen=True, slots=True)
-class Invitation:
+class JoinLink:
     """The link, its QR picture (PNG bytes), and the code to type where neither helps."""
 
     link: str
@@ -43,7 +43,7 @@ def qr_png(text: str) -> bytes:
     return picture.getvalue()
 
 
-def invitation(username: str, code: str) -> Invitation:
+def invitation(username: str, code: str) -> JoinLink:
     """All three forms of a code, for the bot of that user name."""
     link = start_link(username, code)
-    return Invitation(link, qr_png(link), code)
+    return JoinLink(link, qr_png(link), code)

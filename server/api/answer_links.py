@@ -17,7 +17,7 @@ from server.conversation.telling.say import Say
 from server.event.model import Event
 from server.journal import Delivery, TokenInfo
 
-__all__ = ["PATH", "Bound", "bound", "is_answer", "mail_text", "scope"]
+__all__ = ["PATH", "AnswerToken", "bound", "is_answer", "mail_text", "scope"]
 
 PATH = "/answer"
 CHANNEL = "email"
@@ -26,7 +26,7 @@ _ANSWER = "answer:"
 
 
 @dataclass(frozen=True, slots=True)
-class Bound:
+class AnswerToken:
     """What an answer token is for."""
 
     person: str
@@ -44,12 +44,12 @@ def is_answer(token: TokenInfo) -> bool:
     return any(s.startswith(_ANSWER) for s in token.scopes)
 
 
-def bound(token: TokenInfo) -> Bound | None:
+def bound(token: TokenInfo) -> AnswerToken | None:
     """Whose answer to what a token is for; None for a token of another kind."""
     for found in token.scopes:
         event, _, short = found.removeprefix(_ANSWER).rpartition("/")
         if found.startswith(_ANSWER) and token.person is not None and short.isdecimal():
-            return Bound(token.person, event, int(short))
+            return AnswerToken(token.person, event, int(short))
     return None
 
 

@@ -19,15 +19,15 @@ from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     Freshness,
-    Known,
+    LastFact,
     LimitMissed,
     LogAnswer,
     LogRow,
     PointAnswer,
-    Said,
     SaidOver,
     StopFact,
     TrackerWord,
+    WrittenOfHer,
 )
 from server.conversation.telling.answers import LIKELY_GONE_ON
 from server.event.model import CourseDef, Event, Goal, Point
@@ -58,14 +58,14 @@ def person_name(event: Event, person: str) -> str:
     return next((p.name for p in event.people if p.id == person), person)
 
 
-def known(event: Event, runner: str, last: LastKnown | None, share: May) -> Known | None:
+def known(event: Event, runner: str, last: LastKnown | None, share: May) -> LastFact | None:
     """The last known point with names; coordinates only for those who may see all."""
     if last is None:
         return None
     name = next((p.name for p in event.course_of(runner).points if p.id == last.point), "")
     fix = last.fix if share is May.YES else None
     km = last.km if share is May.YES or last.point else None
-    return Known(last.kind, last.at, person_name(event, last.by), last.point, name, km, fix)
+    return LastFact(last.kind, last.at, person_name(event, last.by), last.point, name, km, fix)
 
 
 def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
@@ -266,7 +266,7 @@ def facts(picture: Picture, runner: str) -> FactsAnswer:
         )
         for t in state.times
     )
-    said = tuple(Said(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
+    said = tuple(WrittenOfHer(e.seen_at, person_name(event, e.by), e.words) for e in state.how_she_is)
     told = state.race_control_knows
     return FactsAnswer(
         runner,

@@ -14,7 +14,7 @@ from server.conversation.telling.cards import built_in_cards
 from server.conversation.telling.movements import broken_words
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader
-from server.course import Course, CourseError, Prior, build_course, place_position, read_gpx
+from server.course import Course, CourseError, PositionPrior, build_course, place_position, read_gpx
 from server.event import Parsed, Problem, Severity, parse_event, place
 from server.event.model import Event, Goal, Runner
 from server.facts.entry import Fix
@@ -59,7 +59,7 @@ class Built:
 
     def _place(self, course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
         slow, fast = self._speeds(course)
-        prior = Prior.since(before.km, max(at - before.at, at - at), slow, fast)
+        prior = PositionPrior.since(before.km, max(at - before.at, at - at), slow, fast)
         found = place_position(self.courses[course], fix.lat, fix.lon, fix.accuracy_m, prior)
         km = None if found.nearest_offset_m > NOT_ON_COURSE_M else found.km
         return Placed(km, found.offset_m, found.ambiguous)

@@ -20,13 +20,13 @@ from server.journal import Appended, entry_id
 from server.log import broke
 from server.watch.notice import Made, Notice
 
-__all__ = ["Out", "put_out"]
+__all__ = ["CallOut", "put_out"]
 
 log = structlog.get_logger("help")
 
 
 @dataclass(frozen=True, slots=True)
-class Out:
+class CallOut:
     """A call that is out: the entry as kept, the notices it made, and what had been made about its runner before."""
 
     event: Event
@@ -35,7 +35,7 @@ class Out:
     before: tuple[Made, ...]
 
 
-async def put_out(parts: Parts, call: Entry, now: datetime, *, timed: bool = True) -> Out:
+async def put_out(parts: Parts, call: Entry, now: datetime, *, timed: bool = True) -> CallOut:
     """Keep a call for help and make its alarm. ApiError 'not_found' for a runner the event does not have."""
     call = replace(call, id=call.id or entry_id(call.sender, call.key))
     situation = await parts.pictures.at_once(call, now)
@@ -55,4 +55,4 @@ async def put_out(parts: Parts, call: Entry, now: datetime, *, timed: bool = Tru
         broke(log, "no alarm at once", error, event_id=call.event)
     appended, made = await parts.journal.call_for_help(call, owed, now, timed=timed)
     log.info("call for help", event_id=call.event, entry=appended.entry.id, notices=len(made))
-    return Out(event, appended, made, situation.made)
+    return CallOut(event, appended, made, situation.made)

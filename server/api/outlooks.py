@@ -17,14 +17,14 @@ from server.forecast.channel_outages import Hearing
 from server.forecast.outlook import Outlook, View
 from server.log import broke
 
-__all__ = ["Asked", "Known", "outlooks_of", "views_of"]
+__all__ = ["OnDemand", "OutlookCache", "outlooks_of", "views_of"]
 
 log = structlog.get_logger("picture")
 
 T = TypeVar("T")
 
 
-class Asked(Mapping[str, T]):
+class OnDemand(Mapping[str, T]):
     """By runner, what `find` finds of her once it is asked for; who has none (None) is not in it."""
 
     def __init__(self, runners: tuple[str, ...], find: Callable[[str], T | None]) -> None:
@@ -47,7 +47,7 @@ class Asked(Mapping[str, T]):
 
 
 @dataclass(slots=True)
-class Known:
+class OutlookCache:
     """Forecasts worked out before of one build, with what each rests on."""
 
     built: Built
@@ -59,7 +59,9 @@ class Known:
         return self.outlooks.get(runner, (None, None))[1]
 
 
-def outlooks_of(known: Known, event: Event, state: RaceState, hearing: Hearing) -> Mapping[str, Outlook]:
+def outlooks_of(
+    known: OutlookCache, event: Event, state: RaceState, hearing: Hearing
+) -> Mapping[str, Outlook]:
     """The forecasts of an event, its meetings as they are gone to, in a state."""
     built = known.built
 
@@ -72,7 +74,7 @@ def outlooks_of(known: Known, event: Event, state: RaceState, hearing: Hearing) 
             before = known.outlooks[runner] = (rests_on, _worked_out(built, event, state, hearing, runner))
         return before[1]
 
-    return Asked(tuple(r.runner for r in state.runners), find)
+    return OnDemand(tuple(r.runner for r in state.runners), find)
 
 
 def _rests_on(event: Event, state: RaceState, hearing: Hearing, runner: str) -> tuple[object, ...]:
@@ -108,4 +110,4 @@ def views_of(
             broke(log, "no view of a forecast", error, event_id=event_id, runner=runner)
             return None
 
-    return Asked(runners, find)
+    return OnDemand(runners, find)

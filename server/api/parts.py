@@ -9,7 +9,7 @@ from aiohttp import web
 from server.api.hub import Hub
 from server.api.limits import Guesses
 from server.api.metrics import Metrics
-from server.api.signs import Signs
+from server.api.signs import LifeSigns
 from server.api.snapshot import Pictures
 from server.api.talks import Talks
 from server.api.ticker import Ticker
@@ -31,7 +31,7 @@ class Parts:
     metrics: Metrics
     guesses: Guesses
     talks: Talks
-    signs: Signs
+    signs: LifeSigns
 
 
 PARTS = web.AppKey("PARTS", Parts)

@@ -30,7 +30,7 @@ from server.event.replan import NotPossibleError, PlanChange, What
 from server.facts.state import RaceState
 from server.journal import StoredEvent
 from server.sentences import sentence
-from server.watch.new_version import Outcome, outcome
+from server.watch.new_version import ChangeEffect, outcome
 
 __all__ = ["GOOD_FOR", "change"]
 
@@ -193,7 +193,7 @@ def _names(picture: Picture, built: Built, person: str) -> Event:
     return built.event if any(p.id == person for p in built.event.people) else picture.built.event
 
 
-def _minds(before: Built, built: Built, found: Outcome, reader: Reader) -> tuple[str, ...]:
+def _minds(before: Built, built: Built, found: ChangeEffect, reader: Reader) -> tuple[str, ...]:
     """What will not work, or not surely, that did before: cars and people, then torch and layers."""
     troubles = (say_planned(reader, t.said) for t in found.troubles)
     known = {w.what for w in _of_kit(before)}

@@ -11,7 +11,7 @@ import structlog
 from server.journal import AwayError, Journal
 from server.log import broke
 
-__all__ = ["Signs"]
+__all__ = ["LifeSigns"]
 
 log = structlog.get_logger("signs")
 
@@ -20,7 +20,7 @@ FRESH = timedelta(seconds=1)
 WITHIN_S = 5.0
 
 
-class Signs:
+class LifeSigns:
     """Writes signs of life, and says why the last could not be written."""
 
     def __init__(self, journal: Journal) -> None:

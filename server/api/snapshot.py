@@ -17,7 +17,7 @@ from typing import Any, TypeVar, cast
 import structlog
 
 from server.api.building import Built, build
-from server.api.outlooks import Asked, Known, outlooks_of, views_of
+from server.api.outlooks import OnDemand, OutlookCache, outlooks_of, views_of
 from server.conversation.understanding import Danger
 from server.conversation.understanding.danger import by_rule
 from server.conversation.understanding.language import lexicon
@@ -32,7 +32,7 @@ from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
-from server.journal import EventVersion, Head, Journal, MadeKnown, Pulse, Seen, UnknownError
+from server.journal import EventVersion, Head, Journal, MadeKnown, Pulse, UnknownError, VerdictBasis
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.circle import share_of
@@ -80,10 +80,10 @@ class Picture:
             self.memo[key] = find()
         return cast(T, self.memo[key])
 
-    def seen(self, runner: str) -> Seen:
+    def seen(self, runner: str) -> VerdictBasis:
         """What a verdict about that runner ('' = about none) rests on."""
         told = self.situation.made[-1].short if self.situation.made else 0
-        return Seen(self.event.id, runner, number_of(self.head), told)
+        return VerdictBasis(self.event.id, runner, number_of(self.head), told)
 
     @property
     def event(self) -> Event:
@@ -215,7 +215,7 @@ class _Folded:
     folded_at: datetime
     holds_until: datetime | None
     outlooks: Mapping[str, Outlook]
-    known: Known
+    known: OutlookCache
 
     @property
     def number(self) -> int:
@@ -243,14 +243,14 @@ class _Growing:
     built: Built
     blanks: int
     folding: Folding
-    planned: Known
-    gone_to: Known
+    planned: OutlookCache
+    gone_to: OutlookCache
     number: int = 0
 
     @staticmethod
     def begun(built: Built, blanks: int) -> _Growing:
         folding = Folding(built.event, built.placer, thin=True)
-        return _Growing(built, blanks, folding, Known(built), Known(built))
+        return _Growing(built, blanks, folding, OutlookCache(built), OutlookCache(built))
 
 
 @dataclass(slots=True)
@@ -601,7 +601,7 @@ def _sheet_of(built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
     before = _fold(_Growing.begun(built, 0), (), event.starts - timedelta(days=1), Hearing())
     situation = Situation(event, before.state, before.outlooks, built.timetables, built.courses, made=())
     runners = tuple(r.id for r in event.runners)
-    return Asked(runners, lambda r: meetings(share_of(situation, r), r, event.starts))
+    return OnDemand(runners, lambda r: meetings(share_of(situation, r), r, event.starts))
 
 
 def _fold(growing: _Growing, new: Sequence[Entry], now: datetime, hearing: Hearing) -> _Folded:

@@ -12,7 +12,7 @@ import click
 from server.api.answers import forecast
 from server.api.snapshot import Picture, Pictures
 from server.api.who_may import May
-from server.cli.common import Context, Failed, journal, known, read_by_all, run, the_event
+from server.cli.common import CliContext, Failed, journal, known, read_by_all, run, the_event
 from server.event.model import Event
 from server.paper.afterwards import Afterwards, sheet, to_csv, to_json
 from server.paper.afterwards import afterwards as whole
@@ -38,7 +38,7 @@ from server.sentences import sentence
     help="The paper to print on.",
 )
 @click.pass_obj
-def afterwards(context: Context, event: str | None, runner: str | None, out: Path, paper: str) -> None:
+def afterwards(context: CliContext, event: str | None, runner: str | None, out: Path, paper: str) -> None:
     """Write how a stored EVENT went: plan against fact by section, stops, fade, how the windows did, messages and how soon
     they were answered, and three questions to each person."""
 

@@ -13,8 +13,8 @@ from server.drafting import crew, race
 from server.drafting.document import Document
 from server.pages.labels import label
 from server.pages.setup import folder
-from server.pages.setup.folder import Draft
-from server.pages.setup.look import Look, look
+from server.pages.setup.folder import RaceFolder
+from server.pages.setup.look import DraftLook, look
 from server.pages.setup.shown import context, pasted
 from server.sentences import sentence
 
@@ -45,13 +45,13 @@ class Asking:
         """A word of the set-up's pages; 'km' is the same in all languages."""
         return key if key == "km" else label(self.language, f"setup-{key}", **values)
 
-    def seen(self) -> Look:
+    def seen(self) -> DraftLook:
         """What the draft comes to."""
-        return look(Draft(self.doc.text(), self.draft.files), self.language)
+        return look(RaceFolder(self.doc.text(), self.draft.files), self.language)
 
     def keep(self) -> None:
         """Write the draft."""
-        self.draft = Draft(self.doc.text(), self.draft.files)
+        self.draft = RaceFolder(self.doc.text(), self.draft.files)
         folder.write(self.where, self.draft)
 
     def fields(self, step: str) -> dict[str, str]:
@@ -109,7 +109,7 @@ def _race(a: Asking) -> None:
             click.echo(f"  {path}: {error.in_language(a.language)}")
             continue
         race.put_route(a.doc, course, (a.word("start"), a.word("finish")))
-        a.draft = Draft(a.doc.text(), {**a.draft.files, race.ROUTE: data})
+        a.draft = RaceFolder(a.doc.text(), {**a.draft.files, race.ROUTE: data})
     figures = context(a.seen(), a.doc, "course", a.language, datetime.now(UTC))["course"]
     click.echo(a.word("course-found", **figures))
     held = a.fields("course")

@@ -14,7 +14,7 @@ from bot.api_client import ApiError, UnreachableError
 from bot.channels.installed import channel_settings
 from bot.service_client import ServiceClient
 from bot.starting import channels_at_work
-from server.cli.common import Context, Failed, run
+from server.cli.common import CliContext, Failed, run
 from server.cli.serving import until_told
 from server.settings import Settings
 
@@ -32,7 +32,7 @@ FIRST_S, LONGEST_S = 0.5, 15.0
     help="A file with the channel's token instead of the settings' server_token.",
 )
 @click.pass_obj
-def bot(context: Context, channel: str | None, server: str | None, token_file: Path | None) -> None:
+def bot(context: CliContext, channel: str | None, server: str | None, token_file: Path | None) -> None:
     """Run one CHANNEL (telegram, email, webhook, text) apart from the server, such as on another machine.
 
     The server names it in STILEPOST_CHANNELS_APART and makes its token: `stilepost token NAME --channel CHANNEL`.

@@ -19,7 +19,7 @@ from server.api.replanning import change
 from server.api.snapshot import Picture
 from server.api.who_may import Call, May, may
 from server.app import Options, make_parts
-from server.cli.common import Context, Failed, base_url, journal, known, run, the_event
+from server.cli.common import CliContext, Failed, base_url, journal, known, run, the_event
 from server.cli.inviting import qr_blocks
 from server.clock import SystemClock
 from server.conversation.telling.answer import ChangeAnswer
@@ -50,7 +50,7 @@ _HERE = frozenset({auth.PERSON})
 @click.option("--yes", is_flag=True, help="Change it without asking.")
 @click.pass_obj
 def change_plan(
-    context: Context, /, what: str, person: str, event: str | None, *, yes: bool, **given: Any
+    context: CliContext, /, what: str, person: str, event: str | None, *, yes: bool, **given: Any
 ) -> None:
     """Change the plan while the race is on; what it is for whom is shown first, and asked about.
 
@@ -92,7 +92,7 @@ def change_plan(
     run(work())
 
 
-async def _ask(context: Context, opened: Journal, event: str, person: str) -> Ask:
+async def _ask(context: CliContext, opened: Journal, event: str, person: str) -> Ask:
     """The call of the API as that person."""
     parts = make_parts(context.settings, opened, SystemClock(), Options(live=False))
     now = datetime.now(UTC)

@@ -40,7 +40,7 @@ class Failed(click.ClickException):
 
 
 @dataclass(frozen=True, slots=True)
-class Context:
+class CliContext:
     """What the subcommands get from the command itself."""
 
     settings: Settings

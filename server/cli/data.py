@@ -9,13 +9,13 @@ from pathlib import Path
 
 import click
 
-from server.cli.common import Context, Failed, journal, run
+from server.cli.common import CliContext, Failed, journal, run
 from server.journal import Journal
 
 
 @click.command()
 @click.pass_obj
-def migrate(context: Context) -> None:
+def migrate(context: CliContext) -> None:
     """Bring the database's tables up to date. `serve` does so by itself; this is for doing it beforehand."""
 
     async def work() -> None:
@@ -30,7 +30,7 @@ def migrate(context: Context) -> None:
 @click.argument("path", type=click.Path(path_type=Path))
 @click.option("--lines", is_flag=True, help="Write JSON lines, which go back into either kind of database.")
 @click.pass_obj
-def backup(context: Context, path: Path, lines: bool) -> None:
+def backup(context: CliContext, path: Path, lines: bool) -> None:
     """Write a whole copy of the database to PATH while the server runs.
 
     The copy owes what the original owed at that moment. It holds personal data: keep it as safe.
@@ -49,7 +49,7 @@ def backup(context: Context, path: Path, lines: bool) -> None:
 @click.command()
 @click.argument("path", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 @click.pass_obj
-def restore(context: Context, path: Path) -> None:
+def restore(context: CliContext, path: Path) -> None:
     """Read a copy written by `stilepost backup`, with `--lines` or without, into an empty database of either kind.
 
     The copy may be of an older Stilepost; it stays as it is.

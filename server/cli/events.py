@@ -14,7 +14,7 @@ from server.api.building import BuildError, build
 from server.api.start_list import prepare
 from server.cli import tables
 from server.cli.common import (
-    Context,
+    CliContext,
     Failed,
     journal,
     mistakes,
@@ -77,7 +77,7 @@ def check(file: Path, language: str | None) -> None:
 @click.option("--yes", is_flag=True, help="Store it without asking.")
 @click.option("--by", default="", help="Who loads it, for the list of versions (default: the system's user).")
 @click.pass_obj
-def load(context: Context, file: Path, yes: bool, by: str) -> None:
+def load(context: CliContext, file: Path, yes: bool, by: str) -> None:
     """Store an event file as a numbered version, after showing what would change.
 
     Nothing is applied silently: a server that runs sees the new version at its next look. A point or runner
@@ -109,7 +109,7 @@ def load(context: Context, file: Path, yes: bool, by: str) -> None:
 @click.option("--yes", is_flag=True, help="Store it without asking.")
 @click.option("--by", default="", help="Who loads it, for the list of versions (default: the system's user).")
 @click.pass_obj
-def start_list(context: Context, file: Path, event: str | None, yes: bool, by: str) -> None:
+def start_list(context: CliContext, file: Path, event: str | None, yes: bool, by: str) -> None:
     """Put a start list (CSV: bib, name, wave, course, target) into a stored event, after showing what would change.
 
     Runners are told by bib. Only what differs is changed, an empty cell leaves what is stored, nobody is taken out.
@@ -184,7 +184,7 @@ async def _show_changes(opened: Journal, event: Event, language: str) -> bool:
 @click.option("--version", "version", type=int, help="This version instead of the current one.")
 @click.option("--whole", is_flag=True, help="Also everything reported and told, as journal.jsonl.")
 @click.pass_obj
-def export(context: Context, event: str, folder: Path, version: int | None, whole: bool) -> None:
+def export(context: CliContext, event: str, folder: Path, version: int | None, whole: bool) -> None:
     """Write a stored EVENT's file and the files it names into FOLDER, as they were loaded.
 
     With --whole also journal.jsonl: versions, people, reports, notices and answers, which `stilepost import`
@@ -222,7 +222,7 @@ def _write_new(path: Path, content: bytes) -> None:
 @click.command("import")
 @click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 @click.pass_obj
-def import_(context: Context, file: Path) -> None:
+def import_(context: CliContext, file: Path) -> None:
     """Read an event that `stilepost export --whole` wrote (journal.jsonl) into this database."""
 
     async def work() -> None:
@@ -234,7 +234,7 @@ def import_(context: Context, file: Path) -> None:
 
 @click.command("events")
 @click.pass_obj
-def list_events(context: Context) -> None:
+def list_events(context: CliContext) -> None:
     """List the stored events and their versions."""
 
     async def work() -> None:

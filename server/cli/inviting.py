@@ -19,7 +19,7 @@ from bot.channels.addresses import WrongSettingsError
 from bot.channels.base import make_channel
 from bot.channels.installed import channel_settings, channels_of
 from bot.channels.joining import qr_png, start_link
-from server.cli.common import Context, Failed, base_url, journal, known, run, stored_event, the_event
+from server.cli.common import CliContext, Failed, base_url, journal, known, run, stored_event, the_event
 from server.event.model import Event
 from server.journal import Invitation
 from server.settings import Settings, SettingsError
@@ -66,7 +66,7 @@ class Links:
 @click.option("--blocks/--no-blocks", default=None, help="Draw the QR here (default: in a terminal).")
 @click.pass_obj
 def invite(
-    context: Context,
+    context: CliContext,
     person: str,
     event: str | None,
     hours: int,
@@ -199,7 +199,7 @@ def _write(picture: Path, png: bytes) -> None:
 @click.option("--event", help="In which event (default: the only one).")
 @click.option("--revoke", help="Withdraw the unused invitation of this id.")
 @click.pass_obj
-def invitations(context: Context, event: str | None, revoke: str | None) -> None:
+def invitations(context: CliContext, event: str | None, revoke: str | None) -> None:
     """List who was invited and has come, without the codes; withdraw an unused one with --revoke ID."""
 
     async def work() -> None:

@@ -12,12 +12,12 @@ from server.api.building import BuildError, Built, build
 from server.api.snapshot import Pictures
 from server.cli import tables
 from server.cli.afterwards import looked_back
-from server.cli.common import Context, Failed, OnDisk, journal, known, mistakes, read_event, run, the_event
+from server.cli.common import CliContext, Failed, OnDisk, journal, known, mistakes, read_event, run, the_event
 from server.conversation.telling.mistakes import file_language
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
 from server.drafting.document import UnusualError
-from server.drafting.learnt import Change, HeldRace, LearnError, read_held, taken_in
+from server.drafting.learnt import HeldRace, LearnError, Lesson, read_held, taken_in
 from server.paper.afterwards import to_json
 from server.paper.before import before_start
 from server.paper.table import goals_line, print_fuel, print_plan
@@ -33,7 +33,7 @@ from server.sentences import sentence
 @click.option("--runner", help="The runner in the next file, by id (default: the one whose race it was).")
 @click.option("--write", is_flag=True, help="Change the file; without it what would change is only shown.")
 @click.pass_obj
-def learn(context: Context, races: tuple[str, ...], into: Path, runner: str | None, write: bool) -> None:
+def learn(context: CliContext, races: tuple[str, ...], into: Path, runner: str | None, write: bool) -> None:
     """Take RACES that were held into the next plan: her own time, fade, stops and intake, each with its spread.
 
     A RACE is the JSON that `stilepost afterwards` wrote, or the id of a stored event (without one: the only one). Every
@@ -83,7 +83,7 @@ def _show_next(found: OnDisk, built: Built) -> None:
             print_fuel(console, event, table, say)
 
 
-def said(change: Change, language: str) -> str:
+def said(change: Lesson, language: str) -> str:
     """A change in words: what, from what to what, and how sure."""
     values: dict[str, str | int] = {
         "field": change.field,
@@ -96,7 +96,7 @@ def said(change: Change, language: str) -> str:
     return sentence(language, change.kind, **values)
 
 
-def _held(context: Context, name: str, runner: str | None) -> list[HeldRace]:
+def _held(context: CliContext, name: str, runner: str | None) -> list[HeldRace]:
     """The races of a file, or of a stored event: of the runner named, else of everybody reported."""
     path = Path(name)
     if name and path.suffix == ".json":

@@ -25,7 +25,7 @@ from server.cli import (
     serving,
     stop_log,
 )
-from server.cli.common import Context, Failed
+from server.cli.common import CliContext, Failed
 from server.settings import SettingsError, read_settings
 
 
@@ -53,7 +53,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
     if database:
         settings = settings.model_copy(update={"database": database})
     log.set_up(settings.log_level, settings.log_json)
-    context.obj = Context(settings)
+    context.obj = CliContext(settings)
 
 
 for room in (

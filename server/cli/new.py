@@ -12,7 +12,7 @@ import click
 
 from server.app import Options, make_app
 from server.cli.asking import ask_all
-from server.cli.common import Context, Failed, base_url, journal, run
+from server.cli.common import CliContext, Failed, base_url, journal, run
 from server.cli.inviting import answers_at, qr_blocks
 from server.cli.running import written
 from server.cli.serving import PORT, channels_served, serve_until_told
@@ -37,7 +37,7 @@ LOOPBACK = "127.0.0.1"
     help="Ask in this terminal, without a page (default: where there is no display).",
 )
 @click.pass_obj
-def new(context: Context, folder: Path, port: int | None, browser: bool | None, terminal: bool) -> None:
+def new(context: CliContext, folder: Path, port: int | None, browser: bool | None, terminal: bool) -> None:
     """Set a race up in the browser, step by step, by touch: from a GPX file to an invitation a person.
 
     The draft is FOLDER/event.toml with its route, all along. Prints a link that opens the set-up once, in one browser. Where

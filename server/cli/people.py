@@ -11,7 +11,7 @@ from bot.channels.installed import channels_of
 from bot.hooks import TEXT_PATH, TEXT_SCOPE
 from server.api import auth
 from server.api.answer_links import is_answer
-from server.cli.common import Context, Failed, base_url, journal, known, run, stored_event, the_event
+from server.cli.common import CliContext, Failed, base_url, journal, known, run, stored_event, the_event
 from server.cli.forgetting import without_person
 from server.journal import Journal
 
@@ -28,7 +28,7 @@ from server.journal import Journal
 @click.option("--event", help="In which event (default: the only one).")
 @click.pass_obj
 def token(
-    context: Context,
+    context: CliContext,
     name: str,
     person: str | None,
     runner: str | None,
@@ -90,7 +90,7 @@ async def _scope(
 @click.option("--person", help="Whose tokens (default: all).")
 @click.option("--revoke", help="Withdraw the token of this id.")
 @click.pass_obj
-def tokens(context: Context, person: str | None, revoke: str | None) -> None:
+def tokens(context: CliContext, person: str | None, revoke: str | None) -> None:
     """List tokens that hold, without their secrets; withdraw one with --revoke ID. Links in mails are left out."""
 
     async def work() -> None:
@@ -114,7 +114,7 @@ def tokens(context: Context, person: str | None, revoke: str | None) -> None:
 @click.option("--event", help="Blank everything personal in this event.")
 @click.option("--yes", is_flag=True, help="Do it without asking.")
 @click.pass_obj
-def blank(context: Context, person: str | None, event: str | None, yes: bool) -> None:
+def blank(context: CliContext, person: str | None, event: str | None, yes: bool) -> None:
     """Delete personal data: positions, words, pictures and addresses are blanked in place.
 
     Times and points stay, so that the plan can still be compared with what happened. While an alarm is open

@@ -22,7 +22,7 @@ from bot.channels.push import new_key, public_key
 from bot.starting import channels_at_work
 from server.api import auth
 from server.app import Options, make_app
-from server.cli.common import Context, Failed, base_url, journal, known, read_event, run
+from server.cli.common import CliContext, Failed, base_url, journal, known, read_event, run
 from server.cli.events import EVENT_FILE
 from server.cli.running import listening
 from server.doors import Door
@@ -43,7 +43,7 @@ HALF_A_YEAR = timedelta(days=183)
 @click.option("--host", help="Listen here instead of the settings' host.")
 @click.option("--port", type=PORT, help="Listen on this port instead of the settings'.")
 @click.pass_obj
-def serve(context: Context, host: str | None, port: int | None) -> None:
+def serve(context: CliContext, host: str | None, port: int | None) -> None:
     """Run the server: API, pages, watch and, where settings give a token or a mail server, the channels."""
     settings = context.settings
 
@@ -219,7 +219,7 @@ def try_file(file: Path, keep: Path | None) -> None:
     "--url", help="The server (default: the one that runs on the database, else where the settings say)."
 )
 @click.pass_obj
-def health(context: Context, url: str | None) -> None:
+def health(context: CliContext, url: str | None) -> None:
     """Ask a running server how it is; exit code 1 if it is not well or does not answer."""
     base = url or base_url(context.settings.model_copy(update={"public_url": ""}))
     if not base.startswith(("http://", "https://")):

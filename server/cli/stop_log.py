@@ -14,7 +14,7 @@ from zoneinfo import ZoneInfo
 import click
 
 from server.api.snapshot import Picture, Pictures
-from server.cli.common import Context, Failed, journal, known, read_by_all, run, the_event
+from server.cli.common import CliContext, Failed, journal, known, read_by_all, run, the_event
 from server.conversation.telling.reader import reader_in
 from server.conversation.understanding.logged import logged_in
 from server.event.model import Event
@@ -34,7 +34,7 @@ _FORMS = ("%Y-%m-%d %H:%M", "%Y-%m-%dT%H:%M", "%d.%m.%Y %H:%M")
 @click.option("--by", help="Who wrote it on paper, by id (default: the runner).")
 @click.pass_obj
 def stop_log(
-    context: Context, file: Path | None, event: str | None, runner: str | None, by: str | None
+    context: CliContext, file: Path | None, event: str | None, runner: str | None, by: str | None
 ) -> None:
     """Put a log kept on paper into the journal: a CSV FILE with the columns time, point, log, a line a stop, its log in
     words: 'drank 500; ate half a banana; no ibuprofen; not peed; feet good'. Read in again, a line counts once.

@@ -12,7 +12,7 @@ from server.course.errors import CourseError
 from server.course.gpx import read_gpx
 from server.course.line import Box, Climb, Course, Spot, build_course
 from server.course.points import PlacedPoint, Placing, PointMistake, WantedPoint, place_points
-from server.course.position import Candidate, PlacedPosition, Prior, needed_kmh, place_position
+from server.course.position import Candidate, PlacedPosition, PositionPrior, needed_kmh, place_position
 from server.course.track import Track, Waypoint
 
 __all__ = [
@@ -27,7 +27,7 @@ __all__ = [
     "PlacedPosition",
     "Placing",
     "PointMistake",
-    "Prior",
+    "PositionPrior",
     "ProfilePoint",
     "Spot",
     "Track",

@@ -41,7 +41,7 @@ LEAST_WEIGHT: Final = 0.001
 
 
 @dataclass(frozen=True, slots=True)
-class Prior:
+class PositionPrior:
     """How likely she is where, before the position is looked at.
 
     km: rising, at least two; density: as many, zero or more, not all zero; straight between, zero
@@ -60,7 +60,7 @@ class Prior:
             raise ValueError("densities of a prior must be numbers, zero or more, and not all zero")
 
     @classmethod
-    def since(cls, last_km: float, elapsed: timedelta, slow_kmh: float, fast_kmh: float) -> Prior:
+    def since(cls, last_km: float, elapsed: timedelta, slow_kmh: float, fast_kmh: float) -> PositionPrior:
         """What follows from having been at last_km `elapsed` ago and moving at slow_kmh to fast_kmh.
 
         She may have rested meanwhile, so that anything from last_km on keeps a third of the density, and be a
@@ -114,7 +114,7 @@ def place_position(
     lat_deg: float,
     lon_deg: float,
     accuracy_m: float | None = None,
-    prior: Prior | None = None,
+    prior: PositionPrior | None = None,
 ) -> PlacedPosition:
     """Where on the course a position is.
 
@@ -171,7 +171,7 @@ def _fit(away: Floats, least_m: float, accuracy_m: float) -> Floats:
     return np.asarray(np.exp(exponent - exponent.max()), dtype=np.float64)
 
 
-def _known(course: Course, prior: Prior | None) -> Floats:
+def _known(course: Course, prior: PositionPrior | None) -> Floats:
     """Density per step's end (n + 1,), with DOUBT spread evenly over the whole course."""
     even = np.full(len(course.km), 1.0 / len(course.km))
     if prior is None:

@@ -13,7 +13,7 @@ from server.drafting.typed import Given, begun, fresh_id, items, number, rows, s
 __all__ = [
     "FUEL",
     "_KINDS",
-    "Leg",
+    "DriveNeeded",
     "crew_points",
     "drivers",
     "kit_of",
@@ -291,7 +291,7 @@ def kit_of(old: Any, names: Iterable[str]) -> list[Any] | None:
 
 
 @dataclass(frozen=True, slots=True)
-class Leg:
+class DriveNeeded:
     """A drive that the meetings need, and what the file says of it: `minutes` as typed, `by` who stands by them."""
 
     start: str
@@ -300,11 +300,11 @@ class Leg:
     by: str = ""
 
 
-def legs(doc: Document) -> list[Leg]:
+def legs(doc: Document) -> list[DriveNeeded]:
     """Every drive from one meeting of a driver to the next, each way once, in the order of the meetings."""
     wheel = {d for d, _ in drivers(doc)}
     stands: dict[str, str] = {}
-    found: dict[tuple[str, str], Leg] = {}
+    found: dict[tuple[str, str], DriveNeeded] = {}
     given = {(str(d.get("from")), str(d.get("to"))): d for d in doc.tables("drives")}
     for m in doc.tables("meetings"):
         point = str(m.get("point", ""))
@@ -314,7 +314,7 @@ def legs(doc: Document) -> list[Leg]:
         if start and start != point:
             known = given.get((start, point), {})
             minutes = known.get("minutes")
-            leg = Leg(
+            leg = DriveNeeded(
                 start, point, "" if minutes is None else f"{minutes}", str(known.get("confirmed_by") or "")
             )
             found[start, point] = leg

@@ -17,7 +17,7 @@ from server.drafting.race import ident
 from server.event.times import write_span
 from server.plan.held import Figure, drawn_fade, drawn_stops
 
-__all__ = ["Change", "HeldRace", "LearnError", "read_held", "taken_in"]
+__all__ = ["HeldRace", "LearnError", "Lesson", "read_held", "taken_in"]
 
 NEAR: Final = 0.1
 """A figure that differs by less from what stands there is left as it is (own choice)."""
@@ -47,7 +47,7 @@ class HeldRace:
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class Lesson:
     """One thing learnt: its `kind` (a sentence's name), the key it is of, what stood there ('' nothing), what stands there
     now ('' = not written), its 10% and 90% side, from how many figures."""
 
@@ -93,7 +93,7 @@ def _figure(found: Any) -> Figure | None:
     return Figure(value, low, high, int(found.get("count", 1)))
 
 
-def taken_in(text: str, runner: str | None, races: Sequence[HeldRace]) -> tuple[str, tuple[Change, ...]]:
+def taken_in(text: str, runner: str | None, races: Sequence[HeldRace]) -> tuple[str, tuple[Lesson, ...]]:
     """The next file's text with what those races say of that runner (None: the one they are of, else the only one), and each
     change. LearnError for a runner it has not got. `UnusualError` for a text that is not written table by table."""
     doc = Document(text)
@@ -114,13 +114,13 @@ def taken_in(text: str, runner: str | None, races: Sequence[HeldRace]) -> tuple[
     return doc.text(), tuple(changes)
 
 
-def _races(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Change]:
+def _races(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Lesson]:
     there = doc.tables("runners")[number].get("past_race", [])
     listed = _listed(doc, number)
-    out: list[Change] = []
+    out: list[Lesson] = []
     for r in races:
         if r.race is None:
-            out.append(Change("learn-not-finished", r.name, "", ""))
+            out.append(Lesson("learn-not-finished", r.name, "", ""))
             continue
         row = _row(r)
         old = next((x for x in listed if x.get("name") == r.name), None)
@@ -132,14 +132,14 @@ def _races(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -
             # What she ran last is what the plan is made of first.
             listed.insert(0, row)
         was = "" if old is None else _race_words(old)
-        out.append(Change("learn-race", f"runners.{runner}.past_race", was, _race_words(row)))
+        out.append(Lesson("learn-race", f"runners.{runner}.past_race", was, _race_words(row)))
     if any(c.now for c in out):
         # One inline table and a list of them are written differently: the key is made anew where it was one.
         if not isinstance(there, list):
             doc.change("runners", number, {"past_race": None})
         doc.change("runners", number, {"past_race": listed})
     if any(c.now for c in out) and "target" in doc.tables("runners")[number]:
-        out.append(Change("learn-target-stays", f"runners.{runner}.target", "", ""))
+        out.append(Lesson("learn-target-stays", f"runners.{runner}.target", "", ""))
     return out
 
 
@@ -160,26 +160,26 @@ def _race_words(row: dict[str, Any]) -> str:
     return f"{row['name']}: {row['km']} km, {row['ascent_m']} m, {row['time']}"
 
 
-def _fade(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Change]:
+def _fade(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Lesson]:
     found = drawn_fade(r.fade for r in races if r.fade is not None)
     if found is None:
         return []
     return [_set(doc, number, runner, "fade", found, digits=2, kind="fade")]
 
 
-def _set(doc: Document, number: int, runner: str, key: str, found: Figure, digits: int, kind: str) -> Change:
+def _set(doc: Document, number: int, runner: str, key: str, found: Figure, digits: int, kind: str) -> Lesson:
     """A figure of hers written where it differs from what stands there."""
     had = doc.tables("runners")[number].get(key)
     value: float = round(found.value, digits) if digits else round(found.value)
     low, high = (f"{x:.{digits}f}" for x in (found.low, found.high))
     field, was = f"runners.{runner}.{key}", "" if had is None else f"{had:g}"
     if had is not None and abs(had - value) <= NEAR * value:
-        return Change(f"learn-{kind}-same", field, was, "", low, high, found.count)
+        return Lesson(f"learn-{kind}-same", field, was, "", low, high, found.count)
     doc.change("runners", number, {key: value})
-    return Change(f"learn-{kind}", field, was, f"{value:g}", low, high, found.count)
+    return Lesson(f"learn-{kind}", field, was, f"{value:g}", low, high, found.count)
 
 
-def _stops(doc: Document, races: Sequence[HeldRace], *, alone: bool) -> list[Change]:
+def _stops(doc: Document, races: Sequence[HeldRace], *, alone: bool) -> list[Lesson]:
     """Her planned stops by what they took longer; told and not written where others run by the same points."""
     found = drawn_stops([s for r in races for s in r.stops])
     if found is None:
@@ -187,8 +187,8 @@ def _stops(doc: Document, races: Sequence[HeldRace], *, alone: bool) -> list[Cha
     low, high = f"{found.low:.2f}", f"{found.high:.2f}"
     if not alone or abs(found.value - 1.0) <= NEAR:
         kind = "learn-stops-shared" if not alone else "learn-stops-same"
-        return [Change(kind, "points", "", f"{found.value:.2f}", low, high, found.count)]
-    out: list[Change] = []
+        return [Lesson(kind, "points", "", f"{found.value:.2f}", low, high, found.count)]
+    out: list[Lesson] = []
     for n, point in enumerate(doc.tables("points")):
         planned = point.get("stop_minutes")
         if not isinstance(planned, int | float) or not 1 <= planned <= LONGEST_STOP_MIN:
@@ -198,14 +198,14 @@ def _stops(doc: Document, races: Sequence[HeldRace], *, alone: bool) -> list[Cha
             doc.change("points", n, {"stop_minutes": minutes})
             low, high = (f"{planned * x:.0f}" for x in (found.low, found.high))
             field = f"points.{ident(point)}.stop_minutes"
-            out.append(Change("learn-stop", field, f"{planned:g}", str(minutes), low, high, found.count))
+            out.append(Lesson("learn-stop", field, f"{planned:g}", str(minutes), low, high, found.count))
     return out
 
 
-def _intake(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Change]:
+def _intake(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) -> list[Lesson]:
     """Carbohydrate goes where the plan looks whether more is meant than her stomach has taken; fluid is told: one drinks to
     thirst."""
-    out: list[Change] = []
+    out: list[Lesson] = []
     eaten = [r.carbohydrate for r in races if r.carbohydrate is not None]
     if eaten:
         found = max(eaten, key=lambda f: f.value)
@@ -213,5 +213,5 @@ def _intake(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) 
         out.append(_set(doc, number, runner, key, found, digits=0, kind=kind))
     for f in (r.fluid for r in races if r.fluid is not None):
         value, low, high = (f"{x:.0f}" for x in (f.value, f.low, f.high))
-        out.append(Change("learn-fluid", f"runners.{runner}.fuel", value, "", low, high, f.count))
+        out.append(Lesson("learn-fluid", f"runners.{runner}.fuel", value, "", low, high, f.count))
     return out

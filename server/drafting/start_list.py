@@ -19,14 +19,14 @@ from server.event.model import Event
 from server.event.times import TimeError, read_span
 from server.sentences import Worded, say
 
-__all__ = ["Listed", "Row", "listed_in", "not_changed", "read_start_list"]
+__all__ = ["ListRow", "Listed", "listed_in", "not_changed", "read_start_list"]
 
 COLUMNS = ("bib", "name", "wave", "course", "target")
 ROWS_MAX = 12_000
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ListRow:
     """One runner of a list; `line` counts from 1. What is empty is not said."""
 
     line: int
@@ -52,7 +52,7 @@ class Listed:
 
 def read_start_list(
     text: str, event: Event, waves: Mapping[str, Any], file: str
-) -> tuple[list[Row], list[Problem]]:
+) -> tuple[list[ListRow], list[Problem]]:
     """The rows of a list, and everything that is wrong with it, each with line, column and remedy."""
     lines = re.split(r"\r\n|\n|\r", text.removeprefix("\ufeff").rstrip())
     if not any(line.strip() for line in lines):
@@ -79,9 +79,9 @@ def read_start_list(
             say("do-keep-them", most=ROWS_MAX),
         )
         return [], [many]
-    rows, seen = list[Row](), dict[str, int]()
+    rows, seen = list[ListRow](), dict[str, int]()
     for line, row in rest:
-        found = Row(line, **dict(zip(columns, row, strict=False)))
+        found = ListRow(line, **dict(zip(columns, row, strict=False)))
         wrong = list(_wrong_row(found, len(row), len(columns), event, waves, file))
         if found.bib in seen:
             what = say("wrong-bib-stands-line-too", bib=found.bib, seen=seen[found.bib])
@@ -116,7 +116,7 @@ def _wrong_head(columns: Sequence[str], head: Sequence[str], line: int, file: st
 
 
 def _wrong_row(
-    row: Row, cells: int, columns: int, event: Event, waves: Mapping[str, Any], file: str
+    row: ListRow, cells: int, columns: int, event: Event, waves: Mapping[str, Any], file: str
 ) -> Iterator[Problem]:
     def wrong(column: str, what: Worded, remedy: Worded) -> Problem:
         return _problem(file, row.line, column, what, remedy)
@@ -146,7 +146,7 @@ def _wrong_row(
             yield wrong("target", error.what, error.remedy)
 
 
-def listed_in(text: str, rows: Sequence[Row], event: Event, file: str) -> Listed:
+def listed_in(text: str, rows: Sequence[ListRow], event: Event, file: str) -> Listed:
     """The text of an event file with the runners of a list in it; UnusualError where it is in a form that is not changed."""
     document = Document(text)
     stored = _Stored(document.tables("runners"))
@@ -205,7 +205,7 @@ class _Stored:
             elif names.count(names[n]) == 1:
                 self.by_name[names[n]] = n
 
-    def number(self, row: Row) -> int | None:
+    def number(self, row: ListRow) -> int | None:
         found = self.by_bib.get(row.bib)
         return self.by_name.pop(row.name.casefold(), None) if found is None else found
 
@@ -214,7 +214,7 @@ def _name(table: Mapping[str, Any]) -> str:
     return str(table.get("name", table.get("id", "")))
 
 
-def _missing_in_new(row: Row, event: Event, file: str) -> Iterator[Problem]:
+def _missing_in_new(row: ListRow, event: Event, file: str) -> Iterator[Problem]:
     if not row.target:
         what = say("wrong-bib-new-no-target", bib=row.bib)
         yield _problem(file, row.line, "target", what, say("do-write-hours-minutes-29-00"))
@@ -234,14 +234,14 @@ def _new_id(bib: str, taken: set[str]) -> str:
     return found
 
 
-def _table(row: Row, id_: str, event: Event) -> dict[str, Any]:
+def _table(row: ListRow, id_: str, event: Event) -> dict[str, Any]:
     values: dict[str, Any] = {"id": id_, "name": row.name, "bib": row.bib}
     values |= {"wave": row.wave} if row.wave else {}
     values |= {"course": row.course} if row.course and len(event.courses) > 1 else {}
     return values | ({"target": {"finish": row.target}} if row.target else {})
 
 
-def _differs(table: Mapping[str, Any], row: Row, event: Event) -> dict[str, Any]:
+def _differs(table: Mapping[str, Any], row: ListRow, event: Event) -> dict[str, Any]:
     """The keys of a stored runner that the list has otherwise."""
     said = {"bib": row.bib, "name": row.name, "wave": row.wave}
     said |= {"course": row.course} if len(event.courses) > 1 else {}

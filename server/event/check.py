@@ -13,7 +13,7 @@ from server.event.check_km import check_km
 from server.event.context import At
 from server.event.lines import Path
 from server.event.model import CutOff, Eaten, Edge, Event, PartKind, Point, PointKind, ReporterKind, Runner
-from server.event.parse_state import Draft
+from server.event.parse_state import ParseState
 from server.event.running import MOST_PER_H
 from server.event.table_reader import did_you_mean
 from server.sentences import say
@@ -22,7 +22,7 @@ NEARLY_THE_SAME = 93.0
 """Two names this alike (rapidfuzz ratio, of 100) are warned of: 'Moss Edge' and 'Moss Edges' (own choice)."""
 
 
-def check(draft: Draft, event: Event) -> None:
+def check(draft: ParseState, event: Event) -> None:
     """Note every mistake that needs more than one table to see."""
     _ids(draft)
     _refs(draft)
@@ -43,7 +43,7 @@ def check(draft: Draft, event: Event) -> None:
     check_km(event, draft.report, paths(draft))
 
 
-def paths(draft: Draft) -> dict[tuple[str, str], Path]:
+def paths(draft: ParseState) -> dict[tuple[str, str], Path]:
     """Where each thing with an id stands: ('points', 'mill') -> its path."""
     found: dict[tuple[str, str], Path] = {}
     for kind, things in (
@@ -57,7 +57,7 @@ def paths(draft: Draft) -> dict[tuple[str, str], Path]:
     return found
 
 
-def _ids(draft: Draft) -> None:
+def _ids(draft: ParseState) -> None:
     for kind, things in (
         ("points", draft.points),
         ("runners", draft.runners),
@@ -78,7 +78,7 @@ def _ids(draft: Draft) -> None:
             seen.setdefault(thing_id, thing.path)
 
 
-def _refs(draft: Draft) -> None:
+def _refs(draft: ParseState) -> None:
     """Each id that a key names is one that there is."""
     things = (
         ("point", draft.points),
@@ -92,7 +92,7 @@ def _refs(draft: Draft) -> None:
         draft.known(path, what, word, ids[what])
 
 
-def _ends(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
+def _ends(draft: ParseState, path: Path, points: Sequence[At[Point]]) -> None:
     report = draft.report
     for kind, where, place in ((PointKind.START, 0, "first"), (PointKind.FINISH, -1, "last")):
         having = [p for p in points if kind in p.value.kinds]
@@ -120,7 +120,7 @@ def _plain(name: str) -> str:
     return " ".join(name.casefold().removeprefix("the ").split())
 
 
-def _names(draft: Draft, points: Sequence[At[Point]]) -> None:
+def _names(draft: ParseState, points: Sequence[At[Point]]) -> None:
     """Names that the bot could not tell apart."""
     owner: dict[str, At[Point]] = {}
     for p in points:
@@ -144,7 +144,7 @@ def _names(draft: Draft, points: Sequence[At[Point]]) -> None:
                 draft.report.warn((*two.path, "name"), what, say("do-choose-names-differ-more"))
 
 
-def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
+def _reporters(draft: ParseState, path: Path, points: Sequence[At[Point]]) -> None:
     anybody = False
     for p in points:
         for i, r in enumerate(p.value.reports):
@@ -157,7 +157,7 @@ def _reporters(draft: Draft, path: Path, points: Sequence[At[Point]]) -> None:
         draft.report.warn(path, what, say("do-say-reports-reports-volunteer-chance"))
 
 
-def _ways_home(draft: Draft, event: Event) -> None:
+def _ways_home(draft: ParseState, event: Event) -> None:
     """Where no car of her crew may come, only the race takes away who retires: asked once, where nothing says how."""
     if event.transport or all(p.value.kind is not PartKind.CREW for p in draft.parts):
         return
@@ -174,7 +174,7 @@ def _ways_home(draft: Draft, event: Event) -> None:
         draft.report.warn(first.path, what, remedy)
 
 
-def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Runner]]) -> None:
+def _cut_offs(draft: ParseState, points: Sequence[At[Point]], runners: Sequence[At[Runner]]) -> None:
     """Before the start, out of order, past the limit."""
     end = None if draft.limit is None else draft.starts + draft.limit
     starts = _starts(draft, runners)
@@ -199,11 +199,11 @@ def _cut_offs(draft: Draft, points: Sequence[At[Point]], runners: Sequence[At[Ru
             draft.report.error(_cut_off_path(q.path, draft), what, say("do-check-both-order-points"))
 
 
-def _starts(draft: Draft, runners: Sequence[At[Runner]]) -> frozenset[datetime]:
+def _starts(draft: ParseState, runners: Sequence[At[Runner]]) -> frozenset[datetime]:
     return frozenset(r.value.start for r in runners) or frozenset({draft.starts})
 
 
-def _cut_off_path(point: Path, draft: Draft) -> Path:
+def _cut_off_path(point: Path, draft: ParseState) -> Path:
     many = (*point, "cut_offs")
     return many if many in draft.report.lines else (*point, "cut_off")
 
@@ -212,7 +212,7 @@ def _in_first(c: CutOff) -> bool:
     return c.edge is Edge.OUT
 
 
-def _stages(draft: Draft, points: Sequence[At[Point]], starts: Collection[datetime]) -> None:
+def _stages(draft: ParseState, points: Sequence[At[Point]], starts: Collection[datetime]) -> None:
     """Stages follow each other in time, none ends where the course begins or ends, and cut-offs lie within them."""
     last = None
     for p in points:
@@ -232,7 +232,7 @@ def _stages(draft: Draft, points: Sequence[At[Point]], starts: Collection[dateti
 
 
 def _cut_off_in_stage(
-    draft: Draft, p: At[Point], c: CutOff, began: datetime | None, starts: Collection[datetime]
+    draft: ParseState, p: At[Point], c: CutOff, began: datetime | None, starts: Collection[datetime]
 ) -> None:
     """A cut-off that nobody can meet, or that leaves no time to start again. `began`: the stage that ends here."""
     ends = p.value.next_stage
@@ -247,7 +247,7 @@ def _cut_off_in_stage(
         draft.report.error(_cut_off_path(p.path, draft), what, say("do-write-when-time-not-before"))
 
 
-def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:
+def _hours(draft: ParseState, points: Sequence[At[Point]]) -> None:
     end = draft.starts + (draft.limit or timedelta(days=14))
     for p in points:
         access = p.value.access
@@ -261,7 +261,7 @@ def _hours(draft: Draft, points: Sequence[At[Point]]) -> None:
             draft.report.error((*p.path, "crew", "open_from"), what, say("do-check-day-time"))
 
 
-def _runners(draft: Draft) -> None:
+def _runners(draft: ParseState) -> None:
     people = {p.value.id for p in draft.people}
     if not draft.runners:
         draft.report.error((), say("wrong-no-runner"), say("do-add-runners-name-target"))
@@ -278,7 +278,7 @@ def _runners(draft: Draft) -> None:
         _runner(draft, r, people, astray)
 
 
-def _runner(draft: Draft, r: At[Runner], people: Collection[str], astray: Collection[str]) -> None:
+def _runner(draft: ParseState, r: At[Runner], people: Collection[str], astray: Collection[str]) -> None:
     report = draft.report
     if r.value.person not in people and not (astray and r.value.person == r.value.id):
         else_say = say("do-add-people-id", person=r.value.person)
@@ -304,7 +304,7 @@ def _runner(draft: Draft, r: At[Runner], people: Collection[str], astray: Collec
         first.add(bag.point)
 
 
-def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:
+def _fuel(draft: ParseState, r: At[Runner], ids: Sequence[str]) -> None:
     """Where each plan begins, each another; and no litres where millilitres are asked for."""
     begun: set[str] = set()
     for i, plan in enumerate(r.value.fuel):
@@ -325,7 +325,7 @@ def _fuel(draft: Draft, r: At[Runner], ids: Sequence[str]) -> None:
         _eaten(draft, where, plan.eats)
 
 
-def _eaten(draft: Draft, where: Path, eats: Sequence[Eaten]) -> None:
+def _eaten(draft: ParseState, where: Path, eats: Sequence[Eaten]) -> None:
     """Each thing once, and no grams where milligrams are asked for."""
     seen: set[str] = set()
     for k, e in enumerate(eats):
@@ -348,7 +348,7 @@ SIP_ML = 20.0
 """Less fluid an hour is taken for litres (own choice)."""
 
 
-def _keep_until(draft: Draft) -> None:
+def _keep_until(draft: ParseState) -> None:
     if draft.keep_until is None or not draft.starts_known:
         return
     if draft.keep_until < draft.starts + (draft.limit or timedelta(0)):

@@ -10,14 +10,14 @@ from server.event.check_moves import ONE_SITE_M, check_moves, spots_of
 from server.event.context import At
 from server.event.lines import Path
 from server.event.model import Car, MeetingPlan, Part, PartKind, Person, Point
-from server.event.parse_state import Draft
+from server.event.parse_state import ParseState
 from server.event.table_reader import did_you_mean, nearest
 from server.sentences import say
 
 _CREW = frozenset({PartKind.CREW, PartKind.PACER, PartKind.ORGANISER})
 
 
-def check_crew(draft: Draft) -> None:
+def check_crew(draft: ParseState) -> None:
     """Note every mistake about who does what."""
     _parts(draft)
     if any(p.path[:1] == ("people",) for p in draft.people):
@@ -33,7 +33,7 @@ def check_crew(draft: Draft) -> None:
     check_moves(draft)
 
 
-def _parts(draft: Draft) -> None:
+def _parts(draft: ParseState) -> None:
     seen: set[tuple[str, PartKind, str | None, str | None]] = set()
     for part in draft.parts:
         p = part.value
@@ -48,7 +48,7 @@ def _parts(draft: Draft) -> None:
         seen.add(same)
 
 
-def _alarm_people(draft: Draft) -> None:
+def _alarm_people(draft: ParseState) -> None:
     people = {p.value.id: p for p in draft.people}
     # A part whose runner's id is mistyped may be the very one that seems to be missing: that mistake is told, once.
     astray = bool(draft.runners_astray()) or any(p.path in draft.astray for p in draft.parts)
@@ -85,7 +85,7 @@ def _alarm_people(draft: Draft) -> None:
             draft.report.warn(p.path, what, say("do-add-phone"))
 
 
-def _reachable(draft: Draft, person: At[Person]) -> None:
+def _reachable(draft: ParseState, person: At[Person]) -> None:
     p = person.value
     if not (p.phone or p.email or p.webhook or p.channels):
         what = say("wrong-ladder-but-no-way-reach", name=p.name)
@@ -95,7 +95,7 @@ def _reachable(draft: Draft, person: At[Person]) -> None:
         draft.report.warn(person.path, what, say("do-add-phone"))
 
 
-def _same_names(draft: Draft) -> None:
+def _same_names(draft: ParseState) -> None:
     for kind, named in (("person", draft.people), ("car", draft.cars)):
         seen: dict[str, str] = {}
         for thing in named:
@@ -106,7 +106,7 @@ def _same_names(draft: Draft) -> None:
             seen.setdefault(name, thing.value.id)
 
 
-def _drives(draft: Draft) -> None:
+def _drives(draft: ParseState) -> None:
     seen: set[tuple[str, str]] = set()
     for d in draft.drives:
         v = d.value
@@ -135,7 +135,7 @@ def _drives(draft: Draft) -> None:
         _place_name(draft, (*c.path, "starts_at"), c.value.starts_at)
 
 
-def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = False) -> None:
+def _place_name(draft: ParseState, path: Path, place: str | None, *, free: bool = False) -> None:
     """A place is a point's id or a free name that drives use; a point's name in place of its id, or a near
     miss of one, is pointed out."""
     ids = [p.value.id for p in draft.points] + [p.value.id for p in draft.places]
@@ -157,7 +157,7 @@ def _place_name(draft: Draft, path: Path, place: str | None, *, free: bool = Fal
         draft.report.warn(path, what, say("do-add-under-drives-write-id"))
 
 
-def _meetings(draft: Draft) -> None:
+def _meetings(draft: ParseState) -> None:
     points = {p.value.id: p.value for p in draft.points}
     people, cars = {p.value.id for p in draft.people}, {c.value.id: c.value for c in draft.cars}
     seen: set[tuple[str, str]] = set()
@@ -174,7 +174,7 @@ def _meetings(draft: Draft) -> None:
     _vehicles(draft)
 
 
-def _access(draft: Draft, m: At[MeetingPlan], point: Point) -> None:
+def _access(draft: ParseState, m: At[MeetingPlan], point: Point) -> None:
     if point.access is None:
         only = draft.rules.outside_help_only_at_crew_points
         what = say("wrong-crew-no-access-rules" if only else "wrong-crew-no-access", name=point.name)
@@ -186,7 +186,7 @@ def _access(draft: Draft, m: At[MeetingPlan], point: Point) -> None:
         draft.report.error((*m.path, "crew"), what, say("do-name-fewer-people"))
 
 
-def _who(draft: Draft, m: At[MeetingPlan], people: Collection[str]) -> None:
+def _who(draft: ParseState, m: At[MeetingPlan], people: Collection[str]) -> None:
     for i, person in enumerate(m.value.crew):
         path = (*m.path, "crew", i)
         if person in people:
@@ -209,7 +209,7 @@ def _who(draft: Draft, m: At[MeetingPlan], people: Collection[str]) -> None:
                 draft.report.error((*m.path, key), what, say("do-add-kind-pacer-their-parts"))
 
 
-def _what(draft: Draft, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
+def _what(draft: ParseState, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
     _place_name(draft, (*m.path, "from"), m.value.from_place)
     there: set[str | None] = {m.value.car} if m.value.car is not None else set()
     if m.value.car is None:
@@ -225,7 +225,7 @@ def _what(draft: Draft, m: At[MeetingPlan], cars: Mapping[str, Car]) -> None:
         draft.report.warn((*m.path, "crew"), what, say("do-check-seats-name-second-car"))
 
 
-def _vehicles(draft: Draft) -> None:
+def _vehicles(draft: ParseState) -> None:
     most = draft.rules.vehicles_max
     for r in draft.runners:
         mine = draft.meetings_with(r.value.id)
@@ -244,7 +244,7 @@ def _vehicles(draft: Draft) -> None:
                     draft.report.error((*m.path, "car"), what, say("do-use-fewer-cars"))
 
 
-def _permits(draft: Draft) -> None:
+def _permits(draft: ParseState) -> None:
     """A permit that a meeting needs and nobody is said to hold, and one held that no point asks for."""
     asked = {p.value.access.permit for p in draft.points if p.value.access and p.value.access.permit}
     plain = {_plain(a) for a in asked}
@@ -271,7 +271,7 @@ def _plain(permit: str) -> str:
     return permit.casefold().strip()
 
 
-def _one_site(draft: Draft, one: str, other: str) -> bool:
+def _one_site(draft: ParseState, one: str, other: str) -> bool:
     """Whether two points or places are one car park: by id, by the place or waypoint they share, or by where they lie."""
     sites: dict[str, set[str]] = {}
     for p in draft.points:
@@ -284,7 +284,7 @@ def _one_site(draft: Draft, one: str, other: str) -> bool:
     return near or bool(sites.get(one, {one}) & sites.get(other, {other}))
 
 
-def _car_ways(draft: Draft) -> None:
+def _car_ways(draft: ParseState) -> None:
     """Each car from meeting to meeting in running order: a way without a drive has no leave-by.
 
     A car that somebody may bring beside a meeting's own is then perhaps there, perhaps where it was: the plan knows
@@ -315,7 +315,7 @@ def _car_ways(draft: Draft) -> None:
 
 
 def _meetings_by_car(
-    draft: Draft, order: Mapping[str, int]
+    draft: ParseState, order: Mapping[str, int]
 ) -> Mapping[str, tuple[list[At[MeetingPlan]], list[At[MeetingPlan]]]]:
     """Of each car the meetings that are reached in it, and those to which one of its people may bring it beside another."""
     own: dict[str, str] = {}

@@ -9,13 +9,13 @@ from collections.abc import Mapping
 
 from server.event.lines import Path
 from server.event.model import CourseDef, Event, Part, PartKind
-from server.event.table_reader import Report
+from server.event.table_reader import Problems
 from server.sentences import say
 
 Paths = Mapping[tuple[str, str], Path]
 
 
-def check_km(event: Event, report: Report, paths: Paths) -> None:
+def check_km(event: Event, report: Problems, paths: Paths) -> None:
     """Note what is wrong between points; those without a km are passed over."""
     for course in event.courses:
         _order(course, report, paths)
@@ -27,7 +27,7 @@ def check_km(event: Event, report: Report, paths: Paths) -> None:
     _weather(event, report)
 
 
-def _order(course: CourseDef, report: Report, paths: Paths) -> None:
+def _order(course: CourseDef, report: Problems, paths: Paths) -> None:
     last_km, last_name = -1.0, ""
     for p in course.points:
         if p.km is None:
@@ -45,7 +45,7 @@ def _order(course: CourseDef, report: Report, paths: Paths) -> None:
         last_km, last_name = p.km, p.name
 
 
-def _stretches(course: CourseDef, report: Report) -> None:
+def _stretches(course: CourseDef, report: Problems) -> None:
     """A little beyond the finish is rounding."""
     finish = course.points[-1].km if course.points else None
     for i, s in enumerate(course.stretches):
@@ -54,7 +54,7 @@ def _stretches(course: CourseDef, report: Report) -> None:
             report.error(("stretches", i, "to_km"), what, say("do-check-km"))
 
 
-def _weather(event: Event, report: Report) -> None:
+def _weather(event: Event, report: Problems) -> None:
     for i, w in enumerate(event.weather):
         ends = [c.points[-1].km for c in event.courses if w.course in (None, c.id) and c.points]
         finish = max((km for km in ends if km is not None), default=None)
@@ -78,7 +78,7 @@ def _km(event: Event, point: str | None, runner: str | None) -> float | None:
     return None
 
 
-def _pacer(event: Event, part: Part, report: Report, paths: Paths) -> None:
+def _pacer(event: Event, part: Part, report: Problems, paths: Paths) -> None:
     path = paths.get(("people", part.person), ("people", part.person))
     first, last = _km(event, part.pace_from, part.runner), _km(event, part.pace_to, part.runner)
     allowed = event.rules.pacer_from_km
@@ -96,7 +96,7 @@ def _pacer(event: Event, part: Part, report: Report, paths: Paths) -> None:
         )
 
 
-def _joining(event: Event, report: Report, paths: Paths) -> None:
+def _joining(event: Event, report: Problems, paths: Paths) -> None:
     """Pacers that join and leave at meetings, in running order."""
     allowed = event.rules.pacer_from_km
     for runner in event.runners:

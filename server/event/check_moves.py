@@ -10,7 +10,7 @@ from geopy.distance import geodesic
 
 from server.event.context import At
 from server.event.model import Drive, MeetingPlan, PartKind
-from server.event.parse_state import Draft
+from server.event.parse_state import ParseState
 from server.sentences import say
 
 ONE_SITE_M = 150.0
@@ -20,7 +20,7 @@ FASTEST_KMH = 130.0
 LONGEST_AWAKE = timedelta(hours=48)
 
 
-def check_moves(draft: Draft) -> None:
+def check_moves(draft: ParseState) -> None:
     """Note every mistake about how people and cars move."""
     _places(draft)
     for d in draft.drives:
@@ -33,7 +33,7 @@ def check_moves(draft: Draft) -> None:
     _shares(draft)
 
 
-def _places(draft: Draft) -> None:
+def _places(draft: ParseState) -> None:
     points = {p.value.id for p in draft.points}
     for place in draft.places:
         if place.value.id in points:
@@ -50,7 +50,7 @@ def _places(draft: Draft) -> None:
             draft.report.error(path, what, say("do-keep-them-place-only"))
 
 
-def spots_of(draft: Draft) -> dict[str, tuple[float, float]]:
+def spots_of(draft: ParseState) -> dict[str, tuple[float, float]]:
     """Where each place with coordinates is, points by their car park."""
     found = {
         p.value.id: (p.value.lat, p.value.lon)
@@ -66,7 +66,7 @@ def spots_of(draft: Draft) -> dict[str, tuple[float, float]]:
     return found
 
 
-def _drive(draft: Draft, d: At[Drive]) -> None:
+def _drive(draft: ParseState, d: At[Drive]) -> None:
     v = d.value
     if v.minutes is None:
         return
@@ -82,7 +82,7 @@ def _drive(draft: Draft, d: At[Drive]) -> None:
             draft.report.error((*d.path, "minutes"), what, say("do-check-minutes-lat-lon-both"))
 
 
-def _crew_hours(draft: Draft) -> None:
+def _crew_hours(draft: ParseState) -> None:
     """'No crew before TIME' against the race and against each access."""
     first = draft.rules.crew_not_before
     if first is None or not draft.starts_known:
@@ -99,13 +99,13 @@ def _crew_hours(draft: Draft) -> None:
             draft.report.error((*m.path, "point"), what, say("do-leave-meeting-out"))
 
 
-def _in_order(draft: Draft, runner: str) -> list[At[MeetingPlan]]:
+def _in_order(draft: ParseState, runner: str) -> list[At[MeetingPlan]]:
     order = {p.value.id: i for i, p in enumerate(draft.points)}
     mine = [m for m in draft.meetings_with(runner) if m.value.point in order]
     return sorted(mine, key=lambda m: order[m.value.point])
 
 
-def _pacers(draft: Draft, runner: str) -> None:
+def _pacers(draft: ParseState, runner: str) -> None:
     """Who is with her from meeting to meeting: nobody leaves who never joined, nor crews while pacing."""
     with_her: set[str] = set()
     for m in _in_order(draft, runner):
@@ -132,7 +132,7 @@ def _pacers(draft: Draft, runner: str) -> None:
         _pace_from(draft, m, v.pacer_joins)
 
 
-def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
+def _pace_from(draft: ParseState, m: At[MeetingPlan], person: str) -> None:
     parts = [p.value for p in draft.parts_of(person) if p.value.kind is PartKind.PACER]
     said = [p.pace_from for p in parts if p.runner in (None, m.value.runner) and p.pace_from is not None]
     order = {p.value.id: i for i, p in enumerate(draft.points)}
@@ -142,7 +142,7 @@ def _pace_from(draft: Draft, m: At[MeetingPlan], person: str) -> None:
         draft.report.warn((*m.path, "pacer_joins"), what, say("do-make-pace-from-meeting-agree"))
 
 
-def _company(draft: Draft) -> None:
+def _company(draft: ParseState) -> None:
     """Names twice in one meeting, crew who run themselves, a car that comes from where it goes, no driver."""
     running = {r.value.person: r.value.name for r in draft.runners}
     herself = {(r.value.person, r.value.id) for r in draft.runners}
@@ -165,7 +165,7 @@ def _company(draft: Draft) -> None:
             draft.report.warn((*m.path, "crew"), what, say("do-add-drives-true-part-them"))
 
 
-def _awake(draft: Draft) -> None:
+def _awake(draft: ParseState) -> None:
     for p in draft.parts:
         since, sleeps = p.value.awake_since, p.value.sleeps
         if since is not None and draft.starts_known and draft.starts - since > LONGEST_AWAKE:
@@ -177,7 +177,7 @@ def _awake(draft: Draft) -> None:
             draft.report.error((*p.path, "sleeps"), what, say("do-join-them-into"))
 
 
-def _shares(draft: Draft) -> None:
+def _shares(draft: ParseState) -> None:
     runners = {r.value.id: r.value for r in draft.runners}
     for runner in runners.values():
         order = {p.value.id: i for i, p in enumerate(draft.points_of(runner.course))}
@@ -191,7 +191,7 @@ def _shares(draft: Draft) -> None:
             _relay(draft, runner.id, order)
 
 
-def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
+def _relay(draft: ParseState, runner: str, order: dict[str, int]) -> None:
     """The shares of one team follow each other from start to finish without gap or overlap."""
     mine = sorted(draft.shares_with(runner), key=lambda s: order[s.value.from_point])
     here = 0
@@ -221,6 +221,6 @@ def _relay(draft: Draft, runner: str, order: dict[str, int]) -> None:
                 draft.report.error((*m.path, "crew"), what, say("do-name-somebody-else"))
 
 
-def _crewing(draft: Draft, runner: str) -> Iterator[tuple[At[MeetingPlan], str]]:
+def _crewing(draft: ParseState, runner: str) -> Iterator[tuple[At[MeetingPlan], str]]:
     for m in draft.meetings_with(runner):
         yield from ((m, person) for person in m.value.crew)

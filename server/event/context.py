@@ -9,7 +9,7 @@ from typing import Any, Generic, TypeVar
 from zoneinfo import ZoneInfo
 
 from server.event.lines import Path
-from server.event.table_reader import Report, did_you_mean
+from server.event.table_reader import Problems, did_you_mean
 from server.sentences import say
 
 T = TypeVar("T")
@@ -24,11 +24,11 @@ class At(Generic[T]):
 
 
 @dataclass(slots=True)
-class Reading:
+class ReadSoFar:
     """`starts_known` is false when the start could not be read: then no time is checked. `languages`: those there are; ()
     lets any word stand for one. `refs`: ids that the file uses: where, of what, which. `parts`: those of people read."""
 
-    report: Report
+    report: Problems
     languages: Collection[str] = ()
     zone: str = "UTC"
     starts: datetime = datetime(2000, 1, 1, tzinfo=UTC)

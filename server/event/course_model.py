@@ -7,15 +7,15 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import ClassVar, Final
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.forms import (
     WORDS_MAX,
-    Choice,
     Choices,
     FileName,
     Id,
     Minutes,
     Number,
+    OneOf,
     Ref,
     Text,
     Texts,
@@ -88,7 +88,7 @@ class CutOff(Table):
     Exactly one of `clock`, `elapsed` is set: `clock` is an instant; `elapsed` counts from the runner's own start (her wave).
     """
 
-    edge: Edge = key(Choice(Edge), "whether she must be in or out by then", '"in"', name="when",
+    edge: Edge = key(OneOf(Edge), "whether she must be in or out by then", '"in"', name="when",
         need=say("do-say-whether-must-out-then"))  # fmt: skip
     clock: datetime | None = key(Moment("the start", example='"Sun 11:30"'),
         "the time of day, with weekday past the first day", '"Sat 13:30"')  # fmt: skip
@@ -103,7 +103,7 @@ class CutOff(Table):
         return start + self.elapsed
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """One of the two times."""
         if s.has("clock") == s.has("elapsed"):
             what = say("wrong-cut-off-clock-elapsed") if s.has("clock") else say("wrong-cut-off-no-time")
@@ -120,7 +120,7 @@ class ReportsThere(Table):
     `chance` (0..1]: that a runner there is reported.
     """
 
-    by: ReporterKind = key(Choice(ReporterKind), "who", '"volunteer"',
+    by: ReporterKind = key(OneOf(ReporterKind), "who", '"volunteer"',
         need=say("do-say-reports-volunteer-crew-timing"),
         default=ReporterKind.NOBODY)  # fmt: skip
     chance: float = key(
@@ -129,7 +129,7 @@ class ReportsThere(Table):
     delay: timedelta = key(Minutes(), "how late it is heard", "10", name="delay_minutes", must=True)
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Nobody needs no chance, anybody else one above 0."""
         if v["chance"] == 0 or (not s.has("chance") and v["by"] is not ReporterKind.NOBODY):
             what = say("wrong-chance-0-nobody") if v["chance"] == 0 else say("wrong-chance-missing")
@@ -168,7 +168,7 @@ class CrewAccess(Table):
     cars_max: int | None = key(Whole(0, 50), "how many cars of one runner may come there", "1")
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Open before it closes, and not for a week: 'Sat 18:00' of a Saturday that opens later is found a week on."""
         week_on = d.limit is not None and d.limit < SHORT_RACE
         if v["opens"] is not None and v["closes"] is not None:
@@ -204,7 +204,7 @@ class Point(Table):
     reports: tuple[ReportsThere, ...] = key(
         Tables(ReportsThere), "who tells where she is; without it her silence there means nothing"
     )
-    signal: Signal = key(Choice(Signal), "how telephones work there", '"patchy"', default=Signal.GOOD)
+    signal: Signal = key(OneOf(Signal), "how telephones work there", '"patchy"', default=Signal.GOOD)
     planned_stop: timedelta = key(Minutes(), "how long she means to stop", "8", name="stop_minutes")
     note: str = key(Text(WORDS_MAX), "anything else", '"soup and beds"')
     next_stage: datetime | None = key(Moment("the known start", example='"Sun 07:00"'),
@@ -228,7 +228,7 @@ class Point(Table):
         return PointKind.FINISH in self.kinds
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Its course, where it is, what it is by what is there, and when the next stage starts."""
         d.course_of[s.path] = course_named(s, d)
         v["name"], v["kinds"] = v["name"] or v["id"], set(v["kinds"])
@@ -239,7 +239,7 @@ class Point(Table):
         v["next_stage"] = _next_stage(s, v, d)
 
 
-def _where(s: Section, v: Values, d: Reading) -> None:
+def _where(s: Section, v: Values, d: ReadSoFar) -> None:
     raw = s.raw("kinds")
     if raw is not None and (not isinstance(raw, list) or any(k not in list(PointKind) for k in raw)):
         d.astray.add(s.path)
@@ -257,7 +257,7 @@ def _crew(s: Section, v: Values) -> None:
         v["kinds"].add(PointKind.CREW_ACCESS)
 
 
-def _cut_offs(s: Section, v: Values, d: Reading) -> None:
+def _cut_offs(s: Section, v: Values, d: ReadSoFar) -> None:
     if s.has("cut_off") and s.has("cut_offs"):
         s.error("cut_offs", say("wrong-cut-off-cut-offs"), say("do-put-them-all-into-cut"))
     one = (read_table(x, CutOff, d) for x in s.tables("cut_off"))
@@ -270,7 +270,7 @@ def _cut_offs(s: Section, v: Values, d: Reading) -> None:
         s.missing("cut_off", say("do-say-when-cut-off-when"))
 
 
-def _next_stage(s: Section, v: Values, d: Reading) -> datetime | None:
+def _next_stage(s: Section, v: Values, d: ReadSoFar) -> datetime | None:
     at: datetime | None = v["next_stage"]
     if at is None or s.wrong("next_stage"):
         return None  # The mistake is noted, and the start in its place would make others of the cut-offs.
@@ -313,7 +313,7 @@ class Stretch(Table):
     MORE: ClassVar = (_COURSE,)
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Its course; it ends after it begins."""
         d.course_of[s.path] = course_named(s, d)
         if s.has("from_km") and v["to_km"] and v["from_km"] >= v["to_km"]:
@@ -336,14 +336,14 @@ class WeatherSpell(Table):
     )
     temperature_c: float | None = key(Number(-45, 55), "the air's, in the shade", "27")
     humidity: float | None = key(Number(0, 100), "in per cent; 50 without it", "55")
-    ground: GroundState | None = key(Choice(GroundState), "what it makes of the ground", '"mud"')
+    ground: GroundState | None = key(OneOf(GroundState), "what it makes of the ground", '"mud"')
     from_km: float | None = key(Number(0, KM_MAX), "where it begins, for a part of the course", "2")
     to_km: float | None = key(Number(0, KM_MAX), "where it ends", "12")
     course: str | None = key(Text(), "which of several [[courses]]", '"long"', default=None)
     note: str = key(Text(WORDS_MAX), "where it is from", '"forecast of Thursday"')
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Where and when it is, and that it says something."""
         if v["course"] or v["from_km"] is not None or v["to_km"] is not None:
             course_named(s, d)

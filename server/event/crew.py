@@ -7,17 +7,17 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import ClassVar
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.forms import (
     WORDS_MAX,
     Channels,
-    Checked,
-    Choice,
+    CheckedText,
     Id,
     Language,
     Minutes,
     Number,
     OfRunner,
+    OneOf,
     Phone,
     Ref,
     Text,
@@ -66,7 +66,7 @@ class Sleep(Table):
         '"Sun 03:00"', name="to", need=say("do-write-sleeps-from-sun-01"))  # fmt: skip
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """It ends after it begins, and soon."""
         if v["start"] and v["end"] and not timedelta(0) < v["end"] - v["start"] <= SLEEP_MAX:
             what = say("wrong-sleep-ends-before-begins-lasts")
@@ -83,7 +83,7 @@ class Part(Table):
     """
 
     person: str
-    kind: PartKind = key(Choice(PartKind), "what they are; a safety contact is needed, with ladder = 1",
+    kind: PartKind = key(OneOf(PartKind), "what they are; a safety contact is needed, with ladder = 1",
         '"safety contact"', need=say("do-say-what-person", kinds=', '.join(PartKind)),
         default=PartKind.SUPPORTER)  # fmt: skip
     runner: str | None = key(Ref("runner"), "for which runner; without it for all", '"maren"')
@@ -104,7 +104,7 @@ class Part(Table):
     permits: tuple[str, ...] = key(Texts(), "permits they hold in person", '["green"]')
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """A kind that nobody knows may be any."""
         if s.raw("kind") not in list(PartKind):
             d.astray.add(s.path)
@@ -118,7 +118,7 @@ class Quiet(Table):
     end: str | None = key(TimeOfDay(), "when they end", '"06:00"', name="to")
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Both ends."""
         if not (s.has("from") and s.has("to")):
             remedy = say("do-write-quiet-from-22-00")
@@ -136,7 +136,7 @@ class Person(Table):
     name: str = key(Text(), "their name", '"Ana"', need=say("do-give-person-name-name-ana"))
     phone: str = key(Phone(), "their number", '"+44 7700 900102"')
     email: str = key(
-        Checked(
+        CheckedText(
             "e-mail address in quotes",
             r"[^@\s]+@[^@\s]+\.[^@\s.]+",
             ("wrong-no-e-mail-address", say("do-check-what-follows")),
@@ -146,7 +146,7 @@ class Person(Table):
         '"ana@example.org"',
     )
     webhook: str = key(
-        Checked(
+        CheckedText(
             "web address in quotes, beginning with https://",
             r"https?://[^\s/]+\S*",
             ("wrong-no-web-address", say("do-write-whole-beginning-https")),
@@ -161,12 +161,12 @@ class Person(Table):
     )
     miles: bool = key(Yes(), "distances in miles", "false")
     clock_12h: bool = key(
-        Choice({"24h": False, "12h": True}), "how they read the clock", '"24h"', name="clock", default=False
+        OneOf({"24h": False, "12h": True}), "how they read the clock", '"24h"', name="clock", default=False
     )
     channels: tuple[str, ...] = key(
         Channels(), "how to reach them, in the order to try", '["telegram", "email"]'
     )
-    notices: NoticeChoice = key(Choice(NoticeChoice), "how much they want to be told; alarms always come",
+    notices: NoticeChoice = key(OneOf(NoticeChoice), "how much they want to be told; alarms always come",
         '"all"', default=NoticeChoice.ALL)  # fmt: skip
     quiet_from: str | None = None
     quiet_to: str | None = None
@@ -177,7 +177,7 @@ class Person(Table):
     )
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Quiet hours, parts, and an address for each channel."""
         v["name"] = v["name"] or v["id"]
         quiet = s.table("quiet")
@@ -207,7 +207,7 @@ class Car(Table):
     permits: tuple[str, ...] = key(Texts(), "permits that lie in it", '["green"]')
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Without a name it goes by its id."""
         v["name"] = v["name"] or v["id"]
 
@@ -233,7 +233,7 @@ class Drive(Table):
     fuel_stop: timedelta = key(Minutes(), "to fill up, on top of an estimate", "0", name="fuel_minutes")
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Called by its two ends."""
         s.name_me(f"{v['from_place']}>{v['to_place']}" if v["from_place"] and v["to_place"] else "")
 
@@ -248,7 +248,7 @@ class Place(Table):
     lon: float | None = key(Number(-180, 180), "degrees east, west is negative", "-2.31")
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Both coordinates or none."""
         s.both("lat", "lon")
 

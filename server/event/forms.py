@@ -15,7 +15,7 @@ from enum import StrEnum
 from pathlib import PurePosixPath
 from typing import Any, Final
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.table_reader import Section, did_you_mean, one_of, shown_short
 from server.event.times import (
     zone_names,
@@ -45,7 +45,7 @@ class Form:
     default: Any = None
     empty: tuple[Any, ...] = (None,)
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         """The value at a key. `v`: what has been read of this table before it."""
         return s.raw(key)
 
@@ -68,7 +68,7 @@ class Text(Form):
         self.most = most
         self.said = said or f"text of at most {most} characters"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None or value == "":
             return None
@@ -109,14 +109,14 @@ class Ref(Text):
         super().__init__()
         self.what = what
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         word = super().read(s, key, v, d)
         if word is not None:
             d.refs.append((s.at(key), self.what, word))
         return word
 
 
-def course_named(s: Section, d: Reading) -> str:
+def course_named(s: Section, d: ReadSoFar) -> str:
     """The id of the course that a table is on: told where there are several; the first where it can't be known."""
     named = Text().read(s, "course", {}, d)
     if named is not None and named not in d.course_ids:
@@ -136,7 +136,7 @@ class OfRunner(Ref):
         super().__init__("runner")
         self.else_say = else_say
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         named = super().read(s, key, v, d)
         if named is None and len(d.runner_ids) > 1:
             s.missing(key, self.else_say)
@@ -151,7 +151,7 @@ class Texts(Form):
     def __init__(self, most: int = TEXT_MAX, said: str = "list of texts", of: str = "") -> None:
         self.most, self.said, self.of = most, said, of
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None:
             return None
@@ -180,7 +180,7 @@ class Number(Form):
         self.low, self.high = low, high
         self.said = f"number from {low:g} to {high:g}"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None:
             return None
@@ -209,7 +209,7 @@ class Whole(Number):
         super().__init__(low, high)
         self.said = f"whole number from {low} to {high}"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = super().read(s, key, v, d)
         if value is not None and value != int(value):
             s.error(key, say("wrong-no-whole-number", value=value), say("do-write-without-decimals"))
@@ -229,7 +229,7 @@ class Minutes(Number):
         super().__init__(0, 24 * 60)
         self.said = "minutes, from 0 to 1440"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = super().read(s, key, v, d)
         return None if value is None else timedelta(minutes=value)
 
@@ -243,7 +243,7 @@ class Yes(Form):
     said = "true or false"
     default = False
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None or isinstance(value, bool):
             return value
@@ -255,7 +255,7 @@ class Yes(Form):
         return {"type": "boolean"}
 
 
-class Choice(Text):
+class OneOf(Text):
     """One of some words, each with what it stands for: the members of an enum, or as told."""
 
     default: Any = None
@@ -264,7 +264,7 @@ class Choice(Text):
         self.words = dict(words) if isinstance(words, Mapping) else {k.value: k for k in words}
         super().__init__(said=one_of(self.words))
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         return self.member(s, (key,), super().read(s, key, v, d))
 
     def member(self, s: Section, at: tuple[str | int, ...], word: str | None) -> Any:
@@ -282,7 +282,7 @@ class Choice(Text):
         return {"enum": list(self.words)}
 
 
-class Choices(Choice):
+class Choices(OneOf):
     """A list of such words, as a tuple in the order given."""
 
     default = ()
@@ -291,7 +291,7 @@ class Choices(Choice):
         super().__init__(words)
         self.said = f"list of words; {self.said}"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         words = Texts().read(s, key, v, d)
         found = [self.member(s, (key, i), w) for i, w in enumerate(words or ())]
         return None if words is None else tuple(x for x in found if x is not None)
@@ -306,14 +306,14 @@ class Choices(Choice):
         return {"type": "array", "items": super().schema()}
 
 
-class Checked(Text):
+class CheckedText(Text):
     """A text that has to be of a certain make."""
 
     def __init__(self, said: str, make: str, wrong: tuple[str, Worded], most: int) -> None:
         super().__init__(most, said)
         self.make, self.wrong = re.compile(make), wrong
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         text = super().read(s, key, v, d)
         if text is not None and self.make.fullmatch(text) is None:
             s.error(key, say(self.wrong[0], text=text), self.wrong[1])
@@ -328,7 +328,7 @@ class Phone(Text):
         super().__init__(said="telephone number in quotes, with country code")
         self.least = 3 if short else 7
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         text = super().read(s, key, v, d)
         if text is None:
             return None
@@ -350,7 +350,7 @@ class Zone(Text):
     def __init__(self) -> None:
         super().__init__(said='area and city in quotes, as in "Europe/London"')
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         name = super().read(s, key, v, d)
         if name is None or name in zone_names():
             return name
@@ -362,10 +362,10 @@ class Zone(Text):
 class Language(Text):
     """A language there is; '' where nothing says, which is the one behind all others."""
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         if not d.languages:
             return super().read(s, key, v, d)
-        return Choice({x: x for x in d.languages}).read(s, key, v, d)
+        return OneOf({x: x for x in d.languages}).read(s, key, v, d)
 
 
 class Channels(Texts):
@@ -374,7 +374,7 @@ class Channels(Texts):
     def __init__(self) -> None:
         super().__init__(said=f"list of words, in the order to try; {one_of(CHANNELS)}")
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         names = super().read(s, key, v, d) or ()
         for i, name in enumerate(names):
             if name not in CHANNELS:
@@ -394,7 +394,7 @@ class FileName(Text):
     def __init__(self) -> None:
         super().__init__(said="name of a file beside the event file")
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         name = super().read(s, key, v, d)
         return name if name is None or beside(s, key, name) else None
 
@@ -417,7 +417,7 @@ class Id(Text):
         super().__init__(said="small letters, digits and hyphens, at most 40")
         self.made_of = made_of
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         given = super().read(s, key, v, d)
         if given and _ID.fullmatch(given) is None:
             remedy = say("do-use-small-letters-digits-hyphens", value=slug(given) or "point-1")

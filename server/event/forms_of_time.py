@@ -8,7 +8,7 @@ from functools import partial
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.forms import MINUTE, Form, Text, Values
 from server.event.table_reader import Section
 from server.event.times import (
@@ -29,7 +29,7 @@ FIRST_YEAR, LAST_YEAR = 2000, 2100
 HOUR: Final = timedelta(hours=1)
 
 
-class Timed(Text):
+class TimeForm(Text):
     """A time in quotes, read and written by two functions, within bounds that are `said`."""
 
     default = None
@@ -45,7 +45,7 @@ class Timed(Text):
         super().__init__(said=said)
         self.parts, self.bounds, self.outside, self.remedy = parts, bounds, outside, remedy
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         text = super().read(s, key, v, d)
         length = None if text is None else s.timed(key, lambda: self.parts[0](text))
         if length is not None and not self.bounds[0] <= length <= self.bounds[1]:
@@ -57,24 +57,24 @@ class Timed(Text):
         return self.parts[1](value)
 
 
-def span(least: timedelta, most: timedelta) -> Timed:
+def span(least: timedelta, most: timedelta) -> TimeForm:
     """A length 'h:mm' within bounds."""
     low, high = f"{least / HOUR:.3g}", f"{most / HOUR:g}"
     outside = partial(say, "wrong-outside-hours", low=low, high=high)
     form = 'hours and minutes in quotes, as in "29:00"'
     parts = (read_span, write_span)
-    return Timed(
+    return TimeForm(
         parts, f"{form}; {low} to {high} hours", (least, most), outside, say("do-write-hours-minutes")
     )
 
 
-def pace(least: timedelta = 2 * MINUTE, most: timedelta = HOUR) -> Timed:
+def pace(least: timedelta = 2 * MINUTE, most: timedelta = HOUR) -> TimeForm:
     """A pace 'm:ss' per km, within bounds."""
     said, remedy = (
         'minutes and seconds per km in quotes, as in "6:30"',
         say("do-write-minutes-seconds-per-km"),
     )
-    return Timed((read_pace, write_pace), said, (least, most), partial(say, "wrong-outside-pace"), remedy)
+    return TimeForm((read_pace, write_pace), said, (least, most), partial(say, "wrong-outside-pace"), remedy)
 
 
 class TimeOfDay(Form):
@@ -82,7 +82,7 @@ class TimeOfDay(Form):
 
     said = 'time of day in quotes, as in "22:00"'
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None:
             return None
@@ -111,7 +111,7 @@ class Moment(Form):
         if day:
             self.said = f"day or date and time without quotes, as in {example}"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None:
             return None
@@ -132,7 +132,7 @@ class Moment(Form):
             s.report.warn(s.at(key), warning, say("do-if-second-meant-write", key=key, offset=offset))
         return at
 
-    def _not_before(self, v: Values, d: Reading) -> datetime | None:
+    def _not_before(self, v: Values, d: ReadSoFar) -> datetime | None:
         start = d.local_start()
         known = {
             "the day": start.replace(hour=0, minute=0, second=0, microsecond=0),

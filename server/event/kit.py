@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from server.event.forms import Choice, Choices, Number, Ref, Text, Yes
+from server.event.forms import Choices, Number, OneOf, Ref, Text, Yes
 from server.event.table import Table, Tables, key
 from server.sentences import say
 
@@ -34,7 +34,7 @@ class KitItem(Table):
     """
 
     name: str = key(Text(), "what", '"head torch"', need=say("do-name-item-name-head-torch"))
-    weight: KitWeight = key(Choice(KitWeight), "safety: the meeting is planned for at 99% instead of 97%",
+    weight: KitWeight = key(OneOf(KitWeight), "safety: the meeting is planned for at 99% instead of 97%",
         '"safety"', default=KitWeight.NORMAL)  # fmt: skip
     car: str | None = key(Ref("car"), "the car it is in", '"van"')
     take_back: bool = key(Yes(), "whether crew take it away from her", "false")

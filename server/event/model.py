@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Any, ClassVar, TypeVar, cast
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.course_model import (
     KM_MAX,
     CourseDef,
@@ -43,10 +43,10 @@ from server.event.crew import (
 )
 from server.event.forms import (
     WORDS_MAX,
-    Choice,
     Id,
     Minutes,
     Number,
+    OneOf,
     Phone,
     Text,
     Texts,
@@ -124,7 +124,7 @@ class Rules(Table):
     )
     pacer_from_km: float | None = key(Number(0, KM_MAX), "from which km a pacer may be with her", "10")
     pacers_at_once: int = key(Whole(0, 10), "how many pacers may be with her at once", "1", default=1)
-    outside_help_only_at_crew_points: bool = key(Choice({"crew points only": True, "anywhere": False}),
+    outside_help_only_at_crew_points: bool = key(OneOf({"crew points only": True, "anywhere": False}),
         "whether she may be helped anywhere, or only where crew have access", '"crew points only"',
         name="outside_help", default=True)  # fmt: skip
     note: str = key(Text(WORDS_MAX), "other rules, in the race's own words: printed on every sheet",
@@ -183,7 +183,7 @@ class Contact(Table):
     phone: str = key(Phone(short=True), "their number", '"+44 1632 960100"', must=True)
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """A number is needed; a name follows from what it is."""
         table = str(s.path[-1])
         v["name"] = v["name"] or table.replace("_", " ").capitalize()

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from server.event.context import At, Reading
+from server.event.context import At, ReadSoFar
 from server.event.lines import Path
 from server.event.model import (
     Car,
@@ -32,7 +32,7 @@ DEFAULT_COURSE = "main"
 
 
 @dataclass(slots=True)
-class Draft(Reading):
+class ParseState(ReadSoFar):
     """Everything read."""
 
     keep_until: datetime | None = None

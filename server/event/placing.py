@@ -13,7 +13,7 @@ from server.event.check_km import check_km
 from server.event.model import CourseDef, Event, Point, PointKind
 from server.event.parse_state import Parsed
 from server.event.problem import Problem
-from server.event.table_reader import Report
+from server.event.table_reader import Problems
 from server.sentences import say
 
 ZONE_APART_H: Final = 4.0
@@ -35,7 +35,7 @@ def place(
     `parsed`, the result the event came from, lets mistakes name their lines. The first and the last point
     are the ends of the line. KeyError when a course is missing from `courses`.
     """
-    report = Report(file, parsed.lines if parsed is not None else {})
+    report = Problems(file, parsed.lines if parsed is not None else {})
     paths = parsed.paths if parsed is not None else {}
     placed = []
     for definition in event.courses:
@@ -55,7 +55,7 @@ def place(
     return PlacedEvent(None if report.failed else done, tuple(report.problems))
 
 
-def _zone(event: Event, courses: Mapping[str, Course], report: Report) -> None:
+def _zone(event: Event, courses: Mapping[str, Course], report: Problems) -> None:
     """A time zone an ocean away from the route: every clock time would be hours out. Zones lie up to three hours and a half
     from the sun's own time."""
     lon = float(courses[event.courses[0].id].lon_deg[0])

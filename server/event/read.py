@@ -35,10 +35,10 @@ from server.event.model import (
     Stretch,
     WeatherSpell,
 )
-from server.event.parse_state import DEFAULT_COURSE, Draft, Parsed
+from server.event.parse_state import DEFAULT_COURSE, Parsed, ParseState
 from server.event.problem import Problem, Severity, once
 from server.event.table import Table, keys_of, read_key, read_table, read_values, take
-from server.event.table_reader import Report, Section, nearest
+from server.event.table_reader import Problems, Section, nearest
 from server.event.typo_hints import slip
 from server.sentences import Worded, say
 
@@ -60,8 +60,8 @@ def parse_event(text: str, file: str = "event.toml", languages: Collection[str] 
     if problem is not None or values is None:
         return Parsed(None, (problem,) if problem is not None else ())
     lines = line_index(with_seconds(text))
-    report = Report(file, lines)
-    draft = Draft(report, languages)
+    report = Problems(file, lines)
+    draft = ParseState(report, languages)
     event = _event(Section(report, values, ()), draft)
     problems = once(sorted(report.problems, key=lambda p: p.line if p.line is not None else len(text)))
     return Parsed(None if report.failed else event, tuple(problems), lines, paths(draft))
@@ -119,7 +119,7 @@ def _syntax_remedy(said: str, row: str) -> Worded:
     return say("do-compare-line-example-file-quotes")
 
 
-def _event(top: Section, draft: Draft) -> Event:
+def _event(top: Section, draft: ParseState) -> Event:
     report = draft.report
     head = top.table("event")
     if head is None:
@@ -155,7 +155,7 @@ def _event(top: Section, draft: Draft) -> Event:
     return event
 
 
-def _about(draft: Draft, top: Section, head: Section) -> Values:
+def _about(draft: ParseState, top: Section, head: Section) -> Values:
     """[event] itself, and the courses. The zone goes first: every moment needs it, and most need the start."""
     zone, starts = (k for k in keys_of(Event) if k.field in ("time_zone", "starts"))
     draft.zone = read_key(head, zone, {}, draft)
@@ -173,7 +173,7 @@ def _about(draft: Draft, top: Section, head: Section) -> Values:
     return about
 
 
-def _courses(draft: Draft, top: Section, head: Section) -> None:
+def _courses(draft: ParseState, top: Section, head: Section) -> None:
     """The one course of [event], or several [[courses]]."""
     listed = top.tables("courses")
     if not listed:
@@ -193,7 +193,7 @@ def _courses(draft: Draft, top: Section, head: Section) -> None:
     draft.course_ids = [c.value.id for c in draft.courses]
 
 
-def _waves(draft: Draft, top: Section) -> None:
+def _waves(draft: ParseState, top: Section) -> None:
     """[waves]: name = start."""
     waves = top.table("waves")
     for name in waves.values if waves is not None else ():
@@ -203,12 +203,12 @@ def _waves(draft: Draft, top: Section) -> None:
             draft.waves[name] = at
 
 
-def _one(draft: Draft, top: Section, name: str, table: type[T]) -> T | None:
+def _one(draft: ParseState, top: Section, name: str, table: type[T]) -> T | None:
     section = top.table(name)
     return None if section is None else read_table(section, table, draft)
 
 
-def _race_control(draft: Draft, top: Section) -> Contact:
+def _race_control(draft: ParseState, top: Section) -> Contact:
     """Needed as soon as anybody is to be alarmed; a file with no people is only planned from."""
     found = _one(draft, top, "race_control", Contact)
     if found is not None:
@@ -221,7 +221,7 @@ def _race_control(draft: Draft, top: Section) -> Contact:
     return Contact("Race control", "")
 
 
-def _fill_in(draft: Draft) -> None:
+def _fill_in(draft: ParseState) -> None:
     """Runners who are nobody else stand for themselves; every runner has the part of one."""
     listed = [p.value.id for p in draft.people]
     known, astray = set(listed), draft.runners_astray()
@@ -247,7 +247,7 @@ def _fill_in(draft: Draft) -> None:
             draft.parts.append(At(part, r.path))
 
 
-def _lists(draft: Draft) -> Values:
+def _lists(draft: ParseState) -> Values:
     """The values of every list, points and stretches with their course."""
     courses = tuple(
         replace(

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 from typing import Any, Final
 
-from server.event.context import Reading
+from server.event.context import ReadSoFar
 from server.event.forms import WORDS_MAX, Id, Number, Text, Texts, Values, Whole, beside, course_named
 from server.event.forms_of_time import Moment, pace, span
 from server.event.kit import MOVED, DropBag, KitItem
@@ -44,7 +44,7 @@ class PastRace(Table):
     )
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """A speed on foot."""
         if not v["name"] or None in v.values():
             raise UnusableError
@@ -76,7 +76,7 @@ class Target(Table):
         "what the race is slower by, for a flat 50 km; scaled with distance and climb", '"1:30"')  # fmt: skip
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """One form, whole."""
         forms = sum(s.has(k) for k in ("finish", "pace_all_in", "easy_pace"))
         if forms != 1:
@@ -163,7 +163,7 @@ class Prompt(Table):
 class Bib(Text):
     """A number or a text."""
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         """The number as text."""
         value = s.raw(key)
         if isinstance(value, int) and not isinstance(value, bool):
@@ -178,7 +178,7 @@ class Bib(Text):
 class OwnRuns(Texts):
     """Files of her own runs, each once."""
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         """Those that stand beside the event file."""
         names = super().read(s, key, v, d) or ()
         if len(names) > RUNS_MAX:
@@ -256,7 +256,7 @@ class Runner(Table):
     )
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Her person, course, start and target, where they are not given."""
         v["person"], v["name"] = v["person"] or v["id"], v["name"] or v["id"]
         v["course"] = course_named(s, d)
@@ -266,7 +266,7 @@ class Runner(Table):
         v["target"] = v["target"] or Target()
 
 
-def _wave_start(s: Section, wave: str, d: Reading) -> datetime:
+def _wave_start(s: Section, wave: str, d: ReadSoFar) -> datetime:
     """A start of her own goes before the wave's, the wave's before the event's."""
     if wave and wave not in d.waves:
         known = ", ".join(sorted(d.waves)) or "none"

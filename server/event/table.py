@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import MISSING, dataclass, field, fields, replace
 from typing import Any, ClassVar, Final, TypeVar, cast
 
-from server.event.context import At, Reading
+from server.event.context import At, ReadSoFar
 from server.event.forms import Form, Id, Values
 from server.event.table_reader import ITEMS_MAX, Section
 from server.sentences import Worded, say
@@ -69,7 +69,7 @@ class Table:
     """Keys that `look` itself reads, since they are no field of the value."""
 
     @staticmethod
-    def look(s: Section, v: Values, d: Reading) -> None:
+    def look(s: Section, v: Values, d: ReadSoFar) -> None:
         """Check and complete the values `v` of a table, by field."""
 
 
@@ -103,7 +103,7 @@ def _in_order(table: type[Table]) -> list[Key]:
     return _READ.setdefault(table, found)
 
 
-def read_values(s: Section, table: type[Table], d: Reading, **given: Any) -> Values:
+def read_values(s: Section, table: type[Table], d: ReadSoFar, **given: Any) -> Values:
     """What each key of a table holds, by field. `given`: fields that are known already."""
     v: Values = dict(given)
     for k in _in_order(table):
@@ -112,7 +112,7 @@ def read_values(s: Section, table: type[Table], d: Reading, **given: Any) -> Val
     return v
 
 
-def read_table(s: Section, table: type[T], d: Reading, **given: Any) -> T | None:
+def read_table(s: Section, table: type[T], d: ReadSoFar, **given: Any) -> T | None:
     """A value of that table; None where it can't be taken, which is noted."""
     v = read_values(s, table, d, **given)
     try:
@@ -126,7 +126,7 @@ def read_table(s: Section, table: type[T], d: Reading, **given: Any) -> T | None
     return None if lost else cast(T, made(**{f.name: v[f.name] for f in fields(made) if f.name in v}))
 
 
-def take(d: Reading, sections: Iterable[Section], table: type[T], into: list[At[T]], **given: Any) -> None:
+def take(d: ReadSoFar, sections: Iterable[Section], table: type[T], into: list[At[T]], **given: Any) -> None:
     """Read tables of a list."""
     for section in sections:
         value = read_table(section, table, d, **given)
@@ -134,7 +134,7 @@ def take(d: Reading, sections: Iterable[Section], table: type[T], into: list[At[
             into.append(At(value, section.path))
 
 
-def read_key(s: Section, k: Key, v: Values, d: Reading) -> Any:
+def read_key(s: Section, k: Key, v: Values, d: ReadSoFar) -> Any:
     """What a key holds: the value that is given, else its default."""
     found = k.form.read(s, k.name, v, d)
     if found is not None:
@@ -160,7 +160,7 @@ class One(Form):
     def __init__(self, table: type[Table], without: Sequence[str] = ()) -> None:
         self.table, self.without = table, without
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         inner = s.table(key)
         return None if inner is None else read_table(inner, self.table, d)
 
@@ -191,7 +191,7 @@ class Tables(One):
         if texts or or_one:
             self.said = "list of texts or tables, mixed" if texts else "table, or list of tables"
 
-    def read(self, s: Section, key: str, v: Values, d: Reading) -> Any:
+    def read(self, s: Section, key: str, v: Values, d: ReadSoFar) -> Any:
         value = s.raw(key)
         if value is None:
             return None

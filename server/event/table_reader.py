@@ -25,7 +25,7 @@ ITEMS_MAX = 500
 """Of what a race has (points, places, drives); a check may look at each pair."""
 
 
-class Report:
+class Problems:
     """Collects problems; knows the file's name and the line of every path."""
 
     def __init__(self, file: str, lines: Mapping[Path, int]) -> None:
@@ -87,7 +87,7 @@ def did_you_mean(word: str, known: Iterable[str], else_say: Worded) -> Worded:
 class Section:
     """One table of the file."""
 
-    def __init__(self, report: Report, values: dict[str, Any], path: Path) -> None:
+    def __init__(self, report: Problems, values: dict[str, Any], path: Path) -> None:
         self.report, self.values, self.path = report, values, path
         self.asked: set[str] = set()
 

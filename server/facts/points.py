@@ -24,7 +24,7 @@ DEPARTURES = frozenset({Kind.OUT, Kind.THROUGH})
 
 
 @dataclass(frozen=True, slots=True)
-class Visit:
+class PointReports:
     """The reports of one point sorted by the rule; the first of each counts."""
 
     point: str
@@ -66,7 +66,7 @@ def stamp(entry: Entry) -> Stamp:
     return Stamp(entry.seen_at, max(entry.seen_spread, timedelta(0)), entry.id, entry.by, entry.source)
 
 
-def visits(entries: Iterable[Entry]) -> dict[str, Visit]:
+def visits(entries: Iterable[Entry]) -> dict[str, PointReports]:
     """Reports in, out and through, grouped by point and sorted by the rule. Others are passed over."""
     arrivals: dict[str, list[Entry]] = {}
     departures: dict[str, list[Entry]] = {}
@@ -78,7 +78,7 @@ def visits(entries: Iterable[Entry]) -> dict[str, Visit]:
         if e.kind in DEPARTURES:
             departures.setdefault(e.point, []).append(e)
     return {
-        p: Visit(
+        p: PointReports(
             p, tuple(sorted(arrivals.get(p, ()), key=rank)), tuple(sorted(departures.get(p, ()), key=rank))
         )
         for p in arrivals.keys() | departures.keys()

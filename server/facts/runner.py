@@ -10,7 +10,7 @@ from server.event.model import CourseDef, PointKind, Runner
 from server.facts.conflict_resolution import seen_order
 from server.facts.entry import Entry, Fix, Kind, Retired
 from server.facts.placing import KnownAt, Placed, Placer
-from server.facts.points import Visit, stamp, visits
+from server.facts.points import PointReports, stamp, visits
 from server.facts.state import (
     Going,
     Interval,
@@ -113,7 +113,12 @@ class _Walk:
     """The mutable middle of the fold: one pass over the items of one runner."""
 
     def __init__(
-        self, runner: Runner, course: CourseDef, start: datetime, place: Placer | None, seen: dict[str, Visit]
+        self,
+        runner: Runner,
+        course: CourseDef,
+        start: datetime,
+        place: Placer | None,
+        seen: dict[str, PointReports],
     ) -> None:
         self.runner, self.course, self.start, self.place = runner, course, start, place
         self.seen = seen
@@ -160,7 +165,7 @@ class _Walk:
         for item in sorted(items, key=_Item.order):
             self._walk(item)
 
-    def _visit_items(self, visit: Visit) -> list[_Item]:
+    def _visit_items(self, visit: PointReports) -> list[_Item]:
         """The reports that count at one point; one item where the same report gives both times."""
         t = visit.times()
         i = self.index[visit.point]
@@ -450,7 +455,7 @@ class _Walk:
         for i, p in enumerate(self.course.points):
             v = self.seen.get(p.id)
             if v is not None and p.id in self.times:
-                v = Visit(
+                v = PointReports(
                     p.id,
                     tuple(e for e in v.arrivals if e.id not in refused),
                     tuple(e for e in v.departures if e.id not in refused),

@@ -13,7 +13,7 @@ from enum import StrEnum
 
 from pyproj import Geod
 
-from server.course import Course, PlacedPosition, Prior, place_position
+from server.course import Course, PlacedPosition, PositionPrior, place_position
 from server.event.model import CourseDef, Event, PointKind
 from server.facts.entry import Entry, Fix, Kind, Retired, Source
 from server.facts.hearsay import only_heard
@@ -272,7 +272,7 @@ def _placed(entry: Entry, fix: Fix, mine: RunnerState, course: Course) -> Placed
     last = mine.last_known
     prior = None
     if last is not None and last.km is not None and mine.start <= last.at <= entry.seen_at:
-        prior = Prior.since(last.km, entry.seen_at - last.at, 2.0, 16.0)
+        prior = PositionPrior.since(last.km, entry.seen_at - last.at, 2.0, 16.0)
     return place_position(course, fix.lat, fix.lon, fix.accuracy_m, prior)
 
 

@@ -37,12 +37,12 @@ from server.journal.values import (
     PersonPart,
     Pulse,
     RawUpdate,
-    Seen,
     Spoken,
     Status,
     StoredEvent,
     Swept,
     TokenInfo,
+    VerdictBasis,
 )
 
 __all__ = [
@@ -71,7 +71,6 @@ __all__ = [
     "Pulse",
     "RawUpdate",
     "RefusedError",
-    "Seen",
     "Spoken",
     "Status",
     "StoredEvent",
@@ -80,6 +79,7 @@ __all__ = [
     "TooManyGuessesError",
     "TooNewError",
     "UnknownError",
+    "VerdictBasis",
     "content_key",
     "entry_id",
 ]

@@ -15,7 +15,7 @@ from server.journal import tables as t
 from server.journal.store import insert
 from server.journal.values import NewUpdate, RawUpdate
 
-__all__ = ["Worker", "claim", "claimed_through", "done", "give_back", "let_by", "offset", "store", "waiting"]
+__all__ = ["Holder", "claim", "claimed_through", "done", "give_back", "let_by", "offset", "store", "waiting"]
 
 u = t.update_.c
 
@@ -66,7 +66,7 @@ def claimed_through(channel: str) -> Select[Any]:
 
 
 @dataclass(frozen=True, slots=True)
-class Worker:
+class Holder:
     """Who claims updates of a channel, when, for how long and through which server; `gone`: servers whose claims are
     free."""
 
@@ -78,7 +78,7 @@ class Worker:
     gone: tuple[str, ...]
 
 
-async def claim(c: AsyncConnection, who: Worker) -> list[RawUpdate]:
+async def claim(c: AsyncConnection, who: Holder) -> list[RawUpdate]:
     """See `Journal.next_updates`."""
     earlier = t.update_.alias()
     of_chat = and_(earlier.c.channel == u.channel, earlier.c.chat == u.chat, u.chat != "", _open(earlier.c))
@@ -100,7 +100,7 @@ async def claim(c: AsyncConnection, who: Worker) -> list[RawUpdate]:
     return [RawUpdate(r.id, r.channel, r.update_id, r.body, r.received_at, r.tries + 1) for r in rows]
 
 
-async def _in_order(c: AsyncConnection, who: Worker, found: Sequence[Any]) -> list[Any]:
+async def _in_order(c: AsyncConnection, who: Holder, found: Sequence[Any]) -> list[Any]:
     """Those found before which no open update of their chat stands that we have not got: another may be claiming it at
     this very moment."""
     chats = {r.chat for r in found if r.chat}
@@ -122,12 +122,12 @@ def _open(x: Any) -> ColumnElement[bool]:
     return of
 
 
-def _free(x: Any, who: Worker) -> ColumnElement[bool]:
+def _free(x: Any, who: Holder) -> ColumnElement[bool]:
     """Claimed by nobody, or by somebody whose lease is over or whose server has gone."""
     return or_(x.lease_until.is_(None), x.lease_until <= who.now, x.server.in_(who.gone))
 
 
-def _held(x: Any, who: Worker) -> ColumnElement[bool]:
+def _held(x: Any, who: Holder) -> ColumnElement[bool]:
     """Not so (spelt out, as what is compared with an empty column is neither true nor false)."""
     return and_(x.lease_until > who.now, or_(x.server.is_(None), x.server.not_in(who.gone)))
 

@@ -85,10 +85,10 @@ from server.journal.values import (
     Outage,
     Pulse,
     RawUpdate,
-    Seen,
     Status,
     StoredEvent,
     Swept,
+    VerdictBasis,
 )
 from server.watch.notice import Made, Notice
 
@@ -269,7 +269,7 @@ class Journal(PeopleDoor, OutboxDoor):
         return await self._store.writing(lambda c: deliveries.add_notices(c, owed, now, self._store.channels))
 
     async def add_judged(
-        self, owed: Sequence[Notice], now: datetime, seen: Seen, *, anyhow: bool = False
+        self, owed: Sequence[Notice], now: datetime, seen: VerdictBasis, *, anyhow: bool = False
     ) -> tuple[Made, ...] | None:
         """The same for a verdict, if nothing about its runner has come in since what it rests on; else None, and
         nothing is kept: judge again. `anyhow`: keep it all the same, as more comes in than can be judged."""
@@ -366,7 +366,7 @@ class Journal(PeopleDoor, OutboxDoor):
 
         async def work(c: AsyncConnection) -> list[RawUpdate]:
             gone = await retention.gone(c, inbox.claimed_through(channel), now, self._store)
-            return await inbox.claim(c, inbox.Worker(channel, now, limit, lease, server, gone))
+            return await inbox.claim(c, inbox.Holder(channel, now, limit, lease, server, gone))
 
         return await self._store.writing(work)
 

@@ -27,7 +27,7 @@ from server.journal import events
 from server.journal import tables as t
 from server.journal.codec import aware, dump_notice, load_entry, load_notice
 from server.journal.errors import UnknownError
-from server.journal.values import MadeKnown, Seen
+from server.journal.values import MadeKnown, VerdictBasis
 from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
 __all__ = [
@@ -97,7 +97,7 @@ async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tupl
     return tuple(new)
 
 
-async def overtaken(c: AsyncConnection, seen: Seen) -> bool:
+async def overtaken(c: AsyncConnection, seen: VerdictBasis) -> bool:
     """Whether more has come in about the runner (or the race) than a verdict rests on. Asked with the event held, so
     that nothing comes in between the answer and what is done with it."""
     await events.lock(c, seen.event)

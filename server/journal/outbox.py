@@ -68,7 +68,7 @@ class OutboxDoor:
         the delivery has meanwhile gone to another holder and this report changed nothing."""
 
         async def work(c: AsyncConnection) -> bool:
-            said = reports.Said(outcome, now, tries, detail, message_ref, text, retry_after, moved_to)
+            said = reports.SendReport(outcome, now, tries, detail, message_ref, text, retry_after, moved_to)
             return await reports.report(c, delivery, said, self._store.channels)
 
         return await self._store.writing(work)

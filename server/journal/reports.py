@@ -15,14 +15,14 @@ from server.journal.errors import UnknownError
 from server.journal.outcomes import AFTER, TRIES_BEFORE_NEXT, After, NextChannel, backoff
 from server.journal.values import DeliveryState, Outcome
 
-__all__ = ["Said", "keep_text", "move", "report"]
+__all__ = ["SendReport", "keep_text", "move", "report"]
 
 d = t.delivery.c
 n = t.notice.c
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class SendReport:
     """What a channel reports of one attempt; see `Journal.report`."""
 
     outcome: Outcome
@@ -42,7 +42,9 @@ async def keep_text(c: AsyncConnection, delivery: str, tries: int, text: str) ->
     await c.execute(update(t.attempt).where(a.delivery == delivery, a.number == tries).values(text=text))
 
 
-async def report(c: AsyncConnection, delivery: str, said: Said, channels: frozenset[str] | None) -> bool:
+async def report(
+    c: AsyncConnection, delivery: str, said: SendReport, channels: frozenset[str] | None
+) -> bool:
     """See `Journal.report`."""
     row, settled = await _locked(c, delivery)
     await _record(c, row, said)
@@ -65,7 +67,7 @@ async def report(c: AsyncConnection, delivery: str, said: Said, channels: frozen
     return True
 
 
-async def _leave(c: AsyncConnection, row: Any, said: Said, after: After, settled: bool) -> datetime:
+async def _leave(c: AsyncConnection, row: Any, said: SendReport, after: After, settled: bool) -> datetime:
     """Leave the delivery in the state that follows; returns when it is due again."""
     wait = said.retry_after if said.retry_after is not None else backoff(max(1, row.tries), row.rank)
     due = said.now if said.outcome is Outcome.MOVED else said.now + wait
@@ -91,7 +93,7 @@ async def _locked(c: AsyncConnection, delivery: str) -> tuple[Any, bool]:
     return row, notice.answered_at is not None or notice.overtaken_at is not None
 
 
-async def _record(c: AsyncConnection, row: Any, said: Said) -> None:
+async def _record(c: AsyncConnection, row: Any, said: SendReport) -> None:
     a = t.attempt.c
     values: dict[str, Any] = {
         "reported_at": said.now,
@@ -105,7 +107,7 @@ async def _record(c: AsyncConnection, row: Any, said: Said) -> None:
     await c.execute(update(t.attempt).where(a.delivery == row.id, a.number == number).values(values))
 
 
-async def _sent(c: AsyncConnection, row: Any, said: Said) -> None:
+async def _sent(c: AsyncConnection, row: Any, said: SendReport) -> None:
     values: dict[str, Any] = {
         "state": DeliveryState.SENT.value,
         "sent_at": said.now,

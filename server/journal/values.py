@@ -31,11 +31,11 @@ __all__ = [
     "PersonPart",
     "Pulse",
     "RawUpdate",
-    "Seen",
     "Status",
     "StoredEvent",
     "Swept",
     "TokenInfo",
+    "VerdictBasis",
 ]
 
 
@@ -87,7 +87,7 @@ class Head:
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class VerdictBasis:
     """What a verdict about one runner ('' = about none) rests on: the entries up to number `entries`, and the notices
     up to short number `notices`, of the event."""
 

@@ -15,7 +15,7 @@ import structlog
 from aiohttp import web
 
 from server.api import answer_links, auth, conversing
-from server.api.answer_links import Bound
+from server.api.answer_links import AnswerToken
 from server.api.auth import Caller
 from server.api.parts import PARTS
 from server.conversation.telling.message import Message, Rows
@@ -60,7 +60,7 @@ class _Asked:
 
     secret: str
     token: TokenInfo
-    bound: Bound
+    bound: AnswerToken
     event: Event
     made: Made
     message: Message

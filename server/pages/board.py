@@ -39,7 +39,7 @@ NOTICES_SHOWN = 8
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class BoardReader:
     """One person looking at one event, of a whole field `also` at this runner."""
 
     ask: Ask
@@ -55,7 +55,7 @@ async def home(request: web.Request) -> web.StreamResponse:
     return web.Response(text=html, content_type="text/html", headers=KEPT)
 
 
-def _whole(app: web.Application, seen: Seen) -> str:
+def _whole(app: web.Application, seen: BoardReader) -> str:
     return (
         app[TEMPLATES]
         .get_template("board.html")
@@ -79,12 +79,12 @@ async def part(request: web.Request) -> web.StreamResponse:
     return web.Response(text=html, content_type="text/html")
 
 
-def _changing(app: web.Application, seen: Seen) -> str:
+def _changing(app: web.Application, seen: BoardReader) -> str:
     template = app[TEMPLATES].get_template("board_part.html")
     return template.render(t=labels(seen.reader.language), **_shown(seen))
 
 
-async def seen_in(request: web.Request) -> Seen:
+async def seen_in(request: web.Request) -> BoardReader:
     """Who asks, for the event of the path or their own first; ApiError where their part sees no board."""
     parts = request.app[PARTS]
     ask = Ask(parts, request, parts.clock.now())
@@ -95,14 +95,14 @@ async def seen_in(request: web.Request) -> Seen:
         raise not_yours(Call.BOARD)
     picture = await parts.pictures.take(event, ask.now)
     also = request.query.get("runner", "")
-    return Seen(ask, picture, ask.person_parts, reader_in(picture.event, ask.person), also)
+    return BoardReader(ask, picture, ask.person_parts, reader_in(picture.event, ask.person), also)
 
 
 def _in_alarm(shown: BoardAnswer, runner: str) -> bool:
     return any(r.alarms for r in shown.runners if r.id == runner)
 
 
-def own_runner(seen: Seen) -> str:
+def own_runner(seen: BoardReader) -> str:
     """Which runner the reader is; '' for nobody."""
     return next((r.id for r in seen.picture.event.runners if r.person == seen.ask.person), "")
 
@@ -123,7 +123,7 @@ async def _first_event(ask: Ask) -> str:
     return max(begun, key=lambda e: e.starts).id
 
 
-def _shown(seen: Seen) -> dict[str, Any]:
+def _shown(seen: BoardReader) -> dict[str, Any]:
     """What the template of the changing part shows: the board, and what is of its reader alone."""
     picture, parts, person = seen.picture, seen.parts, seen.ask.person
     shown = board.board(picture, parts, person, seen.also)
@@ -144,7 +144,7 @@ def _shown(seen: Seen) -> dict[str, Any]:
     }
 
 
-def _maps(seen: Seen, shown: BoardAnswer, pen: Pen) -> dict[str, MapView]:
+def _maps(seen: BoardReader, shown: BoardAnswer, pen: Pen) -> dict[str, MapView]:
     """A map a runner whom the reader follows, unless that is a field."""
     followed = [r for r in shown.runners if r.forecast is not None]
     if len(followed) > RUNNERS_MAX:
@@ -154,7 +154,7 @@ def _maps(seen: Seen, shown: BoardAnswer, pen: Pen) -> dict[str, MapView]:
     return {runner: drawn for runner, drawn in found if drawn is not None}
 
 
-def view_of(seen: Seen, shown: BoardAnswer, pen: Pen) -> BoardView:
+def view_of(seen: BoardReader, shown: BoardAnswer, pen: Pen) -> BoardView:
     """The board in words for that person, with the profile as far as their part goes."""
     picture, parts = seen.picture, seen.parts
     phones = may(parts, Call.PHONES) is May.YES

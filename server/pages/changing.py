@@ -25,7 +25,7 @@ from server.conversation.telling.answer import ChangeAnswer
 from server.conversation.telling.say import Say
 from server.event.model import Event, MeetingPlan, PartKind
 from server.event.replan import What
-from server.pages.board import TEMPLATES, Seen, seen_in
+from server.pages.board import TEMPLATES, BoardReader, seen_in
 from server.pages.labels import labels
 from server.pages.setup.publishing import qr_of
 from server.sentences import sentence
@@ -36,7 +36,7 @@ _GO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SUPPORTER, PartKind.SAF
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class Option:
     """One of several: a person, a car, a point."""
 
     id: str
@@ -45,7 +45,7 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True)
-class Form:
+class ChangeSheet:
     """What the sheet offers. Of a meeting `title` where and whom, `crew`, `cars` and `kit` as they are, `points` where she
     could be met instead. Without a meeting: one to add; `runners`: for whom, where
     there are several. `past`: she has been there, and nothing can be changed. `cut_offs` ahead, for whoever may say that
@@ -54,14 +54,14 @@ class Form:
     meeting: str
     title: str
     runner: str
-    runners: tuple[Choice, ...]
-    crew: tuple[Choice, ...]
-    cars: tuple[Choice, ...]
-    points: tuple[Choice, ...]
+    runners: tuple[Option, ...]
+    crew: tuple[Option, ...]
+    cars: tuple[Option, ...]
+    points: tuple[Option, ...]
     kit: tuple[str, ...]
     just_finish: bool
     past: bool
-    cut_offs: tuple[Choice, ...] = ()
+    cut_offs: tuple[Option, ...] = ()
 
 
 async def show(request: web.Request) -> web.StreamResponse:
@@ -89,7 +89,7 @@ async def press(request: web.Request) -> web.StreamResponse:
     return await _page(request, seen, form, wanted, answer)
 
 
-async def _seen(request: web.Request) -> Seen:
+async def _seen(request: web.Request) -> BoardReader:
     seen = await seen_in(request)
     if may(seen.parts, Call.CHANGE) is not May.YES:
         raise not_yours(Call.CHANGE)
@@ -104,7 +104,7 @@ async def _ask(request: web.Request, wanted: Change) -> Ask:
     return ask
 
 
-def _change(given: Mapping[str, list[str]], seen: Seen) -> Change:
+def _change(given: Mapping[str, list[str]], seen: BoardReader) -> Change:
     """What the form says, as the API takes it."""
 
     def one(name: str) -> str | None:
@@ -136,7 +136,7 @@ def _change(given: Mapping[str, list[str]], seen: Seen) -> Change:
         raise from_validation(error) from error
 
 
-def _of_cut_off(seen: Seen, runner: str | None, limit: str | None, clock: str) -> dict[str, Any]:
+def _of_cut_off(seen: BoardReader, runner: str | None, limit: str | None, clock: str) -> dict[str, Any]:
     """Point, edge and moment of a cut-off that was chosen, with the time of day as typed."""
     picture = seen.picture
     her = next((r.id for r in picture.built.event.runners if r.id == runner), None)
@@ -148,20 +148,20 @@ def _of_cut_off(seen: Seen, runner: str | None, limit: str | None, clock: str) -
     return {"point": found.point, "edge": found.edge, "until": until}
 
 
-def _form(seen: Seen, meeting: str, runner: str) -> Form:
+def _form(seen: BoardReader, meeting: str, runner: str) -> ChangeSheet:
     event = seen.picture.built.event
     plan = next((m for m in event.meetings if m.id == meeting), None)
     mine = [r.id for r in event.runners if may(seen.parts, Call.CHANGE, r.id) is May.YES]
     her = plan.runner if plan is not None else runner if runner in mine else next(iter(mine), "")
     if her not in mine:
         raise not_yours(Call.CHANGE)
-    return Form(
+    return ChangeSheet(
         meeting="" if plan is None else plan.id,
         title="" if plan is None else _title(event, plan),
         runner=her,
-        runners=tuple(Choice(r, event.runner(r).name, r == her) for r in mine if len(event.runners) > 1),
+        runners=tuple(Option(r, event.runner(r).name, r == her) for r in mine if len(event.runners) > 1),
         crew=_people(event, her, plan),
-        cars=tuple(Choice(c.id, c.name, plan is not None and plan.car == c.id) for c in event.cars),
+        cars=tuple(Option(c.id, c.name, plan is not None and plan.car == c.id) for c in event.cars),
         points=_elsewhere(seen, her),
         kit=() if plan is None else tuple(k.name for k in plan.kit if not k.take_back),
         just_finish=event.limit is not None and event.runner(her).target.finish != event.limit,
@@ -171,14 +171,14 @@ def _form(seen: Seen, meeting: str, runner: str) -> Form:
     )
 
 
-def _cut_offs(seen: Seen, runner: str) -> tuple[Choice, ...]:
+def _cut_offs(seen: BoardReader, runner: str) -> tuple[Option, ...]:
     """Those ahead of her, for whoever may say what the race does."""
     if may(seen.parts, Call.RACE) is not May.YES:
         return ()
     event, say = seen.picture.built.event, Say(seen.reader, seen.picture.now)
     course = event.course_of(runner)
     return tuple(
-        Choice(
+        Option(
             f"{one.point} {one.edge}",
             f"{course.point(one.point).name}, {say.s(f'edge-{one.edge}')}: {say.when(one.at)}",
         )
@@ -190,27 +190,27 @@ def _title(event: Event, plan: MeetingPlan) -> str:
     return f"{event.course_of(plan.runner).point(plan.point).name}, {event.runner(plan.runner).name}"
 
 
-def _people(event: Event, runner: str, plan: MeetingPlan | None) -> tuple[Choice, ...]:
+def _people(event: Event, runner: str, plan: MeetingPlan | None) -> tuple[Option, ...]:
     """Those who could go, those who do ticked."""
     could = dict.fromkeys(p.person for p in event.people_for(runner, *_GO))
     goes = () if plan is None else plan.crew
-    return tuple(Choice(who, event.person(who).name, who in goes) for who in dict.fromkeys((*could, *goes)))
+    return tuple(Option(who, event.person(who).name, who in goes) for who in dict.fromkeys((*could, *goes)))
 
 
-def _elsewhere(seen: Seen, runner: str) -> tuple[Choice, ...]:
+def _elsewhere(seen: BoardReader, runner: str) -> tuple[Option, ...]:
     """Points ahead of her where crew may be and nobody meets her."""
     event, state = seen.picture.built.event, seen.picture.state.runner(runner)
     points = event.course_of(runner).points
     order = [p.id for p in points]
     met = {m.point for m in event.meetings_of(runner)}
     free = (p for p in points if p.crew_access and p.id not in met and not state.past(p.id, order))
-    return tuple(Choice(p.id, p.name) for p in free)
+    return tuple(Option(p.id, p.name) for p in free)
 
 
 async def _page(
     request: web.Request,
-    seen: Seen,
-    form: Form,
+    seen: BoardReader,
+    form: ChangeSheet,
     wanted: Change | None = None,
     answer: ChangeAnswer | None = None,
 ) -> web.StreamResponse:

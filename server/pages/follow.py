@@ -20,7 +20,7 @@ from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import FollowersAnswer
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.say import Say
-from server.pages.board import TEMPLATES, Seen, seen_in
+from server.pages.board import TEMPLATES, BoardReader, seen_in
 from server.pages.labels import labels
 from server.pages.session import preferred_language
 from server.pages.setup.publishing import qr_of
@@ -96,7 +96,7 @@ async def give(request: web.Request) -> web.StreamResponse:
     return await _own(request, seen, await _asked(seen, {"on": True, "off": False}.get(str(pressed))))
 
 
-async def _asked(seen: Seen, on: bool | None) -> FollowersAnswer:
+async def _asked(seen: BoardReader, on: bool | None) -> FollowersAnswer:
     """The call of the API as whoever is here, about the runner they are."""
     event = seen.picture.built.event
     mine = next((r.id for r in event.runners if may(seen.parts, Call.FOLLOWERS, r.id) is May.YES), None)
@@ -108,7 +108,7 @@ async def _asked(seen: Seen, on: bool | None) -> FollowersAnswer:
     return await followers(ask)
 
 
-async def _own(request: web.Request, seen: Seen, answer: FollowersAnswer) -> web.StreamResponse:
+async def _own(request: web.Request, seen: BoardReader, answer: FollowersAnswer) -> web.StreamResponse:
     language = seen.reader.language
     t = labels(language)
     html = (

@@ -47,7 +47,7 @@ RUNNERS_MAX = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class MapLink:
     """The way to a place: a link for the phone's own map program, and the words on it."""
 
     geo: str
@@ -55,7 +55,7 @@ class Way:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class MapPlace:
     """Where crew may come, or start or finish: its number, names and km in words, car park, who meets her there, and the
     link to it. `mine`: the reader meets her there. `label_x` is '' where its name would run into another's."""
 
@@ -68,7 +68,7 @@ class Place:
     mine: bool
     parking: str
     meets: str
-    way: Way
+    way: MapLink
     position: str
     label: str = ""
     label_x: str = ""
@@ -95,7 +95,7 @@ class MapView:
     line: str
     stretch: str
     ticks: tuple[tuple[str, str], ...]
-    places: tuple[Place, ...]
+    places: tuple[MapPlace, ...]
     car_parks: tuple[CarPark, ...]
     tiles: tuple[Tile, ...]
     credit: str
@@ -174,10 +174,10 @@ def _estimate(forecast: ForecastAnswer, points: tuple[Point, ...], pen: Pen) -> 
 
 def _places(
     points: tuple[Point, ...], course: Course, frame: Frame, board: RunnerBoard | None, pen: Pen
-) -> list[Place]:
+) -> list[MapPlace]:
     """Start, finish and, for crew (`board`), where they may come; marks that lie on one another are one place."""
     last = points[-1].id if points else ""
-    found: list[Place] = []
+    found: list[MapPlace] = []
     for p in points:
         if p.id not in (points[0].id, last) and not (board and p.crew_access):
             continue
@@ -190,12 +190,12 @@ def _places(
     return found
 
 
-def _place(p: Point, course: Course, frame: Frame, board: RunnerBoard | None, pen: Pen) -> Place:
+def _place(p: Point, course: Course, frame: Frame, board: RunnerBoard | None, pen: Pen) -> MapPlace:
     access = p.access if board else None
     x, y = frame.spot(*of_course(course, p.km or 0.0))
     lat, lon = _parked(p, course) if access else of_course(course, p.km or 0.0)
     met = [m for m in board.meetings if m.values.point == p.id and not m.values.lost] if board else []
-    return Place(
+    return MapPlace(
         number=0,
         names=p.name,
         km=pen.km(p.km or 0.0),
@@ -217,7 +217,7 @@ def _meets(meetings: list[MeetingAnswer], pen: Pen) -> str:
     return pen.word("map-mine") if any(m.mine for m in meetings) else pen.say.all(meetings[0].crew)
 
 
-def ways(picture: Picture, runner: str, pen: Pen) -> dict[str, Way]:
+def ways(picture: Picture, runner: str, pen: Pen) -> dict[str, MapLink]:
     """The way to each point where crew may come: to its car park where that has a position, else to the course."""
     course = picture.course(runner)
     return {
@@ -225,9 +225,9 @@ def ways(picture: Picture, runner: str, pen: Pen) -> dict[str, Way]:
     }
 
 
-def _way(p: Point, course: Course, pen: Pen) -> Way:
+def _way(p: Point, course: Course, pen: Pen) -> MapLink:
     parked = p.access is not None and p.access.lat is not None
-    return Way(
+    return MapLink(
         geo_link(*_parked(p, course), p.name), pen.word("map-to-car-park" if parked else "map-to-point")
     )
 
@@ -247,7 +247,7 @@ def geo_link(lat: float, lon: float, name: str) -> str:
     return f"geo:{at}?q={at}({quote(name, safe='')})"
 
 
-def _joined(a: Place, b: Place) -> Place:
+def _joined(a: MapPlace, b: MapPlace) -> MapPlace:
     names = a.names if a.names == b.names else f"{a.names}, {b.names}"
     chosen = a if a.crew or not b.crew else b
     return replace(
@@ -263,11 +263,11 @@ def _joined(a: Place, b: Place) -> Place:
     )
 
 
-def _labelled(places: list[Place], drawn: tuple[Box, ...]) -> tuple[Place, ...]:
+def _labelled(places: list[MapPlace], drawn: tuple[Box, ...]) -> tuple[MapPlace, ...]:
     """Names beside their marks where they run into no mark, no other name and nothing `drawn`; whose are the reader's own
     come first, then crew points."""
     taken = [*drawn, *((p.x - 8, p.y - 8, p.x + 8, p.y + 8) for p in places)]
-    done: dict[int, Place] = {}
+    done: dict[int, MapPlace] = {}
     for p in sorted(places, key=lambda p: (not p.mine, not p.crew, p.number)):
         wide = LETTER * len(p.label)
         sides = (

@@ -33,7 +33,7 @@ class Duty:
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class NextSection:
     """The runner's own next section: what is said of it, and what waits for her at its end in which car."""
 
     lines: tuple[str, ...]
@@ -56,7 +56,7 @@ class Station:
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class RunnerGroup:
     """Runners of whom the same is to be said, each with their id; `more`: those who do not stand here."""
 
     title: str
@@ -65,13 +65,13 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
-class Field:
+class FieldInBrief:
     """For organisers: how many are where in their race, a line each. Of a whole field also who is late where, whose cut-off
     is missed or in danger, who has not started and who has retired; and each point with how many came, left, are there
     and are yet to come."""
 
     lines: tuple[str, ...]
-    groups: tuple[Group, ...] = ()
+    groups: tuple[RunnerGroup, ...] = ()
     points: tuple[tuple[str, str, int, int, int, int], ...] = ()
 
 
@@ -80,9 +80,9 @@ class Own:
     """The blocks of one reader, each None where it is not theirs."""
 
     duty: Duty | None = None
-    section: Section | None = None
+    section: NextSection | None = None
     station: Station | None = None
-    field: Field | None = None
+    field: FieldInBrief | None = None
 
 
 def own(picture: Picture, shown: BoardAnswer, person: str, parts: tuple[Part, ...], pen: Pen) -> Own:
@@ -113,7 +113,7 @@ def _duty(event: Event, person: str, parts: tuple[Part, ...], pen: Pen) -> Duty:
     return Duty(steps, ladder_phones(event, runner, person, pen))
 
 
-def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> Section | None:
+def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> NextSection | None:
     ahead = next_point(picture, runner, May.YES)
     if ahead is None or ahead.window is None:
         return None
@@ -127,7 +127,7 @@ def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> Sec
         lines.append(pen.word("section-nobody", place=ahead.name))
         meeting = next((m for m in of_her.meetings if not m.values.lost), None) if of_her else None
         if meeting is None:
-            return Section(tuple(lines), ())
+            return NextSection(tuple(lines), ())
         when = times.window_short(meeting.values.window, pen.reader, pen.now)
         crew = pen.say.all(meeting.crew)
         lines.append(pen.word("section-next-crew", place=meeting.name, when=when, crew=crew))
@@ -135,7 +135,7 @@ def _section(picture: Picture, shown: BoardAnswer, runner: str, pen: Pen) -> Sec
         lines.append(pen.word("section-crew", crew=pen.say.all(meeting.crew), place=ahead.name))
     if meeting.values.food:
         lines.append(pen.word("section-food", food=meeting.values.food))
-    return Section(tuple(lines), _in_which_car(picture.event, meeting.values.meeting, pen))
+    return NextSection(tuple(lines), _in_which_car(picture.event, meeting.values.meeting, pen))
 
 
 def _way(picture: Picture, runner: str, ahead: PointAnswer, pen: Pen) -> Iterator[str]:
@@ -220,7 +220,7 @@ def _where_now(picture: Picture) -> str:
     return ahead.name if ahead is not None else ""
 
 
-def _field(picture: Picture, whole: FieldAnswer | None, pen: Pen) -> Field | None:
+def _field(picture: Picture, whole: FieldAnswer | None, pen: Pen) -> FieldInBrief | None:
     if len(picture.event.runners) < 2:
         return None
     counts: dict[Going, int] = {}
@@ -234,22 +234,22 @@ def _field(picture: Picture, whole: FieldAnswer | None, pen: Pen) -> Field | Non
         for g, n in counts.items()
     )
     if whole is None:
-        return Field(lines)
+        return FieldInBrief(lines)
     points = tuple((p.name, pen.km(p.km), p.came, p.left, p.here, p.to_come) for p in whole.points)
-    return Field(lines, tuple(g for g in _groups(whole, pen) if g.runners), points)
+    return FieldInBrief(lines, tuple(g for g in _groups(whole, pen) if g.runners), points)
 
 
-def _groups(whole: FieldAnswer, pen: Pen) -> Iterator[Group]:
+def _groups(whole: FieldAnswer, pen: Pen) -> Iterator[RunnerGroup]:
     def who(r: FieldRunner) -> str:
         return f"{r.bib} {r.name}".strip()
 
     def at(key: str, r: FieldRunner, place: str, when: datetime | None, **more: str) -> str:
         return pen.word(key, who=who(r), place=place, when=pen.when(when) if when else "none", **more)
 
-    def group(title: str, found: Iterable[tuple[FieldRunner, str]]) -> Group:
+    def group(title: str, found: Iterable[tuple[FieldRunner, str]]) -> RunnerGroup:
         every = tuple((r.id, said) for r, said in found)
         more = pen.word("station-more", count=str(len(every) - DUE_MAX)) if len(every) > DUE_MAX else ""
-        return Group(pen.word(title, count=str(len(every))), every[:DUE_MAX], more)
+        return RunnerGroup(pen.word(title, count=str(len(every))), every[:DUE_MAX], more)
 
     runners = whole.runners
     yield group(

@@ -22,7 +22,7 @@ from server.journal import AwayError, JournalError
 from server.log import broke
 from server.pages import answer, board, changing, chat, follow, pictures, push, session, sheet, stream
 from server.pages.labels import labels
-from server.pages.session import CHOICES, Choice, preferred_language
+from server.pages.session import CHOICES, DemoPerson, preferred_language
 from server.pages.setup import door
 from server.pages.setup import routes as setup
 
@@ -45,7 +45,7 @@ HEADERS = {
 _TYPES = {"css": "text/css", "js": "text/javascript", "svg": "image/svg+xml"}
 
 
-def add_to(app: web.Application, choices: tuple[Choice, ...] = (), push_key: str = "") -> None:
+def add_to(app: web.Application, choices: tuple[DemoPerson, ...] = (), push_key: str = "") -> None:
     """Add every page to the server. `choices`: who one may be in the demo; `push_key`: the public key for web push."""
     app[CHOICES] = choices
     app[push.KEY] = push_key

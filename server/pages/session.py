@@ -27,14 +27,14 @@ _HERE = frozenset({"127.0.0.1", "::1", "localhost"})
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class DemoPerson:
     """Somebody whom the demo's page lets one be."""
 
     person: str
     name: str
 
 
-CHOICES = web.AppKey("CHOICES", tuple[Choice, ...])
+CHOICES = web.AppKey("CHOICES", tuple[DemoPerson, ...])
 """Not empty only in the demo, which runs on this machine with invented people."""
 
 

@@ -12,7 +12,7 @@ from server.api.who_may import Call, May, may
 from server.event.model import PartKind
 from server.pages.alarm_card import ladder_phones
 from server.pages.bars import axis
-from server.pages.board import KEPT, TEMPLATES, Seen, own_runner, seen_in, view_of
+from server.pages.board import KEPT, TEMPLATES, BoardReader, own_runner, seen_in, view_of
 from server.pages.labels import labels
 from server.pages.map import ways
 from server.pages.session import parts_words
@@ -43,13 +43,13 @@ async def paper(request: web.Request) -> web.StreamResponse:
     return web.Response(body=body, content_type="application/pdf", headers=named)
 
 
-def _printed(seen: Seen) -> bool:
+def _printed(seen: BoardReader) -> bool:
     """Whether a sheet is made here: for those of the race, where the field is small; a large one's is made by command."""
     helps = any(p.kind is PartKind.VOLUNTEER for p in seen.parts)
     return len(seen.picture.event.runners) <= FEW and (helps or may(seen.parts, Call.PHONES) is May.YES)
 
 
-def _paper(seen: Seen, size: Size) -> bytes:
+def _paper(seen: BoardReader, size: Size) -> bytes:
     built = seen.picture.built
     before = before_start(built.event, built.timetables, built.courses, seen.picture.now)
     spots = course_spots(built.event, built.courses)
@@ -57,7 +57,7 @@ def _paper(seen: Seen, size: Size) -> bytes:
     return crew_pdf(before, [seen.ask.person], moves, size)
 
 
-def _sheet(app: web.Application, seen: Seen) -> str:
+def _sheet(app: web.Application, seen: BoardReader) -> str:
     picture, parts, person = seen.picture, seen.parts, seen.ask.person
     pen = Pen(seen.reader, picture.now)
     shown = board.board(picture, parts, person)

@@ -39,7 +39,7 @@ class PointLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Clock:
+class LargeTime:
     """A time in large: on the race's clock, and under it on the reader's own where that differs."""
 
     there: str = ""
@@ -53,9 +53,9 @@ class MeetingCard:
     name: str
     crew: str
     mine: bool
-    leave_by: Clock
-    be_there: Clock
-    wait_until: Clock
+    leave_by: LargeTime
+    be_there: LargeTime
+    wait_until: LargeTime
     arrives: str
     kit: tuple[str, ...]
     food: str
@@ -87,7 +87,7 @@ class RunnerView:
     name: str
     bib: str
     fact: str
-    fact_at: Clock
+    fact_at: LargeTime
     fact_by: str
     doubt_count: int
     held: str
@@ -149,13 +149,13 @@ class Pen:
         """A time, on both clocks where they differ."""
         return times.moment(at, self.reader, self.now)
 
-    def clock(self, at: datetime | None) -> Clock:
+    def clock(self, at: datetime | None) -> LargeTime:
         """A time to be shown in large."""
         if at is None:
-            return Clock()
+            return LargeTime()
         own = times.own_clock(at, self.reader, self.now)
         here = self.word("own-clock", when=own) if own else ""
-        return Clock(times.clock(at, self.reader, self.now), here)
+        return LargeTime(times.clock(at, self.reader, self.now), here)
 
     def maybe(self, at: datetime | None) -> str:
         """A time or nothing."""
@@ -316,7 +316,7 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> MeetingCard:
         mine=m.mine,
         leave_by=pen.clock(v.leave_by and times.leave_said(v.leave_by, pen.now)),
         be_there=pen.clock(times.floor_to(v.be_there)),
-        wait_until=Clock(pen.word("until-heard")) if v.stay else pen.clock(times.ceil_to(v.wait_until)),
+        wait_until=LargeTime(pen.word("until-heard")) if v.stay else pen.clock(times.ceil_to(v.wait_until)),
         arrives=times.window(v.window, pen.reader, pen.now),
         kit=v.kit,
         food=v.food,

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import median
 
-from server.conversation.telling.against_plan import Part, parts_of, say_report
+from server.conversation.telling.against_plan import LegCompared, parts_of, say_report
 from server.conversation.telling.answer import ForecastAnswer, PointAnswer
 from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import Say
@@ -21,7 +21,7 @@ from server.facts.entry import LOOKED_BACK, Entry
 from server.facts.stop_log import UNIT
 from server.paper.document import Block, Grid, Head, Lines, Look, Page, Sheet, page
 from server.paper.scored import Scored
-from server.plan.held import Figure, Held
+from server.plan.held import Figure, RaceEvidence
 from server.plan.movements.names import person_name
 from server.plan.targets import hours
 from server.plan.timetable import Timetable
@@ -34,7 +34,7 @@ TOLD = ("who", "messages", "asked-head", "answered", "how-soon", "slowest")
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class MessagesTold:
     """What one person was told of a race: messages that went out, how many asked for an answer, how many got one, how
     soon (None: none)."""
 
@@ -54,14 +54,14 @@ class Afterwards:
     event: Event
     runner: str
     answer: ForecastAnswer
-    parts: tuple[Part, ...]
+    parts: tuple[LegCompared, ...]
     halves: tuple[float, float] | None
     scored: tuple[Scored, ...]
-    told: tuple[Told, ...]
+    told: tuple[MessagesTold, ...]
     written: tuple[Entry, ...]
     race: tuple[float, float, timedelta] | None
     """Of a finished race km, ascent (m) and time: what a next plan can rest on."""
-    held: Held
+    held: RaceEvidence
     log: tuple[Entry, ...]
     looked_back: tuple[Entry, ...]
 
@@ -73,7 +73,7 @@ def afterwards(
     made: Sequence[Made],
     windows: Sequence[Scored],
     written: Sequence[Entry],
-    held: Held,
+    held: RaceEvidence,
     log: Sequence[Entry] = (),
     looked_back: Sequence[Entry] = (),
 ) -> Afterwards:
@@ -99,7 +99,7 @@ def afterwards(
     )
 
 
-def _told(event: Event, made: Sequence[Made], runner: str) -> Iterator[Told]:
+def _told(event: Event, made: Sequence[Made], runner: str) -> Iterator[MessagesTold]:
     by_person: dict[str, list[Made]] = {}
     people = {p.id for p in event.people}
     for m in made:
@@ -110,7 +110,7 @@ def _told(event: Event, made: Sequence[Made], runner: str) -> Iterator[Told]:
         took = [
             m.answered_at - m.sent_at for m in asked if m.answered_at is not None and m.sent_at is not None
         ]
-        yield Told(person, len(mine), len(asked), len(took), _middle(took), max(took, default=None))
+        yield MessagesTold(person, len(mine), len(asked), len(took), _middle(took), max(took, default=None))
 
 
 def _middle(lengths: Sequence[timedelta]) -> timedelta | None:
@@ -188,17 +188,17 @@ def _heads(say: Say, keys: Sequence[str]) -> tuple[str, ...]:
     return tuple(say.s(f"paper-{k}") for k in keys)
 
 
-def _row(say: Say, p: Part) -> tuple[str, ...]:
+def _row(say: Say, p: LegCompared) -> tuple[str, ...]:
     name = say.s("paper-from-to", **{"from": p.start}, to=p.end) if p.start else p.end
     return name, _hm(p.planned), _hm(p.planned + p.over), _signed(p.over)
 
 
-def _all_stops(say: Say, stops: Sequence[Part]) -> Iterator[tuple[str, ...]]:
+def _all_stops(say: Say, stops: Sequence[LegCompared]) -> Iterator[tuple[str, ...]]:
     if len(stops) > 1:
         planned, over = (
             sum(x, timedelta(0)) for x in zip(*((p.planned, p.over) for p in stops), strict=True)
         )
-        yield _row(say, Part("", say.s("paper-all-stops"), planned, over))
+        yield _row(say, LegCompared("", say.s("paper-all-stops"), planned, over))
 
 
 def _hm(t: timedelta) -> str:
@@ -233,7 +233,7 @@ def _windows(a: Afterwards, say: Say) -> Iterator[Block]:
     yield Grid(_heads(say, WINDOWS), rows, numbers=True)
 
 
-def _said(a: Afterwards, say: Say, t: Told) -> tuple[str, ...]:
+def _said(a: Afterwards, say: Say, t: MessagesTold) -> tuple[str, ...]:
     soon, slow = ("" if x is None else say.length(x) for x in (t.median, t.slowest))
     return person_name(a.event, t.person), str(t.sent), str(t.asked), str(t.answered), soon, slow
 

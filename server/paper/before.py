@@ -24,7 +24,7 @@ from server.plan.stage_odds import ends_of_stages, stage_odds
 from server.plan.timetable import Timetable
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
-from server.watch.silences import Silence, silences
+from server.watch.silences import LegSilence, silences
 from server.watch.situation import Situation
 
 BEFORE: timedelta = timedelta(hours=1)
@@ -42,7 +42,7 @@ class BeforeStart:
     at: datetime
     views: Mapping[str, View]
     _dark: dict[str, DarkByPace] = field(default_factory=dict, repr=False)
-    _silences: dict[str, tuple[Silence, ...]] = field(default_factory=dict, repr=False)
+    _silences: dict[str, tuple[LegSilence, ...]] = field(default_factory=dict, repr=False)
     _cut_offs: dict[str, tuple[CutOffOdds, ...]] = field(default_factory=dict, repr=False)
 
     @property
@@ -73,7 +73,7 @@ class BeforeStart:
             self._dark[runner] = found
         return self._dark[runner]
 
-    def silences(self, runner: str) -> tuple[Silence, ...]:
+    def silences(self, runner: str) -> tuple[LegSilence, ...]:
         """When silence after each point would be asked about, told home and an alarm; worked out once."""
         if runner not in self._silences:
             self._silences[runner] = silences(self.event, runner, self.timetable(runner), self.course(runner))

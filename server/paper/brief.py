@@ -18,7 +18,7 @@ from server.paper.moves import COLUMNS, move_rows
 from server.paper.rules import rules_lines
 from server.paper.table import goals_line, kit_lines, to_minute
 from server.paper.writing import Writing
-from server.plan.movements import CrewPlan, Way
+from server.plan.movements import CarWay, CrewPlan
 from server.plan.movements.names import car_name, person_name, place_name
 
 READERS = (PartKind.CREW, PartKind.PACER, PartKind.SAFETY_CONTACT)
@@ -92,7 +92,7 @@ def _drives(w: Writing) -> Page:
 
 def _recce(w: Writing) -> Iterator[tuple[str, ...]]:
     """Each way once, those that nobody stands by first."""
-    found: dict[tuple[str, str], tuple[Way, str]] = {}
+    found: dict[tuple[str, str], tuple[CarWay, str]] = {}
     for visit in w.moves.visits if w.moves is not None else ():
         for ride in visit.rides:
             for way in ride.journey.ways:

@@ -17,7 +17,7 @@ from server.conversation.telling.times import edges, floor_to
 from server.event.model import Event
 from server.paper.after_her import AfterHer, after_her
 from server.paper.before import BeforeStart
-from server.plan.movements import CrewPlan, Ride, Visit
+from server.plan.movements import CrewPlan, MeetingMovement, Ride
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.trips import car_of
 from server.watch.notice import MeetingValues
@@ -34,7 +34,7 @@ class _Ride:
     """One car to one meeting: the watch's times for it, and its visit in the movements (None: not among them)."""
 
     m: MeetingValues
-    visit: Visit | None
+    visit: MeetingMovement | None
     car: str
     ride: Ride | None
 
@@ -152,7 +152,7 @@ def _rides(event: Event, meeting: MeetingValues, moves: CrewPlan) -> Iterator[_R
         yield _Ride(m, visit, m.car or car_of(event, plan), ride)
 
 
-def _visit(moves: CrewPlan, meeting: str) -> Visit | None:
+def _visit(moves: CrewPlan, meeting: str) -> MeetingMovement | None:
     return next((v for v in moves.visits if v.meeting == meeting), None)
 
 

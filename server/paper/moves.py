@@ -13,7 +13,7 @@ from rich.table import Table
 from server.conversation.telling.movements import made_of
 from server.conversation.telling.say import Say
 from server.event.model import Event
-from server.plan.movements import CrewPlan, Ride, Visit
+from server.plan.movements import CrewPlan, MeetingMovement, Ride
 from server.plan.movements.names import car_name, person_name, place_name
 
 COLUMNS = ("paper-car", "paper-who", "paper-from", "paper-to", "paper-made-of", "paper-in-time")
@@ -44,7 +44,7 @@ def move_rows(event: Event, plan: CrewPlan, say: Say) -> tuple[MoveRow, ...]:
     return tuple(row for v in plan.visits for r in v.rides for row in _rows(event, v, r, say))
 
 
-def _rows(event: Event, v: Visit, r: Ride, say: Say) -> Iterator[MoveRow]:
+def _rows(event: Event, v: MeetingMovement, r: Ride, say: Say) -> Iterator[MoveRow]:
     odds = say.odds(r.p_first)
     there = bool(r.last.known and not r.last.ways)
     row = MoveRow(

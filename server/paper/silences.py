@@ -14,7 +14,7 @@ from server.conversation.telling.say import Say, slug
 from server.conversation.telling.times import ceil_to, clock
 from server.event.model import Event, Goal
 from server.paper.before import BeforeStart
-from server.watch.silences import Because, Silence
+from server.watch.silences import Because, LegSilence
 
 FEW_TOLD = 0.6
 """Where so many are missed, '1 runner in 1' would be said (own choice)."""
@@ -50,7 +50,7 @@ def silence_notes(before: BeforeStart, runner: str, say: Say) -> tuple[str, ...]
     )
 
 
-def _note(event: Event, runner: str, s: Silence, say: Say) -> list[str]:
+def _note(event: Event, runner: str, s: LegSilence, say: Say) -> list[str]:
     place = _name(event, runner, s.point)
     if s.after is None:
         out = [say.s("paper-silence-never", place=place)]

@@ -13,7 +13,7 @@ from typing import Final
 from server.course import Course
 from server.event.model import Event, Runner
 from server.plan.errors import PlanError
-from server.plan.learn import Steps, learn, steps_of
+from server.plan.learn import RunSteps, learn, steps_of
 from server.plan.likely import Estimate
 from server.plan.notes import note, saying
 from server.plan.own import SPREAD, OwnPace, Results
@@ -78,7 +78,7 @@ def _joined(own: OwnPace | None, results: Results | None) -> OwnPace | None:
 
 def _own_runs(runner: Runner, files: Mapping[str, bytes]) -> tuple[OwnPace | None, list[PlanError]]:
     field, wrong = f"runners.{runner.id}.own_runs", []
-    steps: list[Steps] = []
+    steps: list[RunSteps] = []
     recordings: list[Recording] = []
     for name in runner.own_runs:
         try:

@@ -16,7 +16,7 @@ import numpy as np
 
 from server.event.model import FuelPlan, Goal, Point, PointKind, Runner
 from server.plan.errors import PlanError
-from server.plan.notes import Note, Told, note
+from server.plan.notes import Note, PlanDoubt, note
 from server.plan.timetable import Timetable
 from server.sentences import say
 
@@ -148,10 +148,10 @@ def fuel_table(
     return FuelTable(tuple(carry), tuple(packed), warned)
 
 
-def fuel_told(runner: Runner, points: Sequence[Point], timetable: Timetable) -> tuple[Told, ...]:
+def fuel_told(runner: Runner, points: Sequence[Point], timetable: Timetable) -> tuple[PlanDoubt, ...]:
     """What of her plan is outside the published ranges, her training or her bottles, each with what to do about it."""
     found = fuel_of(runner, points, timetable).warnings if runner.fuel else ()
-    return tuple(Told(n, note(n.kind.replace("fuel-", "fuel-do-", 1))) for n in found)
+    return tuple(PlanDoubt(n, note(n.kind.replace("fuel-", "fuel-do-", 1))) for n in found)
 
 
 def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, FuelPlan]:

@@ -45,7 +45,7 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
+class RaceEvidence:
     """What one race says beside its times: her fade; carbohydrate (g) and fluid (ml) an hour, as logged. None: not known."""
 
     fade: Figure | None = None
@@ -94,13 +94,13 @@ def fade_of(event: Event, runner_id: str, course: Course, passed: Mapping[str, P
     return Figure(value, low, high, len(came))
 
 
-def held_of(event: Event, course: Course, state: RunnerState) -> Held:
+def held_of(event: Event, course: Course, state: RunnerState) -> RaceEvidence:
     """All of it, from what was reported and logged of her."""
     passed = {t.point: Passed(_since(t.arrived, state), _since(t.left, state)) for t in state.times}
     ends = [s.at for t in state.times for s in (t.left, t.arrived) if s is not None]
     end = state.finished.at if state.finished is not None else max(ends, default=state.start)
     carbohydrate, fluid = (intake_of(state.log, i, state.start, end) for i in (Item.ATE, Item.DRANK))
-    return Held(fade_of(event, state.runner, course, passed), carbohydrate, fluid)
+    return RaceEvidence(fade_of(event, state.runner, course, passed), carbohydrate, fluid)
 
 
 def _since(stamp: Stamp | None, state: RunnerState) -> float | None:

@@ -21,8 +21,8 @@ import numpy as np
 from server.course import Course
 from server.event.model import Event, GroundState, KitItem, PointKind, WeatherSpell
 from server.plan.light import Sky
-from server.plan.notes import Saying, Told, note, saying
-from server.plan.paces import Bools, Floats, Pace, paces_of, shaded_at, sky_of
+from server.plan.notes import PlanDoubt, Saying, note, saying
+from server.plan.paces import Bools, Floats, GoalPace, paces_of, shaded_at, sky_of
 from server.plan.timetable import Timetable
 
 MINUTES_LEFT: Final = 5
@@ -37,7 +37,7 @@ LAPSE_C_PER_M: Final = 0.0065
 """The standard atmosphere's fall of temperature with height; a spell's temperature is taken for the course's mean height."""
 
 
-class Need(StrEnum):
+class KitNeed(StrEnum):
     """What the dark, the cold and the wet ask for."""
 
     TORCH = "torch"
@@ -62,7 +62,7 @@ def _says(what: str, text: str) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Handed:
+class KitHanded:
     """Things that she gets at a km: `point` '' where she has them from the start. `taken`: crew take them from her."""
 
     km: float
@@ -72,7 +72,7 @@ class Handed:
 
 
 @dataclass(frozen=True, slots=True)
-class Moment:
+class KitNeeded:
     """At one pace: from when and where she needs what she has not got, and when she gets it (None = never)."""
 
     pace: str
@@ -86,15 +86,15 @@ class Gap:
     """A need that is not met: at which paces, where it is handed over too late ('' in no list), and the last place before
     at which it could be ('' = only from the start)."""
 
-    need: Need
-    moments: tuple[Moment, ...]
+    need: KitNeed
+    moments: tuple[KitNeeded, ...]
     handed_at: str
     give_at: str
 
 
-def is_for(need: Need, name: str) -> bool:
+def is_for(need: KitNeed, name: str) -> bool:
     """Whether a thing of that name meets a need. A battery for a torch is no torch; 'torch with a spare battery' is."""
-    if need is not Need.TORCH:
+    if need is not KitNeed.TORCH:
         return _says(need.value, name)
     parts = (x for piece in _PARTS.split(name) for x in _words()["joins"].split(piece))
     return any(_says("torch", part) and not _says("battery", part) for part in parts)
@@ -114,29 +114,29 @@ def runs_on_batteries(name: str) -> bool:
     return _says("torch", name) or _says("battery", name)
 
 
-def handed_over(event: Event, runner_id: str) -> tuple[Handed, ...]:
+def handed_over(event: Event, runner_id: str) -> tuple[KitHanded, ...]:
     """Where she gets and gives what, in running order: from the start, from bags, at meetings."""
     runner, course = event.runner(runner_id), event.course_of(runner_id)
     km = {p.id: p.km or 0.0 for p in course.points}
-    found = [Handed(0.0, "", runner.carries)] if runner.carries else []
-    found += [Handed(km[b.point], b.point, b.kit) for b in runner.drop_bags if b.point in km]
+    found = [KitHanded(0.0, "", runner.carries)] if runner.carries else []
+    found += [KitHanded(km[b.point], b.point, b.kit) for b in runner.drop_bags if b.point in km]
     for m in event.meetings_of(runner_id):
         if m.point in km:
             given = tuple(k for k in m.kit if not k.take_back)
-            found.append(Handed(km[m.point], m.point, given, tuple(k for k in m.kit if k.take_back)))
+            found.append(KitHanded(km[m.point], m.point, given, tuple(k for k in m.kit if k.take_back)))
     found += _said(event, runner_id, found)
     return tuple(sorted(found, key=lambda h: h.km))
 
 
-def _said(event: Event, runner_id: str, lists: Sequence[Handed]) -> Iterator[Handed]:
+def _said(event: Event, runner_id: str, lists: Sequence[KitHanded]) -> Iterator[KitHanded]:
     """What the file says of her without a list: the light she has, where nobody hands her one; and what she wears."""
     runner = event.runner(runner_id)
-    handed = any(is_for(Need.TORCH, k.name) for h in lists for k in h.things)
+    handed = any(is_for(KitNeed.TORCH, k.name) for h in lists for k in h.things)
     if runner.torch and (not handed or _says("on_her", runner.torch)):
-        yield Handed(0.0, "", (KitItem(runner.torch),))
-    worn = [n for n in (Need.WARM, Need.WET) if is_for(n, runner.clothing)]
+        yield KitHanded(0.0, "", (KitItem(runner.torch),))
+    worn = [n for n in (KitNeed.WARM, KitNeed.WET) if is_for(n, runner.clothing)]
     if worn:
-        yield Handed(0.0, "", (KitItem(runner.clothing),))
+        yield KitHanded(0.0, "", (KitItem(runner.clothing),))
 
 
 def gaps(event: Event, timetable: Timetable, course: Course) -> tuple[Gap, ...]:
@@ -147,7 +147,7 @@ def gaps(event: Event, timetable: Timetable, course: Course) -> tuple[Gap, ...]:
     lists = handed_over(event, timetable.runner)
     keeps = any(h.things for h in lists)
     found = []
-    for need in Need if keeps else (Need.TORCH,):
+    for need in KitNeed if keeps else (KitNeed.TORCH,):
         moments = [m for p in paces for m in _missing(event, timetable, course, p, sky, need, lists)]
         if moments:
             found.append(_gap(event, timetable, need, moments, lists))
@@ -158,11 +158,11 @@ def _missing(
     event: Event,
     timetable: Timetable,
     course: Course,
-    pace: Pace,
+    pace: GoalPace,
     sky: Sky,
-    need: Need,
-    lists: Sequence[Handed],
-) -> Iterator[Moment]:
+    need: KitNeed,
+    lists: Sequence[KitHanded],
+) -> Iterator[KitNeeded]:
     """The first stretch of a pace on which she is without what she needs."""
     gone, km, up = pace.ticks()
     wants = up & _needed(event, timetable, course, sky, need, gone, km)
@@ -174,14 +174,14 @@ def _missing(
         given = [h.km for h in lists if h.km > km[first] and any(is_for(need, k.name) for k in h.things)]
         until = timetable.start + timedelta(seconds=pace.at(given[0])) if given else None
         began = (
-            _sunset(event, timetable, pace, sky, first, gone) if need is Need.TORCH else float(gone[first])
+            _sunset(event, timetable, pace, sky, first, gone) if need is KitNeed.TORCH else float(gone[first])
         )
         where = float(np.interp(began, pace.elapsed_s, pace.km))
-        yield Moment(pace.name, timetable.start + timedelta(seconds=began), where, until)
+        yield KitNeeded(pace.name, timetable.start + timedelta(seconds=began), where, until)
         return
 
 
-def _sunset(event: Event, timetable: Timetable, pace: Pace, sky: Sky, first: int, gone: Floats) -> float:
+def _sunset(event: Event, timetable: Timetable, pace: GoalPace, sky: Sky, first: int, gone: Floats) -> float:
     """When it was dark on the way to that minute, to the second, as the plan's own light says it (`dark_kit`)."""
     seconds = np.linspace(float(gone[max(first - 1, 0)]), float(gone[first]), 61)
     km = np.interp(seconds, pace.elapsed_s, pace.km)
@@ -189,7 +189,7 @@ def _sunset(event: Event, timetable: Timetable, pace: Pace, sky: Sky, first: int
     return float(gone[first] if dark[0] else seconds[max(int(np.argmax(dark)) - 1, 0)])
 
 
-def _has(need: Need, km: Floats, lists: Sequence[Handed]) -> Bools:
+def _has(need: KitNeed, km: Floats, lists: Sequence[KitHanded]) -> Bools:
     """Where she has something for a need: crew take what they name, and nothing else that she has for it."""
     has = np.zeros(len(km), dtype=np.bool_)
     mine: list[KitItem] = []
@@ -207,7 +207,7 @@ def left_with(mine: Iterable[KitItem], taken: Sequence[KitItem]) -> list[KitItem
     that is no spare."""
     left = list(mine)
     for t in taken:
-        needs = [n for n in Need if is_for(n, t.name)]
+        needs = [n for n in KitNeed if is_for(n, t.name)]
         same = [k for k in left if k.name.casefold() == t.name.casefold()]
         same += [k for k in left if not is_spare(k.name) and any(is_for(n, k.name) for n in needs)]
         if same:
@@ -216,16 +216,16 @@ def left_with(mine: Iterable[KitItem], taken: Sequence[KitItem]) -> list[KitItem
 
 
 def _needed(
-    event: Event, timetable: Timetable, course: Course, sky: Sky, need: Need, gone: Floats, km: Floats
+    event: Event, timetable: Timetable, course: Course, sky: Sky, need: KitNeed, gone: Floats, km: Floats
 ) -> Bools:
     definition = event.course_of(timetable.runner)
     spells = [w for w in event.weather if w.course in (None, definition.id)]
-    if need is Need.WET:
+    if need is KitNeed.WET:
         return _within(
             [w for w in spells if _says("rains", w.note) or w.ground is GroundState.SNOW], timetable, gone, km
         )
     dark = sky.dark_for_kit(gone, km, shaded_at(definition, km))
-    if need is Need.TORCH:
+    if need is KitNeed.TORCH:
         return dark
     heights = np.interp(km, course.km, course.height_m)
     cold = dark & (_lasting_s(dark, gone) >= COLD_AFTER.total_seconds())
@@ -260,7 +260,11 @@ def _within(spells: Iterable[WeatherSpell], timetable: Timetable, gone: Floats, 
 
 
 def _gap(
-    event: Event, timetable: Timetable, need: Need, moments: Sequence[Moment], lists: Sequence[Handed]
+    event: Event,
+    timetable: Timetable,
+    need: KitNeed,
+    moments: Sequence[KitNeeded],
+    lists: Sequence[KitHanded],
 ) -> Gap:
     first = min(m.km for m in moments)
     late = [h.point for h in lists if h.km > first and any(is_for(need, k.name) for k in h.things)]
@@ -273,13 +277,13 @@ def _gap(
     return Gap(need, tuple(moments), late[0] if late else "", places[-1] if places else "")
 
 
-def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:
+def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[PlanDoubt, ...]:
     """Everything that does not reach her in time, and torches that do not last, to be said."""
     found = [_told(event, timetable, g) for g in gaps(event, timetable, course)]
     return (*found, *_batteries(event, timetable, course))
 
 
-def _told(event: Event, timetable: Timetable, gap: Gap) -> Told:
+def _told(event: Event, timetable: Timetable, gap: Gap) -> PlanDoubt:
     definition = event.course_of(timetable.runner)
     name = event.runner(timetable.runner).name
     moments = [_moment(m) for m in gap.moments]
@@ -291,12 +295,12 @@ def _told(event: Event, timetable: Timetable, gap: Gap) -> Told:
     else:
         what = note("kit-missing", *moments, thing=gap.need.value, runner=name)
     if not gap.give_at:
-        return Told(what, note("kit-do-carry", thing=gap.need.value))
+        return PlanDoubt(what, note("kit-do-carry", thing=gap.need.value))
     place = definition.point(gap.give_at)
-    return Told(what, note("kit-do-give", thing=gap.need.value, place=place.name, at_km=place.km or 0.0))
+    return PlanDoubt(what, note("kit-do-give", thing=gap.need.value, place=place.name, at_km=place.km or 0.0))
 
 
-def _moment(m: Moment) -> Saying:
+def _moment(m: KitNeeded) -> Saying:
     if m.until is None:
         return saying("kit-moment", goal=m.pace, when_at=m.at.timestamp(), where_km=m.km)
     return saying(
@@ -308,11 +312,11 @@ def _moment(m: Moment) -> Saying:
     )
 
 
-def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[Told]:
+def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[PlanDoubt]:
     """Where the file says how long her lights last: whether that is the night, and whether there is a second one."""
     lists = handed_over(event, timetable.runner)
     lights = [k for h in lists for k in h.things if runs_on_batteries(k.name)]
-    torches = [k for k in lights if is_for(Need.TORCH, k.name)]
+    torches = [k for k in lights if is_for(KitNeed.TORCH, k.name)]
     # What a file says in words alone has no hours: then nothing is known of how long her lights last.
     if not torches or any(k.hours is None for k in torches):
         return
@@ -323,15 +327,15 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[T
     if ends:
         whole = sum(k.hours or 0.0 for k in lights)
         what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
-        yield Told(what, note("kit-do-battery"))
-    dark = any(np.any(_needed(event, timetable, course, sky, Need.TORCH, *p.ticks()[:2])) for p in paces)
+        yield PlanDoubt(what, note("kit-do-battery"))
+    dark = any(np.any(_needed(event, timetable, course, sky, KitNeed.TORCH, *p.ticks()[:2])) for p in paces)
     if dark and len(lights) < 2 and not is_spare(torches[0].name):
-        yield Told(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
+        yield PlanDoubt(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
 
 
 def _burnt_out(
-    event: Event, timetable: Timetable, pace: Pace, sky: Sky, lists: Sequence[Handed]
-) -> Iterator[Moment]:
+    event: Event, timetable: Timetable, pace: GoalPace, sky: Sky, lists: Sequence[KitHanded]
+) -> Iterator[KitNeeded]:
     """When the lights she has by then are all burnt out in the dark: each burns after the other as she gets them, and what
     crew take takes its hours along."""
     gone, km, up = pace.ticks()
@@ -350,5 +354,7 @@ def _burnt_out(
             continue
         without += hours[i]
         if without > MINUTES_LEFT / 60.0:
-            yield Moment(pace.name, timetable.start + timedelta(seconds=float(gone[i])), float(km[i]), None)
+            yield KitNeeded(
+                pace.name, timetable.start + timedelta(seconds=float(gone[i])), float(km[i]), None
+            )
             return

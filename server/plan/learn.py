@@ -49,7 +49,7 @@ OWN_AFTER_STEPS: Final = 12.0
 
 
 @dataclass(frozen=True, slots=True)
-class Prior:
+class UsualLimit:
     """What is usual of a limit, and how widely people differ (log standard deviation). Common practice, no
     source."""
 
@@ -59,17 +59,17 @@ class Prior:
 
 
 PRIORS: Final = (
-    Prior("walk_m_s", 1.85, 0.12),
-    Prior("climb_m_per_h", 1000.0, 0.40),
-    Prior("downhill_m_s", 4.5, 0.35),
-    Prior("fade_strength", 1.0, 0.40),
+    UsualLimit("walk_m_s", 1.85, 0.12),
+    UsualLimit("climb_m_per_h", 1000.0, 0.40),
+    UsualLimit("downhill_m_s", 4.5, 0.35),
+    UsualLimit("fade_strength", 1.0, 0.40),
 )
 USUAL_POWER_W_KG: Final = 9.0
 POWER_SPREAD: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Steps:
+class RunSteps:
     """One run in steps of about 100 m, standing left out: seconds, gradient, hours on foot at its start
     (n,)."""
 
@@ -107,7 +107,7 @@ class GaitPoint:
 
 
 @dataclass(frozen=True, slots=True)
-class OwnRuns:
+class RunsLearnt:
     """What her runs say: the limits for the plan, each figure with how sure it is, and in words what was
     used.
 
@@ -139,7 +139,7 @@ class OwnRuns:
         )
 
 
-def steps_of(recording: Recording) -> Steps:
+def steps_of(recording: Recording) -> RunSteps:
     """A recording cleaned and cut into steps: pauses and jumps out, heights smoothed, drift of the
     barometer taken out.
 
@@ -181,7 +181,7 @@ def steps_of(recording: Recording) -> Steps:
     good = (took > STEP_M / JUMP_M_S) & (took < STEP_M / STILL_M_S)
     n = int(good.sum())
     pauses = float(dt[~moving].sum())
-    return Steps(
+    return RunSteps(
         recording.file,
         took[good],
         np.full(n, STEP_M),
@@ -231,7 +231,7 @@ def _drift(recording: Recording, height: Floats) -> float:
     return float(np.median(height[b - 4 : b + 1]) - np.median(height[a : a + 5]))
 
 
-def learn(runs: Sequence[Steps]) -> OwnRuns:
+def learn(runs: Sequence[RunSteps]) -> RunsLearnt:
     """The limits that fit a runner's own runs, drawn to the usual figures where they say nothing.
 
     Errors: PlanError where there is no run, or under 3 km in all.
@@ -273,12 +273,12 @@ def learn(runs: Sequence[Steps]) -> OwnRuns:
 
 
 def _put(
-    runs: Sequence[Steps],
+    runs: Sequence[RunSteps],
     limits: Limits,
     figures: tuple[Learnt, ...],
     gait: tuple[GaitPoint, ...],
     powers: list[float],
-) -> OwnRuns:
+) -> RunsLearnt:
     km = sum(float(r.step_m.sum()) for r in runs) / 1000.0
     longest = max(float(r.hours[-1]) for r in runs)
     # Her own shape is worth as much as the hours it was seen for; short runs leave the late hours to the
@@ -297,13 +297,13 @@ def _put(
     named = tuple(
         RunPower(r.file, p, max(float(r.hours[-1]), 0.1)) for r, p in zip(runs, powers, strict=True)
     )
-    return OwnRuns(limits, figures, gait, named, longest, km, spread, source, tuple(notes))
+    return RunsLearnt(limits, figures, gait, named, longest, km, spread, source, tuple(notes))
 
 
 class _Pool:
     """All steps of all runs as one terrain, and the model's residuals on them."""
 
-    def __init__(self, runs: Sequence[Steps]) -> None:
+    def __init__(self, runs: Sequence[RunSteps]) -> None:
         whole = np.concatenate([np.full(len(r.seconds), k) for k, r in enumerate(runs)])
         every = max(1, -(-len(whole) // MOST_STEPS))
         pick = slice(None, None, every)

@@ -53,7 +53,7 @@ def _numbers(values: dict[str, str | float]) -> tuple[tuple[str, float], ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class PlanDoubt:
     """What is wrong with a plan, and what to do about it."""
 
     what: Note

@@ -27,7 +27,7 @@ SLOWER: Final = 1.01
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Pace:
+class GoalPace:
     """One way to run it: `name` A, B, C or limit; seconds from her start and km (n,), rising, stops as standing still;
     between two points she is taken to go evenly."""
 
@@ -53,19 +53,19 @@ class Pace:
         return gone, np.interp(gone, self.elapsed_s, self.km), up
 
 
-def paces_of(event: Event, timetable: Timetable) -> tuple[Pace, ...]:
+def paces_of(event: Event, timetable: Timetable) -> tuple[GoalPace, ...]:
     """A, B, C, and the limit where one is later than C; none for a race in stages, each with a limit of its own."""
     rows = timetable.rows
     km = np.repeat([r.km for r in rows], 2)
     found = []
     for goal in Goal:
         times = [t.total_seconds() for r in rows for t in (r.arrive[goal], r.leave[goal])]
-        found.append(Pace(goal.value, np.maximum.accumulate(np.array(times)), km))
+        found.append(GoalPace(goal.value, np.maximum.accumulate(np.array(times)), km))
     last = _at_limit(event, timetable)
     return (*found, last) if last is not None else tuple(found)
 
 
-def _at_limit(event: Event, timetable: Timetable) -> Pace | None:
+def _at_limit(event: Event, timetable: Timetable) -> GoalPace | None:
     """Goal C drawn out until it is just in by every cut-off."""
     if any(p.next_stage is not None for p in event.course_of(timetable.runner).points):
         return None
@@ -92,10 +92,10 @@ def _at_limit(event: Event, timetable: Timetable) -> Pace | None:
     if np.all(late <= arrive * SLOWER):
         return None
     times = np.column_stack([late, late + stops]).ravel()
-    return Pace(LIMIT, np.maximum.accumulate(times), np.repeat([r.km for r in rows], 2))
+    return GoalPace(LIMIT, np.maximum.accumulate(times), np.repeat([r.km for r in rows], 2))
 
 
-def sky_of(paces: tuple[Pace, ...], course: Course, start: datetime) -> Sky:
+def sky_of(paces: tuple[GoalPace, ...], course: Course, start: datetime) -> Sky:
     """The sky over all of them."""
     lasts = max(float(p.elapsed_s[-1]) for p in paces)
     return sky_over(course.km, course.lat_deg, course.lon_deg, start, lasts)

@@ -14,7 +14,7 @@ from rapidfuzz import fuzz
 from server.course import Course
 from server.event.model import Event, KitItem, KitWeight, Prepare
 from server.plan.kit import (
-    Need,
+    KitNeed,
     handed_over,
     is_for,
     is_spare,
@@ -23,7 +23,7 @@ from server.plan.kit import (
     runs_on_batteries,
 )
 from server.plan.movements.trips import car_of
-from server.plan.notes import Told, note
+from server.plan.notes import PlanDoubt, note
 from server.plan.timetable import Timetable
 
 BEFORE: Final = {Prepare.BUY: 14, Prepare.TEST: 7, Prepare.CHARGE: 1}
@@ -101,9 +101,9 @@ def required(event: Event, runner_id: str) -> tuple[Required, ...]:
 
 def _met(name: str, had: Sequence[tuple[str, str]]) -> Required:
     wanted = _words(name)
-    needs = () if is_spare(name) else tuple(n for n in Need if is_for(n, name))
+    needs = () if is_spare(name) else tuple(n for n in KitNeed if is_for(n, name))
     for point, thing in had:
-        if is_for(Need.TORCH, name) and not is_for(Need.TORCH, thing):
+        if is_for(KitNeed.TORCH, name) and not is_for(KitNeed.TORCH, thing):
             continue  # a torch's battery has the same words and is none
         listed = _words(thing)
         named = all(any(fuzz.ratio(w, x) >= LIKE for x in listed) for w in wanted)
@@ -116,14 +116,14 @@ def _words(name: str) -> list[str]:
     return re.findall(r"\w+", name.casefold())
 
 
-def kit_wrong(event: Event, timetable: Timetable, course: Course) -> tuple[Told, ...]:
+def kit_wrong(event: Event, timetable: Timetable, course: Course) -> tuple[PlanDoubt, ...]:
     """All that is wrong with her kit: what does not reach her in time or does not last, and what of the race's list she
     has not got, or not from the start."""
     who = timetable.runner
     return (*kit_told(event, timetable, course), *_required_told(event, who), *_never_had(event, who))
 
 
-def _never_had(event: Event, runner_id: str) -> Iterator[Told]:
+def _never_had(event: Event, runner_id: str) -> Iterator[PlanDoubt]:
     """What crew are to take from her that she has not got there. Socks that she wears stand in no list, so only what some
     list names, or a torch or a layer, is missed."""
     lists = handed_over(event, runner_id)
@@ -133,29 +133,29 @@ def _never_had(event: Event, runner_id: str) -> Iterator[Told]:
         given = [k for other in lists if other.point == h.point for k in other.things]
         for t in h.taken:
             had = [("", k.name) for k in (*mine, *given)]
-            listed = any(is_for(n, t.name) for n in Need) or runs_on_batteries(t.name)
+            listed = any(is_for(n, t.name) for n in KitNeed) or runs_on_batteries(t.name)
             sought = listed or _met(t.name, named).thing is not None
             if sought and _met(t.name, had).thing is None:
                 place = event.course_of(runner_id).point(h.point).name
                 about = {"thing": t.name, "runner": event.runner(runner_id).name, "place": place}
-                yield Told(note("kit-taken-none", **about), note("kit-do-taken", thing=t.name))
+                yield PlanDoubt(note("kit-taken-none", **about), note("kit-do-taken", thing=t.name))
         mine = left_with(mine, h.taken) + list(h.things)
 
 
-def _required_told(event: Event, runner_id: str) -> Iterator[Told]:
+def _required_told(event: Event, runner_id: str) -> Iterator[PlanDoubt]:
     name, course = event.runner(runner_id).name, event.course_of(runner_id)
     for r in required(event, runner_id):
         remedy = note("kit-do-required", thing=r.name)
         if r.thing is None:
-            yield Told(note("kit-required", runner=name, thing=r.name), remedy)
+            yield PlanDoubt(note("kit-required", runner=name, thing=r.name), remedy)
         elif r.point:
-            yield Told(
+            yield PlanDoubt(
                 note("kit-required-late", runner=name, thing=r.name, place=course.point(r.point).name), remedy
             )
         taken = _taken(event, runner_id, r.name)
         if taken:
             place = course.point(taken).name
-            yield Told(
+            yield PlanDoubt(
                 note("kit-required-taken", runner=name, thing=r.name, place=place),
                 note("kit-do-keep", thing=r.name),
             )

@@ -17,7 +17,7 @@ import numpy as np
 from server.course import Course, heights
 from server.event.model import Event, Goal
 from server.plan.errors import PlanError
-from server.plan.learn import STEP_M, Steps, steps_of
+from server.plan.learn import STEP_M, RunSteps, steps_of
 from server.plan.light import sky_over
 from server.plan.recordings import Recording
 from server.plan.terrain import ground_of
@@ -39,7 +39,7 @@ BEFORE: Final = {"feet": 21, "climb": 21, "steep": 14, "dark": 10}
 """Days before the start by which the last of each is done (common practice, no source)."""
 
 
-class Part(StrEnum):
+class ReadyPart(StrEnum):
     """What is compared."""
 
     FEET = "feet"
@@ -53,7 +53,7 @@ class Against:
     """One thing of the course beside her recordings: hours (feet, dark), metres a km (climb), metres down on steep ground.
     `asked`: how much of it people mean to have done once; `file` where she did most; `by` until when, None = enough."""
 
-    part: Part
+    part: ReadyPart
     course: float
     had: float
     asked: float
@@ -84,24 +84,26 @@ def _against(event: Event, table: Timetable, course: Course, runs: Sequence[_Run
     total = table.rows[-1].arrive[Goal.B]
     hours = total / timedelta(hours=1)
 
-    def put(part: Part, of_course: float, asked: float, had: Sequence[tuple[float, str]]) -> Against:
+    def put(part: ReadyPart, of_course: float, asked: float, had: Sequence[tuple[float, str]]) -> Against:
         most, file = max(((h, f) for h, f in had if h > 0), default=(0.0, ""))
         by = None if most >= asked else start - timedelta(days=BEFORE[part.value])
         return Against(part, of_course, most, asked, file, by)
 
-    yield put(Part.FEET, hours, min(hours * LONG_ENOUGH, LONGEST_ASKED_H), [(r.hours, r.file) for r in runs])
+    yield put(
+        ReadyPart.FEET, hours, min(hours * LONG_ENOUGH, LONGEST_ASKED_H), [(r.hours, r.file) for r in runs]
+    )
     definition = event.course_of(table.runner)
     ground = ground_of(course, definition, table.rows[-1].km)
     if ground.has_heights:
         up = sum(r.leg_ascent_m for r in table.rows) / max(table.rows[-1].km, 1.0)
         long = [r for r in runs if r.hours >= min(LONG_RUN_H, hours * LONG_ENOUGH)]
-        yield put(Part.CLIMB, up, up * CLIMB_ENOUGH, [(r.climb_per_km, r.file) for r in long])
+        yield put(ReadyPart.CLIMB, up, up * CLIMB_ENOUGH, [(r.climb_per_km, r.file) for r in long])
         steep = _steep_m(course.km * 1000.0, course.height_m)
         if steep >= STEEP_LEAST_M:
-            yield put(Part.STEEP, steep, steep * STEEP_ENOUGH, [(r.steep_m, r.file) for r in runs])
+            yield put(ReadyPart.STEEP, steep, steep * STEEP_ENOUGH, [(r.steep_m, r.file) for r in runs])
     dark = sum(((d.to_at - d.from_at) for d in table.dark), timedelta(0)) / timedelta(hours=1)
     if dark >= DARK_LEAST_H:
-        yield put(Part.DARK, dark, min(dark, DARK_ASKED_H), [(r.dark_h, r.file) for r in runs])
+        yield put(ReadyPart.DARK, dark, min(dark, DARK_ASKED_H), [(r.dark_h, r.file) for r in runs])
 
 
 def _steep_m(along_m: np.ndarray, height_m: np.ndarray) -> float:
@@ -125,7 +127,7 @@ def _run(recording: Recording) -> Iterator[_Run]:
     )
 
 
-def _climb(steps: Steps) -> float:
+def _climb(steps: RunSteps) -> float:
     km = float(steps.step_m.sum()) / 1000.0
     return float((np.maximum(steps.gradient, 0.0) * STEP_M).sum()) / max(km, 1.0)
 

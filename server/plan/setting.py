@@ -22,8 +22,8 @@ from server.plan.notes import Note, Saying, saying
 from server.plan.own import SPREAD, OwnPace
 from server.plan.pace import Limits, Stops, march
 from server.plan.past import field_shape
-from server.plan.targets import Wanted, clock, wanted
-from server.plan.terrain import Ground, ground_of
+from server.plan.targets import TargetTime, clock, wanted
+from server.plan.terrain import PreparedCourse, ground_of
 from server.sentences import say
 
 Floats = npt.NDArray[np.float64]
@@ -45,11 +45,11 @@ class Setting:
     definition: CourseDef
     points: tuple[Point, ...]
     km: Floats
-    ground: Ground
+    ground: PreparedCourse
     limits: Limits
     stops: Stops
     day: Day
-    target: Wanted
+    target: TargetTime
     spread: float
     quality: str
     source: tuple[Saying, ...]
@@ -95,7 +95,7 @@ def make_setting(
             _sky(course, runner, 0.0),
             weather_of(event, definition.id) if weather is None else weather,
         ),
-        Wanted(0, saying("source-finish", target_s=0.0)),
+        TargetTime(0, saying("source-finish", target_s=0.0)),
         own.spread if own else SPREAD[quality],
         quality,
         (),
@@ -125,7 +125,7 @@ def _aimed(bare: Setting, course: Course, own: OwnPace | None, estimates: Sequen
     target, spread, notes = bare.runner.target, bare.spread, bare.notes
     if target == Target() and (estimates or (own is not None and own.powers)):
         found = estimates[0] if estimates else _by_power(bare, course, own)
-        aim = Wanted(round(found.total.total_seconds() / 60.0) * 60, found.source)
+        aim = TargetTime(round(found.total.total_seconds() / 60.0) * 60, found.source)
         # One range of one finish: what is told of it is what goals and windows are made with.
         spread = max(spread, found.spread)
         notes = (predicted(replace(found, total=timedelta(seconds=aim.total_s), spread=spread)), *notes)

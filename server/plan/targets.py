@@ -21,7 +21,7 @@ LONGEST: Final = timedelta(days=30)
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class TargetTime:
     """The target in whole seconds, stops included, what it came from, and what she should be told about
     that."""
 
@@ -30,7 +30,7 @@ class Wanted:
     notes: tuple[Note, ...] = ()
 
 
-def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: str) -> Wanted:
+def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: str) -> TargetTime:
     """The whole time of a target on a course of `km` with `ascent_m` and stops of `stops_s`.
 
     Errors: PlanError where no form or several forms are given, or a value can be no time or pace.
@@ -46,9 +46,9 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
         _refuse_senseless(getattr(target, name), f"{field}.{name}")
     if target.finish is not None:
         seconds = round(target.finish.total_seconds())
-        found = Wanted(seconds, saying("source-finish", target_s=seconds))
+        found = TargetTime(seconds, saying("source-finish", target_s=seconds))
     elif target.pace_all_in is not None:
-        found = Wanted(
+        found = TargetTime(
             round(target.pace_all_in.total_seconds() * km),
             saying("source-pace", pace_s=target.pace_all_in.total_seconds()),
         )
@@ -80,7 +80,7 @@ def wanted(target: Target, km: float, ascent_m: float, stops_s: float, field: st
 
 def from_easy_pace(
     easy: timedelta, margin: timedelta | None, km: float, ascent_m: float, stops_s: float, field: str
-) -> Wanted:
+) -> TargetTime:
     """Easy training pace plus a margin: suits 50 km, so other courses are scaled from there (Riegel,
     climb)."""
     if margin is None or not timedelta(0) <= margin <= timedelta(minutes=10):
@@ -94,7 +94,7 @@ def from_easy_pace(
     moving = riegel_s(at_50, MARGIN_SUITS_KM, effort_km)
     scaled = note("easy-scaled", course_km=km, ascent_m=ascent_m, effort_km=effort_km)
     paces = {"easy_pace_s": easy.total_seconds(), "margin_pace_s": margin.total_seconds()}
-    return Wanted(round(moving + stops_s), saying("source-easy", **paces), (scaled,))
+    return TargetTime(round(moving + stops_s), saying("source-easy", **paces), (scaled,))
 
 
 def _refuse_senseless(value: timedelta | None, field: str) -> None:

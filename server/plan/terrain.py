@@ -73,7 +73,7 @@ def surface_of(text: str) -> Surface | None:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Ground:
+class PreparedCourse:
     """A course made ready: terrain, and what the planner wants said about it."""
 
     terrain: Terrain
@@ -81,7 +81,7 @@ class Ground:
     has_heights: bool
 
 
-def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Ground:
+def ground_of(course: Course, definition: CourseDef, finish_km: float) -> PreparedCourse:
     """The steps of a course from its start to finish_km, with the factors of its stretches."""
     every = max(1, -(-(len(course.km) - 1) // STEPS_MOST))
     # A step of millimetres before the finish would have a gradient made of rounding.
@@ -105,7 +105,7 @@ def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Ground
     if float(high.times.max()) > 1.0005:
         factors.append(high)
     terrain = Terrain(km, metres, gradient, downhill, shaded, tuple(factors), firm)
-    return Ground(terrain, tuple(notes), course.has_heights)
+    return PreparedCourse(terrain, tuple(notes), course.has_heights)
 
 
 def _altitude(height_m: Floats) -> Floats:

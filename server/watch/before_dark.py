@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import Point
 from server.forecast.outlook import View
-from server.plan.kit import Handed, Need, handed_over, is_for
+from server.plan.kit import KitHanded, KitNeed, handed_over, is_for
 from server.plan.light import HORIZON_DEG, SHADE, sun_elevation_deg
 from server.watch.crew_routes import members
 from server.watch.crew_whereabouts import plans_of
@@ -53,7 +53,7 @@ def before_dark(sight: Sight) -> Iterator[Draft | Wake]:
         return
     values = BeforeDarkValues(
         source.point,
-        tuple(k.name for k in source.things if is_for(Need.TORCH, k.name) or is_for(Need.WARM, k.name)),
+        tuple(k.name for k in source.things if is_for(KitNeed.TORCH, k.name) or is_for(KitNeed.WARM, k.name)),
         dark,
         view.window(source.point),
         _crew_at(sight, source.point),
@@ -74,13 +74,13 @@ def before_dark(sight: Sight) -> Iterator[Draft | Wake]:
         )
 
 
-def _next_torch(sight: Sight) -> Handed | None:
+def _next_torch(sight: Sight) -> KitHanded | None:
     """Where the torch waits that she has not got yet; None where she has one, or none is handed over."""
     has = False
     for h in handed_over(sight.event, sight.runner.id):
-        if any(is_for(Need.TORCH, k.name) for k in h.taken) and sight.reached(h.point):
+        if any(is_for(KitNeed.TORCH, k.name) for k in h.taken) and sight.reached(h.point):
             has = False
-        if any(is_for(Need.TORCH, k.name) for k in h.things):
+        if any(is_for(KitNeed.TORCH, k.name) for k in h.things):
             if not h.point or sight.reached(h.point):
                 has = True
             elif not has:

@@ -14,7 +14,7 @@ from server.event.model import Event, MeetingPlan, PartKind
 from server.facts.entry import Why
 from server.facts.state import Fallen, RaceState, Taken
 from server.plan.movements.names import ON_THEIR_OWN
-from server.plan.movements.trips import Leg, Trip, car_of, drivers_of, trips_of
+from server.plan.movements.trips import CarTrip, Trip, car_of, drivers_of, trips_of
 from server.watch.circle import share_with
 from server.watch.crew_routes import in_time, roads_of
 from server.watch.situation import Situation
@@ -125,7 +125,7 @@ class _Words:
     no_pace: frozenset[str]
     broken: frozenset[str]
 
-    def hit(self, leg: Leg, going: Sequence[str]) -> bool:
+    def hit(self, leg: CarTrip, going: Sequence[str]) -> bool:
         return leg.key in self.broken or bool(self.no_wheel & {leg.driver}) or bool(self.away & set(going))
 
 

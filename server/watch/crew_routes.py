@@ -15,13 +15,13 @@ from server.facts.state import RaceState, RunnerState
 from server.plan.movements.names import ON_THEIR_OWN
 from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.times import journey_of
-from server.plan.movements.trips import Leg, car_of, goes_to, trips_of
+from server.plan.movements.trips import CarTrip, car_of, goes_to, trips_of
 from server.watch.runner_context import fact_at
 from server.watch.situation import Situation
 
 __all__ = [
+    "CrewRoute",
     "Party",
-    "Way",
     "in_time",
     "members",
     "parties",
@@ -35,7 +35,7 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class CrewRoute:
     """How a crew gets to a meeting: from where, the drive (None = unknown), whether a person stands by it,
     and the minutes on foot: out of the meeting before, walk-in, unloading, a pacer's signing in.
 
@@ -62,7 +62,7 @@ class Party:
     '' for its own."""
 
     people: tuple[str, ...]
-    way: Way
+    way: CrewRoute
     car: str = ""
 
 
@@ -104,7 +104,7 @@ def way_to(
     plan: MeetingPlan,
     roads: Roads | None = None,
     ordered: Sequence[MeetingPlan] | None = None,
-) -> Way:
+) -> CrewRoute:
     """The way to a meeting. A drive counts as confirmed by the event file or by a person's later word.
 
     A 'drive confirmed' entry names the place driven to as its point and may name the place driven from
@@ -117,7 +117,7 @@ def way_to(
     start = start or next((c.starts_at for c in event.cars if c.id == plan.car), None)
     stays = before is not None and start is not None and roads.same(start, plan.point)
     after = None if before is None else before.id
-    return _of_leg(event, roads, plan, Leg("", None, (), None, start, None, after, stays))
+    return _of_leg(event, roads, plan, CarTrip("", None, (), None, start, None, after, stays))
 
 
 def parties(
@@ -135,7 +135,7 @@ def _parties(
     roads: Roads,
     ordered: Sequence[MeetingPlan],
     plan: MeetingPlan,
-    legs: Sequence[Leg],
+    legs: Sequence[CarTrip],
 ) -> tuple[Party, ...]:
     goes, own = members(event, plan), car_of(event, plan)
     others = [leg for leg in legs if leg.key != own and any(w in goes for w in leg.riders)]
@@ -154,18 +154,18 @@ def _parties(
     if not astray:
         return (Party(rest, way), *found)
     # Who can't get to the car has no way that anybody knows of: least of all the car's own.
-    lost = Party(astray, Way(None, None, False, way.on_foot), f"{ON_THEIR_OWN}{astray[0]}")
+    lost = Party(astray, CrewRoute(None, None, False, way.on_foot), f"{ON_THEIR_OWN}{astray[0]}")
     if not seated:
         return (*found, lost) if found else (replace(lost, car=""),)
     return (Party(seated, way), *found, lost)
 
 
-def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg) -> Way:
+def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: CarTrip) -> CrewRoute:
     part, whole = leg.sets_out, journey_of(event, roads, plan, leg, None)
     last = journey_of(event, roads, plan, part, None)
     on_foot = sum((a.time for a in last.on_foot), timedelta(0))
     through = whole.whole if whole.confirmed else None
-    return Way(part.from_place, last.drive, last.confirmed, on_foot, leg.from_place, through)
+    return CrewRoute(part.from_place, last.drive, last.confirmed, on_foot, leg.from_place, through)
 
 
 def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:

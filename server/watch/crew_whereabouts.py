@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
-from server.watch.crew_routes import Party, Way, members, parties_of, plans_in_order, way_to
+from server.watch.crew_routes import CrewRoute, Party, members, parties_of, plans_in_order, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.runner_context import Sight, stamps
 
@@ -69,7 +69,7 @@ def company(sight: Sight, plan: MeetingPlan, who: str) -> tuple[str, ...]:
     return people if who in people else ()
 
 
-def way_of(sight: Sight, plan: MeetingPlan, who: str) -> Way:
+def way_of(sight: Sight, plan: MeetingPlan, who: str) -> CrewRoute:
     """The way of one who goes to a meeting."""
     return _party(sight, plan, who).way
 

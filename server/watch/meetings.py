@@ -21,12 +21,21 @@ from server.forecast.outlook import View, Window
 from server.plan.movements.joint import Floats, Paths, moment, of_view, tie
 from server.plan.movements.rules import opens_at
 from server.plan.movements.trips import is_safety
-from server.watch.crew_routes import Party, Way, in_time, members, parties_of, plans_in_order, shared, way_to
+from server.watch.crew_routes import (
+    CrewRoute,
+    Party,
+    in_time,
+    members,
+    parties_of,
+    plans_in_order,
+    shared,
+    way_to,
+)
 from server.watch.notice import MeetingValues, together
 from server.watch.runner_context import ceil_to, fact_at, floor_to
 from server.watch.situation import Situation
 
-__all__ = ["Way", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
+__all__ = ["CrewRoute", "brought", "meetings", "members", "plans_in_order", "taken_back", "way_to"]
 
 SURE = 0.97
 SURER = 0.99

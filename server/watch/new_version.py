@@ -16,7 +16,7 @@ from server.plan.movements.names import car_name, place_name
 from server.plan.movements.offers import crew_plan
 from server.plan.movements.roads import course_spots
 from server.plan.movements.trips import car_of, goes_to
-from server.plan.movements.values import CrewPlan, Trouble
+from server.plan.movements.values import CrewPlan, MovementTrouble
 from server.watch.circle import circle_of, share_with
 from server.watch.covering import covered
 from server.watch.news_values import NewVersionValues, PlanItem, PlanTime
@@ -25,7 +25,7 @@ from server.watch.runner_context import Draft, Wake, fact_at, floor_to
 from server.watch.situation import Situation
 from server.watch.told_times import meetings_as_told, sight_of
 
-__all__ = ["EVENT_RULES", "Outcome", "changed_for", "outcome", "version_told"]
+__all__ = ["EVENT_RULES", "ChangeEffect", "changed_for", "outcome", "version_told"]
 
 TOLD_WITHIN = timedelta(hours=6)
 """So long a notice of it is of use (as its row in the table says)."""
@@ -62,30 +62,30 @@ def new_version(situation: Situation, made: tuple[Made, ...], now: datetime) -> 
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
+class ChangeEffect:
     """What a change would do: for whom what, by person; and what will not work, or not surely, that did before."""
 
     people: Mapping[str, NewVersionValues]
-    troubles: tuple[Trouble, ...]
+    troubles: tuple[MovementTrouble, ...]
 
 
-def outcome(old: Situation, new: Situation, now: datetime) -> Outcome:
+def outcome(old: Situation, new: Situation, now: datetime) -> ChangeEffect:
     """What it does to everybody that `new` comes in the place of `old`, both of this moment."""
     before, after = old.planned or old.event, new.planned or new.event
     ids = dict.fromkeys(p.id for p in (*before.people, *after.people))
     items = {who: tuple(changed_for(before, after, who)) for who in ids}
     concerned = [who for who in ids if items[who]]
     if not concerned:
-        return Outcome({}, ())
+        return ChangeEffect({}, ())
     known = {_of(t) for t in _moves(share_with(old, concerned) or old, now).troubles}
     troubles = tuple(
         t for t in _moves(share_with(new, concerned) or new, now).troubles if _of(t) not in known
     )
     people = _with_times(old, new, items, now)
-    return Outcome({who: v for who, v in people.items() if v.items or v.times}, troubles)
+    return ChangeEffect({who: v for who, v in people.items() if v.items or v.times}, troubles)
 
 
-def _of(t: Trouble) -> tuple[object, ...]:
+def _of(t: MovementTrouble) -> tuple[object, ...]:
     """What makes two troubles the same one; the odds of it are not."""
     return t.kind, t.meeting, t.person, t.car, t.other
 

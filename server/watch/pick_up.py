@@ -21,7 +21,7 @@ from server.watch.news_values import Fetcher, PickUp
 from server.watch.notice import Answer, Made, NoticeKind
 from server.watch.runner_context import Sight
 
-__all__ = ["Asking", "asking", "fetchers", "pick_up", "plan_of_it"]
+__all__ = ["FetchAsked", "asking", "fetchers", "pick_up", "plan_of_it"]
 
 UNKNOWN_DRIVE = timedelta(hours=1)
 """How long a drive that nobody knows is taken to last, before it is asked how it went (own choice)."""
@@ -138,7 +138,7 @@ def pick_up(sight: Sight, retirement: Retirement) -> tuple[str, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Asking:
+class FetchAsked:
     """Who has been asked to fetch her so far, in that order; who does it (`goes`), from when; `now` the one whose turn it
     is, None when all have had theirs. `wakes`: when one who has not answered has had their time."""
 
@@ -149,7 +149,7 @@ class Asking:
     wakes: tuple[datetime, ...] = ()
 
 
-def asking(sight: Sight, retirement: Retirement) -> Asking:
+def asking(sight: Sight, retirement: Retirement) -> FetchAsked:
     """One after the other, the nearest first, those on the road last; whoever says that they go is the one."""
     entry = retirement.stamp.entry
     order = [f.person for f in fetchers(sight, retirement)]
@@ -158,14 +158,14 @@ def asking(sight: Sight, retirement: Retirement) -> Asking:
     taken = [(at, w) for w in (*order, *sight.people(PartKind.CREW)) if (at := _takes_it(sight, w, entry))]
     if taken:
         since, who = min(taken)
-        return Asking(tuple(dict.fromkeys((*asked, who))), who, who, since)
+        return FetchAsked(tuple(dict.fromkeys((*asked, who))), who, who, since)
     people: list[str] = []
     for who in dict.fromkeys((*asked, *order)):
         people.append(who)
         until = _had_time(sight, who, entry)
         if until is None or sight.now < until:
-            return Asking(tuple(people), who, wakes=() if until is None else (until,))
-    return Asking(tuple(people), None)
+            return FetchAsked(tuple(people), who, wakes=() if until is None else (until,))
+    return FetchAsked(tuple(people), None)
 
 
 def _about(sight: Sight, who: str, entry: str) -> list[Made]:
@@ -195,7 +195,7 @@ def _had_time(sight: Sight, who: str, entry: str) -> datetime | None:
     return min(m.made_at for m in mine) + sight.event.alarm.answer_within
 
 
-def plan_of_it(sight: Sight, retirement: Retirement, turn: Asking) -> PickUp | None:
+def plan_of_it(sight: Sight, retirement: Retirement, turn: FetchAsked) -> PickUp | None:
     """The pick-up as it is told; None for one who did not start."""
     if retirement.how is Retired.DID_NOT_START:
         return None

@@ -15,7 +15,7 @@ __all__ = ["RULES"]
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class RaceChange:
     """One race-level fact as it concerns a runner. `at` is when it was made known, where that is known."""
 
     occasion: str
@@ -44,7 +44,7 @@ def race_change(sight: Sight) -> Iterator[Draft | Wake]:
     yield from _taken_back(sight, changes)
 
 
-def _changes(sight: Sight) -> Iterator[Change]:
+def _changes(sight: Sight) -> Iterator[RaceChange]:
     yield from _start(sight)
     yield from _holds(sight)
     yield from _cut_offs(sight)
@@ -52,24 +52,24 @@ def _changes(sight: Sight) -> Iterator[Change]:
     race = sight.race
     for e in race.rerouted:
         values = RaceChangeValues(Kind.REROUTED.value, e.point, e.until, e.amount, e.words, e.by)
-        yield Change(f"rerouted:{e.id}", values, e.received_at, (e.id,))
+        yield RaceChange(f"rerouted:{e.id}", values, e.received_at, (e.id,))
     if race.ended_early is not None:
         stamp, said = race.ended_early, race.said_of("ended")
         point, words = (None, "") if said is None else (said.point, said.words)
         values = RaceChangeValues(Kind.RACE_ENDED_EARLY.value, point, None, None, words, stamp.by)
-        yield Change(f"ended:{stamp.entry}", values, stamp.at, (stamp.entry,))
+        yield RaceChange(f"ended:{stamp.entry}", values, stamp.at, (stamp.entry,))
 
 
-def _start(sight: Sight) -> Iterator[Change]:
+def _start(sight: Sight) -> Iterator[RaceChange]:
     moved = sight.state.start - sight.runner.start
     if moved:
         kind = Kind.START_DELAYED if moved > timedelta(0) else Kind.WAVE_MOVED
         by, words = _said(sight, f"start:{sight.runner.id}")
         values = RaceChangeValues(kind.value, None, sight.state.start, moved, words, by)
-        yield Change(f"start:{sight.state.start.isoformat()}", values, None)
+        yield RaceChange(f"start:{sight.state.start.isoformat()}", values, None)
 
 
-def _holds(sight: Sight) -> Iterator[Change]:
+def _holds(sight: Sight) -> Iterator[RaceChange]:
     """A hold that covers her is told while it lasts; its end, to those who were told of it."""
     for hold in sight.race.holds:
         if hold.runner not in (None, sight.runner.id):
@@ -79,13 +79,13 @@ def _holds(sight: Sight) -> Iterator[Change]:
         told = any(m.notice.occasion == f"held:{hold.entry}" for m in sight.told(NoticeKind.RACE_CHANGE))
         if not over:
             values = RaceChangeValues(Kind.HELD.value, hold.point, hold.end, None, hold.words, by)
-            yield Change(f"held:{hold.entry}", values, hold.start, (hold.entry,))
+            yield RaceChange(f"held:{hold.entry}", values, hold.start, (hold.entry,))
         elif told:
             values = RaceChangeValues(Kind.RELEASED.value, hold.point, hold.end, None, hold.words, by)
-            yield Change(f"released:{hold.entry}", values, hold.end, (hold.entry,))
+            yield RaceChange(f"released:{hold.entry}", values, hold.end, (hold.entry,))
 
 
-def _cut_offs(sight: Sight) -> Iterator[Change]:
+def _cut_offs(sight: Sight) -> Iterator[RaceChange]:
     """Each that has moved, and each that people were told had moved and that has not, or not there: with what it was."""
     moved = {(point, edge): when for point, edge, when in sight.race.cut_offs_moved}
     told: dict[tuple[str, str], list[datetime]] = {}
@@ -106,7 +106,7 @@ def _cut_offs(sight: Sight) -> Iterator[Change]:
         # Numbered, as one that is moved there again, or taken back, is told again.
         number = len(steps) - (steps[-1:] == [when])
         again = f":{number}" if number else ""
-        yield Change(f"cut-off:{point}:{edge}:{when.isoformat()}{again}", values, None)
+        yield RaceChange(f"cut-off:{point}:{edge}:{when.isoformat()}{again}", values, None)
 
 
 def _planned(sight: Sight, point: str, edge: str) -> datetime | None:
@@ -116,7 +116,7 @@ def _planned(sight: Sight, point: str, edge: str) -> datetime | None:
     return next((c.at(sight.state.start) for c in limits if c.edge.value == edge), None)
 
 
-def _access(sight: Sight) -> Iterator[Change]:
+def _access(sight: Sight) -> Iterator[RaceChange]:
     """Access closed; and opened again, to those who were told that it was closed."""
     closed = set(sight.race.access_closed)
     told = [m.notice for m in sight.told(NoticeKind.RACE_CHANGE) if m.notice.occasion.startswith("access:")]
@@ -130,7 +130,7 @@ def _access(sight: Sight) -> Iterator[Change]:
         number = len({n.occasion for n in told if n.key.point == point}) - (shut == (point in closed))
         by, words = _said(sight, f"access:{point}")
         values = RaceChangeValues(kind.value, point, None, None, words, by)
-        yield Change(f"access:{kind.value}:{point}:{number}", values, None)
+        yield RaceChange(f"access:{kind.value}:{point}:{number}", values, None)
 
 
 def _ahead(sight: Sight, point: str) -> bool:
@@ -157,7 +157,7 @@ def _affected(sight: Sight, point: str | None) -> list[str]:
     return list(dict.fromkeys(people))
 
 
-def _taken_back(sight: Sight, changes: list[Change]) -> Iterator[Draft]:
+def _taken_back(sight: Sight, changes: list[RaceChange]) -> Iterator[Draft]:
     """A change whose entry counts no longer; what follows in its place is told as a change of its own."""
     standing = {c.occasion for c in changes}
     holds = {f"held:{h.entry}" for h in sight.race.holds}
@@ -181,7 +181,7 @@ def _taken_back(sight: Sight, changes: list[Change]) -> Iterator[Draft]:
         )
 
 
-def _followed(occasion: str, changes: list[Change]) -> bool:
+def _followed(occasion: str, changes: list[RaceChange]) -> bool:
     """A start moved again is told as the new start, not as a correction of the old one."""
     return occasion.startswith("start:") and any(c.occasion.startswith("start:") for c in changes)
 

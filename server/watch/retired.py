@@ -11,7 +11,7 @@ from server.facts.entry import Retired
 from server.facts.state import Going, Retirement, Stamp
 from server.watch.crew_whereabouts import may_be_asked, on_road_until
 from server.watch.notice import Answer, CorrectionValues, Made, NoticeKind, RetiredValues, Urgency, Waits
-from server.watch.pick_up import UNKNOWN_DRIVE, Asking, asking, plan_of_it
+from server.watch.pick_up import UNKNOWN_DRIVE, FetchAsked, asking, plan_of_it
 from server.watch.runner_context import Draft, Rule, Sight, Wake, heard_at
 from server.watch.table import may_be_told
 
@@ -78,7 +78,7 @@ def retired(sight: Sight) -> Iterator[Draft | Wake]:
 
 
 def _told(
-    sight: Sight, retirement: Retirement, turn: Asking, fetch: tuple[str, ...], caller: str | None
+    sight: Sight, retirement: Retirement, turn: FetchAsked, fetch: tuple[str, ...], caller: str | None
 ) -> Draft:
     state, stamp = sight.state, retirement.stamp
     has_her = state.in_hand
@@ -144,7 +144,7 @@ def _news(
 # --- somebody goes ----------------------------------------------------------------------------------------
 
 
-def _goes_now(sight: Sight, base: Draft, turn: Asking, calling: _Calling) -> Iterator[Draft]:
+def _goes_now(sight: Sight, base: Draft, turn: FetchAsked, calling: _Calling) -> Iterator[Draft]:
     """Who goes is told once to those who know that she has retired and would else go themselves, or wait for somebody; and
     to the next one asked, that it is their turn now."""
     values = base.values
@@ -336,7 +336,7 @@ def _caller(sight: Sight) -> str | None:
     return caller if caller and may_be_told(event, runner, caller, NoticeKind.RETIRED) else None
 
 
-def _calling(sight: Sight, retirement: Retirement, turn: Asking) -> _Calling:
+def _calling(sight: Sight, retirement: Retirement, turn: FetchAsked) -> _Calling:
     """The one named; while they can't be had, one after the other who could: the rest were told that there is no
     need for them to ring, so it must not hang on one person alone."""
     caller = _caller(sight)

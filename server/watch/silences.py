@@ -26,7 +26,7 @@ from server.watch.silence import late_at, overdue
 from server.watch.situation import Situation
 from server.watch.told_home import told_home_at
 
-__all__ = ["FAR", "Because", "Shorter", "Silence", "silences"]
+__all__ = ["FAR", "Because", "LegSilence", "Shorter", "silences"]
 
 FAR = timedelta(hours=2)
 """An alarm so long after the likely time is explained."""
@@ -58,7 +58,7 @@ class Shorter:
 
 
 @dataclass(frozen=True, slots=True)
-class Silence:
+class LegSilence:
     """Nothing heard after she left `point` at `left` by `goal`.
 
     `next_point`: where she is asked about, `likely` her time there; `asked`, `home`, `alarm`: when crew are asked, home is
@@ -93,13 +93,13 @@ class Silence:
         return self.after is None or self.after > FAR
 
 
-def silences(event: Event, runner: str, timetable: Timetable, course: Course) -> tuple[Silence, ...]:
+def silences(event: Event, runner: str, timetable: Timetable, course: Course) -> tuple[LegSilence, ...]:
     """A row for each goal and each point but the finish from which she would be known to have left, in running order.
 
     The time grows with points times points: some 50 ms a row.
     """
     points = [p for p in event.course_of(runner).points if not p.finish]
-    out: list[Silence] = []
+    out: list[LegSilence] = []
     for n, point in enumerate(points):
         if n and not _reported(event, runner, point):
             continue
@@ -166,7 +166,7 @@ def _sight(
 
 def _one(
     event: Event, runner: str, timetable: Timetable, course: Course, been: Sequence[Point], goal: Goal
-) -> Silence | None:
+) -> LegSilence | None:
     sight = _sight(event, runner, timetable, course, been, goal)
     late, view, due = late_at(sight), sight.fact_view, overdue(sight)
     if late is None or view is None or late[0] not in view.points:
@@ -174,7 +174,7 @@ def _one(
     alarm = None if due is None else due.at
     course_points = [p.id for p in event.course_of(runner).points]
     first, last = course_points.index(been[-1].id) + 1, course_points.index(late[0])
-    return Silence(
+    return LegSilence(
         goal,
         been[-1].id,
         sight.now,
@@ -200,8 +200,8 @@ def _told(event: Event, runner: str, point: str, late: datetime, surely: datetim
 
 
 def _explained(
-    event: Event, runner: str, timetable: Timetable, course: Course, been: Sequence[Point], row: Silence
-) -> Silence:
+    event: Event, runner: str, timetable: Timetable, course: Course, been: Sequence[Point], row: LegSilence
+) -> LegSilence:
     if not row.far:
         return row
     because = tuple(_because(event, row))
@@ -216,7 +216,7 @@ def _explained(
     return replace(row, because=because, shorter=best if gains else None)
 
 
-def _because(event: Event, row: Silence) -> Iterator[Because]:
+def _because(event: Event, row: LegSilence) -> Iterator[Because]:
     if row.quiet:
         yield Because.NOBODY
     if row.misses > event.alarm.line:

@@ -14,7 +14,7 @@ from server.event.model import Event, PartKind
 from server.facts.state import Going
 from server.watch.notice import Answer, NoticeKind, Urgency
 
-__all__ = ["TABLE", "Row", "may_be_told", "row"]
+__all__ = ["TABLE", "KindRow", "may_be_told", "row"]
 
 _P, _G, _K, _U, _A = PartKind, Going, NoticeKind, Urgency, Answer
 
@@ -29,7 +29,7 @@ _ALARMED = _CREW_HOME | {_P.ORGANISER}
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class KindRow:
     """One kind of notice.
 
     `buttons` may be answered by; with `needs_answer` they must be, and somebody else hears where they are not.
@@ -64,8 +64,8 @@ def _hours(hours: float) -> timedelta:
     return timedelta(hours=hours)
 
 
-_ROWS: tuple[Row, ...] = (
-    Row(
+_ROWS: tuple[KindRow, ...] = (
+    KindRow(
         _K.LEAVE_SOON,
         _U.ACTION,
         _CREW,
@@ -78,7 +78,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.LEAVE_NOW,
         _U.ACTION,
         _CREW,
@@ -91,7 +91,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.BE_THERE,
         _U.ACTION,
         _CREW,
@@ -103,7 +103,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.WAKE_UP,
         _U.ACTION,
         _CREW,
@@ -116,7 +116,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.BRIEF,
         _U.ACTION,
         _CREW,
@@ -128,7 +128,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.MOVE_ON,
         _U.ACTION,
         _CREW,
@@ -139,7 +139,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.STAY,
         _U.ACTION,
         _CREW,
@@ -150,7 +150,7 @@ _ROWS: tuple[Row, ...] = (
         _hours(6),
         racing=True,
     ),
-    Row(
+    KindRow(
         _K.WINDOW_MOVED,
         _U.ACTION,
         _CREW,
@@ -164,7 +164,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.MEETING_LOST,
         _U.ACTION,
         _CREW,
@@ -177,7 +177,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.UNCOVERED,
         _U.ACTION,
         _ALARMED | {_P.RUNNER},
@@ -190,7 +190,7 @@ _ROWS: tuple[Row, ...] = (
         group=True,
         racing=True,
     ),
-    Row(
+    KindRow(
         _K.COVERED,
         _U.ACTION,
         _ALARMED | {_P.RUNNER},
@@ -201,7 +201,7 @@ _ROWS: tuple[Row, ...] = (
         group=True,
         racing=True,
     ),
-    Row(
+    KindRow(
         _K.NEW_VERSION,
         _U.ACTION,
         frozenset(_P) - {_P.SUPPORTER},
@@ -212,7 +212,7 @@ _ROWS: tuple[Row, ...] = (
         _hours(6),
         own=True,
     ),
-    Row(
+    KindRow(
         _K.ARRIVED,
         _U.NEWS,
         _CREW,
@@ -223,7 +223,7 @@ _ROWS: tuple[Row, ...] = (
         joins=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.LEFT,
         _U.NEWS,
         _CREW,
@@ -234,7 +234,7 @@ _ROWS: tuple[Row, ...] = (
         joins=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.WORD_OF_HER,
         _U.NEWS,
         _ALARMED,
@@ -246,7 +246,7 @@ _ROWS: tuple[Row, ...] = (
         joins=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.CUT_OFF_ODDS,
         _U.NEWS,
         _CREW,
@@ -258,7 +258,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.BEFORE_DARK,
         _U.ACTION,
         _CREW | {_P.RUNNER},
@@ -270,7 +270,7 @@ _ROWS: tuple[Row, ...] = (
         racing=True,
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.LATE,
         _U.ACTION,
         _CREW | {_P.VOLUNTEER},
@@ -284,7 +284,7 @@ _ROWS: tuple[Row, ...] = (
         buttons=(_A.YES, _A.NOT_YET, _A.NOBODY),
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.STANDS,
         _U.ACTION,
         _CREW_HOME,
@@ -294,7 +294,7 @@ _ROWS: tuple[Row, ...] = (
         "it moves, or she is heard of",
         _hours(2),
     ),
-    Row(
+    KindRow(
         _K.LATE_HOME,
         _U.ACTION,
         frozenset({_P.SAFETY_CONTACT}),
@@ -305,7 +305,7 @@ _ROWS: tuple[Row, ...] = (
         _hours(6),
         routine=True,
     ),
-    Row(
+    KindRow(
         _K.OVERDUE,
         _U.ALARM,
         _ALARMED,
@@ -317,7 +317,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.ASKED_FOR_HELP,
         _U.ALARM,
         _ALARMED,
@@ -327,7 +327,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.SWEEP,
         _U.ALARM,
         _ALARMED,
@@ -337,7 +337,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.LOOK_AGAIN,
         _U.ALARM,
         _ALARMED,
@@ -347,7 +347,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.SEEN, _A.STILL_MISSING, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.HANDED_ON,
         _U.ALARM,
         _ALARMED,
@@ -357,7 +357,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.HELP_NOT_NAMED,
         _U.ALARM,
         _ALARMED,
@@ -368,7 +368,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT, _A.CANNOT),
     ),
-    Row(
+    KindRow(
         _K.CALL_BACK,
         _U.ALARM,
         frozenset(_P),
@@ -378,7 +378,7 @@ _ROWS: tuple[Row, ...] = (
         "a later one",
         _hours(1),
     ),
-    Row(
+    KindRow(
         _K.MEANWHILE,
         _U.ALARM,
         frozenset(_P),
@@ -388,7 +388,7 @@ _ROWS: tuple[Row, ...] = (
         "the call is over",
         _hours(6),
     ),
-    Row(
+    KindRow(
         _K.ALARM_KNOWN,
         _U.ALARM,
         _ALARMED,
@@ -396,7 +396,7 @@ _ROWS: tuple[Row, ...] = (
         "after the alarm, apart: to who is to call race control, and to who has taken it",
         "the alarm is over",
     ),
-    Row(
+    KindRow(
         _K.READ_OUT,
         _U.ALARM,
         _ALARMED,
@@ -404,7 +404,7 @@ _ROWS: tuple[Row, ...] = (
         "after that, on its own: what to read out to rescuers",
         "the alarm is over",
     ),
-    Row(
+    KindRow(
         _K.ALARM_NEWS,
         _U.NEWS,
         _CREW | {_P.VOLUNTEER},
@@ -414,7 +414,7 @@ _ROWS: tuple[Row, ...] = (
         "the alarm is over",
         _hours(6),
     ),
-    Row(
+    KindRow(
         _K.STAND_DOWN,
         _U.ALARM,
         _ALARMED | {_P.VOLUNTEER},
@@ -425,7 +425,7 @@ _ROWS: tuple[Row, ...] = (
         joins=True,
         group=True,
     ),
-    Row(
+    KindRow(
         _K.RETIRED,
         _U.ACTION,
         _ALARMED | {_P.SUPPORTER, _P.RUNNER},
@@ -435,7 +435,7 @@ _ROWS: tuple[Row, ...] = (
         "in hand and race control knows",
         own=True,
     ),
-    Row(
+    KindRow(
         _K.PAST_CUT_OFF,
         _U.ACTION,
         _ALARMED | {_P.RUNNER},
@@ -445,7 +445,7 @@ _ROWS: tuple[Row, ...] = (
         "she is seen farther on, is said to go on, or retires",
         own=True,
     ),
-    Row(
+    KindRow(
         _K.IN_HAND,
         _U.ACTION,
         _CREW_HOME,
@@ -456,7 +456,7 @@ _ROWS: tuple[Row, ...] = (
         _hours(6),
         own=True,
     ),
-    Row(
+    KindRow(
         _K.FINISHED,
         _U.NEWS,
         _CREW_HOME | {_P.SUPPORTER},
@@ -465,7 +465,7 @@ _ROWS: tuple[Row, ...] = (
         "crew have her",
         group=True,
     ),
-    Row(
+    KindRow(
         _K.RACE_CHANGE,
         _U.ACTION,
         frozenset(_P) - {_P.ORGANISER, _P.SUPPORTER},
@@ -476,7 +476,7 @@ _ROWS: tuple[Row, ...] = (
         joins=True,
         group=True,
     ),
-    Row(
+    KindRow(
         _K.CORRECTION,
         _U.ACTION,
         _ALARMED | {_P.RUNNER, _P.VOLUNTEER, _P.SUPPORTER},
@@ -487,7 +487,7 @@ _ROWS: tuple[Row, ...] = (
         own=True,
         group=True,
     ),
-    Row(
+    KindRow(
         _K.UNCONFIRMED,
         _U.NEWS,
         _CREW | {_P.ORGANISER, _P.SAFETY_CONTACT, _P.RUNNER},
@@ -501,7 +501,7 @@ _ROWS: tuple[Row, ...] = (
         own=True,
         joins=True,
     ),
-    Row(
+    KindRow(
         _K.PASSED_ON,
         _U.NEWS,
         frozenset(_P) - {_P.SUPPORTER},
@@ -511,7 +511,7 @@ _ROWS: tuple[Row, ...] = (
         "told, or twelve hours later",
         _hours(12),
     ),
-    Row(
+    KindRow(
         _K.SWAP,
         _U.ACTION,
         _CREW_HOME | {_P.ORGANISER},
@@ -522,7 +522,7 @@ _ROWS: tuple[Row, ...] = (
         buttons=(_A.I_GO, _A.CANNOT),
         waits=True,
     ),
-    Row(
+    KindRow(
         _K.REMINDER,
         _U.ACTION,
         frozenset(_P),
@@ -533,7 +533,7 @@ _ROWS: tuple[Row, ...] = (
         _hours(2),
         own=True,
     ),
-    Row(
+    KindRow(
         _K.LOOK_BACK,
         _U.NEWS,
         _CREW_HOME | {_P.RUNNER},
@@ -542,7 +542,7 @@ _ROWS: tuple[Row, ...] = (
         "told, or two days later",
         _hours(48),
     ),
-    Row(
+    KindRow(
         _K.TEST_ALARM,
         _U.ALARM,
         _ALARMED,
@@ -552,7 +552,7 @@ _ROWS: tuple[Row, ...] = (
         needs_answer=True,
         buttons=(_A.ON_IT,),
     ),
-    Row(
+    KindRow(
         _K.UNREACHED,
         _U.ACTION,
         _ALARMED,
@@ -563,7 +563,7 @@ _ROWS: tuple[Row, ...] = (
         "they answer",
         own=True,
     ),
-    Row(
+    KindRow(
         _K.OUTAGE,
         _U.ACTION,
         frozenset({_P.ORGANISER, _P.SAFETY_CONTACT}),
@@ -575,11 +575,11 @@ _ROWS: tuple[Row, ...] = (
     ),
 )
 
-TABLE: Mapping[NoticeKind, Row] = {r.kind: r for r in _ROWS}
+TABLE: Mapping[NoticeKind, KindRow] = {r.kind: r for r in _ROWS}
 """Every kind's row; a test holds that none is missing."""
 
 
-def row(kind: NoticeKind) -> Row:
+def row(kind: NoticeKind) -> KindRow:
     """The row of a kind."""
     return TABLE[kind]
 

@@ -19,7 +19,7 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from server.course import (
-    Prior,
+    PositionPrior,
     WantedPoint,
     build_course,
     outline,
@@ -83,7 +83,7 @@ def main() -> int:
     track = read_gpx(data, "bench.gpx")
     course = build_course(track)
     spot = course.at(course.length_km / 2)
-    prior = Prior.since(spot.km - 3, timedelta(minutes=30), 4, 9)
+    prior = PositionPrior.since(spot.km - 3, timedelta(minutes=30), 4, 9)
     wanted = [WantedPoint(str(n), km=course.length_km * n / 14) for n in range(14)]
     rows: dict[str, Callable[[], object]] = {
         "GPX load (read)": lambda: read_gpx(data, "bench.gpx"),

@@ -23,7 +23,7 @@ from server.paper.afterwards import afterwards, sheet, to_csv, to_json
 from server.paper.document import Grid, Lines
 from server.paper.pdf import pdf
 from server.paper.scored import scored
-from server.plan.held import Held
+from server.plan.held import RaceEvidence
 from server.sentences import languages
 from server.watch.evaluate import evaluate
 from server.watch.notice import Made, Notice
@@ -111,7 +111,7 @@ async def test_it_is_kept_as_a_page_and_as_figures(race: Race) -> None:
         replace(m, sent_at=sent, answered_at=sent + timedelta(minutes=k))
         for k, m in enumerate(_asked(owed[0]), start=3)
     ]
-    found = afterwards(event, table, answer, asked, windows, state.how_she_is, Held())
+    found = afterwards(event, table, answer, asked, windows, state.how_she_is, RaceEvidence())
     assert sum((p.over for p in found.parts), timedelta(0)) > timedelta(hours=1)
     (told, *_) = found.told
     assert told.answered == told.asked == 2

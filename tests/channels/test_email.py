@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 
 from bot.channels.addresses import Checked, WrongSettingsError
 from bot.channels.base import Delivery, Outcome, Sent
-from bot.channels.email import TABLE, Email, Stage, make, outcome_of
+from bot.channels.email import TABLE, Email, MailStage, make, outcome_of
 from server.clock import SteppedClock
 
 NOW = datetime(2027, 6, 19, 2, 10, tzinfo=UTC)
@@ -401,8 +401,8 @@ def test_no_row_of_the_table_is_hidden() -> None:
             assert not wider, f"{row} is hidden by {earlier}"
 
 
-@pytest.mark.parametrize("stage", list(Stage))
-def test_every_error_of_the_library_has_an_outcome_at_every_stage(stage: Stage) -> None:
+@pytest.mark.parametrize("stage", list(MailStage))
+def test_every_error_of_the_library_has_an_outcome_at_every_stage(stage: MailStage) -> None:
     """And only before DATA can one be surely not sent."""
     for name in aiosmtplib.errors.__all__:
         kind = getattr(aiosmtplib, name)
@@ -410,7 +410,7 @@ def test_every_error_of_the_library_has_an_outcome_at_every_stage(stage: Stage) 
         error.code, error.message = 421, "x"
         outcome = outcome_of(error, stage)
         assert "Error" in outcome.detail or "SMTP" in outcome.detail
-        if stage is Stage.DATA and not isinstance(error, aiosmtplib.SMTPConnectError):
+        if stage is MailStage.DATA and not isinstance(error, aiosmtplib.SMTPConnectError):
             assert outcome.sent is not Sent.NOT_SENT, name
 
 

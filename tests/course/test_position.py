@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from server.course import Course, Prior, needed_kmh, place_position
+from server.course import Course, PositionPrior, needed_kmh, place_position
 
 Make = Callable[..., Course]
 Straight = Callable[..., list[tuple[float, float]]]
@@ -32,7 +32,7 @@ def test_out_or_back_by_what_is_known(
     out_and_back: Course, on_ground: Any, last_km: float, hours: float, expected: float
 ) -> None:
     """4 km east of the start is km 4 or 16: when she was last where decides, with next to no doubt."""
-    prior = Prior.since(last_km, hours * HOUR, 4, 9)
+    prior = PositionPrior.since(last_km, hours * HOUR, 4, 9)
     placed = place_position(out_and_back, *on_ground(4_000, 8), 10, prior)
     assert placed.km == pytest.approx(expected, abs=0.03)
     assert placed.weight > 0.95
@@ -42,7 +42,7 @@ def test_out_or_back_by_what_is_known(
 def test_even_against_the_nearer_pass(make_course: Make, straight: Straight, on_ground: Any) -> None:
     """Two passes 40 m apart: a fix nearer to the wrong one is still placed where she can be."""
     course = make_course(straight([(0, 0), (10_000, 0), (10_000, 40), (0, 40)]))
-    placed = place_position(course, *on_ground(4_000, 30), 20, Prior.since(0, 0.6 * HOUR, 5, 9))
+    placed = place_position(course, *on_ground(4_000, 30), 20, PositionPrior.since(0, 0.6 * HOUR, 5, 9))
     assert placed.km == pytest.approx(4.0, abs=0.05)
     assert placed.nearest_km == pytest.approx(16.04, abs=0.05)
     assert placed.offset_m == pytest.approx(30, abs=1)
@@ -52,7 +52,7 @@ def test_even_against_the_nearer_pass(make_course: Make, straight: Straight, on_
 def test_a_clear_fix_beats_what_was_thought(make_course: Make, straight: Straight, on_ground: Any) -> None:
     """400 m from where she should be and on the other path, a sharp fix wins: what was thought was wrong."""
     course = make_course(straight([(0, 0), (10_000, 0), (10_000, 400), (0, 400)]))
-    placed = place_position(course, *on_ground(4_000, 400), 10, Prior.since(0, 0.6 * HOUR, 5, 9))
+    placed = place_position(course, *on_ground(4_000, 400), 10, PositionPrior.since(0, 0.6 * HOUR, 5, 9))
     assert placed.km == pytest.approx(16.4, abs=0.05)
     assert not placed.ambiguous
 
@@ -84,7 +84,7 @@ def test_off_course_is_beyond_accuracy_and_margin(
 ) -> None:
     """Off course is said when no error of the fix explains the distance."""
     placed = place_position(
-        out_and_back, *on_ground(4_000, beside_m), accuracy_m, Prior.since(2, HOUR / 3, 4, 9)
+        out_and_back, *on_ground(4_000, beside_m), accuracy_m, PositionPrior.since(2, HOUR / 3, 4, 9)
     )
     assert placed.off_course is off
     assert placed.offset_m == pytest.approx(beside_m, abs=1)
@@ -93,7 +93,9 @@ def test_off_course_is_beyond_accuracy_and_margin(
 def test_far_off_course_says_how_far_and_stays_open(out_and_back: Course, on_ground: Any) -> None:
     """3 km off the line where she left it is a guess: the spread says so, and the rest of what is known
     counts."""
-    placed = place_position(out_and_back, *on_ground(6_000, 3_000), 10, Prior.since(10, HOUR / 2, 4, 9))
+    placed = place_position(
+        out_and_back, *on_ground(6_000, 3_000), 10, PositionPrior.since(10, HOUR / 2, 4, 9)
+    )
     assert placed.off_course
     assert placed.offset_m == pytest.approx(3_000, rel=0.01)
     assert placed.km == pytest.approx(13.5, abs=1.0)
@@ -102,7 +104,9 @@ def test_far_off_course_says_how_far_and_stays_open(out_and_back: Course, on_gro
 
 def test_thirty_km_off_gives_the_numbers(out_and_back: Course, on_ground: Any) -> None:
     """A fix in another valley comes with its distance to the nearest part of the line."""
-    placed = place_position(out_and_back, *on_ground(5_000, 30_000), 10, Prior.since(2, HOUR / 3, 4, 9))
+    placed = place_position(
+        out_and_back, *on_ground(5_000, 30_000), 10, PositionPrior.since(2, HOUR / 3, 4, 9)
+    )
     assert placed.off_course
     assert placed.nearest_offset_m == pytest.approx(30_000, rel=0.002)
 
@@ -110,7 +114,7 @@ def test_thirty_km_off_gives_the_numbers(out_and_back: Course, on_ground: Any) -
 def test_a_blurred_fix_moves_towards_what_is_known(out_and_back: Course, on_ground: Any) -> None:
     """With a fix good to 2 km, where she should be counts more than where the fix is, and the spread is
     wide."""
-    prior = Prior.since(2, HOUR / 2, 5, 7)
+    prior = PositionPrior.since(2, HOUR / 2, 5, 7)
     sharp = place_position(out_and_back, *on_ground(7_000, 0), 10, prior)
     blurred = place_position(out_and_back, *on_ground(7_000, 0), 2_000, prior)
     assert sharp.km == pytest.approx(7.0, abs=0.03)
@@ -137,7 +141,7 @@ def test_a_runner_on_the_course_is_found_there(
     spot = demo_course.at(km)
     lat = spot.lat_deg + metres * math.sin(off) / 111_200
     lon = spot.lon_deg + metres * math.cos(off) / (111_300 * math.cos(math.radians(spot.lat_deg)))
-    placed = place_position(demo_course, lat, lon, 30, Prior.since(max(0.0, km - 3), HOUR / 2, 4, 9))
+    placed = place_position(demo_course, lat, lon, 30, PositionPrior.since(max(0.0, km - 3), HOUR / 2, 4, 9))
     assert not placed.off_course
     near_turn = 34 < spot.km < 42
     candidates = [placed.km, *(one.km for one in placed.alternatives)] if near_turn else [placed.km]
@@ -157,7 +161,7 @@ def test_any_fix_gets_sound_numbers(
     demo_course: Course, lat: float, lon: float, accuracy: float, knots: list[float]
 ) -> None:
     """Anywhere on earth, the answer's numbers are finite, weights make one, and km is on the course."""
-    placed = place_position(demo_course, lat, lon, accuracy, Prior(tuple(knots), (1.0,) * len(knots)))
+    placed = place_position(demo_course, lat, lon, accuracy, PositionPrior(tuple(knots), (1.0,) * len(knots)))
     assert 0 <= placed.km <= demo_course.length_km
     assert math.isfinite(placed.offset_m)
     assert placed.offset_m >= placed.nearest_offset_m >= 0
@@ -179,7 +183,7 @@ BAD_PRIORS = {
 def test_a_prior_checks_itself(km: tuple[float, ...], density: tuple[float, ...], words: str) -> None:
     """A density that is none is refused when it is made."""
     with pytest.raises(ValueError, match=words):
-        Prior(km, density)
+        PositionPrior(km, density)
 
 
 @pytest.mark.parametrize(
@@ -188,7 +192,7 @@ def test_a_prior_checks_itself(km: tuple[float, ...], density: tuple[float, ...]
 def test_impossible_movement_is_refused(elapsed: timedelta, slow: float, fast: float) -> None:
     """Time must not run backwards, and speeds must be speeds."""
     with pytest.raises(ValueError, match="elapsed must not be negative"):
-        Prior.since(5, elapsed, slow, fast)
+        PositionPrior.since(5, elapsed, slow, fast)
 
 
 @pytest.mark.parametrize("accuracy", [-1.0, math.nan, math.inf])

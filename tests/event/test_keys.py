@@ -15,9 +15,9 @@ from server.event import dump_event, parse_event
 from server.event.keys import FREE, TABLES, json_schema, key_help, longest, tables_named
 from server.event.lines import with_seconds
 from server.event.model import Event
-from server.event.parse_state import Draft
+from server.event.parse_state import ParseState
 from server.event.table import read_table
-from server.event.table_reader import Report, Section
+from server.event.table_reader import Problems, Section
 from tests.event.examples import ALL, WITHIN, example_file
 
 LISTED = {(t.name, k.name) for t in TABLES for k in t.keys if t.name != FREE}
@@ -26,8 +26,8 @@ LISTED = {(t.name, k.name) for t in TABLES for k in t.keys if t.name != FREE}
 @pytest.mark.parametrize("table", [t for t in TABLES if t.of not in (None, Event)], ids=lambda t: t.name)
 def test_what_only_code_reads_is_listed_too(table) -> None:
     """What the reader looks for in a table is what the list has: a key that a `look` reads by itself stands in MORE."""
-    report = Report("", {})
-    section, draft = Section(report, {}, (table.name,)), Draft(report)
+    report = Problems("", {})
+    section, draft = Section(report, {}, (table.name,)), ParseState(report)
     draft.course_ids.append("main")
     read_table(section, table.of, draft, person="ana", points=())
     listed = {k.name for k in table.keys} | {

@@ -13,7 +13,7 @@ from server.event.model import Event
 from server.facts.entry import Entry, Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
-from server.journal import DeliveryState, Head, Journal, MadeKnown, Outcome, Seen, UnknownError
+from server.journal import DeliveryState, Head, Journal, MadeKnown, Outcome, UnknownError, VerdictBasis
 from server.journal.codec import dump_notice, load_notice
 from server.watch.notice import (
     AlarmNewsValues,
@@ -208,7 +208,7 @@ async def test_two_servers_judge_at_once(
         nonlocal overtaken
         while True:
             made = await journal.made("long-stile")
-            seen = Seen("long-stile", "maren", 0, max((m.short for m in made), default=0))
+            seen = VerdictBasis("long-stile", "maren", 0, max((m.short for m in made), default=0))
             await asyncio.sleep(0.002)
             if (kept := await journal.add_judged([notice(episode=len(made) + 1)], start, seen)) is not None:
                 assert len(kept) == 1
@@ -228,16 +228,16 @@ async def test_a_verdict_is_overtaken_by_what_is_about_its_runner(
 ) -> None:
     """A fact about her or about the race, or a notice about her, has come in since: nothing is kept but `anyhow`. What is
     about another runner overtakes nothing."""
-    nothing = Seen("long-stile", "maren", 0, 0)
+    nothing = VerdictBasis("long-stile", "maren", 0, 0)
     await loaded.append(entry("other", runner="lena"))
     assert await loaded.add_judged([notice(episode=1)], start, nothing)
     assert await loaded.add_judged([notice(episode=2)], start, nothing) is None
-    told = Seen("long-stile", "maren", 1, 1)
+    told = VerdictBasis("long-stile", "maren", 1, 1)
     for number, runner in enumerate(("maren", None), 2):
         await loaded.append(entry(f"k{number}", runner=runner))
         assert await loaded.add_judged([notice(episode=2)], start, told) is None
         assert await loaded.add_judged([], start, told) == ()
-        told = Seen("long-stile", "maren", number, 1)
+        told = VerdictBasis("long-stile", "maren", number, 1)
     assert [m.short for m in await loaded.made("long-stile")] == [1]
     assert await loaded.add_judged([notice(episode=2)], start, nothing, anyhow=True)
     assert await loaded.add_judged([notice(episode=2)], start, nothing, anyhow=True) == ()

@@ -18,7 +18,7 @@ from server.clock import SteppedClock
 from server.facts.entry import Entry, Kind, Source
 from server.facts.stop_log import Logged
 from server.journal import Journal
-from server.pages.session import Choice
+from server.pages.session import DemoPerson
 from server.settings import Settings
 
 DEMO = Path(__file__).parents[2] / "demo_event"
@@ -85,7 +85,7 @@ async def site(sqlite_url: str, settings: Settings, options: Options) -> AsyncIt
     clock = SteppedClock(event.starts - timedelta(hours=1))
     journal = await Journal.open(sqlite_url)
     await journal.store_event(text, files, event, "test", clock.now())
-    choices = tuple(Choice(p.id, p.name) for p in event.people)
+    choices = tuple(DemoPerson(p.id, p.name) for p in event.people)
     app = make_app(settings, journal, clock, options=replace(options, choices=choices))
     runner = web.AppRunner(app, shutdown_timeout=1.0)
     await runner.setup()

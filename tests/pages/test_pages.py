@@ -14,7 +14,7 @@ import pytest
 
 from server.api.hub import STREAMS_MAX, Hub
 from server.api.replies import BoardAnswer, RaceNote, RunnerBoard
-from server.conversation.telling.answer import ForecastAnswer, Freshness, Known, PointAnswer
+from server.conversation.telling.answer import ForecastAnswer, Freshness, LastFact, PointAnswer
 from server.conversation.telling.reader import Reader
 from server.facts.entry import Kind
 from server.facts.stop_log import Item, Level, Logged
@@ -292,7 +292,7 @@ def test_a_point_behind_where_she_was_seen_is_not_ahead() -> None:
         PointAnswer(p, p, km, Window(p, *(now + timedelta(minutes=m) for m in (-20, 40, 90))))
         for p, km in (("gate", 45.0), ("low", 60.0))
     )
-    last = Known("in", now, "Ana", "howe", "Kettle Howe", 50.0)
+    last = LastFact("in", now, "Ana", "howe", "Kettle Howe", 50.0)
     forecast = ForecastAnswer("maren", "Maren", points, Freshness(last))
     runner = RunnerBoard("maren", "Maren", "214", forecast=forecast)
     board = BoardAnswer(EVENT, "Harrow", "Europe/London", (runner,), "112", False, None)

@@ -9,7 +9,7 @@ import pytest
 
 from server.event.model import CrewAccess, DropBag, Event, KitItem, MeetingPlan, Target, WeatherSpell
 from server.plan import make_timetable
-from server.plan.kit import Need, gaps, is_for, kit_told
+from server.plan.kit import KitNeed, gaps, is_for, kit_told
 from server.plan.paces import LIMIT, dark_by_pace, paces_of
 
 MORNING = datetime(2027, 9, 11, 10, 0, tzinfo=UTC)
@@ -66,7 +66,7 @@ def test_no_torch_in_b_alone_is_no_answer(race, level_course) -> None:
     assert dark[LIMIT][0].from_at == pytest.approx(
         datetime(2027, 9, 11, 17, 38, tzinfo=UTC), abs=timedelta(minutes=6)
     )
-    gap = found(event, level_course)[Need.TORCH]
+    gap = found(event, level_course)[KitNeed.TORCH]
     assert LIMIT in paces(gap)
     assert "B" not in paces(gap)
 
@@ -74,7 +74,7 @@ def test_no_torch_in_b_alone_is_no_answer(race, level_course) -> None:
 def test_a_torch_handed_over_after_dark(race, level_course) -> None:
     """Needed from the sunset on, got later on: said with when she gets it, and the last crew point before."""
     event = race(10.0, ("p4", (TORCH,)), limit=14.0)
-    gap = found(event, level_course)[Need.TORCH]
+    gap = found(event, level_course)[KitNeed.TORCH]
     assert gap.handed_at == "p4"
     late = {m.pace: m for m in gap.moments}
     assert {"C", LIMIT} <= set(late)
@@ -98,13 +98,13 @@ def test_a_torch_handed_over_after_dark(race, level_course) -> None:
 )
 def test_a_torch_that_is_there_in_time(race, level_course, given) -> None:
     """From the start, by what the file says of her light, or from a bag before dark: nothing to say."""
-    assert Need.TORCH not in found(race(10.0, **given), level_course)
+    assert KitNeed.TORCH not in found(race(10.0, **given), level_course)
 
 
 def test_a_torch_that_was_taken_back(race, level_course) -> None:
     """Taken from her by day, she has none by night."""
     event = race(10.0, ("p1", (replace(TORCH, take_back=True),)), carries=(TORCH,))
-    assert Need.TORCH in found(event, level_course)
+    assert KitNeed.TORCH in found(event, level_course)
 
 
 def test_crew_take_what_they_name_and_no_more(race, level_course) -> None:
@@ -112,7 +112,7 @@ def test_crew_take_what_they_name_and_no_more(race, level_course) -> None:
     spare = KitItem("spare head torch", hours=1.0)
     taken = ("p1", (replace(TORCH, take_back=True),))
     event = race(10.8, taken, limit=13.0, carries=(replace(TORCH, hours=9.0), spare, LAYER))
-    assert Need.TORCH not in found(event, level_course)
+    assert KitNeed.TORCH not in found(event, level_course)
     assert kinds(event, level_course) == ["kit-battery"]
     kept = race(10.8, limit=13.0, carries=(replace(TORCH, hours=9.0), spare, LAYER))
     assert kinds(kept, level_course) == []
@@ -121,11 +121,13 @@ def test_crew_take_what_they_name_and_no_more(race, level_course) -> None:
 def test_a_warm_layer_by_the_hour_and_by_the_weather(race, level_course) -> None:
     """Two hours after sunset it is asked for, not in a night that stays warm, and by day where it is cold."""
     night = race(10.8, limit=14.0, carries=(TORCH,))
-    assert Need.WARM in found(night, level_course)
-    assert Need.WARM not in found(replace(night, weather=(WeatherSpell(temperature_c=19.0),)), level_course)
+    assert KitNeed.WARM in found(night, level_course)
+    assert KitNeed.WARM not in found(
+        replace(night, weather=(WeatherSpell(temperature_c=19.0),)), level_course
+    )
     by_day = race(5.0, limit=6.0, carries=(TORCH,), weather=(WeatherSpell(temperature_c=3.0),))
-    assert paces(found(by_day, level_course)[Need.WARM])[:3] == ["A", "B", "C"]
-    assert Need.WARM not in found(
+    assert paces(found(by_day, level_course)[KitNeed.WARM])[:3] == ["A", "B", "C"]
+    assert KitNeed.WARM not in found(
         replace(by_day, runners=(replace(by_day.runners[0], carries=(LAYER,)),)), level_course
     )
 
@@ -134,14 +136,14 @@ def test_rain_from_a_place_on(race, level_course) -> None:
     """Rain that is forecast from 30 km on, the jacket at 40: said; at 20: not."""
     rain = (WeatherSpell(from_km=30.0, course="main", note="showers from the west"),)
     jacket = KitItem("rain jacket")
-    gap = found(race(5.0, ("p4", (jacket,)), weather=rain), level_course)[Need.WET]
+    gap = found(race(5.0, ("p4", (jacket,)), weather=rain), level_course)[KitNeed.WET]
     assert (gap.handed_at, gap.give_at) == ("p4", "p3")
-    assert Need.WET not in found(race(5.0, ("p2", (jacket,)), weather=rain), level_course)
+    assert KitNeed.WET not in found(race(5.0, ("p2", (jacket,)), weather=rain), level_course)
 
 
 def test_layers_are_asked_for_only_where_lists_are_kept(race, level_course) -> None:
     """A file of ten lines hears of the torch alone."""
-    assert set(found(race(10.8, limit=14.0), level_course)) == {Need.TORCH}
+    assert set(found(race(10.8, limit=14.0), level_course)) == {KitNeed.TORCH}
 
 
 def kinds(event: Event, course) -> list[str]:
@@ -161,23 +163,23 @@ def test_lights_that_do_not_last_and_no_spare(race, level_course) -> None:
 @pytest.mark.parametrize(
     ("need", "name", "it_is"),
     [
-        (Need.TORCH, "head torch, fresh battery", True),
-        (Need.TORCH, "Stirnlampe", True),
-        (Need.TORCH, "lampe frontale", True),
-        (Need.TORCH, "light jacket", False),
-        (Need.TORCH, "spare battery", False),
-        (Need.TORCH, "head torch battery", False),
-        (Need.TORCH, "Akku für die Stirnlampe", False),
-        (Need.TORCH, "Stirnlampe mit Ersatzakku", True),
-        (Need.WARM, "fleece", True),
-        (Need.WARM, "couche chaude", True),
-        (Need.WARM, "warme Schicht", True),
-        (Need.WARM, "dry socks", False),
-        (Need.WET, "Regenjacke", True),
-        (Need.WET, "veste de pluie", True),
-        (Need.WET, "training shoes", False),
+        (KitNeed.TORCH, "head torch, fresh battery", True),
+        (KitNeed.TORCH, "Stirnlampe", True),
+        (KitNeed.TORCH, "lampe frontale", True),
+        (KitNeed.TORCH, "light jacket", False),
+        (KitNeed.TORCH, "spare battery", False),
+        (KitNeed.TORCH, "head torch battery", False),
+        (KitNeed.TORCH, "Akku für die Stirnlampe", False),
+        (KitNeed.TORCH, "Stirnlampe mit Ersatzakku", True),
+        (KitNeed.WARM, "fleece", True),
+        (KitNeed.WARM, "couche chaude", True),
+        (KitNeed.WARM, "warme Schicht", True),
+        (KitNeed.WARM, "dry socks", False),
+        (KitNeed.WET, "Regenjacke", True),
+        (KitNeed.WET, "veste de pluie", True),
+        (KitNeed.WET, "training shoes", False),
     ],
 )
-def test_what_a_thing_is_for(need: Need, name: str, it_is: bool) -> None:
+def test_what_a_thing_is_for(need: KitNeed, name: str, it_is: bool) -> None:
     """By its name, in three languages; names that only sound like it are not taken."""
     assert is_for(need, name) is it_is

@@ -19,7 +19,7 @@ from server.paper.before import BeforeStart, before_start
 from server.paper.sheet import crew_sheets
 from server.paper.silences import print_silences, silence_notes
 from server.watch.silence import late_at, overdue
-from server.watch.silences import FAR, SECOND, Because, Silence, silences
+from server.watch.silences import FAR, SECOND, Because, LegSilence, silences
 from server.watch.situation import Situation
 from server.watch.told_times import sight_of
 from tests.whole import hill
@@ -34,13 +34,13 @@ def built() -> Built:
     return build(hill.event_text(STARTS), hill.files())
 
 
-def rows_of(built: Built, event: Event | None = None) -> tuple[Silence, ...]:
+def rows_of(built: Built, event: Event | None = None) -> tuple[LegSilence, ...]:
     event = event or built.event
     return silences(event, RUNNER, built.timetables[RUNNER], built.courses[event.runner(RUNNER).course])
 
 
 @pytest.fixture(scope="module")
-def rows(built: Built) -> tuple[Silence, ...]:
+def rows(built: Built) -> tuple[LegSilence, ...]:
     return rows_of(built)
 
 
@@ -51,7 +51,7 @@ def with_reports(event: Event, **reports: tuple[ReportsThere, ...]) -> Event:
     return replace(event, courses=(replace(course, points=points),))
 
 
-def test_a_row_for_each_goal_and_each_point_but_the_finish(rows: tuple[Silence, ...]) -> None:
+def test_a_row_for_each_goal_and_each_point_but_the_finish(rows: tuple[LegSilence, ...]) -> None:
     """In running order, A before B before C, each later than the one before."""
     points = list(dict.fromkeys(r.point for r in rows))
     assert points == ["start", "larch", "hollin", "tarn", "wythe"]
@@ -61,14 +61,14 @@ def test_a_row_for_each_goal_and_each_point_but_the_finish(rows: tuple[Silence, 
         assert three[0].left < three[1].left < three[2].left
 
 
-def test_home_hears_before_the_alarm_and_crew_before_home(rows: tuple[Silence, ...]) -> None:
+def test_home_hears_before_the_alarm_and_crew_before_home(rows: tuple[LegSilence, ...]) -> None:
     """In every row."""
     for r in rows:
         assert r.left < r.likely < r.asked <= r.home
         assert r.alarm is None or r.home < r.alarm
 
 
-def test_the_table_says_what_the_night_does(built: Built, rows: tuple[Silence, ...]) -> None:
+def test_the_table_says_what_the_night_does(built: Built, rows: tuple[LegSilence, ...]) -> None:
     """Reported out of the mill by goal B and nothing more, the live rules ask and alarm at the moments printed."""
     (row,) = [r for r in rows if (r.point, r.goal) == ("hollin", Goal.B)]
     table, event = built.timetables[RUNNER], built.event

@@ -13,7 +13,7 @@ from server.conversation.telling.say import Say, lines, slug
 from server.facts.entry import Retired
 from server.sentences import has
 
-__all__ = ["Part", "parts_of", "say_pace", "say_report"]
+__all__ = ["LegCompared", "parts_of", "say_pace", "say_report"]
 
 WORTH_TELLING = timedelta(minutes=5)
 """A leg or a stop nearer to its plan than that is no loss (one step of the windows' rounding)."""
@@ -22,7 +22,7 @@ TOLD = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class LegCompared:
     """A leg from one point with a time to the next with one (`start` '' for a stop at `end`), how long it was planned to
     take, and how much longer it took; negative where it was quicker."""
 
@@ -32,7 +32,7 @@ class Part:
     over: timedelta
 
 
-def parts_of(points: tuple[PointAnswer, ...]) -> Iterator[Part]:
+def parts_of(points: tuple[PointAnswer, ...]) -> Iterator[LegCompared]:
     """Every leg and stop both of whose ends are known, in running order. Where nobody reported, one leg spans the gap."""
     before: PointAnswer | None = None
     for p in points:
@@ -45,10 +45,10 @@ def parts_of(points: tuple[PointAnswer, ...]) -> Iterator[Part]:
             left = left or (before.planned_out if before is points[0] else None)
             if left is not None and before.planned_out is not None:
                 planned = p.planned_in - before.planned_out
-                yield Part(before.name, p.name, planned, (came - left) - planned)
+                yield LegCompared(before.name, p.name, planned, (came - left) - planned)
         if p is not points[0] and not p.finish and p.arrived is not None and went is not None:
             planned = p.planned_stop or timedelta(0)
-            yield Part("", p.name, planned, (went - p.arrived) - planned)
+            yield LegCompared("", p.name, planned, (went - p.arrived) - planned)
         if p is points[0] or came is not None or went is not None:
             before = p
 
@@ -105,7 +105,7 @@ def _against(say: Say, points: tuple[PointAnswer, ...]) -> str:
     return say.s(key, place=p.name, planned=say.when(p.planned_in, day=True), **values)
 
 
-def _part(say: Say, p: Part) -> str:
+def _part(say: Say, p: LegCompared) -> str:
     length = say.length(abs(p.over))
     if p.start:
         return say.s("report-leg", **{"from": p.start, "to": p.end}, length=length)

@@ -10,7 +10,7 @@ from server.conversation.telling.answer import (
     FactsAnswer,
     ForecastAnswer,
     Freshness,
-    Known,
+    LastFact,
     MissedAnswer,
     PointAnswer,
     StopFact,
@@ -30,12 +30,12 @@ LIKELY_GONE_ON = 0.5
 """Seen in and not seen out: from these odds on that she has gone on, nobody is told that she is there."""
 
 
-def known_fact(say: Say, last: Known) -> str:
+def known_fact(say: Say, last: LastFact) -> str:
     """The last known point as a fact: 'out of Mill'."""
     return say.fact(last.kind, say.place_of(last.name, last.km))
 
 
-def _known_values(say: Say, last: Known) -> dict[str, str]:
+def _known_values(say: Say, last: LastFact) -> dict[str, str]:
     return {
         "fact": known_fact(say, last),
         "when": say.when(last.at),

@@ -10,7 +10,7 @@ from babel.dates import format_date
 from server.conversation.telling.say import Say
 from server.course import Course
 from server.event.model import Event
-from server.plan.ready import Against, Part, past, ready
+from server.plan.ready import Against, ReadyPart, past, ready
 from server.plan.recordings import read_recording
 from server.plan.timetable import Timetable
 from server.sentences import locale_of
@@ -46,7 +46,7 @@ def _line(say: Say, a: Against) -> str:
     return say.s(key, what=first, asked=asked, by=day)
 
 
-def _figure(say: Say, part: Part, value: float) -> str:
-    if part in (Part.FEET, Part.DARK):
+def _figure(say: Say, part: ReadyPart, value: float) -> str:
+    if part in (ReadyPart.FEET, ReadyPart.DARK):
         return say.length(timedelta(minutes=round(value * 60)))
     return f"{value:.0f}"

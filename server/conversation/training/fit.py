@@ -30,7 +30,7 @@ Groups = tuple[tuple[int, ...], ...]
 
 
 @dataclass(frozen=True)
-class Row:
+class Featured:
     """An example with its features."""
 
     example: Example
@@ -38,12 +38,12 @@ class Row:
     weight: float = 1.0
 
 
-def rows_of(examples: Iterable[Example], weight: float = 1.0) -> list[Row]:
+def rows_of(examples: Iterable[Example], weight: float = 1.0) -> list[Featured]:
     """Each example as the model sees it."""
-    return [Row(e, features(sentence(e), (e.part.value,)), weight) for e in examples]
+    return [Featured(e, features(sentence(e), (e.part.value,)), weight) for e in examples]
 
 
-def _matrix(rows: Sequence[Row], keys: NDArray[np.uint32]) -> csr_matrix:
+def _matrix(rows: Sequence[Featured], keys: NDArray[np.uint32]) -> csr_matrix:
     at = {int(k): i for i, k in enumerate(keys)}
     data, columns, ends = [], [], [0]
     for row in rows:
@@ -56,7 +56,7 @@ def _matrix(rows: Sequence[Row], keys: NDArray[np.uint32]) -> csr_matrix:
     return csr_matrix((data, columns, ends), shape=(len(rows), len(keys)))
 
 
-def fit(rows: Sequence[Row]) -> Model:
+def fit(rows: Sequence[Featured]) -> Model:
     """The model of these examples; the same for the same."""
     counts = Counter(k for row in rows if row.weight == 1.0 for group in row.groups for k in group)
     keys = np.array(sorted(k for k, n in counts.items() if n >= AT_LEAST), dtype=np.uint32)

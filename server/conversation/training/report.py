@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from server.conversation.training.examples import GRAVE, HARMLESS
-from server.conversation.training.fit import Row, fit
+from server.conversation.training.fit import Featured, fit
 from server.conversation.understanding.model import Model
 from server.conversation.understanding.policy import policy
 from server.conversation.understanding.read import NONE
@@ -17,7 +17,7 @@ from server.conversation.understanding.read import NONE
 FOLDS = 5
 
 
-def folds(rows: Sequence[Row]) -> list[frozenset[str]]:
+def folds(rows: Sequence[Featured]) -> list[frozenset[str]]:
     """Hands left out together: of each language about one, so that none is missed much by the others."""
     written = Counter((r.example.hand, r.example.language) for r in rows)
     most = {h: max((n, lang) for (x, lang), n in written.items() if x == h)[1] for h, _ in written}
@@ -40,7 +40,9 @@ def _outcome(model: Model, scores: NDArray[np.float64], wanted: str) -> tuple[st
     return "passed on", first, second
 
 
-def by_hands(rows: Sequence[Row], made: Sequence[Row]) -> tuple[list[str], dict[str, dict[str, float]]]:
+def by_hands(
+    rows: Sequence[Featured], made: Sequence[Featured]
+) -> tuple[list[str], dict[str, dict[str, float]]]:
     """Lines of a report, for each hand trained on others, and its figures in percent. `made` sentences of the grammar."""
     out: list[str] = []
     total: dict[str, Counter[str]] = defaultdict(Counter)

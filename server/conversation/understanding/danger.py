@@ -24,7 +24,7 @@ _REACH = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
+class DangerHeard:
     """What a message says of danger. `clause` the one that says it; `by_self` whether by who runs, of themselves; `whose`
     danger it is, of a writer who is not on the course."""
 
@@ -95,10 +95,10 @@ def _unreal(text: str) -> bool:
     return _undenied(lexicon().danger["unreal"], lexicon().words(text))
 
 
-def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
+def hear(text: str, clauses: Clauses, *, judged: int) -> DangerHeard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
     foot, p = bool(clauses.ctx.parts & ON_FOOT), policy()
-    found_of: list[Heard] = []
+    found_of: list[DangerHeard] = []
     highest = -math.inf
     pieces = pieces_of(text)
     if len(pieces) > 1 and judged:
@@ -161,7 +161,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> Heard:
         before = next((h for h in reversed(found_of) if h.danger.grave), None)
         if before is not None and before.whose.apart and whose is Whose.HERS and not (said.named or whole):
             whose = before.whose  # 'a woman has collapsed, she is unconscious'
-        found_of.append(Heard(found, said, of_self, whose))
+        found_of.append(DangerHeard(found, said, of_self, whose))
     return replace(_worst(found_of), score=highest)
 
 
@@ -173,7 +173,7 @@ def _of_whole(pieces: Sequence[str], clauses: Clauses) -> Whose:
     return next((w for w in map(subject.whose, said) if w is not Whose.OPEN), Whose.OPEN)
 
 
-def _worst(found: Sequence[Heard]) -> Heard:
+def _worst(found: Sequence[DangerHeard]) -> DangerHeard:
     """The worst of what is heard, first of her: of somebody else nobody is called to her, it is asked. What does not say
     whose it is goes with what does."""
     apart = next((h.whose for h in found if h.danger.grave and h.whose.apart), None)
@@ -181,4 +181,4 @@ def _worst(found: Sequence[Heard]) -> Heard:
     if apart is not None and not hers:
         found = [replace(h, whose=apart) if h.whose is Whose.OPEN else h for h in found]
     asked = [replace(h, danger=Danger.ASK) if h.whose.apart and h.danger.grave else h for h in found]
-    return max(asked, key=lambda h: (_RANK[h.danger], not h.whose.apart), default=Heard(Danger.NONE))
+    return max(asked, key=lambda h: (_RANK[h.danger], not h.whose.apart), default=DangerHeard(Danger.NONE))

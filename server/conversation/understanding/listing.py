@@ -74,7 +74,7 @@ def listed(said: Sentence, ctx: Context) -> Reported | AskBack | None:
 
 
 def _of_items(
-    items: tuple[lists.Item, ...], said: Sentence, ctx: Context, *, guessed: bool
+    items: tuple[lists.ListItem, ...], said: Sentence, ctx: Context, *, guessed: bool
 ) -> Reported | AskBack | None:
     reports: list[Report] = []
     for item in items:
@@ -107,7 +107,7 @@ _PAIR = re.compile(
 _PAIRS_MIN = 2
 
 
-def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
+def _pairs(said: Sentence, ctx: Context) -> tuple[lists.ListItem, ...]:
     """Bibs each with its time, whatever stands around them ('mill: 188 10.02, 207 10.03, a queue'): each time is that
     bib's. () for a message that holds less than two of them, or none whose bib anybody here has."""
     if ctx.parts & {PartKind.RUNNER, PartKind.PACER}:
@@ -128,7 +128,7 @@ def _pairs(said: Sentence, ctx: Context) -> tuple[lists.Item, ...]:
         when = lists.time_of(f"{m['h'].rstrip(':.h')}:{m['min']}", ctx.now, ctx.time_zone)
         if when is None:
             return ()
-        items.append(lists.Item(kind, m["bib"], when))
+        items.append(lists.ListItem(kind, m["bib"], when))
     return tuple(items)
 
 
@@ -146,7 +146,7 @@ def in_order(reports: list[Report]) -> list[Report]:
 
 
 def _ask_bib(
-    bib: str, items: tuple[lists.Item, ...], said: Sentence, ctx: Context, *, guessed: bool
+    bib: str, items: tuple[lists.ListItem, ...], said: Sentence, ctx: Context, *, guessed: bool
 ) -> AskBack:
     """An unknown bib: what was clear is kept apart, the near ones are offered. Several are only named."""
     known = {r.bib: r for r in ctx.runners}

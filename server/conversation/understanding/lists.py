@@ -32,7 +32,7 @@ _STAND_INS = frozenset({"<point>", "<finish>"})
 
 
 @dataclass(frozen=True, slots=True)
-class Item:
+class ListItem:
     """One item of a list: bib as written (None: not given), word, time (None: not given)."""
 
     kind: Kind
@@ -159,12 +159,12 @@ def _as_clock(m: re.Match[str]) -> str:
 
 def read_list(
     tokens: Sequence[str], now: datetime, zone: str, bibs: frozenset[str]
-) -> tuple[Item, ...] | None:
+) -> tuple[ListItem, ...] | None:
     """The items of a message in the short form (points as stand-ins); None if it is anything else.
 
     '214 and 87 in 0312': one word and time hold for every bib before it.
     """
-    items: list[Item] = []
+    items: list[ListItem] = []
     group: list[str | None] = [None]
     latest: range = range(0)
     open_group = False
@@ -172,7 +172,7 @@ def read_list(
         kind = kind_of(t)
         if kind is not None:
             latest = range(len(items), len(items) + len(group))
-            items += [Item(kind, bib, None) for bib in group]
+            items += [ListItem(kind, bib, None) for bib in group]
             open_group = False
         elif _filler(t) or t in _STAND_INS:
             continue
@@ -186,13 +186,13 @@ def read_list(
             # '214 through 1502 and 87 at 1504': the word holds for the next bib too.
             group = [t.lstrip("#")]
             latest = range(len(items), len(items) + 1)
-            items.append(Item(items[-1].kind, group[0], None))
+            items.append(ListItem(items[-1].kind, group[0], None))
         else:
             return None
     return tuple(items) or None
 
 
-def _carries_on(tokens: Sequence[str], i: int, items: list[Item], bibs: frozenset[str]) -> bool:
+def _carries_on(tokens: Sequence[str], i: int, items: list[ListItem], bibs: frozenset[str]) -> bool:
     """Whether a known bib follows a finished item and has its own time and no word."""
     later = [t for t in tokens[i + 1 :] if not _filler(t)]
     once = bool(items) and items[-1].at is not None and sum(x.bib == items[-1].bib for x in items) == 1
@@ -201,9 +201,9 @@ def _carries_on(tokens: Sequence[str], i: int, items: list[Item], bibs: frozense
 
 def read_columns(
     tokens: Sequence[str], now: datetime, zone: str, bibs: frozenset[str], *, from_post: bool
-) -> tuple[Item, ...] | None:
+) -> tuple[ListItem, ...] | None:
     """Lists in columns: word first, time first, and `from_post` (a volunteer writes) bib and times alone."""
-    items: list[Item] = []
+    items: list[ListItem] = []
     heading: Kind | None = None
     for line in _lines(tokens):
         row = [t for t in line if kind_of(t) is not None or not (_filler(t) or t in _STAND_INS)]
@@ -219,7 +219,7 @@ def read_columns(
             at = time_of(said, now, zone) if said else None
             if said and at is None:
                 return None
-            items.append(Item(kind, bib, at))
+            items.append(ListItem(kind, bib, at))
     return tuple(items) or None
 
 

@@ -378,7 +378,7 @@ class Context:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class RunnerPlace:
     """Where a runner is among her points: `ahead` those not reached, `at` where she is now."""
 
     points: tuple[PointHere, ...]
@@ -387,9 +387,9 @@ class Place:
     ahead: tuple[PointHere, ...] = field(default=())
 
 
-def place_of(runner: RunnerHere) -> Place:
+def place_of(runner: RunnerHere) -> RunnerPlace:
     """The points of a runner split at the last one known reached."""
     ids = [p.id for p in runner.points]
     reached = ids.index(runner.reached) if runner.reached in ids else -1
     at = next((p for p in runner.points if p.id == runner.at), None)
-    return Place(runner.points, reached, at, runner.points[reached + 1 :])
+    return RunnerPlace(runner.points, reached, at, runner.points[reached + 1 :])

@@ -10,14 +10,14 @@ from typing import Final
 
 from server.drafting.parcel import EVENT, pack
 
-__all__ = ["Draft", "read", "replace", "write"]
+__all__ = ["RaceFolder", "read", "replace", "write"]
 
 REPLACED: Final = "replaced.zip"
 BESIDE: Final = frozenset({".gpx", ".csv", ".fit", ".tcx"})
 
 
 @dataclass(frozen=True, slots=True)
-class Draft:
+class RaceFolder:
     """The text of event.toml ('' where there is none yet) and the other files by name."""
 
     text: str = ""
@@ -28,17 +28,17 @@ class Draft:
         return {EVENT: self.text.encode(), **self.files}
 
 
-def read(folder: Path) -> Draft:
+def read(folder: Path) -> RaceFolder:
     """The draft of a folder; an empty one where there is none. Text that is not UTF-8 is read as far as it goes."""
     if not folder.is_dir():
-        return Draft()
+        return RaceFolder()
     event = folder / EVENT
     text = event.read_bytes().decode("utf-8", "replace") if event.is_file() else ""
     beside = (p for p in sorted(folder.iterdir()) if p.suffix.lower() in BESIDE and p.is_file())
-    return Draft(text, {p.name: p.read_bytes() for p in beside})
+    return RaceFolder(text, {p.name: p.read_bytes() for p in beside})
 
 
-def write(folder: Path, draft: Draft) -> None:
+def write(folder: Path, draft: RaceFolder) -> None:
     """Write what differs, each file whole or not at all."""
     folder.mkdir(parents=True, exist_ok=True)
     before = read(folder).all_files()
@@ -49,7 +49,7 @@ def write(folder: Path, draft: Draft) -> None:
             os.replace(beside, folder / name)
 
 
-def replace(folder: Path, draft: Draft) -> None:
+def replace(folder: Path, draft: RaceFolder) -> None:
     """Another draft in the place of this one, which stays beside it in `REPLACED`."""
     old = read(folder).all_files()
     if folder.is_dir() and any(old.values()):

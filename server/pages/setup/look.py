@@ -12,10 +12,10 @@ from server.course import Course, CourseError, build_course, read_gpx
 from server.drafting.document import Document, UnusualError
 from server.drafting.race import ROUTE
 from server.event import Problem
-from server.pages.setup.folder import Draft
-from server.pages.setup.mending import Told, told
+from server.pages.setup.folder import RaceFolder
+from server.pages.setup.mending import MistakeShown, told
 
-__all__ = ["STEPS", "Look", "look"]
+__all__ = ["STEPS", "DraftLook", "look"]
 
 STEPS: Final = ("course", "points", "runner", "people", "meetings", "check", "publish")
 _PLANNED: Final = frozenset(
@@ -47,7 +47,7 @@ _TABLES: Final = {
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Look:
+class DraftLook:
     """What a draft comes to. `doc` None: the text can't be changed here. `built`: the whole, where nothing stands in the
     way; `plan`: the same, or without people and meetings."""
 
@@ -55,7 +55,7 @@ class Look:
     course: Course | None
     built: Built | None
     plan: Built | None
-    told: tuple[Told, ...]
+    told: tuple[MistakeShown, ...]
     files: Mapping[str, bytes]
 
     def begun(self, step: str) -> bool:
@@ -63,7 +63,7 @@ class Look:
         names = _TABLES.get(step)
         return self.doc is None or names is None or any(self.doc.tables(name) for name in names)
 
-    def wrong(self, step: str) -> tuple[Told, ...]:
+    def wrong(self, step: str) -> tuple[MistakeShown, ...]:
         """The mistakes and doubts that are mended at a step."""
         return tuple(t for t in self.told if t.step == step)
 
@@ -72,13 +72,13 @@ class Look:
         return sum(t.error for t in self.wrong(step))
 
 
-def look(draft: Draft, language: str) -> Look:
+def look(draft: RaceFolder, language: str) -> DraftLook:
     """Check a draft as `stilepost check` does, sentences in a language."""
     return _look(draft.text, tuple(draft.files.items()), language)
 
 
 @lru_cache(maxsize=4)
-def _look(text: str, listed: tuple[tuple[str, bytes], ...], language: str) -> Look:
+def _look(text: str, listed: tuple[tuple[str, bytes], ...], language: str) -> DraftLook:
     files = dict(listed)
     try:
         doc = Document(text)
@@ -88,7 +88,7 @@ def _look(text: str, listed: tuple[tuple[str, bytes], ...], language: str) -> Lo
     plan = built
     if plan is None and doc is not None:
         plan, _ = _built(doc.only(_PLANNED), files, language)
-    return Look(doc, _course(doc, files), built, plan, tuple(told(p, language) for p in problems), files)
+    return DraftLook(doc, _course(doc, files), built, plan, tuple(told(p, language) for p in problems), files)
 
 
 def _built(text: str, files: dict[str, bytes], language: str) -> tuple[Built | None, tuple[Problem, ...]]:

@@ -9,11 +9,11 @@ from typing import Final
 from server.event import Problem, Severity
 from server.pages.labels import label
 
-__all__ = ["Told", "told"]
+__all__ = ["MistakeShown", "told"]
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class MistakeShown:
     """A mistake as a step shows it. `where`: the field of the file; `error` False for what may be meant."""
 
     step: str
@@ -61,7 +61,7 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
 """By code and field, each where one is given: the step, and the label 'setup-do-…' that says what to do there."""
 
 
-def told(problem: Problem, language: str) -> Told:
+def told(problem: Problem, language: str) -> MistakeShown:
     """A mistake with its step and, where there is one, the remedy in the pages' own words."""
     step = _STEP_OF.get(problem.field.partition(".")[0], "course")
     remedy = "" if problem.remedy is None else problem.remedy.in_language(language)
@@ -69,6 +69,6 @@ def told(problem: Problem, language: str) -> Told:
         if (not codes or problem.what.code in codes) and (not field or re.fullmatch(field, problem.field)):
             step, remedy = there or step, label(language, f"setup-do-{key}")
             break
-    return Told(
+    return MistakeShown(
         step, problem.severity is Severity.ERROR, problem.what.in_language(language), remedy, problem.field
     )

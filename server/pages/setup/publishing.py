@@ -18,7 +18,7 @@ from server.event import changes, removal_refused
 from server.event.model import Event
 from server.pages.labels import label
 from server.pages.session import parts_words, preferred_language
-from server.pages.setup.folder import Draft
+from server.pages.setup.folder import RaceFolder
 
 __all__ = ["before", "press", "qr_of"]
 
@@ -27,7 +27,7 @@ GOOD_FOR: Final = timedelta(days=14)
 BY: Final = "set-up page"
 
 
-async def before(request: web.Request, draft: Draft) -> dict[str, Any]:
+async def before(request: web.Request, draft: RaceFolder) -> dict[str, Any]:
     """What publishing would change: `stored` the version there is (0 for none), `changes` in words, `refused` why not;
     `joined` who has come already."""
     parts = request.app[PARTS]
@@ -55,7 +55,7 @@ async def before(request: web.Request, draft: Draft) -> dict[str, Any]:
     }
 
 
-async def press(request: web.Request, draft: Draft, form: Mapping[str, str]) -> dict[str, Any]:
+async def press(request: web.Request, draft: RaceFolder, form: Mapping[str, str]) -> dict[str, Any]:
     """'publish' stores the draft; 'invite' makes a code for everybody who has not come yet, or for one person. What comes
     back is what the page shows: a code is shown once."""
     parts = request.app[PARTS]
@@ -99,7 +99,7 @@ def qr_of(link: str) -> str:
     return segno.make(link, error="m", micro=False).svg_data_uri(scale=4, border=4, light="#fff")
 
 
-def _built(draft: Draft) -> Built | None:
+def _built(draft: RaceFolder) -> Built | None:
     try:
         return build(draft.text, draft.files)
     except BuildError:

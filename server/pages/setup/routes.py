@@ -20,7 +20,7 @@ from server.pages.board import TEMPLATES
 from server.pages.labels import label, labels
 from server.pages.session import preferred_language
 from server.pages.setup import door, folder, publishing
-from server.pages.setup.folder import Draft
+from server.pages.setup.folder import RaceFolder
 from server.pages.setup.look import STEPS, look
 from server.pages.setup.shown import context, pasted
 
@@ -86,7 +86,7 @@ def _step(request: web.Request) -> str:
     return step
 
 
-async def _page(request: web.Request, step: str, draft: Draft, more: Mapping[str, Any]) -> web.Response:
+async def _page(request: web.Request, step: str, draft: RaceFolder, more: Mapping[str, Any]) -> web.Response:
     parts = request.app[PARTS]
     language, now = preferred_language(request, parts), parts.clock.now()
 
@@ -162,8 +162,8 @@ async def _sent(request: web.Request) -> tuple[dict[str, str], Uploads]:
 
 
 def _apply(
-    step: str, draft: Draft, form: Form, uploads: Uploads, language: str
-) -> tuple[Draft, dict[str, Any]]:
+    step: str, draft: RaceFolder, form: Form, uploads: Uploads, language: str
+) -> tuple[RaceFolder, dict[str, Any]]:
     """The draft after a form, and what the page shows besides (where it has to be shown before anything else)."""
     doc = Document(draft.text)
     files = dict(draft.files)
@@ -174,7 +174,7 @@ def _apply(
             files, more = _route(doc, files, uploads["route"][0][1], language)
     elif step == "points":
         race.put_points(doc, rows(form, "p"))
-        found = look(Draft(doc.text(), files), language)
+        found = look(RaceFolder(doc.text(), files), language)
         length = found.course.length_km if found.course is not None else None
         if form.get("pasted", "").strip():
             read, seen = pasted(doc, form["pasted"], length)
@@ -198,7 +198,7 @@ def _apply(
         crew.put_meetings(doc, rows(form, "m"))
         if form.get("do") == "suggest":
             crew.suggest(doc)
-    return Draft(doc.text(), files), more
+    return RaceFolder(doc.text(), files), more
 
 
 def _route(
@@ -237,6 +237,6 @@ async def put_in(request: web.Request) -> web.StreamResponse:
     except UnusualError as error:
         return await _page(request, "course", draft, {"trouble": _unusual(error, _language(request))})
     else:
-        await asyncio.to_thread(folder.replace, where, Draft(text, files or draft.files))
+        await asyncio.to_thread(folder.replace, where, RaceFolder(text, files or draft.files))
         return door.to("check")
     return await _page(request, "course", draft, {"trouble": label(_language(request), why)})

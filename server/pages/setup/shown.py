@@ -23,7 +23,7 @@ from server.event.model import CourseDef, CrewAccess, Goal, Point, PointKind, Re
 from server.event.times import zone_names
 from server.pages.labels import label, labels
 from server.pages.profile import course_svg
-from server.pages.setup.look import STEPS, Look
+from server.pages.setup.look import STEPS, DraftLook
 from server.paper.before import before_start
 from server.paper.meeting import meeting_lines
 from server.plan.cutoffs import due_times
@@ -42,7 +42,7 @@ OPENED_MOST: Final = 3
 class _At:
     """One look at a draft, for one reader at one moment."""
 
-    look: Look
+    look: DraftLook
     doc: Document
     language: str
     now: datetime
@@ -52,7 +52,7 @@ class _At:
         return labels(self.language)
 
 
-def context(look: Look, doc: Document, step: str, language: str, now: datetime) -> Table:
+def context(look: DraftLook, doc: Document, step: str, language: str, now: datetime) -> Table:
     """Everything that a step's template needs of the draft."""
     at = _At(look, doc, language, now)
     number = STEPS.index(step)

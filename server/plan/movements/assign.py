@@ -60,7 +60,7 @@ class Helper:
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class ToAssign:
     """What is to be assigned. `tasks` in order of time; `odds` of being first at a task, by (car, task before or None,
     task): no entry, no way. `vehicles_max`: cars that may come to one runner's meetings."""
 
@@ -91,7 +91,7 @@ KEEP = 1e-4
 In another car they count a tenth of it against, so that nobody is taken along for nothing."""
 
 
-def worth(question: Question, routes: Mapping[str, Sequence[str]], people: Mapping[str, str]) -> float | None:
+def worth(question: ToAssign, routes: Mapping[str, Sequence[str]], people: Mapping[str, str]) -> float | None:
     """The worth of an assignment, None where it is not allowed. `routes` by car, `people` person to car."""
     tasks = {t.id: t for t in question.tasks}
     if not _allowed(question, routes, people, tasks):
@@ -112,7 +112,7 @@ def _liking(helper: Helper, car: str) -> float:
 
 
 def _allowed(
-    question: Question,
+    question: ToAssign,
     routes: Mapping[str, Sequence[str]],
     people: Mapping[str, str],
     tasks: Mapping[str, Task],
@@ -162,7 +162,7 @@ class _Rows:
         self.high.append(high)
 
 
-def best_assignment(question: Question) -> Assignment:
+def best_assignment(question: ToAssign) -> Assignment:
     """The assignment of most worth, or the best that is found in `SECONDS_MOST`. Errors: NotFoundError where none is."""
     edges = [k for k in question.odds if _usable(question, k)]
     seats = [(h, v) for h in question.helpers for v in question.vehicles if h.cars is None or v.id in h.cars]
@@ -197,7 +197,7 @@ def best_assignment(question: Question) -> Assignment:
     return replace(best, proven=found.status == OPTIMAL)
 
 
-def _usable(question: Question, edge: tuple[str, str | None, str]) -> bool:
+def _usable(question: ToAssign, edge: tuple[str, str | None, str]) -> bool:
     car, _, task = edge
     found = next(t for t in question.tasks if t.id == task)
     return found.cars is None or car in found.cars
@@ -209,7 +209,7 @@ def _into(
     return [(i, 1.0) for i, (c, _, t) in enumerate(edges) if t == task and car in (None, c)]
 
 
-def _chains(question: Question, edges: Sequence[tuple[str, str | None, str]], rows: _Rows) -> None:
+def _chains(question: ToAssign, edges: Sequence[tuple[str, str | None, str]], rows: _Rows) -> None:
     """Each meeting once; a car goes on from a meeting at most once, and only if it came there."""
     for task in question.tasks:
         rows.add(_into(edges, None, task.id), 0.0, 1.0)
@@ -223,7 +223,7 @@ def _chains(question: Question, edges: Sequence[tuple[str, str | None, str]], ro
 
 
 def _people(
-    question: Question,
+    question: ToAssign,
     edges: Sequence[tuple[str, str | None, str]],
     seats: Sequence[tuple[Helper, Vehicle]],
     rows: _Rows,
@@ -248,7 +248,7 @@ def _people(
 
 
 def _cars_per_runner(
-    question: Question,
+    question: ToAssign,
     edges: Sequence[tuple[str, str | None, str]],
     uses: Sequence[tuple[Vehicle, str]],
     first: int,
@@ -267,7 +267,7 @@ def _cars_per_runner(
 
 
 def _read(
-    question: Question,
+    question: ToAssign,
     edges: Sequence[tuple[str, str | None, str]],
     seats: Sequence[tuple[Helper, Vehicle]],
     chosen: np.ndarray[tuple[int], np.dtype[np.bool_]],

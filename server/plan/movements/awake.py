@@ -15,9 +15,9 @@ import numpy as np
 
 from server.event.model import Event
 from server.plan.movements.joint import moment
-from server.plan.movements.times import Timed
+from server.plan.movements.times import TimedTrip
 from server.plan.movements.trips import drivers_of
-from server.plan.movements.values import Offer, OfferKind, Trouble, TroubleKind
+from server.plan.movements.values import MovementTrouble, Offer, OfferKind, TroubleKind
 from server.plan.notes import Saying, saying
 
 LONGEST = timedelta(hours=17)
@@ -45,11 +45,11 @@ class Wheel:
     then it is never offered to leave it out."""
 
 
-def _is_finish(event: Event, t: Timed) -> bool:
+def _is_finish(event: Event, t: TimedTrip) -> bool:
     return event.course_of(t.trip.plan.runner).point(t.trip.plan.point).finish
 
 
-def wheels(event: Event, timed: Sequence[Timed]) -> tuple[Wheel, ...]:
+def wheels(event: Event, timed: Sequence[TimedTrip]) -> tuple[Wheel, ...]:
     """Every drive, in order of time."""
     found = []
     gone: dict[str, datetime] = {}
@@ -88,10 +88,10 @@ def awake_since(event: Event, person: str, at: datetime, first: datetime) -> tup
 
 def tired(
     event: Event, drives: Sequence[Wheel]
-) -> tuple[tuple[Trouble, ...], tuple[Offer, ...], tuple[Saying, ...]]:
+) -> tuple[tuple[MovementTrouble, ...], tuple[Offer, ...], tuple[Saying, ...]]:
     """Drives past 17 h awake or in a sleep, what could be done about each, and for whom a time of waking was assumed."""
     first = {w.person: w.start for w in reversed(drives)}
-    troubles: list[Trouble] = []
+    troubles: list[MovementTrouble] = []
     offers: list[Offer] = []
     assumed: dict[str, datetime] = {}
     for w in drives:
@@ -104,7 +104,9 @@ def tired(
             continue
         hours = round(awake / timedelta(hours=1), 1)
         said = saying("move-awake", person=event.person(w.person).name, awake_h=hours)
-        troubles.append(Trouble(TroubleKind.AWAKE, w.meeting, said, person=w.person, car=w.car, hours=hours))
+        troubles.append(
+            MovementTrouble(TroubleKind.AWAKE, w.meeting, said, person=w.person, car=w.car, hours=hours)
+        )
         offers += _instead(event, w, first)
     notes = tuple(
         saying("move-awake-assumed", person=event.person(p).name, since_at=s.timestamp())
@@ -113,7 +115,7 @@ def tired(
     return tuple(troubles), tuple(offers), notes
 
 
-def _asleep(event: Event, w: Wheel) -> Iterator[Trouble]:
+def _asleep(event: Event, w: Wheel) -> Iterator[MovementTrouble]:
     """A drive in a sleep that its driver means to have: one of the two will not be."""
     for s in (s for p in event.parts_of(w.person) for s in p.sleeps):
         if s.start < w.end and w.start < s.end:
@@ -123,7 +125,7 @@ def _asleep(event: Event, w: Wheel) -> Iterator[Trouble]:
                 from_at=s.start.timestamp(),
                 until_at=s.end.timestamp(),
             )
-            yield Trouble(TroubleKind.ASLEEP, w.meeting, said, person=w.person, car=w.car)
+            yield MovementTrouble(TroubleKind.ASLEEP, w.meeting, said, person=w.person, car=w.car)
 
 
 def _instead(event: Event, w: Wheel, first: Mapping[str, datetime]) -> Iterator[Offer]:

@@ -15,8 +15,8 @@ from server.plan.movements.assign import (
     Assignment,
     Helper,
     NotFoundError,
-    Question,
     Task,
+    ToAssign,
     Vehicle,
     best_assignment,
 )
@@ -24,8 +24,8 @@ from server.plan.movements.joint import PATHS, Floats, ceil_grid, quantile
 from server.plan.movements.names import car_name, person_name
 from server.plan.movements.plan import Moves, moves_of, plan_of, walked, with_offers
 from server.plan.movements.roads import Spot
-from server.plan.movements.times import LATE_SIDE, Timed, journey_of
-from server.plan.movements.trips import Leg, drivers_of
+from server.plan.movements.times import LATE_SIDE, TimedTrip, journey_of
+from server.plan.movements.trips import CarTrip, drivers_of
 from server.plan.movements.values import CrewPlan, Offer, OfferKind, TroubleKind
 from server.plan.notes import note, saying
 from server.plan.timetable import Timetable
@@ -73,7 +73,7 @@ def crew_plan(
     return replace(with_offers(plan, offers), notes=notes)
 
 
-def question_of(moves: Moves) -> Question:
+def question_of(moves: Moves) -> ToAssign:
     """Who could serve what: every car, everybody of the crew, the odds from each meeting to each later one."""
     event = moves.event
     drivers = drivers_of(event)
@@ -90,10 +90,10 @@ def question_of(moves: Moves) -> Question:
     )
     vehicles = tuple(Vehicle(c.id, c.seats) for c in event.cars)
     tasks = tuple(_task(event, t, live) for t in moves.timed)
-    return Question(tasks, vehicles, helpers, _odds(moves), event.rules.vehicles_max)
+    return ToAssign(tasks, vehicles, helpers, _odds(moves), event.rules.vehicles_max)
 
 
-def _task(event: Event, t: Timed, live: bool) -> Task:
+def _task(event: Event, t: TimedTrip, live: bool) -> Task:
     plan = t.trip.plan
     access = event.course_of(plan.runner).point(plan.point).access
     most = [x for x in (access.people_max if access else None, event.rules.crew_people_max) if x is not None]
@@ -126,21 +126,21 @@ def _odds(moves: Moves) -> dict[tuple[str, str | None, str], float]:
     return found
 
 
-def _free(t: Timed) -> Floats:
+def _free(t: TimedTrip) -> Floats:
     """When crew who were there in time go on: with her, or at her 97% time."""
     wait = ceil_grid(quantile(t.arrive_s, LATE_SIDE))
     return np.maximum(np.where(t.arrive_s <= wait, t.out_s, wait), t.be_there_s)
 
 
 def _edge(
-    moves: Moves, t: Timed, before: MeetingPlan | None, place: str | None, free: Floats
+    moves: Moves, t: TimedTrip, before: MeetingPlan | None, place: str | None, free: Floats
 ) -> float | None:
     """Odds of being first at `t`, coming from `place`; None where no way is known. 0 is no way worth having."""
     plan = t.trip.plan
     if place is None:
         return None
     stays = moves.roads.same(place, plan.point)
-    leg = Leg("", None, (), None, place, None, None if before is None else before.id, stays)
+    leg = CarTrip("", None, (), None, place, None, None if before is None else before.id, stays)
     at = datetime.fromtimestamp(float(np.median(t.arrive_s)), tz=moves.event.starts.tzinfo)
     whole = journey_of(moves.event, moves.roads, plan, leg, at).whole
     if whole is None:
@@ -175,7 +175,7 @@ def reassigned(event: Event, moves: Moves, found: Assignment) -> Event:
 
 
 def _other_cars(
-    moves: Moves, plan: CrewPlan, timetables: Mapping[str, Timetable], question: Question, found: Assignment
+    moves: Moves, plan: CrewPlan, timetables: Mapping[str, Timetable], question: ToAssign, found: Assignment
 ) -> Iterator[Offer]:
     """Offers of an assignment, if on the joint paths the whole gains by it and no rule is broken."""
     event = reassigned(moves.event, moves, found)

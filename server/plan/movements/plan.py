@@ -16,21 +16,21 @@ from server.plan.movements.joint import Paths, moment, of_timetable, of_view, qu
 from server.plan.movements.names import car_name, place_name
 from server.plan.movements.roads import Roads, Spot
 from server.plan.movements.rules import broken_rules, permit_troubles
-from server.plan.movements.times import Clockwork, Timed, timed
+from server.plan.movements.times import Clockwork, TimedTrip, timed
 from server.plan.movements.trips import Trip, trips_of
 from server.plan.movements.values import (
     APART,
     Broken,
     CarRow,
     CrewPlan,
+    MeetingMovement,
+    MovementTrouble,
     Offer,
     OfferKind,
     PersonRow,
     Ride,
     Role,
-    Trouble,
     TroubleKind,
-    Visit,
     part_of,
 )
 from server.plan.notes import Saying, note, saying
@@ -61,8 +61,8 @@ class Moves:
     roads: Roads
     paths: Mapping[str, Paths]
     trips: tuple[Trip, ...]
-    timed: tuple[Timed, ...]
-    structural: tuple[Trouble, ...]
+    timed: tuple[TimedTrip, ...]
+    structural: tuple[MovementTrouble, ...]
     now: datetime | None
     race: RaceState | None
     over: frozenset[str]
@@ -197,21 +197,23 @@ def _seen_at(race: RaceState | None, ordered: Sequence[MeetingPlan], over: froze
     return found
 
 
-def _rule_troubles(broken: Sequence[Broken]) -> list[Trouble]:
-    return [Trouble(TroubleKind.RULE, b.meeting, b.said) for b in broken if b.meeting is not None]
+def _rule_troubles(broken: Sequence[Broken]) -> list[MovementTrouble]:
+    return [MovementTrouble(TroubleKind.RULE, b.meeting, b.said) for b in broken if b.meeting is not None]
 
 
-def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[str]) -> Iterator[Trouble]:
+def _troubles(
+    event: Event, t: TimedTrip, before: Sequence[TimedTrip], closed: Sequence[str]
+) -> Iterator[MovementTrouble]:
     plan = t.trip.plan
     name = event.course_of(plan.runner).point(plan.point).name
     if plan.point in closed:
-        yield Trouble(TroubleKind.RULE, plan.id, saying("move-closed", place=name))
+        yield MovementTrouble(TroubleKind.RULE, plan.id, saying("move-closed", place=name))
     for leg in t.trip.legs:
         journey = t.journeys[leg.key]
         if journey.drive is None:
             origin = place_name(event, leg.from_place)
             said = saying("move-no-way", car=car_name(event, leg.key), origin=origin, place=name)
-            yield Trouble(TroubleKind.NO_WAY, plan.id, said, car=leg.car)
+            yield MovementTrouble(TroubleKind.NO_WAY, plan.id, said, car=leg.car)
         for way in journey.ways:
             if way.drive is not None and not way.confirmed:
                 said = saying(
@@ -220,22 +222,22 @@ def _troubles(event: Event, t: Timed, before: Sequence[Timed], closed: Sequence[
                     origin=place_name(event, way.from_place),
                     place=place_name(event, way.to_place),
                 )
-                yield Trouble(TroubleKind.ESTIMATED, plan.id, said, car=leg.car)
+                yield MovementTrouble(TroubleKind.ESTIMATED, plan.id, said, car=leg.car)
     if t.p_first >= t.sure:
         return
     sure = round(100 * t.sure)
     other = next((b for leg in t.trip.legs for b in before if b.trip.plan.id == leg.after), None)
     if other is None:
         said = saying("move-short", place=name, p_odds=t.p_first, sure=sure)
-        yield Trouble(TroubleKind.SHORT, plan.id, said, odds=t.p_first)
+        yield MovementTrouble(TroubleKind.SHORT, plan.id, said, odds=t.p_first)
         return
     first = event.course_of(other.trip.plan.runner).point(other.trip.plan.point).name
     both = float(np.mean(t.first & other.first))
     said = saying("move-clash", first=first, place=name, p_odds=both, sure=sure)
-    yield Trouble(TroubleKind.CLASH, plan.id, said, other=other.trip.plan.id, odds=both)
+    yield MovementTrouble(TroubleKind.CLASH, plan.id, said, other=other.trip.plan.id, odds=both)
 
 
-def _leaves_early(event: Event, t: Timed, later: Sequence[Timed]) -> Iterator[Trouble]:
+def _leaves_early(event: Event, t: TimedTrip, later: Sequence[TimedTrip]) -> Iterator[MovementTrouble]:
     """Crew who are there in time, but go on to their next meeting before she is likely to have come."""
     if t.p_meets >= SEEN or t.p_first < t.sure:
         return
@@ -247,10 +249,10 @@ def _leaves_early(event: Event, t: Timed, later: Sequence[Timed]) -> Iterator[Tr
     said = saying(
         "move-leaves-early", place=place, following=following, wait_at=t.wait_until_s, p_odds=t.p_meets
     )
-    yield Trouble(TroubleKind.CLASH, t.trip.plan.id, said, other=after.trip.plan.id, odds=t.p_meets)
+    yield MovementTrouble(TroubleKind.CLASH, t.trip.plan.id, said, other=after.trip.plan.id, odds=t.p_meets)
 
 
-def _confirm(event: Event, timed: Sequence[Timed]) -> Iterator[Offer]:
+def _confirm(event: Event, timed: Sequence[TimedTrip]) -> Iterator[Offer]:
     asked: set[tuple[str, str]] = set()
     for t in timed:
         for journey in t.journeys.values():
@@ -263,7 +265,7 @@ def _confirm(event: Event, timed: Sequence[Timed]) -> Iterator[Offer]:
                     yield Offer(OfferKind.CONFIRM, t.trip.plan.id, said)
 
 
-def _visit(t: Timed, barred: set[str]) -> Visit:
+def _visit(t: TimedTrip, barred: set[str]) -> MeetingMovement:
     plan = t.trip.plan
     rides = tuple(
         Ride(
@@ -290,7 +292,7 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
         and plan.id not in barred
         and bool(t.trip.goes)
     )
-    return Visit(
+    return MeetingMovement(
         meeting=plan.id,
         runner=plan.runner,
         point=plan.point,
@@ -311,7 +313,7 @@ def _visit(t: Timed, barred: set[str]) -> Visit:
     )
 
 
-def _person_rows(v: Visit, t: Timed) -> Iterator[PersonRow]:
+def _person_rows(v: MeetingMovement, t: TimedTrip) -> Iterator[PersonRow]:
     for ride in v.rides:
         for who in ride.riders:
             yield PersonRow(
@@ -332,7 +334,7 @@ def _person_rows(v: Visit, t: Timed) -> Iterator[PersonRow]:
             )
 
 
-def _car_rows(v: Visit) -> Iterator[CarRow]:
+def _car_rows(v: MeetingMovement) -> Iterator[CarRow]:
     for r in v.rides:
         if r.car is not None:
             yield CarRow(

@@ -17,7 +17,7 @@ from server.event.check_moves import ONE_SITE_M
 from server.event.model import Drive, Event, Point
 from server.facts.entry import Entry
 from server.plan.light import CIVIL_DEG, sun_elevation_deg
-from server.plan.movements.values import Addend, Way
+from server.plan.movements.values import Addend, CarWay
 
 Spot = tuple[float, float]
 
@@ -99,22 +99,22 @@ class Roads:
         """(lat, lon) of a place, its own before one taken from the course; None where neither is known."""
         return self._own_spots.get(place) or self.spots.get(place)
 
-    def way(self, from_place: str, to_place: str, at: datetime | None = None) -> Way:
+    def way(self, from_place: str, to_place: str, at: datetime | None = None) -> CarWay:
         """The way from one place to another; `at`, when they drive, says whether an estimate is for the night."""
         if self.same(from_place, to_place):
-            return Way(from_place, to_place, timedelta(0), confirmed=True)
+            return CarWay(from_place, to_place, timedelta(0), confirmed=True)
         known = self._given(from_place, to_place)
         said = [e for e in self.said if e.point == to_place and e.about in (None, "", from_place)]
         if said and said[-1].amount is not None:
             amount = said[-1].amount
-            return Way(from_place, to_place, amount, True, (Addend("drive", amount),), said[-1].by)
+            return CarWay(from_place, to_place, amount, True, (Addend("drive", amount),), said[-1].by)
         if known is not None and known.minutes is not None:
             drive = timedelta(minutes=known.minutes)
             by = said[-1].by if said else known.confirmed_by
-            return Way(from_place, to_place, drive, by is not None, (Addend("drive", drive),), by)
+            return CarWay(from_place, to_place, drive, by is not None, (Addend("drive", drive),), by)
         way = self.estimate(from_place, to_place, at, known)
         if said and way.drive is not None:
-            return Way(from_place, to_place, way.drive, True, way.addends, said[-1].by, way.km)
+            return CarWay(from_place, to_place, way.drive, True, way.addends, said[-1].by, way.km)
         return way
 
     def _given(self, from_place: str, to_place: str) -> Drive | None:
@@ -126,7 +126,7 @@ class Roads:
 
     def estimate(
         self, from_place: str, to_place: str, at: datetime | None = None, known: Drive | None = None
-    ) -> Way:
+    ) -> CarWay:
         """A way nobody stands by: the same road the other way round if its minutes are given, else by distance.
 
         Geodesic distance on WGS 84 (geopy) times the road factor at the stated speed; then night, traffic, a full
@@ -140,7 +140,7 @@ class Roads:
             )
         start, end = self.spot(from_place), self.spot(to_place)
         if start is None or end is None:
-            return Way(from_place, to_place, None, confirmed=False)
+            return CarWay(from_place, to_place, None, confirmed=False)
         driving = self.event.driving
         km = geodesic(start, end).km * driving.road_factor
         road = _whole(timedelta(hours=km / driving.speed_kmh))
@@ -157,10 +157,10 @@ class Roads:
         return [Addend(name, time) for name, time in listed if time > timedelta(0)]
 
 
-def _summed(from_place: str, to_place: str, addends: list[Addend], km: float | None = None) -> Way:
+def _summed(from_place: str, to_place: str, addends: list[Addend], km: float | None = None) -> CarWay:
     kept = tuple(a for a in addends if a.time > timedelta(0))
     total = sum((a.time for a in kept), timedelta(0))
-    return Way(from_place, to_place, total, confirmed=False, addends=kept, km=km)
+    return CarWay(from_place, to_place, total, confirmed=False, addends=kept, km=km)
 
 
 def _whole(time: timedelta) -> timedelta:

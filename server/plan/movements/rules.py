@@ -10,8 +10,8 @@ from datetime import datetime
 
 from server.event.model import CrewAccess, Event, Point
 from server.plan.movements.names import car_name
-from server.plan.movements.trips import Leg, Trip
-from server.plan.movements.values import Broken, Trouble, TroubleKind
+from server.plan.movements.trips import CarTrip, Trip
+from server.plan.movements.values import Broken, MovementTrouble, TroubleKind
 from server.plan.notes import Saying, note, saying
 
 Side = tuple[datetime, datetime]
@@ -99,17 +99,17 @@ def _permit_elsewhere(event: Event, trip: Trip, point: Point, access: CrewAccess
         yield Broken(rule, trip.plan.id, said, saying("remedy-permit"))
 
 
-def permit_troubles(event: Event, trips: Sequence[Trip]) -> Iterator[Trouble]:
+def permit_troubles(event: Event, trips: Sequence[Trip]) -> Iterator[MovementTrouble]:
     """Meetings that need a permit of which nobody says that it is held: not refused, but never promised."""
     for trip in trips:
         point = event.course_of(trip.plan.runner).point(trip.plan.point)
         permit = "" if point.access is None else point.access.permit
         if permit and trip.goes and not _holders(event, permit):
             said = saying("move-permit-unsaid", permit=permit, place=point.name)
-            yield Trouble(TroubleKind.PERMIT, trip.plan.id, said)
+            yield MovementTrouble(TroubleKind.PERMIT, trip.plan.id, said)
 
 
-def _holds(event: Event, leg: Leg, permit: str) -> bool:
+def _holds(event: Event, leg: CarTrip, permit: str) -> bool:
     """Whether a car, or somebody in it, has a permit."""
     car = any(c.id == leg.key and same_permit(permit, c.permits) for c in event.cars)
     return car or any(same_permit(permit, p.permits) for p in event.parts if p.person in leg.riders)

@@ -27,8 +27,8 @@ from server.plan.movements.joint import (
 )
 from server.plan.movements.roads import Roads
 from server.plan.movements.rules import opens_at
-from server.plan.movements.trips import Leg, Trip, is_safety
-from server.plan.movements.values import Addend, Journey, Way
+from server.plan.movements.trips import CarTrip, Trip, is_safety
+from server.plan.movements.values import Addend, CarWay, Journey
 
 SURE, SURER = 0.97, 0.99
 LATE_SIDE = 0.97
@@ -39,7 +39,7 @@ TELLS = frozenset({ReporterKind.TIMING_MAT, ReporterKind.VOLUNTEER})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Timed:
+class TimedTrip:
     """One trip in time. Arrays (PATHS,) in POSIX seconds: she in and out, the crew there and gone.
 
     `there_by`, `gone_by` by leg key: the same of one car, which waits for no other. `journeys` by leg key: the whole way
@@ -107,9 +107,9 @@ class Clockwork:
         return out
 
 
-def timed(clock: Clockwork, trips: Sequence[Trip]) -> tuple[Timed, ...]:
+def timed(clock: Clockwork, trips: Sequence[Trip]) -> tuple[TimedTrip, ...]:
     """Every trip in time, in the order given; those whose runner has no paths there are left out."""
-    out: list[Timed] = []
+    out: list[TimedTrip] = []
     for i, trip in enumerate(trips):
         found = clock.paths[trip.plan.runner].at(trip.plan.point) if trip.plan.runner in clock.paths else None
         if found is not None:
@@ -122,7 +122,7 @@ def sure_of(event: Event, plan: MeetingPlan) -> float:
     return SURER if is_safety(event, plan) else SURE
 
 
-def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg, at: datetime | None) -> Journey:
+def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: CarTrip, at: datetime | None) -> Journey:
     """A leg with its ways and what is on foot; for a car that is there from a meeting already nothing but a pacer's
     signing in. What notices, sheets and plan count a leave-by from."""
     sign_in = _sign_in(event, plan)
@@ -139,11 +139,11 @@ def journey_of(event: Event, roads: Roads, plan: MeetingPlan, leg: Leg, at: date
         return Journey((), on_foot, known=False)
     stops = [leg.from_place, *([leg.via] if leg.via is not None else []), plan.point]
     ways = (roads.way(a, b, at) for a, b in pairwise(stops))
-    kept: tuple[Way, ...] = tuple(w for w in ways if w.drive != timedelta(0))
+    kept: tuple[CarWay, ...] = tuple(w for w in ways if w.drive != timedelta(0))
     return Journey(kept, on_foot)
 
 
-def way_before(event: Event, roads: Roads, leg: Leg, at: datetime | None) -> Journey | None:
+def way_before(event: Event, roads: Roads, leg: CarTrip, at: datetime | None) -> Journey | None:
     """The part of a leg to the place that they go by way of; None without one."""
     if leg.via is None or leg.from_place is None:
         return None
@@ -157,7 +157,7 @@ def _sign_in(event: Event, plan: MeetingPlan) -> tuple[Addend, ...]:
     return (Addend("pacer signs in", rule),) if plan.pacer_joins is not None and rule > timedelta(0) else ()
 
 
-def _walk_out(event: Event, leg: Leg) -> timedelta:
+def _walk_out(event: Event, leg: CarTrip) -> timedelta:
     """Back to the car from the meeting before, where the car stands there."""
     before = next((m for m in event.meetings if m.id == leg.after), None)
     if before is None or before.point != leg.from_place:
@@ -166,7 +166,7 @@ def _walk_out(event: Event, leg: Leg) -> timedelta:
     return timedelta(0) if access is None else access.walk_in
 
 
-def _one(clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats) -> Timed:
+def _one(clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Floats) -> TimedTrip:
     event, plan = clock.event, trip.plan
     sure = sure_of(event, plan)
     at = datetime.fromtimestamp(float(np.median(a)), tz=event.starts.tzinfo)
@@ -188,7 +188,7 @@ def _one(clock: Clockwork, trip: Trip, later: Sequence[Trip], a: Floats, out: Fl
     to_via = {key: way for key, way in before.items() if way is not None}
     leave = {key: leave_by_s(be_there, journey) for key, journey in last.items()}
     _keep(clock, trip, cars, left, gone)
-    return Timed(
+    return TimedTrip(
         trip, a, out, there, gone, journeys, last, to_via, leave, be_there, wait_until, sure, first, met, cars, left
     )  # fmt: skip
 

@@ -12,12 +12,12 @@ from dataclasses import dataclass, field, replace
 from server.event.model import Event, KitWeight, MeetingPlan, PointKind, Share
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.roads import Roads
-from server.plan.movements.values import Role, Trouble, TroubleKind
+from server.plan.movements.values import MovementTrouble, Role, TroubleKind
 from server.plan.notes import Saying, saying
 
 
 @dataclass(frozen=True, slots=True)
-class Leg:
+class CarTrip:
     """One car to one meeting: riders as they sit in it, where it stands before, by way of where, after what.
 
     `via` is where they go first and from where they then come: a leave-by is the time to leave it.
@@ -33,7 +33,7 @@ class Leg:
     stays: bool
 
     @property
-    def sets_out(self) -> Leg:
+    def sets_out(self) -> CarTrip:
         """The part of it that a leave-by counts: from `via`, else the whole."""
         return self if self.via is None else replace(self, from_place=self.via, via=None, after=None)
 
@@ -44,7 +44,7 @@ class Trip:
     (pacer, relay runner), `leaves` who comes off the course."""
 
     plan: MeetingPlan
-    legs: tuple[Leg, ...]
+    legs: tuple[CarTrip, ...]
     goes: tuple[str, ...]
     joins: tuple[str, ...] = ()
     leaves: tuple[str, ...] = ()
@@ -62,7 +62,7 @@ class _World:
     with_car: dict[str, str] = field(default_factory=dict)
     on_foot: dict[str, str] = field(default_factory=dict)
     last: dict[str, str] = field(default_factory=dict)
-    troubles: list[Trouble] = field(default_factory=list)
+    troubles: list[MovementTrouble] = field(default_factory=list)
 
     def trouble(
         self,
@@ -73,7 +73,7 @@ class _World:
         person: str | None = None,
         car: str | None = None,
     ) -> None:
-        self.troubles.append(Trouble(kind, plan.id, said, person=person, car=car))
+        self.troubles.append(MovementTrouble(kind, plan.id, said, person=person, car=car))
 
 
 def trips_of(
@@ -82,7 +82,7 @@ def trips_of(
     ordered: Sequence[MeetingPlan],
     over: frozenset[str] = frozenset(),
     seen_at: Mapping[str, str] | None = None,
-) -> tuple[tuple[Trip, ...], tuple[Trouble, ...]]:
+) -> tuple[tuple[Trip, ...], tuple[MovementTrouble, ...]]:
     """The trips to `ordered` meetings (all of the event, in order of time), and what is wrong with who is where.
 
     `over`: ids of meetings behind them, the first ones; they are walked, so that everybody stands where they left
@@ -235,7 +235,7 @@ def _can_bring(world: _World, own: str, main: str, goes: Sequence[str]) -> bool:
     return own != main and (not drivers or any(w in drivers for w in company))
 
 
-def _leg(world: _World, plan: MeetingPlan, key: str, riders: Sequence[str]) -> Leg:
+def _leg(world: _World, plan: MeetingPlan, key: str, riders: Sequence[str]) -> CarTrip:
     drivers = drivers_of(world.event)
     usual = [w for w in riders if any(p.car == key and p.drives for p in world.event.parts_of(w))]
     joins = {plan.pacer_joins}
@@ -259,10 +259,10 @@ def _leg(world: _World, plan: MeetingPlan, key: str, riders: Sequence[str]) -> L
         said = saying("move-no-driver", car=car_name(world.event, key))
         world.trouble(TroubleKind.NO_DRIVER, plan, said, car=key)
     car = None if key.startswith(ON_THEIR_OWN) else key
-    return Leg(key, car, tuple(riders), driver, start, via, world.last.get(key), stays)
+    return CarTrip(key, car, tuple(riders), driver, start, via, world.last.get(key), stays)
 
 
-def _seats(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
+def _seats(world: _World, plan: MeetingPlan, legs: Sequence[CarTrip]) -> None:
     seats = {c.id: c.seats for c in world.event.cars}
     for leg in legs:
         if leg.car in seats and not leg.stays and len(leg.riders) > seats[leg.car]:
@@ -275,7 +275,7 @@ def _seats(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
             world.trouble(TroubleKind.NO_SEAT, plan, said, car=leg.car)
 
 
-def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
+def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[CarTrip]) -> None:
     for leg in (x for x in legs if x.riders):
         world.car_at[leg.key] = plan.point
         world.last[leg.key] = plan.id
@@ -284,7 +284,7 @@ def _arrive(world: _World, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
             world.with_car[who] = leg.key
 
 
-def _meets_car(world: _World, who: str, plan: MeetingPlan, legs: Sequence[Leg]) -> None:
+def _meets_car(world: _World, who: str, plan: MeetingPlan, legs: Sequence[CarTrip]) -> None:
     """Who comes off the course gets into a car that is there, if one is; else they stand at the roadside."""
     world.person_at[who] = plan.point
     came = next((leg.key for leg in legs if leg.riders), None)
@@ -331,7 +331,7 @@ def _at_finish(world: _World, plan: MeetingPlan, met: set[tuple[str, str]]) -> b
 
 
 def _roles(
-    plan: MeetingPlan, legs: Sequence[Leg], goes: Sequence[str], begin: Sequence[Share]
+    plan: MeetingPlan, legs: Sequence[CarTrip], goes: Sequence[str], begin: Sequence[Share]
 ) -> dict[str, Role]:
     runs = {s.person for s in begin}
     found: dict[str, Role] = {}

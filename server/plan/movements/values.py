@@ -23,7 +23,7 @@ def part_of(addend: Addend) -> Saying:
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class CarWay:
     """The way by car from one place to another; its addends add up to `drive`.
 
     `drive` None: nothing is known of it. `confirmed`: a person stands by it, so that it may set a leave-by.
@@ -44,7 +44,7 @@ class Journey:
     """From where a car stands to the meeting: walk out to the car, drive (perhaps by way of a place), walk in,
     unload, sign in. No ways: the car is there already."""
 
-    ways: tuple[Way, ...]
+    ways: tuple[CarWay, ...]
     on_foot: tuple[Addend, ...] = ()
     known: bool = True
 
@@ -99,7 +99,7 @@ class Ride:
 
 
 @dataclass(frozen=True, slots=True)
-class Visit:
+class MeetingMovement:
     """A meeting as the movements have it. `there` and `gone` are the likely times (50%) of all its cars.
 
     `p_first`: odds that all who go are there before she is, the meetings before it waited out; `p_meets`: before
@@ -199,7 +199,7 @@ class TroubleKind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Trouble:
+class MovementTrouble:
     """A movement that will not work, or not surely: at which meeting, for whom, with what odds, and what to say.
 
     `odds` of a CLASH are those that both meetings are made, of a SHORT those of being there first.
@@ -258,15 +258,15 @@ APART = "move-two-runners"
 class CrewPlan:
     """Every movement, in order of time; what breaks a rule (it is refused then), what will not work, what helps."""
 
-    visits: tuple[Visit, ...]
+    visits: tuple[MeetingMovement, ...]
     people: tuple[PersonRow, ...]
     cars: tuple[CarRow, ...]
     broken: tuple[Broken, ...] = ()
-    troubles: tuple[Trouble, ...] = ()
+    troubles: tuple[MovementTrouble, ...] = ()
     offers: tuple[Offer, ...] = ()
     notes: tuple[Saying, ...] = ()
 
-    def visit(self, meeting: str) -> Visit:
+    def visit(self, meeting: str) -> MeetingMovement:
         """The visit of that meeting; KeyError if it is over or there is none."""
         for v in self.visits:
             if v.meeting == meeting:

@@ -21,7 +21,7 @@ from server.conversation.telling.answer import (
     Freshness,
     JoinAnswer,
     KitAnswer,
-    Known,
+    LastFact,
     LightAt,
     MeetingAnswer,
     MissedAnswer,
@@ -32,10 +32,10 @@ from server.conversation.telling.answer import (
     PlanAnswer,
     PlanRow,
     PointAnswer,
-    Said,
     StageAnswer,
     StopFact,
     TorchPart,
+    WrittenOfHer,
 )
 from server.conversation.telling.cards import built_in_cards, red_flag_line
 from server.conversation.telling.reader import Reader
@@ -55,7 +55,7 @@ def in_minutes(minutes: int) -> datetime:
     return NOW + timedelta(minutes=minutes)
 
 
-LAST = Known("out", in_minutes(-65), "Ana", "mill", "Skelter Mill", 21.0)
+LAST = LastFact("out", in_minutes(-65), "Ana", "mill", "Skelter Mill", 21.0)
 FRESH = Freshness(LAST, sharpened_by="Moor Cross")
 WINDOW = Window("gate", in_minutes(62), in_minutes(93), in_minutes(158))
 POINTS = (
@@ -134,7 +134,7 @@ FACTS = FactsAnswer(
         StopFact("start", "Start", None, in_minutes(-500), False),
         StopFact("mill", "Skelter Mill", in_minutes(-75), in_minutes(-65), False, timedelta(minutes=5)),
     ),
-    FRESH, (Said(in_minutes(-60), "Ana", "eating well"),),
+    FRESH, (WrittenOfHer(in_minutes(-60), "Ana", "eating well"),),
 )  # fmt: skip
 PLAN = PlanAnswer(
     "maren", "Maren",

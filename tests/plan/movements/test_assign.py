@@ -11,10 +11,10 @@ import pytest
 
 from server.event.model import Event, MeetingPlan
 from server.plan.movements import assign, crew_plan
-from server.plan.movements.assign import Helper, Question, Task, Vehicle, best_assignment, worth
+from server.plan.movements.assign import Helper, Task, ToAssign, Vehicle, best_assignment, worth
 
 
-def every(question: Question) -> Iterator[tuple[dict[str, list[str]], dict[str, str]]]:
+def every(question: ToAssign) -> Iterator[tuple[dict[str, list[str]], dict[str, str]]]:
     """Each way of giving each meeting to a car or none, and each person to a car or none."""
     cars = [v.id for v in question.vehicles]
     for served in product([None, *cars], repeat=len(question.tasks)):
@@ -27,7 +27,7 @@ def every(question: Question) -> Iterator[tuple[dict[str, list[str]], dict[str, 
             yield routes, people
 
 
-def at_random(rng: random.Random) -> Question:
+def at_random(rng: random.Random) -> ToAssign:
     """A small question with every kind of limit."""
     names = ["t0", "t1", "t2", "t3"][: rng.randint(2, 4)]
     cars = ["a", "b"]
@@ -54,7 +54,7 @@ def at_random(rng: random.Random) -> Question:
         for w in who
     )
     vehicles = tuple(Vehicle(c, rng.randint(1, 3)) for c in cars)
-    return Question(tasks, vehicles, helpers, odds, rng.choice([None, 1, 2]))
+    return ToAssign(tasks, vehicles, helpers, odds, rng.choice([None, 1, 2]))
 
 
 @pytest.mark.parametrize("seed", range(60))
@@ -72,12 +72,12 @@ def test_two_cars_share_what_one_can_not_do() -> None:
     """Two meetings 10% of both for one car, 100% each alone: two cars with a driver each take one each."""
     odds = {("a", None, "t"): 1.0, ("a", None, "u"): 1.0, ("b", None, "u"): 1.0, ("a", "t", "u"): 0.1}
     helpers = (Helper("x", True), Helper("y", True))
-    question = Question((Task("t", "r"), Task("u", "r")), (Vehicle("a", 4), Vehicle("b", 4)), helpers, odds)
+    question = ToAssign((Task("t", "r"), Task("u", "r")), (Vehicle("a", 4), Vehicle("b", 4)), helpers, odds)
     found = best_assignment(question)
     assert (found.car_to("t"), found.car_to("u")) == ("a", "b")
-    one = best_assignment(Question(question.tasks, question.vehicles, helpers, odds, vehicles_max=1))
+    one = best_assignment(ToAssign(question.tasks, question.vehicles, helpers, odds, vehicles_max=1))
     assert one.car_to("u") == "a"
-    alone = best_assignment(Question(question.tasks, question.vehicles, (Helper("x", True),), odds))
+    alone = best_assignment(ToAssign(question.tasks, question.vehicles, (Helper("x", True),), odds))
     assert sum(len(t) for _, t in alone.routes) == 2
     assert alone.worth == pytest.approx(1.1, abs=1e-4)
 
@@ -141,11 +141,11 @@ def test_eight_cars_and_twelve_meetings_are_searched_to_the_end(
         for before in (None, *(x.id for x in tasks[:j]))
         if rng.random() < 0.85
     }
-    found = best_assignment(Question(tasks, cars, people, odds, vehicles_max))
+    found = best_assignment(ToAssign(tasks, cars, people, odds, vehicles_max))
     assert found.proven
     assert found.worth > 10.0
 
 
 def test_nothing_to_do() -> None:
     """No ways at all: nobody goes anywhere."""
-    assert best_assignment(Question((Task("t", "r"),), (Vehicle("a", 4),), (), {})).worth == 0.0
+    assert best_assignment(ToAssign((Task("t", "r"),), (Vehicle("a", 4),), (), {})).worth == 0.0

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from server.event.model import Event, KitWeight, MeetingPlan
 from server.facts.fold import fold
-from server.plan.movements import CrewPlan, OfferKind, Role, Visit, crew_plan
+from server.plan.movements import CrewPlan, MeetingMovement, OfferKind, Role, crew_plan
 from server.plan.movements.joint import Paths, of_view
 from server.watch.crew_routes import members, parties, roads_of
 
@@ -46,10 +46,10 @@ class Oracle:
         self.meeting: dict[str, MeetingPlan] = {m.id: m for m in event.meetings}
         self.first: dict[str, float] = {}
 
-    def point(self, v: Visit) -> Any:
+    def point(self, v: MeetingMovement) -> Any:
         return self.event.course_of(v.runner).point(v.point)
 
-    def travel(self, v: Visit, start: str | None) -> float | None:
+    def travel(self, v: MeetingMovement, start: str | None) -> float | None:
         """Seconds from `start` to the meeting, walk-out of a meeting there not counted; None where nobody knows."""
         if start is None:
             return None
@@ -64,7 +64,7 @@ class Oracle:
         foot = 0.0 if access is None else (access.walk_in + access.unloading).total_seconds()
         return minutes * 60.0 + foot
 
-    def sign_in(self, v: Visit) -> float:
+    def sign_in(self, v: MeetingMovement) -> float:
         joins = self.meeting[v.meeting].pacer_joins is not None
         return self.event.rules.pacer_sign_in.total_seconds() if joins else 0.0
 
@@ -112,7 +112,7 @@ class Oracle:
                     return float(p.access.walk_in.total_seconds())
         return 0.0
 
-    def gone(self, v: Visit, arrive: Floats, out: Floats, there: Floats) -> Floats:
+    def gone(self, v: MeetingMovement, arrive: Floats, out: Floats, there: Floats) -> Floats:
         wait = v.wait_until.timestamp()
         too_late = there if self.point(v).reports else np.maximum(there, wait)
         leaves = np.where(out < there, too_late, np.where(arrive <= wait, out, wait))
@@ -229,14 +229,14 @@ def no_rule_is_broken(event: Event, plan: CrewPlan) -> None:
             assert {r.car for r in v.rides if r.riders} <= {c.id for c in event.cars if c.permits}
 
 
-def opening(event: Event, v: Visit) -> datetime | None:
+def opening(event: Event, v: MeetingMovement) -> datetime | None:
     """From when on crew may be there."""
     access = event.course_of(v.runner).point(v.point).access
     both = (event.rules.crew_not_before, access.opens if access else None)
     return max((x for x in both if x is not None), default=None)
 
 
-def at_one_meeting(event: Event, v: Visit) -> Iterator[tuple[str, str]]:
+def at_one_meeting(event: Event, v: MeetingMovement) -> Iterator[tuple[str, str]]:
     """The rules that one meeting breaks by itself."""
     m = next(m for m in event.meetings if m.id == v.meeting)
     access = event.course_of(v.runner).point(v.point).access

@@ -12,7 +12,7 @@ from server.plan.notes import Note, Saying
 
 
 @dataclass(frozen=True, slots=True)
-class Known:
+class LastFact:
     """The last thing that is fact: what (`kind` of check-in), where (name, km), when, told by whom (name)."""
 
     kind: str
@@ -72,7 +72,7 @@ class Freshness:
     `past_cut_off`: a cut-off missed, while nobody has said whether she goes on; `said_over`: her race said to be over and
     not confirmed, the newest; `tracker`: where her tracker is quiet, or says otherwise than people."""
 
-    last: Known | None
+    last: LastFact | None
     going: str = "moving"
     doubted: int = 0
     sharpened_by: str = ""
@@ -268,7 +268,7 @@ class StopFact:
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class WrittenOfHer:
     """Something somebody wrote about how she is."""
 
     at: datetime
@@ -314,7 +314,7 @@ class FactsAnswer:
     runner_name: str
     stops: tuple[StopFact, ...]
     fresh: Freshness
-    how_she_is: tuple[Said, ...] = ()
+    how_she_is: tuple[WrittenOfHer, ...] = ()
     alarms: tuple[AlarmHere, ...] = ()
     race_control_knows: datetime | None = None
 
