@@ -16,8 +16,9 @@ from server.facts.fold import fold
 from server.facts.state import Interval
 from server.forecast.bridge import facts_of, limit_of, outlook, reference_of
 from server.forecast.channel_outages import Hearing
+from server.forecast.nights import Night, nights_ahead
 from server.forecast.posterior import posterior
-from server.forecast.values import NotYet, Position, Sighting
+from server.forecast.values import Condition, KnownStop, NotYet, Position, Sighting
 from server.forecast.watchers import silence_of
 
 DEMO = Path(__file__).parents[2] / "demo_event"
@@ -275,3 +276,81 @@ def test_any_number_of_conditions_leaves_windows_of_this_race(
     windows = [view.window(p) for p in view.points]
     assert all(w.early <= w.likely <= w.late for w in windows)
     assert windows[-1].late < START + timedelta(days=7)
+
+
+def test_a_rest_at_a_point_is_a_stop_until_it_is_said_to_end_or_was_last_heard_of(built: Built) -> None:
+    """Sat down at the mill, to go on at 4 h; said again at 3.5 h that she sits there."""
+    came, sat = entry(Kind.IN, 2.6, "mill"), entry(Kind.RESTING, 2.8)
+    until = replace(sat, until=START + timedelta(hours=4))
+    again = entry(Kind.RESTING, 3.5)
+
+    def stops(*said: Entry) -> list[tuple[int, float]]:
+        _, runner, _ = look(built, came, *said)
+        facts = facts_of(runner, index(built), built.timetables["maren"])
+        return [(f.point, f.until_s / 3600.0) for f in facts if isinstance(f, KnownStop)]
+
+    mill = index(built)["mill"]
+    assert stops(sat) == []
+    assert (mill, 4.0) in stops(until)
+    assert stops(sat, again) == [(mill, 3.5)]
+
+
+def test_slower_from_a_point_counts_from_there_and_from_nowhere_named_from_where_she_was(
+    built: Built,
+) -> None:
+    """With the factor as it was said; without one, or with none that can be, it says nothing to a forecast."""
+    rows = {r.point: r.km for r in built.timetables["maren"].rows}
+    seen = entry(Kind.IN, 2.6, "mill")
+    said = [
+        replace(entry(Kind.CONDITION, 2.7, "brindle"), factor=1.1),
+        replace(entry(Kind.CONDITION, 2.8), factor=0.9),
+        entry(Kind.CONDITION, 3.0),
+        replace(entry(Kind.CONDITION, 3.1), factor=0.0),
+    ]
+    _, runner, _ = look(built, seen, *said)
+    facts = facts_of(runner, index(built), built.timetables["maren"])
+    found = {f.from_km: float(np.exp(f.log_factor)) for f in facts if isinstance(f, Condition)}
+    assert found == pytest.approx({rows["brindle"]: 1.1, rows["mill"]: 0.9})
+    assert {f.to_km for f in facts if isinstance(f, Condition)} == {rows["finish"]}
+
+
+def test_the_odds_of_having_gone_on_are_the_engines_own(built: Built) -> None:
+    """In before out, and out as the engine has it."""
+    found, _, _ = look(built, entry(Kind.IN, 2.6, "mill"))
+    view = found.at(START + timedelta(hours=4))
+    own = view.engine
+    i = index(built)["brindle"]
+    window = view.window("brindle")
+    for when in (window.early, window.likely, window.late):
+        seconds = (when - START).total_seconds()
+        assert 0.0 < view.p_out_by("brindle", when) == own.probability_out_by(i, seconds)
+        assert view.p_out_by("brindle", when) < view.p_in_by("brindle", when)
+
+
+def test_what_would_be_thought_without_not_here_yet_is_the_forecast_without_it(built: Built) -> None:
+    """Only that fact is left out; where nobody said so there is no other forecast."""
+    seen = (entry(Kind.IN, 1.3, "pell"),)
+    found, _, _ = look(built, *seen, entry(Kind.NOT_HERE_YET, 3.4, "mill"))
+    plain, _, _ = look(built, *seen)
+    now = START + timedelta(hours=4)
+    before = found.untold()
+    assert before is not None
+    assert before.at(now).window("mill") == plain.at(now).window("mill")
+    assert found.at(now).window("mill") != plain.at(now).window("mill")
+    assert plain.untold() is None
+
+
+def test_a_night_lies_ahead_until_she_has_come_to_where_she_sleeps(built: Built) -> None:
+    ids = tuple(r.point for r in built.timetables["maren"].rows[1:])
+    mill = ids.index("mill")
+    nights = (Night(mill, 3600.0, 7200.0, 6000.0), Night(mill + 2, 3600.0, 14400.0, 13000.0))
+    before, at, past = (
+        look(built, *seen)[1]
+        for seen in (
+            (entry(Kind.IN, 1.3, "pell"),),
+            (entry(Kind.IN, 2.6, "mill"),),
+            (entry(Kind.OUT, 2.7, "mill"),),
+        )
+    )
+    assert nights_ahead(before, ids, nights) == nights
+    assert nights_ahead(at, ids, nights) == nights_ahead(past, ids, nights) == nights[1:]

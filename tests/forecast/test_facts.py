@@ -99,6 +99,20 @@ def test_a_known_stop_is_an_earliest_departure(plan: Reference) -> None:
     assert ahead.out_quantiles(7, np.array([0.01]))[0] >= plan.elapsed_s[7] + 5000.0 - 1.0
     plain = posterior(plan, came).view(arrive)
     assert np.all(ahead.quantiles(8, PROBS) >= plain.quantiles(8, PROBS))
+    leg = float(plan.elapsed_s[8] - plan.elapsed_s[7] - plan.stop_s[7])
+    until = float(plan.elapsed_s[7]) + 20000.0
+    long = posterior(plan, [*came, KnownStop(7, until)]).view(arrive)
+    assert long.quantiles(8, HALF)[0] == pytest.approx(until + leg, abs=0.25 * leg)
+
+
+def test_a_rest_at_a_point_whose_end_is_told_is_its_stop(plan: Reference) -> None:
+    """Nobody wrote that she left; that she went on after her rest says it, unless somebody wrote when."""
+    arrive = float(plan.elapsed_s[4])
+    came: list[Fact] = [*on_plan(plan, 4), Sighting(4, arrived_s=arrive)]
+    rest = Rest(arrive + 60.0, arrive + 1500.0)
+    assert build(plan, [*came, rest]).left_s[4] == arrive + 1500.0
+    seen = Sighting(4, arrived_s=arrive, left_s=arrive + 1600.0)
+    assert build(plan, [*came, seen, rest]).left_s[4] == arrive + 1600.0
 
 
 def test_a_position_between_points_sharpens_the_next_window(plan: Reference) -> None:
