@@ -10,7 +10,7 @@ import pytest
 from server.event.model import Eaten, FuelPlan, Goal, PointKind, Target
 from server.plan import PlanError, make_timetable
 from server.plan.fuel import CAUTIONS, RANGES, fuel_of, fuel_table, fuel_told
-from server.sentences import has
+from server.sentences import keys, languages
 from tests.plan.english import said as in_words
 
 PLAN = FuelPlan("p0", "porridge bar every 40 min", 250.0, 45.0, 500.0, 400.0)
@@ -139,7 +139,7 @@ def test_whatever_is_outside_comes_with_what_to_do(table, points, make_event) ->
     assert {t.what.kind for t in told} == {
         "fuel-below", "fuel-above", "fuel-untrained", "fuel-apart", "fuel-caffeine-dose", "fuel-caffeine-day", "fuel-dry",
     }  # fmt: skip
-    assert all(has(f"plan-{t.remedy.kind}") for t in told)
+    assert all(f"plan-{t.remedy.kind}" in keys(language) for t in told for language in languages())
 
 
 def test_nothing_planned_nothing_claimed(table, points) -> None:

@@ -16,7 +16,6 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast import kinds
-from server.forecast.constants import SOURCE
 from server.forecast.kinds import Kind
 from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
@@ -33,8 +32,8 @@ from server.forecast.values import (
 )
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE, say
 from tests.research.fit.fold import Fold
-from tests.research.fit.planned import read_plans, read_profile, usable, with_plans
-from tests.research.fit.tables import MINUTE, Race, courses, load
+from tests.research.fit.planned import kept_back, planned_races
+from tests.research.fit.tables import MINUTE, Race, load
 
 LINES = (0.02, 0.01, 0.005, 0.002, 0.001)
 TODAY_FAILING = ((0.0, 0.0), (0.03, 0.0), (0.1, 0.0), (0.0, 0.1))
@@ -201,14 +200,10 @@ def main() -> None:
     parser.add_argument("--plans", type=Path, help="references of `python -m tests.plan.plan_tables` instead")
     chosen = parser.parse_args()
     folder: Path = chosen.folder
-    every = load(folder, folder.parent / "bench" / "references.json")
-    if chosen.plans is not None:
-        profile = read_profile(folder.parent / "courses" / "hill100.csv")
-        every = with_plans(usable(every), read_plans(folder, profile, chosen.plans))
-    fitted = {part.split()[0]: part.split()[1:] for part in SOURCE.split("; ")}
-    for name, races in courses(every).items():
+    own = load(folder, folder.parent / "bench" / "references.json")
+    for name, races in kept_back(own if chosen.plans is None else planned_races(folder, chosen.plans)):
         say(f"\n{name}, {datetime.now(UTC).date()}:\n\n{HEAD}")
-        for row in unseen_rows([r for r in races if str(r.year) not in fitted[name]], chosen.every):
+        for row in unseen_rows(races, chosen.every):
             say(row)
 
 

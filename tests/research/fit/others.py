@@ -14,7 +14,6 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast import kinds
-from server.forecast.constants import SOURCE
 from server.forecast.field import forecast_field
 from server.forecast.kinds import Kind
 from server.forecast.margins import KNOT_P
@@ -23,9 +22,9 @@ from server.forecast.tempered import contrast, tempered
 from server.forecast.values import FloatArray, Quality, Reference
 from tests.research.fit.__main__ import OWN_REFERENCE, say
 from tests.research.fit.alarms import reference_of
-from tests.research.fit.planned import read_plans, read_profile, usable, with_plans
+from tests.research.fit.planned import kept_back, planned_races
 from tests.research.fit.scores import Tally
-from tests.research.fit.tables import Race, courses, load
+from tests.research.fit.tables import Race, load
 
 SHARED = 0.3
 """Of a leg's own noise the part that all runners of a day have alike. Tried: 0.5 and 0.7, and a part that changes slowly
@@ -103,17 +102,14 @@ def main() -> None:
     chosen = parser.parse_args()
     folder: Path = chosen.folder
     races = load(folder, folder.parent / "bench" / "references.json")
-    profile = read_profile(folder.parent / "courses" / "hill100.csv")
-    fitted = {part.split()[0]: part.split()[1:] for part in SOURCE.split("; ")}
     say(
         "| ground | reference | others | next | +4 | finish | loss | 80% band holds |\n|---|---|---|---|---|---|---|---|"
     )
-    for some in (races, with_plans(usable(races), read_plans(folder, profile, chosen.plans))):
-        for name, mine in courses(some).items():
+    for some in (races, planned_races(folder, chosen.plans)):
+        for name, mine in kept_back(some):
             asked = Asked()
             for race in mine:
-                if str(race.year) not in fitted[name]:
-                    score(race, chosen.every, asked)
+                score(race, chosen.every, asked)
             made_from = OWN_REFERENCE[name] if mine[0].km is None else Quality.COST_MODEL
             for n, t in asked.by.items():
                 errors = " | ".join(f"{np.concatenate(e).mean():.2f}" for e in t.errors)

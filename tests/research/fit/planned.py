@@ -6,19 +6,20 @@ The forecast knows no planner: the timetables come from a file, {table's name: s
 
 import csv
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
 
+from server.forecast.constants import SOURCE
 from server.forecast.fitted import Bend
 from server.forecast.prior import Prior
 from server.forecast.tempered import contrast, tempered
 from server.forecast.values import FloatArray, Quality, Reference
 from tests.research.fit.curves import train
 from tests.research.fit.priors import WILD_LEVEL_SD, fit_prior
-from tests.research.fit.tables import BASIS_S, Race, read_table
+from tests.research.fit.tables import BASIS_S, Race, courses, load, read_table
 from tests.research.fit.tails import fit_tail
 
 LEAST_CONTRAST = 0.1
@@ -93,6 +94,22 @@ def with_plans(races: Sequence[Race], made: dict[str, Plan]) -> list[Race]:
             share = plan.elapsed_s / plan.elapsed_s[-1]
             out.append(replace(race, ref_s=share * BASIS_S, free_level=False, km=plan.km))
     return out
+
+
+def planned_races(
+    folder: Path, plans: Path, references: Path | None = None, profile: Path | None = None
+) -> list[Race]:
+    """The races of a folder that `plans` has a timetable for, with it as their reference."""
+    races = load(folder, references or folder.parent / "bench" / "references.json")
+    course = read_profile(profile or folder.parent / "courses" / "hill100.csv")
+    return with_plans(usable(races), read_plans(folder, course, plans))
+
+
+def kept_back(races: Sequence[Race]) -> Iterator[tuple[str, list[Race]]]:
+    """By ground, the races of those years that its constants were not fitted on."""
+    fitted = {part.split()[0]: part.split()[1:] for part in SOURCE.split("; ")}
+    for name, mine in courses(races).items():
+        yield name, [r for r in mine if str(r.year) not in fitted[name]]
 
 
 def tempered_race(race: Race, part: float) -> Race:

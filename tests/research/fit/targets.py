@@ -16,17 +16,10 @@ from server.forecast.kinds import Kind
 from server.forecast.margins import KNOT_P
 from server.forecast.values import FloatArray, Quality, Reference, Target
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, say
-from tests.research.fit.planned import (
-    fit_contrast,
-    fit_planned,
-    read_plans,
-    read_profile,
-    usable,
-    with_plans,
-)
+from tests.research.fit.planned import fit_contrast, fit_planned, planned_races
 from tests.research.fit.priors import WILD_LEVEL_SD
 from tests.research.fit.scores import Tally
-from tests.research.fit.tables import BASIS_S, Race, courses, load
+from tests.research.fit.tables import BASIS_S, Race, courses
 
 MISSES = (0.05, 0.10, 0.20)
 HEAD = (
@@ -108,12 +101,7 @@ def main() -> None:
     )
     parser.add_argument("--every", type=int, default=1)
     chosen = parser.parse_args()
-    folder: Path = chosen.folder
-    profile = read_profile(folder.parent / "courses" / "hill100.csv")
-    races = with_plans(
-        usable(load(folder, folder.parent / "bench" / "references.json")),
-        read_plans(folder, profile, chosen.plans),
-    )
+    races = planned_races(chosen.folder, chosen.plans)
     say(HEAD)
     for name, kept in courses(races).items():
         kind = kind_of([r for r in races if r.course != name])

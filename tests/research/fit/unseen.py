@@ -11,18 +11,10 @@ from server.forecast.fitted import Ground
 from tests.research.fit.__main__ import say
 from tests.research.fit.ablate import NO_HAZARD, NO_PUSH
 from tests.research.fit.fold import years
-from tests.research.fit.planned import (
-    fit_contrast,
-    fit_planned,
-    read_plans,
-    read_profile,
-    tempered_race,
-    usable,
-    with_plans,
-)
+from tests.research.fit.planned import fit_contrast, fit_planned, planned_races, tempered_race
 from tests.research.fit.priors import WILD_LEVEL_SD
 from tests.research.fit.scores import Tally, score
-from tests.research.fit.tables import courses, load
+from tests.research.fit.tables import courses
 
 
 def main() -> None:
@@ -35,12 +27,7 @@ def main() -> None:
     parser.add_argument("--references", type=Path)
     parser.add_argument("--profile", type=Path)
     chosen = parser.parse_args()
-    folder: Path = chosen.folder
-    references: Path = chosen.references or folder.parent / "bench" / "references.json"
-    profile: Path = chosen.profile or folder.parent / "courses" / "hill100.csv"
-    races = with_plans(
-        usable(load(folder, references)), read_plans(folder, read_profile(profile), chosen.plans)
-    )
+    races = planned_races(chosen.folder, chosen.plans, chosen.references, chosen.profile)
     by_course = courses(races)
     say("| scored | asked | next | +4 | finish | loss | 80% band holds | false % at the 99.5% time | flags |")
     say("|---|---|---|---|---|---|---|---|---|")
