@@ -107,7 +107,7 @@ def test_an_alarm_by_the_odds_comes_before_the_line_and_says_so(night: Any, at: 
     """Her race has rather ended: not before the grace is over."""
     gone_quiet(night)
     late, by_line = lines_of(night, at)
-    night.going = 0.19
+    night.going = RATHER - 0.01
     outlook = night.situation(at("23:11")).outlooks["maren"]
     sooner = outlook.ended_rather(RATHER, at("23:10"))
     due = max(sooner, late + 15 * MINUTE)
