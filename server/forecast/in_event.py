@@ -124,9 +124,6 @@ class EventView:
             return 1.0
         return min(1.0, max(0.0, float(ask(i))))
 
-    def p_still_going(self) -> float:
-        return float(self.engine.probability_going())
-
     def p_unheard(self) -> float:
         return float(self.engine.probability_unheard())
 

@@ -69,9 +69,6 @@ class View(Protocol):
     def p_makes(self, point: str, when: datetime, out: bool) -> float:
         """The odds of a cut-off at `when`, in or out, stopping included: near one that she knows of, she hurries."""
 
-    def p_still_going(self) -> float:
-        """Probability that her race has not ended unnoticed."""
-
     def p_unheard(self) -> float:
         """P(not heard by now | still going): the figure held against the alarm line. 1 where silence
         says nothing (nobody reports, no signal, our own channels down)."""

@@ -101,7 +101,7 @@ class Posterior:
         if not watched or self.track.retired is not None:
             return None
         there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([HIGH]))[0])
-        return self._falls_under(going, View.probability_flagged_going, silence, max(after_s, there))
+        return self._falls_under(going, View.probability_going, silence, max(after_s, there))
 
     def _falls_under(
         self, line: float, odds: Callable[[View], float], silence: Silence, after_s: float
@@ -293,22 +293,13 @@ class View:
         return float(np.dot(there, paths[:, column] <= t_s) / self._mass)
 
     def probability_going(self) -> float:
-        """Probability that her race has not ended unnoticed by now (1 once she is known to have finished)."""
-        if self._track.retired is not None:
-            return 0.0
-        if self._track.first >= self.posterior.reference.n:
-            return 1.0
-        return self._still_going(self._plain, *self._ways)
-
-    def probability_flagged_going(self) -> float:
-        """The same by the odds of having stopped that flags are made with (`flags`)."""
+        """Probability that her race has not ended unnoticed by now (1 once she is known to have finished), by the odds of
+        having stopped that flags are made with (`flags`)."""
         if self._track.retired is not None or self._track.first >= self.posterior.reference.n:
             return float(self._track.retired is None)
-        return self._still_going(self.arrivals_s, *self._ways_by(self.arrivals_s, self.posterior.flagged))
-
-    def _still_going(self, times: FloatArray, ends: FloatArray, goes: FloatArray) -> float:
+        ends, goes = self._ways_by(self.arrivals_s, self.posterior.flagged)
         mass = float(ends.sum() + goes.sum())
-        on = float(goes.sum() + (ends * (1.0 - self._part_of_leg(times))).sum())
+        on = float(goes.sum() + (ends * (1.0 - self._part_of_leg(self.arrivals_s))).sum())
         return on / mass if mass > 0 else 1.0
 
     def _part_of_leg(self, times: FloatArray) -> FloatArray:

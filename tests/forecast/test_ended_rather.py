@@ -58,8 +58,8 @@ def test_at_that_moment_the_odds_are_what_they_say(out_of_six: Posterior) -> Non
     """A minute before she is still rather going on, a minute after not."""
     mats = watched(*((p, 0.9) for p in range(6, 14)))
     at = ended(out_of_six, mats)
-    assert out_of_six.view(at - 60.0, mats).probability_flagged_going() >= HALF
-    assert out_of_six.view(at + 60.0, mats).probability_flagged_going() < HALF
+    assert out_of_six.view(at - 60.0, mats).probability_going() >= HALF
+    assert out_of_six.view(at + 60.0, mats).probability_going() < HALF
 
 
 def test_where_nobody_reports_it_never_comes(out_of_six: Posterior) -> None:

@@ -59,7 +59,7 @@ def test_its_silence_counts_once_she_would_be_where_it_would_send(built: Built) 
     without = replace(found, silence=replace(found.silence, beside=()))
     late = STARTS + timedelta(hours=7)
     assert 0.5 <= found.at(late).p_unheard() / without.at(late).p_unheard() < 0.8
-    assert found.at(late).p_still_going() < without.at(late).p_still_going()
+    assert found.at(late).engine.probability_going() < without.at(late).engine.probability_going()
 
 
 def test_it_is_nobody_to_ask(built: Built) -> None:

@@ -175,7 +175,7 @@ class TestForecast:
         view = self._view(staged, table, demo_course, [self._entry(staged, Kind.IN, "p3", in_h)], 18.0)
         assert view.leaving("p3", 0.5) - (staged.starts + 24 * HOUR) < timedelta(minutes=15)
         assert view.leaving("p3", 0.05) >= staged.starts + 24 * HOUR
-        assert view.p_still_going() > 0.9
+        assert view.engine.probability_going() > 0.9
 
     def _limited(self, event, at_h: float):
         """The same race with a cut-off in at the camp, so many hours after the start."""

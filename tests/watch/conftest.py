@@ -121,9 +121,6 @@ class FakeView:
     def p_makes(self, point: str, when: datetime, out: bool) -> float:
         return self.p_out_by(point, when) if out else self.p_in_by(point, when)
 
-    def p_still_going(self) -> float:
-        return self.going
-
     def p_unheard(self) -> float:
         return self.unheard
 
