@@ -18,6 +18,7 @@ from server.watch.meetings import brought
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind, UncoveredValues
 from server.watch.quiet import asleep_until
 from server.watch.runner_context import Draft, Rule, Sight, Wake, stewards
+from server.watch.silence import with_her
 from server.watch.stand_ins import stand_ins
 from server.watch.uncovered_values import Ear, Out, StandIn, Uncovered
 
@@ -209,7 +210,7 @@ def back(sight: Sight) -> Iterator[Draft | Wake]:
 def alone(sight: Sight) -> Iterator[Draft | Wake]:
     """A pacer who is with her on foot can't go on: two people are out there, and she may be alone. All hear at once."""
     for f in sight.race.fallen:
-        plan = with_her(sight, f.person)
+        plan = set_off_at(sight, f.person)
         if plan is None or f.why in (Why.CAR, Why.DRIVER):
             continue
         values = UncoveredValues(
@@ -231,23 +232,20 @@ def alone(sight: Sight) -> Iterator[Draft | Wake]:
                 )
 
 
-def with_her(sight: Sight, who: str) -> MeetingPlan | None:
-    """The meeting at which a pacer set off with her, if they are with her on foot now by the plan and what was seen."""
+def set_off_at(sight: Sight, pacer: str) -> MeetingPlan | None:
+    """The meeting at which a pacer who runs with her now joined her; None while she is still there."""
     order = [p.id for p in sight.event.course_of(sight.runner.id).points]
-    hers = sorted(sight.event.meetings_of(sight.runner.id), key=lambda m: order.index(m.point))
-    found: MeetingPlan | None = None
-    for m in hers:
-        if not sight.reached(m.point):
-            break
-        if m.pacer_leaves == who:
-            found = None
-        if m.pacer_joins == who:
-            times = sight.state.at_point(m.point)
-            waits = (
-                times is not None and times.left is None and times.arrived is not None and not times.through
-            )
-            found = None if waits else m
-    return found
+    joins = (
+        m
+        for m in sight.event.meetings_of(sight.runner.id)
+        if m.pacer_joins == pacer and sight.reached(m.point)
+    )
+    last = max(joins, key=lambda m: order.index(m.point), default=None)
+    if last is None or not with_her(sight, pacer):
+        return None
+    times = sight.state.at_point(last.point)
+    waits = times is not None and times.left is None and times.arrived is not None and not times.through
+    return None if waits else last
 
 
 def _told_of(sight: Sight, meeting: str) -> tuple[str, ...]:
