@@ -144,14 +144,15 @@ class Rules(Table):
 class AlarmRule(Table):
     """When the safety contact is called. Best left as it is.
 
-    Silence becomes an alarm: P(not heard by now, still going) under `line`, and `grace` over. The line is chosen from the
-    alarm tables of the forecast's docs: at 0.005 every seventh to ninth race has a false alarm where reports never fail, at
-    0.002 every eleventh to thirteenth, and the alarm comes 20 to 30 minutes later.
+    Silence becomes an alarm once P(not heard by now | still going) is under `line`, or her race has rather ended than not
+    (`server.forecast.outlook.RATHER`), and `grace` is over since she was late. By the line alone, where reports never fail,
+    every seventh to ninth race has a false alarm at 0.005, every eleventh to thirteenth at 0.002, and 20 to 30 minutes
+    later (tests/research/NOTEBOOK.md).
     """
 
-    line: float = key(Number(1e-6, 0.2), "the chance that all is well under which she counts as overdue",
+    line: float = key(Number(1e-6, 0.2), "how rare a silence must be, were all well, for an alarm at the latest",
         "0.002", default=0.002)  # fmt: skip
-    grace: timedelta = key(Minutes(), "how long to wait then before anybody is called", "15",
+    grace: timedelta = key(Minutes(), "how long she is late, at the least, before anybody is called", "15",
         name="grace_minutes", default=timedelta(minutes=15))  # fmt: skip
     look_again: timedelta = key(Minutes(), "how long whoever answered has before they are asked again", "20",
         name="look_again_minutes", default=timedelta(minutes=20))  # fmt: skip

@@ -1,9 +1,10 @@
-"""When somebody not heard of is called overdue: not one quantile for all, but sooner whoever is likelier to have stopped.
+"""Her odds of having stopped on this leg, and when she is flagged by them: sooner whoever is likelier to have stopped.
 
-She is flagged once the density of her next arrival has fallen under a line times her odds of having stopped on this leg:
-of all rules with as many false flags that one finds those who stopped soonest (Neyman and Pearson, 1933). As the minutes
-after arrivals count too, everybody has at least LEAST_ODDS. It is never before her 95% time. The limit, when told, is one
-of the things the odds are made of: near it runners are taken out by cut-offs that nobody tells the forecast.
+The watch holds the odds against the silence of whoever would have reported her (`Posterior.ended_rather_s`). In scores,
+where everybody is reported at once, she is flagged once the density of her next arrival has fallen under a line times her
+odds: of all rules with as many false flags that one finds those who stopped soonest (Neyman and Pearson, 1933). As the
+minutes after arrivals count too, everybody has at least LEAST_ODDS. It is never before her 95% time. The limit, when told,
+is one of the things the odds are made of: near it runners are taken out by cut-offs that nobody tells the forecast.
 """
 
 import numpy as np
@@ -15,6 +16,7 @@ from server.forecast.values import FloatArray
 
 LEAST_ODDS = 0.01
 LEAST_SEEN = 2
+"""Legs seen from which on the odds are fitted; with fewer those of the hazard hold."""
 HIGH_RARITY, LAST_RARITY = (float(-np.log(p)) for p in (0.05, 0.005))
 LIMIT_INPUTS = 4
 

@@ -99,7 +99,7 @@ def flagged(
     lines: FloatArray,
     limit_s: float | None,
 ) -> FloatArray:
-    """(lines,) seconds after the start at which she is called overdue at the next point if nobody hears of her (`flags`).
+    """(lines,) seconds after the start at which she is flagged at the next point if nobody hears of her (`flags`).
 
     lines: falling false-flag rates a leg. Everybody is reported at once here. inf once she has finished.
     """

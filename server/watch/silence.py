@@ -1,9 +1,7 @@
 """Late and overdue: when silence becomes a question, and when an alarm.
 
-Late asks the crew. Overdue is judged on its own line and never waits for the answer to that question: it
-comes at the later of the moment at which P(not heard by now | still going) falls under the alarm line, and
-the agreed grace after she was late; what is answered may bring it forward, never put it off. Nobody is judged
-before the updates that waited have been read.
+Late asks the crew. Overdue is judged by itself and never waits for the answer to that question (see `overdue`); what is
+answered may bring it forward, never put it off. Nobody is judged before the updates that waited have been read.
 """
 
 from __future__ import annotations
@@ -83,12 +81,12 @@ def overdue(sight: Sight) -> Due | None:
 
     The earliest of four moments. P(not heard by now | still going) falls under the alarm line, but not before the grace
     after she was late. Or 95 in 100 like her would have been at the next point that somebody reports from, and what all
-    those who would have reported her have not said, with how she ran and how near the limit, makes it four times likelier
-    that her race has ended on the way than not: evidence of several adds up, and one reporter who may fail does not
-    silence it. Or she would be at the finish by now with as high a probability as the line asks, or the race is over, and
-    the grace too: this holds whoever reports, for where nobody reports at all silence never says so much, and somebody at
-    home would wait for ever. Or somebody has said 'not here yet' of a point when she would have been there but for the
-    alarm line.
+    those who would have reported her have not said, with how she ran and how near the limit, makes it likelier (`RATHER`)
+    that her race has ended on the way than not: evidence of several adds up, and one reporter who may fail does not silence
+    it; not before that grace either. Or she would be at the finish by now with as high a probability as the line asks, or
+    the race is over, and the grace too: this holds whoever reports, for where nobody reports at all silence never says so
+    much, and somebody at home would wait for ever. Or somebody has said 'not here yet' of a point when she would have been
+    there but for the alarm line.
 
     All but the last are found with and without what was said of her not being there. With it alone every 'not here yet'
     would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
@@ -262,8 +260,8 @@ def with_her(sight: Sight, pacer: str) -> bool:
 def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
     """A question that none of the crew at the point answers: somebody at home is asked to telephone them.
 
-    Silence of reporters who may fail never becomes an alarm by itself (see `overdue_at`); crew who are asleep in the
-    car must not be mistaken for such.
+    Silence of reporters who may fail becomes an alarm late, by the odds (see `overdue`); crew who are asleep in the car
+    must not be mistaken for such.
     """
     found = late_at(sight)
     if found is None or blind(sight) or sight.held() or with_us(sight) or open_alarms(sight.made):
