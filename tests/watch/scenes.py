@@ -315,6 +315,16 @@ def late_then_overdue(night: Night) -> Iterator[str]:
     yield "27:10"
 
 
+def her_race_has_rather_ended(night: Night) -> Iterator[str]:
+    """By the odds of having stopped the alarm comes before the line says so, the grace over, and says why it comes now."""
+    night.going = 0.1
+    quietly_out(night, "moss", "23:10")
+    for before in ("26:17", "26:34", "26:44"):
+        night.tick(before)
+    yield "26:45"
+    yield "26:46"
+
+
 def an_alarm_is_held(night: Night) -> Iterator[str]:
     """Who has it is told to the others; the caller is asked to ring, else the holder; looked at again; given back."""
     parts = tuple(
@@ -635,7 +645,7 @@ SCENES: dict[str, Scene] = {
         said_to_have_retired, somebody_has_her, odds_of_a_cut_off,
         a_report_confirmed_later, somebody_has_her_at_night, the_chat_of_the_crew, given_back_halfway_up,
         who_was_to_ring_does_not_answer, two_alarms_of_which_one_waits, somebody_else_says_that_they_can_not_come,
-        the_race_is_ended_from_a_point_on, late_then_overdue, an_alarm_is_held,
+        the_race_is_ended_from_a_point_on, late_then_overdue, her_race_has_rather_ended, an_alarm_is_held,
         crew_wait_in_vain, crew_do_not_answer, the_sweep_is_through, she_calls_for_help,
         help_called_by_another_and_taken_back, help_for_nobody_named, she_retires, nobody_fetches_her, past_a_cut_off,
         not_reported_out_by_a_cut_off, the_organiser_changes_the_race, the_van_breaks_down,
