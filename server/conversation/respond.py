@@ -64,7 +64,7 @@ from server.conversation.understanding import (
     understand,
 )
 from server.conversation.values import Incoming, Reply
-from server.conversation.view import Refused, Told, View
+from server.conversation.view import Refused, Snapshot, Told
 from server.conversation.visit import Visit
 from server.event.model import PartKind
 from server.facts.entry import RACE_LEVEL, Kind
@@ -72,7 +72,7 @@ from server.facts.entry import RACE_LEVEL, Kind
 _STRANGER = frozenset({"no_address", "not_yours"})
 
 
-async def respond(view: View, incoming: Incoming, memory: Memory) -> Reply:
+async def respond(view: Snapshot, incoming: Incoming, memory: Memory) -> Reply:
     """The reply to one message; silent where nothing is to be said. `memory` becomes that of the message after it.
 
     A coroutine that waits for nothing but the outcomes of its actions (server/conversation/actions.py)."""
@@ -80,7 +80,7 @@ async def respond(view: View, incoming: Incoming, memory: Memory) -> Reply:
     return replace(reply, buttons=told_apart(reply.buttons))
 
 
-async def _replied(view: View, incoming: Incoming, memory: Memory) -> Reply:
+async def _replied(view: Snapshot, incoming: Incoming, memory: Memory) -> Reply:
     if incoming.group and not incoming.addressed:
         return Reply("")
     me: Told[MeAnswer] | None = None
@@ -101,7 +101,7 @@ async def _replied(view: View, incoming: Incoming, memory: Memory) -> Reply:
         return Reply(replies.say_error(_say_of(incoming, me), error.code, error.what))
 
 
-async def press(view: View, incoming: Incoming, event_id: str) -> Reply:
+async def press(view: Snapshot, incoming: Incoming, event_id: str) -> Reply:
     """The reply to a button pressed outside of any chat, about that event."""
     me = view.me()
     say = _say_of(incoming, Told(view.now, me))
@@ -124,7 +124,7 @@ async def _newcomer(incoming: Incoming, memory: Memory) -> Reply:
     return await joining.preview(incoming, memory, code)
 
 
-async def _known(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
+async def _known(view: Snapshot, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
     called = await _help_in(view, incoming, memory, me)
     if called is not None:
         return called
@@ -159,7 +159,7 @@ async def _known(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnsw
     return await _said(visit, text)
 
 
-async def _help_in(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply | None:
+async def _help_in(view: Snapshot, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply | None:
     """The reply to a call for help of somebody in several events, which waits for no question: it goes out in each
     that it may be about, with how to reach another; None for anything else."""
     with_photo = incoming.photo is not None and not incoming.photo.to_come

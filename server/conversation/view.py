@@ -27,7 +27,7 @@ from server.conversation.telling.answer import (
     Written,
 )
 
-__all__ = ["NoticeHere", "NoticesHere", "Refused", "Told", "View"]
+__all__ = ["NoticeHere", "NoticesHere", "Refused", "Snapshot", "Told"]
 
 T = TypeVar("T")
 
@@ -92,7 +92,7 @@ class NoticesHere(Protocol):
         """All of one event."""
 
 
-class View(Protocol):
+class Snapshot(Protocol):
     """One person's view."""
 
     @property

@@ -14,7 +14,7 @@ from server.conversation.telling.reader import Reader, reader_for
 from server.conversation.telling.say import Say
 from server.conversation.understanding import Asked, Context, Question
 from server.conversation.values import Incoming, Reply
-from server.conversation.view import View
+from server.conversation.view import Snapshot
 from server.event.model import Part, PartKind, Person
 from server.facts.entry import Kind
 from server.facts.state import Going
@@ -38,7 +38,7 @@ class Visit:
     message apart that go to several events, `clause` those of each thing that it says; `calm`: nothing
     in it is like danger."""
 
-    view: View
+    view: Snapshot
     incoming: Incoming
     memory: Memory
     me: MeAnswer

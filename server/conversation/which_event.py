@@ -13,7 +13,7 @@ from server.conversation.telling.message import Button, Press, Rows, data, event
 from server.conversation.telling.say import lines
 from server.conversation.understanding import answers_a_notice, plain, says, takes_back
 from server.conversation.values import Incoming, Reply
-from server.conversation.view import Told, View
+from server.conversation.view import Snapshot, Told
 from server.conversation.visit import SPOKEN_OF, Visit
 from server.event.model import PartKind
 
@@ -129,7 +129,7 @@ def _over(event: EventHere) -> bool:
     return bool(event.runners) and all(r.going in _OVER for r in event.runners)
 
 
-def ask(view: View, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
+def ask(view: Snapshot, incoming: Incoming, memory: Memory, me: Told[MeAnswer]) -> Reply:
     """Which event? The message waits for the answer."""
     events = _answered_in(incoming, memory, me.data.events) or me.data.events
     memory.events_offered = tuple(e.id for e in events)

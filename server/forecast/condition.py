@@ -12,7 +12,7 @@ UNSEEN_VAR = 1e8
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Seen:
+class StretchesRun:
     """Stretches run: share edges a, b (B, k), log ratio y (B, k), edge variances (B, k), which of them count (B, k).
 
     contrast (B, k): of their planned pace (`tempered`); None where it plays no part.
@@ -29,10 +29,10 @@ class Seen:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Ahead:
+class StretchesAhead:
     """Stretches to come: edges a, b (B, m) and the variance of their first edge (B, m), zero but for the first.
 
-    contrast (B, m): as in `Seen`.
+    contrast (B, m): as in `StretchesRun`.
     """
 
     a: FloatArray
@@ -61,7 +61,7 @@ def _both(prior: Prior, one: FloatArray, other: FloatArray) -> FloatArray:
     return np.asarray(prior.contrast_sd**2 * one[..., :, None] * other[..., None, :])
 
 
-def legs_ahead(prior: Prior, seen: Seen, ahead: Ahead, level_var: float) -> Legs:
+def legs_ahead(prior: Prior, seen: StretchesRun, ahead: StretchesAhead, level_var: float) -> Legs:
     """Condition on what was seen. With k = 0 stretches seen it is the prior itself."""
     k = seen.y.shape[-1]
     a, b, var_a, var_b = (

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from server.forecast.condition import Ahead, Legs, Seen, Totals
+from server.forecast.condition import Legs, StretchesAhead, StretchesRun, Totals
 from server.forecast.fitted import Net
 from server.forecast.margins import KNOT_Z
 from server.forecast.values import FloatArray
@@ -58,8 +58,8 @@ def spread(totals: Totals) -> FloatArray:
 
 
 def inputs(
-    seen: Seen,
-    ahead: Ahead,
+    seen: StretchesRun,
+    ahead: StretchesAhead,
     legs: Legs,
     used: Totals,
     plain: Totals,
@@ -98,7 +98,7 @@ def inputs(
 
 
 def _run_so_far(
-    seen: Seen, legs: Legs
+    seen: StretchesRun, legs: Legs
 ) -> tuple[list[FloatArray], FloatArray, FloatArray, FloatArray, FloatArray]:
     """(B,) each: the last three surprises, roughness, first and last log ratio, level."""
     batch, k = seen.y.shape
@@ -117,7 +117,7 @@ def _run_so_far(
     return lasts, rough, first, seen.y[rows, newest[:, 0]], legs.level
 
 
-def _shape_of_run(seen: Seen, legs: Legs, done: FloatArray) -> list[FloatArray]:
+def _shape_of_run(seen: StretchesRun, legs: Legs, done: FloatArray) -> list[FloatArray]:
     """(B,) each: how parts of the way so far, and her odd legs, stand against her level. done: (B, 1) share run."""
     batch, k = seen.y.shape
     if k == 0:
@@ -182,7 +182,7 @@ def tail_reach(width_s: FloatArray, whole_s: FloatArray, power: float) -> FloatA
     return np.asarray(np.maximum(width_s, 1e-6) ** power * whole_s ** (1.0 - power))
 
 
-def trust_in_nets(years: float, seen: Seen) -> FloatArray:
+def trust_in_nets(years: float, seen: StretchesRun) -> FloatArray:
     """(B,) how far a correction is believed, 0 to 1: less if learned from few years, and from one point only.
 
     Policy, of the shape of a shrinkage estimate: a year's weather is common to all its runners, so it is years that

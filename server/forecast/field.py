@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from server.forecast import kinds, stopping
-from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
+from server.forecast.condition import StretchesAhead, StretchesRun, Totals, legs_ahead, totals
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
 from server.forecast.margins import LEAST_LEG, in_order, times_at
 from server.forecast.target import aimed
 from server.forecast.tempered import contrast, over, tempered
-from server.forecast.values import FloatArray, Reference, Target
+from server.forecast.values import FloatArray, Reference, WhoseTarget
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -29,7 +29,7 @@ def forecast_field(
     probs: FloatArray,
     limit_s: float | None = None,
     scale: FloatArray | None = None,
-    kind: kinds.Kind | None = None,
+    kind: kinds.ReferenceKind | None = None,
 ) -> Field:
     """Forecast every runner at once by the same steps as `posterior`.
 
@@ -62,7 +62,7 @@ def forecast_field(
 
 
 def _together(
-    kind: kinds.Kind,
+    kind: kinds.ReferenceKind,
     reference: Reference,
     elapsed: FloatArray,
     probs: FloatArray,
@@ -80,7 +80,7 @@ def _together(
     first = point.copy()
     if k == 0:
         first[:, 0] = 0.0
-    ahead = Ahead(a, b, first, point)
+    ahead = StretchesAhead(a, b, first, point)
     if kind.prior.contrast_sd > 0.0:
         planned = contrast(reference.km, reference.elapsed_s, reference.stop_s)
         edges = np.concatenate([[0.0], share])
@@ -99,7 +99,7 @@ def _together(
         return correct(nets, x, trust, kind.widen)
 
     curves = bent(used, limit)
-    if reference.target is Target.HERS:
+    if reference.target is WhoseTarget.HERS:
         target = reference.elapsed_s[-1] * scale
         used, curves = aimed(used, curves, spent, target, reference.spread)
         plain = aimed(plain, bent(plain, None), spent, target, reference.spread)[0]
@@ -111,7 +111,7 @@ def _together(
     return spent[:, None, None] + ordered, stopping.survival(kind.hazard, seen, ahead, legs)
 
 
-def _seen(reference: Reference, elapsed: FloatArray, scale: FloatArray, point_var: float) -> Seen:
+def _seen(reference: Reference, elapsed: FloatArray, scale: FloatArray, point_var: float) -> StretchesRun:
     """Stretches between recorded points; an unrecorded one only lengthens the next."""
     count, k = elapsed.shape
     share = reference.elapsed_s / reference.elapsed_s[-1]
@@ -126,6 +126,6 @@ def _seen(reference: Reference, elapsed: FloatArray, scale: FloatArray, point_va
         before_s = np.where(there[:, i], elapsed[:, i], before_s)
     b = np.tile(share[:k], (count, 1))
     counts = there.astype(np.float64)
-    return Seen(
+    return StretchesRun(
         a, b, y, np.where(a > 0, point_var, 0.0), np.full_like(b, point_var), counts, np.zeros_like(b)
     )

@@ -4,7 +4,7 @@ import numpy as np
 
 from server.forecast import kinds
 from server.forecast.posterior import flagged, with_constants
-from server.forecast.values import Fact, FloatArray, NotYet, Quality, Reference, Sighting, Target
+from server.forecast.values import Fact, FloatArray, NotYet, Quality, Reference, Sighting, WhoseTarget
 
 FLAT_CLIMB_M_PER_KM = 2.0
 HILL_CLIMB_M_PER_KM = 34.0
@@ -19,7 +19,7 @@ def arrivals(
     limit_s: float | None = None,
     quality: str | None = None,
     climb_m_per_km: float | None = None,
-    kind: kinds.Kind | None = None,
+    kind: kinds.ReferenceKind | None = None,
 ) -> FloatArray:
     """Quantiles (n - k, q), seconds after the start, of the arrivals after the first k points.
 
@@ -49,7 +49,7 @@ def flag(
     limit_s: float | None = None,
     quality: str | None = None,
     climb_m_per_km: float | None = None,
-    kind: kinds.Kind | None = None,
+    kind: kinds.ReferenceKind | None = None,
 ) -> FloatArray:
     """When somebody last seen at point k and not heard of at the next is called overdue, seconds after the start (lines,).
 
@@ -80,9 +80,9 @@ def _reference(
         shape = np.asarray(reference_s, dtype=np.float64)
         made_from = Quality.PAST_RESULTS if quality is None else Quality(quality)
         climb = HILL_CLIMB_M_PER_KM if climb_m_per_km is None else climb_m_per_km
-        return Reference(km, shape, none, made_from, climb, Target.ANYBODY)
+        return Reference(km, shape, none, made_from, climb, WhoseTarget.ANYBODY)
     seen = np.flatnonzero(np.isfinite(elapsed))
     # an even pace has no hours of its own: her first recorded time sets the scale, the level is then free
     pace = float(elapsed[seen[0]] / km[seen[0]]) if seen.size else 540.0
     climb = FLAT_CLIMB_M_PER_KM if climb_m_per_km is None else climb_m_per_km
-    return Reference(km, km * pace, none, Quality.DISTANCE, climb, Target.ANYBODY)
+    return Reference(km, km * pace, none, Quality.DISTANCE, climb, WhoseTarget.ANYBODY)

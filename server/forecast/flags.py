@@ -9,7 +9,7 @@ is one of the things the odds are made of: near it runners are taken out by cut-
 
 import numpy as np
 
-from server.forecast.condition import Legs, Seen, Totals
+from server.forecast.condition import Legs, StretchesRun, Totals
 from server.forecast.correct import spread
 from server.forecast.fitted import Flagging
 from server.forecast.values import FloatArray
@@ -22,7 +22,12 @@ LIMIT_INPUTS = 4
 
 
 def inputs(
-    seen: Seen, middle: FloatArray, legs: Legs, plain: Totals, spent_s: FloatArray, limit_s: FloatArray | None
+    seen: StretchesRun,
+    middle: FloatArray,
+    legs: Legs,
+    plain: Totals,
+    spent_s: FloatArray,
+    limit_s: FloatArray | None,
 ) -> FloatArray:
     """(B, f) what the odds depend on: how far, how she slows, how odd her last legs were, and how near the limit she runs.
 

@@ -11,8 +11,8 @@ import numpy as np
 
 from server.forecast.outlook import Whereabouts, Window
 from server.forecast.values import FloatArray, Silence
+from server.forecast.view import EngineView as EngineView
 from server.forecast.view import Posterior
-from server.forecast.view import View as EngineView
 
 FAR_S = 1e8
 """Some three years: no race's time lies farther from its start."""

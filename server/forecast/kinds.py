@@ -15,7 +15,7 @@ NOT_FITTED_WIDEN = 1.15
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Kind:
+class ReferenceKind:
     """Everything the engine needs for one reference. nets: weighted, weights sum to 1. level_sd: of her level (log)."""
 
     prior: Prior
@@ -28,7 +28,7 @@ class Kind:
     widen: float
 
 
-def of(reference: Reference) -> Kind:
+def of(reference: Reference) -> ReferenceKind:
     """Constants for a reference: priors blended by quality and climb, curves and hazard by climb.
 
     Plans have theirs, fitted on plans of the cost model on any climb; her own runs make the same plan of her own pace.
@@ -37,7 +37,7 @@ def of(reference: Reference) -> Kind:
 
 
 @lru_cache(maxsize=256)
-def _kind(quality: Quality, climb: float) -> Kind:
+def _kind(quality: Quality, climb: float) -> ReferenceKind:
     flat, hill = GROUNDS
     hilly = float(
         np.clip((climb - flat.climb_m_per_km) / (hill.climb_m_per_km - flat.climb_m_per_km), 0.0, 1.0)
@@ -68,7 +68,7 @@ def _kind(quality: Quality, climb: float) -> Kind:
     between = min(hilly, 1.0 - hilly) >= 0.1 and not planned
     beyond = climb >= 1.5 * hill.climb_m_per_km
     widen = NOT_FITTED_WIDEN if between or beyond else 1.0
-    return Kind(prior, WILD_LEVEL_SD, nets, hazard, push, tail, years, widen)
+    return ReferenceKind(prior, WILD_LEVEL_SD, nets, hazard, push, tail, years, widen)
 
 
 def _blend(one: Prior, other: Prior, share: float) -> Prior:

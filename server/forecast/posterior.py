@@ -10,7 +10,7 @@ import numpy as np
 from scipy.special import log_ndtr
 
 from server.forecast import flags, kinds, stopping, stops
-from server.forecast.condition import Ahead, Legs, Seen, Totals, legs_ahead, totals
+from server.forecast.condition import Legs, StretchesAhead, StretchesRun, Totals, legs_ahead, totals
 from server.forecast.constants import FLAGGING
 from server.forecast.correct import correct, inputs, spread, trust_in_nets, with_mishaps
 from server.forecast.limit import told
@@ -25,8 +25,8 @@ from server.forecast.margins import (
 )
 from server.forecast.target import aimed
 from server.forecast.tempered import contrast, over, tempered
-from server.forecast.timeline import Track, build
-from server.forecast.values import DEFAULT, Fact, FloatArray, Reference, Settings, Target
+from server.forecast.timeline import Progress, build
+from server.forecast.values import DEFAULT, Fact, Fineness, FloatArray, Reference, WhoseTarget
 from server.forecast.view import Posterior
 
 CARRIED_PART = 0.5
@@ -38,7 +38,7 @@ def posterior(
     reference: Reference,
     facts: Sequence[Fact] = (),
     limit_s: float | None = None,
-    settings: Settings = DEFAULT,
+    settings: Fineness = DEFAULT,
 ) -> Posterior:
     """Forecast one runner. limit_s: the race's time limit at the finish, seconds after her start, if known.
 
@@ -49,11 +49,11 @@ def posterior(
 
 
 def with_constants(
-    kind: kinds.Kind,
+    kind: kinds.ReferenceKind,
     reference: Reference,
     facts: Sequence[Fact],
     limit_s: float | None,
-    settings: Settings = DEFAULT,
+    settings: Fineness = DEFAULT,
 ) -> Posterior:
     """`posterior` with constants other than the fitted ones: for scoring years that those were fitted on."""
     reference = tempered(reference, kind.prior.contrast)
@@ -93,7 +93,7 @@ def with_constants(
 
 
 def flagged(
-    kind: kinds.Kind,
+    kind: kinds.ReferenceKind,
     reference: Reference,
     facts: Sequence[Fact],
     lines: FloatArray,
@@ -116,7 +116,7 @@ def flagged(
     return track.clock.real(spent + after)
 
 
-def _stops_next(shapes: _Shapes, track: Track, limit_s: float | None) -> FloatArray:
+def _stops_next(shapes: _Shapes, track: Progress, limit_s: float | None) -> FloatArray:
     """(1,) probability that her race ends on the next leg (`flags`)."""
     a, b = shapes.ahead.a[:, 0], shapes.ahead.b[:, 0]
     limit = None if limit_s is None else np.array([track.clock.running(limit_s)])
@@ -126,7 +126,7 @@ def _stops_next(shapes: _Shapes, track: Track, limit_s: float | None) -> FloatAr
 
 
 def _flagged_survival(
-    survival: FloatArray, shapes: _Shapes, track: Track, limit_s: float | None
+    survival: FloatArray, shapes: _Shapes, track: Progress, limit_s: float | None
 ) -> FloatArray:
     """survival (m,) with the next leg's by the odds of flags, which are fitted from the second leg seen on. They find more
     who may have stopped; a limit she is well within is no reason to look for anybody later."""
@@ -140,8 +140,8 @@ def _flagged_survival(
 class _Shapes:
     """One runner as a batch of one; window is plain with the limit told, curves (m, 8) are theirs."""
 
-    seen: Seen
-    ahead: Ahead
+    seen: StretchesRun
+    ahead: StretchesAhead
     legs: Legs
     plain: Totals
     window: Totals
@@ -149,7 +149,9 @@ class _Shapes:
     plain_curve: Callable[[], FloatArray]
 
 
-def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float | None) -> _Shapes:
+def _shapes(
+    kind: kinds.ReferenceKind, reference: Reference, track: Progress, limit_s: float | None
+) -> _Shapes:
     seen, ahead, legs = _legs(kind, reference, track)
     found = totals(legs, track.ahead_ref_s[None, :])
     spent = np.array([track.origin.at_s])
@@ -159,14 +161,14 @@ def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float
     def bent(of: Totals, lim: FloatArray | None) -> tuple[Totals, FloatArray]:
         x = inputs(seen, ahead, legs, of, found, track.ahead_ref_s[None, :], spent, lim)
         curves = correct(nets, x, trust_in_nets(kind.years, seen), kind.widen)
-        if reference.target is not Target.HERS:
+        if reference.target is not WhoseTarget.HERS:
             return of, curves
         # What she aims at, with what the crew says of the way ahead.
         target = np.array([track.origin.ref_s + track.ahead_ref_s.sum()])
         return aimed(of, curves, spent, target, reference.spread)
 
     without = cache(lambda: bent(found, None))
-    plain = without()[0] if reference.target is Target.HERS else found
+    plain = without()[0] if reference.target is WhoseTarget.HERS else found
 
     def mishaps(of: Totals, curves: FloatArray) -> FloatArray:
         bent_on = with_mishaps(curves, of, plain, spent, kind.tail) if track.seen_y.size else curves
@@ -176,7 +178,9 @@ def _shapes(kind: kinds.Kind, reference: Reference, track: Track, limit_s: float
     return _Shapes(seen, ahead, legs, plain, window, mishaps(window, curves), lambda: mishaps(*without()))
 
 
-def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, Ahead, Legs]:
+def _legs(
+    kind: kinds.ReferenceKind, reference: Reference, track: Progress
+) -> tuple[StretchesRun, StretchesAhead, Legs]:
     """Conditioned legs of one runner, as a batch of one."""
     point = kind.prior.point_sd**2
     finish = reference.elapsed_s[-1]
@@ -187,7 +191,7 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     edges = np.concatenate([[0.0], reference.elapsed_s / finish])
     planned = contrast(reference.km, reference.elapsed_s, reference.stop_s)
     ends = np.concatenate([[track.origin.ref_s], reference.elapsed_s[track.first :]]) / finish
-    seen = Seen(
+    seen = StretchesRun(
         track.seen_a[None],
         track.seen_b[None],
         track.seen_y[None],
@@ -200,7 +204,7 @@ def _legs(kind: kinds.Kind, reference: Reference, track: Track) -> tuple[Seen, A
     a, b = ends[:-1], ends[1:]
     var_a = np.full(a.size, point)
     var_a[0] = track.origin.var_s2 / finish**2 + point * (track.origin.ref_s > 0)
-    ahead = Ahead(a[None], b[None], var_a[None], np.full((1, a.size), point), *hills(a, b))
+    ahead = StretchesAhead(a[None], b[None], var_a[None], np.full((1, a.size), point), *hills(a, b))
     legs = legs_ahead(kind.prior, seen, ahead, kind.level_sd**2)
     cov = legs.cov + track.ahead_cov
     origin = track.origin
@@ -225,7 +229,7 @@ def _rest_of_leg(cov: FloatArray) -> FloatArray:
 
 
 def _not_yet(
-    track: Track, margins: Margins, times: FloatArray, weights: FloatArray, least: FloatArray
+    track: Progress, margins: Margins, times: FloatArray, weights: FloatArray, least: FloatArray
 ) -> tuple[FloatArray, float]:
     """Carry every path past each 'not here yet', never to an earlier time at any point, and the facts' log chance.
 
@@ -251,7 +255,7 @@ def _not_yet(
     return times, evidence
 
 
-def _stays(track: Track, times: FloatArray) -> FloatArray:
+def _stays(track: Progress, times: FloatArray) -> FloatArray:
     """Delay everything after a point she is known to stay at until a time."""
     for point, until in track.stays:
         j = point - track.first
@@ -261,7 +265,7 @@ def _stays(track: Track, times: FloatArray) -> FloatArray:
 
 
 def _finished(
-    reference: Reference, track: Track, settings: Settings, push: tuple[float, float, float]
+    reference: Reference, track: Progress, settings: Fineness, push: tuple[float, float, float]
 ) -> Posterior:
     none = np.zeros((settings.paths, 0))
     weights = np.full(settings.paths, 1.0 / settings.paths)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from server.forecast.values import FloatArray, Quality, Reference, Target
+from server.forecast.values import FloatArray, Quality, Reference, WhoseTarget
 
 NEAR_LOG = 0.10
 LEAST_RUNNERS = 20.0
@@ -49,7 +49,7 @@ def reference_from_results(
     target_s: float,
     climb_m_per_km: float,
     stop_s: FloatArray | None = None,
-    target: Target = Target.HERS,
+    target: WhoseTarget = WhoseTarget.HERS,
 ) -> Reference:
     """A reference that reaches the finish at target_s in the shape others near her target have run.
 

@@ -3,7 +3,7 @@
 import numpy as np
 from scipy.special import ndtr, ndtri
 
-from server.forecast.condition import Ahead, Legs, Seen
+from server.forecast.condition import Legs, StretchesAhead, StretchesRun
 from server.forecast.values import FloatArray
 
 FARTHEST = 3.0
@@ -29,7 +29,7 @@ def rate(hazard: tuple[float, ...], x: FloatArray) -> FloatArray:
     return np.asarray(np.exp(np.clip(x @ np.array(hazard), -12.0, 4.0)))
 
 
-def survival(hazard: tuple[float, ...], seen: Seen, ahead: Ahead, legs: Legs) -> FloatArray:
+def survival(hazard: tuple[float, ...], seen: StretchesRun, ahead: StretchesAhead, legs: Legs) -> FloatArray:
     """(B, m) probability of getting from the last fact to each later point, whatever else may end her race.
 
     What her last leg says counts in full on the next leg and fades along the course, halving every tenth of it.

@@ -7,7 +7,7 @@ from scipy.special import ndtri
 
 from server.forecast.constants import STOPS
 from server.forecast.margins import truncated_above
-from server.forecast.timeline import Track
+from server.forecast.timeline import Progress
 from server.forecast.values import FloatArray, Reference
 
 STOP_LOG_SD = STOPS.log_sd
@@ -41,7 +41,7 @@ def longest_s(finish_s: float, planned_s: float, share: float) -> float:
     return max(rest, stop)
 
 
-def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:
+def departures(reference: Reference, track: Progress, arrivals_s: FloatArray) -> FloatArray:
     """(paths, m) times out, given times in: the stop is part of the way to the next arrival."""
     paths, m = arrivals_s.shape
     planned = np.maximum(
@@ -57,7 +57,7 @@ def departures(reference: Reference, track: Track, arrivals_s: FloatArray) -> Fl
     return np.asarray(out, dtype=np.float64)
 
 
-def leaving_here(reference: Reference, track: Track, arrivals_s: FloatArray) -> FloatArray:
+def leaving_here(reference: Reference, track: Progress, arrivals_s: FloatArray) -> FloatArray:
     """(paths,) running times out of the point she is at; the last fact's own time if she is between points."""
     paths = arrivals_s.shape[0]
     at = track.origin.at_s

@@ -35,7 +35,7 @@ CONDITIONS_LOG = (float(np.log(0.5)), float(np.log(3.0)))
 
 
 @dataclass(frozen=True, slots=True)
-class Clock:
+class RunningTime:
     """Running time: seconds since the start with time held, or rested away from a point, taken out."""
 
     pauses: tuple[tuple[float, float], ...]
@@ -53,7 +53,7 @@ class Clock:
 
 
 @dataclass(frozen=True, slots=True)
-class Edge:
+class TimedEdge:
     """A place on the reference's own time line, and when she was there in running time."""
 
     ref_s: float
@@ -64,8 +64,8 @@ class Edge:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Track:
-    """What the facts come to. Times are running times (see Clock) unless they say real.
+class Progress:
+    """What the facts come to. Times are running times (see `RunningTime`) unless they say real.
 
     seen_a, seen_b, seen_y, seen_va, seen_vb: (k,) stretches run: share edges, log ratio, variance of edges.
     seen_own: (k,) variance added by uncertain conditions. origin: the last edge. first: the next point to come, n once
@@ -75,14 +75,14 @@ class Track:
     arrived_s, left_s: (n,) real times seen, nan elsewhere.
     """
 
-    clock: Clock
+    clock: RunningTime
     seen_a: FloatArray
     seen_b: FloatArray
     seen_y: FloatArray
     seen_va: FloatArray
     seen_vb: FloatArray
     seen_own: FloatArray
-    origin: Edge
+    origin: TimedEdge
     first: int
     at_point: int
     ahead_ref_s: FloatArray
@@ -111,7 +111,7 @@ def place_to_ref(reference: Reference, km: float) -> float:
     return float(t0 + share * (reference.elapsed_s[after] - t0))
 
 
-def build(reference: Reference, facts: Sequence[Fact]) -> Track:
+def build(reference: Reference, facts: Sequence[Fact]) -> Progress:
     """Fold facts, whose order does not matter, into a track. Points outside the reference raise ValueError."""
     for f in facts:
         if isinstance(f, (Sighting, NotYet, KnownStop)) and not 0 <= f.point < reference.n:
@@ -121,7 +121,7 @@ def build(reference: Reference, facts: Sequence[Fact]) -> Track:
     arrived, left, var_arrived, var_left = _sightings(reference, facts)
     rests, resting = _rests(facts, arrived, left)
     holds = [f for f in facts if isinstance(f, Held)]
-    clock = Clock(_merge([(f.start_s, f.end_s) for f in holds if f.end_s is not None] + rests))
+    clock = RunningTime(_merge([(f.start_s, f.end_s) for f in holds if f.end_s is not None] + rests))
     open_holds = [f.start_s for f in holds if f.end_s is None]
     edges, lag_s = _edges(reference, facts, clock, (arrived, left, var_arrived, var_left))
     origin, at_point = _origin(reference, facts, clock, edges[-1], lag_s)
@@ -139,7 +139,7 @@ def build(reference: Reference, facts: Sequence[Fact]) -> Track:
         if isinstance(f, KnownStop) and f.point >= first:
             stays[f.point] = max(stays.get(f.point, 0.0), clock.running(f.until_s))
     retired = [f for f in facts if isinstance(f, Retired)]
-    return Track(
+    return Progress(
         clock,
         *seen,
         origin=origin,
@@ -249,26 +249,26 @@ def _rests(
 def _edges(
     reference: Reference,
     facts: Sequence[Fact],
-    clock: Clock,
+    clock: RunningTime,
     sightings: tuple[FloatArray, FloatArray, FloatArray, FloatArray],
-) -> tuple[list[Edge], float]:
+) -> tuple[list[TimedEdge], float]:
     """Edges in order along the course, of two that contradict each other the farther one; and `_lag_s`."""
     arrived, left, var_arrived, var_left = sightings
     leave = departures(reference)
-    sure = [Edge(0.0, 0.0, 0.0)]
+    sure = [TimedEdge(0.0, 0.0, 0.0)]
     for p in range(reference.n):
         if np.isfinite(arrived[p]):
             sure.append(
-                Edge(
+                TimedEdge(
                     float(reference.elapsed_s[p]), clock.running(float(arrived[p])), float(var_arrived[p]), p
                 )
             )
         if np.isfinite(left[p]):
-            sure.append(Edge(float(leave[p]), clock.running(float(left[p])), float(var_left[p]), -1, p))
+            sure.append(TimedEdge(float(leave[p]), clock.running(float(left[p])), float(var_left[p]), -1, p))
     edges = _consistent(sure)
     slow = float(reference.elapsed_s[-1] / (reference.km[-1] * 1000.0))
     places = [
-        Edge(place_to_ref(reference, f.km), clock.running(f.at_s), (f.accuracy_m * slow) ** 2)
+        TimedEdge(place_to_ref(reference, f.km), clock.running(f.at_s), (f.accuracy_m * slow) ** 2)
         for f in sorted(
             (f for f in facts if isinstance(f, Position)), key=lambda f: (f.km, f.at_s, f.accuracy_m)
         )
@@ -291,7 +291,7 @@ def _edges(
     return edges, lag
 
 
-def _lag_s(places: list[Edge], sure: list[Edge]) -> float:
+def _lag_s(places: list[TimedEdge], sure: list[TimedEdge]) -> float:
     """By how much a tracker says of old places that she is there now: seconds, 0 where it does not.
 
     After she was seen at a point its fixes still lie before that point, all of them, and for about as long as they are old.
@@ -313,7 +313,7 @@ def _lag_s(places: list[Edge], sure: list[Edge]) -> float:
     return lag if lag >= LAGS_S else 0.0
 
 
-def _believed(places: list[Edge], last: Edge) -> list[Edge]:
+def _believed(places: list[TimedEdge], last: TimedEdge) -> list[TimedEdge]:
     """Of the places since the last sure edge the most that one runner can have been at, in order; others as they are.
 
     A tracker that jumps says of one moment what neither those before nor those after bear out; of two as likely the
@@ -338,15 +338,15 @@ def _believed(places: list[Edge], last: Edge) -> list[Edge]:
     return kept
 
 
-def _reached(one: Edge, other: Edge, pace: float) -> bool:
+def _reached(one: TimedEdge, other: TimedEdge, pace: float) -> bool:
     """Whether she can have gone from one place to the other in the time between, not back, give or take their errors."""
     room = ERRORS * np.sqrt(one.var_s2 + other.var_s2)
     way = other.ref_s - one.ref_s
     return bool(-room <= way <= FASTEST * (other.at_s - one.at_s) / pace + room)
 
 
-def _consistent(edges: list[Edge]) -> list[Edge]:
-    kept: list[Edge] = []
+def _consistent(edges: list[TimedEdge]) -> list[TimedEdge]:
+    kept: list[TimedEdge] = []
     for edge in sorted(edges, key=lambda e: (e.ref_s, e.leaves, e.at_s), reverse=True):
         stop = bool(kept) and kept[-1].leaves >= 0 and kept[-1].leaves == edge.arrives
         if (
@@ -366,8 +366,8 @@ def _at_point(reference: Reference, place: Position, arrived: FloatArray, left: 
 
 
 def _origin(
-    reference: Reference, facts: Sequence[Fact], clock: Clock, last: Edge, lag_s: float
-) -> tuple[Edge, int]:
+    reference: Reference, facts: Sequence[Fact], clock: RunningTime, last: TimedEdge, lag_s: float
+) -> tuple[TimedEdge, int]:
     """The edge to forecast from, and the point she is at. A stop known to last moves it to the stop's earliest end; a
     tracker beside the point says that of the time it lags by before."""
     p = last.arrives
@@ -383,7 +383,7 @@ def _origin(
     leave = float(departures(reference)[p])
     stays = max((clock.running(t) for t in until + near), default=-np.inf)
     if stays > last.at_s + (0.0 if until else reference.stop_s[p]):
-        return Edge(leave, stays, last.var_s2, p), p
+        return TimedEdge(leave, stays, last.var_s2, p), p
     return last, p
 
 
@@ -409,7 +409,7 @@ def _effective(
 
 
 def _seen(
-    reference: Reference, edges: list[Edge], conditions: Sequence[Condition]
+    reference: Reference, edges: list[TimedEdge], conditions: Sequence[Condition]
 ) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray, FloatArray, FloatArray]:
     finish = float(reference.elapsed_s[-1])
     pairs = [

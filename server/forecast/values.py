@@ -23,7 +23,7 @@ class Quality(StrEnum):
     PAST_RESULTS = "past results"
 
 
-class Target(StrEnum):
+class WhoseTarget(StrEnum):
     """Whose finish time the reference carries, which is whether it says anything of her (`target`)."""
 
     HERS = "her own target"
@@ -48,7 +48,7 @@ class Reference:
     stop_s: FloatArray
     quality: Quality
     climb_m_per_km: float
-    target: Target = Target.HERS
+    target: WhoseTarget = WhoseTarget.HERS
     spread: float | None = None
 
     def __post_init__(self) -> None:
@@ -198,10 +198,10 @@ NO_SILENCE = Silence()
 
 
 @dataclass(frozen=True, slots=True)
-class Settings:
+class Fineness:
     """How finely to compute: paths is the number of joint paths (>= 50)."""
 
     paths: int = 400
 
 
-DEFAULT = Settings()
+DEFAULT = Fineness()

@@ -1,4 +1,4 @@
-"""A forecast after a set of facts (`Posterior`), and as seen at one moment (`View`): windows, odds, whereabouts, silence.
+"""A forecast after a set of facts (`Posterior`), and as seen at one moment (`EngineView`): windows, odds, whereabouts, silence.
 
 A view is cheap: silence only reweights.
 """
@@ -17,7 +17,7 @@ from scipy.special import ndtr
 from server.forecast import stops
 from server.forecast.margins import Steps, weighted_quantiles
 from server.forecast.stopping import made
-from server.forecast.timeline import Track
+from server.forecast.timeline import Progress
 from server.forecast.timeline import departures as planned_departures
 from server.forecast.values import NO_SILENCE, FloatArray, Reference, Silence, Watcher
 
@@ -44,7 +44,7 @@ class Posterior:
     """
 
     reference: Reference
-    track: Track
+    track: Progress
     arrivals_s: FloatArray
     unlimited: Callable[[], FloatArray] = field(repr=False)
     rest_scores: FloatArray
@@ -72,9 +72,9 @@ class Posterior:
         """Seconds since the start of the last fact that says where she is; 0 before any."""
         return self.track.last_fact_s
 
-    def view(self, now_s: float, silence: Silence = NO_SILENCE) -> View:
+    def view(self, now_s: float, silence: Silence = NO_SILENCE) -> EngineView:
         """The forecast as seen at now_s, when nothing but the facts has been heard. Cheap."""
-        return View(self, now_s, silence)
+        return EngineView(self, now_s, silence)
 
     def late_after_s(self, point: int) -> float:
         """The 90% time of a point to come as it stood at the last fact heard: past it she is late. inf if retired."""
@@ -85,7 +85,7 @@ class Posterior:
 
         P(not heard) never rises with time, so there is one crossing to look for.
         """
-        return self._falls_under(line, View.probability_unheard, silence, after_s)
+        return self._falls_under(line, EngineView.probability_unheard, silence, after_s)
 
     def ended_rather_s(self, going: float, after_s: float, silence: Silence) -> float | None:
         """First second not before after_s from which P(still going | nothing heard) is under `going`, by the odds of having
@@ -101,10 +101,10 @@ class Posterior:
         if not watched or self.track.retired is not None:
             return None
         there = float(self.view(self.last_fact_s).quantiles(min(watched), np.array([HIGH]))[0])
-        return self._falls_under(going, View.probability_going, silence, max(after_s, there))
+        return self._falls_under(going, EngineView.probability_going, silence, max(after_s, there))
 
     def _falls_under(
-        self, line: float, odds: Callable[[View], float], silence: Silence, after_s: float
+        self, line: float, odds: Callable[[EngineView], float], silence: Silence, after_s: float
     ) -> float | None:
         key = (odds.__name__, line, silence, after_s)
         if key not in self.firsts:
@@ -130,7 +130,7 @@ class Posterior:
         return late
 
 
-class View:
+class EngineView:
     """What can be asked of a forecast at now_s (seconds since the runner's start).
 
     Points are numbered as in the reference. Points already reached have a window of no width: the time seen, or,

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from server.forecast.values import Quality, Reference, Target
+from server.forecast.values import Quality, Reference, WhoseTarget
 
 
 @pytest.fixture
@@ -13,11 +13,11 @@ def plan() -> Reference:
     stops = np.full(14, 300.0)
     stops[-1] = 0.0
     arrive = 26 * 3600 * (km / 161.0) ** 1.08
-    return Reference(km, arrive, stops, Quality.COST_MODEL, 30.0, Target.HERS)
+    return Reference(km, arrive, stops, Quality.COST_MODEL, 30.0, WhoseTarget.HERS)
 
 
 @pytest.fixture
 def bare() -> Reference:
     """Distances only, nobody's target, no stops."""
     km = np.linspace(8.0, 160.0, 20)
-    return Reference(km, km * 540.0, np.zeros(20), Quality.DISTANCE, 2.0, Target.ANYBODY)
+    return Reference(km, km * 540.0, np.zeros(20), Quality.DISTANCE, 2.0, WhoseTarget.ANYBODY)

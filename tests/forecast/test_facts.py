@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from server.forecast.posterior import posterior
-from server.forecast.timeline import Clock, _edges, _sightings, build
+from server.forecast.timeline import RunningTime, _edges, _sightings, build
 from server.forecast.values import (
     Condition,
     Fact,
@@ -235,7 +235,7 @@ def test_a_point_where_she_was_seen_in_and_out_says_once_whether_the_tracker_lag
     track = [Position(float(plan.km[3]) - w, seen_at(float(plan.km[3]) - w), 20.0) for w in (1.2, 0.7, 0.4)]
     early = Sighting(3, arrived_s=there, left_s=there + stop)
     facts: list[Fact] = [*seen, early, *track]
-    assert _edges(plan, facts, Clock(()), _sightings(plan, facts))[1] == 0.0
+    assert _edges(plan, facts, RunningTime(()), _sightings(plan, facts))[1] == 0.0
 
 
 def test_conditions_set_by_the_crew_stretch_their_part_only(plan: Reference) -> None:

@@ -11,7 +11,7 @@ from server.forecast import kinds
 from server.forecast.correct import curve
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
-from server.forecast.values import Quality, Reference, Target
+from server.forecast.values import Quality, Reference, WhoseTarget
 from tests.research.fit import alarms, curves, gain, heldout, overdue
 from tests.research.fit.fold import Fold, split
 from tests.research.fit.limits import fit_push
@@ -126,7 +126,7 @@ def test_the_scripts_figures_are_read_as_printed(stopped: str, due: float) -> No
 def test_each_year_is_scored_alone_by_the_fold_that_keeps_it_back(monkeypatch: pytest.MonkeyPatch) -> None:
     """Years in order, each by the fold that does not know it; a row the script leaves out is not a number."""
     kind = kinds.of(
-        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
     )
     ground = Ground(0.0, (), (-1.0, 0, 0, 0, 0, 0), (0.0, 1.0), (1.0, 0.5, 3.0), 1)
     late, early, middle = race(1993), race(1991, points=6), race(1992)
@@ -162,7 +162,7 @@ def test_odds_are_counted_by_what_was_said() -> None:
 def test_waits_are_asked_of_those_who_were_late_only() -> None:
     """From about half of the legs at the median down to few hours past it; what is said rises, what was is positive."""
     kind = kinds.of(
-        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
     )
     nets = tuple(n for _, n in kind.nets)
     ground = Ground(34.0, nets, kind.hazard, kind.push, kind.tail, int(kind.years))
@@ -177,7 +177,7 @@ def test_waits_are_asked_of_those_who_were_late_only() -> None:
 def test_who_makes_a_limit_oftener_than_her_times_say_is_found_out() -> None:
     """Of those whose times say they would miss it, most are made to finish just in time: the push is up, not down."""
     kind = kinds.of(
-        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
     )
     plain = race(3, 8, 400)
     limit = float(np.nanquantile(plain.elapsed_s[:, -1], 0.6))
@@ -199,7 +199,7 @@ def test_hurry_that_comes_late_is_found_late() -> None:
     Half of those late at first are late at last too, whatever they ran between.
     """
     kind = kinds.of(
-        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+        Reference(np.ones(1), np.ones(1), np.zeros(1), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
     )
     draws = np.random.default_rng(5)
     ref = np.linspace(BASIS_S / 8, BASIS_S, 8)

@@ -7,7 +7,7 @@ from server.forecast import flags, kinds, margins
 from server.forecast.fieldcheck import flag
 from server.forecast.fitted import Flagging
 from server.forecast.posterior import with_constants
-from server.forecast.values import Quality, Reference, Sighting, Target
+from server.forecast.values import Quality, Reference, Sighting, WhoseTarget
 from tests.research.fit.flagging import Legs, fit_lines, fit_odds
 
 LINES = np.array([0.04, 0.02, 0.01, 0.005, 0.0025, 0.00125, 0.0006])
@@ -44,7 +44,7 @@ def test_the_adapter_flags_by_the_engines_own_forecast() -> None:
     for limit in (None, 108000.0):
         one, other = (flag(KM, seen, SHAPE, LINES, limit_s=limit) for seen in (steady, tired))
         assert np.all(np.diff(one) >= 0.0)
-        ref = Reference(KM, SHAPE, np.zeros(16), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+        ref = Reference(KM, SHAPE, np.zeros(16), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
         due = [
             with_constants(
                 kinds.of(ref), ref, [Sighting(i, arrived_s=float(t)) for i, t in enumerate(seen)], limit

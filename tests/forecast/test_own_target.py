@@ -12,7 +12,7 @@ from server.course import Course
 from server.event.model import Event
 from server.forecast import kinds
 from server.forecast.bridge import reference_of
-from server.forecast.condition import Ahead, Seen, legs_ahead
+from server.forecast.condition import StretchesAhead, StretchesRun, legs_ahead
 from server.forecast.planned import Plan
 from server.forecast.tempered import contrast, tempered
 from server.forecast.values import FloatArray, Quality
@@ -48,8 +48,8 @@ def runners(miss: float) -> FloatArray:
     none = np.zeros((1, 0))
     legs = legs_ahead(
         kind.prior,
-        Seen(none, none, none, none, none, none, none, none),
-        Ahead(ends[:, :-1], ends[:, 1:], point, point, hills),
+        StretchesRun(none, none, none, none, none, none, none, none),
+        StretchesAhead(ends[:, :-1], ends[:, 1:], point, point, hills),
         0.0,
     )
     draws = np.random.default_rng(7)

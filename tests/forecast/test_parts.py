@@ -8,11 +8,11 @@ import pytest
 from scipy import stats
 
 from server.forecast import kinds, limit, margins, prior
-from server.forecast.condition import Ahead, Seen, Totals, legs_ahead, totals
+from server.forecast.condition import StretchesAhead, StretchesRun, Totals, legs_ahead, totals
 from server.forecast.correct import correct, curve, trust_in_nets, with_mishaps
 from server.forecast.posterior import posterior
 from server.forecast.prior import Prior
-from server.forecast.values import Quality, Reference, Sighting, Target
+from server.forecast.values import Quality, Reference, Sighting, WhoseTarget
 
 SIMPLE = Prior(
     mean=(0.0, 0.0, 0.0, 0.0),
@@ -37,9 +37,9 @@ def grid(n: int) -> tuple[np.ndarray, np.ndarray]:
     return edges[:-1], edges[1:]
 
 
-def seen_of(a: np.ndarray, b: np.ndarray, y: np.ndarray) -> Seen:
+def seen_of(a: np.ndarray, b: np.ndarray, y: np.ndarray) -> StretchesRun:
     zero = np.zeros((1, a.size))
-    return Seen(a[None], b[None], y[None], zero, zero, np.ones((1, a.size)), zero)
+    return StretchesRun(a[None], b[None], y[None], zero, zero, np.ones((1, a.size)), zero)
 
 
 def test_conditioning_is_the_textbook_formula() -> None:
@@ -47,7 +47,9 @@ def test_conditioning_is_the_textbook_formula() -> None:
     a, b = grid(8)
     y = np.array([0.1, 0.05, 0.2, 0.12])
     zero = np.zeros((1, 4))
-    legs = legs_ahead(SIMPLE, seen_of(a[:4], b[:4], y), Ahead(a[None, 4:], b[None, 4:], zero, zero), 0.3**2)
+    legs = legs_ahead(
+        SIMPLE, seen_of(a[:4], b[:4], y), StretchesAhead(a[None, 4:], b[None, 4:], zero, zero), 0.3**2
+    )
     full = prior.covariance(SIMPLE, a, b, a, b, 0.3**2) + np.diag(prior.leg_noise(SIMPLE, a, b))
     gain = full[4:, :4] @ np.linalg.inv(full[:4, :4])
     assert np.allclose(legs.mean[0], gain @ y)
@@ -89,7 +91,9 @@ def test_totals_of_one_leg_are_the_leg_itself() -> None:
     """The moments of a single lognormal leg are kept exactly."""
     a, b = np.array([[0.3]]), np.array([[0.4]])
     zero = np.zeros((1, 1))
-    legs = legs_ahead(SIMPLE, seen_of(np.zeros(0), np.zeros(0), np.zeros(0)), Ahead(a, b, zero, zero), 0.1)
+    legs = legs_ahead(
+        SIMPLE, seen_of(np.zeros(0), np.zeros(0), np.zeros(0)), StretchesAhead(a, b, zero, zero), 0.1
+    )
     t = totals(legs, np.array([[3600.0]]))
     assert t.mean[0, 0] == pytest.approx(np.log(3600.0) + legs.mean[0, 0])
     assert t.cov[0, 0, 0] == pytest.approx(legs.cov[0, 0, 0])
@@ -158,8 +162,8 @@ def test_correlations_that_cannot_be_give_the_nearest_that_can() -> None:
 def test_kinds_depend_on_quality_and_climb_only() -> None:
     """Better references scatter less; between fitted cases the windows are widened; names play no part."""
 
-    def kind(quality: Quality, climb: float) -> kinds.Kind:
-        return kinds.of(Reference([50.0], [30000.0], [0.0], quality, climb, Target.ANYBODY))  # type: ignore[arg-type]
+    def kind(quality: Quality, climb: float) -> kinds.ReferenceKind:
+        return kinds.of(Reference([50.0], [30000.0], [0.0], quality, climb, WhoseTarget.ANYBODY))  # type: ignore[arg-type]
 
     a, b = np.array([0.4]), np.array([0.45])
     noise = [prior.leg_noise(kind(q, 34.0).prior, a, b)[0] for q in (Quality.DISTANCE, Quality.PAST_RESULTS)]
@@ -182,7 +186,7 @@ def test_corrections_learned_from_little_are_believed_little() -> None:
 
     def trust(years: float, points: int) -> float:
         ones = np.ones((1, points))
-        return float(trust_in_nets(years, Seen(ones, ones, ones, ones, ones, ones, ones))[0])
+        return float(trust_in_nets(years, StretchesRun(ones, ones, ones, ones, ones, ones, ones))[0])
 
     assert 0.0 < trust(5, 1) < trust(5, 2) < trust(5, 9) < trust(18, 9) < 1.0
     assert trust(0, 9) == 0.0

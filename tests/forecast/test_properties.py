@@ -12,6 +12,7 @@ from server.forecast.stages import StageEnd, within
 from server.forecast.values import (
     Condition,
     Fact,
+    Fineness,
     Held,
     KnownStop,
     NotYet,
@@ -19,15 +20,14 @@ from server.forecast.values import (
     Quality,
     Reference,
     Rest,
-    Settings,
     Sighting,
     Silence,
-    Target,
     Watcher,
+    WhoseTarget,
 )
 
 PROBS = np.array([0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95])
-FEW = Settings(paths=120)
+FEW = Fineness(paths=120)
 KM = np.array([9, 20, 31, 42, 55, 66, 78, 90, 101, 113, 125, 137, 149, 161.0])
 ARRIVE = 26 * 3600 * (KM / 161.0) ** 1.08
 quick = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
@@ -36,7 +36,7 @@ quick = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCh
 def reference(quality: Quality = Quality.COST_MODEL, stop_s: float = 300.0) -> Reference:
     stops = np.full(14, stop_s)
     stops[-1] = 0.0
-    return Reference(KM, ARRIVE, stops, quality, 30.0, Target.HERS)
+    return Reference(KM, ARRIVE, stops, quality, 30.0, WhoseTarget.HERS)
 
 
 @st.composite
@@ -252,7 +252,7 @@ def test_stretching_all_times_stretches_the_answer(
     """Plan, facts and limit all scaled: the windows scale too, so nothing leans on hours."""
     facts, _ = run
     plain = reference(quality, 0.0)
-    stretched = Reference(plain.km, plain.elapsed_s * factor, plain.stop_s, quality, 30.0, Target.HERS)
+    stretched = Reference(plain.km, plain.elapsed_s * factor, plain.stop_s, quality, 30.0, WhoseTarget.HERS)
     more = [stretch(f, factor) for f in facts]
     one = posterior(plain, facts, None if limit is None else limit * 3600.0, FEW)
     other = posterior(stretched, more, None if limit is None else limit * 3600.0 * factor, FEW)

@@ -14,7 +14,7 @@ from server.forecast.fieldcheck import arrivals
 from server.forecast.fitted import Ground
 from server.forecast.margins import KNOT_P
 from server.forecast.posterior import posterior
-from server.forecast.values import Fact, NotYet, Quality, Reference, Sighting, Target
+from server.forecast.values import Fact, NotYet, Quality, Reference, Sighting, WhoseTarget
 from tests.research.fit.scores import Tally, quantiles
 from tests.research.fit.tables import batch, load
 
@@ -40,7 +40,7 @@ def test_the_adapter_gives_the_servers_windows() -> None:
     km = np.linspace(10.0, 160.0, 16)
     shape = 86400.0 * (km / 160.0) ** 1.05
     seen = shape[:5] * 1.1
-    ref = Reference(km, shape, np.zeros(16), Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+    ref = Reference(km, shape, np.zeros(16), Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
     facts = [Sighting(p, arrived_s=float(t)) for p, t in enumerate(seen)]
     for now in (None, float(shape[5]) * 1.15):
         more = facts if now is None else [*facts, NotYet(5, now)]
@@ -59,7 +59,7 @@ def test_the_adapter_takes_what_a_reference_was_made_from() -> None:
     assert np.array_equal(
         plain, arrivals(km, seen, shape, KNOT_P, quality="past results", climb_m_per_km=34.0)
     )
-    ref = Reference(km, shape, np.zeros(16), Quality.COST_MODEL, 12.0, Target.ANYBODY)
+    ref = Reference(km, shape, np.zeros(16), Quality.COST_MODEL, 12.0, WhoseTarget.ANYBODY)
     facts = [Sighting(p, arrived_s=float(t)) for p, t in enumerate(seen)]
     view = posterior(ref, facts).view(0.0)
     got = arrivals(km, seen, shape, KNOT_P, quality="cost model", climb_m_per_km=12.0)
@@ -108,7 +108,7 @@ def test_a_field_not_yet_seen_scatters_as_its_plan_says(bare: Reference) -> None
     """Before the start it is the plan's to say how widely she may end, one by one and all at once."""
     probs = np.array([0.1, 0.5, 0.9])
     for spread in (0.1, 0.3):
-        plan = replace(bare, target=Target.HERS, spread=spread)
+        plan = replace(bare, target=WhoseTarget.HERS, spread=spread)
         one = posterior(plan).view(0.0)
         together = forecast_field(plan, np.full((2, plan.n), np.nan), probs)
         for p in (0, 9, plan.n - 1):
@@ -123,7 +123,7 @@ def test_the_fits_own_scores_are_the_engines() -> None:
         quality = Quality.DISTANCE if race.free_level else Quality.PAST_RESULTS
         km = race.share * 161.0
         kind = kinds.of(
-            Reference(km, race.ref_s, km * 0, quality, 2.0 if race.free_level else 34.0, Target.ANYBODY)
+            Reference(km, race.ref_s, km * 0, quality, 2.0 if race.free_level else 34.0, WhoseTarget.ANYBODY)
         )
         nets = tuple(n for _, n in kind.nets)
         ground = Ground(0.0, nets, kind.hazard, kind.push, kind.tail, int(kind.years))
@@ -148,7 +148,7 @@ def test_floors_hold_on_the_tables(limit: bool) -> None:
     for race in load(SHARED / "data", SHARED / "bench" / "references.json"):
         quality, climb = (Quality.DISTANCE, 2.0) if race.free_level else (Quality.PAST_RESULTS, 34.0)
         one = np.array([1.0])
-        kind = kinds.of(Reference(one, one, one * 0, quality, climb, Target.ANYBODY))
+        kind = kinds.of(Reference(one, one, one * 0, quality, climb, WhoseTarget.ANYBODY))
         ground = Ground(
             climb, tuple(n for _, n in kind.nets), kind.hazard, kind.push, kind.tail, int(kind.years)
         )
@@ -173,7 +173,7 @@ def test_bands_hold_for_who_is_long_overdue() -> None:
         held = []
         for race in races:
             km = race.share * 161.0
-            reference = Reference(km, race.ref_s, km * 0, Quality.PAST_RESULTS, 34.0, Target.ANYBODY)
+            reference = Reference(km, race.ref_s, km * 0, Quality.PAST_RESULTS, 34.0, WhoseTarget.ANYBODY)
             kind = kinds.of(reference)
             ground = Ground(
                 0.0, tuple(n for _, n in kind.nets), kind.hazard, kind.push, kind.tail, int(kind.years)

@@ -6,11 +6,11 @@ import numpy as np
 import pytest
 
 from server.forecast import kinds
-from server.forecast.condition import Ahead, Seen, legs_ahead
+from server.forecast.condition import StretchesAhead, StretchesRun, legs_ahead
 from server.forecast.fieldcheck import arrivals
 from server.forecast.margins import KNOT_P
 from server.forecast.tempered import contrast, over, tempered
-from server.forecast.values import Quality, Reference, Target
+from server.forecast.values import Quality, Reference, WhoseTarget
 from tests.research.fit.planned import fit_contrast, tempered_race, warped
 from tests.research.fit.tables import BASIS_S, Race
 
@@ -23,7 +23,7 @@ def hilly(stop_s: float = 0.0) -> Reference:
     stops = np.full(16, stop_s)
     stops[-1] = 0.0
     arrive = np.cumsum(legs) + np.concatenate([[0.0], np.cumsum(stops[:-1])])
-    return Reference(KM, arrive, stops, Quality.COST_MODEL, 40.0, Target.ANYBODY)
+    return Reference(KM, arrive, stops, Quality.COST_MODEL, 40.0, WhoseTarget.ANYBODY)
 
 
 @pytest.mark.parametrize("stop_s", [0.0, 600.0])
@@ -43,7 +43,7 @@ def test_a_steady_fade_is_no_contrast() -> None:
     legs = np.exp(np.linspace(-0.3, 0.3, 16))
     arrive = np.cumsum(legs) / legs.sum() * 86400.0
     assert np.abs(contrast(KM, arrive)).max() < 0.04
-    plan = Reference(KM, arrive, np.zeros(16), Quality.COST_MODEL, 40.0, Target.ANYBODY)
+    plan = Reference(KM, arrive, np.zeros(16), Quality.COST_MODEL, 40.0, WhoseTarget.ANYBODY)
     assert np.abs(np.log(tempered(plan, -0.25).elapsed_s / arrive)).max() < 0.01
 
 
@@ -64,10 +64,10 @@ def test_what_a_climb_shows_moves_climbs_and_descents_apart() -> None:
     a, b = edges[:-1], edges[1:]
     zero = np.zeros((1, 4))
     y = np.where(np.arange(4) % 2 == 0, 0.15, -0.15)
-    ahead = Ahead(a[None, 4:], b[None, 4:], np.zeros((1, 12)), np.zeros((1, 12)))
+    ahead = StretchesAhead(a[None, 4:], b[None, 4:], np.zeros((1, 12)), np.zeros((1, 12)))
 
     def apart(told: bool) -> float:
-        seen = Seen(a[None, :4], b[None, :4], y[None], zero, zero, np.ones((1, 4)), zero)
+        seen = StretchesRun(a[None, :4], b[None, :4], y[None], zero, zero, np.ones((1, 4)), zero)
         if told:
             seen = replace(seen, contrast=planned[None, :4])
         legs = legs_ahead(

@@ -16,19 +16,19 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast import kinds
-from server.forecast.kinds import Kind
+from server.forecast.kinds import ReferenceKind
 from server.forecast.outlook import RATHER
 from server.forecast.posterior import with_constants
 from server.forecast.values import (
     Fact,
+    Fineness,
     FloatArray,
     Quality,
     Reference,
-    Settings,
     Sighting,
     Silence,
-    Target,
     Watcher,
+    WhoseTarget,
 )
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, OWN_REFERENCE, say
 from tests.research.fit.fold import Fold
@@ -46,7 +46,7 @@ PROMPT_S = 60.0
 POINTS_WATCHED = 12
 """Of the points ahead: where a third of the reports fail, ten silent points say less than one in 100,000."""
 LEGS = 20
-SETTINGS = Settings(paths=200)
+SETTINGS = Fineness(paths=200)
 
 Rule = tuple[float, bool]
 """An alarm line, and whether the odds of an end count beside it."""
@@ -78,7 +78,7 @@ def reports(
 
 
 def watch_runner(
-    kind: Kind,
+    kind: ReferenceKind,
     race: Race,
     times: FloatArray,
     failing: tuple[float, float],
@@ -131,13 +131,13 @@ def reference_of(race: Race, times: FloatArray) -> Reference:
     """What the engine is given for a runner of a table: as the scoring script gives it; a plan where the race has one."""
     if race.km is not None:
         still, steep = np.zeros(race.km.size), CLIMB_M_PER_KM[race.course]
-        return Reference(race.km, race.ref_s, still, Quality.COST_MODEL, steep, Target.ANYBODY)
+        return Reference(race.km, race.ref_s, still, Quality.COST_MODEL, steep, WhoseTarget.ANYBODY)
     first = np.flatnonzero(np.isfinite(times))[0]
     scale = times[first] / race.ref_s[first] if race.free_level else 1.0
     none = np.zeros(race.ref_s.size)
     quality = OWN_REFERENCE[race.course]
     climb = CLIMB_M_PER_KM[race.course]
-    return Reference(race.ref_s, race.ref_s * scale, none, quality, climb, Target.ANYBODY)
+    return Reference(race.ref_s, race.ref_s * scale, none, quality, climb, WhoseTarget.ANYBODY)
 
 
 def _row(failing: tuple[float, float], rule: Rule, c: Count) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from server.forecast.fitted import Ground
-from server.forecast.kinds import Kind
+from server.forecast.kinds import ReferenceKind
 from server.forecast.prior import Prior
 from tests.research.fit.curves import train
 from tests.research.fit.hazards import fit_hazard
@@ -26,10 +26,10 @@ class Fold:
     ground: Ground
 
     @property
-    def kind(self) -> Kind:
+    def kind(self) -> ReferenceKind:
         """The fit as `posterior.with_constants` takes it."""
         nets = tuple((1.0 / len(self.ground.nets), n) for n in self.ground.nets)
-        return Kind(
+        return ReferenceKind(
             self.prior,
             WILD_LEVEL_SD,
             nets,

@@ -15,7 +15,7 @@ import numpy as np
 
 from server.forecast import kinds
 from server.forecast.field import forecast_field
-from server.forecast.kinds import Kind
+from server.forecast.kinds import ReferenceKind
 from server.forecast.margins import KNOT_P
 from server.forecast.prior import covariance, edge_noise, leg_noise, mean
 from server.forecast.tempered import contrast, tempered
@@ -32,7 +32,7 @@ along the way: no better, and worse four points on."""
 AHEAD = (0, 1, 5, 50)
 
 
-def factors(kind: Kind, reference: Reference, others_s: FloatArray) -> FloatArray:
+def factors(kind: ReferenceKind, reference: Reference, others_s: FloatArray) -> FloatArray:
     """(n,) log factors of the day's legs against the reference, from others' arrivals (runners, n), nan where not known."""
     prior = kind.prior
     plan = tempered(reference, prior.contrast)

@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 
 from server.forecast.posterior import posterior
-from server.forecast.values import Fact, FloatArray, Position, Quality, Reference, Sighting, Target
+from server.forecast.values import Fact, FloatArray, Position, Quality, Reference, Sighting, WhoseTarget
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, say
 from tests.research.fit.tables import KM_OF_MILE, MINUTE, Race, courses, load
 
@@ -58,7 +58,7 @@ def questions(race: Race, every: int) -> Iterator[tuple[str, float, float, float
     for row, times in enumerate(done):
         draws = np.random.default_rng([race.year, row])
         scale = times[0] / race.ref_s[0] if race.free_level else 1.0
-        plan = Reference(km, race.ref_s * scale, np.zeros(km.size), quality, climb, Target.ANYBODY)
+        plan = Reference(km, race.ref_s * scale, np.zeros(km.size), quality, climb, WhoseTarget.ANYBODY)
         k = int(draws.integers(2, km.size))
         begin, end = float(times[k - 1]), float(times[k])
         if end - begin < LEAST_LEG_S:

@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from server.forecast.condition import Ahead, Seen
+from server.forecast.condition import StretchesAhead, StretchesRun
 from server.forecast.prior import Prior
 from server.forecast.results import shape_from_results
 from server.forecast.tempered import contrast, over
@@ -48,8 +48,8 @@ class Batch:
 
     race: Race
     k: int
-    seen: Seen
-    ahead: Ahead
+    seen: StretchesRun
+    ahead: StretchesAhead
     ahead_ref_s: FloatArray
     spent_s: FloatArray
     truth_s: FloatArray
@@ -166,9 +166,11 @@ def batch(race: Race, k: int, prior: Prior) -> Batch:
     y = np.where(counts > 0, y - base[:, None], 0.0)
     point = prior.point_sd**2
     b = np.tile(share[:k], (count, 1))
-    seen = Seen(a, b, y, np.where(a > 0, point, 0.0), np.full_like(b, point), counts, np.zeros_like(b))
+    seen = StretchesRun(
+        a, b, y, np.where(a > 0, point, 0.0), np.full_like(b, point), counts, np.zeros_like(b)
+    )
     ahead_a, ahead_b = np.tile(share[k - 1 : -1], (count, 1)), np.tile(share[k:], (count, 1))
-    ahead = Ahead(ahead_a, ahead_b, np.full_like(ahead_a, point), np.full_like(ahead_a, point))
+    ahead = StretchesAhead(ahead_a, ahead_b, np.full_like(ahead_a, point), np.full_like(ahead_a, point))
     ahead_ref = np.diff(race.ref_s[k - 1 :])[None, :] * np.exp(base)[:, None]
     if race.km is not None and prior.contrast_sd > 0.0:
         edges, planned = np.concatenate([[0.0], share]), contrast(race.km, race.ref_s)

@@ -12,9 +12,9 @@ import numpy as np
 
 from server.forecast.constants import GROUNDS
 from server.forecast.field import forecast_field
-from server.forecast.kinds import Kind
+from server.forecast.kinds import ReferenceKind
 from server.forecast.margins import KNOT_P
-from server.forecast.values import FloatArray, Quality, Reference, Target
+from server.forecast.values import FloatArray, Quality, Reference, WhoseTarget
 from tests.research.fit.__main__ import CLIMB_M_PER_KM, say
 from tests.research.fit.planned import fit_contrast, fit_planned, planned_races
 from tests.research.fit.priors import WILD_LEVEL_SD
@@ -28,11 +28,13 @@ HEAD = (
 )
 
 
-def kind_of(others: list[Race]) -> Kind:
+def kind_of(others: list[Race]) -> ReferenceKind:
     """Constants for plans of the cost model, fitted on other grounds; the odds are no part of what is scored here."""
     prior, bend = fit_planned(others, fit_contrast(others))
     nets = tuple((1.0 / len(bend.nets), n) for n in bend.nets)
-    return Kind(prior, WILD_LEVEL_SD, nets, GROUNDS[0].hazard, GROUNDS[0].push, bend.tail, bend.years, 1.0)
+    return ReferenceKind(
+        prior, WILD_LEVEL_SD, nets, GROUNDS[0].hazard, GROUNDS[0].push, bend.tail, bend.years, 1.0
+    )
 
 
 def asked_at(n: int) -> dict[str, int]:
@@ -55,7 +57,7 @@ class Windows:
 
 
 def score_targets(
-    race: Race, kind: Kind, miss: float, said: float, into: dict[str, Windows], every: int
+    race: Race, kind: ReferenceKind, miss: float, said: float, into: dict[str, Windows], every: int
 ) -> None:
     """Add the finishers of a race to the tallies by when they are asked about."""
     done = race.elapsed_s[~np.isnan(race.elapsed_s[:, -1])][::every]
@@ -64,7 +66,7 @@ def score_targets(
     assert race.km is not None
     climb = CLIMB_M_PER_KM[race.course]
     plan = Reference(
-        race.km, race.ref_s, np.zeros(race.km.size), Quality.COST_MODEL, climb, Target.HERS, said
+        race.km, race.ref_s, np.zeros(race.km.size), Quality.COST_MODEL, climb, WhoseTarget.HERS, said
     )
     for when, k in asked_at(race.km.size).items():
         seen = np.array(done)
@@ -75,7 +77,7 @@ def score_targets(
         into.setdefault(when, Windows()).add(found[:, k:], truth)
 
 
-def rows(races: list[Race], kind: Kind, pairs: list[tuple[float, float]], every: int) -> None:
+def rows(races: list[Race], kind: ReferenceKind, pairs: list[tuple[float, float]], every: int) -> None:
     """Print the lines of some races."""
     for miss, said in pairs:
         tallies: dict[str, Windows] = {}
