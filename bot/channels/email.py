@@ -30,7 +30,7 @@ from bot.channels.base import Delivery, Outcome, Sent, Settings
 from bot.channels.outgoing import OnlyOut
 from server.clock import Clock, SystemClock
 
-__all__ = ["TABLE", "Email", "MailStage", "Row", "make", "outcome_of"]
+__all__ = ["TABLE", "Email", "ErrorRow", "MailStage", "make", "outcome_of"]
 
 
 SUBJECT_MAX = 200
@@ -47,7 +47,7 @@ class MailStage(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ErrorRow:
     """An error (or a subclass), the stage and the start of the server's reply code if they decide, and what
     that means. An enhanced code (RFC 3463) must stand at the start of the reply's text."""
 
@@ -58,37 +58,37 @@ class Row:
     enhanced: str = ""
 
 
-TABLE: tuple[Row, ...] = (
+TABLE: tuple[ErrorRow, ...] = (
     # 4xx: 'try again later' (RFC 5321, 4.2.1), at whatever step; certainly not sent.
-    Row(aiosmtplib.SMTPResponseException, None, "4", Sent.LATER),
+    ErrorRow(aiosmtplib.SMTPResponseException, None, "4", Sent.LATER),
     # 552, 554 at DATA: this message. 550 at RCPT with 5.1.x: the mailbox does not exist (RFC 3463, 3.2).
-    Row(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.GONE, enhanced="5.1."),
-    Row(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.NEVER),
-    Row(aiosmtplib.SMTPResponseException, MailStage.DATA, "5", Sent.NEVER),
-    Row(aiosmtplib.SMTPResponseException, MailStage.SENDER, "552", Sent.NEVER),
+    ErrorRow(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.GONE, enhanced="5.1."),
+    ErrorRow(aiosmtplib.SMTPResponseException, MailStage.RECIPIENT, "5", Sent.NEVER),
+    ErrorRow(aiosmtplib.SMTPResponseException, MailStage.DATA, "5", Sent.NEVER),
+    ErrorRow(aiosmtplib.SMTPResponseException, MailStage.SENDER, "552", Sent.NEVER),
     # 5xx before a recipient was named is about us: greeting, login, our own address.
-    Row(aiosmtplib.SMTPResponseException, None, "5", Sent.WRONG_SETTINGS),
+    ErrorRow(aiosmtplib.SMTPResponseException, None, "5", Sent.WRONG_SETTINGS),
     # Another code than the protocol has is no answer at all.
-    Row(aiosmtplib.SMTPResponseException, MailStage.DATA, "", Sent.UNKNOWN),
-    Row(aiosmtplib.SMTPResponseException, None, "", Sent.NOT_SENT),
+    ErrorRow(aiosmtplib.SMTPResponseException, MailStage.DATA, "", Sent.UNKNOWN),
+    ErrorRow(aiosmtplib.SMTPResponseException, None, "", Sent.NOT_SENT),
     # Refused, stalled, dropped.
-    Row(aiosmtplib.SMTPServerDisconnected, MailStage.DATA, "", Sent.UNKNOWN),
-    Row(aiosmtplib.SMTPTimeoutError, MailStage.DATA, "", Sent.UNKNOWN),
-    Row(aiosmtplib.SMTPServerDisconnected, None, "", Sent.NOT_SENT),
-    Row(aiosmtplib.SMTPConnectError, None, "", Sent.NOT_SENT),
-    Row(aiosmtplib.SMTPTimeoutError, None, "", Sent.NOT_SENT),
-    Row(aiosmtplib.SMTPNotSupported, MailStage.SENDER, "", Sent.NEVER),
-    Row(aiosmtplib.SMTPNotSupported, MailStage.RECIPIENT, "", Sent.NEVER),
+    ErrorRow(aiosmtplib.SMTPServerDisconnected, MailStage.DATA, "", Sent.UNKNOWN),
+    ErrorRow(aiosmtplib.SMTPTimeoutError, MailStage.DATA, "", Sent.UNKNOWN),
+    ErrorRow(aiosmtplib.SMTPServerDisconnected, None, "", Sent.NOT_SENT),
+    ErrorRow(aiosmtplib.SMTPConnectError, None, "", Sent.NOT_SENT),
+    ErrorRow(aiosmtplib.SMTPTimeoutError, None, "", Sent.NOT_SENT),
+    ErrorRow(aiosmtplib.SMTPNotSupported, MailStage.SENDER, "", Sent.NEVER),
+    ErrorRow(aiosmtplib.SMTPNotSupported, MailStage.RECIPIENT, "", Sent.NEVER),
     # STARTTLS or a way to log in that the server does not have.
-    Row(aiosmtplib.SMTPException, MailStage.CONNECT, "", Sent.WRONG_SETTINGS),
-    Row(aiosmtplib.SMTPException, MailStage.LOGIN, "", Sent.WRONG_SETTINGS),
-    Row(ssl.SSLError, None, "", Sent.WRONG_SETTINGS),
+    ErrorRow(aiosmtplib.SMTPException, MailStage.CONNECT, "", Sent.WRONG_SETTINGS),
+    ErrorRow(aiosmtplib.SMTPException, MailStage.LOGIN, "", Sent.WRONG_SETTINGS),
+    ErrorRow(ssl.SSLError, None, "", Sent.WRONG_SETTINGS),
     # An address or a text that can't be written as a mail.
-    Row(ValueError, None, "", Sent.NEVER),
-    Row(MessageError, None, "", Sent.NEVER),
-    Row(OSError, MailStage.DATA, "", Sent.UNKNOWN),
-    Row(OSError, None, "", Sent.NOT_SENT),
-    Row(aiosmtplib.SMTPException, None, "", Sent.UNKNOWN),
+    ErrorRow(ValueError, None, "", Sent.NEVER),
+    ErrorRow(MessageError, None, "", Sent.NEVER),
+    ErrorRow(OSError, MailStage.DATA, "", Sent.UNKNOWN),
+    ErrorRow(OSError, None, "", Sent.NOT_SENT),
+    ErrorRow(aiosmtplib.SMTPException, None, "", Sent.UNKNOWN),
 )
 """First fit wins."""
 

@@ -15,7 +15,7 @@ from server.facts.stop_log import Item, Level
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2200
 
 
-class Request(BaseModel):
+class RequestBody(BaseModel):
     """The base of every request: unknown fields are refused, no number may be NaN or infinite."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False, str_strip_whitespace=True)
@@ -33,7 +33,7 @@ Id = Annotated[str, Field(min_length=1, max_length=100)]
 Words = Annotated[str, Field(max_length=2000)]
 
 
-class FixIn(Request):
+class FixIn(RequestBody):
     """A place on the globe, with its accuracy in metres if known."""
 
     lat: float = Field(ge=-90, le=90)
@@ -43,7 +43,7 @@ class FixIn(Request):
     heading_deg: float | None = Field(default=None, ge=0, le=360)
 
 
-class LoggedIn(Request):
+class LoggedIn(RequestBody):
     """One thing of the stop log; `amount` in g of carbohydrate (ate), ml (drank) or minutes (slept)."""
 
     item: Item
@@ -52,7 +52,7 @@ class LoggedIn(Request):
     words: Annotated[str, Field(max_length=200)] = ""
 
 
-class CheckIn(Request):
+class CheckIn(RequestBody):
     """One report about a runner. `key` is made by the sender and is the same when it sends the report again;
     left out, the server makes one and returns it. `seen_at` is when it happened (default: when sent). `more_follows`:
     the next report is of the same message, and people are told only once both are in. `picture`: of words passed on, the id
@@ -83,7 +83,7 @@ class CheckIn(Request):
     doubt: Words = ""
 
 
-class Change(Request):
+class Change(RequestBody):
     """A change of the plan. `what` and the fields it calls for (server/event/replan.py), or `undo`: the version to be taken
     back; of a cut-off `point`, `edge` and `until`, or `undo_entry`: the entry that moved it. `over` is the version it was
     looked at against. With `dry_run` nothing is done: the answer says what would be."""
@@ -113,13 +113,13 @@ class CheckInByBib(CheckIn):
     bib: str = Field(min_length=1, max_length=20)
 
 
-class StartList(Request):
+class StartList(RequestBody):
     """A start list: CSV whose first line names the columns (bib, name, wave, course, target)."""
 
     csv: str = Field(min_length=1, max_length=1_000_000)
 
 
-class RaceFact(Request):
+class RaceFact(RequestBody):
     """One race-level fact by the organiser: a delay, a hold, a moved cut-off, closed access, a reroute."""
 
     kind: Kind
@@ -193,7 +193,7 @@ class Positions(BaseModel):
         return [Feature(type="Feature", geometry=self.geometry, properties=self.properties or Properties())]
 
 
-class TrackerReport(Request):
+class TrackerReport(RequestBody):
     """What a tracker that can only GET sends as query parameters. `t` is a POSIX second or an ISO time."""
 
     model_config = ConfigDict(extra="ignore", frozen=True, allow_inf_nan=False)
@@ -207,7 +207,7 @@ class TrackerReport(Request):
     id: Key | None = None
 
 
-class Correct(Request):
+class Correct(RequestBody):
     """Taking back or confirming an entry. `within_s`: take it back only if it was received no longer ago than this, or
     has not counted yet, or is a call for help: what an 'undo' button may do, however old the button is. `meant`: the
     runner's id whom a call for help that is taken back was for."""
@@ -219,7 +219,7 @@ class Correct(Request):
     meant: str | None = None
 
 
-class Answer(Request):
+class Answer(RequestBody):
     """An answer to a notice: a word of its buttons, or free words."""
 
     answer: str = Field(min_length=1, max_length=60)
@@ -228,7 +228,7 @@ class Answer(Request):
     sent_at: Moment | None = None
 
 
-class Join(Request):
+class Join(RequestBody):
     """Redeeming an invitation. With `preview` it only says whose it is, and uses nothing up."""
 
     code: str = Field(min_length=4, max_length=100)
@@ -237,14 +237,14 @@ class Join(Request):
     preview: bool = False
 
 
-class Update(Request):
+class Update(RequestBody):
     """One raw update of a channel, as it came."""
 
     id: str = Field(min_length=1, max_length=200)
     body: str = Field(max_length=1_000_000)
 
 
-class InboxStore(Request):
+class InboxStore(RequestBody):
     """Raw updates to keep before they are confirmed to the channel. `caught_up` says that the channel has
     handed over everything that waited while we were away."""
 
@@ -253,14 +253,14 @@ class InboxStore(Request):
     caught_up: bool = False
 
 
-class InboxNext(Request):
+class InboxNext(RequestBody):
     """Ask for stored updates that nobody has worked on yet."""
 
     channel: str = Field(min_length=1, max_length=30)
     limit: int = Field(default=20, ge=1, le=100)
 
 
-class InboxDone(Request):
+class InboxDone(RequestBody):
     """An update has been worked off; `problem` says why it could not be, if so. `later`: it has not been, will be tried
     again, and what came after it need not wait for that. `back`: it was claimed for the time of that number and is free
     for whoever asks next, unless somebody has claimed it since."""
@@ -271,7 +271,7 @@ class InboxDone(Request):
     back: int | None = Field(default=None, ge=1)
 
 
-class ListenLease(Request):
+class ListenLease(RequestBody):
     """Ask to be the one process that listens at a channel, for `ttl_s`; or, with `give_back`, to be it no more.
     `holder` names the process, the same each time it asks."""
 
@@ -281,7 +281,7 @@ class ListenLease(Request):
     give_back: bool = False
 
 
-class AddressNews(Request):
+class AddressNews(RequestBody):
     """A channel says that an address takes nothing more, takes messages again, or has become another."""
 
     channel: str = Field(min_length=1, max_length=30)
@@ -290,21 +290,21 @@ class AddressNews(Request):
     new_address: str = Field(default="", max_length=200)
 
 
-class GroupChat(Request):
+class GroupChat(RequestBody):
     """The chat of a whole crew, at the channel that asks; `tell` false: it is told nothing more."""
 
     address: str = Field(min_length=1, max_length=200)
     tell: bool = True
 
 
-class Followers(Request):
+class Followers(RequestBody):
     """`on`: a new link is given, the one before ends; `on` false: it is taken back; left out: it is only asked whether one
     holds."""
 
     on: bool | None = None
 
 
-class Alive(Request):
+class Alive(RequestBody):
     """A channel that only sends found its other side up. Without another such sign for `well_for_s` it counts
     as down."""
 
@@ -312,7 +312,7 @@ class Alive(Request):
     well_for_s: float = Field(default=120.0, ge=10, le=24 * 3600)
 
 
-class OutboxClaim(Request):
+class OutboxClaim(RequestBody):
     """Take deliveries that are due (`urgent`: alarms only; `pictures`: the channel can show some); they are ours until the
     lease ends."""
 
@@ -323,7 +323,7 @@ class OutboxClaim(Request):
     pictures: bool = False
 
 
-class OutboxReport(Request):
+class OutboxReport(RequestBody):
     """What became of a delivery: one of the words of the channel table."""
 
     outcome: str = Field(min_length=1, max_length=30)
@@ -334,7 +334,7 @@ class OutboxReport(Request):
     new_address: str = Field(default="", max_length=200)
 
 
-class ChatIn(Request):
+class ChatIn(RequestBody):
     """One thing a person does in the web chat: exactly one of text, button, fix, photo (base64; its text may
     be with it). `age_s`: how long ago they did it, for one that could not be sent at once; a browser's own clock is not
     asked, as it may be wrong."""
@@ -347,7 +347,7 @@ class ChatIn(Request):
     photo: str = Field(default="", max_length=1_000_000)
 
 
-class PushSubscription(Request):
+class PushSubscription(RequestBody):
     """What a browser hands out when somebody lets it show notices: where to send, and the keys to seal with."""
 
     endpoint: str = Field(max_length=1500, pattern=r"^https://[^/\s]+/\S*$")
@@ -355,7 +355,7 @@ class PushSubscription(Request):
     auth: str = Field(min_length=20, max_length=40, pattern=r"^[A-Za-z0-9_-]+$")
 
 
-class Converse(Request):
+class Converse(RequestBody):
     """One thing a person sent over a channel. As a rule one of text, press, fix, photo, other is set (a photo may have
     text). `key` is the same when the same message comes again; `place` a group chat, '' between the two of us, and
     `addressed` whether the message there is to us. `live`: a place of a live share, or its end. `photo`: one was
@@ -383,14 +383,14 @@ class Converse(Request):
     kept: bool = True
 
 
-class PointQuery(Request):
+class PointQuery(RequestBody):
     """The optional point a question is about, and for whom."""
 
     point: Id | None = None
     for_: Literal["me", "any"] = Field(default="me", alias="for")
 
 
-class SupposeQuery(Request):
+class SupposeQuery(RequestBody):
     """The optional point; and a what-if: slower by `factor` from here, or leaving where she is at `leaving`."""
 
     point: Id | None = None

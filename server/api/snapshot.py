@@ -32,7 +32,7 @@ from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import LISTENS, Down, Hearing, hearing_of
 from server.forecast.outlook import Outlook, View
-from server.journal import EventVersion, Head, Journal, MadeKnown, Pulse, UnknownError, VerdictBasis
+from server.journal import EventVersion, Journal, JournalHead, MadeKnown, Pulse, UnknownError, VerdictBasis
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
 from server.plan.timetable import Timetable
 from server.watch.circle import share_of
@@ -432,7 +432,7 @@ class Pictures:
 
     async def _pulse(self, event_id: str, kept: _Kept, now: datetime) -> Pulse:
         read = kept.growing or kept.folded
-        since = Head(0, 0) if read is None else Head(read.number, read.blanks)
+        since = JournalHead(0, 0) if read is None else JournalHead(read.number, read.blanks)
         try:
             return await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
         except UnknownError:

@@ -5,7 +5,7 @@ or every mistake at once as `Problem`s with file, line, field and remedy; an `Ev
 Pure: never imports aiohttp, SQLAlchemy, telegram, and never reads the clock, a file or the network.
 """
 
-from server.event.changes import Change, ChangeKind, changes, removal_refused
+from server.event.changes import ChangeKind, Difference, changes, removal_refused
 from server.event.parse_state import Parsed
 from server.event.placing import PlacedEvent, place
 from server.event.problem import Problem, Severity
@@ -13,8 +13,8 @@ from server.event.read import parse_event
 from server.event.write import dump_event
 
 __all__ = [
-    "Change",
     "ChangeKind",
+    "Difference",
     "Parsed",
     "PlacedEvent",
     "Problem",

@@ -15,7 +15,7 @@ from server.event.table_reader import nearest
 from server.event.times import write_span
 from server.sentences import both, say
 
-__all__ = ["Change", "ChangeKind", "changes", "removal_refused"]
+__all__ = ["ChangeKind", "Difference", "changes", "removal_refused"]
 
 
 class ChangeKind(StrEnum):
@@ -27,7 +27,7 @@ class ChangeKind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class Difference:
     """One change. `what`: point, runner, person, ...; `id` which; `field` as in the values ('' when the
     whole thing comes or goes); `was`, `now` as a person reads them, times on the event's own clock."""
 
@@ -64,7 +64,7 @@ _APART = frozenset({"version", "points", "stretches"})
 _WORDS = {"km": "km", "also": "other names", "access": "crew access", "starts": "start"}
 
 
-def changes(old: Event, new: Event) -> tuple[Change, ...]:
+def changes(old: Event, new: Event) -> tuple[Difference, ...]:
     """Every difference that `new` makes, the event itself first, then courses, points, people and so on."""
     found = list(_differences(old, new, "event", "", new.time_zone, _LISTS | _APART))
     found += _points(old, new)
@@ -139,7 +139,7 @@ def _parts(event: Event) -> dict[str, Any]:
     }
 
 
-def _points(old: Event, new: Event) -> Iterator[Change]:
+def _points(old: Event, new: Event) -> Iterator[Difference]:
     for course in new.courses:
         before = next((c.points for c in old.courses if c.id == course.id), ())
         olds: dict[str, Point] = {p.id: p for p in before}
@@ -148,25 +148,25 @@ def _points(old: Event, new: Event) -> Iterator[Change]:
         was = [p.id for p in before if p.id in news]
         now = [p.id for p in course.points if p.id in olds]
         if was != now:
-            yield Change(
+            yield Difference(
                 ChangeKind.CHANGED, "course", course.id, "order of points", ", ".join(was), ", ".join(now)
             )
 
 
-def _compare(what: str, olds: dict[str, Any], news: dict[str, Any], zone: str) -> Iterator[Change]:
+def _compare(what: str, olds: dict[str, Any], news: dict[str, Any], zone: str) -> Iterator[Difference]:
     for key in olds:
         if key not in news:
-            yield Change(ChangeKind.REMOVED, what, key)
+            yield Difference(ChangeKind.REMOVED, what, key)
     for key, value in news.items():
         if key not in olds:
-            yield Change(ChangeKind.ADDED, what, key)
+            yield Difference(ChangeKind.ADDED, what, key)
         else:
             yield from _differences(olds[key], value, what, key, zone, _APART)
 
 
 def _differences(
     old: Any, new: Any, what: str, thing: str, zone: str, skip: Collection[str], inside: str = ""
-) -> Iterator[Change]:
+) -> Iterator[Difference]:
     """Field by field, into values within values."""
     for f in (f for f in fields(new) if f.compare):
         a, b = getattr(old, f.name), getattr(new, f.name)
@@ -176,7 +176,7 @@ def _differences(
         if is_dataclass(a) and is_dataclass(b) and type(a) is type(b):
             yield from _differences(a, b, what, thing, zone, skip, f"{words}, ")
         else:
-            yield Change(ChangeKind.CHANGED, what, thing, words, _said(a, zone), _said(b, zone))
+            yield Difference(ChangeKind.CHANGED, what, thing, words, _said(a, zone), _said(b, zone))
 
 
 def _said(value: Any, zone: str) -> str:

@@ -1,4 +1,4 @@
-"""A forecast after a set of facts (`Posterior`), and as seen at one moment (`EngineView`): windows, odds, whereabouts, silence.
+"""A forecast after a set of facts (`Posterior`), and as seen at a moment (`EngineView`): windows, odds, places, silence.
 
 A view is cheap: silence only reweights.
 """

@@ -19,7 +19,7 @@ from server.journal.journal import Journal
 from server.journal.keys import content_key, entry_id
 from server.journal.values import (
     Address,
-    Answered,
+    AnswerTaken,
     Appended,
     Attempt,
     Blanked,
@@ -28,8 +28,8 @@ from server.journal.values import (
     Delivery,
     DeliveryState,
     EventVersion,
-    Head,
     Invitation,
+    JournalHead,
     MadeKnown,
     NewUpdate,
     Outage,
@@ -47,7 +47,7 @@ from server.journal.values import (
 
 __all__ = [
     "Address",
-    "Answered",
+    "AnswerTaken",
     "Appended",
     "Attempt",
     "AwayError",
@@ -58,11 +58,11 @@ __all__ = [
     "Delivery",
     "DeliveryState",
     "EventVersion",
-    "Head",
     "Invitation",
     "InvitationError",
     "Journal",
     "JournalError",
+    "JournalHead",
     "MadeKnown",
     "NewUpdate",
     "Outage",

@@ -20,7 +20,7 @@ from server.journal import groups, notices, people
 from server.journal import tables as t
 from server.journal.outcomes import RANK
 from server.journal.store import insert
-from server.journal.values import Address, Answered, Attempt, Delivery, DeliveryState, Outcome
+from server.journal.values import Address, AnswerTaken, Attempt, Delivery, DeliveryState, Outcome
 from server.watch.notice import Made, Notice, Urgency
 from server.watch.situation import GROUP
 
@@ -190,7 +190,7 @@ async def cancel(c: AsyncConnection, key: str, why: str) -> int:
 
 async def answer(
     c: AsyncConnection, event: str, short: int, person: str, words: str, at: datetime
-) -> Answered:
+) -> AnswerTaken:
     """See `Journal.answer`."""
     row = await notices.locked(c, event, short)
     same = hashlib.sha256(f"{row.key}\0{person}\0{words}\0{at.timestamp()}".encode()).hexdigest()[:24]
@@ -200,7 +200,7 @@ async def answer(
     if first:
         await c.execute(update(t.notice).where(n.key == row.key).values(answered_at=at, answer=words))
         await cancel(c, row.key, "answered")
-    return Answered(await notices.by_short(c, event, short), first)
+    return AnswerTaken(await notices.by_short(c, event, short), first)
 
 
 async def told_in_answer(c: AsyncConnection, event: str, shorts: tuple[int, ...], now: datetime) -> None:

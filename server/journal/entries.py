@@ -18,7 +18,7 @@ from server.journal.codec import aware, dump_entry, load_entry
 from server.journal.errors import ClashError, JournalError, UnknownError
 from server.journal.keys import content_hash, entry_id
 from server.journal.store import insert
-from server.journal.values import Appended, Conflict, Head, Status
+from server.journal.values import Appended, Conflict, JournalHead, Status
 
 __all__ = ["append", "append_all", "conflicts", "first_report", "head", "of_event", "one"]
 
@@ -188,12 +188,12 @@ async def one(c: AsyncConnection, entry: str) -> Entry | None:
     return None if body is None else load_entry(body)
 
 
-async def head(c: AsyncConnection, event: str) -> Head:
+async def head(c: AsyncConnection, event: str) -> JournalHead:
     """See `Journal.head`."""
     row = (await c.execute(_HEAD, {"which": event})).one_or_none()
     if row is None:
         raise UnknownError(f"there is no event {event!r}", "event", "load its file first, or check the id")
-    return Head(row.entries, row.blanks)
+    return JournalHead(row.entries, row.blanks)
 
 
 async def conflicts(c: AsyncConnection, event: str) -> tuple[Conflict, ...]:

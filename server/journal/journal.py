@@ -74,12 +74,12 @@ from server.journal.errors import AwayError
 from server.journal.outbox import OutboxDoor
 from server.journal.store import Store
 from server.journal.values import (
-    Answered,
+    AnswerTaken,
     Appended,
     Blanked,
     Conflict,
     EventVersion,
-    Head,
+    JournalHead,
     MadeKnown,
     NewUpdate,
     Outage,
@@ -206,7 +206,7 @@ class Journal(PeopleDoor, OutboxDoor):
         """One entry by id."""
         return await self._store.reading(lambda c: entries.one(c, entry_id))
 
-    async def head(self, event: str) -> Head:
+    async def head(self, event: str) -> JournalHead:
         """What names the present set of entries; UnknownError if there is no such event."""
         return await self._store.reading(lambda c: entries.head(c, event))
 
@@ -239,7 +239,7 @@ class Journal(PeopleDoor, OutboxDoor):
     # Watch ----------------------------------------------------------------------------------------------
 
     async def pulse(
-        self, event: str, since: Head, known: MadeKnown | None, outages_since: datetime, now: datetime
+        self, event: str, since: JournalHead, known: MadeKnown | None, outages_since: datetime, now: datetime
     ) -> Pulse:
         """All that may have changed of an event since its entries up to `since` and the notices in `known` were read, in one
         transaction: reading each by itself costs more than all of them. UnknownError if there is no such event."""
@@ -315,11 +315,11 @@ class Journal(PeopleDoor, OutboxDoor):
         entry: Entry | None = None,
         *,
         timed: bool = True,
-    ) -> Answered:
+    ) -> AnswerTaken:
         """Record that a person answered a notice (reached); the first answer counts, all are kept. What was
         still to be sent of it is overtaken. `entry` is appended in the same transaction, as by `append`."""
 
-        async def work(c: AsyncConnection) -> Answered:
+        async def work(c: AsyncConnection) -> AnswerTaken:
             if entry is not None:
                 await entries.append(c, entry, timed=timed)
             await announce(c, self._store, (event,))

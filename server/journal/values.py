@@ -13,7 +13,7 @@ from server.watch.notice import Made, Notice
 
 __all__ = [
     "Address",
-    "Answered",
+    "AnswerTaken",
     "Appended",
     "Attempt",
     "Blanked",
@@ -22,8 +22,8 @@ __all__ = [
     "Delivery",
     "DeliveryState",
     "EventVersion",
-    "Head",
     "Invitation",
+    "JournalHead",
     "MadeKnown",
     "NewUpdate",
     "Outage",
@@ -73,7 +73,7 @@ class Outcome(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Head:
+class JournalHead:
     """Names the set of entries of an event: how many there are, and how often some were blanked.
 
     Its text is what caches and `RaceState.head` hold: same text, same entries.
@@ -111,7 +111,7 @@ class Pulse:
     asked for (all of them where some were blanked since), the notices, outages, and chats of the whole crew."""
 
     versions: tuple[EventVersion, ...]
-    head: Head
+    head: JournalHead
     entries: tuple[Entry, ...]
     made: MadeKnown
     outages: tuple[Outage, ...]
@@ -262,7 +262,7 @@ class Attempt:
 
 
 @dataclass(frozen=True, slots=True)
-class Answered:
+class AnswerTaken:
     """What an answer did: `first` if this was the answer that counts as reached."""
 
     made: Made

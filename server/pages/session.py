@@ -12,7 +12,7 @@ from server.api import auth
 from server.api.ask import Ask
 from server.api.envelope import ApiError, read_model, reply
 from server.api.me import join_device
-from server.api.models import Request
+from server.api.models import RequestBody
 from server.api.parts import PARTS, Parts
 from server.conversation.telling.answer import JoinAnswer
 from server.conversation.telling.reader import Reader
@@ -38,7 +38,7 @@ CHOICES = web.AppKey("CHOICES", tuple[DemoPerson, ...])
 """Not empty only in the demo, which runs on this machine with invented people."""
 
 
-class JoinPage(Request):
+class JoinPage(RequestBody):
     """What the joining page sends."""
 
     code: str

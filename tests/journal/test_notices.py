@@ -13,7 +13,7 @@ from server.event.model import Event
 from server.facts.entry import Entry, Fix
 from server.facts.state import LastKnown
 from server.forecast.outlook import Whereabouts, Window
-from server.journal import DeliveryState, Head, Journal, MadeKnown, Outcome, UnknownError, VerdictBasis
+from server.journal import DeliveryState, Journal, JournalHead, MadeKnown, Outcome, UnknownError, VerdictBasis
 from server.journal.codec import dump_notice, load_notice
 from server.watch.notice import (
     AlarmNewsValues,
@@ -274,7 +274,7 @@ async def test_reading_on_is_as_reading_anew(loaded: Journal, notice: Make, star
     event = "long-stile"
 
     async def look(known: MadeKnown | None) -> MadeKnown:
-        return (await loaded.pulse(event, Head(0, 0), known, start, start)).made
+        return (await loaded.pulse(event, JournalHead(0, 0), known, start, start)).made
 
     known = await look(None)
 

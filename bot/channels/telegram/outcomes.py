@@ -15,13 +15,13 @@ from telegram import error as tg
 
 from bot.channels.base import Outcome, Sent
 
-__all__ = ["TABLE", "Row", "detail_of", "outcome_of", "row_of"]
+__all__ = ["TABLE", "ErrorRow", "detail_of", "outcome_of", "row_of"]
 
 _DETAIL_MAX = 200
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ErrorRow:
     """An error (or a subclass of it), the error underneath if that decides, and what both together mean."""
 
     error: type[BaseException]
@@ -29,36 +29,36 @@ class Row:
     means: Sent
 
 
-TABLE: tuple[Row, ...] = (
+TABLE: tuple[ErrorRow, ...] = (
     # BadRequest is a NetworkError to the library: it must be met first, or it would be tried for ever.
-    Row(tg.BadRequest, None, Sent.NEVER),
-    Row(tg.RetryAfter, None, Sent.LATER),
-    Row(tg.Forbidden, None, Sent.GONE),
-    Row(tg.ChatMigrated, None, Sent.MOVED),
-    Row(tg.InvalidToken, None, Sent.WRONG_SETTINGS),
-    Row(tg.EndPointNotFound, None, Sent.WRONG_SETTINGS),
-    Row(tg.Conflict, None, Sent.WRONG_SETTINGS),
-    Row(tg.TimedOut, httpx.ConnectTimeout, Sent.NOT_SENT),
-    Row(tg.TimedOut, httpx.PoolTimeout, Sent.NOT_SENT),
-    Row(tg.TimedOut, None, Sent.UNKNOWN),
-    Row(tg.NetworkError, httpx.ConnectError, Sent.NOT_SENT),
+    ErrorRow(tg.BadRequest, None, Sent.NEVER),
+    ErrorRow(tg.RetryAfter, None, Sent.LATER),
+    ErrorRow(tg.Forbidden, None, Sent.GONE),
+    ErrorRow(tg.ChatMigrated, None, Sent.MOVED),
+    ErrorRow(tg.InvalidToken, None, Sent.WRONG_SETTINGS),
+    ErrorRow(tg.EndPointNotFound, None, Sent.WRONG_SETTINGS),
+    ErrorRow(tg.Conflict, None, Sent.WRONG_SETTINGS),
+    ErrorRow(tg.TimedOut, httpx.ConnectTimeout, Sent.NOT_SENT),
+    ErrorRow(tg.TimedOut, httpx.PoolTimeout, Sent.NOT_SENT),
+    ErrorRow(tg.TimedOut, None, Sent.UNKNOWN),
+    ErrorRow(tg.NetworkError, httpx.ConnectError, Sent.NOT_SENT),
     # An address that is none: the base URL in the settings is wrong.
-    Row(tg.NetworkError, httpx.UnsupportedProtocol, Sent.WRONG_SETTINGS),
-    Row(tg.NetworkError, httpx.InvalidURL, Sent.WRONG_SETTINGS),
-    Row(tg.NetworkError, None, Sent.UNKNOWN),
-    Row(tg.PassportDecryptionError, None, Sent.UNKNOWN),
+    ErrorRow(tg.NetworkError, httpx.UnsupportedProtocol, Sent.WRONG_SETTINGS),
+    ErrorRow(tg.NetworkError, httpx.InvalidURL, Sent.WRONG_SETTINGS),
+    ErrorRow(tg.NetworkError, None, Sent.UNKNOWN),
+    ErrorRow(tg.PassportDecryptionError, None, Sent.UNKNOWN),
     # 200, but not JSON.
-    Row(tg.TelegramError, None, Sent.UNKNOWN),
+    ErrorRow(tg.TelegramError, None, Sent.UNKNOWN),
     # 200 and 'ok': false raises a bare KeyError; 200 with a result of another shape one of the others.
-    Row(KeyError, None, Sent.UNKNOWN),
-    Row(TypeError, None, Sent.UNKNOWN),
-    Row(ValueError, None, Sent.UNKNOWN),
-    Row(AttributeError, None, Sent.UNKNOWN),
+    ErrorRow(KeyError, None, Sent.UNKNOWN),
+    ErrorRow(TypeError, None, Sent.UNKNOWN),
+    ErrorRow(ValueError, None, Sent.UNKNOWN),
+    ErrorRow(AttributeError, None, Sent.UNKNOWN),
 )
 """First fit wins."""
 
 
-def row_of(error: BaseException) -> Row | None:
+def row_of(error: BaseException) -> ErrorRow | None:
     """The row an error falls under; None for one that no answer of Telegram's can cause."""
     for row in TABLE:
         if isinstance(error, row.error) and (row.cause is None or isinstance(error.__cause__, row.cause)):

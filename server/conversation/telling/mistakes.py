@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from server.conversation.telling.say import slug
-from server.event.changes import Change
+from server.event.changes import Difference
 from server.sentences import fallback, language_of, sentence
 
 __all__ = ["file_language", "say_change"]
@@ -42,7 +42,7 @@ def _organises(person: Mapping[str, object]) -> bool:
     )
 
 
-def say_change(change: Change, language: str) -> str:
+def say_change(change: Difference, language: str) -> str:
     """What loading would change, on one line; names of fields and what they hold as the file has them."""
     thing = f"{sentence(language, f'change-thing-{slug(change.what)}')} {change.id}".strip()
     values = {"field": change.field, "was": change.was or "none", "now": change.now or "none"}
