@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
+from itertools import pairwise
 
 from server.event.times import DAYS, KM_PER_MILE, write_span
 from server.sentences import folder, languages
@@ -38,6 +39,8 @@ class _Words:
 
     days: Mapping[str, int]
     leg: re.Pattern[str]
+    lap: re.Pattern[str]
+    answer: re.Pattern[str]
     yes: frozenset[str]
     no: frozenset[str]
     time: re.Pattern[str]
@@ -70,6 +73,11 @@ def _words() -> _Words:
     return _Words(
         days,
         re.compile(rf"\b{any_of('leg')}\b", re.IGNORECASE),
+        re.compile(
+            rf"\b(?:{any_of('lap')}\s*(?P<n>\d{{1,2}})|(?P<of>\d{{1,2}})\.?\s*{any_of('lap')})\b",
+            re.IGNORECASE,
+        ),
+        re.compile(rf"(?:(?P<yes>{'|'.join(map(re.escape, yes))})|{'|'.join(map(re.escape, no))})(?!\w)"),
         yes | _YES_SIGNS | {w for found in read for w in found["crew"]},
         no | _NO_SIGNS,
         re.compile(
@@ -120,31 +128,40 @@ class ReadTable:
 
 def read_table(text: str, starts: datetime | None = None) -> ReadTable:
     """Read a pasted table. `starts`: the start on the race's clock, so that times past midnight get their weekday."""
-    rows: list[PastedRow] = []
+    lines = [(n, line) for n, line in enumerate(text.splitlines()[:ROWS_MAX], 1) if line.strip(" \t,;|-=+:")]
+    cells = {n: _cells(line) for n, line in lines}
+    head = next((n for n, _ in lines if _heads(cells[n])), None)
+    first = [] if head is None else cells[head]
+    body = [x for n, x in cells.items() if head is None or n > head]
+    heads = _completed(_heads(first), first, body)
+    laps = [n for n, h in enumerate(heads) if h == "lap"]
+    above = [line for n, line in lines if head is not None and n <= head]
+    far = [
+        c for c, h in zip(first, heads, strict=False) if h == "km" and _words().heads["km"].search(c)
+    ] or above
+    miles = any(re.search(r"\bmi(les?)?\b", x, re.I) for x in far)
+    elapsed = any(_words().elapsed.search(x) for x in above)
+    edge = "out"
+    if any(h == "cut" and _words().arriving.search(c) for h, c in zip(heads, first, strict=False)):
+        edge = "in"
+    found: list[PastedRow] = []
     left: list[tuple[int, str]] = []
-    heads: list[str] = []
-    miles, elapsed, edge, last = False, False, "out", starts
-    for number, line in enumerate(text.splitlines()[:ROWS_MAX], 1):
-        if not line.strip(" \t,;|-=+:"):
+    for number, line in lines:
+        if number == head:
             continue
-        cells = _cells(line)
-        if not rows and not heads and (found := _heads(cells)):
-            heads = found
-            miles = any(re.match(r"mi", c.strip(), re.I) for c in cells)
-            elapsed = _words().elapsed.search(line) is not None
-            edge = (
-                "in"
-                if any(h == "cut" and _words().arriving.search(c) for h, c in zip(heads, cells, strict=False))
-                else "out"
-            )
-            continue
-        row = _row(number, cells, heads, miles)
-        counted = elapsed or (not heads and _words().elapsed.search(line) is not None)
-        if row is None:
+        read = list(
+            _rows(number, cells[number], [] if head is not None and number < head else heads, first, miles)
+        )
+        found += read
+        if not read:
             left.append((number, line.strip()[:120]))
-            continue
+    if laps:
+        found.sort(key=lambda r: r.km or 0.0)
+    rows, last, said = [], starts, dict(lines)
+    for row in found:
+        counted = elapsed or (head is None and _words().elapsed.search(said[row.line]) is not None)
         clock, length, last = _timed(row.clock, counted, starts, last)
-        rows.append(PastedRow(number, row.name, row.km, clock, length, edge, row.crew))
+        rows.append(PastedRow(row.line, row.name, row.km, clock, length, edge, row.crew))
     return ReadTable(tuple(rows), tuple(left))
 
 
@@ -175,8 +192,82 @@ def _heads(cells: Sequence[str]) -> list[str]:
     if any(_words().time.search(c) or _KM.fullmatch(c) for c in cells if c):
         return []
     heads = _words().heads.items()
-    named = ["" if _words().leg.search(c) else next((k for k, p in heads if p.search(c)), "") for c in cells]
-    return named if len({n for n in named if n}) >= 2 else []
+    named = [
+        "leg" if _words().leg.search(c)
+        else "lap" if _words().lap.search(c)
+        else next((k for k, p in heads if p.search(c)), "")
+        for c in cells
+    ]  # fmt: skip
+    return named if len({n for n in named if n} - {"leg"}) >= 2 else []
+
+
+def _completed(heads: list[str], first: Sequence[str], body: Sequence[Sequence[str]]) -> list[str]:
+    """What each column is, those that no heading tells told by what stands in them one below the other.
+
+    A cut-off is never guessed where there is a heading: the times may be those of whoever leads.
+    """
+    width = len(first) or max(map(len, body), key=[len(x) for x in body].count, default=0)
+    rows = [x for x in body if len(x) == width]
+    if width < 3 or len(rows) < 3:
+        return heads
+    found = heads or [""] * width
+    columns = {n: [c for x in rows if (c := x[n].strip(" –—-"))] for n in range(width) if not found[n]}
+    guesses = {"km": _longest_line(columns), "name": _named_each(columns)}
+    if not heads:
+        times = [n for n, cells in columns.items() if any(_words().time.search(c) for c in cells)]
+        told = [n for n, cells in columns.items() if cells and all(_crew(c) is not None for c in cells)]
+        guesses |= {"cut": times[-1] if times else None, "crew": told[0] if told else None}
+    for kind, column in guesses.items():
+        if column is not None and kind not in found and not (kind == "km" and "lap" in found):
+            found[column] = kind
+    return found if {"name", "km"} <= set(found) or heads else []
+
+
+def _longest_line(columns: Mapping[int, Sequence[str]]) -> int | None:
+    """The column whose lengths rise all the way, and farthest: neither a number for each row nor the climb."""
+    ends = {}
+    for n, cells in columns.items():
+        lengths = [_km(c, False) for c in cells]
+        read = [x for x in lengths if x is not None]
+        rises = len(read) == len(lengths) > 1 and read == sorted(read) and read[0] < read[-1]
+        if rises and any(b - a != 1 for a, b in pairwise(read)):
+            ends[n] = read[-1]
+    return max(ends, key=ends.__getitem__) if ends else None
+
+
+def _named_each(columns: Mapping[int, Sequence[str]]) -> int | None:
+    """The first column that has words, another in each row; 'CP1' is a name only where nothing else is."""
+    words = [
+        n
+        for n, cells in columns.items()
+        if len({*cells}) == len(cells) > 2
+        and all(
+            re.search(r"[^\W\d]{2}", c) and not _words().time.search(c) and not _KM.fullmatch(c)
+            for c in cells
+        )
+    ]
+    full = [n for n in words if not all(re.fullmatch(r"\w{1,4}\s?\d{1,2}", c) for c in columns[n])]
+    return next(iter(full or words), None)
+
+
+def _rows(
+    number: int, cells: Sequence[str], heads: Sequence[str], first: Sequence[str], miles: bool
+) -> Iterator[PastedRow]:
+    """The points of a line: one, or in a table of laps the same place once a lap."""
+    laps = [n for n, head in enumerate(heads) if head == "lap"]
+    if not laps or len(cells) != len(heads):
+        row = _row(number, cells, heads, miles)
+        if row is not None:
+            yield row
+        return
+    by = dict(_columns(cells, heads))
+    lengths = {n + 1: km for n, at in enumerate(laps) if (km := _km(cells[at], miles)) is not None}
+    cut = by.get("cut", "")
+    hit = _words().lap.search(cut)
+    meant = int(hit["n"] or hit["of"]) if hit else max(lengths, default=0)
+    for lap, km in lengths.items():
+        name = f"{by.get('name', '')[:150]}, {first[laps[lap - 1]][:40]}"
+        yield PastedRow(number, name, km, cut if lap == meant else "", crew=_crew(by.get("crew", "")))
 
 
 def _row(number: int, cells: Sequence[str], heads: Sequence[str], miles: bool) -> PastedRow | None:
@@ -260,6 +351,8 @@ def _crew(text: str) -> bool | None:
         return False
     if word in _words().yes:
         return True
+    if begun := _words().answer.match(word):
+        return begun["yes"] is not None
     hit = _words().crew.search(text)
     if hit is None:
         return None

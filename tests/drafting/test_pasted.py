@@ -100,3 +100,50 @@ def test_a_comma_in_a_name_does_not_part_columns_that_are_set_with_spaces() -> N
     assert [(r.name, r.km) for r in read_table("12.4,  Stony Bank,  Sat 09:00").rows] == [
         ("Stony Bank", 12.4)
     ]
+
+
+AS_PUBLISHED = """
+#\tPost\tAlt m\tTotal km\tLeg km\tD+\tLeaders expected\tDoors close\tRefreshments\tSupporters
+\tHighfold (start)\t1480\t0\t–\t0\tFri 04:30\t–\t–\tyes
+1\tRaven Col\t2350\t8.3\t8.3\t890\t5.25am\t–\twater\tno – path closed to cars
+2\tLow Combe\t1700\t16.7\t8.4\t890\t6.05am\t9.15am\tsoup, bread\tyes, car park 3 only
+3\tHorn Hut\t2680\t50\t33.3\t1890\t1.15pm\tSat 01:30\ttea\tno
+\tHighfold (finish)\t1480\t100.0\t50\t5705\t7.00pm\tSat 12.30pm\tsoup\tyes
+"""
+FRIDAY = datetime.fromisoformat("2027-08-27T04:30")
+
+
+@pytest.mark.parametrize("heading", [True, False], ids=["with its heading", "without"])
+def test_a_table_as_an_organiser_publishes_it(heading: bool) -> None:
+    """Columns nobody asked for, among them other times and other lengths, and more in a cell than an answer."""
+    rows = read_table(AS_PUBLISHED if heading else AS_PUBLISHED.partition("Supporters")[2], FRIDAY).rows
+    assert [(r.name, r.km, r.clock, r.crew) for r in rows] == [
+        ("Highfold (start)", 0.0, "", True),
+        ("Raven Col", 8.3, "", False),
+        ("Low Combe", 16.7, "Fri 09:15", True),
+        ("Horn Hut", 50.0, "Sat 01:30", False),
+        ("Highfold (finish)", 100.0, "Sat 12:30", True),
+    ]
+
+
+def test_whoever_leads_sets_no_cut_off() -> None:
+    """A column of times whose heading says nothing of a limit is not taken for one."""
+    rows = read_table(AS_PUBLISHED.replace("Doors close", "Sweeper"), FRIDAY).rows
+    assert {r.clock for r in rows} == {""}
+
+
+def test_a_column_a_lap_is_a_point_a_lap() -> None:
+    """In the order of the course, in miles as the title says; the cut-off is that of the lap it names, else of the last."""
+    text = """AID STATIONS (miles)
+Aid station\tLap 1\tLap 2\tCrew?\tCutoff
+Boat Ramp\t5.0\t14.5\tYes\tlap 1 9:45 AM
+Trailhead\t10.6\t20.1\tNo\t1:30 p.m.
+"""
+    read = read_table(text, START)
+    assert [(r.name, r.km, r.clock, r.crew) for r in read.rows] == [
+        ("Boat Ramp, Lap 1", 8.05, "Sat 09:45", True),
+        ("Trailhead, Lap 1", 17.06, "", False),
+        ("Boat Ramp, Lap 2", 23.34, "", True),
+        ("Trailhead, Lap 2", 32.35, "Sat 13:30", False),
+    ]
+    assert [number for number, _ in read.left] == [1]
