@@ -9,15 +9,16 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from itertools import islice
 
 from server.api.snapshot import Picture, number_of
 from server.event.model import Event
 from server.facts.entry import Entry
-from server.facts.state import RaceState
+from server.facts.state import RaceState, RunnerState
 from server.watch.circle import circle_of, runners_of
+from server.watch.escalation_state import open_alarms
 from server.watch.notice import Made
 
 __all__ = ["Dues"]
@@ -28,6 +29,10 @@ FEW = 25
 """So many runners are all judged at every tick: what drifts with silence need not wait for the rule's own grid. Of a larger
 field so many, the longest left first, every `ROUND`, so that no tick takes long for it (own choice)."""
 ROUND = timedelta(seconds=30)
+MOVED = timedelta(minutes=2)
+"""In a field of more than `FEW`, one of whom only another place on her way has come in is judged so long after the last
+time: a tracker's fixes more often than that say nothing new of the legs ahead (own choice; `forecast.bridge.THIN` is three
+minutes). Whoever has been said not to be there yet, or about whom an alarm is open, is judged at once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +50,12 @@ class _Looked:
 @dataclass(slots=True)
 class Dues:
     """Of one event who has to be judged, and when. `facts`: because of what was reported; `notices`: because of what became
-    of a notice, which can wait for the next tick; each with the number of the look that found it."""
+    of a notice, which can wait for the next tick; `moved`: because she has moved on, which can wait for `MOVED`; each with
+    the number of the look that found it."""
 
     facts: dict[str, int] = field(default_factory=dict)
     notices: dict[str, int] = field(default_factory=dict)
+    moved: dict[str, int] = field(default_factory=dict)
     failing: dict[str, Exception] = field(default_factory=dict)
     _looks: int = 0
     _last: _Looked | None = None
@@ -70,13 +77,30 @@ class Dues:
         if last is None or last.stage != new.stage or back:
             self.facts = dict.fromkeys((r.id for r in picture.event.runners), self._looks)
             return self._looks
-        for runner in sorted(_concerned(last, new)):
+        concerned = _concerned(last, new)
+        moved = {r for r in concerned if _only_moved(last, new, r)} if len(new.state.runners) > FEW else set()
+        for runner in sorted(concerned - moved):
             self.facts |= dict.fromkeys(sorted(circle_of(picture.situation, runner)), self._looks)
+        for runner in sorted(moved):
+            for near in sorted(circle_of(picture.situation, runner)):
+                self._has_moved(near, new.now)
         for made in _changed(last.made, new.made):
             if not self._is_own(made):
                 mine = circle_of(picture.situation, made.notice.key.runner)
                 self.notices |= dict.fromkeys(mine, self._looks)
         return self._looks
+
+    def _has_moved(self, runner: str, now: datetime) -> None:
+        last = self._judged.get(runner)
+        if last is None or not timedelta(0) <= now - last < MOVED:
+            self.facts[runner] = self._looks
+            return
+        self.moved[runner] = self._looks
+        self._ask(runner, min(self._due.get(runner, last + MOVED), last + MOVED))
+
+    def _ask(self, runner: str, at: datetime) -> None:
+        self._due[runner] = at
+        heapq.heappush(self._heap, (at, runner))
 
     def _is_own(self, made: Made) -> bool:
         """Whether a notice is one that we made, of which nothing has become yet: its verdict knew it."""
@@ -110,16 +134,17 @@ class Dues:
         self, runner: str, look: int, ask_again: datetime | None, now: datetime, made: Iterable[Made]
     ) -> None:
         """She has been judged on the picture of that look; ask again then."""
-        for found in (self.facts, self.notices):
+        for found in (self.facts, self.notices, self.moved):
             if found.get(runner, look + 1) <= look:
                 del found[runner]
+        if runner in self.moved:  # while this was worked out
+            ask_again = min(ask_again or now + MOVED, now + MOVED)
         self._own |= {m.short for m in made}
         self._judged.pop(runner, None)
         self._judged[runner] = now
         self._due.pop(runner, None)
         if ask_again is not None:
-            self._due[runner] = ask_again
-            heapq.heappush(self._heap, (ask_again, runner))
+            self._ask(runner, ask_again)
 
     def next(self) -> datetime | None:
         """When the next one's time comes."""
@@ -164,6 +189,19 @@ def _concerned(last: _Looked, now: _Looked) -> set[str]:
     for event in (last.event, now.event):
         found |= {r for who in people for r in runners_of(event, who)}
     return found & known
+
+
+def _only_moved(last: _Looked, now: _Looked, runner: str) -> bool:
+    """Whether all that is new of her is where she is on her way, and nobody waits for just that."""
+    one, other = last.state.runner(runner), now.state.runner(runner)
+    if one.positions is other.positions or one.not_yet or one.calls or not _same_but_for_place(one, other):
+        return False
+    return not open_alarms(m for m in now.made if m.notice.key.runner == runner)
+
+
+def _same_but_for_place(one: RunnerState, other: RunnerState) -> bool:
+    place = {name: getattr(other, name) for name in ("positions", "last_known", "last_heard", "folded")}
+    return replace(one, **place) == other
 
 
 def _people_in(item: object) -> Iterator[str]:

@@ -12,7 +12,6 @@ from sqlalchemy import (
     Select,
     and_,
     bindparam,
-    case,
     cast,
     func,
     insert,
@@ -159,24 +158,18 @@ async def made_since(c: AsyncConnection, event: str, blanks: int, known: MadeKno
 _AT_ONCE = 500
 
 
-def _mark_query() -> Select[Any]:
+def _mark_query() -> Select[*tuple[Any, ...]]:
     """What differs once anything that `Made` holds does: which notices there are, which were sent, failed or answered (by
-    count and two sums, as a failure may pass from one to another), how many answers."""
-    n, a = t.notice.c, t.answer.c
-
-    def which(column: ColumnElement[Any]) -> list[ColumnElement[Any]]:
-        there = case((column.is_not(None), cast(n.short, BigInteger)), else_=0)
-        return [func.count(column), func.sum(there), func.sum(there * there)]
-
-    answers = (
-        select(func.count()).select_from(t.answer).join(other := t.notice.alias(), other.c.key == a.notice)
-    )
-    sums = select(
-        func.count(),
-        *(x for col in (n.sent_at, n.failed_at, n.answered_at) for x in which(col)),
-        answers.where(other.c.event == bindparam("which")).scalar_subquery(),
-    )
-    return sums.where(n.event == bindparam("which"))
+    count and two sums, as a failure may pass from one to another), how many answers there are, of any event."""
+    n = t.notice.c
+    short = cast(n.short, BigInteger)
+    sums = [
+        of.filter(column.is_not(None))
+        for column in (n.sent_at, n.failed_at, n.answered_at)
+        for of in (func.count(), func.sum(short), func.sum(short * short))
+    ]
+    answers = select(func.count()).select_from(t.answer).scalar_subquery()
+    return select(func.count(), *sums, answers).where(n.event == bindparam("which"))
 
 
 # Made once: to put one of these together takes longer than to carry it out, thirty times for the mark.

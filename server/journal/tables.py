@@ -304,6 +304,7 @@ notice = Table(
     _at("failed_at"),
     _at("overtaken_at"),
     UniqueConstraint("event", "short"),
+    Index("ix_notice_what_became", "event", "short", "sent_at", "failed_at", "answered_at"),
 )
 
 delivery = Table(

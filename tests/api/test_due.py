@@ -138,3 +138,33 @@ async def test_whose_time_has_come_is_judged_and_everybody_has_their_turn(
         assert await here.tick(seconds=30) == [ALL[2], ALL[0]]
         monkeypatch.setattr(due, "FEW", 3)
         assert sorted(await here.tick()) == ALL
+
+
+async def test_who_has_only_moved_on_is_judged_now_and_then(
+    sqlite_url: str, field: tuple[str, Built], event_files: dict[str, bytes]
+) -> None:
+    """A fix each half minute is judged each second minute; anything else about her at once, and all there is by then."""
+    async with watched(sqlite_url, field, event_files) as here:
+        runner = here.running.built.event.runner(SECOND)
+        course = field[1].courses[runner.course]
+
+        async def moves(km: float) -> list[str]:
+            here.running.clock.advance(timedelta(seconds=30))
+            spot = course.at(km)
+            fix = {"type": "Point", "coordinates": [spot.lon_deg, spot.lat_deg]}
+            place = {"type": "Feature", "geometry": fix, "properties": {"accuracy_m": 10.0}}
+            path = f"/v1/events/{EVENT}/runners/{SECOND}/positions"
+            status, said = await here.running.call("olga", "POST", path, place)
+            assert status == 200, said
+            await here.running.parts.ticker.tick(here.running.clock.now())
+            return here.whom()
+
+        assert await here.report(SECOND, kind="out", point="mill") == [SECOND]
+        while await here.tick(seconds=1):
+            pass
+        judged = here.running.parts.ticker._dues[EVENT]._judged[SECOND]
+        looks = [(await moves(22.0 + n / 20), here.running.clock.now() - judged) for n in range(8)]
+        assert [whom for whom, after in looks if after < due.MOVED] == [[]] * 3
+        assert next(whom for whom, after in looks if after >= due.MOVED) == [SECOND]
+        assert sum(whom == [SECOND] for whom, _ in looks) == 2
+        assert await here.report(SECOND, kind="how she is", words="fine") == [SECOND]

@@ -46,6 +46,8 @@ CREWS = 100
 AT_ONCE = 1000
 """Entries that are put into the journal together."""
 MINUTE = timedelta(minutes=1)
+TRACKED = 30
+"""So many at the most send positions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,12 +155,14 @@ async def _served(url: str, built: Built, now: datetime) -> dict[str, object]:
         first_tick = await cpu_ms(lambda: parts.ticker.tick(clock.now()))
         reports = [await _report(running, n) for n in range(REPORTED + 1)][1:]
         due, ticks = await _due(running)
+        position = await _positions(running)
         pages = {who: [await _page(running, who) for _ in range(2)] for who in ("ana", "olga")}
     await journal.close()
     return {
         "start_s": round(start_s, 2),
         "first_tick_ms": round(first_tick, 1),
         "report_cpu_ms": round(statistics.median(reports), 1),
+        "position_cpu_ms": position,
         "due_cpu_ms": due,
         "tick_cpu_ms": ticks,
         "board_cpu_ms": round(min(pages["ana"]), 1),
@@ -198,6 +202,22 @@ async def _due(running: Running) -> tuple[float, float]:
         ticks.append(spent)
         each.append(spent / max(counted._value.get() - before, 1.0))
     return round(statistics.median(each), 1), round(statistics.median(ticks), 1)
+
+
+async def _positions(running: Running) -> float:
+    """CPU of a position of those who send one each minute, with the ticks meanwhile; a mean over five minutes."""
+    sending = running.built.event.runners[-TRACKED:]
+    spent = 0.0
+    for minute in range(5):
+        running.clock.advance(MINUTE)
+        for runner in sending:
+            found = running.built.courses[runner.course].at(60.0 + minute / 8.0)
+            place = {"type": "Point", "coordinates": [found.lon_deg, found.lat_deg]}
+            body = {"type": "Feature", "geometry": place, "properties": {"accuracy_m": 10.0}}
+            path = f"/v1/events/{EVENT}/runners/{runner.id}/positions"
+            spent += await cpu_ms(lambda: running.call("olga", "POST", path, body))  # noqa: B023
+        spent += await cpu_ms(lambda: running.parts.ticker.tick(running.clock.now()))
+    return round(spent / (5 * len(sending)), 1)
 
 
 async def _page(running: Running, who: str) -> float:

@@ -56,6 +56,7 @@ async def test_a_database_of_the_first_revision_is_brought_up_to_date(
     async with store.write() as c:
         for later in ("crew_group", "dialogue", "turn", "server_life", "kept_secret"):
             await c.execute(text(f"DROP TABLE {later}"))
+        await c.execute(text("DROP INDEX ix_notice_what_became"))
         added = ("lease", "since"), ("lease", "server"), ("delivery", "server"), ("raw_update", "server")
         for table, column in (
             ("heartbeat", "caught_up_at"), *added, ("raw_update", "chat"), ("raw_update", "urgent")
