@@ -6,6 +6,7 @@ out what `who_may.SOME_MEANS` says.
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -16,6 +17,7 @@ from server.api.snapshot import Picture, Supposed
 from server.api.who_may import May
 from server.conversation.telling.answer import (
     Counts,
+    DayWord,
     FactsAnswer,
     ForecastAnswer,
     Freshness,
@@ -91,6 +93,7 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
         past_cut_off=_past_cut_off(picture, runner),
         said_over=_said_over(event, state),
         tracker=_tracker(event, state, picture.now) if share is May.YES else None,
+        day=_day(picture, state) if share is May.YES else None,
         **_retired(event, runner, state.retirement),
     )
 
@@ -104,6 +107,18 @@ def _tracker(event: Event, state: RunnerState, now: datetime) -> TrackerWord | N
         return TrackerWord(fixes[-1].km, fixes[-1].stamp.at, quiet) if quiet else None
     name, by = point_name(event, state.runner, other.point), person_name(event, other.seen.by)
     return TrackerWord(other.km, other.at, quiet, name, by, other.seen.at)
+
+
+def _day(picture: Picture, state: RunnerState) -> DayWord | None:
+    outlook = picture.situation.outlooks.get(state.runner)
+    day = outlook.day if outlook else None
+    if day is None or not state.going.on_course:
+        return None
+    reached = max((day.ids.index(p) for p in state.reached if p in day.ids), default=-1)
+    if reached + 1 >= len(day.ids):
+        return None
+    name = point_name(picture.event, state.runner, day.ids[reached + 1])
+    return DayWord(day.others, round(100 * math.expm1(day.logs[reached + 1])), name)
 
 
 def _said_over(event: Event, state: RunnerState) -> SaidOver | None:

@@ -119,6 +119,14 @@ class StartList(RequestBody):
     csv: str = Field(min_length=1, max_length=1_000_000)
 
 
+class Passages(RequestBody):
+    """Others' passages, one of the two: CSV whose first line names the columns (bib, point, time or elapsed), or a list of
+    objects with these keys. `time` is as the clock at the race shows it, `elapsed` h:mm:ss since the start."""
+
+    csv: str | None = Field(default=None, min_length=1, max_length=1_000_000)
+    passages: list[dict[str, Any]] | None = Field(default=None, max_length=20_000)
+
+
 class RaceFact(RequestBody):
     """One race-level fact by the organiser: a delay, a hold, a moved cut-off, closed access, a reroute."""
 

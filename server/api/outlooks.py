@@ -11,10 +11,12 @@ import structlog
 
 from server.api.building import Built
 from server.event.model import Event
-from server.facts.state import RaceState
+from server.facts.state import RaceState, RunnerState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import Hearing
-from server.forecast.outlook import Outlook, View
+from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
+from server.forecast.outlook import Day, Outlook, View
+from server.forecast.values import FloatArray
 from server.log import broke
 
 __all__ = ["OnDemand", "OutlookCache", "outlooks_of", "views_of"]
@@ -53,6 +55,12 @@ class OutlookCache:
     built: Built
     outlooks: dict[str, tuple[object, Outlook | None]] = field(default_factory=dict)
     ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict)
+    strangers: Strangers = NOBODY
+    days: dict[str, tuple[bytes, Day | None]] = field(default_factory=dict)
+    followed: Followed = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.followed = Followed(self.built.event)
 
     def last_had(self, runner: str) -> Outlook | None:
         """Her forecast as it was last worked out, perhaps before her last report."""
@@ -63,15 +71,22 @@ def outlooks_of(
     known: OutlookCache, event: Event, state: RaceState, hearing: Hearing
 ) -> Mapping[str, Outlook]:
     """The forecasts of an event, its meetings as they are gone to, in a state."""
-    built = known.built
+    built, strangers = known.built, known.strangers
+    known.followed.take(state.runners)
+    starts = frozenset(r.start for r in state.runners)
 
     def find(runner: str) -> Outlook | None:
         if runner not in built.timetables:
             return None
-        rests_on = _rests_on(event, state, hearing, runner)
+        me, plan = state.runner(runner), built.timetables[runner]
+        others = seen_of_others(strangers, known.followed, me, plan, starts)
+        rests_on = (*_rests_on(event, state, hearing, runner), None if others is None else others.tobytes())
         before = known.outlooks.get(runner)
         if before is None or before[0] != rests_on:
-            before = known.outlooks[runner] = (rests_on, _worked_out(built, event, state, hearing, runner))
+            before = known.outlooks[runner] = (
+                rests_on,
+                _worked_out(known, event, state, hearing, runner, others),
+            )
         return before[1]
 
     return OnDemand(tuple(r.runner for r in state.runners), find)
@@ -86,15 +101,33 @@ def _rests_on(event: Event, state: RaceState, hearing: Hearing, runner: str) -> 
 
 
 def _worked_out(
-    built: Built, event: Event, state: RaceState, hearing: Hearing, runner: str
+    known: OutlookCache,
+    event: Event,
+    state: RaceState,
+    hearing: Hearing,
+    runner: str,
+    others: FloatArray | None,
 ) -> Outlook | None:
-    course = built.courses[event.runner(runner).course]
+    built, me = known.built, state.runner(runner)
+    course, plan = built.courses[event.runner(runner).course], built.timetables[runner]
     try:
-        return outlook(event, state.runner(runner), state, built.timetables[runner], course, hearing=hearing)
+        day = None if others is None else _day(known, event, me, others)
+        return outlook(event, me, state, plan, course, hearing=hearing, day=day)
     except Exception as error:
         # Facts that no forecast can hold must not take the board, the chat and a call for help with them.
         broke(log, "no forecast", error, event_id=event.id, runner=runner)
         return None
+
+
+def _day(known: OutlookCache, event: Event, me: RunnerState, others: FloatArray) -> Day | None:
+    """Worked out once for those times of others, however often something new is heard of her meanwhile."""
+    key = others.tobytes()
+    before = known.days.get(me.runner)
+    if before is None or before[0] != key:
+        course = known.built.courses[event.runner(me.runner).course]
+        day = day_of(others, event, me, known.built.timetables[me.runner], course)
+        before = known.days[me.runner] = (key, day)
+    return before[1]
 
 
 def views_of(

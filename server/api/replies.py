@@ -73,6 +73,18 @@ class StartListStored:
 
 
 @dataclass(frozen=True, slots=True)
+class PassagesStored:
+    """How many passages were new, changed what was known, were known; of how many rows nothing was taken, and why of each of
+    the first of them."""
+
+    added: int
+    changed: int
+    same: int
+    not_taken: int
+    why: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PointCounts:
     """How many were reported in at a point, how many out or through, how many are there, how many are yet to come."""
 

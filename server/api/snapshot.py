@@ -28,9 +28,11 @@ from server.facts.cut_offs import Past, PastCutOff
 from server.facts.entry import Entry, Kind, Source
 from server.facts.fold import fold
 from server.facts.folding import Folding
+from server.facts.passages import Passage
 from server.facts.state import Going, RaceState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import LISTENS, Down, Hearing, hearing_of
+from server.forecast.day import NOBODY, Strangers
 from server.forecast.outlook import Outlook, View
 from server.journal import EventVersion, Journal, JournalHead, MadeKnown, Pulse, UnknownError, VerdictBasis
 from server.plan.light import HORIZON_DEG, sun_elevation_deg
@@ -70,6 +72,7 @@ class Picture:
     entries: tuple[Entry, ...]
     built: Built
     head: str = ""
+    strangers: Strangers = NOBODY
     ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict, repr=False)
     """What others have worked out of a forecast, by runner, with the forecast: kept from picture to picture."""
     memo: dict[object, Any] = field(default_factory=dict, repr=False)
@@ -179,7 +182,8 @@ class Picture:
 def _assembled(planned: Situation, folded: _Folded, built: Built, now: datetime) -> Picture:
     runners = tuple(r.id for r in planned.event.runners)
     views = views_of(folded.outlooks, runners, now, planned.event.id)
-    return Picture(covered(planned), now, views, folded.entries, built, folded.head, folded.known.ahead)
+    head, others, ahead = folded.head, folded.strangers, folded.known.ahead
+    return Picture(covered(planned), now, views, folded.entries, built, head, others, ahead)
 
 
 def _goes_to(event: Event) -> Mapping[str, tuple[str, ...]]:
@@ -216,6 +220,7 @@ class _Folded:
     holds_until: datetime | None
     outlooks: Mapping[str, Outlook]
     known: OutlookCache
+    strangers: Strangers
 
     @property
     def number(self) -> int:
@@ -227,9 +232,10 @@ class _Folded:
         """How often some had been blanked by then."""
         return int(self.head.partition(".")[2] or 0)
 
-    def fits(self, head: str, version: int, hearing: Hearing, now: datetime) -> bool:
+    def fits(self, head: str, version: int, hearing: Hearing, strangers: Strangers, now: datetime) -> bool:
         return (
             (self.head, self.version, self.hearing) == (head, version, hearing)
+            and self.strangers is strangers
             and now >= self.folded_at
             and (self.holds_until is None or now < self.holds_until)
         )
@@ -267,6 +273,9 @@ class _Kept:
     sheet: tuple[int, Mapping[str, tuple[MeetingValues, ...]]] | None = None
     last: Picture | None = None
     shared: asyncio.Task[Picture] | None = None
+    passages: dict[tuple[str, str], Passage] = field(default_factory=dict)
+    passages_read: int = 0
+    strangers: tuple[object, Strangers] = (None, NOBODY)
 
 
 class Pictures:
@@ -364,12 +373,14 @@ class Pictures:
             built = await self._built(event_id, kept, pulse.versions)
             downs = tuple(Down(o.component, o.start, o.end) for o in pulse.outages)
             hearing = await self._hearing(built.event, downs)
-            folded = await self._folded(kept, built, pulse, now, hearing)
+            strangers = await self._strangers(kept, built, pulse)
+            folded = await self._folded(kept, built, pulse, now, hearing, strangers)
             sheet = await self._sheet(kept, built)
         gone = frozenset(e.id for e in folded.entries if without is not None and without(e))
         if gone:
             left = tuple(e for e in folded.entries if e.id not in gone)
-            folded = await asyncio.to_thread(partial(_fold, _Growing.begun(built, 0), left, now, hearing))
+            begun = _Growing.begun(built, 0)
+            folded = await asyncio.to_thread(partial(_fold, begun, left, now, hearing, folded.strangers))
             made = tuple(m for m in made if not gone & set(m.notice.facts))
         groups = tuple(Group(g.id, g.bound_at) for g in pulse.groups)
         planned = Situation(
@@ -432,12 +443,19 @@ class Pictures:
 
     async def _pulse(self, event_id: str, kept: _Kept, now: datetime) -> Pulse:
         read = kept.growing or kept.folded
-        since = JournalHead(0, 0) if read is None else JournalHead(read.number, read.blanks)
+        passages = kept.passages_read
+        since = JournalHead(0, 0, passages) if read is None else JournalHead(read.number, read.blanks, passages)
         try:
-            return await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
+            pulse = await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
         except UnknownError:
             self._kept.pop(event_id, None)
             raise _no_such_event() from None
+        whole = since.blanks != pulse.head.blanks
+        if whole or pulse.passages:
+            known = {} if whole else kept.passages
+            kept.passages = known | {(p.bib, p.point): p for p in pulse.passages}
+        kept.passages_read = pulse.head.passages
+        return pulse
 
     async def _built(self, event_id: str, kept: _Kept, versions: Sequence[EventVersion]) -> Built:
         if not versions:
@@ -481,19 +499,38 @@ class Pictures:
         return kept.sheet[1]
 
     async def _folded(
-        self, kept: _Kept, built: Built, pulse: Pulse, now: datetime, hearing: Hearing
+        self,
+        kept: _Kept,
+        built: Built,
+        pulse: Pulse,
+        now: datetime,
+        hearing: Hearing,
+        strangers: Strangers,
     ) -> _Folded:
         head, new = pulse.head, pulse.entries
-        if kept.folded and kept.folded.fits(str(head), built.event.version, hearing, now):
+        if kept.folded and kept.folded.fits(str(head), built.event.version, hearing, strangers, now):
             return kept.folded
         growing, kept.growing = kept.growing, None  # one that breaks off half way is begun afresh
         if growing is None or growing.built is not built or growing.blanks != head.blanks:
             growing = _Growing.begun(built, head.blanks)
             if len(new) < head.number:
                 new = tuple(await self._journal.entries(built.event.id))[: head.number]
-        kept.folded = await asyncio.to_thread(_fold, growing, new, now, hearing)
+        kept.folded = await asyncio.to_thread(_fold, growing, new, now, hearing, strangers)
         kept.growing = growing
         return kept.folded
+
+    async def _strangers(self, kept: _Kept, built: Built, pulse: Pulse) -> Strangers:
+        rests_on = (built.event.version, pulse.head.passages, pulse.head.blanks)
+        if kept.strangers[0] != rests_on:
+            bibs = {r.bib for r in built.event.runners}
+            if kept.passages:
+                kept.strangers = (
+                    rests_on,
+                    await asyncio.to_thread(Strangers.of, kept.passages.values(), bibs),
+                )
+            else:
+                kept.strangers = (rests_on, NOBODY)
+        return kept.strangers[1]
 
     async def _hearing(self, event: Event, downs: tuple[Down, ...]) -> Hearing:
         if not any(d.component.startswith(LISTENS) for d in downs):
@@ -513,7 +550,7 @@ def as_if(picture: Picture, built: Built, *entries: Entry) -> Picture:
     they come in. Nothing of it is kept."""
     before = picture.situation
     growing = _Growing.begun(built, 0)
-    folded = _fold(growing, (*picture.entries, *entries), picture.now, before.hearing)
+    folded = _fold(growing, (*picture.entries, *entries), picture.now, before.hearing, picture.strangers)
     planned = replace(
         before,
         event=built.event,
@@ -548,6 +585,7 @@ def suppose(picture: Picture, runner: str, factor: float | None, leaving: dateti
     if leaving is not None and reached:
         extra.append(_supposed_entry(event, runner, Kind.OUT, leaving, point=reached[-1]))
     state = fold((*picture.entries, *extra), event, now, picture.built.placer)
+    before = picture.situation.outlooks.get(runner)
     new = outlook(
         event,
         state.runner(runner),
@@ -556,6 +594,7 @@ def suppose(picture: Picture, runner: str, factor: float | None, leaving: dateti
         picture.course(runner),
         picture.situation.outages,
         picture.situation.hearing,
+        None if before is None else before.day,
     )
     return Supposed(new.at(now), factor, leaving)
 
@@ -604,13 +643,20 @@ def _sheet_of(built: Built) -> Mapping[str, tuple[MeetingValues, ...]]:
     return OnDemand(runners, lambda r: meetings(share_of(situation, r), r, event.starts))
 
 
-def _fold(growing: _Growing, new: Sequence[Entry], now: datetime, hearing: Hearing) -> _Folded:
-    """The fold with those entries too."""
+def _fold(
+    growing: _Growing,
+    new: Sequence[Entry],
+    now: datetime,
+    hearing: Hearing,
+    strangers: Strangers = NOBODY,
+) -> _Folded:
+    """The fold with those entries too, and the forecasts that rest on it and on others' times."""
     built, folding = growing.built, growing.folding
     event = built.event
     folding.add(new)
     growing.number += len(new)
     state = folding.at(now)
+    growing.planned.strangers = growing.gone_to.strangers = strangers
     known = growing.planned
     outlooks = outlooks_of(known, event, state, hearing)
     gone_to = covered(Situation(event, state, outlooks, built.timetables, built.courses, ()))
@@ -628,4 +674,5 @@ def _fold(growing: _Growing, new: Sequence[Entry], now: datetime, hearing: Heari
         holds_until=folding.changes_at(),
         outlooks=outlooks,
         known=known,
+        strangers=strangers,
     )

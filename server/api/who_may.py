@@ -49,6 +49,7 @@ class Call(StrEnum):
     RACE = "report a race-level fact"
     CHANGE = "change the plan during the race"
     START_LIST = "load a start list"
+    PASSAGES = "say when others came to a point"
     FIELD = "see the whole field"
     TAKE_BACK = "take an entry back"
     CONFIRM = "confirm an entry"
@@ -98,6 +99,7 @@ _ROWS: Mapping[Call, tuple[May, May, May, May, May, May, May]] = {
     Call.RACE: (_N, _N, _N, _N, _Y, _N, _N),
     Call.CHANGE: (_Y, _Y, _N, _Y, _Y, _N, _N),
     Call.START_LIST: (_N, _N, _N, _N, _Y, _N, _N),
+    Call.PASSAGES: (_N, _N, _N, _N, _Y, _Y, _N),
     Call.FIELD: (_N, _N, _N, _N, _Y, _N, _N),
     Call.TAKE_BACK: (_Y, _Y, _Y, _Y, _Y, _S, _S),
     Call.CONFIRM: (_Y, _Y, _Y, _Y, _Y, _S, _N),

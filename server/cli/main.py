@@ -19,6 +19,7 @@ from server.cli import (
     inviting,
     learning,
     new,
+    passages,
     people,
     planning,
     ready,
@@ -59,6 +60,7 @@ def stilepost(context: click.Context, file: Path | None, database: str | None) -
 for room in (
     new,
     events,
+    passages,
     planning,
     changing,
     inviting,

@@ -102,7 +102,11 @@ async def why(visit: Visit, asked: Asked) -> Reply:
         return visit.reply(visit.s("why-times"))
     told = visit.view.where(visit.event.id, runner.id)
     return visit.reply(
-        lines(visit.s("why-times"), answers.say_heard(visit.say, told.fresh, told.runner_name))
+        lines(
+            visit.s("why-times"),
+            answers.say_day(visit.say, told.fresh),
+            answers.say_heard(visit.say, told.fresh, told.runner_name),
+        )
     )
 
 

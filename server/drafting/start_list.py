@@ -6,13 +6,13 @@ leaves what stands there, and who is not in the list stays. So the same list aga
 
 from __future__ import annotations
 
-import csv
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from server.drafting.document import Document, UnusualError
+from server.drafting.rows import csv_rows, wrong_row
 from server.event import Problem, Severity
 from server.event.forms import slug
 from server.event.model import Event
@@ -54,38 +54,20 @@ def read_start_list(
     text: str, event: Event, waves: Mapping[str, Any], file: str
 ) -> tuple[list[ListRow], list[Problem]]:
     """The rows of a list, and everything that is wrong with it, each with line, column and remedy."""
-    lines = re.split(r"\r\n|\n|\r", text.removeprefix("\ufeff").rstrip())
-    if not any(line.strip() for line in lines):
-        return [], [_problem(file, 1, "", say("wrong-list-empty"), _HEAD_HELP)]
-    first = next(line for line in lines if line.strip())
-    mark = max(",;\t", key=first.count)
-    try:
-        reader = csv.reader(lines, delimiter=mark, strict=True)
-        cells = [(reader.line_num, [c.strip() for c in row]) for row in reader if any(c.strip() for c in row)]
-    except csv.Error:
-        quotes = say("do-put-quote-both-ends-cell")
-        return [], [_problem(file, reader.line_num, "", say("wrong-quote-not-closed"), quotes)]
-    (at, head), rest = cells[0], cells[1:]
-    columns = [c.casefold() for c in head]
-    problems = list(_wrong_head(columns, head, at, file))
+    read = csv_rows(text, file, ROWS_MAX, _HEAD_HELP)
+    if isinstance(read, Problem):
+        return [], [read]
+    columns, rest = read.columns, read.rows
+    problems = list(_wrong_head(columns, read.head, read.line, file))
     if problems:
         return [], problems
-    if len(rest) > ROWS_MAX:
-        many = _problem(
-            file,
-            rest[ROWS_MAX][0],
-            "",
-            say("wrong-rows-too-many", count=len(rest)),
-            say("do-keep-them", most=ROWS_MAX),
-        )
-        return [], [many]
     rows, seen = list[ListRow](), dict[str, int]()
     for line, row in rest:
         found = ListRow(line, **dict(zip(columns, row, strict=False)))
         wrong = list(_wrong_row(found, len(row), len(columns), event, waves, file))
         if found.bib in seen:
             what = say("wrong-bib-stands-line-too", bib=found.bib, seen=seen[found.bib])
-            wrong.append(_problem(file, line, "bib", what, say("do-give-each-runner-bib-their")))
+            wrong.append(wrong_row(file, line, "bib", what, say("do-give-each-runner-bib-their")))
         seen.setdefault(found.bib, line)
         problems += wrong
         if not wrong:
@@ -105,21 +87,21 @@ def not_changed(error: UnusualError, file: str) -> Problem:
 def _wrong_head(columns: Sequence[str], head: Sequence[str], line: int, file: str) -> Iterator[Problem]:
     for name, said in zip(columns, head, strict=True):
         if name not in COLUMNS:
-            yield _problem(file, line, said, say("wrong-no-column", said=said), _HEAD_HELP)
+            yield wrong_row(file, line, said, say("wrong-no-column", said=said), _HEAD_HELP)
         elif columns.count(name) > 1:
-            yield _problem(
+            yield wrong_row(
                 file, line, said, say("wrong-column-stands-twice", said=said), say("do-take-two-out")
             )
     for name in ("bib", "name"):
         if name not in columns:
-            yield _problem(file, line, name, say("wrong-column-missing", name=name), _HEAD_HELP)
+            yield wrong_row(file, line, name, say("wrong-column-missing", name=name), _HEAD_HELP)
 
 
 def _wrong_row(
     row: ListRow, cells: int, columns: int, event: Event, waves: Mapping[str, Any], file: str
 ) -> Iterator[Problem]:
     def wrong(column: str, what: Worded, remedy: Worded) -> Problem:
-        return _problem(file, row.line, column, what, remedy)
+        return wrong_row(file, row.line, column, what, remedy)
 
     if cells > columns:
         more = say("do-put-name-separator-quotes")
@@ -217,11 +199,11 @@ def _name(table: Mapping[str, Any]) -> str:
 def _missing_in_new(row: ListRow, event: Event, file: str) -> Iterator[Problem]:
     if not row.target:
         what = say("wrong-bib-new-no-target", bib=row.bib)
-        yield _problem(file, row.line, "target", what, say("do-write-hours-minutes-29-00"))
+        yield wrong_row(file, row.line, "target", what, say("do-write-hours-minutes-29-00"))
     if not row.course and len(event.courses) > 1:
         courses = ", ".join(c.id for c in event.courses)
         what = say("wrong-bib-new-no-course", bib=row.bib)
-        yield _problem(file, row.line, "course", what, say("do-use", known=courses))
+        yield wrong_row(file, row.line, "course", what, say("do-use", known=courses))
 
 
 def _new_id(bib: str, taken: set[str]) -> str:
@@ -257,7 +239,3 @@ def _same_span(stored: object, said: str) -> bool:
         return isinstance(stored, str) and read_span(stored) == read_span(said)
     except TimeError:
         return False
-
-
-def _problem(file: str, line: int, column: str, what: Worded, remedy: Worded) -> Problem:
-    return Problem(Severity.ERROR, what, file, line, column, remedy)

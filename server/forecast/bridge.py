@@ -24,6 +24,8 @@ from server.facts.state import Interval, PlacedFix, RaceState, RunnerState
 from server.forecast.channel_outages import Hearing
 from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
+from server.forecast.others import bent
+from server.forecast.outlook import Day
 from server.forecast.planned import Plan
 from server.forecast.posterior import posterior
 from server.forecast.stages import within
@@ -61,17 +63,20 @@ def outlook(
     course: Course,
     outages: Sequence[Interval] = (),
     hearing: Hearing | None = None,
+    day: Day | None = None,
 ) -> EventOutlook:
     """A runner's forecast after the facts. Deterministic: same facts, same outlook.
 
     `timetable` goal B is the reference. `outages` are times when nobody could have reached us,
-    `hearing` those when some could not.
+    `hearing` those when some could not. `day`: what others' times say of her legs (`server.forecast.day`).
     """
     rows = timetable.rows[1:]
     ids = tuple(r.point for r in rows)
     index = {p: i for i, p in enumerate(ids)}
     nights = nights_of(event, runner, race, timetable, index)
     reference = reference_of(timetable, course, nights)
+    if day is not None:
+        reference = bent(reference, np.array(day.logs))
     facts = (*facts_of(runner, index, timetable), *nights_told(runner, ids, nights))
     silence = silence_of(event, runner, race, index, outages, hearing)
     limit_s = limit_of(event, runner, race, ids[-1])
@@ -81,8 +86,8 @@ def outlook(
     without = None
     if runner.not_yet:
         asked_nobody = replace(runner, not_yet=())
-        without = cache(lambda: outlook(event, asked_nobody, race, timetable, course, outages, hearing))
-    return EventOutlook(runner.start, ids, within(post, ends), silence, without)
+        without = cache(lambda: outlook(event, asked_nobody, race, timetable, course, outages, hearing, day))
+    return EventOutlook(runner.start, ids, within(post, ends), silence, without, day)
 
 
 def reference_of(timetable: Plan, course: Course, nights: Sequence[Night] = ()) -> Reference:

@@ -37,6 +37,15 @@ class Whereabouts:
     high_km: float
 
 
+@dataclass(frozen=True, slots=True)
+class Day:
+    """What the times of so many others say of a runner's legs: log factors of those to the points `ids`, in order."""
+
+    ids: tuple[str, ...]
+    logs: tuple[float, ...]
+    others: int
+
+
 class View(Protocol):
     """A forecast as seen at one moment. Points already reached have no window (KeyError)."""
 
@@ -83,6 +92,10 @@ class View(Protocol):
 
 class Outlook(Protocol):
     """A runner's forecast after the facts heard so far."""
+
+    @property
+    def day(self) -> Day | None:
+        """What others' times of the day have changed of it; None where they say nothing."""
 
     def at(self, now: datetime) -> View:
         """The view at `now`; deterministic."""

@@ -16,7 +16,7 @@ from sqlalchemy.ext.asyncio import AsyncConnection
 from server.event.model import Person
 from server.facts.entry import Entry, Fix
 from server.forecast.outlook import Whereabouts
-from server.journal import dialogues, events, groups, notices
+from server.journal import dialogues, events, groups, notices, passages
 from server.journal import tables as t
 from server.journal.codec import dump_entry, dump_notice, dump_person, load_entry, load_notice
 from server.journal.errors import RefusedError, UnknownError
@@ -80,6 +80,7 @@ async def event(c: AsyncConnection, event_id: str, now: datetime, rewrite: Rewri
     done = await _blank_rows(c, event_id, now, None, frozenset())
     await _texts(c, event_id, rewrite, keep=False)
     await groups.forget(c, event_id)
+    await passages.forget(c, event_id)
     runner, part = t.runner.c, t.part.c
     await c.execute(update(t.runner).where(runner.event == event_id).values(name="", bib=""))
     await c.execute(update(t.event).where(t.event.c.id == event_id).values(blanked_at=now))

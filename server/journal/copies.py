@@ -207,6 +207,8 @@ def _from_plain(table: Table, row: dict[str, Any]) -> dict[str, Any]:
     found: dict[str, Any] = {}
     for column in table.columns:
         value = row.get(column.name)
+        if value is None and column.default is not None:  # of an older program, which did not have it yet
+            value = getattr(column.default, "arg", None)
         if value is not None and isinstance(column.type, UtcDateTime):
             value = datetime.fromisoformat(value)
         elif value is not None and isinstance(column.type, LargeBinary):

@@ -34,7 +34,7 @@ _LATER = select(_e.body).where(_e.event == bindparam("which"), _e.number > bindp
 _LATER = _LATER.order_by(_e.number)
 _OF_RUNNER = _LATER.where(or_(_e.runner == bindparam("runner"), _e.runner.is_(None)))
 _ONE = select(_e.body).where(_e.id == bindparam("id"))
-_HEAD = select(_event.entries, _event.blanks).where(_event.id == bindparam("which"))
+_HEAD = select(_event.entries, _event.blanks, _event.passages).where(_event.id == bindparam("which"))
 
 
 async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> Appended:
@@ -193,7 +193,7 @@ async def head(c: AsyncConnection, event: str) -> JournalHead:
     row = (await c.execute(_HEAD, {"which": event})).one_or_none()
     if row is None:
         raise UnknownError(f"there is no event {event!r}", "event", "load its file first, or check the id")
-    return JournalHead(row.entries, row.blanks)
+    return JournalHead(row.entries, row.blanks, row.passages)
 
 
 async def conflicts(c: AsyncConnection, event: str) -> tuple[Conflict, ...]:

@@ -54,6 +54,7 @@ from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.event.model import Event, Person
 from server.facts.entry import Entry
+from server.facts.passages import Passage
 from server.journal import (
     blanking,
     copies,
@@ -63,6 +64,7 @@ from server.journal import (
     groups,
     inbox,
     notices,
+    passages,
     people,
     pictures,
     retention,
@@ -83,6 +85,7 @@ from server.journal.values import (
     MadeKnown,
     NewUpdate,
     Outage,
+    PassagesKept,
     Pulse,
     RawUpdate,
     Status,
@@ -236,6 +239,21 @@ class Journal(PeopleDoor, OutboxDoor):
         async with self._store.read() as c:
             return await pictures.of_entry(c, picture_id)
 
+    async def keep_passages(self, event: str, given: Iterable[Passage], by: str) -> PassagesKept:
+        """Keep when others came to points, all or none of them: of one bib at one point the last said counts, the same again
+        changes nothing. UnknownError; RefusedError where they would be more than one event may have."""
+
+        async def work(c: AsyncConnection) -> PassagesKept:
+            kept = await passages.keep(c, event, given, by)
+            await announce(c, self._store, (event,))
+            return kept
+
+        return await self._store.writing(work)
+
+    async def passages(self, event: str) -> tuple[Passage, ...]:
+        """When others came to points, by bib and point."""
+        return await self._store.reading(lambda c: passages.since(c, event, 0))
+
     # Watch ----------------------------------------------------------------------------------------------
 
     async def pulse(
@@ -247,7 +265,8 @@ class Journal(PeopleDoor, OutboxDoor):
 
         async def work(c: AsyncConnection) -> Pulse:
             head = await entries.head(c, event)
-            number = since.number if since.blanks == head.blanks else 0
+            whole = since.blanks != head.blanks
+            number, read = (0, 0) if whole else (since.number, since.passages)
             later = await entries.of_event(c, event, number, None) if head.number != number else ()
             return Pulse(
                 await events.versions(c, event),
@@ -256,6 +275,7 @@ class Journal(PeopleDoor, OutboxDoor):
                 await notices.made_since(c, event, head.blanks, known),
                 await retention.outages(c, outages_since, now, here),
                 await groups.of_event(c, event),
+                await passages.since(c, event, read) if head.passages != read else (),
             )
 
         return await self._store.reading(work)

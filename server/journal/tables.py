@@ -98,6 +98,7 @@ event = Table(
     Column("entries", Integer, nullable=False, default=0),
     Column("notices", Integer, nullable=False, default=0),
     Column("blanks", Integer, nullable=False, default=0),
+    Column("passages", Integer, nullable=False, default=0),
     _at("keep_until"),
     _at("blanked_at"),
 )
@@ -266,6 +267,19 @@ conflict = Table(
     _at("received_at", nullable=False),
     _text("body"),
     PrimaryKeyConstraint("entry", "content_hash"),
+)
+
+passage = Table(
+    "passage",
+    metadata,
+    _event(),
+    _text("bib"),
+    _text("point"),
+    _at("at"),
+    Column("number", Integer, nullable=False),
+    _text("by"),
+    PrimaryKeyConstraint("event", "bib", "point"),
+    Index("ix_passage_event_number", "event", "number"),
 )
 
 picture = Table(

@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from server.event.model import Part
 from server.facts.entry import Entry
+from server.facts.passages import Passage
 from server.watch.notice import Made, Notice
 
 __all__ = [
@@ -28,6 +29,7 @@ __all__ = [
     "NewUpdate",
     "Outage",
     "Outcome",
+    "PassagesKept",
     "PersonPart",
     "Pulse",
     "RawUpdate",
@@ -76,11 +78,13 @@ class Outcome(StrEnum):
 class JournalHead:
     """Names the set of entries of an event: how many there are, and how often some were blanked.
 
-    Its text is what caches and `RaceState.head` hold: same text, same entries.
+    Its text is what caches and `RaceState.head` hold: same text, same entries. `passages`: how often others' passages
+    have changed, which are no entries.
     """
 
     number: int
     blanks: int
+    passages: int = 0
 
     def __str__(self) -> str:
         return f"{self.number}.{self.blanks}"
@@ -108,7 +112,8 @@ class MadeKnown:
 @dataclass(frozen=True, slots=True)
 class Pulse:
     """What of an event may have changed since it was last read, all of one moment: its versions, entries above the number
-    asked for (all of them where some were blanked since), the notices, outages, and chats of the whole crew."""
+    asked for (all of them where some were blanked since), the notices, outages, chats of the whole crew, and likewise the
+    passages of others."""
 
     versions: tuple[EventVersion, ...]
     head: JournalHead
@@ -116,6 +121,16 @@ class Pulse:
     made: MadeKnown
     outages: tuple[Outage, ...]
     groups: tuple[CrewGroup, ...]
+    passages: tuple[Passage, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PassagesKept:
+    """Of passages handed in how many were new, how many changed what was known, how many were known."""
+
+    added: int
+    changed: int
+    same: int
 
 
 @dataclass(frozen=True, slots=True)

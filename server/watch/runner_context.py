@@ -14,7 +14,7 @@ from typing import Any, TypeVar, cast
 from server.event.model import Event, MeetingPlan, Part, PartKind, Person, Runner
 from server.facts.entry import Source
 from server.facts.state import Going, RaceState, RunnerState, Stamp
-from server.forecast.outlook import Outlook, View
+from server.forecast.outlook import Day, Outlook, View
 from server.watch.notice import (
     Answer,
     BriefValues,
@@ -193,6 +193,11 @@ class _Remembering:
     falls: dict[tuple[object, ...], datetime | None]
     late: list[tuple[str, datetime] | None]
     without: list[Outlook | None]
+
+    @property
+    def day(self) -> Day | None:
+        """See `Outlook.day`."""
+        return self.real.day
 
     def at(self, now: datetime) -> View:
         """See `Outlook.at`."""

@@ -353,3 +353,20 @@ def test_however_many_mistakes_are_all_told(shell: Shell) -> None:
     assert "???" not in told
     assert all(f"unknown_key_{n}'" in told for n in range(40))
     assert told.startswith("Error: ")
+
+
+def test_passages_of_a_file_are_kept(shell: Shell) -> None:
+    """Wrong rows are named, the others kept, how many said at the end; the same file again changes nothing."""
+    shell.event.write_text(shell.event.read_text("utf-8").replace("2027-", "2021-"), "utf-8")
+    assert shell.run("load", str(shell.event), "--yes").exit_code == 0
+    feed = shell.folder / "feed.csv"
+    feed.write_text("bib,name,point,time\n7,Somebody,mill,Sat 08:10\n8,Else,nowhere,Sat 08:11\n", "utf-8")
+    found = shell.run("passages", str(feed))
+    assert found.exit_code == 0, found.output
+    assert "feed.csv:3: error: point: no course has a point 'nowhere'" in found.output
+    assert "passages: 1 new, 0 changed, 0 known already, 1 rows not taken." in found.output
+    again = shell.folder / "feed.json"
+    again.write_text('{"passages": [{"bib": 7, "point": "mill", "time": "2021-09-11T08:10"}]}', "utf-8")
+    assert "0 new, 0 changed, 1 known already, 0 rows" in shell.run("passages", str(again)).output
+    again.write_text("nothing", "utf-8")
+    assert shell.run("passages", str(again)).exit_code == 1

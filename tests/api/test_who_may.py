@@ -83,6 +83,7 @@ def test_every_call_of_the_table_is_walked_or_has_its_own_test() -> None:
         Call.GROUP,
         Call.CHANGE,
         Call.START_LIST,
+        Call.PASSAGES,
         Call.FIELD,
         Call.PHOTO,
     }

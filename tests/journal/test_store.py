@@ -54,12 +54,13 @@ async def test_a_database_of_the_first_revision_is_brought_up_to_date(
     lease is its holder's until it ends, as nothing is known of its server."""
     store = await Store.open(database_url, None)
     async with store.write() as c:
-        for later in ("crew_group", "dialogue", "turn", "server_life", "kept_secret"):
+        for later in ("crew_group", "dialogue", "turn", "server_life", "kept_secret", "passage"):
             await c.execute(text(f"DROP TABLE {later}"))
         await c.execute(text("DROP INDEX ix_notice_what_became"))
         added = ("lease", "since"), ("lease", "server"), ("delivery", "server"), ("raw_update", "server")
         for table, column in (
-            ("heartbeat", "caught_up_at"), *added, ("raw_update", "chat"), ("raw_update", "urgent")
+            ("heartbeat", "caught_up_at"), *added, ("raw_update", "chat"), ("raw_update", "urgent"),
+            ("event", "passages"),
         ):  # fmt: skip
             await c.execute(text(f"ALTER TABLE {table} DROP COLUMN {column}"))
         await c.execute(text("UPDATE alembic_version SET version_num = '0001'"))

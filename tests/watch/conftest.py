@@ -181,6 +181,10 @@ class FakeOutlook:
             keep = np.arange(400) >= 360
         return FakeView(now, points, arrivals[keep], departures[keep], here, out, unheard, self.going)
 
+    @property
+    def day(self) -> None:
+        return None
+
     def late_time(self) -> tuple[str, datetime] | None:
         points, arrivals, _, _ = self._paths()
         for p in points:

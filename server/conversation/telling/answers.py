@@ -327,6 +327,15 @@ def say_heard(say: Say, fresh: Freshness, name: str) -> str:
     return lines(first, *freshness(say, fresh, name).split("\n")[1:])
 
 
+def say_day(say: Say, fresh: Freshness) -> str:
+    """What others' times of the day change of the way to the next point; '' where nothing."""
+    if fresh.day is None:
+        return ""
+    way = "longer" if fresh.day.percent > 0 else "less" if fresh.day.percent < 0 else "same"
+    percent, place = abs(fresh.day.percent), fresh.day.place
+    return say.s("why-others", way=way, others=fresh.day.others, percent=percent, place=place)
+
+
 def _stop_line(say: Say, name: str, stop: StopFact) -> str:
     if stop.through:
         at = stop.arrived or stop.left or say.now

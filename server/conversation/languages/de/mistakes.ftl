@@ -67,6 +67,8 @@ start-list-more = und { $count } weitere
 start-list-again = Behebe, was genannt ist, und schick die Liste noch einmal.
 start-list-found = in der Liste: { $added } neu, { $changed } geändert, { $same } wie gespeichert.
 start-list-not-listed = nicht in der Liste, bleiben: { $names }.
+passages-file = Durchgänge
+passages-kept = Durchgänge: { $added } neu, { $changed } geändert, { $same } schon bekannt, { $wrong } Zeilen nicht übernommen.
 
 learn-no-json = { $file }: das ist nicht das JSON, das `stilepost afterwards` schreibt. Gib diese Datei an, oder die Kennung einer gespeicherten Veranstaltung.
 learn-no-runner = --runner: in der nächsten Datei gibt es niemanden mit der Kennung ‚{ $runner }‘. Nimm eine von: { $known }.

@@ -765,6 +765,11 @@ signal-unsaid = Der Plan nennt für { $place } kein schlechtes Netz, es sollte a
 why-times =
     Die mittlere Zeit ist die wahrscheinlichste; 1-mal in 10 kommt sie vor der ersten, 1-mal in 10 nach der letzten.
     Alle beruhen auf ihrem Plan und auf dem, was bisher gemeldet ist.
+why-others = Zeiten von { $others } anderen heute stecken auch darin: bis { $place } geht es { $way ->
+    [longer] etwa { $percent } % langsamer als geplant
+    [less] etwa { $percent } % schneller als geplant
+   *[same] wie geplant
+ }.
 request-swap = Wer was übernimmt, kann ich nicht ändern: ‚{ $words }‘. Bitte ruf an:
 meaning-when-there = Wann sie dort ist
 meaning-finish = Wann sie im Ziel ist

@@ -622,6 +622,20 @@ do-write-each-table-under-heading = Schreib jede Tabelle unter eine eigene Über
 wrong-alarm-about-new-runner-would = ein Alarm zu jemandem, der neu ist, würde niemanden erreichen
 do-give-person-race-part-all = Gib jemandem vom Rennen in der Renndatei einen Part für alle: {"{"} kind = "safety contact", ladder = 9 {"}"}.
 
+### passages
+wrong-passages-json = das ist keine Liste von Durchgängen
+do-passages-head = Schreib Zeilen mit bib, point und time (oder elapsed), so benannt in der ersten Zeile der CSV oder als Schlüssel einer JSON-Liste.
+wrong-passage-followed = Startnummer { $bib } gehört zu jemandem, der hier begleitet wird
+do-passage-check-in = Melde das als Check-in: POST /v1/events/…/checkins, oder im Chat.
+wrong-passage-no-point = keine Strecke hat einen Punkt ‚{ $said }‘
+wrong-passage-points = ‚{ $said }‘ heißen mehrere Punkte
+wrong-passage-no-time = ‚{ $said }‘ ist keine Zeit
+wrong-passage-before-start = { $said } liegt vor dem Start
+wrong-passage-to-come = { $said } kommt erst noch
+do-passage-time = Schreib time so, wie die Uhr am Rennen sie zeigte (07:58:12, Sat 07:58, 2027-09-11 07:58), oder elapsed als h:mm:ss seit dem Start.
+wrong-passage-which-day = { $said } war an mehr als einem Tag des Rennens
+do-passage-day = Schreib den Tag oder das Datum dazu (Sat 07:58), und wo die Uhren umgestellt werden, den Abstand zu UTC (2027-10-31T01:30+01:00).
+
 ## put together, or with several words
 wrong-outside-hours = { $text } liegt nicht zwischen { $low } und { $high } Stunden
 wrong-outside-pace = { $text } liegt nicht zwischen 2:00 und 60:00 je km

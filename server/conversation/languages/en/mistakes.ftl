@@ -70,6 +70,8 @@ start-list-more = and { $count } more
 start-list-again = Mend what is named, and send the list again.
 start-list-found = in the list: { $added } new, { $changed } changed, { $same } as they are stored.
 start-list-not-listed = not in the list, and kept: { $names }.
+passages-file = passages
+passages-kept = passages: { $added } new, { $changed } changed, { $same } known already, { $wrong } rows not taken.
 
 learn-no-json = { $file }: this is not the JSON that `stilepost afterwards` writes. Give that file, or the id of a stored event.
 learn-no-runner = --runner: the next file has no runner ‘{ $runner }’. Use one of: { $known }.

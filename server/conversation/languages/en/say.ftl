@@ -759,6 +759,11 @@ signal-known = { $signal ->
  }
 signal-unsaid = The plan says nothing bad of the signal at { $place }, so it should be there. Who has been there knows more; else ask { $name }: { $phone }.
 why-times = The middle time is the likeliest; 1 time in 10 she comes before the first, 1 in 10 after the last. They rest on her plan and every report so far.
+why-others = Times of { $others } others today are in it too: to { $place } the day goes { $way ->
+    [longer] about { $percent }% slower than planned
+    [less] about { $percent }% faster than planned
+   *[same] as planned
+ }.
 request-swap = I can’t change who does what: ‘{ $words }’. Please telephone:
 meaning-when-there = When she is there
 meaning-finish = When she finishes

@@ -589,6 +589,20 @@ do-write-each-table-under-heading = Write each table under a heading of its own.
 wrong-alarm-about-new-runner-would = an alarm about a new runner would reach nobody
 do-give-person-race-part-all = Give a person of the race a part for all runners in the event file: {"{"} kind = "safety contact", ladder = 9 {"}"}.
 
+### passages
+wrong-passages-json = that is no list of passages
+do-passages-head = Write rows with bib, point and time (or elapsed), named so in the first line of a CSV or as the keys of a JSON list.
+wrong-passage-followed = bib { $bib } is of a runner who is followed here
+do-passage-check-in = Report her with a check-in instead: POST /v1/events/…/checkins, or in the chat.
+wrong-passage-no-point = no course has a point '{ $said }'
+wrong-passage-points = '{ $said }' is the name of several points
+wrong-passage-no-time = '{ $said }' is no time
+wrong-passage-before-start = { $said } is before the start
+wrong-passage-to-come = { $said } is still to come
+do-passage-time = Write time as the clock at the race showed it (07:58:12, Sat 07:58, 2027-09-11 07:58), or elapsed as h:mm:ss since the start.
+wrong-passage-which-day = { $said } was on more than one day of the race
+do-passage-day = Write the day or the date with it (Sat 07:58), and where the clocks change the offset (2027-10-31T01:30+01:00).
+
 ## put together, or with several words
 wrong-outside-hours = { $text } is outside { $low } to { $high } hours
 wrong-outside-pace = { $text } is outside 2:00 to 60:00 per km

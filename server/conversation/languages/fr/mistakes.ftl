@@ -70,6 +70,8 @@ start-list-more = et { $count } de plus
 start-list-again = Corrige ce qui est nommé, puis renvoie la liste.
 start-list-found = dans la liste : { $added } nouveaux, { $changed } modifiés, { $same } comme enregistrés.
 start-list-not-listed = pas dans la liste, gardés : { $names }.
+passages-file = passages
+passages-kept = passages : { $added } nouveaux, { $changed } modifiés, { $same } déjà connus, { $wrong } lignes non prises.
 
 learn-no-json = { $file } : ce n’est pas le JSON qu’écrit `stilepost afterwards`. Donne ce fichier, ou l’identifiant d’un événement enregistré.
 learn-no-runner = --runner : le prochain fichier n’a personne d’identifiant ‘{ $runner }’. Choisis parmi : { $known }.

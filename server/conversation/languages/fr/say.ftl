@@ -757,6 +757,11 @@ signal-known = { $signal ->
  }
 signal-unsaid = Le plan ne signale pas de mauvais réseau à { $place } : il devrait y en avoir. Qui y est allé en sait plus ; sinon demande à { $name } : { $phone }.
 why-times = L’heure du milieu est la plus probable ; 1 fois sur 10 elle arrive avant la première, 1 fois sur 10 après la dernière. Elles reposent sur son plan et sur tout ce qui a été signalé.
+why-others = Les temps de { $others } autres aujourd’hui y entrent aussi : jusqu’à { $place }, la journée va { $way ->
+    [longer] environ { $percent } % plus lentement que prévu
+    [less] environ { $percent } % plus vite que prévu
+   *[same] comme prévu
+ }.
 request-swap = Je ne peux pas changer qui fait quoi : ‘{ $words }’. Appelle, s’il te plaît :
 meaning-when-there = Quand elle y est
 meaning-finish = Quand elle termine

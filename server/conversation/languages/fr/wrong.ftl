@@ -622,6 +622,20 @@ do-write-each-table-under-heading = Écris chaque table sous son propre titre.
 wrong-alarm-about-new-runner-would = une alerte sur quelqu’un de nouveau n’atteindrait personne
 do-give-person-race-part-all = Donne à quelqu’un de la course, dans le fichier de course, un rôle pour tous : {"{"} kind = "safety contact", ladder = 9 {"}"}.
 
+### passages
+wrong-passages-json = ce n’est pas une liste de passages
+do-passages-head = Écris des lignes avec bib, point et time (ou elapsed), nommés ainsi dans la première ligne du CSV ou comme clés d’une liste JSON.
+wrong-passage-followed = le dossard { $bib } est à quelqu’un qui est suivi ici
+do-passage-check-in = Signale ce passage comme pointage : POST /v1/events/…/checkins, ou dans le chat.
+wrong-passage-no-point = aucun parcours n’a de point « { $said } »
+wrong-passage-points = plusieurs points s’appellent « { $said } »
+wrong-passage-no-time = « { $said } » n’est pas une heure
+wrong-passage-before-start = { $said } est avant le départ
+wrong-passage-to-come = { $said } est encore à venir
+do-passage-time = Écris time comme l’horloge de la course l’a montré (07:58:12, Sat 07:58, 2027-09-11 07:58), ou elapsed en h:mm:ss depuis le départ.
+wrong-passage-which-day = { $said } a eu lieu plus d’un jour de la course
+do-passage-day = Ajoute le jour ou la date (Sat 07:58) et, quand on change d’heure, le décalage (2027-10-31T01:30+01:00).
+
 ## put together, or with several words
 wrong-outside-hours = { $text } n’est pas entre { $low } et { $high } heures
 wrong-outside-pace = { $text } n’est pas entre 2:00 et 60:00 par km

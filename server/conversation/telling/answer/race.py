@@ -63,6 +63,15 @@ class TrackerWord:
 
 
 @dataclass(frozen=True, slots=True)
+class DayWord:
+    """What the times of so many others today change of the way to the next point (name): percent of the plan's time."""
+
+    others: int
+    percent: int
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
 class Freshness:
     """How good the ground under an answer is. `doubted`: reports kept but not counted; `sharpened_by`: the
     name of the next point somebody reports from; `blind_since`: since when our own channels have been
@@ -70,7 +79,8 @@ class Freshness:
     `ended_at`: when the organiser ended the race, `ended_from` from which point on ('' = all of it). `started`: her start;
     `retired_at`, `retired_place` (name, '' not known) and `retired_how` of a race that ended before the finish;
     `past_cut_off`: a cut-off missed, while nobody has said whether she goes on; `said_over`: her race said to be over and
-    not confirmed, the newest; `tracker`: where her tracker is quiet, or says otherwise than people."""
+    not confirmed, the newest; `tracker`: where her tracker is quiet, or says otherwise than people; `day`: what
+    others' times of the day change."""
 
     last: LastFact | None
     going: str = "moving"
@@ -89,6 +99,7 @@ class Freshness:
     past_cut_off: LimitMissed | None = None
     said_over: SaidOver | None = None
     tracker: TrackerWord | None = None
+    day: DayWord | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,152 @@
+"""Others' times of the day: what they change of a runner's windows, and that a wild feed does no harm."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+
+import numpy as np
+import pytest
+
+from server.facts.entry import Kind
+from server.facts.fold import fold
+from server.facts.passages import Passage
+from server.facts.state import RunnerState
+from server.forecast.bridge import outlook, reference_of
+from server.forecast.day import Followed, Strangers, day_of, seen_of_others
+from server.forecast.in_event import EventOutlook
+from server.forecast.values import FloatArray
+from tests.forecast.test_bridge import START, Built, built, entry, index
+
+__all__ = ["built"]
+
+ONE_START = frozenset({START})
+SEEN = (("pell", 1.0), ("mill", 1.0))
+"""Points at which she was seen, at so many times the planned time."""
+EARLIER = timedelta(minutes=20)
+
+
+def state(built: Built) -> RunnerState:
+    """She, seen at two points as planned."""
+    plan = reference_of(built.timetables["maren"], built.courses["main"])
+    numbers = index(built)
+    seen = [entry(Kind.IN, float(plan.elapsed_s[numbers[p]]) * f / 3600, p) for p, f in SEEN]
+    return fold(seen, built.event, START + timedelta(hours=40), None).runner("maren")
+
+
+def feed(
+    built: Built, count: int, slow: dict[str, float], rng: np.random.Generator, sd: float = 0.03
+) -> FloatArray:
+    """(count, n) seconds at which others came, who take `slow` times as planned to those points, each with a level."""
+    table = built.timetables["maren"]
+    plan = reference_of(table, built.courses["main"])
+    legs = np.diff(plan.elapsed_s, prepend=0.0)
+    day = np.array([slow.get(r.point, 1.0) for r in table.rows[1:]])
+    level = np.exp(rng.normal(-0.05, 0.05, (count, 1)))
+    return np.cumsum(legs * day * level * np.exp(rng.normal(0.0, sd, (count, len(legs)))), axis=1)
+
+
+def passages(built: Built, times: FloatArray) -> list[Passage]:
+    """As a feed would have them."""
+    ids = [r.point for r in built.timetables["maren"].rows[1:]]
+    return [
+        Passage(str(bib), p, START + timedelta(seconds=float(at)))
+        for bib, row in enumerate(times)
+        for p, at in zip(ids, row, strict=True)
+        if np.isfinite(at)
+    ]
+
+
+def forecast(built: Built, fed: list[Passage], me: RunnerState | None = None) -> EventOutlook:
+    """Her forecast with others' passages."""
+    me = me or state(built)
+    event, table, course = built.event, built.timetables["maren"], built.courses["main"]
+    found = seen_of_others(Strangers.of(fed), Followed(event), me, table, ONE_START)
+    day = None if found is None else day_of(found, event, me, table, course)
+    race = fold([], event, START, None)
+    return outlook(event, me, race, table, course, day=day)
+
+
+def ahead(built: Built, fed: list[Passage]) -> dict[str, float]:
+    """Hours after the start of the middle time at each point ahead."""
+    view = forecast(built, fed).at(START)
+    return {p: (view.window(p).likely - START).total_seconds() / 3600 for p in view.points}
+
+
+def test_a_leg_slow_for_others_is_slow_for_her(built: Built) -> None:
+    """Thirty who took a seventh longer to the next point: her time there moves by most of that, that of a leg alone."""
+    rng = np.random.default_rng(1)
+    next_ = forecast(built, []).at(START).points[0]
+    plain = ahead(built, [])
+    told = ahead(built, passages(built, feed(built, 30, {next_: 1.15}, rng)))
+    leg = plain[next_] - (state(built).times[-1].arrived.at - START).total_seconds() / 3600  # type: ignore[union-attr]
+    assert 0.06 * leg < told[next_] - plain[next_] < 0.15 * leg
+    day = forecast(built, passages(built, feed(built, 30, {next_: 1.15}, rng))).day
+    assert day is not None
+    assert day.others == 30
+    assert day.logs[day.ids.index(next_)] == max(day.logs)
+
+
+def test_few_others_change_nothing(built: Built) -> None:
+    """Four say nothing; nor do those who have not been seen past her; nor anybody before she has been seen."""
+    rng = np.random.default_rng(2)
+    four = feed(built, 4, {}, rng) * 1.2
+    assert ahead(built, passages(built, four)) == ahead(built, [])
+    behind = feed(built, 40, {"pell": 1.2}, rng)
+    behind[:, 2:] = np.nan
+    assert ahead(built, passages(built, behind)) == ahead(built, [])
+    unseen = fold([], built.event, START, None).runner("maren")
+    assert forecast(built, passages(built, feed(built, 40, {}, rng)), unseen).day is None
+
+
+def _days_off(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    return t + 86400.0
+
+
+def _an_hour_off(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    return t + 3600.0
+
+
+def _one_clock_off(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    t[:, 2] += 3600.0
+    return t
+
+
+def _all_after_off(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    t[:, 2:] += 7200.0
+    return t
+
+
+def _noise(t: FloatArray, rng: np.random.Generator) -> FloatArray:
+    return np.asarray(rng.uniform(1.0, 60 * 3600.0, t.shape))
+
+
+def _backwards(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    return np.asarray(t[:, ::-1])
+
+
+def _tenfold(t: FloatArray, _: np.random.Generator) -> FloatArray:
+    t[:, 2:] = t[:, 1:2] + (t[:, 2:] - t[:, 1:2]) * 10
+    return t
+
+
+WILD: tuple[Callable[[FloatArray, np.random.Generator], FloatArray], ...] = (
+    _days_off, _an_hour_off, _one_clock_off, _all_after_off, _noise, _backwards, _tenfold,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("wild", WILD)
+def test_a_wild_feed_moves_no_alarm_far(
+    built: Built, wild: Callable[[FloatArray, np.random.Generator], FloatArray]
+) -> None:
+    """Whatever others' times are, she is late, and overdue, by no more than three tenths of the time since she was seen."""
+    me = state(built)
+    last = me.times[-1].arrived
+    assert last is not None
+    fed = passages(built, wild(feed(built, 50, {}, np.random.default_rng(3)), np.random.default_rng(4)))
+    plain, told = forecast(built, []), forecast(built, fed)
+    for of in (lambda o: o.late_time(), lambda o: ("", o.unheard_falls_under(0.002, last.at))):
+        one, other = of(plain), of(told)
+        assert one is not None
+        assert other is not None
+        assert other[1] - one[1] < 0.3 * (one[1] - last.at)
