@@ -50,6 +50,7 @@ def factors(kind: ReferenceKind, reference: Reference, others_s: FloatArray) -> 
     a, b = np.concatenate([[0.0], share[:-1]]), share
     planned = contrast(plan.km, plan.elapsed_s, plan.stop_s)
     shared = np.diag(SHARED * leg_noise(prior, a, b)) + prior.contrast_sd**2 * np.outer(planned, planned)
+    legs = covariance(prior, a, b, a, b, kind.level_sd**2)
     known, pull = np.zeros_like(shared), np.zeros(share.size)
     # Who was seen at the same points is seen through the same noise: one inverse for all of them.
     patterns, which = np.unique(np.isfinite(others_s), axis=0, return_inverse=True)
@@ -58,18 +59,17 @@ def factors(kind: ReferenceKind, reference: Reference, others_s: FloatArray) -> 
         times = others_s[which.reshape(-1) == number][:, seen]
         end = share[seen]
         begin = np.concatenate([[0.0], end[:-1]])
-        edge = np.full(end.size, prior.point_sd**2)
-        own = covariance(prior, begin, end, begin, end, 0.0)
-        own += edge_noise(begin, end, begin, end, edge * (begin > 0), edge)
-        own += np.diag((1.0 - SHARED) * leg_noise(prior, begin, end))
         over = np.minimum(end[:, None], b) - np.maximum(begin[:, None], a)
         over = np.maximum(over, 0.0) / (end - begin)[:, None]
+        edge = np.full(end.size, prior.point_sd**2)
+        own = over @ legs @ over.T + edge_noise(begin, end, begin, end, edge * (begin > 0), edge)
+        own += np.diag((1.0 - SHARED) * leg_noise(prior, begin, end))
         y = np.log(np.diff(times, prepend=0.0, axis=1) / ((end - begin) * plan.elapsed_s[-1]))
         y -= mean(prior, begin, end)
-        most = CLIP * np.sqrt(np.diag(own + over @ shared @ over.T))
+        most = CLIP * np.sqrt(np.diag(own + over @ shared @ over.T) - kind.level_sd**2)
         level = np.median(y, axis=1, keepdims=True)
         y = level + np.clip(y - level, -most, most)
-        sees = np.linalg.solve(own + kind.level_sd**2, np.column_stack([over, y.sum(axis=0)]))
+        sees = np.linalg.solve(own, np.column_stack([over, y.sum(axis=0)]))
         known += len(y) * (over.T @ sees[:, :-1])
         pull += over.T @ sees[:, -1]
     logs = shared @ np.linalg.solve(np.eye(share.size) + known @ shared, pull)
@@ -102,7 +102,10 @@ def _off(planned_s: FloatArray, times: FloatArray) -> list[int]:
     rows = np.isfinite(y).any(axis=1)
     if not rows.any():
         return []
-    y = y[rows] - np.nanmedian(y[rows], axis=1, keepdims=True)
+    y = y[rows]
+    ordered, known = np.sort(y, axis=1), np.isfinite(y).sum(axis=1)  # what is not known comes last
+    row = np.arange(len(y))
+    y = y - (ordered[row, (known - 1) // 2] + ordered[row, known // 2])[:, None] / 2.0
     out = []
     for point in range(times.shape[1] - 1):
         both = y[np.isfinite(y[:, point]) & np.isfinite(y[:, point + 1])][:, point : point + 2]

@@ -2,9 +2,10 @@
 
 check-in to notice queued: one check-in over HTTP into SQLite, judged, its notice in the outbox; baseline: one bare
 insert with its fsync into an SQLite file of its own. One forecast: a 30-point race with 15 points seen, posterior,
-view and all windows, and one of a hundred such windowed at once (CPU time); baseline: one Cholesky factor of a 200 x 200
-matrix. GPX: see bench_course. With `scale` first: how
-a server grows with the field, see scale; with `load`: servers under load that die and hang, see load.
+view and all windows, one of a hundred such windowed at once, and the factors of the day from fifty others, worked out
+once for each change of their times (CPU time); baseline: one Cholesky factor of a 200 x 200 matrix. GPX: see
+bench_course. With `scale` first: how a server grows with the field, see scale; with `load`: servers under load that die
+and hang, see load.
 """
 
 from __future__ import annotations
@@ -24,7 +25,9 @@ from rich.console import Console
 
 from demo_event.play import stage
 from server.event.model import Goal
+from server.forecast import kinds
 from server.forecast.field import forecast_field
+from server.forecast.others import factors
 from server.forecast.posterior import posterior
 from server.forecast.values import Quality, Reference, Sighting
 from server.log import set_up
@@ -120,6 +123,14 @@ def forecast_ms() -> float:
     return median_ms(one, 50, time.process_time)
 
 
+def factors_ms(others: int = 50) -> float:
+    """The day's factors from so many others, of whom some missed points."""
+    plan, rng = a_plan(), np.random.default_rng(1)
+    times = plan.elapsed_s * rng.uniform(0.8, 1.0, (others, 1))
+    times[np.arange(others), rng.integers(0, plan.n, others)] = np.nan
+    return median_ms(lambda: factors(kinds.of(plan), plan, times), 20, time.process_time)
+
+
 def main() -> int:
     """All of them; the exit code of the course's bench, which knows a limit."""
     set_up("error")
@@ -130,6 +141,7 @@ def main() -> int:
     base = median_ms(lambda: np.linalg.cholesky(matrix), 50, time.process_time)
     show("one forecast, 30 points", forecast_ms(), "Cholesky of 200 x 200", base)
     show("one of 100 forecasts at once", field_ms(), "Cholesky of 200 x 200", base)
+    show("the day from 50 others", factors_ms(), "Cholesky of 200 x 200", base)
     return int(bench_course.main() or 0)
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import timedelta
+from dataclasses import replace
+from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
@@ -11,9 +12,9 @@ import pytest
 from server.facts.entry import Kind
 from server.facts.fold import fold
 from server.facts.passages import Passage
-from server.facts.state import RunnerState
+from server.facts.state import Interval, RunnerState
 from server.forecast.bridge import outlook, reference_of
-from server.forecast.day import Followed, Strangers, day_of, seen_of_others
+from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
 from server.forecast.in_event import EventOutlook
 from server.forecast.values import FloatArray
 from tests.forecast.test_bridge import START, Built, built, entry, index
@@ -97,6 +98,79 @@ def test_few_others_change_nothing(built: Built) -> None:
     assert ahead(built, passages(built, behind)) == ahead(built, [])
     unseen = fold([], built.event, START, None).runner("maren")
     assert forecast(built, passages(built, feed(built, 40, {}, rng)), unseen).day is None
+
+
+def test_others_who_are_followed_count_as_when_she_was_last_seen(built: Built) -> None:
+    """Of an event's own runners: nothing of what came after her last report, so that theirs do not have hers worked
+    out anew; taken in one by one as all at once; and she is not among them."""
+    plan = reference_of(built.timetables["maren"], built.courses["main"])
+    ids = [r.point for r in built.timetables["maren"].rows[1:]]
+    me = state(built)
+
+    fast = plan.elapsed_s * float(plan.elapsed_s[1] / plan.elapsed_s[2]) / 3600
+
+    def other(n: int, points: int) -> RunnerState:
+        seen = [entry(Kind.IN, float(fast[i]) * (0.95 + n / 500), ids[i]) for i in range(points)]
+        found = fold(seen, built.event, START + timedelta(hours=40), None).runner("maren")
+        return replace(found, runner=str(n))
+
+    def others(*states: RunnerState) -> FloatArray | None:
+        followed = Followed(built.event)
+        for some in (states, states):
+            followed.take(some)
+        return seen_of_others(NOBODY, followed, me, built.timetables["maren"], ONE_START)
+
+    far, near = [other(n, 6) for n in range(10)], [other(n, 3) for n in range(10)]
+    assert others(me, *near[:4]) is None
+    told = others(me, *near)
+    assert told is not None
+    assert len(told) == 10
+    assert (told[np.isfinite(told)] <= float(plan.elapsed_s[1])).all()
+    assert np.array_equal(others(me, *far), told, equal_nan=True)  # type: ignore[arg-type]
+    grown = Followed(built.event)
+    grown.take((me, *near))
+    grown.take((me, *far))
+    again = seen_of_others(NOBODY, grown, me, built.timetables["maren"], ONE_START)
+    assert np.array_equal(again, others(me, *far), equal_nan=True)  # type: ignore[arg-type]
+
+
+def test_a_hold_is_nobodys_slowness(built: Built) -> None:
+    """Two hours for which all were held on the way change nothing that is said of the legs."""
+    fed = feed(built, 30, {}, np.random.default_rng(5))
+    me = state(built)
+    hold = Interval(START + timedelta(hours=1), START + timedelta(hours=3))
+    held = replace(me, held=(hold,), times=tuple(replace(t, arrived=replace(t.arrived, at=_later(t.arrived.at, hold)))
+                                                 if t.arrived else t for t in me.times))  # fmt: skip
+    later = np.where(fed > 3600.0, fed + 7200.0, fed)
+    one, other = (
+        seen_of_others(
+            Strangers.of(passages(built, t)), Followed(built.event), s, built.timetables["maren"], ONE_START
+        )
+        for t, s in ((fed, me), (later, held))
+    )
+    assert one is not None
+    assert other is not None
+    assert np.allclose(one, other, atol=1e-3)
+
+
+def _later(at: datetime, hold: Interval) -> datetime:
+    assert hold.end is not None
+    return at + (hold.end - hold.start) if at > hold.start else at
+
+
+def test_who_starts_in_another_wave_is_put_beside_her(built: Built) -> None:
+    """Where starts are several and theirs is not said: an hour later on every clock says the same of every leg."""
+    fed, me = feed(built, 30, {}, np.random.default_rng(6)), state(built)
+    several = frozenset({START, START + timedelta(hours=1)})
+    one, other = (
+        seen_of_others(
+            Strangers.of(passages(built, t)), Followed(built.event), me, built.timetables["maren"], several
+        )
+        for t in (fed, fed + 3600.0)
+    )
+    assert one is not None
+    assert other is not None
+    assert np.allclose(np.sort(one, axis=0), np.sort(other, axis=0), atol=1e-3)
 
 
 def _days_off(t: FloatArray, _: np.random.Generator) -> FloatArray:
