@@ -8,6 +8,8 @@ from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
 
 from server.facts.entry import Kind
 from server.facts.fold import fold
@@ -16,6 +18,9 @@ from server.facts.state import Interval, RunnerState
 from server.forecast.bridge import outlook, reference_of
 from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
 from server.forecast.in_event import EventOutlook
+from server.forecast.kinds import of
+from server.forecast.others import MOST, factors
+from server.forecast.outlook import RATHER, Day
 from server.forecast.values import FloatArray
 from tests.forecast.test_bridge import START, Built, built, entry, index
 
@@ -219,8 +224,50 @@ def test_a_wild_feed_moves_no_alarm_far(
     assert last is not None
     fed = passages(built, wild(feed(built, 50, {}, np.random.default_rng(3)), np.random.default_rng(4)))
     plain, told = forecast(built, []), forecast(built, fed)
-    for of in (lambda o: o.late_time(), lambda o: ("", o.unheard_falls_under(0.002, last.at))):
-        one, other = of(plain), of(told)
+    for ask in (lambda o: o.late_time(), lambda o: ("", o.unheard_falls_under(0.002, last.at))):
+        one, other = ask(plain), ask(told)
         assert one is not None
         assert other is not None
         assert other[1] - one[1] < 0.3 * (one[1] - last.at)
+
+
+FEEDS = st.lists(st.sampled_from((-1.0, 1.0)), min_size=40, max_size=40)
+
+
+@settings(max_examples=25)
+@given(st.integers(1, 8), FEEDS)
+@example(4, [-1.0] * 4 + [1.0] * 36)
+@example(6, [-1.0] * 6 + [1.0] + [-1.0] * 33)
+def test_no_factors_there_can_be_move_an_alarm_far(built: Built, seen: int, ways: list[float]) -> None:
+    """Each leg bent as far as any may be, this way or that: late, and overdue by whichever comes first, are moved by no more
+    than four tenths of the time since she was last seen (0.35 found)."""
+    event, table, course = built.event, built.timetables["maren"], built.courses["main"]
+    ids = tuple(r.point for r in table.rows[1:])
+    plan = reference_of(table, course)
+    reports = [entry(Kind.IN, float(plan.elapsed_s[i]) / 3600, ids[i]) for i in range(seen)]
+    race = fold(reports, event, START + timedelta(hours=40), None)
+    me = race.runner("maren")
+    last = START + timedelta(seconds=float(plan.elapsed_s[seen - 1]))
+
+    def when(day: Day | None) -> tuple[datetime, datetime]:
+        found = outlook(event, me, race, table, course, day=day)
+        late = found.late_time()
+        overdue = [t for t in (found.unheard_falls_under(0.002, last), found.ended_rather(RATHER, last)) if t]
+        assert late is not None
+        return late[1], min(overdue)
+
+    bent = when(Day(ids, tuple(MOST * w for w in ways[: len(ids)]), 50))
+    for plain, told in zip(when(None), bent, strict=True):
+        assert told - plain < 0.4 * (plain - last)
+
+
+def test_a_point_whose_clock_is_off_is_left_out(built: Built) -> None:
+    """An hour off at one point for all: as if nobody had been seen there; where it is right nothing is left out."""
+    plan = reference_of(built.timetables["maren"], built.courses["main"])
+    right = feed(built, 30, {}, np.random.default_rng(7))
+    off, without = right.copy(), right.copy()
+    off[:, 3] += 3600.0
+    without[:, 3] = np.nan
+    told = factors(of(plan), plan, off)
+    assert np.array_equal(told, factors(of(plan), plan, without))
+    assert not np.array_equal(told, factors(of(plan), plan, right))
