@@ -444,7 +444,9 @@ class Pictures:
     async def _pulse(self, event_id: str, kept: _Kept, now: datetime) -> Pulse:
         read = kept.growing or kept.folded
         passages = kept.passages_read
-        since = JournalHead(0, 0, passages) if read is None else JournalHead(read.number, read.blanks, passages)
+        since = (
+            JournalHead(0, 0, passages) if read is None else JournalHead(read.number, read.blanks, passages)
+        )
         try:
             pulse = await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
         except UnknownError:
