@@ -109,6 +109,11 @@ def is_spare(name: str) -> bool:
     return _says("spare", name)
 
 
+def is_pair(name: str) -> bool:
+    """Whether a name asks for two of a thing."""
+    return _says("pair", name)
+
+
 def runs_on_batteries(name: str) -> bool:
     """Whether a thing of that name is a light or a battery."""
     return _says("torch", name) or _says("battery", name)
@@ -341,7 +346,7 @@ def _burnt_out(
     gone, km, up = pace.ticks()
     dark = up & sky.dark_for_kit(gone, km, shaded_at(event.course_of(timetable.runner), km))
     hours = np.append(0.0, np.diff(gone)) / 3600.0
-    coming, mine, without = list(lists), list[KitItem](), 0.0
+    coming, mine, without, first = list(lists), list[KitItem](), 0.0, 0
     for i in range(len(gone)):
         while coming and coming[0].km <= km[i] + 1e-9:
             h = coming.pop(0)
@@ -352,9 +357,9 @@ def _burnt_out(
         if burns is not None:
             mine[burns] = replace(mine[burns], hours=(mine[burns].hours or 0.0) - hours[i])
             continue
+        first = first or i
         without += hours[i]
         if without > MINUTES_LEFT / 60.0:
-            yield KitNeeded(
-                pace.name, timetable.start + timedelta(seconds=float(gone[i])), float(km[i]), None
-            )
+            out = timetable.start + timedelta(seconds=float(gone[first]))
+            yield KitNeeded(pace.name, out, float(km[first]), None)
             return

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import datetime
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -43,18 +45,22 @@ class GoalPace:
             return float(self.elapsed_s[k])
         return float(np.interp(km, self.km, self.elapsed_s))
 
+    def rests(self) -> list[tuple[float, float]]:
+        """Each night's rest: from and to, seconds from her start."""
+        found = np.flatnonzero((np.diff(self.km) <= 0) & (np.diff(self.elapsed_s) >= RESTS_FROM_S))
+        return [(float(self.elapsed_s[i]), float(self.elapsed_s[i + 1])) for i in found]
+
     def ticks(self) -> tuple[Floats, Floats, Bools]:
         """Each minute of it: seconds, km, and whether she is up (no night's rest), each (m,)."""
         gone = np.append(np.arange(0.0, float(self.elapsed_s[-1]), TICK_S), float(self.elapsed_s[-1]))
         up = np.ones(len(gone), dtype=np.bool_)
-        rests = (np.diff(self.km) <= 0) & (np.diff(self.elapsed_s) >= RESTS_FROM_S)
-        for i in np.flatnonzero(rests):
-            up &= ~((gone > self.elapsed_s[i]) & (gone < self.elapsed_s[i + 1]))
+        for begins, ends in self.rests():
+            up &= ~((gone > begins) & (gone < ends))
         return gone, np.interp(gone, self.elapsed_s, self.km), up
 
 
 def paces_of(event: Event, timetable: Timetable) -> tuple[GoalPace, ...]:
-    """A, B, C, and the limit where one is later than C; none for a race in stages, each with a limit of its own."""
+    """A, B, C, and the limit where one is later than C, of each stage by itself."""
     rows = timetable.rows
     km = np.repeat([r.km for r in rows], 2)
     found = []
@@ -66,33 +72,47 @@ def paces_of(event: Event, timetable: Timetable) -> tuple[GoalPace, ...]:
 
 
 def _at_limit(event: Event, timetable: Timetable) -> GoalPace | None:
-    """Goal C drawn out until it is just in by every cut-off."""
-    if any(p.next_stage is not None for p in event.course_of(timetable.runner).points):
-        return None
+    """Goal C drawn out until it is just in by every cut-off, in each stage from its own start on."""
     rows = timetable.rows
     order = {r.point: k for k, r in enumerate(rows)}
-    arrive = np.array([r.arrive[Goal.C].total_seconds() for r in rows])
-    stops = np.array([r.leave[Goal.C].total_seconds() for r in rows]) - arrive
+    arrive, leave = (
+        np.array([t[Goal.C].total_seconds() for t in times])
+        for times in ([r.arrive for r in rows], [r.leave for r in rows])
+    )
+    stops = leave - arrive
     by = np.full(len(rows), np.inf)
     for due in due_times(event, timetable.runner):
         if due.point in order:
             k = order[due.point]
             allowed = (due.at - timetable.start).total_seconds() - (stops[k] if due.edge is Edge.OUT else 0.0)
             by[k] = min(by[k], allowed)
-    known = np.flatnonzero(np.isfinite(by[1:])) + 1
-    if not known.size:
-        return None
-    last = int(known[-1])
-    late = arrive * max(1.0, float(by[last] / arrive[last]))
-    for k in range(len(rows) - 1, -1, -1):
-        late[k] = min(late[k], by[k])
-        if k + 1 < len(rows):
-            late[k] = min(late[k], late[k + 1] - (arrive[k + 1] - arrive[k]))
-    late = np.maximum(late, arrive)
+    points = event.course_of(timetable.runner).points
+    nights = [order[p.id] for p in points if p.next_stage is not None and p.id in order]
+    late = arrive.copy()
+    for first, last in pairwise([0, *nights, len(rows) - 1]):
+        begins, stage = leave[first], slice(first + 1, last + 1)
+        late[stage] = begins + _drawn_out(arrive[stage] - begins, by[stage] - begins)
     if np.all(late <= arrive * SLOWER):
         return None
-    times = np.column_stack([late, late + stops]).ravel()
+    out = late + stops
+    out[nights] = leave[nights]
+    times = np.column_stack([late, out]).ravel()
     return GoalPace(LIMIT, np.maximum.accumulate(times), np.repeat([r.km for r in rows], 2))
+
+
+def _drawn_out(arrive: Floats, by: Floats) -> Floats:
+    """Seconds from a start at which she comes to each point (n,), just in by the cut-offs `by` (inf = none there), never
+    earlier than `arrive`."""
+    known = np.flatnonzero(np.isfinite(by))
+    if not known.size:
+        return arrive
+    last = int(known[-1])
+    late = arrive * max(1.0, float(by[last] / arrive[last]))
+    for k in range(len(arrive) - 1, -1, -1):
+        late[k] = min(late[k], by[k])
+        if k + 1 < len(arrive):
+            late[k] = min(late[k], late[k + 1] - (arrive[k + 1] - arrive[k]))
+    return np.maximum(late, arrive)
 
 
 def sky_of(paces: tuple[GoalPace, ...], course: Course, start: datetime) -> Sky:
@@ -119,12 +139,21 @@ def dark_by_pace(
     definition = event.course_of(timetable.runner)
     found = []
     for p in paces:
-        gone, km, up = p.ticks()
+        gone, km, _ = p.ticks()
         parts = dark_kit(sky, gone, km, shaded_at(definition, km))
-        awake = [
-            d
-            for d in parts
-            if np.any(up & (gone >= d.from_elapsed.total_seconds()) & (gone <= d.to_elapsed.total_seconds()))
-        ]
-        found.append((p.name, tuple(awake)))
+        for begins, ends in p.rests():
+            parts = tuple(x for d in parts for x in _without(d, timetable.start, begins, ends))
+        found.append((p.name, parts))
     return tuple(found)
+
+
+def _without(part: DarkKit, start: datetime, begins_s: float, ends_s: float) -> Iterator[DarkKit]:
+    """What of a part lies outside a rest, in which she stands still."""
+    begins, ends = timedelta(seconds=begins_s), timedelta(seconds=ends_s)
+    if part.to_elapsed <= begins or part.from_elapsed >= ends:
+        yield part
+        return
+    if part.from_elapsed < begins:
+        yield replace(part, to_elapsed=begins, to_at=start + begins)
+    if part.to_elapsed > ends:
+        yield replace(part, from_elapsed=ends, from_at=start + ends)

@@ -7,7 +7,17 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from server.event.model import CrewAccess, DropBag, Event, KitItem, MeetingPlan, Target, WeatherSpell
+from server.event.model import (
+    CrewAccess,
+    CutOff,
+    DropBag,
+    Edge,
+    Event,
+    KitItem,
+    MeetingPlan,
+    Target,
+    WeatherSpell,
+)
 from server.plan import make_timetable
 from server.plan.kit import KitNeed, gaps, is_for, kit_told
 from server.plan.paces import LIMIT, dark_by_pace, paces_of
@@ -56,6 +66,32 @@ def test_the_limit_is_a_pace_of_its_own(race, level_course) -> None:
     assert by_name[LIMIT].elapsed_s[-1] == pytest.approx(11 * 3600.0, abs=61.0)
     assert (by_name[LIMIT].elapsed_s >= by_name["C"].elapsed_s - 1.0).all()
     assert (by_name[LIMIT].elapsed_s[1:] >= by_name[LIMIT].elapsed_s[:-1]).all()
+
+
+def test_each_stage_has_its_limit(race, level_course) -> None:
+    """In a race in stages just in by each day's cut-off is a pace too; the night's rest is no part of the dark."""
+    event = race(6.0, limit=36.0)
+    points = tuple(
+        replace(
+            p,
+            cut_offs=(CutOff(Edge.IN, clock=event.starts + timedelta(hours=14)),),
+            next_stage=event.starts + timedelta(hours=24),
+        )
+        if p.id == "p3"
+        else p
+        for p in event.courses[0].points
+    )
+    event = replace(event, courses=(replace(event.courses[0], points=points),))
+    table = make_timetable(event, "maren", level_course)
+    by_name = {p.name: p for p in paces_of(event, table)}
+    late = by_name[LIMIT]
+    assert late.at(30.0) == pytest.approx(14 * 3600.0, abs=61.0)
+    assert late.elapsed_s[-1] == pytest.approx(36 * 3600.0, abs=61.0)
+    assert late.rests() == [(pytest.approx(14 * 3600.0), pytest.approx(24 * 3600.0))]
+    dark = dict(dark_by_pace(event, table, level_course))
+    assert dark["B"] == ()
+    in_camp = timedelta(hours=14)
+    assert [d.to_elapsed for d in dark[LIMIT] if d.from_elapsed < in_camp] == [in_camp]
 
 
 def test_no_torch_in_b_alone_is_no_answer(race, level_course) -> None:
