@@ -17,6 +17,7 @@ from server.plan.kit import (
     KitNeed,
     handed_over,
     is_for,
+    is_pair,
     is_spare,
     kit_told,
     left_with,
@@ -94,7 +95,7 @@ def loads(event: Event, runner_id: str) -> tuple[Load, ...]:
 
 
 def required(event: Event, runner_id: str) -> tuple[Required, ...]:
-    """Each thing of the race's list, met by the first of hers that is like it."""
+    """Each thing of the race's list, met by the first of hers that is like it; two torches by the second."""
     had = [(h.point, k.name) for h in handed_over(event, runner_id) for k in h.things]
     return tuple(_met(name, had) for name in event.rules.required_kit)
 
@@ -102,12 +103,14 @@ def required(event: Event, runner_id: str) -> tuple[Required, ...]:
 def _met(name: str, had: Sequence[tuple[str, str]]) -> Required:
     wanted = _words(name)
     needs = () if is_spare(name) else tuple(n for n in KitNeed if is_for(n, name))
+    lacking = 2 if KitNeed.TORCH in needs and is_pair(name) else 1
     for point, thing in had:
         if is_for(KitNeed.TORCH, name) and not is_for(KitNeed.TORCH, thing):
             continue  # a torch's battery has the same words and is none
         listed = _words(thing)
         named = all(any(fuzz.ratio(w, x) >= LIKE for x in listed) for w in wanted)
-        if named or any(is_for(n, thing) for n in needs):
+        lacking -= any(is_for(n, thing) for n in needs)
+        if named or lacking == 0:
             return Required(name, thing, point)
     return Required(name)
 

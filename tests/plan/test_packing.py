@@ -56,6 +56,7 @@ def test_each_thing_is_in_one_bag_or_car(event: Event) -> None:
         ("Rain  Jacket!", "orange rain jacket", ""),
         ("head torch", "head torch", "p2"),
         ("spare head torch", None, ""),  # one torch is not two
+        ("two head torches", None, ""),
         ("jacket potato", None, ""),
         ("map", None, ""),
     ],
@@ -138,3 +139,13 @@ def test_crew_take_back_what_she_has_not_got(
     event = replace(event, runners=(runner,), meetings=(early, event.meetings[0]))
     found = kit_wrong(event, make_timetable(event, "maren", level_course), level_course)
     assert ("kit-taken-none" in [t.what.kind for t in found]) is told
+
+
+def test_two_torches_are_met_by_the_second(event: Event) -> None:
+    """From where she has both; a line that says two of itself is enough."""
+    asks = replace(event, rules=replace(event.rules, required_kit=("two head torches",)))
+    (runner,) = asks.runners
+    one = replace(asks, runners=(replace(runner, carries=(KitItem("waist lamp"),)),))
+    assert [(r.thing, r.point) for r in required(one, "maren")] == [("head torch", "p2")]
+    both = replace(asks, runners=(replace(runner, carries=(KitItem("two head torches"),)),))
+    assert [(r.thing, r.point) for r in required(both, "maren")] == [("two head torches", "")]
