@@ -82,8 +82,8 @@ class Carry:
 
 @dataclass(frozen=True, slots=True)
 class Bag:
-    """What must be in the drop bag (or with the crew) at a point, to last until the next such point; `things`: how many of
-    each for the slow day (goal C)."""
+    """What must be in the drop bag (or with the crew) at a point, to last until the next such point on a slow day (goal
+    C); `things`: how many of each."""
 
     point: str
     kcal: int | None
@@ -151,7 +151,8 @@ def fuel_table(
 def fuel_told(runner: Runner, points: Sequence[Point], timetable: Timetable) -> tuple[PlanDoubt, ...]:
     """What of her plan is outside the published ranges, her training or her bottles, each with what to do about it."""
     found = fuel_of(runner, points, timetable).warnings if runner.fuel else ()
-    return tuple(PlanDoubt(n, note(n.kind.replace("fuel-", "fuel-do-", 1))) for n in found)
+    most = max((n.number("count") for n in found if n.kind == "fuel-dry"), default=0)
+    return tuple(PlanDoubt(n, note(n.kind.replace("fuel-", "fuel-do-", 1), count=most)) for n in found)
 
 
 def _checked(fuel: Sequence[FuelPlan], points: Sequence[Point]) -> dict[str, FuelPlan]:
@@ -230,7 +231,7 @@ def _bag(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Bag:
     part = legs[a:b]
     words = dict.fromkeys(leg.plan.words for leg in part if leg.plan is not None and leg.plan.words)
     kcal, carbohydrate, sodium = (
-        _whole(_sum(part, n)) for n in ("kcal_per_h", "carbohydrate_g_per_h", "sodium_mg_per_h")
+        _whole(_sum(part, n, at_most=True)) for n in ("kcal_per_h", "carbohydrate_g_per_h", "sodium_mg_per_h")
     )
     return Bag(points[a].id, kcal, carbohydrate, sodium, tuple(words), _things(part))
 

@@ -69,15 +69,15 @@ def test_a_point_without_water_is_no_refill(table, points) -> None:
 
 
 def test_drop_bags_last_until_the_next(table, points) -> None:
-    """Each bag holds what is eaten until the next bag; together they hold it all."""
+    """Each bag holds what is eaten until the next bag on a slow day; together they hold it all."""
     bagged = tuple(
         replace(p, kinds=p.kinds | {PointKind.DROP_BAG}) if p.id in {"p5", "p9"} else p for p in points
     )
     found = fuel_table([PLAN], bagged, table)
     assert [b.point for b in found.bags] == ["p0", "p5", "p9"]
-    assert sum(b.kcal or 0 for b in found.bags) == pytest.approx(
-        sum(c.kcal or 0 for c in found.carry), abs=16
-    )
+    assert PLAN.kcal_per_h is not None
+    slow = sum(c.takes_at_most.total_seconds() / 3600.0 * PLAN.kcal_per_h for c in found.carry)
+    assert sum(b.kcal or 0 for b in found.bags) == pytest.approx(slow, abs=16)
 
 
 def test_a_plan_holds_until_the_next_one(table, points) -> None:
@@ -214,3 +214,12 @@ def test_bottles_that_do_not_last_ask_where_water_is(table, points, make_event) 
     many = fuel_of(replace(runner, bottles=20), dry, table)
     assert [n.kind for n in many.warnings] == []
     assert "fuel-dry" in [n.kind for n in fuel_of(replace(runner, bottles=2), dry, table).warnings]
+
+
+def test_the_remedy_names_the_bottles_that_are_needed(table, points, make_event) -> None:
+    """As many as the longest dry leg takes, in every line."""
+    (runner,) = make_event(Target(finish=timedelta(hours=29))).runners
+    runner = replace(runner, fuel=(replace(PLAN, fluid_ml_per_h=900.0),), bottles=1)
+    told = [t for t in fuel_told(runner, points, table) if t.what.kind == "fuel-dry"]
+    most = max(t.what.number("count") for t in told)
+    assert {t.remedy.number("count") for t in told} == {most}

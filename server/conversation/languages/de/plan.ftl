@@ -57,7 +57,7 @@ plan-fuel-do-untrained = Plan weniger, oder probier es im Training aus und schre
 plan-fuel-do-apart = Berichtige die Zahl je Stunde, oder per_h und was jedes Ding enthält
 plan-fuel-do-caffeine-dose = Plan eine kleinere Menge auf einmal, oder berichtige caffeine_mg
 plan-fuel-do-caffeine-day = Plan weniger davon in der Stunde, oder fang später damit an
-plan-fuel-do-dry = Frag, wo es Wasser gibt, und schreib es als Punkt dazu, oder schreib, wie viele Flaschen sie trägt: bottles = 5
+plan-fuel-do-dry = Frag, wo es Wasser gibt, und schreib es als Punkt dazu, oder schreib, wie viele Flaschen sie trägt: bottles = { $count }
 plan-caution-thirst = Die Zahlen dienen der Planung. Nach Durst trinken, essen, was im Training erprobt ist.
 plan-caution-danger = Weit über den Durst zu trinken ist selbst eine Gefahr; wer verwirrt ist, sich immer wieder übergibt, geschwollenes Gesicht oder geschwollene Hände oder starke Kopfschmerzen hat, wird zuerst von Sanitätern gesehen.
 plan-caution-pills = Schmerzmittel und Salztabletten sind Sache der Rennsanitäter.

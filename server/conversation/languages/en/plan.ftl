@@ -57,7 +57,7 @@ plan-fuel-do-untrained = Plan less, or try it in training and write trained_carb
 plan-fuel-do-apart = Correct the figure an hour, or per_h and what each thing holds
 plan-fuel-do-caffeine-dose = Plan a smaller dose, or correct caffeine_mg
 plan-fuel-do-caffeine-day = Plan fewer an hour, or begin with them later
-plan-fuel-do-dry = Ask where there is water and add it as a point, or write how many bottles she carries: bottles = 5
+plan-fuel-do-dry = Ask where there is water and add it as a point, or write how many bottles she carries: bottles = { $count }
 plan-caution-thirst = Figures are for planning. Drink to thirst, eat what has been tried in training.
 plan-caution-danger = Drinking far beyond thirst is a danger in itself; whoever is confused, vomits again and again, has a swollen face or hands or a bad headache is seen by a medic before anything else is given.
 plan-caution-pills = Pills for pain and salt are a matter for the race’s medics.

@@ -57,7 +57,7 @@ plan-fuel-do-untrained = Prévois moins, ou essaie-le à l’entraînement et co
 plan-fuel-do-apart = Corrige le chiffre par heure, ou per_h et ce que contient chaque chose
 plan-fuel-do-caffeine-dose = Prévois une dose plus petite, ou corrige caffeine_mg
 plan-fuel-do-caffeine-day = Prévois-en moins par heure, ou commence plus tard
-plan-fuel-do-dry = Demande où il y a de l’eau et ajoute-la comme point, ou écris combien de gourdes elle porte : bottles = 5
+plan-fuel-do-dry = Demande où il y a de l’eau et ajoute-la comme point, ou écris combien de gourdes elle porte : bottles = { $count }
 plan-caution-thirst = Ces chiffres servent à prévoir. Boire à la soif, manger ce qui a été essayé à l’entraînement.
 plan-caution-danger = Boire bien au-delà de la soif est un danger en soi ; qui est confus, vomit sans cesse, a le visage ou les mains gonflés ou très mal à la tête est vu par un secouriste avant tout le reste.
 plan-caution-pills = Les cachets contre la douleur et le sel sont l’affaire des secouristes de la course.
