@@ -73,10 +73,12 @@ def stages(picture: Picture, runner: str) -> tuple[StageAnswer, ...]:
 def _changes(picture: Picture, runner: str) -> Mapping[str, tuple[ChangeAt, ...]]:
     """Until when out of each point to come each goal still holds; nothing once her race is over."""
     view = picture.views.get(runner)
-    if view is None or picture.state.runner(runner).going.race_over:
+    state = picture.state.runner(runner)
+    if view is None or state.going.race_over:
         return {}
     found: dict[str, tuple[ChangeAt, ...]] = {}
-    for c in changes_of(view, picture.timetable(runner), picture.state.runner(runner).start):
+    moved = picture.state.cut_offs_moved
+    for c in changes_of(picture.event, view, picture.timetable(runner), state.start, moved):
         if c.at is not None:
             found[c.point] = (*found.get(c.point, ()), ChangeAt(c.goal.value, c.at))
     return found

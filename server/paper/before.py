@@ -5,7 +5,7 @@ So paper says the same leave-by and be-there-from as the notices will, until the
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
@@ -13,11 +13,18 @@ from server.conversation.telling.answer import StageAnswer
 from server.conversation.telling.reader import Reader
 from server.conversation.telling.times import dated
 from server.course import Course
-from server.event.model import Event, MeetingPlan
+from server.event.model import Edge, Event, MeetingPlan
 from server.facts.fold import fold
 from server.forecast.bridge import outlook
 from server.forecast.outlook import View
-from server.plan.cutoffs import ChangeOver, CutOffOdds, cut_off_odds, due_times, goal_changes
+from server.plan.cutoffs import (
+    EVEN_ODDS,
+    ChangeOver,
+    CutOffOdds,
+    cut_off_odds,
+    due_times,
+    goal_changes,
+)
 from server.plan.light import DarkKit
 from server.plan.paces import dark_by_pace
 from server.plan.stage_odds import ends_of_stages, stage_odds
@@ -105,20 +112,46 @@ class BeforeStart:
 
     def changes(self, runner: str) -> tuple[ChangeOver, ...]:
         """Until when out of each point each goal still holds."""
-        return changes_of(self.views[runner], self.timetable(runner), self.timetable(runner).start)
+        return changes_of(
+            self.event, self.views[runner], self.timetable(runner), self.timetable(runner).start
+        )
 
 
-def changes_of(view: View, timetable: Timetable, start: datetime) -> tuple[ChangeOver, ...]:
-    """The moments at which one goal changes over to the next, by the joint paths of a view that holds the finish.
+def changes_of(
+    event: Event,
+    view: View,
+    timetable: Timetable,
+    start: datetime,
+    moved: Sequence[tuple[str, str, datetime]] = (),
+) -> tuple[ChangeOver, ...]:
+    """The moments at which one goal changes over to the next, by the joint paths of a view that holds the finish: never
+    later than a cut-off on the way to it is rather missed than made.
 
-    start: her own start as it is now; the goals count from there.
+    start: her own start as it is now; the goals count from there. moved: as in `due_times`.
     """
     finish = timetable.rows[-1].point
     if finish not in view.points:
         return ()
     arrive, leave = (paths - start.timestamp() for paths in view.paths())
     finish_s = arrive[:, view.points.index(finish)]
-    return goal_changes(view.points, leave, finish_s, replace(timetable, start=start))
+    found = goal_changes(view.points, leave, finish_s, replace(timetable, start=start))
+    due, ends = due_times(event, timetable.runner, moved), ends_of_stages(event, timetable.runner)
+    makes: dict[str, datetime] = {}
+    for c in cut_off_odds(view, due, start, EVEN_ODDS, stage_ends=ends):
+        for out in c.latest_out:
+            if out.at is not None:
+                makes[out.point] = min(out.at, makes.get(out.point, out.at))
+    own = {d.point: d for d in due}
+
+    def held(c: ChangeOver) -> ChangeOver:
+        row = timetable.row(c.point)
+        at = None if c.at is None else min(c.at, max(makes.get(c.point, c.at), start + row.leave[c.goal]))
+        if at is not None and c.point in own:
+            d = own[c.point]
+            at = min(at, d.at + (row.stop if d.edge is Edge.IN else timedelta(0)))
+        return replace(c, at=at)
+
+    return tuple(held(c) for c in found)
 
 
 def before_start(

@@ -128,3 +128,17 @@ def test_home_is_reachable_until_the_race_is_over() -> None:
 def test_weights_as_they_are() -> None:
     """490 g stay 490 g."""
     assert "Vom Start an bei Svea: 490 g" in text(lists_of(planned(NIGHT)[1], "svea"))
+
+
+def test_no_goal_holds_past_a_cut_off() -> None:
+    """Where a cut-off bites the last goal's latest time out is before it, however long the race's own limit would leave."""
+    _, before = planned(DAY.but(('clock = "12:30"', 'clock = "11:25"')))
+    due = datetime(2027, 6, 12, 11, 25, tzinfo=ZoneInfo("Europe/London"))
+    held = {c.goal: c.at for c in before.changes("iona") if c.point == "tarn"}
+    assert held[Goal.C] == due
+    (beck,) = [c.at for c in before.changes("iona") if c.point == "beck" and c.goal is Goal.C]
+    (tarn,) = [c for c in before.cut_offs("iona") if c.due.point == "tarn"]
+    (safe,) = [o.at for o in tarn.latest_out if o.point == "beck"]
+    assert beck is not None
+    assert safe is not None
+    assert safe < beck < due, "even odds of the cut-off are later than nine in ten, and before it"
