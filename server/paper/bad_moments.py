@@ -11,6 +11,8 @@ from server.paper.writing import Writing
 def bad_moments(w: Writing, runner: str) -> Iterator[Block]:
     """Nothing where the file says nothing."""
     r = w.event.runner(runner)
+    if not (r.prompts or r.wants_to_hear or r.not_to_hear):
+        return
     yield Head(w.s("paper-head-bad-moments", runner=r.name))
     yield Lines(tuple(w.s("paper-prompt", when=p.when, words=p.words) for p in r.prompts), Look.FRAME)
     yield Lines(

@@ -121,8 +121,11 @@ def _meeting(before: BeforeStart, runner: str, m: MeetingValues, say: Say, *, ow
             start = floor_to(m.leave_by)
         else:
             # By the clock a driver would leave before she comes: the entry begins when she leaves as planned.
+            values["runner"] = after.other or values["runner"]
             title = say.s("paper-leave-once-title", left=after.place, **values)
             start = dict(after.leaves)[Goal.B]
+            if after.other:
+                start = min(start, after.until)
             rings = (timedelta(0),)
         end = max(m.wait_until, start)
     else:

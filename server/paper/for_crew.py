@@ -27,13 +27,15 @@ DRIVES = ("from", "to", "takes", "directions")
 
 
 def meetings_of(w: Writing, *, everything: bool = False) -> tuple[Met_, ...]:
-    """(runner, meeting) of the person's own meetings, or of all of their runners."""
-    return tuple(
+    """(runner, meeting) of the person's own meetings, or of all of their runners, by the clock: who meets two runners drives
+    from the one to the other."""
+    found = (
         (r, m.own(w.person))
         for r in w.runners
         for m in w.before.meetings(r)
         if everything or w.person in m.crew or w.person == w.event.runner(r).person
     )
+    return tuple(sorted(found, key=lambda f: f[1].window.likely))
 
 
 def met_block(w: Writing, runner: str, m: MeetingValues) -> Met:
@@ -49,10 +51,10 @@ def crew_page(w: Writing) -> Page:
     trouble = trouble_lines(w.say.reader, w.event, w.moves, w.person) if w.moves is not None else ()
     return page(
         Lines(w.aid(), Look.DANGER),
-        Lines((*kit, *trouble), Look.FRAME),
         Lines(tuple(_paces(w))),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
+        Lines((*kit, *trouble), Look.FRAME),
         Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}." if mine else ""), Look.SMALL),
     )
 
@@ -115,7 +117,7 @@ def car_page(w: Writing) -> Page:
         _car_parks(w, mine),
         *_how(w, {m.meeting for _, m in mine}),
         _directions(w, mine),
-        *(b for r in w.runners for b in _ground(w, r)),
+        *_ground(w),
         *(b for r in w.runners for b in bad_moments(w, r)),
     )
 
@@ -193,16 +195,19 @@ def _drive(w: Writing, d: Drive) -> tuple[str, ...]:
     )
 
 
-def _ground(w: Writing, runner: str) -> Iterator[Block]:
+def _ground(w: Writing) -> Iterator[Block]:
+    """What several runners have in common stands there once; a bag says whose it is where there are several."""
     yield Head(w.s("paper-head-ground"))
-    yield stretches(w, runner)
-    course = w.event.course_of(runner)
-    bags = w.event.runner(runner).drop_bags
+    ways = dict.fromkeys(line for r in w.runners for line in stretches(w, r).lines)
+    yield Lines(tuple(ways), Look.LIST)
     yield Head(w.s("paper-head-bags"))
-    yield Lines(
-        tuple(
-            w.s("paper-bag", place=course.point(b.point).name, things=w.say.things(k.name for k in b.kit))
-            for b in bags
-        ),
-        Look.LIST,
-    )
+    yield Lines(tuple(_bags(w)), Look.LIST)
+
+
+def _bags(w: Writing) -> Iterator[str]:
+    for r in (w.event.runner(x) for x in w.runners):
+        course = w.event.course_of(r.id)
+        whose = r.name if len(w.runners) > 1 else "none"
+        for b in r.drop_bags:
+            things = w.say.things(k.name for k in b.kit)
+            yield w.s("paper-bag", place=course.point(b.point).name, things=things, runner=whose)

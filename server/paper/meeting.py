@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from server.conversation.telling.say import SURELY_COME, Say, slug
 from server.conversation.telling.times import clock, edges, floor_to, own_clock, planned
 from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
-from server.paper.after_her import after_below, after_her, after_line
+from server.paper.after_her import after_below, after_her, after_line, once
 from server.paper.before import BeforeStart
 from server.paper.document import Cell, Met
 from server.paper.meeting_facts import meeting_facts
@@ -54,7 +54,9 @@ def _stays(m: MeetingValues) -> bool:
 
 def _leave_line(event: Event, m: MeetingValues, say: Say) -> str:
     if _stays(m):
-        return say.s("paper-stay", place=place_name(event, m.drive_from))
+        return say.s(
+            "paper-stay", place=place_name(event, m.drive_from) if m.drive_from != m.point else "none"
+        )
     if m.leave_by is None:
         return _no_leave(event, m, say)
     origin = "none" if m.drive_from is None else place_name(event, m.drive_from)
@@ -82,7 +84,8 @@ def _other_cars(before: BeforeStart, runner: str, m: MeetingValues, say: Say) ->
         elif w.leave_by is None:
             yield say.s("other-car-unknown", crew=crew, car=car, **{"from": origin})
         elif after is not None:
-            yield say.s("paper-other-car-once", crew=crew, car=car, place=after.place)
+            whom = after.other or "none"
+            yield say.s("paper-other-car-once", crew=crew, car=car, place=after.place, runner=whom)
         else:
             leave_by = say.when(floor_to(w.leave_by), day=True)
             yield say.s("other-car", crew=crew, car=car, leave_by=leave_by, **{"from": origin})
@@ -96,8 +99,8 @@ def _cut_short(event: Event, runner: str, m: MeetingValues, say: Say) -> Iterato
 
 
 def _after_her(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> str:
-    """Crew who come straight from another meeting with her leave when she has left it: a leave-by by the clock is for the
-    earliest she may come, and would take them away before."""
+    """Crew who come straight from another meeting leave when she has left it: a leave-by by the clock is for the earliest
+    she may come, and would take them away before."""
     found = after_her(before, runner, m)
     return after_line(say, found, before.event.runner(runner).name) if found is not None else ""
 
@@ -188,8 +191,7 @@ def _crew_cells(before: BeforeStart, runner: str, m: MeetingValues, say: Say) ->
     elif m.leave_by is None:
         first = Cell(leave, "?", unknown)
     elif after is not None:
-        once = say.s("paper-cell-once", place=after.place)
-        first = Cell(say.s("paper-cell-leave-once"), once, after_below(say, after))
+        first = Cell(say.s("paper-cell-leave-once"), once(say, after), after_below(say, after))
     else:
         first = _cell(leave, floor_to(m.leave_by), say, origin)
     return (

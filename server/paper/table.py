@@ -286,7 +286,9 @@ def bag_lines(say: Say, event: Event, timetable: Timetable) -> Iterator[str]:
         ]
         held += [f"{count} {name}" for name, count in bag.things]
         if held:
-            yield say.s("paper-bag", place=definition.point(bag.point).name, things=say.all(held))
+            yield say.s(
+                "paper-bag", place=definition.point(bag.point).name, things=say.all(held), runner="none"
+            )
 
 
 def fuel_notes(say: Say, event: Event, timetable: Timetable) -> tuple[str, ...]:

@@ -26,7 +26,10 @@ paper-carbohydrate = Kohlenhydrate g
 paper-sodium = Natrium mg
 paper-bottles = Flaschen
 paper-what = was
-paper-bag = Bereit bei { $place }: { $things }
+paper-bag = Bereit bei { $place }{ $runner ->
+    [none] {""}
+   *[other] {" für "}{ $runner }
+ }: { $things }
 paper-bag-kcal = { $amount } kcal
 paper-bag-carbohydrate = { $amount } g Kohlenhydrate
 paper-bag-sodium = { $amount } mg Natrium
@@ -40,19 +43,30 @@ paper-leave = Losfahren bis { $leave_by }{ $from ->
 paper-after-her = Losfahren, sobald { $runner } aus { $place } los ist{ $after ->
     [none] , sofort
    *[other] , spätestens { $after } danach
- }; nicht vorher. Geplant ist sie dort los { $times }. Ist sie bis { $until } nicht gekommen, kommen neue Zeiten per Nachricht.
+ }; nicht vorher. Geplant ist sie dort los { $times }. Ist sie bis { $until } nicht gekommen, kommen neue Zeiten per Nachricht{ $signal ->
+    [none] , sobald ihr wieder Netz habt
+   *[other] {""}
+ }.
+paper-after-other = Losfahren, sobald { $runner } aus { $place } los ist, und spätestens um { $until }, ob { $runner } gekommen ist oder nicht. Geplant dort los { $times }.
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = Nach { $place }, sobald { $runner } aus { $left } los ist
 paper-cell-leave-once = Losfahren
 paper-other-car-once = { $crew }{ $car ->
     [none] {""}
    *[other] {" ("}{ $car }{")"}
- }: losfahren, sobald sie aus { $place } los ist, nicht vorher.
-paper-cell-once = sobald sie aus { $place } los ist
+ }: losfahren, sobald { $runner ->
+    [none] sie
+   *[other] { $runner }
+ } aus { $place } los ist, nicht vorher.
+paper-cell-once = sobald { $runner ->
+    [none] sie
+   *[other] { $runner }
+ } aus { $place } los ist
 paper-cell-after = { $after ->
     [none] sofort
    *[other] spätestens { $after } danach
  }; nicht vorher. Geplant: { $times }
+paper-cell-after-other = spätestens { $until }, gekommen oder nicht. Geplant: { $times }
 paper-no-drive = Keine Abfahrtszeit: { $from ->
     [none] woher sie kommen, steht nicht da
    *[other] eine Fahrt von { $from } nach { $place } steht nirgends
@@ -106,7 +120,10 @@ paper-cell-from = von { $place }
 paper-cell-there = Da sein ab
 paper-cell-comes = Sie kommt wohl
 paper-cell-between = { $early } bis { $late }
-paper-stay = Bleiben: ihr seid schon da, von { $place } her.
+paper-stay = Bleiben: ihr seid schon da, { $place ->
+    [none] vom Treffen davor
+   *[other] von { $place } her
+ }.
 paper-cell-stay = bleiben
 paper-cell-own = { $here } deine Uhr
 paper-cell-planned = Geplant

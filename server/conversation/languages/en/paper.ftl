@@ -26,7 +26,10 @@ paper-carbohydrate = carbohydrate g
 paper-sodium = sodium mg
 paper-bottles = bottles
 paper-what = what
-paper-bag = To be had at { $place }: { $things }
+paper-bag = To be had at { $place }{ $runner ->
+    [none] {""}
+   *[other] {" for "}{ $runner }
+ }: { $things }
 paper-bag-kcal = { $amount } kcal
 paper-bag-carbohydrate = { $amount } g carbohydrate
 paper-bag-sodium = { $amount } mg sodium
@@ -40,19 +43,30 @@ paper-leave = Leave by { $leave_by }{ $from ->
 paper-after-her = Leave once { $runner } has left { $place }{ $after ->
     [none] , at once
    *[other] , at the latest { $after } after
- }; not before. She means to leave it { $times }. If she has not come by { $until }, new times come by message.
+ }; not before. She means to leave it { $times }. If she has not come by { $until }, new times come by message{ $signal ->
+    [none] {" once you are where there is signal"}
+   *[other] {""}
+ }.
+paper-after-other = Leave once { $runner } has left { $place }, and by { $until } at the latest, whether or not { $runner } has come. Planned to leave it { $times }.
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = For { $place } once { $runner } has left { $left }
 paper-cell-leave-once = Leave
 paper-other-car-once = { $crew }{ $car ->
     [none] {""}
    *[other] {" ("}{ $car }{")"}
- }: leave once she has left { $place }, not before.
-paper-cell-once = once she has left { $place }
+ }: leave once { $runner ->
+    [none] she
+   *[other] { $runner }
+ } has left { $place }, not before.
+paper-cell-once = once { $runner ->
+    [none] she
+   *[other] { $runner }
+ } has left { $place }
 paper-cell-after = { $after ->
     [none] at once
    *[other] at the latest { $after } after
  }; not before. Planned: { $times }
+paper-cell-after-other = by { $until } at the latest, come or not. Planned: { $times }
 paper-no-drive = No leave-by: { $from ->
     [none] where they come from is not said
    *[other] no drive from { $from } to { $place } is written down
@@ -106,7 +120,10 @@ paper-cell-from = from { $place }
 paper-cell-there = Be there from
 paper-cell-comes = She likely comes
 paper-cell-between = { $early } to { $late }
-paper-stay = Stay: you are there already, from { $place }.
+paper-stay = Stay: you are there already{ $place ->
+    [none] , from the meeting before
+   *[other] , from { $place }
+ }.
 paper-cell-stay = stay
 paper-cell-own = { $here } your clock
 paper-cell-planned = Planned

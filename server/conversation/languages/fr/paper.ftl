@@ -26,7 +26,10 @@ paper-carbohydrate = glucides g
 paper-sodium = sodium mg
 paper-bottles = bouteilles
 paper-what = quoi
-paper-bag = Disponible à { $place } : { $things }
+paper-bag = Disponible à { $place }{ $runner ->
+    [none] {""}
+   *[other] {" pour "}{ $runner }
+ } : { $things }
 paper-bag-kcal = { $amount } kcal
 paper-bag-carbohydrate = { $amount } g de glucides
 paper-bag-sodium = { $amount } mg de sodium
@@ -40,19 +43,30 @@ paper-leave = Partir avant { $leave_by }{ $from ->
 paper-after-her = Partir une fois que { $runner } a quitté { $place }{ $after ->
     [none] , aussitôt
    *[other] , au plus tard { $after } après
- } ; pas avant. Elle compte en repartir { $times }. Si elle n’est pas venue avant { $until }, de nouvelles heures viennent par message.
+ } ; pas avant. Elle compte en repartir { $times }. Si elle n’est pas venue avant { $until }, de nouvelles heures viennent par message{ $signal ->
+    [none] {" une fois que vous avez du réseau"}
+   *[other] {""}
+ }.
+paper-after-other = Partir une fois que { $runner } a quitté { $place }, et au plus tard { $until }, que { $runner } soit arrivé ou non. Départ prévu de là { $times }.
 paper-after-goal = { $goal } { $when }
 paper-leave-once-title = Pour { $place } une fois que { $runner } a quitté { $left }
 paper-cell-leave-once = Partir
 paper-other-car-once = { $crew }{ $car ->
     [none] {""}
    *[other] {" ("}{ $car }{")"}
- } : partir quand elle a quitté { $place }, pas avant.
-paper-cell-once = quand elle a quitté { $place }
+ } : partir quand { $runner ->
+    [none] elle
+   *[other] { $runner }
+ } a quitté { $place }, pas avant.
+paper-cell-once = quand { $runner ->
+    [none] elle
+   *[other] { $runner }
+ } a quitté { $place }
 paper-cell-after = { $after ->
     [none] aussitôt
    *[other] au plus tard { $after } après
  } ; pas avant. Prévu : { $times }
+paper-cell-after-other = au plus tard { $until }, vu ou non. Prévu : { $times }
 paper-no-drive = Pas d’heure de départ : { $from ->
     [none] on n’a pas dit d’où
    *[other] aucun trajet de { $from } à { $place } n’est écrit
@@ -106,7 +120,10 @@ paper-cell-from = de { $place }
 paper-cell-there = Y être à partir de
 paper-cell-comes = Elle arrive sans doute
 paper-cell-between = { $early } à { $late }
-paper-stay = Rester : vous y êtes déjà, depuis { $place }.
+paper-stay = Rester : vous y êtes déjà, { $place ->
+    [none] depuis la rencontre précédente
+   *[other] depuis { $place }
+ }.
 paper-cell-stay = rester
 paper-cell-own = { $here } à ta montre
 paper-cell-planned = Prévu
