@@ -168,12 +168,14 @@ def _fade(doc: Document, number: int, runner: str, races: Sequence[HeldRace]) ->
 
 
 def _set(doc: Document, number: int, runner: str, key: str, found: Figure, digits: int, kind: str) -> Lesson:
-    """A figure of hers written where it differs from what stands there."""
+    """A figure of hers written where it differs from what stands there. What she ate was at least what was logged: there a
+    higher figure stays."""
     had = doc.tables("runners")[number].get(key)
     value: float = round(found.value, digits) if digits else round(found.value)
     low, high = (f"{x:.{digits}f}" for x in (found.low, found.high))
     field, was = f"runners.{runner}.{key}", "" if had is None else f"{had:g}"
-    if had is not None and abs(had - value) <= NEAR * value:
+    least = kind == "carbohydrate"
+    if had is not None and (abs(had - value) <= NEAR * value or (least and had > value)):
         return Lesson(f"learn-{kind}-same", field, was, "", low, high, found.count)
     doc.change("runners", number, {key: value})
     return Lesson(f"learn-{kind}", field, was, f"{value:g}", low, high, found.count)

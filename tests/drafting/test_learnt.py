@@ -119,6 +119,17 @@ def test_learnt_again_changes_nothing_of_her() -> None:
     assert [c.kind for c in changes] == ["learn-fade-same", "learn-carbohydrate-same", "learn-fluid"]
 
 
+def test_what_was_trained_is_not_lowered_by_a_log_with_gaps() -> None:
+    """What nobody logged was eaten too: more that was trained stays, less goes up to it."""
+    for had, then in (("55", 55), ("30", 41)):
+        mine = NEXT.replace("{past}", f"trained_carbohydrate_g_per_h = {had}")
+        text, changes = taken_in(mine, None, [read_held(held(), "a.json")])
+        event = parse_event(text).event
+        assert event is not None
+        assert event.runners[0].trained_carbohydrate_g_per_h == then
+        assert ("learn-carbohydrate-same" in [c.kind for c in changes]) is (then == 55)
+
+
 def test_a_race_without_a_finish() -> None:
     """No time is learnt, and that is said."""
     text, changes = taken_in(
