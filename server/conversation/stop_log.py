@@ -79,7 +79,8 @@ async def pressed(visit: Visit, fields: tuple[str, ...]) -> Reply:
         place = visit.point_name(here.id, point)
         text = visit.s("log-offer", runner=here.name, place=place or "none")
         return visit.reply(text, _items(visit, here.id, point))
-    return await noted(visit, _report(visit, here.id, point, _valued(visit, Item(item), value)))
+    one = _report(visit, here.id, point, _valued(visit, Item(item), value))
+    return said_back(visit, one, await hand_in(visit, one, visit.key(0)), offer=True)
 
 
 def _valued(visit: Visit, item: Item, value: str) -> Logged:
@@ -105,8 +106,8 @@ async def noted(visit: Visit, one: Report, number: int = 0) -> Reply:
     return said_back(visit, one, await hand_in(visit, one, visit.key(number)))
 
 
-def said_back(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
-    """What was kept, and what may follow."""
+def said_back(visit: Visit, one: Report, answer: NotedAnswer, *, offer: bool = False) -> Reply:
+    """What was kept, and what may follow; offer: whether also what else there is to log, where no place is known."""
     minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
     what = told.log_line(visit.say, one.logged)
     runner, single = one.runner or answer.runner, one.logged[0]
@@ -116,7 +117,7 @@ def said_back(visit: Visit, one: Report, answer: NotedAnswer) -> Reply:
         visit.s(f"log-more-{single.item.value}") if more else "",
         visit.s("noted-undo", minutes=minutes),
     )
-    rest = _items(visit, runner, one.point) if one.point else ()
+    rest = _items(visit, runner, one.point) if one.point or offer else ()
     return visit.reply(text, (*more, *rest, *visit.undo_button(answer.entry)))
 
 

@@ -29,6 +29,17 @@ async def test_two_taps_after_she_is_in(race: Race) -> None:
     assert await _logged(race) == [(Item.DRANK, 500.0, "")]
 
 
+async def test_the_other_things_are_offered_where_no_place_is_known(race: Race) -> None:
+    """Asked for between two points: after the amount the next thing is one tap away, as at a stop."""
+    race.at("08:45")
+    offer = await race.press("ana", await race.say("ana", "log"), "Log the stop")
+    more = await race.press("ana", await race.press("ana", offer, "Drank"), "drank 500 ml")
+    eaten = await race.press("ana", await race.press("ana", more, "Ate"), "nothing eaten")
+    assert "nothing eaten" in eaten.text
+    told = (await race.say("ana", "handover")).text
+    assert "drank 500 ml; nothing eaten; no painkiller logged" in told
+
+
 async def test_how_much_in_words(race: Race) -> None:
     """After 'Ate' the next words are what it was."""
     race.at("08:45")

@@ -99,6 +99,25 @@ async def test_joining_by_link_then_chatting(site: Site, browser: Browser, tmp_p
     assert wrong == []
 
 
+async def test_a_stop_is_logged_by_taps_one_thing_after_the_other(site: Site, browser: Browser) -> None:
+    """A tap on one thing leaves the others to be tapped; of how much there is one."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(f"{site.url}#chat")
+    await page.fill("#text", "log")
+    await page.press("#text", "Enter")
+    talk = page.locator("#talk")
+    await talk.get_by_role("button", name="Log the stop").last.click(timeout=10_000)
+    await talk.get_by_role("button", name="Drank", exact=True).last.click(timeout=10_000)
+    await talk.get_by_role("button", name="drank 500 ml").click(timeout=10_000)
+    await expect(talk.get_by_role("button", name="drank 750 ml")).to_be_disabled()
+    await talk.get_by_role("button", name="Ate", exact=True).first.click(timeout=10_000)
+    await talk.get_by_role("button", name="nothing eaten").click(timeout=10_000)
+    await expect(talk.get_by_text("Logged for Maren: nothing eaten")).to_be_visible(timeout=10_000)
+    state = await site.parts.journal.entries(EVENT)
+    logged = [(x.item.value, x.amount) for e in state for x in e.logged]
+    assert ("drank", 500.0) in logged
+
+
 async def test_an_alarm_shows_and_is_answered_by_button(site: Site, browser: Browser) -> None:
     """An alarm comes as a message with buttons; pressing one holds the alarm on everybody's board."""
     page, _ = await _page(browser, site, "ines", PHONE)

@@ -274,7 +274,10 @@
     const { press, say: words, bib } = button.dataset;
     if (bib) { report(bib); return; }
     if (!press && !words) return;
-    button.parentElement.querySelectorAll("button").forEach((b) => { b.disabled = true; });
+    // A row holds alternatives; the things of a stop are logged one after the other.
+    const [kind, , , thing, how] = (press || "").split("|");
+    const row = kind === "l" && thing && !how ? [button] : button.parentElement.querySelectorAll("button");
+    row.forEach((b) => { b.disabled = true; });
     if (!talk.contains(button)) location.hash = "#chat";
     say(press ? { button: press } : { text: words }, press ? button.textContent : words);
   });
