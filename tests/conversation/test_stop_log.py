@@ -16,7 +16,7 @@ from server.conversation.understanding.logged import (
     only_of_the_log,
     says_medic,
 )
-from server.facts.stop_log import Item, Level, Logged
+from server.facts.stop_log import Item, Level, Logged, LogSince
 
 
 @pytest.mark.parametrize(
@@ -91,6 +91,9 @@ def test_amounts_and_asking() -> None:
     assert amount_of("30 g", Item.ATE) == 30
     assert amount_of("9000", Item.DRANK) is None
     assert asks_for_log("log")
+    assert asks_for_log("Handover")
+    assert asks_for_log("Übergabe")
+    assert not asks_for_log("im at the handover and shes not here")
     assert asks_for_log("I'm the medic, what has she taken")
     assert asks_for_log("when did she last pee")
     assert not asks_for_log("how do i treat a blister")
@@ -100,6 +103,17 @@ def test_amounts_and_asking() -> None:
 def test_nothing_logged_says_nothing(say_now: Say) -> None:
     """No line in a notice where there is no log."""
     assert say_since(say_now, None) == ""
+
+
+def test_what_nothing_is_logged_of_is_said(say_now: Say) -> None:
+    """At a change of crew: how much she drank, that nobody logged any food, and no painkiller; never that there was none."""
+    at = datetime(2027, 6, 19, 8, tzinfo=UTC)
+    assert "drank 500 ml; no food logged; no painkiller logged" in say_since(
+        say_now, LogSince(at, drank_ml=500.0)
+    )
+    assert "no drink logged; nothing eaten; no painkiller logged" in say_since(
+        say_now, LogSince(at, ate_g=0.0)
+    )
 
 
 @pytest.fixture

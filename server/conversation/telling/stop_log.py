@@ -62,13 +62,15 @@ def _sums(say: Say, log: LogSince) -> Iterator[str]:
 
 
 def _sum(say: Say, item: Item, amount: float | None, some: bool) -> Iterator[str]:
-    """A sum; that nothing was said to be; or that it was, and nobody said how much."""
+    """A sum; that nothing was said to be; that it was, and nobody said how much; or that nothing is logged of it."""
     if amount:
         yield logged_words(say, Logged(item, amount))
     elif some:
         yield logged_words(say, Logged(item))
     elif amount is not None:
         yield logged_words(say, Logged(item, level=Level.NONE))
+    elif has(f"log-{item.value}-unsaid"):
+        yield say.s(f"log-{item.value}-unsaid")
 
 
 def _last(say: Say, log: LogSince) -> Iterator[str]:
