@@ -14,7 +14,7 @@ from server.event.model import Event
 from server.facts.state import RaceState, RunnerState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import Hearing
-from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
+from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_at, seen_of_others
 from server.forecast.outlook import Day, Outlook, View
 from server.forecast.values import FloatArray
 from server.log import broke
@@ -57,10 +57,28 @@ class OutlookCache:
     ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict)
     strangers: Strangers = NOBODY
     days: dict[str, tuple[bytes, Day | None]] = field(default_factory=dict)
+    others: dict[str, tuple[RunnerState, Strangers, frozenset[datetime], int, FloatArray | None]] = field(
+        default_factory=dict
+    )
     followed: Followed = field(init=False)
 
     def __post_init__(self) -> None:
         self.followed = Followed(self.built.event)
+
+    def others_of(self, me: RunnerState, starts: frozenset[datetime]) -> FloatArray | None:
+        """Others' arrivals that concern her, looked for again once she, the strangers, or times of the followed before she
+        was last seen have changed: of a whole field hardly any for one report."""
+        changes = self.followed.changes
+        known = self.others.get(me.runner)
+        if known and known[0] is me and known[1] is self.strangers and known[2] == starts:
+            seen = max(seen_at(me).values(), default=0.0)
+            if min(changes[known[3] :], default=seen + 1.0) > seen:
+                self.others[me.runner] = (*known[:3], len(changes), known[4])
+                return known[4]
+        plan = self.built.timetables[me.runner]
+        found = seen_of_others(self.strangers, self.followed, me, plan, starts)
+        self.others[me.runner] = (me, self.strangers, starts, len(changes), found)
+        return found
 
     def last_had(self, runner: str) -> Outlook | None:
         """Her forecast as it was last worked out, perhaps before her last report."""
@@ -71,15 +89,14 @@ def outlooks_of(
     known: OutlookCache, event: Event, state: RaceState, hearing: Hearing
 ) -> Mapping[str, Outlook]:
     """The forecasts of an event, its meetings as they are gone to, in a state."""
-    built, strangers = known.built, known.strangers
+    built = known.built
     known.followed.take(state.runners)
     starts = frozenset(r.start for r in state.runners)
 
     def find(runner: str) -> Outlook | None:
         if runner not in built.timetables:
             return None
-        me, plan = state.runner(runner), built.timetables[runner]
-        others = seen_of_others(strangers, known.followed, me, plan, starts)
+        others = known.others_of(state.runner(runner), starts)
         rests_on = (*_rests_on(event, state, hearing, runner), None if others is None else others.tobytes())
         before = known.outlooks.get(runner)
         if before is None or before[0] != rests_on:

@@ -24,7 +24,7 @@ from server.forecast.outlook import Day
 from server.forecast.planned import Plan
 from server.forecast.values import FloatArray
 
-__all__ = ["NOBODY", "Followed", "Strangers", "day_of", "seen_of_others"]
+__all__ = ["NOBODY", "Followed", "Strangers", "day_of", "seen_at", "seen_of_others"]
 
 ROOM = 4
 """So many times NEAREST are looked at of those who are followed, before it is known who of them was seen past her."""
@@ -57,11 +57,19 @@ class Strangers:
 NOBODY = Strangers({}, np.zeros((0, 0)))
 
 
+def seen_at(me: RunnerState) -> dict[str, float]:
+    """By point when she was first seen there, POSIX seconds: in, or where nobody saw that, out."""
+    first = ((t.point, t.arrived or t.left) for t in me.times)
+    return {point: stamp.at.timestamp() for point, stamp in first if stamp is not None}
+
+
 @dataclass(slots=True)
 class Followed:
     """Arrivals of an event's own runners, grown with the fold: only rows of those whose state has changed are made anew."""
 
     event: Event
+    changes: list[float] = field(default_factory=list)
+    """Of each change the earliest moment (POSIX seconds) that it bears on."""
     _states: list[RunnerState | None] = field(default_factory=list)
     _points: dict[str, int] = field(default_factory=dict)
     _at: FloatArray = field(default_factory=lambda: np.zeros((0, 0)))
@@ -80,12 +88,15 @@ class Followed:
         for row, (before, now) in enumerate(zip(self._states, runners, strict=True)):
             if before is now:
                 continue
-            self._states[row], self._start[row] = now, now.start.timestamp()
-            self._at[row] = np.nan
-            for t in now.times:
-                stamp = t.arrived or t.left
-                if stamp is not None and t.point in self._points:
-                    self._at[row, self._points[t.point]] = stamp.at.timestamp()
+            was, at = np.append(self._at[row], self._start[row]), np.full(self._at.shape[1] + 1, np.nan)
+            at[-1] = now.start.timestamp()
+            for point, when in seen_at(now).items():
+                if point in self._points:
+                    at[self._points[point]] = when
+            differ = ~((was == at) | (np.isnan(was) & np.isnan(at)))
+            if differ.any():
+                self.changes.append(float(np.nanmin([was[differ], at[differ]])))
+            self._states[row], self._at[row], self._start[row] = now, at[:-1], at[-1]
 
     def ahead_of(
         self, me: RunnerState, ids: Sequence[str], last: int, seen: float
@@ -113,7 +124,7 @@ def seen_of_others(
     have come to the first point they were seen at as long after their start as she.
     """
     ids = [r.point for r in plan.rows[1:]]
-    seen = {t.point: t.arrived.at.timestamp() for t in me.times if t.arrived is not None}
+    seen = seen_at(me)
     reached = [n for n, p in enumerate(ids) if p in seen]
     if not reached or reached[-1] == len(ids) - 1:
         return None

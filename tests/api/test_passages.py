@@ -8,10 +8,24 @@ from typing import Any
 
 import pytest
 
+from server.api import outlooks
+from server.api.building import Built, build
 from server.forecast.bridge import reference_of
-from tests.api.conftest import EVENT, Running
+from tests.api.conftest import DEMO, EVENT, EXTRA_PEOPLE, Running
+from tests.api.test_field import DESK, by_bib, with_field
 
 PATH = f"/v1/events/{EVENT}/passages"
+
+
+@pytest.fixture(scope="module")
+def event_text() -> str:
+    """The demo's, with somebody who hears of alarms about anybody."""
+    return (DEMO / "event.toml").read_text(encoding="utf-8") + EXTRA_PEOPLE + DESK
+
+
+@pytest.fixture(scope="module")
+def built(event_text: str, event_files: dict[str, bytes]) -> Built:
+    return build(event_text, event_files)
 
 
 def feed(running: Running, upto: timedelta, slow: float = 1.0, bibs: int = 30) -> str:
@@ -125,3 +139,41 @@ async def test_a_forecast_whose_others_stay_is_not_worked_out_anew(running: Runn
 async def test_a_file_is_read_by_the_command(tmp_path: Path, running: Running) -> None:
     """What is wrong is named, the others kept, and how many at the end."""
     del tmp_path, running
+
+
+async def test_one_report_has_no_field_looked_through_anew(
+    running: Running, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of forty who are followed each is in what the others' forecasts rest on; a report of now has only hers looked at,
+    one of a time before others were last seen has theirs too."""
+    looked: list[str] = []
+    real = outlooks.seen_of_others
+    monkeypatch.setattr(
+        outlooks, "seen_of_others", lambda s, f, me, *r: (looked.append(me.runner), real(s, f, me, *r))[1]
+    )
+    await with_field(running)
+    begin = running.built.event.starts
+    running.clock.advance(begin - running.clock.now() + timedelta(hours=6))
+    for n in range(301, 331):
+        for hours, point in ((1.5, "pell"), (2.8, "mill"), (4.5, "stile-out")):
+            at = begin + timedelta(hours=hours, minutes=(n - 301) / 2)
+            status, said = await by_bib(
+                running, str(n), "in", point, key=f"{n}{point}", seen_at=at.isoformat()
+            )
+            assert status == 200, said
+
+    async def look() -> None:
+        picture = await running.parts.pictures.take(EVENT, running.clock.now())
+        assert len(picture.situation.outlooks) == 41
+
+    await look()
+    looked.clear()
+    running.clock.advance(timedelta(minutes=5))
+    await by_bib(running, "331", "in", "mill", key="now")
+    await look()
+    assert set(looked) == {"bib-331"}
+    looked.clear()
+    await by_bib(running, "332", "in", "mill", key="late", seen_at=(begin + timedelta(hours=2.9)).isoformat())
+    await look()
+    assert {"bib-332", "bib-330"} <= set(looked)
+    assert "bib-340" not in looked  # of whom nothing is known yet

@@ -12,7 +12,9 @@ import pytest
 
 from bot.channels.base import Reply
 from server.facts.entry import Fix, Retired
+from server.facts.passages import Passage
 from server.facts.state import Going
+from tests.bot.conftest import START
 
 if TYPE_CHECKING:
     from conftest import Race
@@ -47,6 +49,22 @@ async def test_the_answer_comes_first_then_how_fresh(race: Race) -> None:
     assert "With a report from Moor Cross I could say it more exactly." in lines
     why = (await race.say("ana", "why?")).text
     assert "1 time in 10 she comes before the first, 1 in 10 after the last" in why
+
+
+async def test_why_tells_of_others_times(race: Race) -> None:
+    """How many others' times count, and what they make of the way to the next point."""
+    minute = timedelta(minutes=1)
+    gone = [
+        Passage(str(bib), point, START + (first + bib / 4) * minute)
+        for bib in range(20)
+        for point, first in (("mill", 62), ("moor", 142))
+    ]
+    await race.journal.keep_passages("hill", gone, "olga")
+    why = (await race.say("ana", "why?")).text
+    assert re.search(
+        r"Times of 20 others today are in it too: to Moor Cross the day goes about \d+% slower than planned",
+        why,
+    )
 
 
 async def test_somebody_abroad_reads_both_clocks(race: Race) -> None:
