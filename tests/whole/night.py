@@ -118,7 +118,7 @@ class Night:
 
     async def until_told(self, who: str, kind: str, times: int = 1) -> None:
         """Let time go by until somebody has been told a kind of notice so many times."""
-        ends = self.clock.now() + timedelta(hours=4)
+        ends = self.clock.now() + timedelta(hours=5)
         due = await self.look()
         while len(self.notices(who, kind)) < times:
             assert due < ends, f"{who} is not told: {kind}\n" + "\n".join(map(str, self.told[-12:]))

@@ -122,7 +122,7 @@ LOST_AT_THE_PASS = Story(
     _lost_at_the_pass,
     (
         must("home told", 0, 0, "oskar", K.LATE_HOME, "Ida is late at"),
-        must("home told", 15, 240, "oskar", K.OVERDUE),
+        must("home told", 15, 245, "oskar", K.OVERDUE),
         must("out of dorf", 0, 600, "lotte", K.STAY, "Stay at Hornpass"),
         never("at the pass", 0, 600, "lotte", K.MOVE_ON),
         must("found", 0, 1, "oskar", K.STAND_DOWN),
