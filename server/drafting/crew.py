@@ -8,7 +8,7 @@ from typing import Any
 
 from server.drafting.document import Document
 from server.drafting.race import ident
-from server.drafting.typed import Given, begun, fresh_id, items, number, rows, shown, span
+from server.drafting.typed import Given, begun, fresh_id, items, number, rows, shown, span, span_in_minutes
 
 __all__ = [
     "FUEL",
@@ -162,6 +162,8 @@ def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
         part = mine[0] if mine else {"kind": kind}
         if kind == "crew":
             part |= {"drives": True if row.get("drives") else None, "car": row.get("car") or None}
+        if kind == "volunteer" and "station" in row:
+            part |= {"point": row["station"] or None}
         if kind == "safety contact":
             part |= {"ladder": number(row.get("ladder", "")) or part.get("ladder") or 1}
             part["calls_race_control"] = True if row.get("calls") else None
@@ -327,7 +329,7 @@ def put_drives(doc: Document, given: Iterable[Given]) -> None:
         drives = doc.tables("drives")
         start, end = row.get("from", ""), row.get("to", "")
         by = row.get("by") or None
-        minutes = number(row.get("minutes", ""))
+        minutes = number(span_in_minutes(row.get("minutes", "")))
         if minutes is None and by:
             minutes = number(row.get("guess", ""))
         at = next((n for n, d in enumerate(drives) if (d.get("from"), d.get("to")) == (start, end)), None)

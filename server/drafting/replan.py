@@ -71,7 +71,17 @@ def _who_goes(doc: Document, event: Event, change: PlanChange) -> None:
     goes, plan = _goes(event, change), event.meetings[at]
     # Where those who do not go were to come from is nothing to those who do.
     origin = plan.from_place if set(plan.crew) & set(change.crew) and plan.car == change.car else None
-    doc.change("meetings", at, {**goes, "from": origin})
+    values: dict[str, Any] = {**goes, "from": origin}
+    if plan.car != change.car:
+        # What was to come in the car before comes in the one that goes now; that it has to be handed over is told.
+        kit = doc.tables("meetings")[at].get("kit") or []
+        rode = [isinstance(one, dict) and one.get("car") == plan.car for one in kit]
+        if any(rode):
+            values["kit"] = [
+                {k: v for k, v in one.items() if k != "car"} if left else one
+                for one, left in zip(kit, rode, strict=True)
+            ]
+    doc.change("meetings", at, values)
 
 
 def _drives(doc: Document, event: Event, change: PlanChange) -> None:

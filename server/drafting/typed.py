@@ -9,7 +9,18 @@ from typing import Any
 
 from server.event.forms import slug
 
-__all__ = ["Given", "begun", "fresh_id", "items", "moment", "number", "rows", "shown", "span"]
+__all__ = [
+    "Given",
+    "begun",
+    "fresh_id",
+    "items",
+    "moment",
+    "number",
+    "rows",
+    "shown",
+    "span",
+    "span_in_minutes",
+]
 
 Given = Mapping[str, str]
 _NUMBER = re.compile(r"([+-]?\d+(?:[.,]\d+)?)\s*(?:km|m|min|mins|hm|%)?\.?", re.IGNORECASE)
@@ -33,6 +44,12 @@ def span(text: str) -> str | None:
     text = text.strip()
     hit = _SPAN.fullmatch(text)
     return f"{int(hit[1])}:{hit[2] or '00'}" if hit is not None else text or None
+
+
+def span_in_minutes(text: str) -> str:
+    """'1:05' or '1 h 5' as '65'; minutes, and what can't be read, as typed."""
+    hit = re.fullmatch(r"\s*(\d{1,2})\s*[:h]\s*([0-5]?\d)?(?:\s*(?:m|min|mins)\.?)?\s*", text, re.IGNORECASE)
+    return str(int(hit[1]) * 60 + int(hit[2] or 0)) if hit is not None else text
 
 
 def moment(day: str, clock: str) -> datetime | date | str | None:

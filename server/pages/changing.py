@@ -62,6 +62,8 @@ class ChangeSheet:
     just_finish: bool
     past: bool
     cut_offs: tuple[Option, ...] = ()
+    name: str = ""
+    phone: str = ""
 
 
 async def show(request: web.Request) -> web.StreamResponse:
@@ -86,6 +88,8 @@ async def press(request: web.Request) -> web.StreamResponse:
         if error.code != "not_now":
             raise
         answer = ChangeAnswer(wanted.over or 0, done=False, refused=(error.what,))
+    if answer.refused:
+        form = _as_chosen(form, wanted)
     return await _page(request, seen, form, wanted, answer)
 
 
@@ -168,6 +172,19 @@ def _form(seen: BoardReader, meeting: str, runner: str) -> ChangeSheet:
         cut_offs=_cut_offs(seen, her),
         past=plan is not None
         and seen.picture.state.runner(her).past(plan.point, [p.id for p in event.course_of(her).points]),
+    )
+
+
+def _as_chosen(form: ChangeSheet, wanted: Change) -> ChangeSheet:
+    """What was chosen and typed stands there still once it is refused."""
+    return replace(
+        form,
+        crew=tuple(replace(p, chosen=p.id in wanted.crew) for p in form.crew) if wanted.crew else form.crew,
+        cars=tuple(replace(c, chosen=c.id == wanted.car) for c in form.cars),
+        points=tuple(replace(p, chosen=p.id == wanted.point) for p in form.points),
+        kit=wanted.kit or form.kit,
+        name=wanted.name,
+        phone=wanted.phone,
     )
 
 

@@ -71,11 +71,12 @@ class MeetingCard:
 
 @dataclass(frozen=True, slots=True)
 class AlarmLine:
-    """One open alarm; `loud` when nobody has been reached."""
+    """One open alarm; `loud` when nobody has been reached, `held` once somebody has it."""
 
     text: str
     state: str
     loud: bool
+    held: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,7 +268,7 @@ def _alarm(a: OpenAlarm, pen: Pen) -> AlarmLine:
         state = pen.word("alarm-held", who=a.holder, again=pen.maybe(a.look_again) or "none")
     else:
         state = pen.word("alarm-open", told=told)
-    return AlarmLine(text, state, a.unreached)
+    return AlarmLine(text, state, a.unreached, held=bool(a.holder))
 
 
 def _is_over(p: PointAnswer, pen: Pen, last_km: float | None) -> bool:

@@ -159,3 +159,11 @@ def test_all_that_a_change_is_not_about_stays_byte_for_byte(change: PlanChange) 
     assert new.endswith("".join(old_lines[last:]))
     if change.what is not What.SKIP:
         assert "# The lay-by floods" in new
+
+
+def test_things_that_rode_in_the_car_which_goes_no_more_are_put_into_the_one_that_does() -> None:
+    """Where the file names the car for them: else the change would be refused, and nobody could mend that on a phone."""
+    new = after(PlanChange(What.WHO_GOES, meeting="brindle-maren", crew=("jonas",), car="estate"))
+    kit = new.meeting("brindle-maren").kit
+    assert [k.name for k in kit] == [k.name for k in EVENT.meeting("brindle-maren").kit]
+    assert {k.car for k in kit} <= {None, "estate"}

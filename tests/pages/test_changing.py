@@ -56,6 +56,20 @@ async def test_a_form_of_another_page_changes_nothing(site: Site) -> None:
     assert len(await site.parts.journal.event_versions(EVENT)) == 1
 
 
+async def test_what_was_chosen_stands_there_once_it_is_refused(site: Site) -> None:
+    """Nobody ticks it all again at night to change the one thing that was wrong."""
+    headers = {"Authorization": f"Bearer {await site.token('ana')}", "Origin": site.url}
+    crew = ["jonas", "tomas", "ines", "ana", "nobody"]
+    body = [("what", "who goes"), ("meeting", "brindle-maren"), ("runner", "maren"), ("car", "estate")]
+    url = f"{site.url}/change/{EVENT}"
+    sent = body + [("crew", who) for who in crew]
+    async with aiohttp.ClientSession(headers=headers) as http, http.post(url, data=sent) as reply:
+        sheet = await reply.text()
+    assert "That can’t be" in sheet
+    assert 'value="jonas" checked' in sheet
+    assert '<option value="estate" selected>' in sheet
+
+
 async def _phone(site: Site, browser: Browser, who: str = "ana") -> tuple[Page, list[str]]:
     context = await browser.new_context(
         viewport={"width": WIDTH, "height": 844}, has_touch=True, is_mobile=True, color_scheme="dark"

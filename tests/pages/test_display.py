@@ -109,3 +109,42 @@ async def test_large_text_breaks_nothing(site: Site, browser: Browser) -> None:
               .map((e) => e.tagName + "." + e.className + ": " + e.textContent.slice(0, 30))"""
         )
         assert await page.evaluate("document.documentElement.scrollWidth") <= 390, (place, wide)
+        heights = await page.locator("nav.bar a").evaluate_all("all => all.map((a) => a.offsetHeight)")
+        assert max(heights) < 2 * 34 * 1.45, "no word of the four places is broken in two"
+
+
+@pytest.mark.browser
+async def test_what_the_browser_draws_itself_follows_the_display(site: Site, browser: Browser) -> None:
+    """Lists that open, boxes to tick and bars to scroll are no white patch in the dark, whatever the device is set to."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.emulate_media(color_scheme="light")
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    for look, scheme in (("red", "dark"), ("day", "light"), ("dark", "dark")):
+        await page.select_option("#look", look)
+        assert await page.evaluate("getComputedStyle(document.documentElement).colorScheme") == scheme
+    await page.select_option("#look", "red")
+    box = "getComputedStyle(document.getElementById('large')).backgroundColor"
+    assert await page.evaluate(box) == "rgb(20, 0, 0)"
+
+
+@pytest.mark.browser
+async def test_the_chat_ends_with_what_was_said_last(site: Site, browser: Browser) -> None:
+    """On a phone nothing stands below the field, and an answer that has come is whole above it."""
+    page, _ = await _page(browser, site, "ana", PHONE)
+    await page.goto(site.url + "/#chat")
+    await page.wait_for_selector(".live")
+    assert not await page.locator("footer").is_visible()
+    for question in ("where is she", "what do I have to do"):
+        await page.fill("#text", question)
+        await page.press("#text", "Enter")
+        await (
+            page.locator("#talk li.mine", has_text=question)
+            .locator("xpath=following-sibling::li")
+            .first.wait_for()
+        )
+    gap = await page.evaluate(
+        """document.getElementById("say").getBoundingClientRect().top
+          - document.querySelector("#talk li:last-child").getBoundingClientRect().bottom"""
+    )
+    assert gap >= 0

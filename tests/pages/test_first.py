@@ -93,7 +93,11 @@ async def test_an_open_alarm_stands_above_all_with_telephones_in_order(site: Sit
         ("Tomas", "pacer"),
         ("Maren", "runner"),
     ]
+    first = re.search(r'<ul class="phones"><li><a href="tel:(\d+)">', alarm)
+    assert first is not None
+    assert first.group(1) == "112"
     assert "I have it</button>" in alarm
+    assert 'class="answers open"' in alarm
     assert "NOBODY HAS BEEN REACHED" in alarm  # no channel of theirs works here
     pressed = re.search(r'data-press="([^"]+)">I have it', alarm)
     assert pressed is not None
@@ -108,6 +112,7 @@ async def test_an_open_alarm_stands_above_all_with_telephones_in_order(site: Sit
         assert reply.status == 200
     page = await _page(site, "ana")
     assert "Ines has answered and holds it" in page[: page.index("<header>")]
+    assert 'class="answers"' in page, "who has it is not pushed aside by the next tired thumb"
 
 
 async def test_who_called_for_help_is_asked_for_no_next_point(site: Site) -> None:

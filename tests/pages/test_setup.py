@@ -295,7 +295,9 @@ async def test_a_finger_that_taps_twice_adds_nobody_twice(desk: Desk) -> None:
 async def test_a_step_not_begun_says_so_instead_of_counting(desk: Desk) -> None:
     """Before anything is typed nothing is missing yet; what was typed is counted at its own step alone."""
     await desk.enter()
-    steps = (await desk.get("course")).partition('class="steps"')[2].partition("</nav>")[0]
+    page = await desk.get("course")
+    steps = page.partition('class="steps"')[2].partition("</nav>")[0]
+    assert "mistakes" not in page
     assert steps.count("not begun") == 5
     assert "still missing" not in steps
     steps = (
@@ -352,3 +354,25 @@ def test_a_remedy_is_in_the_pages_own_words(old: str, new: str, words: str) -> N
     assert old in text
     problems = parse_event(text.replace(old, new, 1)).problems
     assert label("en", f"setup-do-{words}") in {mending.told(p, "en").remedy for p in problems}
+
+
+async def test_what_is_missing_is_told_in_the_words_of_the_page_alone(desk: Desk) -> None:
+    """No key of the file, no bracket: whoever is on a phone has no file before them."""
+    await desk.enter()
+    page = await desk.post("course", with_route({"name": "Two Hills"}, made_gpx()))
+    told = page.partition('class="mistakes"')[2].partition("</section>")[0]
+    assert "Fill in the day and the time of the start." in told
+    assert not set("[]=_") & set(re.sub(r"<[^>]+>", "", told))
+
+
+async def test_a_volunteer_has_a_point_and_a_drive_its_hours(desk: Desk) -> None:
+    """'1:05' in a field of minutes is 65 of them; where a volunteer stands is chosen, and stands there again."""
+    await desk.enter()
+    await desk.post("course", with_route(RACE, made_gpx()))
+    page = await desk.post(
+        "people", {"p0-was": "", "p0-name": "Ole", "p0-volunteer": "yes", "p0-station": "finish"}
+    )
+    assert 'point = "finish"' in desk.text()
+    assert '<option value="finish" selected>' in page
+    await desk.post("meetings", {"d0-from": "start", "d0-to": "finish", "d0-minutes": "1:05", "d0-by": "ole"})
+    assert "minutes = 65" in desk.text()

@@ -14,13 +14,20 @@ __all__ = ["MistakeShown", "told"]
 
 @dataclass(frozen=True, slots=True)
 class MistakeShown:
-    """A mistake as a step shows it. `where`: the field of the file; `error` False for what may be meant."""
+    """A mistake as a step shows it. `where`: the field of the file; `error` False for what may be meant; `key` False where
+    `what` speaks of a key of the file, and the remedy alone says as much in the pages' words."""
 
     step: str
     error: bool
     what: str
     remedy: str
     where: str
+    key: bool = True
+
+    @property
+    def said(self) -> str:
+        """All of it, as a sentence or two."""
+        return f"{self.what}. {self.remedy}" if self.key else self.remedy
 
 
 _STEP_OF: Final = {
@@ -52,23 +59,30 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
         ("no-length-time", r"runners\..*", "runner", "span"),
         ("missing", r"runners\..*past_race.*", "runner", "past"),
         ("missing target-empty no-pace", r"runners\.[^.]+(?:\.target.*)?", "runner", "target"),
-        ("nobody-confirmed-drive-from how-long-drive-from-takes", _ANY, "meetings", "confirm"),
+        ("nobody-confirmed-drive-from how-long-drive-from-takes no-drive-from-so-no", _ANY, "meetings", "confirm"),
         ("no-number", r"(?:cars|drives|points)\..*", None, "number"),
         (_ANY, r"runners\.[^.]+\.carries", "meetings", "kit"),
         (_ANY, r"runners\.[^.]+\.fuel", "runner", "fuel"),
     )
 )  # fmt: skip
 """By code and field, each where one is given: the step, and the label 'setup-do-…' that says what to do there."""
+_OF_KEYS: Final = frozenset({"wrong-missing", "wrong-no-drive-from-so-no", "wrong-how-long-drive-from-takes"})
 
 
 def told(problem: Problem, language: str) -> MistakeShown:
     """A mistake with its step and, where there is one, the remedy in the pages' own words."""
-    step = _STEP_OF.get(problem.field.partition(".")[0], "course")
+    step, key_said = _STEP_OF.get(problem.field.partition(".")[0], "course"), True
     remedy = "" if problem.remedy is None else problem.remedy.in_language(language)
     for codes, field, there, key in _MENDED:
         if (not codes or problem.what.code in codes) and (not field or re.fullmatch(field, problem.field)):
             step, remedy = there or step, label(language, f"setup-do-{key}")
+            key_said = problem.what.code not in _OF_KEYS
             break
     return MistakeShown(
-        step, problem.severity is Severity.ERROR, problem.what.in_language(language), remedy, problem.field
+        step,
+        problem.severity is Severity.ERROR,
+        problem.what.in_language(language),
+        remedy,
+        problem.field,
+        key_said,
     )

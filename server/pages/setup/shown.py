@@ -72,7 +72,7 @@ def context(look: DraftLook, doc: Document, step: str, language: str, now: datet
         "number": number + 1,
         "after": STEPS[number + 1] if number + 1 < len(STEPS) else "",
         "race": str(doc.table("event").get("name", "")),
-        "wrong": look.wrong(step),
+        "wrong": look.wrong(step) if look.begun(step) else (),
         **_STEPS[step](at),
     }
 
@@ -261,7 +261,9 @@ def _say(at: _At, zone: str) -> Say:
 def _people(at: _At) -> Table:
     wrong = at.look.wrong("people")
     rows = [_person(p) for p in at.doc.tables("people")]
+    run = {str(r.get("person") or ident(r)) for r in at.doc.tables("runners")}
     for row in rows:
+        row["kinds"] |= {"runner"} if row["was"] in run else set()
         row["wrong"] = [w.what for w in wrong if w.where.startswith(f"people.{row['was']}")]
     cars = [
         {"was": ident(c), "name": shown(c.get("name")), "seats": shown(c.get("seats"))}
@@ -272,6 +274,7 @@ def _people(at: _At) -> Table:
         "blank": _person({}) | {"wrong": [], "language": at.language},
         "cars": cars,
         "car_names": [(c["was"], c["name"]) for c in cars],
+        "stations": [(ident(p), shown(p.get("name"))) for p in at.doc.tables("points")],
         "languages": [(x, label(x, "setup-language-name")) for x in languages()],
     }
 
@@ -289,6 +292,7 @@ def _person(p: Table) -> Table:
         "drives": bool(held.get("crew", {}).get("drives")),
         "car": shown(held.get("crew", {}).get("car")),
         "ladder": shown(held.get("safety contact", {}).get("ladder")),
+        "station": shown(held.get("volunteer", {}).get("point")),
         "calls": any(q.get("calls_race_control") for q in parts),
     }
 
