@@ -6,7 +6,7 @@
   const stale = document.getElementById("stale");
   const chat = document.querySelector(".chat");
   const text = document.getElementById("text");
-  let lostAt = null;
+  let lostAt = null, leaving = false;
 
   const key = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
@@ -24,7 +24,7 @@
     try {
       const had = localStorage.getItem("clock:ahead");
       ahead = !live && had ? Number(had) : shownAt - Date.now();
-      if (live) localStorage.setItem("clock:ahead", String(ahead));
+      if (live && !leaving) localStorage.setItem("clock:ahead", String(ahead));
     } catch { ahead = shownAt - Date.now(); }
   }
 
@@ -209,6 +209,7 @@
   }
 
   function forget() {
+    leaving = true;
     try {
       Object.keys(localStorage).filter((k) => /^(talk|outbox|draft|clock):/.test(k)).forEach((k) => localStorage.removeItem(k));
     } catch { /* nothing was kept */ }
