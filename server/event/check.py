@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -139,7 +140,9 @@ def _names(draft: ParseState, points: Sequence[At[Point]]) -> None:
     for i, one in enumerate(points):
         for two in points[i + 1 :]:
             a, b = _plain(one.value.name), _plain(two.value.name)
-            if a != b and fuzz.ratio(a, b) >= NEARLY_THE_SAME:
+            # 'Ford, lap 2' is called so to tell it from 'Ford, lap 1'.
+            numbered = re.findall(r"\d+", a) != re.findall(r"\d+", b)
+            if a != b and not numbered and fuzz.ratio(a, b) >= NEARLY_THE_SAME:
                 what = say("wrong-easily-mixed-up", name=two.value.name, name2=one.value.name)
                 draft.report.warn((*two.path, "name"), what, say("do-choose-names-differ-more"))
 

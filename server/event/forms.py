@@ -25,7 +25,7 @@ from server.sentences import Worded, say
 Values = dict[str, Any]
 TEXT_MAX, WORDS_MAX = 120, 2000
 _ODD = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
-_PHONE = re.compile(r"\+?[0-9][0-9 ()./-]*")
+_PHONE = re.compile(r"\+?[0-9(][0-9 ()./-]*")
 _ID = re.compile(r"[a-z0-9][a-z0-9-]{0,39}")
 CHANNELS = ("telegram", "email", "push", "web", "webhook", "text", "terminal")
 """What a person's `channels` may name: those of the bot, and the page."""

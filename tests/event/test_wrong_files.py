@@ -77,6 +77,7 @@ WRONG = [
     ('id = "moss"', 'id = "mill"', E, 'id = "mill"', "used twice in points"),
     ('id = "moss"', 'id = "Moss Edge"', E, 'id = "Moss Edge"', "such as 'moss-edge'"),
     ('name = "Moss Edge"', 'name = "Skelter Mills"', W, 'name = "Skelter Mills"', "easily mixed up"),
+    ('name = "Moss Edge"', 'name = "Skelter Mill, lap 2"', None, "", ""),
     ('name = "Moss Edge"', 'name = "The Mill"', E, 'name = "The Mill"', "also a name of 'Skelter Mill'"),
     ('kinds = ["start"]', 'kinds = ["water"]', E, "[[points]]", "no point is the start"),
     ('kinds = ["finish"]', 'kinds = ["water"]', E, "[[points]]", "no point is the finish"),
@@ -131,6 +132,7 @@ WRONG = [
     # -- people
     ('phone = "+44 1632 960011"', 'phone = "96-x"', E, "96-x", "is no telephone number"),
     ('phone = "+44 1632 960011"', 'phone = "01632 960011"', W, "01632 960011", "has no country code"),
+    ('phone = "+44 1632 960011"', 'phone = "(01632) 960011"', W, "(01632) 960011", "has no country code"),
     ('phone = "+44 1632 960011"', 'email = "ana at home"', E, "email", "is no e-mail address"),
     ('channels = ["telegram"]', 'channels = ["telegramm"]', E, "channels", "Did you mean 'telegram'?"),
     ('channels = ["telegram"]', 'channels = ["email"]', E, "channels", "the channel 'email' has no address"),

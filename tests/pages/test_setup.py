@@ -376,3 +376,12 @@ async def test_a_volunteer_has_a_point_and_a_drive_its_hours(desk: Desk) -> None
     assert '<option value="finish" selected>' in page
     await desk.post("meetings", {"d0-from": "start", "d0-to": "finish", "d0-minutes": "1:05", "d0-by": "ole"})
     assert "minutes = 65" in desk.text()
+
+
+async def test_a_wrong_number_of_race_control_takes_no_timetable_away(desk: Desk) -> None:
+    """What has nothing to do with her times stands in their way no more than people and meetings do."""
+    await desk.enter()
+    await desk.post("course", with_route(RACE | {"control-phone": "ask at the hall"}, made_gpx()))
+    page = await desk.post("runner", {"name": "Maren", "finish": "9:00"})
+    assert label("en", "setup-no-timetable") not in page
+    assert label("en", "setup-timetable") in page

@@ -21,7 +21,6 @@ STEPS: Final = ("course", "points", "runner", "people", "meetings", "check", "pu
 _PLANNED: Final = frozenset(
     {
         "event",
-        "race_control",
         "rules",
         "waves",
         "courses",

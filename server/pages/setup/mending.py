@@ -66,7 +66,7 @@ _MENDED: Final[tuple[tuple[frozenset[str], str, str | None, str], ...]] = tuple(
     )
 )  # fmt: skip
 """By code and field, each where one is given: the step, and the label 'setup-do-…' that says what to do there."""
-_OF_KEYS: Final = frozenset({"wrong-missing", "wrong-no-drive-from-so-no", "wrong-how-long-drive-from-takes"})
+_OF_KEYS: Final = frozenset({"wrong-missing"})
 
 
 def told(problem: Problem, language: str) -> MistakeShown:
