@@ -182,14 +182,15 @@ def _lost(
 def _missed_her(sight: Sight, plan: MeetingPlan, party: Party, times: PointTimes, gone: Stamp) -> bool:
     """Whether the crew of one car can't have been there when she left; never on a guess about the drive.
 
-    Crew who reported her, or said that they were there, were there. Otherwise it goes by when they set
-    out, or were told to; crew never told to leave for her have not been there in time.
+    Crew who reported her, or said that they were there, were there; who stays from a meeting before has nowhere to set out
+    from. Otherwise it goes by when they set out, or were told to; crew never told to leave for her have not been there in
+    time.
     """
     reports = (times.arrived, times.left, *times.also_arrived, *times.also_left)
     mine = reported_her(sight, plan) or any(s is not None and s.source is Source.CREW for s in reports)
     there = [s.at for p, w, s in sight.race.crew_there if p == plan.point and w in members(sight.event, plan)]
     way = party.way
-    if mine or any(at <= gone.at for at in there) or not way.confirmed or way.drive is None:
+    if mine or any(at <= gone.at for at in there) or not way.confirmed or not way.drive:
         return False
     begun = set_out_at(sight, plan, party.people)
     if begun is None:

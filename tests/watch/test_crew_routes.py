@@ -9,10 +9,13 @@ from typing import Any
 import pytest
 
 from server.event.model import CrewAccess, Drive, Event, MeetingPlan, Rules, Runner, Share, Target
-from server.facts.entry import Kind
+from server.facts.entry import Kind, Source
+from server.watch.crew import meeting_lost
 from server.watch.crew_routes import in_time, members, way_to
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
+from server.watch.runner_context import Draft
+from server.watch.told_times import sight_of
 
 MINUTES = timedelta(minutes=1)
 
@@ -105,6 +108,21 @@ def test_one_crew_for_two_runners_in_order_of_time(night: Any, at: Any) -> None:
     assert way_to(
         night.event, night.situation(at("14:00")).state, night.event.meetings[1], None, ordered
     ).from_place
+
+
+def test_who_stays_for_the_second_runner_has_missed_nobody(night: Any, at: Any) -> None:
+    """Told to leave for Maren at Mill and silent since, as where there is no signal: Jo comes and goes, and nobody is told
+    that Jo can't be met any more."""
+    night.event = replace(night.event, meetings=night.event.meetings[:1])
+    night.event = with_jo(night.event, at("14:00"), "mill", ())
+    jo = of(night, at("14:00"), "jo-meeting", "jo")
+    assert jo.drive == timedelta(0)
+    night.tick("15:05")
+    for runner, came, left in (("maren", "16:20", "16:28"), ("jo", "17:20", "17:30")):
+        night.report(Kind.IN, came, "lena", runner=runner, point="mill", source=Source.VOLUNTEER)
+        night.report(Kind.OUT, left, "lena", runner=runner, point="mill", source=Source.VOLUNTEER)
+    lost = meeting_lost(sight_of(night.situation(at("17:32")), "jo", at("17:32")))
+    assert [d.person for d in lost if isinstance(d, Draft)] == []
 
 
 @pytest.mark.parametrize(("minutes", "lost"), [(20, ""), (400, "not both")])

@@ -227,7 +227,7 @@ def brief(say: SayInEvent, b: BriefValues) -> str:
         parts.append(
             say.s("brief-meeting", place=say.point(m.point), runner=say.runner, window=say.window(m.window))
         )
-        if m.leave_by is not None:
+        if m.leave_by is not None and not m.on_the_spot:
             parts.append(say.s("brief-leave", leave_by=_leave_by(say, m)))
         parts.append(say.s("brief-times", be_there=_be_there(say, m), until=_wait_until(say, m)))
         parts.append(say.s("meeting-kit", kit=say.things(m.kit)) if m.kit else "")

@@ -1014,3 +1014,14 @@ def test_help_that_nobody_answers_says_when_it_comes_again(event: Event, here: R
         values = replace(help_, step=step)
         text = say_notice(notice(NoticeKind.ASKED_FOR_HELP, values, person="ines"), event, here, NOW).text
         assert f"again in {round(again.total_seconds() / 60)} min." in text
+
+
+def test_who_is_there_already_reads_no_leave_by_before_signal_is_lost(event: Event, here: Reader) -> None:
+    """A second runner at the same place: from when she is to be expected, and nowhere to leave for."""
+    stays = replace(MEETING, leave_by=MEETING.be_there)
+    told = [
+        say_notice(notice(NoticeKind.BRIEF, BriefValues((m,), None)), event, here, NOW).text
+        for m in (MEETING, stays)
+    ]
+    assert ["Leave by" in t for t in told] == [True, False]
+    assert all("Be there from" in t for t in told)
