@@ -48,7 +48,7 @@ async def show(request: web.Request) -> web.StreamResponse:
         html = (
             request.app[TEMPLATES]
             .get_template("plain.html")
-            .render(t=t, language=language, heading=t("follow-title"), text=t("follow-none"))
+            .render(t=t, language=language, heading=t("follow-title"), text=t("follow-none"), back=False)
         )
         return web.Response(text=html, status=404, content_type="text/html")
     say = Say(Reader(language, found.zone, found.zone), now)

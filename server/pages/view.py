@@ -248,7 +248,8 @@ def _estimate(forecast: ForecastAnswer, pen: Pen) -> list[str]:
     if where is None:
         return []
     low, likely, high = (pen.km(k) for k in (where.low_km, where.likely_km, where.high_km))
-    lines = [pen.word("estimate-between", low=low, high=high, likely=likely)]
+    near = pen.word("estimate-near", likely=likely)
+    lines = [near if low == high else pen.word("estimate-between", low=low, high=high, likely=likely)]
     if forecast.where_between:
         start, end = forecast.where_between
         lines.append(pen.word("estimate-points", **{"from": start, "to": end}))

@@ -51,6 +51,7 @@ async def test_given_by_touch_seen_by_a_stranger_and_taken_back(
     await expect(page.get_by_role("status")).to_have_text("There is no link for followers.")
     await stranger.reload()
     await expect(stranger.locator("body")).to_contain_text("This link shows nothing")
+    assert await stranger.locator("a").count() == 0, "who follows has no board to go back to"
     assert "Maren" not in await stranger.inner_text("body")
     assert wrong == []
 

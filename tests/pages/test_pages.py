@@ -75,6 +75,15 @@ async def test_every_page_is_closed_to_the_outside(site: Site, path: str) -> Non
     assert not re.search(r"\sstyle=|\son\w+=", text)
 
 
+async def test_where_she_has_just_been_seen_is_no_stretch(site: Site) -> None:
+    """No 'between 21.0 and 21.0 km'."""
+    site.clock.advance(timedelta(hours=2))
+    await site.report(Kind.OUT, "chapel")
+    _, text, _ = await _get(site, "/", "ana")
+    assert "near 38.1 km on the course" in text
+    assert "between 38.1 km and 38.1 km" not in text
+
+
 async def test_a_supporters_board_has_no_numbers_and_no_estimate(site: Site) -> None:
     """The organiser-volunteer of the demo has all; somebody whose part is smaller gets less."""
     _, text, _ = await _get(site, "/", "ana")

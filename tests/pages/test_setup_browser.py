@@ -100,6 +100,7 @@ async def test_a_race_is_set_up_by_touch(desk: Desk, browser, tmp_path: Path) ->
             await row.get_by_label(tick, exact=True).tap()
         await page.get_by_role("button", name="one more").tap()
         await page.wait_for_load_state()
+        await expect(page.locator("#another").get_by_label("Name")).to_be_in_viewport()
     await _on(page, "meetings", shots)
 
     await page.get_by_role("button", name="Suggest").tap()

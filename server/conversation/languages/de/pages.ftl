@@ -11,6 +11,7 @@ last-known = Zuletzt bekannt
 nothing-yet = Noch ist nichts gemeldet.
 told-by = gemeldet von { $who }, { $ago }
 estimate = Geschätzt, nicht gesehen
+estimate-near = nahe { $likely } der Strecke
 estimate-between = zwischen { $low } und { $high } der Strecke, wohl bei { $likely }
 estimate-points = zwischen { $from } und { $to }
 points = Punkte voraus: wohl um, und zwischen wann

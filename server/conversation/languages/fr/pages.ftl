@@ -11,6 +11,7 @@ last-known = Dernière information
 nothing-yet = Rien n’a encore été signalé.
 told-by = signalé par { $who }, { $ago }
 estimate = Estimation, pas vue
+estimate-near = près de { $likely } du parcours
 estimate-between = entre { $low } et { $high } du parcours, plutôt vers { $likely }
 estimate-points = entre { $from } et { $to }
 points = Points à venir : heure probable, et entre quand
