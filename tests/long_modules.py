@@ -27,6 +27,7 @@ LONG = (
     "api/test_never_deaf.py",
     "api/test_many_positions.py",
     "api/test_wrong_calls.py",
+    "api/test_passages.py",
     "api/test_inviting.py",
     "api/test_check_ins.py",
     "api/test_changes.py",
