@@ -15,7 +15,7 @@ from server.plan.movements.awake import tired, wheels
 from server.plan.movements.joint import Paths, moment, of_timetable, of_view, quantile
 from server.plan.movements.names import car_name, place_name
 from server.plan.movements.roads import Roads, Spot
-from server.plan.movements.rules import broken_rules, permit_troubles
+from server.plan.movements.rules import broken_rules, opens_at, permit_troubles
 from server.plan.movements.times import Clockwork, TimedTrip, timed
 from server.plan.movements.trips import Trip, trips_of
 from server.plan.movements.values import (
@@ -226,6 +226,11 @@ def _troubles(
     if t.p_first >= t.sure:
         return
     sure = round(100 * t.sure)
+    opens = opens_at(event, plan.runner, plan.point)
+    if opens is not None and float(np.mean(t.arrive_s >= opens.timestamp())) < t.sure:
+        said = saying("move-opens", place=name, opens_at=opens.timestamp(), p_odds=t.p_first)
+        yield MovementTrouble(TroubleKind.SHORT, plan.id, said, odds=t.p_first)
+        return
     other = next((b for leg in t.trip.legs for b in before if b.trip.plan.id == leg.after), None)
     if other is None:
         said = saying("move-short", place=name, p_odds=t.p_first, sure=sure)

@@ -154,10 +154,12 @@ def test_a_pacer_signs_in_before_she_comes(event_of: Events, view: Views) -> Non
 def test_nobody_is_there_before_it_opens(event_of: Events, view: Views) -> None:
     """'No crew before' moves 'be there from', and lowers the odds of being first if she may come before."""
     rules = Rules(crew_not_before=START + 150 * MINUTE)
-    v = crew_plan(event_of(rules=rules), {}, {"maren": view()}).visit("m1")
+    plan = crew_plan(event_of(rules=rules), {}, {"maren": view()})
+    v = plan.visit("m1")
     assert v.be_there == rules.crew_not_before
     assert 0.3 < v.p_first < 0.7
     assert not v.promised
+    assert [t.said.kind for t in plan.troubles if t.meeting == "m1"] == ["move-opens"]
 
 
 def entry(kind: Kind, at: datetime, point: str | None, by: str = "ana", **more: Any) -> Entry:

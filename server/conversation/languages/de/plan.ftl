@@ -135,6 +135,7 @@ plan-move-no-way = wie { $car } nach { $place } kommt, ist nicht bekannt: { $ori
  }
 plan-move-estimated = { $drive } von { $origin } nach { $place } ist eine Schätzung, die niemand bestätigt hat
 plan-move-short = { $p }, vor ihr bei { $place } zu sein, weniger als die { $sure } von 100, die zugesagt werden können
+plan-move-opens = nach { $place } darf die Crew erst ab { $opens }: { $p }, vor ihr dort zu sein
 plan-move-leaves-early = um rechtzeitig bei { $following } zu sein, fährt die Crew um { $wait } von { $place } ab: { $p }, sie dort zu sehen
 plan-move-clash = { $p }, sie bei { $first } zu sehen und dann vor ihr bei { $place } zu sein, weniger als die { $sure } von 100, die zugesagt werden können
 plan-move-confirm = die Fahrt von { $origin } nach { $place } bestätigen oder berichtigen: { $about }

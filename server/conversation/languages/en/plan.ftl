@@ -135,6 +135,7 @@ plan-move-no-way = how { $car } gets to { $place } is not known: { $origin ->
  }
 plan-move-estimated = { $drive } from { $origin } to { $place } is an estimate that nobody has confirmed
 plan-move-short = { $p } to be at { $place } before her, less than the { $sure } in 100 that can be promised
+plan-move-opens = crew are let in at { $place } only from { $opens }: { $p } to be there before her
 plan-move-leaves-early = to be at { $following } in time crew leave { $place } at { $wait }: { $p } to see her there
 plan-move-clash = { $p } to see her at { $first } and then be at { $place } before her, less than the { $sure } in 100 that can be promised
 plan-move-confirm = confirm or correct the drive from { $origin } to { $place }: { $about }

@@ -135,6 +135,7 @@ plan-move-no-way = on ne sait pas comment { $car } va à { $place } : { $origin 
  }
 plan-move-estimated = { $drive } de { $origin } à { $place } est une estimation que personne n’a confirmée
 plan-move-short = { $p } d’être à { $place } avant elle, moins que les { $sure } sur 100 qu’on peut promettre
+plan-move-opens = l’équipe n’a accès à { $place } qu’à partir de { $opens } : { $p } d’y être avant elle
 plan-move-leaves-early = pour être à temps à { $following } l’équipe quitte { $place } à { $wait } : { $p } de l’y voir
 plan-move-clash = { $p } de la voir à { $first } puis d’être à { $place } avant elle, moins que les { $sure } sur 100 qu’on peut promettre
 plan-move-confirm = confirme ou corrige le trajet de { $origin } à { $place } : { $about }
