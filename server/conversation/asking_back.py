@@ -12,7 +12,9 @@ from server.conversation.telling.say import lines
 from server.conversation.understanding import AskBack, Choice, Need, Report, Reported, expected
 from server.conversation.values import Reply
 from server.conversation.visit import Visit
+from server.event.model import PartKind
 from server.facts.entry import Kind
+from server.sentences import has
 
 
 async def ask_back(visit: Visit, back: AskBack) -> Reply:
@@ -39,7 +41,7 @@ async def _kept(visit: Visit, back: AskBack, over: Report, clear: str) -> Reply:
     """Words that may say that her race is over are kept as that, not counted, while their writer is asked: whoever writes
     no more must not have said it in vain."""
     answer = await hand_in(visit, replace(over, guessed=True), visit.key())
-    right = visit.judging("choice-over", Press.CONFIRM, answer.entry)
+    right = visit.judging(_over(visit), Press.CONFIRM, answer.entry)
     wrong = visit.judging("choice-else", Press.UNDO, answer.entry)
     return visit.reply(lines(clear, _question(visit, back)), ((right,), (wrong,)))
 
@@ -71,7 +73,7 @@ def _question(visit: Visit, back: AskBack) -> str:
             place = visit.point_name(None, back.point)
             return visit.s("ask-out", place=place) if place else visit.s("ask-out-nowhere")
         case Need.DROPPED:
-            return visit.s("ask-dropped", word=back.word)
+            return visit.s("ask-dropped-own" if _runs(visit) else "ask-dropped", word=back.word)
         case Need.POINT:
             return visit.s("ask-point")
         case Need.WHO if _of_leaving(back):
@@ -85,6 +87,15 @@ def _question(visit: Visit, back: AskBack) -> str:
         case Need.BIB:
             bibs = back.word.split(", ")
             return visit.s("ask-bib", bib=visit.say.all(bibs), count=len(back.choices))
+
+
+def _runs(visit: Visit) -> bool:
+    """Whether who reads it is she herself: of others it speaks as of her."""
+    return PartKind.RUNNER in visit.kinds
+
+
+def _over(visit: Visit) -> str:
+    return "choice-over-own" if _runs(visit) else "choice-over"
 
 
 def _of_leaving(back: AskBack) -> bool:
@@ -115,9 +126,10 @@ def _label(visit: Visit, back: AskBack, choice: Choice) -> str:
         labels = _LEFT_LABELS if _of_leaving(back) else _WHO_LABELS
         return visit.s(labels[choice.label], runner=_name_of(visit, choice))
     if choice.label in _OVER_LABELS:
-        return visit.s(_OVER_LABELS[choice.label])
+        return visit.s(_OVER_LABELS[choice.label] if choice.label == "else" else _over(visit))
     if back.need is Need.MEANING:
-        return visit.s(f"meaning-{choice.label.replace('_', '-')}")
+        key = f"meaning-{choice.label.replace('_', '-')}"
+        return visit.s(own if _runs(visit) and has(own := f"{key}-own") else key)
     runner = visit.runner(choice.label)
     if runner is not None:
         return visit.s("choice-runner", name=runner.name, bib=runner.bib or "none")
