@@ -128,9 +128,11 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
         return await undoing.undo(visit, wrong.entry)
     if said.at is not None:
         runner = visit.context().runner(None)
-        expected = _next_of(visit, runner.id) if runner else None
-        if runner is not None and expected is not None:
-            one = Report(said.kind, said.at, runner.id, expected, words=said.words, guessed=True)
+        # 'Right, now she's off' of who is at a point leaves no doubt of which.
+        off = runner is not None and said.kind is Kind.OUT and runner.at is not None
+        point = (runner.at if off else _next_of(visit, runner.id)) if runner else None
+        if runner is not None and point is not None:
+            one = Report(said.kind, said.at, runner.id, point, words=said.words, guessed=not off)
             return await reported.report(visit, Reported((one,)))
     if said.answer in _ALSO_A_REPORT:
         return await _also(visit, said.answer, None)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from server.conversation import passed_on
 from server.conversation.dialogue import Handed
 from server.conversation.understanding import (
+    UNDO_WITHIN,
     Acknowledged,
     AskBack,
     Kept,
@@ -15,7 +16,9 @@ from server.conversation.understanding import (
     Reported,
     Small,
     Understood,
+    Undo,
     chosen,
+    is_back,
     put_right,
     short_answer,
 )
@@ -43,7 +46,10 @@ def answered(visit: Visit, text: str) -> Understood | None:
         if choice is not None:
             return choice.then
     last = _last(visit)
-    return None if last is None else _put_right(visit, text, last.report)
+    if last is None:
+        return None
+    gone = last.report.kind in (Kind.OUT, Kind.THROUGH) and visit.now - last.at <= UNDO_WITHIN
+    return Undo() if gone and is_back(text, visit.context()) else _put_right(visit, text, last.report)
 
 
 def _put_right(visit: Visit, text: str, last: Report) -> Reported | None:

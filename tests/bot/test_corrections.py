@@ -186,3 +186,75 @@ async def test_a_supporter_puts_nobodys_time_right(race: Race) -> None:
     race.at("08:50")
     await race.say("fan", "she was in at 8:33, the 8:38 was somebody elses")
     assert [t.strftime("%H:%M") for t in await _times(race, "moor") if t] == ["07:38"]
+
+
+@pytest.mark.parametrize(
+    ("gone", "words"),
+    [
+        ("she's left moor cross", "no wait she's come back"), ("out of moor cross", "oh shes back again"),
+        ("she's gone from moor cross", "hang on, shes still here"), ("moor cross raus", "nein warte sie ist zurückgekommen"),
+        ("moor cross raus", "ach ne sie ist doch noch da"), ("repartie de moor cross", "non attends elle est revenue"),
+    ],
+)  # fmt: skip
+async def test_who_has_come_back_has_not_left(race: Race, gone: str, words: str) -> None:
+    """Right after the report that she left; what came before it stays."""
+    await _seen_in(race)
+    await race.say("ana", gone)
+    assert (await _times(race, "moor"))[1] is not None
+    await race.say("ana", words)
+    arrived, left = await _times(race, "moor")
+    assert arrived is not None
+    assert left is None
+
+
+async def test_come_back_long_after_takes_nothing_back(race: Race) -> None:
+    """Ten minutes on it is news, and no slip."""
+    await _seen_in(race)
+    await race.say("ana", "she's left moor cross")
+    race.at("08:58")
+    await race.say("ana", "shes come back")
+    assert (await _times(race, "moor"))[1] is not None
+
+
+@pytest.mark.parametrize(
+    ("still", "gone"),
+    [
+        ("not gone yet", "ok NOW shes gone"), ("shes still here", "right now shes off"),
+        ("noch nicht weg", "so jetzt ist sie weg"), ("pas encore partie", "ça y est elle est partie"),
+    ],
+)  # fmt: skip
+async def test_not_gone_yet_and_then_gone(race: Race, still: str, gone: str) -> None:
+    """That she has not left says nothing of another point; that she has, is of the one where she was."""
+    await _seen_in(race)
+    await race.say("ana", still)
+    assert not await race.entries("not here yet")
+    assert (await _times(race, "moor"))[1] is None
+    await race.say("ana", gone)
+    assert (await _times(race, "moor"))[1] is not None
+
+
+@pytest.mark.parametrize(
+    "words", ["no rubbish 8:36", "ne quatsch 8.36", "non n'importe quoi 8h36", "nah 8:36"]
+)
+async def test_a_time_put_right_rudely(race: Race, words: str) -> None:
+    """The time of the report before, in any temper."""
+    await _seen_in(race)
+    await race.say("ana", words)
+    arrived, _ = await _times(race, "moor")
+    assert arrived is not None
+    assert arrived.minute == 36
+
+
+@pytest.mark.parametrize(
+    ("words", "asked", "label"),
+    [("i quit", "", "Your race is over"), ("i'm done", "your race over", "Your race is over")],
+)
+async def test_of_her_own_race_she_is_asked_as_of_hers(
+    race: Race, words: str, asked: str, label: str
+) -> None:
+    """Whoever runs is not spoken of as somebody else."""
+    reply = await race.say("maren", words)
+    labels = [b.label for row in reply.buttons for b in row]
+    assert label in labels
+    assert "Her race is over" not in labels
+    assert asked in reply.text

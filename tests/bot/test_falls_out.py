@@ -20,7 +20,7 @@ FELL_OUT = (
     ("ana", "im falling asleep at the wheel", Why.DRIVER, "You first: stop where it is safe"),
     ("ana", "bin zu müde zum fahren", Why.DRIVER, "You first: stop where it is safe"),
     ("ana", "I can't make it", Why.NOT_SAID, "Noted: Ana can’t come."),
-    ("ana", "I feel sick", Why.OWN_SAFETY, "You first: hurt or ill, call 112"),
+    ("ana", "I'm ill, I can't come", Why.OWN_SAFETY, "You first: hurt or ill, call 112"),
 )
 
 
@@ -36,6 +36,15 @@ async def test_it_is_about_the_writer_and_their_safety_comes_first(
     assert [(f.person, f.why) for f in state.fallen] == [(who, why)]
     after = state.runner("maren")
     assert (after.going, after.how_she_is, after.rests) == (before.going, before.how_she_is, before.rests)
+
+
+@pytest.mark.parametrize("words", ["I feel sick", "mir ist schlecht"])
+async def test_who_only_feels_ill_is_asked(race: Race, words: str) -> None:
+    """They may come all the same: nobody is told that they do not, and whether they do is a press away."""
+    reply = await race.say("ana", words)
+    assert (await race.state()).fallen == ()
+    assert "112" not in reply.text
+    assert any("come" in b.label for row in reply.buttons for b in row), reply.buttons
 
 
 async def test_taken_back_in_words_and_said_of_another(race: Race) -> None:

@@ -152,3 +152,14 @@ async def test_all_of_a_list_that_sounds_like_danger(race: Race) -> None:
         (Item.PAINKILLER, None),
         (Item.PEED, None),
     ]
+
+
+@pytest.mark.parametrize(
+    "words", ["handover", "Übergabe", "passation", "what does the next shift need to know"]
+)
+async def test_handing_over_is_the_log(race: Race, words: str) -> None:
+    """Whoever comes next wants what was logged, and no word passed on."""
+    race.at("08:45")
+    await race.say("ana", "drank 500, ate half a banana")
+    assert "drank 500 ml" in (await race.say("ana", words)).text
+    assert not await race.entries("passed on")

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import UTC, datetime
+from zoneinfo import ZoneInfo
 
 import pytest
 
@@ -236,3 +237,150 @@ def test_what_race_control_told_the_writer_is_not_that_they_know(words: str) -> 
 def test_who_was_lost_and_is_back_is_asked(words: str) -> None:
     """With the number first; nobody is called out of bed for a way that is found again."""
     assert read(words, RUNNER).danger is Danger.ASK
+
+
+@pytest.mark.parametrize(
+    ("words", "kind", "clock"),
+    [
+        ("da!!! 8 uhr 10", Kind.IN, "08:10"), ("214 durch 8 uhr 10", Kind.THROUGH, "08:10"),
+        ("noch nicht da 14 uhr 40", Kind.NOT_HERE_YET, "14:40"), ("not here yet, 14:40", Kind.NOT_HERE_YET, "14:40"),
+        ("seit ungefähr einer stunde zehn ist sie da", Kind.IN, "14:00"), ("sie ist seit 20 min da", Kind.IN, "14:50"),
+        ("elle est là depuis 20 minutes", Kind.IN, "14:50"), ("elle est là depuis 14 heures", Kind.IN, "14:00"),
+    ],
+)  # fmt: skip
+def test_hours_and_lengths_are_no_bibs(words: str, kind: Kind, clock: str) -> None:
+    """'8 uhr 10' is one time; since when she has been there is when she came."""
+    (one,) = _told(words)
+    assert (one.kind, one.seen_at.astimezone(ZoneInfo(world.ZONE)).strftime("%H:%M")) == (kind, clock)
+
+
+@pytest.mark.parametrize(
+    "words", ["noch nicht da, warte seit 20 min", "seit zwei stunden hat sie nichts gegessen"]
+)
+def test_how_long_somebody_waits_is_no_time_of_what_is_seen_now(words: str) -> None:
+    """That she is not there, or how she is, is seen when it is written."""
+    assert all(r.seen_at == CREW.now for r in _told(words))
+
+
+@pytest.mark.parametrize(
+    "words", ["elle est avant la chapelle", "kurz vor der kapelle", "saw her just before the chapel"]
+)
+def test_short_of_a_point_is_not_at_it(words: str) -> None:
+    """She was seen; between which points is asked."""
+    told = _told(words)
+    assert told
+    assert all(r.point != "chapel" or r.placed_by_words for r in told)
+    assert not [r for r in told if r.kind in (Kind.IN, Kind.OUT, Kind.THROUGH)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["sie ist zwischen lathe und hier", "shes between brindle and here", "elle est entre lathe et ici"],
+)
+def test_between_two_places_is_one_whereabouts(words: str) -> None:
+    """Cut at no 'and'."""
+    (one,) = _told(words)
+    assert one.placed_by_words
+    assert one.words == words
+
+
+@pytest.mark.parametrize(
+    "words", ["not gone yet", "noch nicht weg", "pas encore partie", "she hasnt left yet"]
+)
+def test_not_gone_is_neither_gone_nor_not_come(words: str) -> None:
+    """Of who is at a point: she is there yet."""
+    told = _told(
+        words, replace(world.at_the_lathe(), runners=(replace(world.MAREN, reached="lathe", at="lathe"),))
+    )
+    assert [(r.kind, r.point) for r in told] == [(Kind.HOW_SHE_IS, "lathe")]
+
+
+def test_with_its_verb_behind_what_is_said_first_a_clause_asks_nothing() -> None:
+    """'Jetzt ist sie weg' states, 'ist sie jetzt weg' asks."""
+    there = replace(world.at_the_lathe(), runners=(replace(world.MAREN, reached="lathe", at="lathe"),))
+    assert [r.kind for r in _told("so jetzt ist sie weg", there)] == [Kind.OUT]
+    assert not _told("ist sie jetzt weg", there)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "can jonas bring the spare torch",
+        "kann jonas die ersatzlampe mitbringen",
+        "est-ce que jonas peut apporter la frontale",
+    ],
+)
+def test_what_one_of_them_is_asked_to_bring_is_for_them(words: str) -> None:
+    """And is no question of what stands in the plan; who takes a meeting over is."""
+    (meant,) = _parts(words)
+    assert isinstance(meant, Requested)
+    assert (meant.request, meant.to) == (Request.PASS_ON, "jonas")
+    assert not isinstance(_parts("can jonas take brindle instead of me")[0], Requested)
+
+
+@pytest.mark.parametrize(
+    "words", ["how far to tomas", "wie weit ist es zu tomas", "c'est loin jusqu'à tomas"]
+)
+def test_how_far_it_is_to_somebody_is_where_they_are(words: str) -> None:
+    """And not how far it is to a point."""
+    (asked,) = _parts(words)
+    assert isinstance(asked, Asked)
+    assert (asked.question, asked.person) == (Question.PEOPLE, "tomas")
+
+
+@pytest.mark.parametrize("words", ["will i make it", "schaff ich das", "est-ce que je vais y arriver"])
+def test_whether_she_makes_it_is_of_her_limits(words: str) -> None:
+    """Asked by her."""
+    (asked,) = _parts(words, RUNNER)
+    assert isinstance(asked, Asked)
+    assert asked.question in (Question.CUT_OFF, Question.MY_RACE)
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["tomas says his knee is done", "tomas sagt sein knie ist hin", "jonas reckons his ankle is finished"],
+)
+def test_a_knee_that_somebody_tells_of_is_theirs(words: str) -> None:
+    """Nobody's race is over by it, and nothing of it is how she is."""
+    meant = _parts(words)
+    assert not [p for p in meant if isinstance(p, AskBack)]
+    assert not [r for r in _told(words) if r.kind in (Kind.RETIRED, Kind.HOW_SHE_IS)]
+
+
+@pytest.mark.parametrize(
+    "words", ["214 plodding on", "214 trottet weiter", "le 214 avance doucement", "soaked through"]
+)
+def test_who_plods_on_is_not_out(words: str) -> None:
+    """Nor through, who is soaked through."""
+    assert not [r for r in _told(words) if r.kind in (Kind.RETIRED, Kind.OUT, Kind.THROUGH)]
+
+
+@pytest.mark.parametrize(
+    ("words", "ctx"),
+    [
+        ("j'arrive pas à lire ton message", RUNNER), ("mein kind hat fieber, bin zuhause", CREW),
+        ("la frontale de secours est dans le coffre", CREW), ("je viens de me réveiller, elle en est où ?", CREW),
+        ("cant see brindle gate from here", CREW), ("elle est trempée mais elle rigole", CREW),
+        ("trempée jusqu'aux os mais ça va", RUNNER), ("shes soaked but smiling", CREW),
+        ("bin grad wach geworden, was war", CREW),
+    ],
+)  # fmt: skip
+def test_what_only_sounds_like_danger_gets_no_number_first(words: str, ctx: Context) -> None:
+    """Reading, waking, a child's fever, spares, rain."""
+    assert not read(words, ctx).danger.grave
+
+
+@pytest.mark.parametrize(
+    ("words", "ctx"),
+    [
+        ("j'arrive pas à respirer", RUNNER), ("elle a de la fièvre et elle délire", CREW),
+        ("cant see the gate, everything is blurry", CREW), ("elle vient de se réveiller, elle sait pas où elle est", CREW),
+        ("elle est trempée et elle tremble, lèvres bleues", CREW), ("soaked and shivering, cant stop", CREW),
+        ("un type me suit depuis le moulin", RUNNER), ("a man keeps following me", RUNNER),
+        ("woke up on the rumble strip", CREW), ("bin auf dem randstreifen aufgewacht", CREW),
+        ("je me suis réveillé sur la bande d'arrêt", CREW), ("she sees things. sheep on the road that arent there", CREW),
+    ],
+)  # fmt: skip
+def test_what_is_danger_beside_those_words_gets_it(words: str, ctx: Context) -> None:
+    """The same words of somebody who is in danger."""
+    assert read(words, ctx).danger.grave

@@ -50,6 +50,25 @@ def says_alone(said: Sentence, kind: str) -> bool:
     return not [w for w in _without(said.masked, *aside) if w not in (RUNNER, "a")]
 
 
+def is_back(text: str, ctx: Context) -> bool:
+    """Whether words say that she has come back, or never left, and nothing else: 'no wait, she's come back'."""
+    said = read_sentence(text, ctx)
+    if question_form(said) or not 0 < len(said.masked) <= LONGEST:
+        return False
+    classes, read = lexicon().classes, lexicon().read
+    back = (read["come_back"], read["still_there"])
+    aside = (
+        lexicon().soft,
+        classes["correct"],
+        classes["no"],
+        classes["undo"],
+        classes["she"],
+        read["rather"],
+    )
+    left = _without(said.masked, *back, *aside, read["lead"], read["put_right"], read["here"], read["trail"])
+    return any(m.has(said.masked) for m in back) and all(w in (RUNNER, "a") for w in left)
+
+
 def ordinal(text: str) -> int | None:
     """Which of several in a row is meant, from 0 on, -1 for the last: 'the second one'; None for any other words."""
     words = lexicon().words(text)

@@ -84,12 +84,13 @@ def _with_their_times(parts: list[str]) -> list[str]:
 
 
 def _at_joins(part: str) -> list[str]:
-    """Cut before 'and', 'but' in any language."""
-    joins = lexicon().read["joins"]
+    """Cut before 'and', 'but' in any language; 'between the mill and here' is one thing."""
+    joins, between = lexicon().read["joins"], lexicon().read["between_two"]
     out: list[str] = []
     row: list[str] = []
     for w in part.split():
-        if joins.word(w.lower()) and row:
+        held = any(between.word(x.lower()) for x in row) and not any(joins.word(x.lower()) for x in row)
+        if joins.word(w.lower()) and row and not held:
             out.append(" ".join(row))
             row = []
         else:

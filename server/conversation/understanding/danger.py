@@ -14,7 +14,7 @@ from server.conversation.understanding.language import Matcher, lexicon
 from server.conversation.understanding.meaning import Danger
 from server.conversation.understanding.model import model
 from server.conversation.understanding.policy import policy
-from server.conversation.understanding.sentence import Sentence
+from server.conversation.understanding.sentence import POINT, Sentence
 from server.conversation.understanding.subject import Whose
 from server.event.model import PartKind
 
@@ -95,6 +95,19 @@ def _unreal(text: str) -> bool:
     return _undenied(lexicon().danger["unreal"], lexicon().words(text))
 
 
+def _without_places(piece: str, clauses: Clauses) -> Sequence[str]:
+    """The words of a clause with a stand-in for the point that it surely names: what a place is called is no danger, nor
+    that it can't be seen from elsewhere."""
+    said = clauses.of(piece)
+    if said.point is None or said.point.score < SURELY_NAMED:
+        return said.plain
+    return (*said.plain[: said.point.start], POINT, *said.plain[said.point.end :])
+
+
+SURELY_NAMED = 100.0
+"""A name as it is written in the event file; of one with a slip in it every word is looked at."""
+
+
 def hear(text: str, clauses: Clauses, *, judged: int) -> DangerHeard:
     """The worst that any clause says; the first `judged` clauses and the whole are shown to the model, all to the rules."""
     foot, p = bool(clauses.ctx.parts & ON_FOOT), policy()
@@ -108,7 +121,7 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> DangerHeard:
     she, danger = lexicon().classes["she"], lexicon().danger
     light = danger["light"].has(words)
     for number, piece in enumerate(pieces):
-        plain = lexicon().words(piece)
+        plain = _without_places(piece, clauses) if number < judged else lexicon().words(piece)
         whole = piece is text and number > 0
         own = foot and not she.has(plain)
         cry = danger["cry"].has(plain)

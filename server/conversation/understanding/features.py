@@ -131,6 +131,8 @@ def begins_as_question(row: Sequence[str]) -> bool:
         return True
     if read["told_so"].begins(words):
         return False  # 'is da seit 24', which in another language would ask
+    if read["fronted"].has(row[: len(row) - len(words)]):
+        return False  # 'jetzt ist sie weg' states, with its verb in the second place
     return len(words) > 2 and read["asks"].begins(words) == 1 and bool(read["asked"].begins(words[1:]))
 
 

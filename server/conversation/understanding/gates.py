@@ -8,7 +8,7 @@ from functools import cache
 from itertools import pairwise
 
 from server.conversation.understanding import questions
-from server.conversation.understanding.features import question_form
+from server.conversation.understanding.features import question_form, topics
 from server.conversation.understanding.language import Matcher, lexicon, matcher
 from server.conversation.understanding.sentence import (
     FINISH,
@@ -96,6 +96,19 @@ def denied(intent: str, said: Sentence) -> bool:
         if not kinds or any(0 < k - n <= NEAR for n in nots for k in kinds):
             return True
     return False
+
+
+def of_the_teller(said: Sentence) -> bool:
+    """Whether somebody is said to tell of their own body: 'Tomas says his knee is done'."""
+    row, own = list(said.masked), lexicon().read["his_own"]
+    told = row[row.index(PERSON) + 1 :] if PERSON in row and not said.named else []
+    bodily = any(own.word(a) and "body" in topics((b,)) for a, b in pairwise(told))
+    return bodily and lexicon().subject["tells"].has(told)
+
+
+def not_gone(said: Sentence) -> bool:
+    """Whether it says that somebody has not left ('not gone yet', 'noch nicht weg'): no word of not having come."""
+    return said.says("leave") and denied("out", said) and not said.says("arrive") and not said.asks
 
 
 def of_another(said: Sentence) -> bool:
@@ -316,6 +329,8 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         and not (asks(said) or _has_question_word(said))
     ):
         return False  # 'her lips look blue' does not ask what she wears
+    if intent in _OF_HER | {"hearsay", "condition"} and of_the_teller(said):
+        return False
     if intent in ("retired", "hearsay") and said.says("undo"):
         return False  # 'ignore the page that has her out' says that she is not
     if intent == "pass_message" and (_asks_what(said) or said.reads("tell_not") or _only_tell_me(said)):
@@ -367,4 +382,4 @@ def may_be(intent: str, said: Sentence, *, foot: bool) -> bool:
         return False  # 'she is still behind the toilets' is no word of waiting for her
     if intent == "not_here_yet" and said.says("sweep") and not said.says("she") and not said.named:
         return False  # that the sweep is still to come says nothing of her
-    return not (intent == "not_here_yet" and (question_form(said) or of_a_thing(said)))
+    return not (intent == "not_here_yet" and (question_form(said) or of_a_thing(said) or not_gone(said)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from server.conversation.understanding import names, reports
+from server.conversation.understanding import gates, names, reports
 from server.conversation.understanding.clauses import pieces_of
 from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import (
@@ -73,12 +73,13 @@ def left_with(said: Sentence, ctx: Context) -> Understood | None:
 
 
 def still_here(said: Sentence, ctx: Context) -> Understood | None:
-    """'Shes still here', and no more, of a runner who is at a point: that she is there yet, and no more than that."""
+    """'Shes still here', 'not gone yet', and no more, of a runner who is at a point: that she is there yet, and no more than
+    that."""
     at = said.runner.at if said.runner is not None else None
     if said.runner is None or at is None or len(said.masked) > _FEW or said.asks:
         return None
     if (
-        not said.reads("still_there")
+        not (said.reads("still_there") or gates.not_gone(said))
         or said.says("feel")
         or said.says("withus")
         or said.times

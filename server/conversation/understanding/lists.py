@@ -127,7 +127,7 @@ def tokens_of(words: Sequence[str]) -> list[str]:
         sign = signs.text[begin:end]
         if sign == "ONE" and row and row[-1].isdigit():
             sign = "1"
-        if sign in _OF_A_CLOCK and sign not in ("ONE", "OH", "OCLOCK"):
+        if sign in _OF_A_CLOCK and sign not in ("ONE", "OH"):
             row.append(sign)
             continue
         row += (
@@ -137,13 +137,14 @@ def tokens_of(words: Sequence[str]) -> list[str]:
     phrases, bib, digits, time = _shapes()
     for phrase, word in phrases:
         text = text.replace(f" {phrase} ", f" {word} ")
-    text = _SPOKEN.sub(_as_clock, text)
+    text = _ON_THE_HOUR.sub(r"\1:\2 ", _SPOKEN.sub(_as_clock, text)).replace(" OCLOCK ", " ")
     text = bib.sub(r"\1\2 ", text)
     text = digits.sub(lambda m: m[0].replace(" ", "") + " ", text)
     text = time.sub(r"\1 \2:\3 ", text)
     return text.split()
 
 
+_ON_THE_HOUR = re.compile(r"(?<= )(\d{1,2}) OCLOCK ([0-5]\d) ")
 _SPOKEN = re.compile(r"(?<= )(QUARTER|HALF|\d{1,2})(?: min)? (PAST|TO) (\d{1,2}) ")
 
 
@@ -171,6 +172,8 @@ def read_list(
     for i, t in enumerate(tokens):
         kind = kind_of(t)
         if kind is not None:
+            if i and Kind.NOT_HERE_YET in (kind, before := kind_of(tokens[i - 1])) and before is not None:
+                return None  # 'not yet out' is one thing
             latest = range(len(items), len(items) + len(group))
             items += [ListItem(kind, bib, None) for bib in group]
             open_group = False

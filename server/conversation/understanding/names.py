@@ -269,8 +269,8 @@ def which_pass(
 
 
 _MARKS = frozenset({"bib", "no", "nr", "number", "runner"})
-_BEFORE_A_TIME = frozenset({"AT", "IN", "FOR", "BY", "PAST", "TO", "ABOUT", "BEFORE", "A", "AGOPRE", "HALF", "HALFTO",
-                            "QUARTER", "KM", "AND"})  # fmt: skip
+_BEFORE_A_TIME = frozenset({"AT", "SINCE", "IN", "FOR", "BY", "PAST", "TO", "ABOUT", "BEFORE", "A", "AGOPRE", "HALF",
+                            "HALFTO", "QUARTER", "KM", "AND"})  # fmt: skip
 _AFTER_A_NUMBER = frozenset({"MIN", "HOUR", "HEURE", "KM", "PERCENT", "MILE", "AM", "PM", "AGO", "OCLOCK", "PAST", "TO",
                              "BEFORE"})  # fmt: skip
 

@@ -105,6 +105,7 @@ _PLAIN = (
     Plain("ask_car", "ride", Question.RIDE, runner=False),
     Plain("ask_my_day", "duty", Question.DUTY, said=True, runner=False, but=("she",)),
     Plain("ask_odds", "cut_off", Question.CUT_OFF, runner=False, but=("when", "i", "we")),
+    Plain("ask_own_odds", "cut_off", Question.CUT_OFF, said=True, runner=True, but=("when",)),
     Plain(
         "ask_needed_so", "duty", Question.NEEDED, said=True, runner=False, but=("when", "why", "what", "how")
     ),
@@ -115,6 +116,7 @@ _PLAIN = (
     Plain("ask_spot", "people", Question.ON_SPOT, runner=False),
     Plain("ask_parking", "meeting", Question.PARKING, runner=False),
     Plain("ask_crew_food", "unknown_other", Question.CREW_FOOD, runner=False, but=("when",)),
+    Plain("ask_how_far_to_one", "people", Question.PEOPLE),
     Plain("ask_up", "leave", Question.LEAVE, runner=False),
     Plain("ask_took", "finish", Question.TOOK),
     Plain("ask_late_said", "plan_gap", Question.LATE, said=True, runner=False, but=("neg",)),

@@ -48,6 +48,8 @@ KIND_OF = {
     "race_control_told": Kind.RACE_CONTROL_TOLD, "alarm_over": Kind.STAND_DOWN,
 }  # fmt: skip
 _GOES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
+_BEGAN = _GOES | {Kind.RESTING}
+"""What has been the case since it began, which 'seit 20 min' says."""
 RACE_WIDE = frozenset(
     {Kind.START_DELAYED, Kind.HELD, Kind.RELEASED, Kind.CREW_LEFT, Kind.RACE_CONTROL_TOLD, Kind.CUT_OFF_MOVED}
 )
@@ -114,12 +116,26 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
         return None
     if kind in _GOES and said.nowhere and said.point is None:
         kind = Kind.POSITION  # where nobody knows: she was seen, between points that are asked for
+    if kind in _GOES and _short_of_a_point(said):
+        kind = Kind.POSITION
+    if said.time is not None and said.time.since and kind not in _BEGAN:
+        base = replace(base, seen_at=ctx.now)  # 'she has eaten nothing for two hours' is seen now
     if kind is Kind.RACE_CONTROL_TOLD:
         base = replace(base, guessed=False)  # that they were told is what it reports, and no hearsay
     found = _of_kind(replace(base, kind=kind), said, ctx)
     if isinstance(found, Report):
         return with_runner(found, said, ctx)
     return found
+
+
+def _short_of_a_point(said: Sentence) -> bool:
+    """Whether the point named is one that she has not come to: 'juste avant la chapelle'."""
+    row, before = list(said.masked), lexicon().read["short_of"]
+    for at in before.places(row):
+        behind = [w for w in row[at + before.at(row, at) :] if w not in lexicon().names["the"]]
+        if behind[:1] in ([POINT], [FINISH]):
+            return True
+    return False
 
 
 def _of_kind(base: Report, said: Sentence, ctx: Context) -> Report | AskBack | Reported | None:
@@ -326,10 +342,10 @@ _SHORT = 8
 
 def surely_cannot(said: Sentence) -> bool:
     """Whether words say that somebody will not come, or only why not; and do not say 'perhaps', laugh, or come all the
-    same: 'so nervous I feel sick lol'."""
+    same: 'so nervous I feel sick lol'. Who only feels ill may come yet."""
     if said.reads("not_surely"):
         return False
-    reason = any(said.reads(name) for name, _ in _WHYS)
+    reason = any(said.reads(name) for name, why in _WHYS if why is not Why.OWN_SAFETY)
     return said.reads("wont_come") or (reason and len(said.masked) <= _SHORT)
 
 

@@ -27,7 +27,7 @@ FEW = 5
 @dataclass(frozen=True, slots=True)
 class TimeSaid:
     """A moment said by the words `start` to `end`. `unsure`: there was more than one good reading. `ahead`: said as a length
-    to come ('in 20 min'). `bare`: only 'now', or so."""
+    to come ('in 20 min'). `bare`: only 'now', or so. `since`: how long something has lasted ('seit 20 min')."""
 
     at: datetime
     start: int
@@ -35,6 +35,7 @@ class TimeSaid:
     unsure: bool = False
     ahead: bool = False
     bare: bool = False
+    since: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +124,7 @@ def _signs(words: tuple[str, ...]) -> Signs:
     return Signs(text.rstrip(" "), tuple(spans))
 
 
-_NEAR = r"(?:(?:AT|ABOUT|A|BY|FOR) )*"
+_NEAR = r"(?:(?:AT|SINCE|ABOUT|A|BY|FOR) )*"
 _COUNT = (
     r"(?:(?P<n>\d+(?:\.\d+)?)|(?P<few>FEW)|(?P<couple>COUPLE)|(?:(?:A|ONE) )?(?P<half>HALF)(?: A| ONE)?"
     r"|(?P<quarter>QUARTER)|(?P<one>A|ONE))"
@@ -134,9 +135,13 @@ _HOUR = r"(?P<h>\d{1,2}|ONE|12:00 PM|00:00)"
 _HALF = r"(?: (?P<half>AM|PM))?"
 _CLOCK_END = r"(?! (?:MIN|KM|MILE|PERCENT|HOUR)\b)(?!\S)"
 
+# 'Depuis 14 heures' is a clock's, 'depuis 2 heures' a length.
 _AGO = (
     re.compile(rf"(?:(?:AT|ABOUT) )*(?<!\S){_LENGTH}(?: or so)? (?:AGO|BEFORE)(?!\S)(?! (?:\d|PT|half|ONE))"),
-    re.compile(rf"(?<!\S)(?:BEFORE|AGOPRE)(?: (?:ABOUT|AT|A(?= (?:FEW|\d))))* {_LENGTH}"),
+    re.compile(
+        r"(?<!\S)(?:BEFORE|AGOPRE|SINCE(?!(?: ABOUT| AT)* (?:[6-9]|\d\d) HEURE))"
+        rf"(?: (?:ABOUT|AT|A(?= (?:FEW|\d))))* {_LENGTH}"
+    ),
     re.compile(
         r"(?<!\S)(?:ABOUT )?(?P<n>\d+) AGO(?!\S)(?P<few>X)?(?P<couple>X)?(?P<half>X)?(?P<quarter>X)?(?P<one>X)?"
         r"(?P<unit>X)?(?P<and>X)?(?P<more>X)?"
@@ -276,11 +281,11 @@ _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str], datetime], Parts
     (re.compile(rf"(?<!\S){_NEAR}(?P<h>\d{{1,2}}) (?P<m>[0-5]\d){_HALF}(?! (?:MIN|KM|PERCENT|HOUR|AGO|TO|PAST|IN|out|MILE)\b)(?!\S)"),  # noqa: E501
      _clock),
     (re.compile(rf"(?<!\S){_NEAR}{_HOUR} (?P<half>AM|PM)(?!\S)"), _at_hour),
-    (re.compile(r"(?<!\S)(?:AT|ABOUT|A|BY) (?P<m>QUARTER|HALF|\d{1,2})(?: MIN)? (?P<side>PAST|TO|BEFORE)(?! \d)(?!\S)"
+    (re.compile(r"(?<!\S)(?:AT|SINCE|ABOUT|A|BY) (?P<m>QUARTER|HALF|\d{1,2})(?: MIN)? (?P<side>PAST|TO|BEFORE)(?! \d)(?!\S)"
                 r"|(?<=\bIN )(?P<m2>X)?(?P<side2>X)"), _past_this),
     (re.compile(r"(?<!\S)(?P<m>QUARTER|HALF|\d{1,2}) (?P<side>PAST|TO)$"), _past_this),
     (re.compile(r"(?<!\S)(?:AT |ABOUT )?(?:12:00 PM|00:00)(?!\S)"), _noon),
-    (re.compile(r"(?<!\S)(?:AT|ABOUT|BY|A)(?: (?:ABOUT|AT))* (?P<h>\d{1,2}|ONE)(?! (?:MIN|KM|PERCENT|HOUR|HEURE|AGO|TO|PAST|BEFORE|MILE|PT|of)\b)(?!\S)"),  # noqa: E501
+    (re.compile(r"(?<!\S)(?:AT|SINCE|ABOUT|BY|A)(?: (?:ABOUT|AT))* (?P<h>\d{1,2}|ONE)(?! (?:MIN|KM|PERCENT|HOUR|HEURE|AGO|TO|PAST|BEFORE|MILE|PT|of)\b)(?!\S)"),  # noqa: E501
      _at_hour_or_minute),
 )  # fmt: skip
 # Behind the name of a point and at the end: 'through Brindle 745'. Anywhere else three digits may be a number she wears.
@@ -385,7 +390,7 @@ def find_times(
     for pattern in _AGO:
         for m in pattern.finditer(text):
             if span := take(m):
-                ago.append(TimeSaid(now - _length_of(m), *span))  # noqa: PERF401
+                ago.append(TimeSaid(now - _length_of(m), *span, since=m[0].startswith("SINCE")))  # noqa: PERF401
     for m in _IN.finditer(text):
         if span := take(m):
             ahead.append(TimeSaid(now + _length_of(m), *span, ahead=True))  # noqa: PERF401
