@@ -245,16 +245,10 @@ async def test_a_time_put_right_rudely(race: Race, words: str) -> None:
     assert arrived.minute == 36
 
 
-@pytest.mark.parametrize(
-    ("words", "asked", "label"),
-    [("i quit", "", "Your race is over"), ("i'm done", "your race over", "Your race is over")],
-)
-async def test_of_her_own_race_she_is_asked_as_of_hers(
-    race: Race, words: str, asked: str, label: str
-) -> None:
+async def test_of_her_own_race_she_is_asked_as_of_hers(race: Race) -> None:
     """Whoever runs is not spoken of as somebody else."""
-    reply = await race.say("maren", words)
+    reply = await race.say("maren", "i'm done")
     labels = [b.label for row in reply.buttons for b in row]
-    assert label in labels
+    assert "Your race is over" in labels
     assert "Her race is over" not in labels
-    assert asked in reply.text
+    assert "is your race over" in reply.text

@@ -1083,7 +1083,7 @@ _ONE_WORD = 0.35
 """What a word alone needs to be a question ('crew', 'cut-off'), as a menu would have it: there is little else it may be."""
 
 
-_FAR = 5.0
+_FAR = 4.5
 """So many times as likely as the next is far likelier (own choice)."""
 
 
