@@ -119,3 +119,19 @@ def test_crew_who_go_to_sleep_speak_of_themselves(words: str, minutes: int | Non
 def test_her_nap_is_a_rest(words: str) -> None:
     """Where the words name her, or the place."""
     assert [r.kind for r in reports_in(read(words, CREW).meant)] == [Kind.RESTING]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "woke up on the rumble strip",
+        "bin auf dem randstreifen aufgewacht",
+        "je me suis réveillé sur la bande d'arrêt",
+    ],
+)
+def test_who_fell_asleep_at_the_wheel_is_the_driver(words: str) -> None:
+    """The number and the question, and nothing of it is hers: she neither woke nor moved."""
+    found = read(words, CREW)
+    assert found.danger is Danger.ASK
+    assert isinstance(found.meant, Kept)
+    assert not found.meant.of_her
