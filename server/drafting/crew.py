@@ -154,19 +154,19 @@ def _listed(
 def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
     """The parts ticked, each with what the file says of it besides; parts that no form knows stay."""
     held = [dict(p) for p in old if isinstance(p, dict)] if isinstance(old, list) else []
+    ticked = [kind for kind in _KINDS if row.get(kind.replace(" ", "-"))]
+    calling = "safety contact" if "safety contact" in ticked else next(iter(ticked), "")
     out = []
-    for kind in _KINDS:
+    for kind in ticked:
         mine = [p for p in held if p.get("kind") == kind]
-        if not row.get(kind.replace(" ", "-")):
-            continue
         part = mine[0] if mine else {"kind": kind}
+        part["calls_race_control"] = True if row.get("calls") and kind == calling else None
         if kind == "crew":
             part |= {"drives": True if row.get("drives") else None, "car": row.get("car") or None}
         if kind == "volunteer" and "station" in row:
             part |= {"point": row["station"] or None}
         if kind == "safety contact":
             part |= {"ladder": number(row.get("ladder", "")) or part.get("ladder") or 1}
-            part["calls_race_control"] = True if row.get("calls") else None
         out += [part, *mine[1:]]
     order = [str(p.get("kind")) for p in held]
     out += [p for p in held if p.get("kind") not in _KINDS]

@@ -106,6 +106,21 @@ def test_a_part_is_ticked_and_taken_away_without_touching_the_others() -> None:
     assert next(p for p in doc.tables("people") if p["id"] == "ana")["parts"] == ana["parts"]
 
 
+def test_whoever_is_ticked_to_call_race_control_does_whatever_their_part() -> None:
+    """By the part as safety contact where they have it, else by their first; unticked, by none."""
+    doc = Document(DEMO)
+    row = {"was": "ana", "name": "Ana", "phone": "+44 1632 960001", "crew": "yes", "calls": "yes"}
+
+    def callers(given: dict[str, str]) -> list[str]:
+        put_people(doc, [given], [])
+        parts = next(p for p in doc.tables("people") if p["id"] == "ana")["parts"]
+        return [p["kind"] for p in parts if p.get("calls_race_control")]
+
+    assert callers(row) == ["crew"]
+    assert callers(row | {"safety-contact": "yes", "ladder": "2"}) == ["safety contact"]
+    assert callers(row | {"calls": ""}) == []
+
+
 def test_several_runners_have_fields_and_meetings_of_their_own() -> None:
     """A second runner is added, changed and taken out; meetings say with whom from then on, and none is lost."""
     doc = Document(DEMO)
