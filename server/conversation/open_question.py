@@ -55,7 +55,7 @@ def answered(visit: Visit, text: str) -> Understood | None:
 def _put_right(visit: Visit, text: str, last: Report) -> Reported | None:
     """The last report put right by the words, or by those before a comma: 'no hang on, 1139, she came back for her cup'."""
     ends = [m.start() for m in _COMMA.finditer(text)]
-    for head in (text, *(text[:end] for end in reversed(ends))):
+    for head in (text, _COMMA.sub(" ", text, count=1), *(text[:end] for end in reversed(ends))):
         again = put_right(head, last, visit.context())
         if again is not None:
             return Reported((replace(again, words=text),))

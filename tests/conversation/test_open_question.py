@@ -55,6 +55,44 @@ async def test_another_time_for_the_last_report(race: Race, words: str, minute: 
     assert times.arrived.at == race.clock.now().replace(hour=8, minute=minute)
 
 
+@pytest.mark.parametrize(
+    ("told", "words", "minute"),
+    [
+        ("in at moor cross 4 min ago", "no sorry 11", 9),
+        ("in at moor cross 4 min ago", "no, 11", 9),
+        ("in at moor cross 4 min ago", "no more like 11 min", 9),
+        ("vor 4 min am moor cross rein", "nein, vor 11", 9),
+        ("arrivée à moor cross il y a 4 min", "non, 11", 9),
+        ("in at moor cross 9:14", "no, 11", 11),
+    ],
+)
+async def test_minutes_are_as_long_ago_where_the_last_report_was(
+    race: Race,  # noqa: F811
+    told: str,
+    words: str,
+    minute: int,
+) -> None:
+    """And those of an hour where a time of the clock was told; nothing is taken back for the 'no'."""
+    race.at("09:20")
+    await race.say("ana", told)
+    await race.say("ana", words)
+    times = (await race.state()).runner("maren").at_point("moor")
+    assert times is not None
+    assert times.arrived is not None
+    assert times.arrived.at == race.clock.now().replace(hour=8, minute=minute)
+
+
+async def test_minutes_to_come_are_of_the_hour_before(race: Race) -> None:  # noqa: F811
+    """'No 58' a few minutes past nine."""
+    race.at("09:05")
+    await race.say("ana", "in at moor cross 9:02")
+    await race.say("ana", "no 58")
+    times = (await race.state()).runner("maren").at_point("moor")
+    assert times is not None
+    assert times.arrived is not None
+    assert times.arrived.at == race.clock.now().replace(hour=7, minute=58)
+
+
 async def test_another_place_for_the_last_report(race: Race) -> None:  # noqa: F811
     """'Sorry it was …' moves it."""
     race.at("09:20")

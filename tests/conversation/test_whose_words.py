@@ -123,11 +123,12 @@ def test_whether_a_time_is_right_is_a_question(text: str) -> None:
 
 
 def test_minutes_alone_put_the_last_time_right() -> None:
-    """'Make that 52' keeps the hour; of a longer tale nothing is taken."""
+    """'Make that 07' keeps the hour, unless it is to come; of a longer tale nothing is taken."""
     last = Report(Kind.OUT, NOW.replace(minute=4), "maren", "mill")
-    again = put_right("make that 52, my watch is off", last, CREW)
-    assert again is not None
-    assert again.seen_at == NOW.replace(minute=52)
+    for words, at in (("07", NOW.replace(minute=7)), ("52", NOW.replace(hour=NOW.hour - 1, minute=52))):
+        again = put_right(f"make that {words}, my watch is off", last, CREW)
+        assert again is not None
+        assert again.seen_at == at
     assert put_right("52 of them are here", last, CREW) is None
 
 

@@ -149,11 +149,20 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
             # 'Not 1502, 1512': the other one is meant.
             other = [t for t in times if t != last.seen_at]
             return _again(last, text, seen_at=(other or times)[0])
+    handed_in = _handed_in(last, ctx) if says_so else None
+    if handed_in is not None:
+        # 'Ten min ago' … 'no, 20': as long ago as that, by the same words.
+        same = lexicon().words(last.words)
+        minutes = _minutes_alone([w for w in left if w not in same], said)
+        length = next((x.length for x in said.lengths), None) if left == [LENGTH] else None
+        length = timedelta(minutes=minutes) if minutes is not None else length
+        return None if length is None else _again(last, text, seen_at=handed_in - length)
     minutes = _minutes_alone(left, said) if says_so else None
     if minutes is not None:
-        # 'Make that 52': the same hour.
+        # 'Make that 52': the same hour, or that before.
         local = last.seen_at.astimezone(ZoneInfo(ctx.time_zone)).replace(minute=minutes)
-        return _again(last, text, seen_at=local.astimezone(last.seen_at.tzinfo))
+        then = local.astimezone(last.seen_at.tzinfo)
+        return _again(last, text, seen_at=then if then <= ctx.now else then - timedelta(hours=1))
     if left in ([POINT], [FINISH]) and says_so and not said.times:
         runner = next((r for r in ctx.runners if r.id == last.runner), None)
         if runner is None:
@@ -162,6 +171,12 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
         place = names.which_pass(said.point, said.masked, runner, ahead=False) if said.point else at
         return _again(last, text, point=place) if place and place != last.point else None
     return None
+
+
+def _handed_in(last: Report, ctx: Context) -> datetime | None:
+    """When a report was handed in whose time was told as so long ago; None where it was told otherwise."""
+    ago = next((ctx.now - t.at for t in read_sentence(last.words, ctx).times if t.ago), None)
+    return None if ago is None else last.seen_at + ago
 
 
 def _minutes_alone(left: Sequence[str], said: Sentence) -> int | None:

@@ -27,7 +27,8 @@ FEW = 5
 @dataclass(frozen=True, slots=True)
 class TimeSaid:
     """A moment said by the words `start` to `end`. `unsure`: there was more than one good reading. `ahead`: said as a length
-    to come ('in 20 min'). `bare`: only 'now', or so. `since`: how long something has lasted ('seit 20 min')."""
+    to come ('in 20 min'). `bare`: only 'now', or so. `ago`: said as so long ago; `since`: as how long something has lasted
+    ('seit 20 min')."""
 
     at: datetime
     start: int
@@ -35,6 +36,7 @@ class TimeSaid:
     unsure: bool = False
     ahead: bool = False
     bare: bool = False
+    ago: bool = False
     since: bool = False
 
 
@@ -390,7 +392,8 @@ def find_times(
     for pattern in _AGO:
         for m in pattern.finditer(text):
             if span := take(m):
-                ago.append(TimeSaid(now - _length_of(m), *span, since=m[0].startswith("SINCE")))  # noqa: PERF401
+                since = m[0].startswith("SINCE")
+                ago.append(TimeSaid(now - _length_of(m), *span, ago=True, since=since))
     for m in _IN.finditer(text):
         if span := take(m):
             ahead.append(TimeSaid(now + _length_of(m), *span, ahead=True))  # noqa: PERF401
