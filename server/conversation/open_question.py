@@ -19,6 +19,7 @@ from server.conversation.understanding import (
     Undo,
     chosen,
     is_back,
+    of_another_bib,
     put_right,
     short_answer,
 )
@@ -49,7 +50,9 @@ def answered(visit: Visit, text: str) -> Understood | None:
     if last is None:
         return None
     gone = last.report.kind in (Kind.OUT, Kind.THROUGH) and visit.now - last.at <= UNDO_WITHIN
-    return Undo() if gone and is_back(text, visit.context()) else _put_right(visit, text, last.report)
+    back = gone and is_back(text, visit.context())
+    back = back or of_another_bib(text, last.report, visit.context())
+    return Undo() if back else _put_right(visit, text, last.report)
 
 
 def _put_right(visit: Visit, text: str, last: Report) -> Reported | None:

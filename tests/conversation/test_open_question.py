@@ -93,6 +93,25 @@ async def test_minutes_to_come_are_of_the_hour_before(race: Race) -> None:  # no
     assert times.arrived.at == race.clock.now().replace(hour=7, minute=58)
 
 
+@pytest.mark.parametrize(
+    ("words", "minute"),
+    [
+        ("sorry misread it was 241", None),
+        ("not 214, 241", None),
+        ("sorry, es war die 241", None),
+        ("no sorry 911", 14),
+    ],
+)
+async def test_a_report_of_another_bib_is_taken_back(race: Race, words: str, minute: int | None) -> None:  # noqa: F811
+    """Nothing stays of it; what may be a time near the last one is no bib."""
+    race.at("09:20")
+    await race.say("ana", "in at moor cross 9:14")
+    await race.say("ana", words)
+    times = (await race.state()).runner("maren").at_point("moor")
+    arrived = times.arrived.at if times is not None and times.arrived is not None else None
+    assert arrived == (None if minute is None else race.clock.now().replace(hour=8, minute=minute))
+
+
 async def test_another_place_for_the_last_report(race: Race) -> None:  # noqa: F811
     """'Sorry it was …' moves it."""
     race.at("09:20")

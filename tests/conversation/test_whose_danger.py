@@ -23,6 +23,7 @@ RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
         "oh no another runner is down at the stile, bib 88", "some lad has collapsed by the gate, not ours",
         "there's a lass bleeding badly, number 305", "one of the other runners cant breathe, the medic is with him",
         "a woman has collapsed and she is not breathing", "a marshal has fainted, he is unconscious",
+        "marshal at ravel has gone down were doing cpr", "streckenposten ist umgekippt, atmet nicht",
         "88 has chest pain", "Nummer 305 blutet stark", "ein Mann ist zusammengebrochen, keiner von uns",
         "un autre coureur est par terre, dossard 88", "le 305 saigne beaucoup",
         "jonas has collapsed", "tomas ist umgekippt", "jonas est tombé dans les pommes",

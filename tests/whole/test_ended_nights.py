@@ -246,7 +246,7 @@ async def _two_and_one_driver(n: Night) -> None:
     """Dana, who waits for Kaya, is ill: Eli at the same camp takes Kaya's meetings, and still waits for Wim."""
     await two_loops(n)
     await n.until("20:45")
-    await n.says("dana", "i feel ill")
+    await n.says("dana", "i feel ill, i cant come")
     n.mark("ill")
     await n.wait(4)
     await n.presses_or_says("eli", "I go", "i go")

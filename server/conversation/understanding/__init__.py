@@ -21,7 +21,7 @@ language folders beside it (`server/conversation/languages/<language>`), read on
 """
 
 from server.conversation.understanding.afterthought import PutRight, puts_right
-from server.conversation.understanding.again import chosen, is_back, ordinal, put_right, whose
+from server.conversation.understanding.again import chosen, is_back, of_another_bib, ordinal, put_right, whose
 from server.conversation.understanding.answers import (
     answers_a_notice,
     asks_of_alarm,
@@ -108,6 +108,7 @@ __all__ = [
     "is_back",
     "likeliest",
     "lines_about",
+    "of_another_bib",
     "ordinal",
     "plain",
     "put_right",

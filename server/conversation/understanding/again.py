@@ -173,6 +173,35 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
     return None
 
 
+def of_another_bib(text: str, last: Report, ctx: Context) -> bool:
+    """Whether the last report is said to have been of a bib that nobody here has: 'sorry, misread, it was 241'. Two digits
+    may as well be minutes."""
+    said = read_sentence(text, ctx)
+    bib = next((r.bib for r in ctx.runners if r.id == last.runner), None)
+    if not bib or len(bib) < _BIB_DIGITS or question_form(said) or not 0 < len(said.masked) <= LONGEST:
+        return False
+    numbers = {w for w in lexicon().words(text) if w.isdigit()} - {bib}
+    classes, read = lexicon().classes, lexicon().read
+    says_so = any(
+        m.has(said.masked) for m in (classes["correct"], classes["no"], read["rather"], read["put_right"])
+    )
+    other = len(numbers) == 1 and len(min(numbers)) == len(bib) and not numbers & {r.bib for r in ctx.runners}
+    return (
+        says_so and other and not _may_be_time(min(numbers), last.seen_at.astimezone(ZoneInfo(ctx.time_zone)))
+    )
+
+
+_NEAR_MIN = 90
+"""Digits that are a time of the clock so near that of the last report are no bib (own choice)."""
+_BIB_DIGITS = 3
+
+
+def _may_be_time(digits: str, near: datetime) -> bool:
+    hours, minutes = divmod(int(digits), 100)
+    apart = abs(60 * hours + minutes - (60 * near.hour + near.minute)) % 720
+    return minutes < 60 and hours <= 24 and min(apart, 720 - apart) <= _NEAR_MIN
+
+
 def _handed_in(last: Report, ctx: Context) -> datetime | None:
     """When a report was handed in whose time was told as so long ago; None where it was told otherwise."""
     ago = next((ctx.now - t.at for t in read_sentence(last.words, ctx).times if t.ago), None)
