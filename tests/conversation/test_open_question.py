@@ -100,6 +100,7 @@ async def test_minutes_to_come_are_of_the_hour_before(race: Race) -> None:  # no
         ("not 214, 241", None),
         ("sorry, es war die 241", None),
         ("no sorry 911", 14),
+        ("no, 500 ml", 14),
     ],
 )
 async def test_a_report_of_another_bib_is_taken_back(race: Race, words: str, minute: int | None) -> None:  # noqa: F811

@@ -180,11 +180,15 @@ def of_another_bib(text: str, last: Report, ctx: Context) -> bool:
     bib = next((r.bib for r in ctx.runners if r.id == last.runner), None)
     if not bib or len(bib) < _BIB_DIGITS or question_form(said) or not 0 < len(said.masked) <= LONGEST:
         return False
-    numbers = {w for w in lexicon().words(text) if w.isdigit()} - {bib}
+    words = lexicon().words(text)
+    numbers = {w for w in words if w.isdigit()} - {bib}
+    if words[-1] not in numbers or any(lexicon().danger["own"].word(w) for w in numbers):
+        return False  # 'no, 500 ml', 'no, 112'
     classes, read = lexicon().classes, lexicon().read
-    says_so = any(
-        m.has(said.masked) for m in (classes["correct"], classes["no"], read["rather"], read["put_right"])
-    )
+    marks = (classes["correct"], classes["no"], read["rather"], read["put_right"])
+    left = _without(said.masked, *marks, lexicon().soft, read["article"], read["bib_mark"])
+    short = len([w for w in left if w not in (NUMBER, RUNNER)]) <= 1  # 'misread', in whatever words
+    says_so = short and any(m.has(said.masked) for m in marks)
     other = len(numbers) == 1 and len(min(numbers)) == len(bib) and not numbers & {r.bib for r in ctx.runners}
     return (
         says_so and other and not _may_be_time(min(numbers), last.seen_at.astimezone(ZoneInfo(ctx.time_zone)))
