@@ -102,12 +102,14 @@ class Run:
 
     def _due(self, began: float) -> Iterator[tuple[float, str, str, dict[str, object]]]:
         """Each report with when it is due, its key, its path and what it says."""
-        runners = itertools.cycle(self.built.event.runners)
+        # Each call for help is of another runner: a second of one joins the alarm that is open about her.
+        runners, callers = (itertools.cycle(self.built.event.runners) for _ in range(2))
         at, numbers, next_help = 0.0, itertools.count(), HELP_EVERY_S / 2
         while (at := at + self.chance.expovariate(self.asked.rate)) < self.asked.seconds:
-            runner, n = next(runners), next(numbers)
+            helped = at >= next_help
+            runner, n = next(callers if helped else runners), next(numbers)
             path = f"/v1/events/{hill.EVENT}/runners/{runner.id}/"
-            if at >= next_help:
+            if helped:
                 next_help += HELP_EVERY_S
                 yield (
                     began + at,
