@@ -19,15 +19,12 @@ from server.facts.passages import Passage
 from server.facts.state import Interval, RunnerState
 from server.forecast import kinds
 from server.forecast.bridge import reference_of
-from server.forecast.others import FEWEST, NEAREST, factors, nearest
+from server.forecast.others import FEWEST, factors, nearest
 from server.forecast.outlook import Day
 from server.forecast.planned import Plan
 from server.forecast.values import FloatArray
 
 __all__ = ["NOBODY", "Followed", "Strangers", "day_of", "seen_at", "seen_of_others"]
-
-ROOM = 4
-"""So many times NEAREST are looked at of those who are followed, before it is known who of them was seen past her."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -101,18 +98,15 @@ class Followed:
     def ahead_of(
         self, me: RunnerState, ids: Sequence[str], last: int, seen: float
     ) -> tuple[FloatArray, FloatArray]:
-        """Arrivals (k, n) at her points up to when she was last seen, and starts (k,), of those nearest in pace."""
+        """Arrivals (k, n) at her points up to when she was last seen, and starts (k,), of those seen there and
+        past it by then: whoever came later is none of them, whenever this is asked."""
         if not self._states or any(p not in self._points for p in ids):
             return np.zeros((0, len(ids))), np.zeros(0)
-        own = seen - me.start.timestamp()
-        took = self._at[:, self._points[ids[last]]] - self._start
-        with np.errstate(invalid="ignore", divide="ignore"):
-            apart = np.abs(np.log(took / own))
-        apart[[s is not None and s.runner == me.runner for s in self._states]] = np.nan
-        near = np.argsort(apart, kind="stable")[: ROOM * NEAREST]
-        near = near[np.isfinite(apart[near])]
-        at = self._at[near][:, np.array([self._points[p] for p in ids])]
-        return np.where(at <= seen, at, np.nan), self._start[near]
+        at = self._at[:, [self._points[p] for p in ids]]
+        at = np.where(at <= seen, at, np.nan)
+        past = np.isfinite(at[:, last]) & np.isfinite(at[:, last + 1 :]).any(axis=1)
+        past &= [s is not None and s.runner != me.runner for s in self._states]
+        return at[past], self._start[past]
 
 
 def seen_of_others(

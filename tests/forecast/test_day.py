@@ -14,12 +14,12 @@ from hypothesis import strategies as st
 from server.facts.entry import Kind
 from server.facts.fold import fold
 from server.facts.passages import Passage
-from server.facts.state import Interval, RunnerState
+from server.facts.state import Interval, PointTimes, RunnerState
 from server.forecast.bridge import outlook, reference_of
 from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
 from server.forecast.in_event import EventOutlook
 from server.forecast.kinds import of
-from server.forecast.others import MOST, factors
+from server.forecast.others import MOST, NEAREST, factors
 from server.forecast.outlook import RATHER, Day
 from server.forecast.values import FloatArray
 from tests.forecast.test_bridge import START, Built, built, entry, index
@@ -137,6 +137,31 @@ def test_others_who_are_followed_count_as_when_she_was_last_seen(built: Built) -
     grown.take((me, *far))
     again = seen_of_others(NOBODY, grown, me, built.timetables["maren"], ONE_START)
     assert np.array_equal(again, others(me, *far), equal_nan=True)  # type: ignore[arg-type]
+
+
+def test_who_comes_after_her_crowds_out_nobody(built: Built) -> None:
+    """Of a large field sixty were ahead of her, and 240 nearer in pace come later: the same at once and ten hours later."""
+    ids = [r.point for r in built.timetables["maren"].rows[1:]]
+    plan, me = reference_of(built.timetables["maren"], built.courses["main"]).elapsed_s, state(built)
+    stamp = me.times[-1].arrived
+    assert stamp is not None
+
+    def other(n: int, hours: float) -> RunnerState:
+        pace = 0.4 + n / 1000 if n < 60 else 1.0 + n / 10000
+        came = ((p, START + timedelta(seconds=pace * s)) for p, s in zip(ids, plan.tolist(), strict=True))
+        upto = stamp.at + timedelta(hours=hours)
+        times = tuple(PointTimes(p, replace(stamp, at=at)) for p, at in came if at <= upto)
+        return replace(me, runner=str(n), times=times)
+
+    def others(hours: float) -> FloatArray | None:
+        followed = Followed(built.event)
+        followed.take((me, *(other(n, hours) for n in range(300))))
+        return seen_of_others(NOBODY, followed, me, built.timetables["maren"], ONE_START)
+
+    at_once = others(0.0)
+    assert at_once is not None
+    assert len(at_once) == NEAREST
+    assert np.array_equal(others(10.0), at_once, equal_nan=True)  # type: ignore[arg-type]
 
 
 def test_a_hold_is_nobodys_slowness(built: Built) -> None:
