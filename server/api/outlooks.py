@@ -11,7 +11,7 @@ import structlog
 
 from server.api.building import Built
 from server.event.model import Event
-from server.facts.state import RaceState, RunnerState
+from server.facts.state import Interval, RaceState, RunnerState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import Hearing
 from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_at, seen_of_others
@@ -65,7 +65,9 @@ class OutlookCache:
     def __post_init__(self) -> None:
         self.followed = Followed(self.built.event)
 
-    def others_of(self, me: RunnerState, starts: frozenset[datetime]) -> FloatArray | None:
+    def others_of(
+        self, me: RunnerState, starts: frozenset[datetime], held: tuple[Interval, ...]
+    ) -> FloatArray | None:
         """Others' arrivals that concern her, looked for again once she, the strangers, or times of the followed before she
         was last seen have changed: of a whole field hardly any for one report."""
         changes = self.followed.changes
@@ -76,7 +78,7 @@ class OutlookCache:
                 self.others[me.runner] = (*known[:3], len(changes), known[4])
                 return known[4]
         plan = self.built.timetables[me.runner]
-        found = seen_of_others(self.strangers, self.followed, me, plan, starts)
+        found = seen_of_others(self.strangers, self.followed, me, plan, starts, held)
         self.others[me.runner] = (me, self.strangers, starts, len(changes), found)
         return found
 
@@ -96,7 +98,7 @@ def outlooks_of(
     def find(runner: str) -> Outlook | None:
         if runner not in built.timetables:
             return None
-        others = known.others_of(state.runner(runner), starts)
+        others = known.others_of(state.runner(runner), starts, state.held)
         rests_on = (*_rests_on(event, state, hearing, runner), None if others is None else others.tobytes())
         before = known.outlooks.get(runner)
         if before is None or before[0] != rests_on:

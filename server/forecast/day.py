@@ -110,12 +110,17 @@ class Followed:
 
 
 def seen_of_others(
-    strangers: Strangers, followed: Followed, me: RunnerState, plan: Plan, starts: frozenset[datetime]
+    strangers: Strangers,
+    followed: Followed,
+    me: RunnerState,
+    plan: Plan,
+    starts: frozenset[datetime],
+    held: Sequence[Interval],
 ) -> FloatArray | None:
     """(k, n) arrivals, seconds after their starts, of the others who say something of her legs; None where too few do.
 
     `starts`: when runners of the event start; where that is several, a stranger who was not seen at the start is taken to
-    have come to the first point they were seen at as long after their start as she.
+    have come to the first point they were seen at as long after their start as she. `held`: when all were.
     """
     ids = [r.point for r in plan.rows[1:]]
     seen = seen_at(me)
@@ -141,14 +146,14 @@ def seen_of_others(
         first = np.isfinite(at[unsaid]).argmax(axis=1)
         left[unsaid] = at[unsaid, first] - came[first]
     every = np.concatenate([at, theirs])
-    after = _running(every, np.concatenate([left, their_starts]), me.held)
+    after = _running(every, np.concatenate([left, their_starts]), held)
     own_s = float(_running(np.array([[seen[ids[last]]]]), np.array([begin]), me.held)[0, 0])
     found = nearest(after, last, own_s)
     return found if len(found) >= FEWEST else None
 
 
 def _running(at: FloatArray, start: FloatArray, held: Sequence[Interval]) -> FloatArray:
-    """Seconds after their starts at which they came, without the time for which all were held."""
+    """Seconds after their starts at which they came, without the time for which they were held."""
     begin = start[:, None]
     after = at - begin
     for h in held:

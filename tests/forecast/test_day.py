@@ -16,7 +16,7 @@ from server.facts.fold import fold
 from server.facts.passages import Passage
 from server.facts.state import Interval, PointTimes, RunnerState
 from server.forecast.bridge import outlook, reference_of
-from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_of_others
+from server.forecast.day import Followed, Strangers, day_of, seen_of_others
 from server.forecast.in_event import EventOutlook
 from server.forecast.kinds import of
 from server.forecast.others import MOST, NEAREST, factors
@@ -63,11 +63,24 @@ def passages(built: Built, times: FloatArray) -> list[Passage]:
     ]
 
 
+def others_of(
+    built: Built,
+    fed: list[Passage],
+    me: RunnerState,
+    followed: Followed | None = None,
+    starts: frozenset[datetime] = ONE_START,
+    held: tuple[Interval, ...] = (),
+) -> FloatArray | None:
+    """What is taken of others' times."""
+    table = built.timetables["maren"]
+    return seen_of_others(Strangers.of(fed), followed or Followed(built.event), me, table, starts, held)
+
+
 def forecast(built: Built, fed: list[Passage], me: RunnerState | None = None) -> EventOutlook:
     """Her forecast with others' passages."""
     me = me or state(built)
     event, table, course = built.event, built.timetables["maren"], built.courses["main"]
-    found = seen_of_others(Strangers.of(fed), Followed(event), me, table, ONE_START)
+    found = others_of(built, fed, me)
     day = None if found is None else day_of(found, event, me, table, course)
     race = fold([], event, START, None)
     return outlook(event, me, race, table, course, day=day)
@@ -123,7 +136,7 @@ def test_others_who_are_followed_count_as_when_she_was_last_seen(built: Built) -
         followed = Followed(built.event)
         for some in (states, states):
             followed.take(some)
-        return seen_of_others(NOBODY, followed, me, built.timetables["maren"], ONE_START)
+        return others_of(built, [], me, followed)
 
     far, near = [other(n, 6) for n in range(10)], [other(n, 3) for n in range(10)]
     assert others(me, *near[:4]) is None
@@ -135,7 +148,7 @@ def test_others_who_are_followed_count_as_when_she_was_last_seen(built: Built) -
     grown = Followed(built.event)
     grown.take((me, *near))
     grown.take((me, *far))
-    again = seen_of_others(NOBODY, grown, me, built.timetables["maren"], ONE_START)
+    again = others_of(built, [], me, grown)
     assert np.array_equal(again, others(me, *far), equal_nan=True)  # type: ignore[arg-type]
 
 
@@ -156,7 +169,7 @@ def test_who_comes_after_her_crowds_out_nobody(built: Built) -> None:
     def others(hours: float) -> FloatArray | None:
         followed = Followed(built.event)
         followed.take((me, *(other(n, hours) for n in range(300))))
-        return seen_of_others(NOBODY, followed, me, built.timetables["maren"], ONE_START)
+        return others_of(built, [], me, followed)
 
     at_once = others(0.0)
     assert at_once is not None
@@ -164,8 +177,9 @@ def test_who_comes_after_her_crowds_out_nobody(built: Built) -> None:
     assert np.array_equal(others(10.0), at_once, equal_nan=True)  # type: ignore[arg-type]
 
 
-def test_a_hold_is_nobodys_slowness(built: Built) -> None:
-    """Two hours for which all were held on the way change nothing that is said of the legs."""
+@pytest.mark.parametrize("alone", [False, True])
+def test_a_hold_is_nobodys_slowness(built: Built, alone: bool) -> None:
+    """Two hours for which all were held on the way, or she alone, change nothing that is said of the legs."""
     fed = feed(built, 30, {}, np.random.default_rng(5))
     me = state(built)
     hold = Interval(START + timedelta(hours=1), START + timedelta(hours=3))
@@ -173,10 +187,8 @@ def test_a_hold_is_nobodys_slowness(built: Built) -> None:
                                                  if t.arrived else t for t in me.times))  # fmt: skip
     later = np.where(fed > 3600.0, fed + 7200.0, fed)
     one, other = (
-        seen_of_others(
-            Strangers.of(passages(built, t)), Followed(built.event), s, built.timetables["maren"], ONE_START
-        )
-        for t, s in ((fed, me), (later, held))
+        others_of(built, passages(built, t), s, held=h)
+        for t, s, h in ((fed, me, ()), (fed, held, ()) if alone else (later, held, (hold,)))
     )
     assert one is not None
     assert other is not None
@@ -192,12 +204,7 @@ def test_who_starts_in_another_wave_is_put_beside_her(built: Built) -> None:
     """Where starts are several and theirs is not said: an hour later on every clock says the same of every leg."""
     fed, me = feed(built, 30, {}, np.random.default_rng(6)), state(built)
     several = frozenset({START, START + timedelta(hours=1)})
-    one, other = (
-        seen_of_others(
-            Strangers.of(passages(built, t)), Followed(built.event), me, built.timetables["maren"], several
-        )
-        for t in (fed, fed + 3600.0)
-    )
+    one, other = (others_of(built, passages(built, t), me, starts=several) for t in (fed, fed + 3600.0))
     assert one is not None
     assert other is not None
     assert np.allclose(np.sort(one, axis=0), np.sort(other, axis=0), atol=1e-3)
