@@ -32,7 +32,7 @@ async def keep(c: AsyncConnection, event: str, given: Iterable[Passage], by: str
     row = await events.lock(c, event)
     said = {(p.bib, p.point): p for p in given}
     known = await _known(c, event, list(said))
-    differ = [p for key, p in said.items() if known.get(key) != p.at or (key not in known and p.at)]
+    differ = [p for key, p in said.items() if known.get(key) != p.at]
     added = sum((p.bib, p.point) not in known for p in differ)
     have = await c.scalar(select(func.count()).select_from(t.passage).where(_p.event == event)) or 0
     if have + added > MOST:

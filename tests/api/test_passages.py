@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -134,11 +133,6 @@ async def test_a_forecast_whose_others_stay_is_not_worked_out_anew(running: Runn
     assert told is not before
     assert told.day is not None
     assert told.day.others > 5
-
-
-async def test_a_file_is_read_by_the_command(tmp_path: Path, running: Running) -> None:
-    """What is wrong is named, the others kept, and how many at the end."""
-    del tmp_path, running
 
 
 async def test_one_report_has_no_field_looked_through_anew(
