@@ -15,9 +15,6 @@ from server.drafting.passages import of_csv, of_json
 from server.event import Problem
 from server.sentences import sentence
 
-AT_ONCE = 2000
-"""So many go into the journal at once: what is said of the rest is seen to move (own choice)."""
-
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
@@ -43,14 +40,13 @@ def passages(context: CliContext, file: Path, event: str | None, by: str) -> Non
             read = await asyncio.to_thread(read_in, picture, rows, now, str(file))
             for problem in read.not_taken:
                 click.echo(problem.in_language(language), err=True)
-            added = changed = same = 0
-            with click.progressbar(length=len(read.taken), label=file.name) as bar:
-                for start in range(0, len(read.taken), AT_ONCE):
-                    some = read.taken[start : start + AT_ONCE]
-                    kept = await opened.keep_passages(which, some, by)
-                    added, changed, same = added + kept.added, changed + kept.changed, same + kept.same
-                    bar.update(len(some))
-            counts = {"added": added, "changed": changed, "same": same, "wrong": len(read.not_taken)}
+            kept = await opened.keep_passages(which, read.taken, by)
+            counts = {
+                "added": kept.added,
+                "changed": kept.changed,
+                "same": kept.same,
+                "wrong": len(read.not_taken),
+            }
             said = sentence(language, "passages-kept", **{k: str(n) for k, n in counts.items()})
             if rows and not read.taken:
                 raise Failed(said, language)

@@ -16,6 +16,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from server.cli.main import stilepost
+from server.journal import passages
 from tests.api.conftest import DEMO, EVENT
 
 ORGANISER = """
@@ -353,6 +354,22 @@ def test_however_many_mistakes_are_all_told(shell: Shell) -> None:
     assert "???" not in told
     assert all(f"unknown_key_{n}'" in told for n in range(40))
     assert told.startswith("Error: ")
+
+
+def test_passages_beyond_what_an_event_may_have_are_none(
+    shell: Shell, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A file of which only a part has room is refused whole, as it is told."""
+    monkeypatch.setattr(passages, "MOST", 2500)
+    shell.event.write_text(shell.event.read_text("utf-8").replace("2027-", "2021-"), "utf-8")
+    assert shell.run("load", str(shell.event), "--yes").exit_code == 0
+    feed, head = shell.folder / "feed.csv", "bib,point,time\n"
+    feed.write_text(head + "".join(f"{n},mill,Sat 08:10\n" for n in range(1000, 3600)), "utf-8")
+    told = shell.run("passages", str(feed))
+    assert (told.exit_code, "would have 2600" in told.output) == (1, True), told.output
+    assert "nothing of this was stored" in " ".join(told.output.split())
+    feed.write_text(head + "1000,mill,Sat 08:10\n", "utf-8")
+    assert "passages: 1 new, 0 changed, 0 known already" in shell.run("passages", str(feed)).output
 
 
 def test_passages_of_a_file_are_kept(shell: Shell) -> None:
