@@ -21,15 +21,6 @@ from server.sentences import folder, languages
 __all__ = ["PastedRow", "ReadTable", "read_cut_off", "read_table"]
 
 ROWS_MAX = 300
-_KM = re.compile(
-    r"(?:(?P<before>km|miles?)\s*)?(?P<n>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<unit>km|k|miles?|mi)?\.?",
-    re.IGNORECASE,
-)
-_KM_AMONG = re.compile(
-    r"(?:\bmiles?\s*(?P<d>\d{1,3}(?:[.,]\d{1,3})?)|(?<![\d:.,])(?P<e>\d{1,3}[.,]\d{1,2})$|^(?P<a>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<au>km|k|miles?|mi)?(?=\s|$)|\bkm\s*(?P<b>\d{1,3}(?:[.,]\d{1,3})?)|"
-    r"(?<!\d)(?P<c>\d{1,3}(?:[.,]\d{1,3})?)\s*(?P<cu>km|miles?|mi)\b)",
-    re.IGNORECASE,
-)
 _YES_SIGNS, _NO_SIGNS = frozenset({"x", "✓", "✔", "1"}), frozenset({"-", "–", "—", "0"})
 
 
@@ -38,6 +29,11 @@ class _Words:
     """What a table's words look like in every language there is (`pasted.toml` in the folder of each)."""
 
     days: Mapping[str, int]
+    length: re.Pattern[str]
+    length_among: re.Pattern[str]
+    mile: re.Pattern[str]
+    unit_of_column: re.Pattern[str]
+    unit_of_title: re.Pattern[str]
     leg: re.Pattern[str]
     lap: re.Pattern[str]
     answer: re.Pattern[str]
@@ -64,6 +60,13 @@ def _words() -> _Words:
     def any_of(key: str) -> str:
         return "(?:" + "|".join(w for found in read for w in found[key]) + ")"
 
+    kilometre, far, mile, short = (any_of(key) for key in ("kilometre", "far", "mile", "mile_short"))
+    length, any_mile = r"\d{1,3}(?:[.,]\d{1,3})?", f"(?:{mile}|{short})"
+    # 'Mi' is a day as well: outside of a column's own heading the short word counts only where it stands as a unit does.
+    as_unit = (
+        rf"[(\[](?:[^()\[\]]*\W)?{short}\.?\s*[)\]]"
+        rf"|(?:(?<![\d.,:]){length}\s*|\b{far}[^\w\t]+(?:\w+[^\w\t]+)?){short}\b(?!-|\.?\s*\d)"
+    )
     day = "|".join(sorted(map(re.escape, days), key=len, reverse=True))
     hour = any_of("hour")
     crew = any_of("crew")
@@ -72,6 +75,17 @@ def _words() -> _Words:
     answer = "|".join(map(re.escape, sorted(yes | no, key=len, reverse=True)))
     return _Words(
         days,
+        re.compile(
+            rf"(?:(?P<before>km|{mile})\s*)?(?P<n>{length})\s*(?P<unit>km|k|{any_mile})?\.?", re.IGNORECASE
+        ),
+        re.compile(
+            rf"\b{mile}\s*{length}|(?<![\d:.,])\d{{1,3}}[.,]\d{{1,2}}$|^{length}\s*(?:km|k|{any_mile})?(?=\s|$)"
+            rf"|\bkm\s*{length}|(?<!\d){length}\s*(?:km|{any_mile})\b",
+            re.IGNORECASE,
+        ),
+        re.compile(any_mile, re.IGNORECASE),
+        re.compile(rf"(?<![^\W\d])(?:{kilometre}|(?P<miles>{any_mile}))\b", re.IGNORECASE),
+        re.compile(rf"(?<![^\W\d]){kilometre}\b|(?P<miles>(?<![^\W\d]){mile}\b|{as_unit})", re.IGNORECASE),
         re.compile(rf"\b{any_of('leg')}\b", re.IGNORECASE),
         re.compile(
             rf"\b(?:{any_of('lap')}\s*(?P<n>\d{{1,2}})|(?P<of>\d{{1,2}})\.?\s*{any_of('lap')})\b",
@@ -93,7 +107,7 @@ def _words() -> _Words:
             re.IGNORECASE,
         ),
         {
-            "km": re.compile(rf"\b{any_of('km')}\b", re.IGNORECASE),
+            "km": re.compile(rf"\b(?:{kilometre}|{far}|{any_mile})\b", re.IGNORECASE),
             "name": re.compile(rf"^{any_of('name')}\b", re.IGNORECASE),
             "cut": re.compile(any_of("cut"), re.IGNORECASE),
             "crew": re.compile(crew, re.IGNORECASE),
@@ -136,10 +150,7 @@ def read_table(text: str, starts: datetime | None = None) -> ReadTable:
     heads = _completed(_heads(first), first, body)
     laps = [n for n, h in enumerate(heads) if h == "lap"]
     above = [line for n, line in lines if head is not None and n <= head]
-    far = [
-        c for c, h in zip(first, heads, strict=False) if h == "km" and _words().heads["km"].search(c)
-    ] or above
-    miles = any(re.search(r"\bmi(les?)?\b", x, re.I) for x in far)
+    miles = _in_miles(heads, first, above[:-1])
     elapsed = any(_words().elapsed.search(x) for x in above)
     edge = "out"
     if any(h == "cut" and _words().arriving.search(c) for h, c in zip(heads, first, strict=False)):
@@ -189,7 +200,7 @@ def _cells(line: str) -> list[str]:
 
 def _heads(cells: Sequence[str]) -> list[str]:
     """What each column is, where the line is a heading: no times, no lengths, and two words that name columns."""
-    if any(_words().time.search(c) or _KM.fullmatch(c) for c in cells if c):
+    if any(_words().time.search(c) or _words().length.fullmatch(c) for c in cells if c):
         return []
     heads = _words().heads.items()
     named = [
@@ -223,6 +234,19 @@ def _completed(heads: list[str], first: Sequence[str], body: Sequence[Sequence[s
     return found if {"name", "km"} <= set(found) or heads else []
 
 
+def _in_miles(heads: Sequence[str], first: Sequence[str], titles: Sequence[str]) -> bool:
+    """Whether lengths without a unit are miles: what names a unit nearest to them says so, the heading of their column
+    before the line of headings and this before the title. Where that names both it is no unit of a column."""
+    own = next((c for c, h in zip(first, heads, strict=False) if h in ("lap", "km")), "")
+    for pattern, text in (
+        (_words().unit_of_column, own),
+        *((_words().unit_of_title, x) for x in ("\t".join(first), *reversed(titles))),
+    ):
+        if hits := list(pattern.finditer(text)):
+            return all(hit["miles"] for hit in hits)
+    return False
+
+
 def _longest_line(columns: Mapping[int, Sequence[str]]) -> int | None:
     """The column whose lengths rise all the way, and farthest: neither a number for each row nor the climb."""
     ends = {}
@@ -242,7 +266,7 @@ def _named_each(columns: Mapping[int, Sequence[str]]) -> int | None:
         for n, cells in columns.items()
         if len({*cells}) == len(cells) > 2
         and all(
-            re.search(r"[^\W\d]{2}", c) and not _words().time.search(c) and not _KM.fullmatch(c)
+            re.search(r"[^\W\d]{2}", c) and not _words().time.search(c) and not _words().length.fullmatch(c)
             for c in cells
         )
     ]
@@ -306,7 +330,7 @@ def _sorted_out(cells: Sequence[str]) -> Iterator[tuple[str, str]]:
         word = cell.casefold().strip(" .")
         if _words().time.search(cell):
             kinds["cut"].append(cell)
-        elif _KM.fullmatch(cell):
+        elif _words().length.fullmatch(cell):
             kinds["km"].append(cell)
         elif word in _words().yes | _words().no or _words().crew.fullmatch(cell):
             kinds["crew"].append(cell)
@@ -324,7 +348,7 @@ def _sorted_out(cells: Sequence[str]) -> Iterator[tuple[str, str]]:
 def _among(line: str) -> dict[str, str]:
     """A line without columns: the time, the word about crew and the distance are taken out, the name is what stays."""
     found: dict[str, str] = {}
-    for kind, pattern in (("cut", _words().time), ("crew", _words().crew), ("km", _KM_AMONG)):
+    for kind, pattern in (("cut", _words().time), ("crew", _words().crew), ("km", _words().length_among)):
         hit = pattern.search(line)
         if hit is not None:
             found[kind] = hit[0].strip()
@@ -337,12 +361,13 @@ def _among(line: str) -> dict[str, str]:
 
 
 def _km(text: str, miles: bool) -> float | None:
-    hit = _KM.fullmatch(text.strip())
+    hit = _words().length.fullmatch(text.strip())
     if hit is None:
         return None
     value = float(hit["n"].replace(",", "."))
-    unit = (hit["unit"] or hit["before"] or "").lower()
-    return round(value * KM_PER_MILE, 2) if unit.startswith("mi") or (miles and not unit) else value
+    if unit := hit["unit"] or hit["before"]:
+        miles = _words().mile.fullmatch(unit) is not None
+    return round(value * KM_PER_MILE, 2) if miles else value
 
 
 def _crew(text: str) -> bool | None:

@@ -147,3 +147,37 @@ Trailhead\t10.6\t20.1\tNo\t1:30 p.m.
         ("Trailhead, Lap 2", 32.35, "Sat 13:30", False),
     ]
     assert [number for number, _ in read.left] == [1]
+
+
+LAPS = """
+Posten\tRunde 1\tRunde 2\tZeitlimit
+Steg\t5,0\t14,5\tRunde 2 11:30
+"""
+
+
+@pytest.mark.parametrize(
+    ("text", "km"),
+    [
+        ("Verpflegung Mi 25.8.\nPosten\tGesamt\tZeitlimit\nSteg\t5,0\t11:30\nAlm\t9,5\t12:30\nGrat\t15\t14:30", 5.0),
+        ("Strecke Mi 25.8.\nPosten\tDistanz\nSteg\t5,0", 5.0),
+        ("Posten;Distanz;Mi\nSteg;5,0;ja", 5.0),
+        ("Posten\tDistanz\tMi\nSteg\t5,0\tja", 5.0),
+        (f"Start Mi 06:00{LAPS}", 5.0),
+        (f"Strecke in Meilen{LAPS}", 8.05),
+        ("Ravitaillements (milles)\nPoste\tDistance\nPont\t5,0", 8.05),
+        ("Km 50 (mi-course)\nPoste\tDistance\nPont\t5,0", 5.0),
+        ("AID STATIONS (miles)\nAid station\tDistance\nBridge\t5.0", 8.05),
+        ("Aid stations, distances in mi\nAid station\tDistance\nBridge\t5.0", 8.05),
+        ("Fell 100mi\nAid station\tDistance\nBridge\t5.0", 8.05),
+        ("Fell 100mi\nAid station\tTotal km\nBridge\t5.0", 5.0),
+        ("Fell 100 km (62 miles)\nAid station\tDistance\nBridge\t5.0", 5.0),
+        ("Fell 100 miles\nAid stations, km\nAid station\tDistance\nBridge\t5.0", 5.0),
+        ("Aid station\tkm\tmi\nBridge\t5.0\t3.1", 5.0),
+        ("Aid station\tMi\nBridge\t5.0", 8.05),
+        ("Posten\tDistanz\nSteg\t5 Meilen", 8.05),
+    ],
+)  # fmt: skip
+def test_miles_are_what_the_heading_or_else_the_title_calls_so(text: str, km: float) -> None:
+    """Nearest first; 'Mi' is a Wednesday unless it stands where a unit does."""
+    rows = read_table(text, START).rows
+    assert next(r.km for r in rows if r.name.startswith(("Steg", "Pont", "Bridge"))) == km
