@@ -176,12 +176,14 @@ def _form(seen: BoardReader, meeting: str, runner: str) -> ChangeSheet:
 
 
 def _as_chosen(form: ChangeSheet, wanted: Change) -> ChangeSheet:
-    """What was chosen and typed stands there still once it is refused."""
+    """What was chosen and typed stands there still once it is refused, and what the other forms offer as it was."""
+    if wanted.what in (What.WHO_GOES, What.ADD):
+        form = replace(form, cars=tuple(replace(c, chosen=c.id == wanted.car) for c in form.cars))
+    if wanted.what in (What.MOVE, What.ADD):
+        form = replace(form, points=tuple(replace(p, chosen=p.id == wanted.point) for p in form.points))
     return replace(
         form,
         crew=tuple(replace(p, chosen=p.id in wanted.crew) for p in form.crew) if wanted.crew else form.crew,
-        cars=tuple(replace(c, chosen=c.id == wanted.car) for c in form.cars),
-        points=tuple(replace(p, chosen=p.id == wanted.point) for p in form.points),
         kit=wanted.kit or form.kit,
         name=wanted.name,
         phone=wanted.phone,

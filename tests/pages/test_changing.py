@@ -56,18 +56,33 @@ async def test_a_form_of_another_page_changes_nothing(site: Site) -> None:
     assert len(await site.parts.journal.event_versions(EVENT)) == 1
 
 
+async def _pressed(site: Site, *sent: tuple[str, str]) -> str:
+    headers = {"Authorization": f"Bearer {await site.token('ana')}", "Origin": site.url}
+    url, body = f"{site.url}/change/{EVENT}", [("runner", "maren"), *sent]
+    async with aiohttp.ClientSession(headers=headers) as http, http.post(url, data=body) as reply:
+        return await reply.text()
+
+
 async def test_what_was_chosen_stands_there_once_it_is_refused(site: Site) -> None:
     """Nobody ticks it all again at night to change the one thing that was wrong."""
-    headers = {"Authorization": f"Bearer {await site.token('ana')}", "Origin": site.url}
-    crew = ["jonas", "tomas", "ines", "ana", "nobody"]
-    body = [("what", "who goes"), ("meeting", "brindle-maren"), ("runner", "maren"), ("car", "estate")]
-    url = f"{site.url}/change/{EVENT}"
-    sent = body + [("crew", who) for who in crew]
-    async with aiohttp.ClientSession(headers=headers) as http, http.post(url, data=sent) as reply:
-        sheet = await reply.text()
+    crew = [("crew", who) for who in ("jonas", "tomas", "ines", "ana", "nobody")]
+    sheet = await _pressed(site, ("what", "who goes"), ("meeting", "brindle-maren"), ("car", "estate"), *crew)
     assert "That can’t be" in sheet
     assert 'value="jonas" checked' in sheet
     assert '<option value="estate" selected>' in sheet
+    sheet = await _pressed(site, ("what", "person"), ("drives", "yes"), ("car", "estate"))
+    assert "That can’t be" in sheet
+    assert 'name="drives" value="yes" checked' in sheet
+    assert sheet.count('<option value="estate" selected>') == 1, "of the form that was pressed alone"
+
+
+async def test_a_change_refused_in_one_form_takes_no_car_out_of_another(site: Site) -> None:
+    """The next press under 'who goes' would have dropped it."""
+    van = '<option value="van" selected>'
+    assert van in (await _get(site, "ana", f"/change/{EVENT}?meeting=ember-maren"))[1]
+    sheet = await _pressed(site, ("what", "move"), ("meeting", "ember-maren"), ("point", "brindle"))
+    assert "That can’t be" in sheet
+    assert van in sheet
 
 
 async def _phone(site: Site, browser: Browser, who: str = "ana") -> tuple[Page, list[str]]:
