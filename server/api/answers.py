@@ -78,6 +78,7 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
     open_hold = next((h for h in (*state.held, *picture.state.held) if holds(h, picture.now)), None)
     ended = picture.state.said_of("ended")
     blind = nobody_since(picture.situation.downs)
+    asked_by = None if state.going.race_over else picture.late_time(runner, as_asked=True)
     return Freshness(
         last=known(event, runner, state.last_known, share),
         going=state.going.value,
@@ -94,6 +95,8 @@ def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
         said_over=_said_over(event, state),
         tracker=_tracker(event, state, picture.now) if share is May.YES else None,
         day=_day(picture, state) if share is May.YES else None,
+        late_at=point_name(event, runner, asked_by[0]) if asked_by else "",
+        late_by=max(asked_by[1], state.start) if asked_by else None,
         **_retired(event, runner, state.retirement),
     )
 

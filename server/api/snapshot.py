@@ -106,10 +106,11 @@ class Picture:
         """The plan of a runner."""
         return self.situation.timetables[runner]
 
-    def late_time(self, runner: str) -> tuple[str, datetime] | None:
-        """The next point somebody reports from, and when she is late there."""
-        outlook_of = self.situation.outlooks.get(runner)
-        return outlook_of.late_time() if outlook_of else None
+    def late_time(self, runner: str, *, as_asked: bool = False) -> tuple[str, datetime] | None:
+        """The next point somebody reports from, and when she is late there; `as_asked`: as it stood before anybody said
+        'not yet'."""
+        found = self.situation.outlooks.get(runner)
+        return ((found.untold() if as_asked else None) or found).late_time() if found else None
 
     def dark(self, runner: str, point: str, when: datetime) -> bool:
         """Whether the sun is down at a point at that moment, as kit needs to know it."""

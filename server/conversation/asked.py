@@ -19,7 +19,7 @@ from server.conversation import (
     while_open,
 )
 from server.conversation.telling import against_plan, answers, past_cut_off, plan_answers, standing, things
-from server.conversation.telling.answer import NextAnswer
+from server.conversation.telling.answer import ForecastAnswer, Freshness, NextAnswer
 from server.conversation.telling.cards import cards_meant
 from server.conversation.telling.message import Button, Press, Rows, data, event_mark, tag
 from server.conversation.telling.say import lines
@@ -194,16 +194,21 @@ def _whether_late(visit: Visit, asked: Asked) -> str:
     p = answers.next_point(told)
     if p is None or p.window is None or Going(told.fresh.going).race_over:
         return ""
-    late = p.window.late < visit.now
-    return lines(
-        visit.s(
-            "late-already" if late else "late-not-yet",
-            runner=told.runner_name,
-            place=p.name,
-            when=visit.say.when(p.window.late),
-        ),
-        "" if late else answers.point_line(visit.say, told.runner_name, p),
-    )
+    late = _is_late(visit, told.fresh)
+    by = _late_line(visit, told, "late-already" if late else "late-not-yet")
+    return lines(by, "" if late else answers.point_line(visit.say, told.runner_name, p))
+
+
+def _is_late(visit: Visit, fresh: Freshness) -> bool:
+    """By the time at which crew and home are asked; the window that holds now has moved on."""
+    return fresh.late_by is not None and fresh.late_by < visit.now
+
+
+def _late_line(visit: Visit, told: ForecastAnswer, key: str) -> str:
+    fresh = told.fresh
+    if fresh.late_by is None:
+        return ""
+    return visit.s(key, runner=told.runner_name, place=fresh.late_at, when=visit.say.when(fresh.late_by))
 
 
 async def _late(visit: Visit, asked: Asked) -> Reply:
@@ -225,8 +230,7 @@ def _late_from(visit: Visit, asked: Asked) -> str:
     p = answers.next_point(told)
     if p is None or p.window is None:
         return ""
-    key = "late-already" if p.window.late < visit.now else "late-from"
-    return visit.s(key, runner=told.runner_name, place=p.name, when=visit.say.when(p.window.late))
+    return _late_line(visit, told, "late-already" if _is_late(visit, told.fresh) else "late-from")
 
 
 async def _took(visit: Visit, asked: Asked) -> Reply:

@@ -50,9 +50,10 @@ def answered(visit: Visit, text: str) -> Understood | None:
     if last is None:
         return None
     gone = last.report.kind in (Kind.OUT, Kind.THROUGH) and visit.now - last.at <= UNDO_WITHIN
-    back = gone and is_back(text, visit.context())
-    back = back or of_another_bib(text, last.report, visit.context())
-    return Undo() if back else _put_right(visit, text, last.report)
+    if gone and is_back(text, visit.context()):
+        return Undo()
+    right = _put_right(visit, text, last.report)
+    return right or (Undo(whole=True) if of_another_bib(text, last.report, visit.context()) else None)
 
 
 def _put_right(visit: Visit, text: str, last: Report) -> Reported | None:

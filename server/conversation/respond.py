@@ -261,7 +261,11 @@ async def _meant(visit: Visit, meant: Understood) -> Reply:
         case Acknowledged():
             return await answered.in_words(visit, meant)
         case Undo():
-            return await (corrections.undo_there(visit, meant) if meant.points else undoing.undo_last(visit))
+            return await (
+                corrections.undo_there(visit, meant)
+                if meant.points
+                else undoing.undo_last(visit, whole=meant.whole)
+            )
         case Small():
             return visit.reply(visit.s("thanks" if meant.thanks else "nothing-to-say"))
         case Unclear():

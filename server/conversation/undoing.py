@@ -15,13 +15,23 @@ from server.conversation.visit import Visit
 from server.facts.entry import Kind
 
 
-async def undo_last(visit: Visit) -> Reply:
-    """Take back this person's last report, if it is not older than ten minutes."""
+async def undo_last(visit: Visit, *, whole: bool = False) -> Reply:
+    """Take back this person's last report, if it is not older than ten minutes; `whole`: all that its message reported of
+    that runner."""
     minutes = str(round(UNDO_WITHIN.total_seconds() / 60))
     if not visit.memory.handed:
         return visit.reply(visit.s("undo-nothing", minutes=minutes))
-    call = alarmed.takes_back(visit)
-    return await undo(visit, (call or visit.memory.handed[-1]).entry)
+    last = alarmed.takes_back(visit) or visit.memory.handed[-1]
+    for number, h in enumerate(_of_the_same(visit, last) if whole else (), start=1):
+        await actions.take_back(h.entry, f"{visit.key(number)}.undo", UNDO_WITHIN)
+        visit.memory.handed.remove(h)
+    return await undo(visit, last.entry)
+
+
+def _of_the_same(visit: Visit, last: Handed) -> list[Handed]:
+    """What else the message of a report reported of that runner."""
+    hers = (h for h in visit.memory.handed if last.message and h.message == last.message and h != last)
+    return [h for h in hers if h.report.runner == last.report.runner]
 
 
 async def undo(visit: Visit, entry: str, *, judged: bool = False) -> Reply:

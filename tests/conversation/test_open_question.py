@@ -93,24 +93,46 @@ async def test_minutes_to_come_are_of_the_hour_before(race: Race) -> None:  # no
     assert times.arrived.at == race.clock.now().replace(hour=7, minute=58)
 
 
+@pytest.mark.parametrize("told", ["in at moor cross 9:14", "in moor cross 9:12 out 9:14"])
 @pytest.mark.parametrize(
-    ("words", "minute"),
-    [
-        ("sorry misread it was 241", None),
-        ("not 214, 241", None),
-        ("sorry, es war die 241", None),
-        ("no sorry 911", 14),
-        ("no, 500 ml", 14),
-    ],
+    "words", ["sorry misread it was 241", "not 214, 241", "verlesen, war die 241", "mal lu, le 241"]
 )
-async def test_a_report_of_another_bib_is_taken_back(race: Race, words: str, minute: int | None) -> None:  # noqa: F811
-    """Nothing stays of it; what may be a time near the last one is no bib."""
+async def test_a_report_of_another_bib_is_taken_back(race: Race, told: str, words: str) -> None:  # noqa: F811
+    """All that the message said of her."""
     race.at("09:20")
-    await race.say("ana", "in at moor cross 9:14")
+    await race.say("ana", told)
+    await race.say("ana", words)
+    assert (await race.state()).runner("maren").at_point("moor") is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "she drank 500", "she ate 300", "sie trank 500", "elle a pris 300", "the next is 302", "no hr 150",
+        "she weighs 150", "no sorry 538", "she turned round", "umgedreht", "out 302",
+    ],
+)  # fmt: skip
+async def test_a_number_or_a_turn_takes_no_report_back(race: Race, words: str) -> None:  # noqa: F811
+    """It counts something, or is of somebody else."""
+    race.at("09:20")
+    await race.say("ana", "in at moor cross 9:12")
+    await race.say("ana", "out of moor cross 9:14")
     await race.say("ana", words)
     times = (await race.state()).runner("maren").at_point("moor")
-    arrived = times.arrived.at if times is not None and times.arrived is not None else None
-    assert arrived == (None if minute is None else race.clock.now().replace(hour=8, minute=minute))
+    assert times is not None
+    assert times.left is not None
+    assert times.left.at == race.clock.now().replace(hour=8, minute=14)
+
+
+async def test_a_second_correction_is_read_as_the_first(race: Race) -> None:  # noqa: F811
+    """As long ago again; and the place may be put right all the same."""
+    race.at("09:40")
+    await race.say("ana", "in at brindle gate 10 min ago")
+    await race.say("ana", "no, 20")
+    await race.say("ana", "no sorry, 25")
+    assert (await _last(race, "ana")).seen_at == race.clock.now().replace(hour=8, minute=15)
+    await race.say("ana", "sorry it was moor cross")
+    assert (await _last(race, "ana")).point == "moor"
 
 
 async def test_another_place_for_the_last_report(race: Race) -> None:  # noqa: F811

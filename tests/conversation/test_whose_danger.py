@@ -23,7 +23,6 @@ RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
         "oh no another runner is down at the stile, bib 88", "some lad has collapsed by the gate, not ours",
         "there's a lass bleeding badly, number 305", "one of the other runners cant breathe, the medic is with him",
         "a woman has collapsed and she is not breathing", "a marshal has fainted, he is unconscious",
-        "marshal at ravel has gone down were doing cpr", "streckenposten ist umgekippt, atmet nicht",
         "88 has chest pain", "Nummer 305 blutet stark", "ein Mann ist zusammengebrochen, keiner von uns",
         "un autre coureur est par terre, dossard 88", "le 305 saigne beaucoup",
         "jonas has collapsed", "tomas ist umgekippt", "jonas est tombé dans les pommes",
@@ -47,7 +46,9 @@ def test_anothers_danger_is_asked_about_and_is_none_of_hers(words: str) -> None:
         "another runner says she is down, bleeding badly", "a walker found her unconscious",
         "a marshal told us she has collapsed", "jonas found maren unconscious", "collapsed", "bleeding badly",
         "another runner is down, maren has collapsed too", "ein anderer Läufer sagt, sie ist bewusstlos",
-        "un randonneur l'a trouvée inconsciente",
+        "un randonneur l'a trouvée inconsciente", "marshal just radioed, runner unconscious at ravel",
+        "marshal doing cpr on him", "steward carried him out, unconscious", "marshal there, unconscious, not breathing",
+        "ordner ruft krankenwagen, bewusstlos",
     ],
 )  # fmt: skip
 def test_who_only_tells_of_her_takes_no_alarm_from_her(words: str) -> None:

@@ -156,8 +156,9 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
         minutes = _minutes_alone([w for w in left if w not in same], said)
         length = next((x.length for x in said.lengths), None) if left == [LENGTH] else None
         length = timedelta(minutes=minutes) if minutes is not None else length
-        return None if length is None else _again(last, text, seen_at=handed_in - length)
-    minutes = _minutes_alone(left, said) if says_so else None
+        if length is not None:
+            return replace(_again(last, text, seen_at=handed_in - length), ago=True)
+    minutes = _minutes_alone(left, said) if says_so and handed_in is None else None
     if minutes is not None:
         # 'Make that 52': the same hour, or that before.
         local = last.seen_at.astimezone(ZoneInfo(ctx.time_zone)).replace(minute=minutes)
@@ -174,40 +175,29 @@ def put_right(text: str, last: Report, ctx: Context) -> Report | None:
 
 
 def of_another_bib(text: str, last: Report, ctx: Context) -> bool:
-    """Whether the last report is said to have been of a bib that nobody here has: 'sorry, misread, it was 241'. Two digits
-    may as well be minutes."""
-    said = read_sentence(text, ctx)
-    bib = next((r.bib for r in ctx.runners if r.id == last.runner), None)
-    if not bib or len(bib) < _BIB_DIGITS or question_form(said) or not 0 < len(said.masked) <= LONGEST:
-        return False
-    words = lexicon().words(text)
-    numbers = {w for w in words if w.isdigit()} - {bib}
-    if words[-1] not in numbers or any(lexicon().danger["own"].word(w) for w in numbers):
-        return False  # 'no, 500 ml', 'no, 112'
+    """Whether the words say of the last report that it was of a bib that nobody here has, and nothing else: 'sorry, misread,
+    it was 241', 'not 214, 241'. A number beside other words counts something."""
+    said, words = read_sentence(text, ctx), lexicon().words(text)
     classes, read = lexicon().classes, lexicon().read
-    marks = (classes["correct"], classes["no"], read["rather"], read["put_right"])
-    left = _without(said.masked, *marks, lexicon().soft, read["article"], read["bib_mark"])
-    short = len([w for w in left if w not in (NUMBER, RUNNER)]) <= 1  # 'misread', in whatever words
-    says_so = short and any(m.has(said.masked) for m in marks)
-    other = len(numbers) == 1 and len(min(numbers)) == len(bib) and not numbers & {r.bib for r in ctx.runners}
-    return (
-        says_so and other and not _may_be_time(min(numbers), last.seen_at.astimezone(ZoneInfo(ctx.time_zone)))
-    )
-
-
-_NEAR_MIN = 90
-"""Digits that are a time of the clock so near that of the last report are no bib (own choice)."""
-_BIB_DIGITS = 3
-
-
-def _may_be_time(digits: str, near: datetime) -> bool:
-    hours, minutes = divmod(int(digits), 100)
-    apart = abs(60 * hours + minutes - (60 * near.hour + near.minute)) % 720
-    return minutes < 60 and hours <= 24 and min(apart, 720 - apart) <= _NEAR_MIN
+    bib = next((r.bib for r in ctx.runners if r.id == last.runner), None)
+    numbers = {w for w in words if w.isdigit()}
+    denied = (bib in numbers and classes["neg"].has(words)) or read["wrong_time"].has(words)
+    if not bib or not denied or question_form(said):
+        return False
+    other = numbers - {bib}
+    known = {r.bib for r in ctx.runners} | {w for w in other if lexicon().danger["own"].word(w)}
+    if len(other) != 1 or other & known or len(min(other)) != len(bib):
+        return False
+    aside = [read[k] for k in ("rather", "put_right", "wrong_time", "bib_mark", "article")]
+    left = _without(said.masked, classes["correct"], classes["neg"], lexicon().soft, *aside)
+    return all(w in (NUMBER, RUNNER) for w in left)
 
 
 def _handed_in(last: Report, ctx: Context) -> datetime | None:
-    """When a report was handed in whose time was told as so long ago; None where it was told otherwise."""
+    """When a report was handed in whose time was told as so long ago, or put right so just now; None where it was told
+    otherwise."""
+    if last.ago:
+        return ctx.now
     ago = next((ctx.now - t.at for t in read_sentence(last.words, ctx).times if t.ago), None)
     return None if ago is None else last.seen_at + ago
 

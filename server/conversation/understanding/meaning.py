@@ -132,6 +132,7 @@ class Report:
     condition: bool = False
     placed_by_words: bool = False
     corrects: bool = False
+    ago: bool = False
     own_there: bool = False
     instead: str = ""
     was: datetime | None = None
@@ -187,11 +188,13 @@ class Acknowledged:
 
 @dataclass(frozen=True, slots=True)
 class Undo:
-    """Take back the last report; with `points`, the last at one of these, of that `kind` where it is said."""
+    """Take back the last report; with `points`, the last at one of these, of that `kind` where it is said; with `whole`, all
+    that its message reported of that runner."""
 
     points: tuple[str, ...] = ()
     kind: Kind | None = None
     runner: str | None = None
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True)

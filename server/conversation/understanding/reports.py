@@ -116,7 +116,7 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
         return None
     if kind in _GOES and said.nowhere and said.point is None:
         kind = Kind.POSITION  # where nobody knows: she was seen, between points that are asked for
-    if kind in _GOES and _short_of_a_point(said):
+    if kind in (Kind.IN, Kind.THROUGH) and _short_of_a_point(said):
         kind = Kind.POSITION
     if said.time is not None and said.time.since and kind not in _BEGAN:
         base = replace(base, seen_at=ctx.now)  # 'she has eaten nothing for two hours' is seen now

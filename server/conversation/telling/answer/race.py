@@ -80,7 +80,8 @@ class Freshness:
     `retired_at`, `retired_place` (name, '' not known) and `retired_how` of a race that ended before the finish;
     `past_cut_off`: a cut-off missed, while nobody has said whether she goes on; `said_over`: her race said to be over and
     not confirmed, the newest; `tracker`: where her tracker is quiet, or says otherwise than people; `day`: what
-    others' times of the day change."""
+    others' times of the day change; `late_by`: from when on she is late at `late_at` (name, the next place somebody reports
+    from), as crew and home are asked by; a 'not yet' makes nobody less late."""
 
     last: LastFact | None
     going: str = "moving"
@@ -100,6 +101,8 @@ class Freshness:
     said_over: SaidOver | None = None
     tracker: TrackerWord | None = None
     day: DayWord | None = None
+    late_at: str = ""
+    late_by: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
