@@ -8,6 +8,7 @@ the field. What drifts with silence may come a little before a rule asks to be a
 from __future__ import annotations
 
 import heapq
+from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
@@ -16,10 +17,10 @@ from itertools import islice
 from server.api.snapshot import Picture, number_of
 from server.event.model import Event
 from server.facts.entry import Entry
-from server.facts.state import RaceState, RunnerState
+from server.facts.state import RaceState
 from server.watch.circle import circle_of, runners_of
 from server.watch.escalation_state import open_alarms
-from server.watch.notice import Made
+from server.watch.notice import AlarmValues, Made, StandDownValues
 
 __all__ = ["Dues"]
 
@@ -81,8 +82,11 @@ class Dues:
         moved = {r for r in concerned if _only_moved(last, new, r)} if len(new.state.runners) > FEW else set()
         for runner in sorted(concerned - moved):
             self.facts |= dict.fromkeys(sorted(circle_of(picture.situation, runner)), self._looks)
-        for runner in sorted(moved):
-            for near in sorted(circle_of(picture.situation, runner)):
+        alarmed = _alarmed(new.made) if moved else frozenset()
+        for near in sorted({r for runner in moved for r in circle_of(picture.situation, runner)}):
+            if near in alarmed or new.state.runner(near).not_yet:
+                self.facts[near] = self._looks
+            else:
                 self._has_moved(near, new.now)
         for made in _changed(last.made, new.made):
             if not self._is_own(made):
@@ -192,16 +196,19 @@ def _concerned(last: _Looked, now: _Looked) -> set[str]:
 
 
 def _only_moved(last: _Looked, now: _Looked, runner: str) -> bool:
-    """Whether all that is new of her is where she is on her way, and nobody waits for just that."""
+    """Whether all that is new of her is where she is on her way."""
     one, other = last.state.runner(runner), now.state.runner(runner)
-    if one.positions is other.positions or one.not_yet or one.calls or not _same_but_for_place(one, other):
-        return False
-    return not open_alarms(m for m in now.made if m.notice.key.runner == runner)
-
-
-def _same_but_for_place(one: RunnerState, other: RunnerState) -> bool:
     place = {name: getattr(other, name) for name in ("positions", "last_known", "last_heard", "folded")}
-    return replace(one, **place) == other
+    return one.positions is not other.positions and replace(one, **place) == other
+
+
+def _alarmed(made: tuple[Made, ...]) -> frozenset[str]:
+    """The runners about whom an alarm is open."""
+    raised = defaultdict[str, list[Made]](list)
+    for m in made:
+        if isinstance(m.notice.values, AlarmValues | StandDownValues):
+            raised[m.notice.key.runner].append(m)
+    return frozenset(runner for runner, alarms in raised.items() if open_alarms(alarms))
 
 
 def _people_in(item: object) -> Iterator[str]:

@@ -307,10 +307,15 @@ def _lag_s(places: list[TimedEdge], sure: list[TimedEdge]) -> float:
         old = [float(p.at_s - np.interp(p.ref_s, refs, ats)) for p in behind]
         lag = float(np.median(old or [0.0]))
         if since:
-            first = [p for p in since if p.at_s <= edge.at_s + LAGGING * lag]
+            # A fix at the point itself says nothing either way: she may have stayed.
+            first = [p for p in since if p.at_s <= edge.at_s + LAGGING * lag and _apart(p, edge)]
             found.append(lag if all(p in behind for p in first) else 0.0)
     lag = min(found[-2:], default=0.0)
     return lag if lag >= LAGS_S else 0.0
+
+
+def _apart(place: TimedEdge, mark: TimedEdge) -> bool:
+    return bool(abs(place.ref_s - mark.ref_s) > ERRORS * np.sqrt(place.var_s2))
 
 
 def _believed(places: list[TimedEdge], last: TimedEdge) -> list[TimedEdge]:

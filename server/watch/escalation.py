@@ -421,7 +421,8 @@ def _race_over(sight: Sight) -> tuple[datetime | None, Stamp | None]:
 
 
 _KM_SAID = re.compile(
-    r"\b(\d{1,3}(?:[.,]\d{1,2})?) ?(km|k|kms|kilomet\w+|mi|miles?|meilen?)\b(?! *\w)|\bkm ?(\d{1,3}(?:[.,]\d)?)\b",
+    r"(?P<at>\b(?:at|bei|à|au|auf) )?\b(?P<far>\d{1,3}(?:[.,]\d{1,2})?) ?(?P<unit>km|k|kms|kilomet\w+|mi|miles?|meilen?)\b"
+    r"(?(at)|(?! *\w))|\bkm ?(?P<mark>\d{1,3}(?:[.,]\d)?)\b",
     re.I,
 )
 KM_OF_A_MILE = 1.609344
@@ -431,13 +432,14 @@ SAID_BEHIND_KM = 5.0
 
 def _said_km(sight: Sight, words: str) -> float | None:
     """The distance along the course that a call for help names ('at 50 km'); None where it names none on it. '5 miles
-    after Moss' and '60 km to go' count from elsewhere, so none is taken with a word after its unit, or well behind her."""
+    after Moss' and '60 km to go' count from elsewhere: none is taken with a word after its unit but for 'at', nor well
+    behind her."""
     m = _KM_SAID.search(words)
     points = sight.event.course_of(sight.runner.id).points
     if m is None:
         return None
-    km = float((m[1] or m[3]).replace(",", "."))
-    km *= KM_OF_A_MILE if (m[2] or "").lower().startswith(("mi", "mei")) else 1.0
+    km = float((m["far"] or m["mark"]).replace(",", "."))
+    km *= KM_OF_A_MILE if (m["unit"] or "").lower().startswith(("mi", "mei")) else 1.0
     last = sight.state.last_known
     behind = 0.0 if last is None or last.km is None else last.km - SAID_BEHIND_KM
     return km if max(0.0, behind) < km <= max(p.km or 0.0 for p in points) else None

@@ -168,3 +168,17 @@ async def test_who_has_only_moved_on_is_judged_now_and_then(
         assert next(whom for whom, after in looks if after >= due.MOVED) == [SECOND]
         assert sum(whom == [SECOND] for whom, _ in looks) == 2
         assert await here.report(SECOND, kind="how she is", words="fine") == [SECOND]
+
+
+async def test_whoever_is_reported_on_comes_first_though_a_place_of_hers_waits(
+    sqlite_url: str, field: tuple[str, Built], event_files: dict[str, bytes]
+) -> None:
+    """A fix waits for its turn; a check-in behind it is judged at once, before others that wait."""
+    async with watched(sqlite_url, field, event_files) as here:
+        assert await here.report(SECOND, kind="out", point="mill") == [SECOND]
+        while await here.tick(seconds=1):
+            pass
+        dues = here.running.parts.ticker._dues[EVENT]
+        dues.moved[SECOND] = dues._looks
+        dues.facts |= dict.fromkeys((RUNNER, ALONE), dues._looks)
+        assert (await here.report(SECOND, kind="in", point="stile-out"))[0] == SECOND

@@ -223,6 +223,28 @@ def test_a_tracker_that_lags_is_read_as_late_once_two_points_say_so(plan: Refere
     assert middle(plan, [*early, *sound], 4) == pytest.approx(right, abs=90.0)
 
 
+@pytest.mark.parametrize(("lag", "found"), [(0.0, False), (60.0, False), (600.0, True), (900.0, True)])
+def test_a_lag_is_found_where_she_stays_a_few_minutes(plan: Reference, lag: float, found: bool) -> None:
+    """Three minutes at each point; a fix that still shows her there is no word for a tracker that is in time."""
+    pace, stop = 600.0, 180.0
+
+    def at(km: float) -> float:
+        return km * pace + stop * sum(float(plan.km[p]) < km for p in range(4))
+
+    seen: list[Fact] = [
+        Sighting(p, arrived_s=at(float(plan.km[p])), left_s=at(float(plan.km[p])) + stop) for p in range(4)
+    ]
+    places = np.arange(0.5, float(plan.km[3]) + 6.0, 0.25)
+    track: list[Fact] = [Position(float(km), at(float(km)) + lag, 20.0) for km in places]
+    for p in range(4):
+        track += [
+            Position(float(plan.km[p]), at(float(plan.km[p])) + w + lag, 20.0)
+            for w in (0.0, 60.0, 120.0, 180.0)
+        ]
+    told = _edges(plan, [*seen, *track], RunningTime(()), _sightings(plan, [*seen, *track]))[1]
+    assert (told == pytest.approx(lag, abs=60.0)) if found else (told == 0.0)
+
+
 def test_a_point_where_she_was_seen_in_and_out_says_once_whether_the_tracker_lags(plan: Reference) -> None:
     """A report of both times that came too early is one report: taken for two, it would put the tracker's word back."""
 

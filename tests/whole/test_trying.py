@@ -125,3 +125,26 @@ def test_a_wrong_line_is_told_with_its_number(folder: Path, line: dict[str, Any]
     code, _came, output = tried(folder, line)
     assert code == 1
     assert says in output
+
+
+def test_she_is_late_by_the_time_at_which_she_is_asked_after(folder: Path) -> None:
+    """Before it that is said; after it a 'not yet' makes her no less late, whatever is expected of her now."""
+    code, came, output = tried(
+        folder,
+        {"as": "ana", "at": "Sat 07:30", "say": "is she late"},
+        {"as": "ana", "at": "Sat 10:30", "say": "is she late"},
+        {"as": "ana", "at": "Sat 10:30", "say": ["not here yet", "is she late"]},
+        {"as": "ana", "at": "Sat 10:30", "say": ["not here yet", "should i be worried"]},
+    )
+    assert code == 0, output
+    early, late, asked, worried = ((c[-1] if isinstance(c, list) else c)["reply"] for c in came)
+    (by,) = (
+        line
+        for line in early.split("\n")
+        if line.startswith("Maren counts as late if nothing is heard from ")
+    )
+    place, when = (
+        by.removeprefix("Maren counts as late if nothing is heard from ").removesuffix(".").split(" by ")
+    )
+    for told in (late, asked, worried):
+        assert f"Maren is late: expected at {place} by {when} at the latest." in told.split("\n")
