@@ -273,6 +273,38 @@ async def test_what_is_written_without_a_connection_goes_by_itself_once_each(
     assert mine == ["in at chapel", "out of chapel", "in at long stile back"]
 
 
+async def test_one_runner_after_another_is_reported_by_bib_without_leaving_the_field(
+    site: Site, browser: Browser, tmp_path: Path
+) -> None:
+    """The answers stand beside it, newest first, waiting ones too, and the point stays chosen, also once the board is drawn
+    anew; what one of them asks is answered in the chat."""
+    page, wrong = await _page(browser, site, "office", PHONE)
+    await page.goto(site.url)
+    await page.wait_for_selector(".live")
+    await page.select_option("#where", "Corrie Chapel")
+    said = page.locator("#answered li")
+    await page.fill("#bib", "214")
+    await page.click("button[data-bib] >> nth=0")
+    await expect(page.locator("#now")).to_contain_text("Not confirmed yet", timeout=10_000)
+    await expect(said).to_have_count(2, timeout=10_000)
+    await page.context.set_offline(True)
+    await page.fill("#bib", "999")
+    await page.click("button[data-bib] >> nth=1")
+    await expect(said).to_have_count(3)
+    await expect(said.first).to_contain_text("999 out of Corrie Chapel")
+    await expect(said.first).to_contain_text("Not sent yet")
+    await page.context.set_offline(False)
+    await expect(said).to_have_count(4, timeout=30_000)
+    await expect(said.nth(1)).to_contain_text("999")
+    await page.screenshot(path=tmp_path / "answered.png", full_page=True)
+    assert await page.input_value("#bib") == ""
+    assert await page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    await said.get_by_role("button", name="Right").click()
+    await expect(page.locator("#talk li.mine").last).to_have_text("Right")
+    await expect(page.locator("#talk li.told", has_text="Confirmed")).to_have_count(1, timeout=10_000)
+    assert [w for w in wrong if "DISCONNECTED" not in w] == []
+
+
 KEPT = "async () => (await (await caches.open('kept')).keys()).map((k) => new URL(k.url).pathname)"
 
 

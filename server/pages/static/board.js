@@ -6,7 +6,8 @@
   const stale = document.getElementById("stale");
   const chat = document.querySelector(".chat");
   const text = document.getElementById("text");
-  let lostAt = null, leaving = false;
+  const reports = [], REPORTS_SHOWN = 3;
+  let point = "", lostAt = null, leaving = false;
 
   const key = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
@@ -62,6 +63,9 @@
     const at = stops().indexOf(document.activeElement), words = document.activeElement?.textContent;
     const open = [...board.querySelectorAll("details")].map((d) => d.open);
     board.innerHTML = part;
+    answered();
+    const where = document.getElementById("where");
+    if (where && point) where.value = point;
     board.querySelectorAll("details").forEach((d, i) => { d.open = open[i] || false; });
     if (at < 0) return;
     const again = stops();
@@ -206,6 +210,7 @@
   function restore() {
     saved().forEach((one) => drawn(one));
     outbox.all().forEach(waits);
+    answered();
   }
 
   function forget() {
@@ -242,14 +247,16 @@
   const outbox = new Outbox(owner, send, (one, answer) => {
     keep("mine", { text: one.shown }, one.key, saidAt(one));
     if (one.body.text && text.value.trim() === one.body.text) text.value = "";
-    if (!answer.ok) show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") });
-    else if (answer.data.text || answer.data.picture) keep("told", answer.data, `${one.key}.reply`, Math.max(Date.now() + ahead, saidAt(one) + 1));
+    const reply = `${one.key}.reply`;
+    if (!answer.ok) show("told", { text: [answer.error.what, answer.error.do].filter(Boolean).join(". ") }).dataset.id = reply;
+    else if (answer.data.text || answer.data.picture) keep("told", answer.data, reply, Math.max(Date.now() + ahead, saidAt(one) + 1));
+    answered();
   }, restore);
   addEventListener("storage", (e) => { if (e.key === kept) restore(); });
 
   // Whether it is kept; it is shown as waiting until the server has it.
-  function say(body, shown) {
-    const one = { key: key(), body, shown, at: Date.now(), said: Date.now() + ahead };
+  function say(body, shown, as = key()) {
+    const one = { key: as, body, shown, at: Date.now(), said: Date.now() + ahead };
     const safe = outbox.add(one);
     waits(one);
     outbox.flush();
@@ -273,6 +280,11 @@
     const button = e.target.closest("button[data-press], button[data-say], button[data-bib]");
     if (!button) return;
     const { press, say: words, bib } = button.dataset;
+    if (button.closest("#answered")) {
+      location.hash = "#chat";
+      [...talk.querySelectorAll("button")].find((b) => b.dataset.press === press)?.click();
+      return;
+    }
     if (bib) { report(bib); return; }
     if (!press && !words) return;
     // A row holds alternatives; the things of a stop are logged one after the other.
@@ -283,14 +295,30 @@
     say(press ? { button: press } : { text: words }, press ? button.textContent : words);
   });
 
+  // The point that was chosen stays chosen for the next runner.
+  board.addEventListener("change", (e) => { if (e.target.id === "where") point = e.target.value; });
+
   function report(template) {
     const field = document.getElementById("bib"), where = document.getElementById("where");
     const bib = field.value.trim();
     if (!bib) { field.focus(); return; }
     const words = template.replace("§", () => bib).replace("¶", () => (where ? where.value : ""));
     field.value = "";
-    location.hash = "#chat";
-    say({ text: words }, words);
+    const as = key();
+    reports.splice(REPORTS_SHOWN - 1);
+    reports.unshift(as);
+    say({ text: words }, words, as);
+    answered();
+  }
+
+  // On a phone whoever reports one runner after another stays there: what was said in the chat stands beside the bib too.
+  function answered() {
+    const said = reports.flatMap((as) => [as, `${as}.reply`]).map((id) => [...talk.children].find((li) => li.dataset.id === id));
+    document.getElementById("answered")?.replaceChildren(...said.filter(Boolean).map((li) => {
+      const item = li.cloneNode(true);
+      delete item.dataset.at;
+      return item;
+    }));
   }
 
   // Made small here: a hill's signal carries no twelve megapixels, and what the camera wrote into it stays on the telephone.
