@@ -18,6 +18,7 @@ from server.api.snapshot import Picture, number_of
 from server.event.model import Event
 from server.facts.entry import Entry
 from server.facts.state import RaceState
+from server.forecast.day import Strangers
 from server.watch.circle import circle_of, runners_of
 from server.watch.escalation_state import open_alarms
 from server.watch.notice import AlarmValues, Made, StandDownValues
@@ -46,13 +47,14 @@ class _Looked:
     event: Event
     state: RaceState
     made: tuple[Made, ...]
+    strangers: Strangers
 
 
 @dataclass(slots=True)
 class Dues:
     """Of one event who has to be judged, and when. `facts`: because of what was reported; `notices`: because of what became
-    of a notice, which can wait for the next tick; `moved`: because she has moved on, which can wait for `MOVED`; each with
-    the number of the look that found it."""
+    of a notice, which can wait for the next tick; `moved`: because she has moved on, or others' passages came, which can
+    wait for `MOVED`; each with the number of the look that found it."""
 
     facts: dict[str, int] = field(default_factory=dict)
     notices: dict[str, int] = field(default_factory=dict)
@@ -88,6 +90,8 @@ class Dues:
                 self.facts[near] = self._looks
             else:
                 self._has_moved(near, new.now)
+        if new.strangers is not last.strangers and len(new.state.runners) > FEW:
+            self._day_has_changed(new)
         for made in _changed(last.made, new.made):
             if not self._is_own(made):
                 mine = circle_of(picture.situation, made.notice.key.runner)
@@ -101,6 +105,17 @@ class Dues:
             return
         self.moved[runner] = self._looks
         self._ask(runner, min(self._due.get(runner, last + MOVED), last + MOVED))
+
+    def _day_has_changed(self, new: _Looked) -> None:
+        """Of a large field any forecast may be another by others' passages: all on course are judged within `MOVED`, the
+        longest left first, and nobody for it more often than that."""
+        on_course = {r.runner for r in new.state.runners if r.going.on_course}
+        left = [r for r in self._judged if r in on_course]
+        for n, runner in enumerate(left, 1):
+            if runner not in self.moved:
+                at = max(new.now + MOVED * n / len(left), self._judged[runner] + MOVED)
+                self._ask(runner, min(self._due.get(runner, at), at))
+            self.moved[runner] = self._looks
 
     def _ask(self, runner: str, at: datetime) -> None:
         self._due[runner] = at
@@ -160,7 +175,7 @@ class Dues:
 def _looked(picture: Picture) -> _Looked:
     s = picture.situation
     stage = (picture.built, s.hearing, s.downs, s.groups, s.watching_since, s.loaded, *_of_all(s.state))
-    return _Looked(picture.now, number_of(picture.head), stage, s.event, s.state, s.made)
+    return _Looked(picture.now, number_of(picture.head), stage, s.event, s.state, s.made, picture.strangers)
 
 
 def _of_all(race: RaceState) -> tuple[object, ...]:

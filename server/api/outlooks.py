@@ -15,7 +15,7 @@ from server.facts.state import Interval, RaceState, RunnerState
 from server.forecast.bridge import outlook
 from server.forecast.channel_outages import Hearing
 from server.forecast.day import NOBODY, Followed, Strangers, day_of, seen_at, seen_of_others
-from server.forecast.outlook import Day, Outlook, View
+from server.forecast.outlook import DayLegs, Outlook, View
 from server.forecast.values import FloatArray
 from server.log import broke
 
@@ -56,7 +56,7 @@ class OutlookCache:
     outlooks: dict[str, tuple[object, Outlook | None]] = field(default_factory=dict)
     ahead: dict[str, tuple[Outlook, object]] = field(default_factory=dict)
     strangers: Strangers = NOBODY
-    days: dict[str, tuple[bytes, Day | None]] = field(default_factory=dict)
+    days: dict[str, tuple[bytes, DayLegs | None]] = field(default_factory=dict)
     others: dict[str, tuple[RunnerState, Strangers, frozenset[datetime], int, FloatArray | None]] = field(
         default_factory=dict
     )
@@ -138,7 +138,7 @@ def _worked_out(
         return None
 
 
-def _day(known: OutlookCache, event: Event, me: RunnerState, others: FloatArray) -> Day | None:
+def _day(known: OutlookCache, event: Event, me: RunnerState, others: FloatArray) -> DayLegs | None:
     """Worked out once for those times of others, however often something new is heard of her meanwhile."""
     key = others.tobytes()
     before = known.days.get(me.runner)

@@ -232,9 +232,8 @@ class Ticker:
             return (), None
         look, new = dues.look_at(picture), list[Made]()
         whom = dict.fromkeys(dues.to_judge(now, tick=tick))
-        if (first in dues.facts or first not in dues.moved) and any(
-            r.id == first for r in picture.event.runners
-        ):
+        waits = first in dues.moved and first not in dues.facts
+        if not waits and any(r.id == first for r in picture.event.runners):
             near = circle_of(picture.situation, first)
             far = [r for r in whom if r not in near]
             whom = {first: None} | dict.fromkeys(r for r in whom if r in near)

@@ -25,7 +25,7 @@ from server.forecast.channel_outages import Hearing
 from server.forecast.in_event import EventOutlook
 from server.forecast.nights import Night, ends_of, nights_ahead, nights_of, nights_told
 from server.forecast.others import bent
-from server.forecast.outlook import Day
+from server.forecast.outlook import DayLegs
 from server.forecast.planned import Plan
 from server.forecast.posterior import posterior
 from server.forecast.stages import within
@@ -63,7 +63,7 @@ def outlook(
     course: Course,
     outages: Sequence[Interval] = (),
     hearing: Hearing | None = None,
-    day: Day | None = None,
+    day: DayLegs | None = None,
 ) -> EventOutlook:
     """A runner's forecast after the facts. Deterministic: same facts, same outlook.
 

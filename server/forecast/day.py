@@ -20,7 +20,7 @@ from server.facts.state import Interval, RunnerState
 from server.forecast import kinds
 from server.forecast.bridge import reference_of
 from server.forecast.others import FEWEST, factors, nearest
-from server.forecast.outlook import Day
+from server.forecast.outlook import DayLegs
 from server.forecast.planned import Plan
 from server.forecast.values import FloatArray
 
@@ -163,10 +163,10 @@ def _running(at: FloatArray, start: FloatArray, held: Sequence[Interval]) -> Flo
     return np.asarray(after)
 
 
-def day_of(others_s: FloatArray, event: Event, me: RunnerState, plan: Plan, course: Course) -> Day | None:
+def day_of(others_s: FloatArray, event: Event, me: RunnerState, plan: Plan, course: Course) -> DayLegs | None:
     """What those others' times say of her legs; None on a course with nights."""
     if any(p.next_stage is not None for p in event.course_of(me.runner).points):
         return None
     reference = reference_of(plan, course)
     logs = factors(kinds.of(reference), reference, others_s)
-    return Day(tuple(r.point for r in plan.rows[1:]), tuple(logs.tolist()), len(others_s))
+    return DayLegs(tuple(r.point for r in plan.rows[1:]), tuple(logs.tolist()), len(others_s))

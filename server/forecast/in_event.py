@@ -9,7 +9,7 @@ from datetime import UTC, datetime, timedelta
 
 import numpy as np
 
-from server.forecast.outlook import Day, Whereabouts, Window
+from server.forecast.outlook import DayLegs, Whereabouts, Window
 from server.forecast.values import FloatArray, Silence
 from server.forecast.view import EngineView as EngineView
 from server.forecast.view import Posterior
@@ -29,7 +29,7 @@ class EventOutlook:
     silence: Silence
     without: Callable[[], EventOutlook] | None = None
     """How the outlook without anybody's 'not here yet' is made; only where there is one."""
-    day: Day | None = None
+    day: DayLegs | None = None
 
     def at(self, now: datetime) -> EventView:
         return EventView(self, self.posterior.view(_since(self.start, now), self.silence), now)

@@ -38,7 +38,7 @@ class Whereabouts:
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
+class DayLegs:
     """What the times of so many others say of a runner's legs: log factors of those to the points `ids`, in order."""
 
     ids: tuple[str, ...]
@@ -94,7 +94,7 @@ class Outlook(Protocol):
     """A runner's forecast after the facts heard so far."""
 
     @property
-    def day(self) -> Day | None:
+    def day(self) -> DayLegs | None:
         """What others' times of the day have changed of it; None where they say nothing."""
 
     def at(self, now: datetime) -> View:

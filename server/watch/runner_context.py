@@ -14,7 +14,7 @@ from typing import Any, TypeVar, cast
 from server.event.model import Event, MeetingPlan, Part, PartKind, Person, Runner
 from server.facts.entry import Source
 from server.facts.state import Going, RaceState, RunnerState, Stamp
-from server.forecast.outlook import Day, Outlook, View
+from server.forecast.outlook import DayLegs, Outlook, View
 from server.watch.notice import (
     Answer,
     BriefValues,
@@ -195,7 +195,7 @@ class _Remembering:
     without: list[Outlook | None]
 
     @property
-    def day(self) -> Day | None:
+    def day(self) -> DayLegs | None:
         """See `Outlook.day`."""
         return self.real.day
 

@@ -8,7 +8,7 @@ from datetime import timedelta
 
 import pytest
 
-from server.api import due
+from server.api import due, ticker
 from server.api.building import Built, build
 from server.facts.entry import Entry, Kind, Source
 from server.journal import Outcome
@@ -182,3 +182,44 @@ async def test_whoever_is_reported_on_comes_first_though_a_place_of_hers_waits(
         dues.moved[SECOND] = dues._looks
         dues.facts |= dict.fromkeys((RUNNER, ALONE), dues._looks)
         assert (await here.report(SECOND, kind="in", point="stile-out"))[0] == SECOND
+
+
+async def test_others_passages_have_all_on_course_judged_before_long(
+    sqlite_url: str, field: tuple[str, Built], event_files: dict[str, bytes], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Spread over two minutes, the longest left first, and nobody more often than that; the same again is nothing new. Who
+    waits for it is judged at once where she is reported on, before a whole field.
+    """
+    monkeypatch.setattr(ticker, "WITH_HER", 0)
+    async with watched(sqlite_url, field, event_files) as here:
+        running = here.running
+        dues = running.parts.ticker._dues[EVENT]
+        for runner in ALL:
+            dues.judged(runner, 99, None, running.clock.now() - timedelta(hours=1), ())
+
+        async def passes(elapsed: str) -> list[str]:
+            body = {"csv": f"bib,point,elapsed\n7,mill,{elapsed}\n"}
+            status, said = await running.call("olga", "POST", f"/v1/events/{EVENT}/passages", body)
+            assert status == 200, said
+            return await here.tick()
+
+        assert await passes("3:00") == []
+        assert await here.tick(seconds=39) == []
+        assert await here.tick(seconds=1) == ALL[:1]
+        assert await passes("3:01") == []
+        assert await passes("3:01") == []
+        assert await here.tick(seconds=40) == ALL[1:2]
+        dues.facts[RUNNER] = dues._looks
+        assert await here.report(ALL[2], kind="how she is", words="fine") == ALL[2:]
+        del dues.facts[RUNNER]
+        assert await here.tick(seconds=79) == []
+        assert await here.tick(seconds=1) == ALL[:1]
+        for runner in ALL:
+            dues.judged(runner, 99, None, running.clock.now(), ())
+        assert await passes("3:02") == []
+        assert await here.tick(seconds=60) == []
+        assert await passes("3:03") == []
+        for runner in ALL:  # on a picture from before the last passage
+            dues.judged(runner, dues._looks - 1, None, running.clock.now(), ())
+        assert await here.tick(seconds=119) == []
+        assert await here.tick(seconds=1) == ALL

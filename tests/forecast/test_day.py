@@ -20,7 +20,7 @@ from server.forecast.day import Followed, Strangers, day_of, seen_of_others
 from server.forecast.in_event import EventOutlook
 from server.forecast.kinds import of
 from server.forecast.others import MOST, NEAREST, factors
-from server.forecast.outlook import RATHER, Day
+from server.forecast.outlook import RATHER, DayLegs
 from server.forecast.values import FloatArray
 from tests.forecast.test_bridge import START, Built, built, entry, index
 
@@ -281,14 +281,14 @@ def test_no_factors_there_can_be_move_an_alarm_far(built: Built, seen: int, ways
     me = race.runner("maren")
     last = START + timedelta(seconds=float(plan.elapsed_s[seen - 1]))
 
-    def when(day: Day | None) -> tuple[datetime, datetime]:
+    def when(day: DayLegs | None) -> tuple[datetime, datetime]:
         found = outlook(event, me, race, table, course, day=day)
         late = found.late_time()
         overdue = [t for t in (found.unheard_falls_under(0.002, last), found.ended_rather(RATHER, last)) if t]
         assert late is not None
         return late[1], min(overdue)
 
-    bent = when(Day(ids, tuple(MOST * w for w in ways[: len(ids)]), 50))
+    bent = when(DayLegs(ids, tuple(MOST * w for w in ways[: len(ids)]), 50))
     for plain, told in zip(when(None), bent, strict=True):
         assert told - plain < 0.4 * (plain - last)
 
