@@ -71,7 +71,11 @@ def known(event: Event, runner: str, last: LastKnown | None, share: May) -> Last
 
 
 def freshness(picture: Picture, runner: str, share: May = May.YES) -> Freshness:
-    """How good the ground under an answer is."""
+    """How good the ground under an answer is; a page has many answers on the same."""
+    return picture.once(("fresh", runner, share), lambda: _freshness(picture, runner, share))
+
+
+def _freshness(picture: Picture, runner: str, share: May) -> Freshness:
     event, state = picture.event, picture.state.runner(runner)
     late = picture.late_time(runner)
     sharpened = point_name(event, runner, late[0]) if late else ""
@@ -164,14 +168,20 @@ def point_answers(
     picture: Picture, runner: str, share: May, supposed: Supposed | None = None
 ) -> tuple[PointAnswer, ...]:
     """Every point in running order, reached or to come; a smaller share sees the next one and the finish."""
-    event = picture.event
-    view = supposed.view if supposed else picture.views.get(runner)
-    points = event.course_of(runner).points
-    answers = tuple(_point_answer(picture, runner, p, view) for p in points)
+    if supposed:
+        answers = _point_answers(picture, runner, supposed.view)
+    else:
+        view = picture.views.get(runner)
+        answers = picture.once(("points", runner), lambda: _point_answers(picture, runner, view))
     if share is May.YES:
         return answers
     ahead = [a for a in answers if a.window is not None]
     return tuple(a for a in answers if a in ahead[:1] or a.finish)
+
+
+def _point_answers(picture: Picture, runner: str, view: View | None) -> tuple[PointAnswer, ...]:
+    points = picture.event.course_of(runner).points
+    return tuple(_point_answer(picture, runner, p, view) for p in points)
 
 
 def next_point(picture: Picture, runner: str) -> PointAnswer | None:

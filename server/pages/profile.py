@@ -7,6 +7,7 @@ look seen. The same picture stands alone (own colours) or inside a page, whose c
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from html import escape
 
 from server.conversation.telling.measures import KM_PER_MILE
@@ -65,8 +66,7 @@ def course_svg(
     miles: bool = False,
 ) -> str:
     """The same of a course on which nobody runs yet."""
-    corners = [(p.km, p.height_m) for p in profile(course)] or [(0.0, 0.0), (course.length_km, 0.0)]
-    frame = _frame(course, corners)
+    frame, ground = _drawn(course)
     marks = marks or Marks()
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" class="profile" viewBox="0 0 {WIDTH:.0f} {HEIGHT:.0f}" '
@@ -74,7 +74,7 @@ def course_svg(
         _HATCH,
         _no_signal(definition, frame),
         _estimate(marks, frame),
-        _ground(corners, frame),
+        ground,
         _heights(frame, course.has_heights),
         _scale(frame, *((KM_PER_MILE, "mi") if miles else (1.0, "km"))),
         *_points(definition.points, frame),
@@ -90,11 +90,15 @@ _HATCH = (
 )
 
 
-def _frame(course: Course, corners: list[tuple[float, float]]) -> _Frame:
+@lru_cache(maxsize=32)
+def _drawn(course: Course) -> tuple[_Frame, str]:
+    """The frame of a course, and its ground: the same on every board, whoever looks and whenever."""
+    corners = [(p.km, p.height_m) for p in profile(course)] or [(0.0, 0.0), (course.length_km, 0.0)]
     heights = [h for _, h in corners]
     low, high = min(heights), max(heights)
     room = max(50.0, (high - low) * 0.08)
-    return _Frame(course.length_km, low - room, high + room)
+    frame = _Frame(course.length_km, low - room, high + room)
+    return frame, _ground(corners, frame)
 
 
 def _ground(corners: list[tuple[float, float]], frame: _Frame) -> str:

@@ -97,6 +97,29 @@ def due_times(
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _Between:
+    """The time between two moments on each path: log seconds `rest` (m,), rising, + `slope` times the log of the first
+    moment, which is taken to be no earlier than `first` (log seconds): nobody is quicker than from the earliest of them."""
+
+    rest: Floats
+    slope: float
+    first: float
+
+    @classmethod
+    def of(cls, out_s: Floats, later_s: Floats) -> _Between:
+        x, y = np.log(out_s), np.log(later_s - out_s)
+        spread = float(x.var())
+        shared = float(((x - x.mean()) * (y - y.mean())).mean())
+        # Nobody is quicker to the next point for being late at this one; beyond 1.5 a line is fitted to noise.
+        slope = float(np.clip(shared / spread, 0.0, 1.5)) if spread > 1e-10 else 0.0
+        return cls(np.sort(y - slope * x), slope, float(x.min()))
+
+    def later_by(self, at_s: float) -> float:
+        """What is added to `rest` of whoever leaves at that moment."""
+        return self.slope * max(math.log(at_s), self.first)
+
+
 def odds_out_at(out_s: Floats, later_s: Floats, at_s: float, by_s: float) -> float:
     """P(she is at a later moment by by_s, given that she leaves an earlier point at at_s), she getting there.
 
@@ -104,38 +127,41 @@ def odds_out_at(out_s: Floats, later_s: Floats, at_s: float, by_s: float) -> flo
     between them is taken as growing with how late she is, as it does over the paths (a line through
     logarithms), with the paths' own scatter.
     """
-    x, y = np.log(out_s), np.log(later_s - out_s)
-    spread = float(x.var())
-    shared = float(((x - x.mean()) * (y - y.mean())).mean())
-    # Nobody is quicker to the next point for being late at this one; beyond 1.5 a line is fitted to noise.
-    slope = float(np.clip(shared / spread, 0.0, 1.5)) if spread > 1e-10 else 0.0
-    # Earlier than any path she is still no quicker than the quickest of them.
-    rest = np.exp(y + slope * (max(math.log(at_s), float(x.min())) - x))
-    return float((at_s + rest <= by_s).mean())
+    between = _Between.of(out_s, later_s)
+    return float((at_s + np.exp(between.rest + between.later_by(at_s)) <= by_s).mean())
 
 
 def latest_out(
     out_s: Floats, later_s: Floats, by_s: float, *, odds: float = SAFE_ODDS, gets_there: float = 1.0
 ) -> float | None:
-    """The latest moment out of an earlier point with which a later one is still made by by_s with those odds.
+    """The latest moment out of an earlier point with which a later one is still made by by_s with those odds
+    (`odds_out_at`).
 
     All in seconds since her start: out_s, later_s (m,), m >= 20, 0 < out_s < later_s. gets_there:
     probability that she gets from one to the other at all. None where no moment is early enough. Exact to a
     second.
     """
-    if len(out_s) < LEAST_PATHS or len(out_s) != len(later_s):
-        raise ValueError(f"latest_out needs {LEAST_PATHS} paths or more of one length, not {len(out_s)}")
+    m = len(out_s)
+    if m < LEAST_PATHS or m != len(later_s):
+        raise ValueError(f"latest_out needs {LEAST_PATHS} paths or more of one length, not {m}")
     if not (np.all(out_s > 0) and np.all(later_s > out_s)):
         raise ValueError("latest_out needs paths in seconds since her start, later ones later")
     low, high = 1.0, by_s
-    if by_s <= low or odds_out_at(out_s, later_s, low, by_s) * gets_there < odds:
+    # Whenever she leaves, the paths are in time in the same order: the last that is needed decides for all.
+    needed = math.ceil(odds * m / gets_there - 1e-9) if gets_there > 0.0 else m + 1
+    if by_s <= low or needed > m:
+        return None
+    between = _Between.of(out_s, later_s)
+    rest = float(between.rest[max(needed, 1) - 1])
+
+    def in_time(at_s: float) -> bool:
+        return at_s + math.exp(rest + between.later_by(at_s)) <= by_s
+
+    if not in_time(low):
         return None
     while high - low > 0.5:
         middle = (low + high) / 2.0
-        if odds_out_at(out_s, later_s, middle, by_s) * gets_there >= odds:
-            low = middle
-        else:
-            high = middle
+        low, high = (middle, high) if in_time(middle) else (low, middle)
     return low
 
 

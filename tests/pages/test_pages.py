@@ -6,6 +6,7 @@ import asyncio
 import json
 import re
 from contextlib import ExitStack
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from xml.etree import ElementTree
 
@@ -355,3 +356,13 @@ async def test_the_profile_counts_in_the_readers_unit(site: Site) -> None:
     scales = [re.findall(r'<text class="scale"[^>]*middle[^>]*>([^<]+)<', d) for d in drawn]
     assert (scales[0][0], scales[1][0]) == ("0 km", "0 mi")
     assert int(scales[1][-1]) <= 100 < int(scales[0][-1])
+
+
+async def test_a_changed_line_is_drawn_anew(site: Site) -> None:
+    """The ground is kept by the line it was drawn of: another line of that course has its own."""
+    picture = await site.parts.pictures.take(EVENT, site.clock.now())
+    course = picture.course("maren")
+    higher = replace(course, height_m=course.height_m * 2.0)
+    drawn = [profile_svg(picture.event, "maren", c) for c in (course, higher, course)]
+    grounds = [re.findall(r'<polygon class="ground"[^>]*points="([^"]*)"', d) for d in drawn]
+    assert grounds[0] == grounds[2] != grounds[1]
