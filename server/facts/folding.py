@@ -25,7 +25,7 @@ from server.facts.race import (
     start_of,
     start_said,
 )
-from server.facts.runner import fold_runner
+from server.facts.runner import Settled, fold_runner
 from server.facts.state import Hold, Interval, RaceState, Received, RunnerState
 
 __all__ = ["Folding"]
@@ -108,6 +108,7 @@ class Folding:
         self._sorted: dict[str, _Sorted] = {}
         self._clashes: dict[int, tuple[tuple[str, str], ...]] = {}
         self._states: dict[str, RunnerState] = {}
+        self._settled: dict[str, Settled | None] = {}
         self._started: dict[str, bool] = {}
         self._next_start: datetime | None = None
         self._race: _Race | None = None
@@ -306,7 +307,9 @@ class Folding:
         hers, rests = self._sorted.get(runner.id, _NOTHING), race.rests[runner.id]
         mine = tuple(sorted((*hers.counts, *rests.for_all), key=seen_order)) if rests.for_all else hers.counts
         course = self._event.course_of(runner.id)
-        state = fold_runner(runner, course, rests.start, mine, now, self._place)
+        state, self._settled[runner.id] = fold_runner(
+            runner, course, rests.start, mine, now, self._place, self._settled.get(runner.id)
+        )
         self._started[runner.id] = now >= rests.start
         self._states[runner.id] = replace(
             state,

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from bisect import bisect_left
+from collections.abc import Iterable, Sequence
+from copy import copy
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -66,6 +68,30 @@ _PLAIN_STEPS = {
 _LAST_IN_THE_SAME_MOMENT = {Kind.RETIRED: 4, Kind.IN_HAND: 5, Kind.RACE_CONTROL_TOLD: 6, Kind.STAND_DOWN: 7}
 
 
+OPEN_ITEMS = 64
+"""Once a walk has come so far past what is settled of it, all but the newest half of these is settled (own choice): a report
+of earlier than that has the whole walk made again."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Settled:
+    """A walk up to a moment, as it stood there, with what it rests on: entries and reports of points before that moment."""
+
+    upto: datetime
+    entries: Sequence[Entry]
+    reports: Sequence[_Item]
+    walk: _Walk
+
+    def goes_on(self, fresh: _Walk, left: Sequence[Entry], reports: Sequence[_Item]) -> _Walk | None:
+        """Where what `fresh` would walk over begins as this walk did: one that has got as far."""
+        same = (
+            self.walk.rests_on() == fresh.rests_on()
+            and _by(left, self.upto) == self.entries
+            and [i for i in reports if i.at < self.upto] == self.reports
+        )
+        return self.walk.as_it_stands(fresh.seen) if same else None
+
+
 def fold_runner(
     runner: Runner,
     course: CourseDef,
@@ -73,8 +99,10 @@ def fold_runner(
     entries: tuple[Entry, ...],
     now: datetime,
     place: Placer | None,
-) -> RunnerState:
-    """The state of one runner from the entries that count and concern her, in any order.
+    settled: Settled | None = None,
+) -> tuple[RunnerState, Settled | None]:
+    """The state of one runner from the entries that count and concern her, in seen order; and what is settled of the walk,
+    from which the next one may go on.
 
     A report the table refuses changes nothing, so it must not hide another report of the same moment:
     the walk is made again without it until every report that counts for a time is allowed.
@@ -84,13 +112,40 @@ def fold_runner(
     left = [e for e in entries if e.kind not in _PLACE or e.point in known]
     while True:
         walk = _Walk(runner, course, start, place, visits(left))
-        walk.run(left, now)
+        walk, so_far = _walked(walk, left, now, settled)
         again = [e for e in walk.refused if e.kind in _PLACE and walk.has_other_reports(e)]
         if not again:
-            return walk.state(left, refused + walk.refused)
+            return walk.state(left, refused + walk.refused), so_far
         refused += again
         gone = {e.id for e in again}
         left = [e for e in left if e.id not in gone]
+
+
+def _walked(
+    walk: _Walk, left: Sequence[Entry], now: datetime, settled: Settled | None
+) -> tuple[_Walk, Settled | None]:
+    """The walk over everything, from what is settled of it where that still holds."""
+    reports, ahead = walk.reports(now), left
+    further = settled.goes_on(walk, left, reports) if settled is not None else None
+    if settled is not None and further is not None:
+        walk, ahead = further, left[len(settled.entries) :]
+        items = [i for i in reports if i.at >= settled.upto]
+    else:
+        settled, items = None, reports
+    items = sorted([*items, *(_item(e) for e in ahead if e.kind not in _PLACE)], key=_Item.order)
+    if len(items) > OPEN_ITEMS:
+        upto = items[-OPEN_ITEMS // 2].at
+        walk.over(i for i in items if i.at < upto)
+        before = [i for i in reports if i.at < upto]
+        settled = Settled(upto, _by(left, upto), before, walk.as_it_stands(walk.seen))
+        items = [i for i in items if i.at >= upto]
+    walk.over(items)
+    return walk, settled
+
+
+def _by(entries: Sequence[Entry], moment: datetime) -> Sequence[Entry]:
+    """Those seen before that moment, of entries in seen order."""
+    return entries[: bisect_left(entries, moment, key=lambda e: e.seen_at)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +164,16 @@ class _Item:
         return (self.at, self.rank, self.index, self.step is Step.OUT, tie)
 
 
+def _item(e: Entry) -> _Item:
+    step = _PLAIN_STEPS.get(e.kind)
+    if e.kind is Kind.RETIRED and e.how is Retired.DID_NOT_START:
+        step = Step.DID_NOT_START
+    rank = _LAST_IN_THE_SAME_MOMENT.get(e.kind, 2)
+    if e.how is Retired.NOT_SAID:
+        rank -= 1  # that it is over, before how
+    return _Item(e.seen_at, rank, -1, step, e)
+
+
 class _Walk:
     """The mutable middle of the fold: one pass over the items of one runner."""
 
@@ -125,7 +190,7 @@ class _Walk:
         self.index = {p.id: i for i, p in enumerate(course.points)}
         self.finish = next((p.id for p in course.points if p.finish), course.points[-1].id)
         self.going = Going.BEFORE_START
-        self.times: dict[str, PointTimes] = {}
+        self.times_of: set[str] = set()
         self.positions: list[PlacedFix] = []
         self.not_yet: list[NotYet] = []
         self.rests: list[Interval] = []
@@ -156,14 +221,30 @@ class _Walk:
 
     # -- what to walk over -------------------------------------------------------------------------
 
-    def run(self, entries: Iterable[Entry], now: datetime) -> None:
-        """Walk over everything in order."""
+    def rests_on(self) -> tuple[object, ...]:
+        """What the walk rests on beside what it goes over."""
+        return self.runner, self.course, self.start, self.place
+
+    def as_it_stands(self, seen: dict[str, PointReports]) -> _Walk:
+        """A walk that goes on from here by itself, with these reports of points."""
+        walk = copy(self)
+        for name, value in vars(self).items():
+            if isinstance(value, list | set):
+                setattr(walk, name, value.copy())
+        walk.seen = seen
+        return walk
+
+    def over(self, items: Iterable[_Item]) -> None:
+        """Walk over these, which are in order."""
+        for item in items:
+            self._walk(item)
+
+    def reports(self, now: datetime) -> list[_Item]:
+        """Of each point what counts, and the start once it has come, in order."""
         items = [i for v in self.seen.values() for i in self._visit_items(v)]
-        items += [self._item(e) for e in entries if e.kind not in _PLACE]
         if now >= self.start:
             items.append(_Item(self.start, 0, -1, Step.START_TIME, None))
-        for item in sorted(items, key=_Item.order):
-            self._walk(item)
+        return sorted(items, key=_Item.order)
 
     def _visit_items(self, visit: PointReports) -> list[_Item]:
         """The reports that count at one point; one item where the same report gives both times."""
@@ -181,15 +262,6 @@ class _Walk:
             out = Step.FINISH if into is Step.FINISH else (Step.THROUGH if through else Step.OUT)
             items.append(_Item(t.left.at, 1, i, out, departure))
         return items
-
-    def _item(self, e: Entry) -> _Item:
-        step = _PLAIN_STEPS.get(e.kind)
-        if e.kind is Kind.RETIRED and e.how is Retired.DID_NOT_START:
-            step = Step.DID_NOT_START
-        rank = _LAST_IN_THE_SAME_MOMENT.get(e.kind, 2)
-        if e.how is Retired.NOT_SAID:
-            rank -= 1  # that it is over, before how
-        return _Item(e.seen_at, rank, -1, step, e)
 
     def has_other_reports(self, e: Entry) -> bool:
         """Whether the same moment at the same point is told by another report as well."""
@@ -268,7 +340,7 @@ class _Walk:
     def _keep_times(self, point: str) -> None:
         """Both moments of a point are kept as soon as one report of it is allowed; `state` drops a moment
         whose own report was refused."""
-        self.times[point] = self.seen[point].times()
+        self.times_of.add(point)
         self.furthest = max(self.furthest, self.index[point])
 
     def _retire(self, was: Going, e: Entry) -> None:
@@ -454,14 +526,14 @@ class _Walk:
         out: list[PointTimes] = []
         for i, p in enumerate(self.course.points):
             v = self.seen.get(p.id)
-            if v is not None and p.id in self.times:
+            if v is not None and p.id in self.times_of:
                 v = PointReports(
                     p.id,
                     tuple(e for e in v.arrivals if e.id not in refused),
                     tuple(e for e in v.departures if e.id not in refused),
                 )
                 out.append(v.times())
-            elif i < self.furthest or (i == self.furthest and p.id not in self.times):
+            elif i < self.furthest or (i == self.furthest and p.id not in self.times_of):
                 out.append(PointTimes(p.id, implied=True))
         return tuple(out)
 

@@ -11,10 +11,11 @@ from typing import Any
 import pytest
 
 from server.event.model import Event
-from server.facts.entry import Entry, Kind, Source
+from server.facts import runner as runner_fold
+from server.facts.entry import Entry, Fix, Kind, Source
 from server.facts.fold import fold
 from server.facts.folding import Folding
-from server.facts.placing import Placed
+from server.facts.placing import KnownAt, Placed
 from server.facts.race import RACE_WIDE, RaceFacts, race_facts
 from server.facts.state import RaceState
 from server.facts.stop_log import Item, Logged
@@ -118,6 +119,94 @@ def test_what_came_one_by_one_is_what_came_at_once(
             assert (known and known.of) == (whole.received.get(name) and whole.received[name].of), e.id
     assert folding.at(now).received["maren"].of["b"] == clock("9:40")
     assert folding.at(now).received["maren"].last == clock("9:55")
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_walk_that_goes_on_is_the_whole_walk(
+    seed: int,
+    entry: Make,
+    event: Event,
+    clock: Clock,
+    placer: Any,
+    fix_at: Callable[..., Any],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Of a long night most is settled: what comes late, is of an earlier moment, is taken back or said anew, a start that is
+    moved and a clock put back still leave the state of all entries together."""
+    monkeypatch.setattr(runner_fold, "OPEN_ITEMS", 8)
+    chance, start, rows = random.Random(seed), clock("4:00"), list[Entry]()
+    kinds = (*(Kind.IN, Kind.OUT, Kind.THROUGH) * 3, Kind.RESTING, Kind.MOVING_AGAIN, Kind.RETIRED, Kind.IN_HAND,
+             Kind.ASKED_FOR_HELP, Kind.STAND_DOWN, Kind.NOT_HERE_YET, Kind.HOW_SHE_IS, Kind.CONTACT_LOST)  # fmt: skip
+    for n in range(160):
+        came, name = start + timedelta(minutes=3 * n), f"e{n:03}"
+        late = timedelta(minutes=chance.choice((0, 0, 0, 0, 2, 15, 90)))
+        if chance.random() < 0.5:
+            seen, fix = max(came - late, start), fix_at(min(0.6 * n, 99.0))
+            more = {"fix": fix, "point": None, "source": Source.TRACKER, "sender": "box"}
+            made = entry(Kind.POSITION, seen, received_at=came, id=name, **more)
+        elif n > 20 and chance.random() < 0.2:
+            about = chance.choice(rows[-20:]).id
+            made = entry(Kind.TAKEN_BACK, came, about=about, id=name)
+        else:
+            point = ("start", "mill", "chapel", "moss", "finish")[min(n // 32 + chance.choice((0, 0, 1)), 4)]
+            who = chance.choice((Source.CREW, Source.VOLUNTEER))
+            seen, kind = max(came - late, start), chance.choice(kinds)
+            made = entry(kind, seen, point=point, source=who, received_at=came, id=name)
+        rows.append(made)
+    rows[100] = entry(Kind.START_DELAYED, "5:00", runner=None, amount=timedelta(minutes=10), id="later")
+    folding = Folding(event, placer)
+    for n, e in enumerate(rows, start=1):
+        now = max(e.received_at, start)
+        folding.add([e])
+        assert folding.at(now) == fold(rows[:n], event, now, placer), e.id
+    for now in (clock("7:00"), clock("13:00")):
+        assert folding.at(now) == fold(rows, event, now, placer)
+
+
+def test_a_report_of_now_that_moves_a_settled_one_has_all_walked_again(
+    entry: Make, event: Event, clock: Clock, placer: Any, fix_at: Callable[..., Any]
+) -> None:
+    """She was in at nine by who is trusted more, and rested until then: crew's 'in' of six, long settled, is none."""
+    rows = [
+        entry(Kind.RESTING, "5:30", point=None, id="r"),
+        entry(Kind.IN, "6:00", point="chapel", id="crew"),
+    ]
+    for n in range(100):
+        seen = clock("6:00") + timedelta(minutes=n)
+        more = {"point": None, "source": Source.TRACKER, "sender": "box"}
+        rows.append(entry(Kind.POSITION, seen, fix=fix_at(40), id=f"f{n}", **more))
+    folding, now = Folding(event, placer), clock("10:00")
+    folding.add(rows)
+    assert [r.end for r in folding.at(now).runner("maren").rests] == [clock("6:00")]
+    rows.append(entry(Kind.IN, "9:00", point="chapel", source=Source.VOLUNTEER, id="post"))
+    folding.add(rows[-1:])
+    assert [r.end for r in folding.at(now).runner("maren").rests] == [clock("9:00")]
+    assert folding.at(now) == fold(rows, event, now, placer)
+
+
+def test_a_report_of_now_walks_over_little(
+    entry: Make, event: Event, clock: Clock, fix_at: Callable[..., Any]
+) -> None:
+    """However long she has been tracked, what comes next places a few fixes and not all."""
+    placed = list[datetime]()
+
+    def counting(course: str, fix: Fix, at: datetime, before: KnownAt) -> Placed:
+        placed.append(at)
+        return Placed(km=fix.lat * 100, off_m=0.0)
+
+    def position(n: int) -> Entry:
+        seen = clock("4:00") + timedelta(minutes=n)
+        more = {"point": None, "source": Source.TRACKER, "sender": "box"}
+        return entry(Kind.POSITION, seen, fix=fix_at(n / 10), id=f"f{n}", **more)
+
+    folding, now = Folding(event, counting), clock("14:00")
+    folding.add(map(position, range(500)))
+    folding.at(now)
+    for e in (position(500), entry(Kind.IN, "12:25", point="chapel", id="in"), position(501)):
+        placed.clear()
+        folding.add([e])
+        folding.at(now)
+        assert 0 < len(placed) <= runner_fold.OPEN_ITEMS
 
 
 def test_what_waited_for_a_word_came_with_it(entry: Make, event: Event, clock: Clock) -> None:
