@@ -1,13 +1,15 @@
 """Where the person who writes stands, and where a runner is due: what 'she is just in' means from them.
 
 A place is known by what people said of themselves ('we are at Mill'), by those who share their meeting there (a car
-arrives with all its people), and by what they reported of her from there. It holds until they say that they left, or
-until she has been out of it for so long that they will have left too.
+arrives with all its people), by what they reported of her from there, and by the drive to it that they said they began,
+once it is over. It holds until they say that they left or set out for another, or until she has been out of it for so
+long that they will have left too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from geopy.distance import geodesic
@@ -18,6 +20,7 @@ from server.facts.entry import Entry, Fix, Kind
 from server.plan.movements.roads import course_spots
 from server.watch.circle import share_of
 from server.watch.crew_routes import Party, parties_of
+from server.watch.crew_whereabouts import company, plans_of, set_out_at, way_of
 from server.watch.leaving import next_of
 from server.watch.meetings import members
 
@@ -42,14 +45,41 @@ def stands_at(picture: Picture, person: str) -> str | None:
 
 
 def _stands_at(picture: Picture, person: str) -> str | None:
-    parties = _parties(picture, person)
-    said = max(_said(picture, parties, person), default=None)
+    parties, trips = _parties(picture, person), tuple(_trips(picture, person))
+    arrived = ((t.ends, t.point) for t in trips if t.ends is not None and t.ends <= picture.now)
+    said = max((*_said(picture, parties, person), *arrived), default=None)
     if said is None or picture.now - said[0] > HOLDS:
         return None
     at, point = said
     beside = _with(picture, parties, person, point)
     left = [s.at for p, who, s in picture.state.crew_left if p == point and who in beside]
+    left += [t.begun for t in trips if t.point != point]
     return None if any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
+
+
+@dataclass(frozen=True, slots=True)
+class _Trip:
+    """A drive to a meeting's point that a person said they began; `ends`: once it is over, None where nobody timed it or
+    they said since that they can't come."""
+
+    begun: datetime
+    ends: datetime | None
+    point: str
+
+
+def _trips(picture: Picture, person: str) -> Iterator[_Trip]:
+    event = picture.event
+    given_up = max((f.stamp.at for f in picture.state.fallen if f.person == person), default=None)
+    for runner in event.once("met by", lambda: _met_by(event)).get(person, ()):
+        sight = picture.sight(runner)
+        for plan in plans_of(sight, runner):
+            if person not in members(event, plan):
+                continue
+            begun = set_out_at(sight, plan, company(sight, plan, person) or (person,))
+            if begun is not None and begun <= picture.now:
+                lasts = way_of(sight, plan, person).whole
+                lost = lasts is None or (given_up is not None and given_up >= begun)
+                yield _Trip(begun, None if lost or lasts is None else begun + lasts, plan.point)
 
 
 def waits_at(picture: Picture, runner: str, person: str) -> str | None:
