@@ -1,4 +1,5 @@
-"""'Wake me when she is in at the mill': kept, told once when it happens or can't any more, seen and taken back."""
+"""'Wake me when she is in at the mill', or so long before: kept, told once when it is so or can't any more, seen and taken
+back."""
 
 from __future__ import annotations
 
@@ -21,7 +22,8 @@ async def wished(visit: Visit, meant: Requested) -> Reply:
     her = visit.runner(meant.runner) or visit.context().runner(None)
     if her is None:
         return visit.reply(visit.s("ask-runner"))
-    point = meant.point or _where(visit, her, meant.edge)
+    mine = _next_of_mine(visit, her) if meant.amount is not None else None
+    point = meant.point or mine or _where(visit, her, meant.edge)
     if point is None:
         return visit.reply(visit.s("remind-when"))
     place = visit.point_name(her.id, point)
@@ -32,16 +34,22 @@ async def wished(visit: Visit, meant: Requested) -> Reply:
         return visit.reply(visit.s("await-race-over", runner=her.name, place=place))
     # Wished twice it is told once.
     same = (
-        a.entry for a in visit.event.awaited if (a.runner, a.point, a.edge) == (her.id, point, meant.edge)
+        a.entry
+        for a in visit.event.awaited
+        if (a.runner, a.point, a.edge, a.before) == (her.id, point, meant.edge, meant.amount)
     )
     entry = next(same, None)
     if entry is None:
         noted = await stand_in.keep(
-            visit, Kind.REMIND, meant.words, point=point, runner=her.id, edge=meant.edge
+            visit, Kind.REMIND, meant.words, point=point, runner=her.id, edge=meant.edge, amount=meant.amount
         )
         entry = noted.entry
     there = _forecast(visit, her, point)
     window = visit.say.window(there.window) if there is not None and there.window is not None else "none"
+    if meant.amount is not None and window != "none":
+        length = visit.say.length(meant.amount)
+        text = visit.s("await-before", runner=her.name, place=place, window=window, length=length)
+        return visit.reply(text, visit.undo_button(entry))
     text = visit.s("await-set", runner=her.name, edge=meant.edge, place=place, window=window)
     return visit.reply(text, visit.undo_button(entry))
 
@@ -61,6 +69,15 @@ def _where(visit: Visit, her: RunnerHere, edge: str) -> str | None:
     ahead = order[order.index(her.reached) + 1 :] if her.reached in order else order
     mine = next((p for p in (her.own, visit.context().point) if p in ahead), None)
     return mine or next(iter(ahead), None)
+
+
+def _next_of_mine(visit: Visit, her: RunnerHere) -> str | None:
+    """Where the writer meets her next; None where that is nowhere."""
+    try:
+        told = visit.view.next(visit.event.id, her.id)
+    except Refused:
+        return None
+    return next((m.values.point for m in told.meetings if m.mine and not m.values.lost), None)
 
 
 def _has_been(visit: Visit, her: RunnerHere, point: str, edge: str) -> str:

@@ -78,7 +78,7 @@ async def to_bed(visit: Visit, said: Acknowledged) -> Reply:
 
 async def _remind(visit: Visit, meant: Requested) -> Reply:
     until = _when(visit, meant)
-    if until is None and meant.edge:
+    if meant.edge and (until is None or meant.amount is not None):
         return await awaiting.wished(visit, meant)
     if until is None:
         return visit.reply(lines(_leave_tells(visit, meant), visit.s("remind-when")))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from server.conversation import changing
 from server.conversation.submit import hand_in
@@ -53,6 +53,7 @@ async def keep(
     until: datetime | None = None,
     runner: str | None = None,
     edge: str = "",
+    amount: timedelta | None = None,
 ) -> NotedAnswer:
     """What is wanted, as an entry. Its key is the message's with the words, so that two wishes of one message are two."""
     one = Report(
@@ -65,6 +66,7 @@ async def keep(
         person=to,
         runner=runner,
         edge=edge,
+        amount=amount,
     )
     mark = hashlib.sha256(words.encode()).hexdigest()[:8]
     return await hand_in(visit, one, f"{visit.key()}.{mark}")

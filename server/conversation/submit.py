@@ -4,6 +4,7 @@ for undo and correction."""
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 from server.conversation import actions
@@ -19,6 +20,9 @@ from server.facts.hearsay import HEARSAY
 from server.facts.stop_log import Logged
 
 HANDED_KEPT = 20
+TOLD_AGAIN = timedelta(minutes=20)
+"""Who tells so soon once more that she was in or out, now with a time, tells a better one (own choice)."""
+_MOVES = frozenset({Kind.IN, Kind.OUT, Kind.THROUGH})
 
 
 async def hand_in(visit: Visit, one: Report, key: str, *, more_follows: bool = False) -> NotedAnswer:
@@ -140,20 +144,39 @@ def _logged(one: Logged) -> dict[str, Any]:
 
 def _replaced(visit: Visit, one: Report) -> str | None:
     """The entry this one is instead of: the one made from the message of which this is the edited form; for
-    a correction this person's last of the same kind and runner, else the last one; else none."""
+    a correction this person's last of the same kind and runner, else the last one; for a time told of what they told a
+    while ago that; else none."""
     edited = visit.first_key()
     if edited:
         return next((h.entry for h in visit.memory.handed if h.message == edited), None)
     if one.kind is Kind.LOG:
         return _said_more_of(visit, one)
-    if one.instead or not one.corrects:
-        return one.instead or None
+    if one.instead:
+        return one.instead
+    if not one.corrects:
+        return _told_again(visit, one)
     mine = [h for h in visit.memory.handed if h.event == visit.event.id and h.report.runner == one.runner]
     same = [h for h in mine if h.report.kind is one.kind]
     there = [h for h in same if h.report.point == one.point]
     if there:
         return there[-1].entry
     return (same or mine)[-1].entry if mine else None
+
+
+def _told_again(visit: Visit, one: Report) -> str | None:
+    """This person's report of the same a while ago, where this one says another time: nobody comes to a point twice."""
+    if one.kind not in _MOVES or one.point is None or one.seen_at == visit.sent_at:
+        return None
+    same = (
+        h
+        for h in reversed(visit.memory.handed)
+        if h.event == visit.event.id
+        and (h.report.kind, h.report.runner, h.report.point) == (one.kind, one.runner, one.point)
+    )
+    before = next(same, None)
+    if before is None or visit.now - before.at > TOLD_AGAIN or before.report.seen_at == one.seen_at:
+        return None
+    return before.entry
 
 
 def _said_more_of(visit: Visit, one: Report) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 from server.event.model import Event
@@ -14,21 +14,25 @@ __all__ = ["Awaited", "Came", "awaited", "came", "is_wish"]
 
 
 class Came(StrEnum):
-    """What has come of it: it happened; she was reported at a later point and never there; her race is over before."""
+    """What has come of it: it happened; it is as long before as was wished, by her window; she was reported at a later point
+    and never there; her race is over before."""
 
     YES = "yes"
+    SOON = "soon"
     UNSEEN = "unseen"
     OVER = "over"
 
 
 @dataclass(frozen=True, slots=True)
 class Awaited:
-    """A wish that is still open: its entry, whose, where, and whether to hear of her being 'in' or 'out' there."""
+    """A wish that is still open: its entry, whose, where, and whether to hear of her being 'in' or 'out' there;
+    `before`: how long before she is in."""
 
     entry: str
     runner: str
     point: str
     edge: str
+    before: timedelta | None = None
 
 
 def came(e: Entry, state: RunnerState, order: tuple[str, ...]) -> tuple[Came, Stamp | None] | None:
@@ -69,5 +73,5 @@ def awaited(race: RaceState, event: Event, person: str, now: datetime) -> tuple[
             continue
         order = tuple(p.id for p in event.course_of(e.about).points)
         if came(e, race.runner(e.about), order) is None:
-            found.append(Awaited(e.id, e.about, e.point or "", e.edge or "in"))
+            found.append(Awaited(e.id, e.about, e.point or "", e.edge or "in", e.amount))
     return tuple(found)

@@ -221,7 +221,7 @@ class LookBackValues:
 class ReminderValues:
     """What a person wanted to be reminded of, or woken for, in their own words of `at`. For when she is in or out (`edge`)
     at `point`: what has `came` of it (server/facts/awaiting.py), seen when and reported by whom; `then` is where she was
-    reported after it."""
+    reported after it; `window` where she is only due soon."""
 
     entry: str
     words: str
@@ -232,6 +232,7 @@ class ReminderValues:
     seen_at: datetime | None = None
     told_by: str = ""
     then: str = ""
+    window: Window | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -122,7 +122,8 @@ def reminders(situation: Situation, _: tuple[Made, ...], now: datetime) -> Itera
 
 
 def wishes(sight: Sight) -> Iterator[Draft | Wake]:
-    """That she is in or out where somebody wanted to hear of it, or can't be any more: once, unless it is taken back."""
+    """That she is in or out where somebody wanted to hear of it, or soon will be, or can't be any more: once, unless it is
+    taken back."""
     order = tuple(p.id for p in sight.event.course_of(sight.runner.id).points)
     for e in sight.race.requests:
         if not is_wish(e) or e.about != sight.runner.id:
@@ -132,6 +133,8 @@ def wishes(sight: Sight) -> Iterator[Draft | Wake]:
         back = [m for m in sight.told(NoticeKind.CORRECTION, e.by, point) if e.id in m.notice.facts]
         if len(told) > len(back):
             yield from _not_so(sight, e, told[-1]) if found is None else ()
+        elif found is None and e.amount is not None:
+            yield from _soon(sight, e, e.amount)
         elif found is not None and (found[1] is None or found[1].by != e.by):
             how, stamp = found
             then = _reported_at(sight, stamp) if how is Came.UNSEEN else ""
@@ -142,6 +145,21 @@ def wishes(sight: Sight) -> Iterator[Draft | Wake]:
             yield Draft(
                 NoticeKind.REMINDER, e.by, point, f"{e.id}:{len(back)}", owed, values, facts, mine=True
             )
+
+
+def _soon(sight: Sight, e: Entry, before: timedelta) -> Iterator[Draft | Wake]:
+    """So long before she may be there at the earliest by her window of the last fact: silence lets nobody sleep on."""
+    view, point = sight.fact_view, e.point or ""
+    if view is None or point not in view.points:
+        return
+    window = view.window(point)
+    if sight.now < window.early - before:
+        yield Wake(window.early - before)
+        return
+    values = ReminderValues(e.id, e.words, e.seen_at, point, e.edge or "", Came.SOON.value, window=window)
+    yield Draft(
+        NoticeKind.REMINDER, e.by, point, f"{e.id}:0", window.early - before, values, (e.id,), mine=True
+    )
 
 
 def _not_so(sight: Sight, e: Entry, told: Made) -> Iterator[Draft]:

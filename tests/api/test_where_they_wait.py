@@ -56,6 +56,22 @@ async def test_who_said_that_they_are_there_is_taken_at_their_word(two_cars: Run
     assert said.startswith("Noted: Maren out of Ravel Dod")
 
 
+async def test_who_set_out_for_the_next_speaks_of_there_once_the_drive_is_over(sqlite_url: str) -> None:
+    """Ana stood at the start and pressed 'on our way' to the mill, and says no 'here': what she sees next is there, and
+    counts; she is no longer at the start."""
+    async with running(sqlite_url, TWO_CARS) as server:
+        await ask(server, "parked at the start")
+        await pass_time(server, 1)
+        (leave,) = [m for m in await made(server, NoticeKind.LEAVE_NOW) if m.notice.key.person == "ana"]
+        await server.call(
+            "ana", "POST", f"/v1/events/first/notices/{leave.short}/answer", {"answer": "leaving"}
+        )
+        server.clock.advance(timedelta(hours=1))
+        assert (await ask(server, "no sign of her yet")).startswith("Noted: Maren not at Skelter Mill yet")
+        server.clock.advance(timedelta(minutes=15))
+        assert (await ask(server, "she's just in")).startswith("Noted: Maren in at Skelter Mill")
+
+
 async def test_who_was_with_her_last_still_means_there(two_cars: Running) -> None:
     """Ana, who reported her in, remembers 'out' hours late: out of the mill, as she says when."""
     said = await ask(two_cars, "she left at 7:30")

@@ -252,3 +252,27 @@ async def test_of_her_own_race_she_is_asked_as_of_hers(race: Race) -> None:
     assert "Your race is over" in labels
     assert "Her race is over" not in labels
     assert "is your race over" in reply.text
+
+
+@pytest.mark.parametrize("words", ["sorry she went at 08:47", "raus war 08:47", "repartie à 8h47"])
+async def test_who_tells_it_again_with_a_time_tells_a_better_one(race: Race, words: str) -> None:
+    """Nobody is out of a point twice: one report is left, with the time said last, though it is the earlier."""
+    await _seen_in(race)
+    race.at("08:50")
+    await race.say("ana", "off again")
+    await race.say("ana", words)
+    _, left = await _times(race, "moor")
+    assert left is not None
+    assert left.minute == 47
+    counted = [t for t in (await race.state()).runner("maren").times if t.point == "moor"]
+    assert not any(t.also_left for t in counted)
+
+
+@pytest.mark.parametrize("words", ["47 sorry", "sorry 47", "47, pardon", "nein 47"])
+async def test_bare_minutes_put_right_are_no_danger(race: Race, words: str) -> None:
+    """No number to call above a slip of the finger."""
+    await _seen_in(race)
+    race.at("08:50")
+    await race.say("ana", "out 0848")
+    text = (await race.say("ana", words)).text
+    assert text.startswith("Noted: Maren out of Moor Cross, 08:47"), text

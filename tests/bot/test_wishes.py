@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 import pytest
@@ -110,3 +112,30 @@ async def test_wished_twice_it_is_kept_once(race: Race) -> None:
     race.at("08:40")
     await race.say("ana", "maren in at moor cross 0838")
     assert await told(race, "ines") == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I'm going to sleep, wake me 20 min before maren gets to moor cross",
+        "wake me 20 min before maren is in at moor cross",
+        "leg mich hin, weck mich 20 min bevor maren in moor cross ist",
+        "je dors, réveille-moi 20 min avant que maren arrive à moor cross",
+    ],
+)
+async def test_so_long_before_she_comes_is_by_her_window(race: Race, words: str) -> None:
+    """And not so long from now: told once, before she may be there at the earliest, and not once more when she is."""
+    text = (await race.say("ines", words)).text
+    assert "I’ll wake you 20 min before Maren may be at Moor Cross at the earliest" in text, text
+    early, *_ = re.findall(r"\((\d\d:\d\d) to \d\d:\d\d\)", text)
+    due = datetime.strptime(early, "%H:%M") - timedelta(minutes=20)  # noqa: DTZ007 - a wall time
+    race.at(f"{due - timedelta(minutes=6):%H:%M}")
+    await race.tick()
+    assert await told(race, "ines") == []
+    race.at(f"{due + timedelta(minutes=5):%H:%M}")
+    await race.tick()
+    (one,) = await told(race, "ines")
+    assert one.startswith("Maren at Moor Cross: "), one
+    race.at(f"{due + timedelta(minutes=30):%H:%M}")
+    await race.say("ana", "maren in at moor cross")
+    assert len(await told(race, "ines")) == 1

@@ -45,7 +45,7 @@ def swap(say: SayInEvent, v: SwapValues) -> str:
 
 
 def reminder(say: SayInEvent, v: ReminderValues) -> str:
-    """Their own words; before them that she is in or out, or why nobody will hear of it."""
+    """Their own words; before them that she is in or out, or due soon, or why nobody will hear of it."""
     if not v.came:
         return say.s("reminder", when=say.when(v.at), words=v.words)
     place = say.point(v.point)
@@ -54,6 +54,8 @@ def reminder(say: SayInEvent, v: ReminderValues) -> str:
         first = say.s(
             "awaited", runner=say.runner, fact=what, when=say.when(v.seen_at), by=say.person(v.told_by)
         )
+    elif v.came == Came.SOON.value and v.window is not None:
+        first = say.s("awaited-soon", runner=say.runner, place=place, window=say.window(v.window))
     elif v.came == Came.UNSEEN.value:
         first = say.s("awaited-unseen", runner=say.runner, place=place, then=say.point(v.then))
     else:

@@ -62,7 +62,7 @@ from server.conversation.understanding.sentence import (
 from server.conversation.understanding.strangers import of_a_strange_bib
 from server.conversation.understanding.subject import Whose
 from server.conversation.understanding.times import TimeSaid, signs_of
-from server.conversation.understanding.wishes import edge_of, of_finish
+from server.conversation.understanding.wishes import before_her, edge_of, of_finish
 from server.event.model import PartKind
 from server.facts.entry import EVERYBODY, Kind
 
@@ -117,7 +117,8 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
     meant = at_the_time_said(_read(head, clauses), head, clauses)
     meant = reports.unless_unsure(meant, clauses.of(head))
-    if heard.danger in _UNSURE and (_only_asks(meant, head, clauses) or _is_list(head, clauses)):
+    no_danger = _only_asks, _is_list, _is_number_put_right
+    if heard.danger in _UNSURE and any(of(meant, head, clauses) for of in no_danger):
         return Reading(meant, Danger.NONE)
     if heard.danger is Danger.ASK:
         apart = _not_of_her(meant, text, clauses.of(head), heard.whose, ctx)
@@ -153,7 +154,15 @@ def _is_wanted(meant: Requested, head: str, clauses: Clauses) -> bool:
     return meant.request is Request.LIGHT_LEFT or _told_whole(head, clauses.of(head)) is not None
 
 
-def _is_list(head: str, clauses: Clauses) -> bool:
+def _is_number_put_right(_: Understood, head: str, clauses: Clauses) -> bool:
+    """Whether a message is figures and words that put something right, and nothing else: '20 sorry'."""
+    said, known = clauses.of(head), lexicon()
+    aside = (known.classes["correct"], known.classes["no"], known.read["rather"], known.soft)
+    figures = [w for w in said.masked if w in (TIME, NUMBER) or w.isdigit()]
+    return bool(figures) and all(w in figures or any(m.word(w) for m in aside) for w in said.masked)
+
+
+def _is_list(_: Understood, head: str, clauses: Clauses) -> bool:
     """Whether a message is bibs, words of a list and times, and nothing else: no number of it is of a body."""
     said = clauses.of(head)
     bibs = any(w[0].isdigit() or w[0] == "#" for w in said.plain)
@@ -1266,6 +1275,9 @@ def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
     if edge == "in" and point is None and runner is not None and of_finish(said):
         point = finish_of(runner)
     until, length = _until(request, said, ctx)
+    before = before_her(said, ctx.now) if request is Request.REMIND else None
+    if before is not None:
+        until, length, edge = None, before, "in"
     her = runner.id if runner else None
     to = _words_for(said)
     if to == EVERYBODY and said.person is not None and request is Request.PASS_ON:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from server.conversation.understanding.sentence import Sentence
+from datetime import datetime, timedelta
+from itertools import pairwise
 
-__all__ = ["edge_of", "of_finish"]
+from server.conversation.understanding.language import lexicon
+from server.conversation.understanding.sentence import RUNNER, TIME, Sentence
+
+__all__ = ["before_her", "edge_of", "of_finish"]
 
 
 def edge_of(said: Sentence) -> str:
@@ -16,6 +20,17 @@ def edge_of(said: Sentence) -> str:
         return "out"
     known = said.point is not None or of_finish(said) or said.says("arrive") or said.says("through")
     return "in" if known else ""
+
+
+def before_her(said: Sentence, now: datetime) -> timedelta | None:
+    """How long before she is in somewhere somebody wants to be woken: '20 min before she gets here'; None for any other."""
+    words = lexicon().read["before_her"]
+    # 'Before' behind a length reads like 'ago'.
+    named = (TIME, RUNNER) in pairwise(said.masked)
+    if not (named or words.has(said.plain) or words.has(said.masked)):
+        return None
+    ago = next((now - t.at for t in said.times if t.ago), None)
+    return ago or next((x.length for x in said.lengths if not said.times), None)
 
 
 def of_finish(said: Sentence) -> bool:

@@ -353,7 +353,10 @@ EXAMPLES: dict[NoticeKind, tuple[Values, ...]] = {
         ),
         SwapValues("e-1", "ana", "tomas", "lathe-maren", "lathe", "can tomas go?", refused=True),
     ),
-    NoticeKind.REMINDER: (ReminderValues("e-1", "remind me to fill the bottles", in_minutes(-90)),),
+    NoticeKind.REMINDER: (
+        ReminderValues("e-1", "remind me to fill the bottles", in_minutes(-90)),
+        ReminderValues("e-1", "wake me first", in_minutes(-90), "lathe", "in", "soon", window=MEETING.window),
+    ),
     NoticeKind.LOOK_BACK: (LookBackValues(in_minutes(-720)),),
     NoticeKind.NEW_VERSION: (
         NewVersionValues(

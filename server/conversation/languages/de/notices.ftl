@@ -537,6 +537,7 @@ swap-be-there = Dort sein ab { $when }.
 swap-refused = { $who } kann nicht, { $place }. Es bleibt bei dir.
 reminder = Du wolltest erinnert werden ({ $when }): ‚{ $words }‘
 awaited = { $runner } { $fact }, { $when } (gemeldet von { $by }).
+awaited-soon = { $runner } in { $place }: { $window }.
 awaited-unseen = { $runner } ist an { $place } vorbei: Dort hat sie niemand gemeldet, und sie wurde gesehen in { $then }.
 awaited-over = Das Rennen ist für { $runner } zu Ende, bevor sie { $edge ->
     [out] { $place } verlassen hat

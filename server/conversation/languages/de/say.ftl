@@ -963,6 +963,7 @@ await-open = Du hörst es sofort, wenn { $runner } { $edge ->
     [out] { $place } verlassen hat
    *[in] in { $place } angekommen ist
 }.
+await-before = Ich wecke dich { $length }, bevor { $runner } frühestens in { $place } ist: dort jetzt { $window }. Ändert sich das, ändert sich auch der Weckruf. Darfst du es nicht verpassen, stell dir auch einen Wecker.
 await-set = Ich sage es dir sofort, wenn { $runner } { $edge ->
     [out] { $place } verlassen hat
    *[in] in { $place } angekommen ist

@@ -535,6 +535,7 @@ swap-be-there = Be there from { $when }.
 swap-refused = { $who } can’t go to { $place }. It stays with you.
 reminder = You asked to be reminded ({ $when }): ‘{ $words }’
 awaited = { $runner } { $fact }, { $when } (reported by { $by }).
+awaited-soon = { $runner } at { $place }: { $window }.
 awaited-unseen = { $runner } is past { $place }: nobody reported her there, and she was seen at { $then }.
 awaited-over = { $runner }’s race is over, before she was { $edge ->
     [out] out of

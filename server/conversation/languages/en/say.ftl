@@ -957,6 +957,7 @@ await-open = You hear at once when { $runner } is { $edge ->
     [out] out of
    *[in] in at
 } { $place }.
+await-before = I’ll wake you { $length } before { $runner } may be at { $place } at the earliest: there { $window } now. If that moves, so does this. Set an alarm clock as well if you must not miss it.
 await-set = I’ll tell you at once when { $runner } is { $edge ->
     [out] out of
    *[in] in at

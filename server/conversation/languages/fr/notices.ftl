@@ -535,6 +535,7 @@ swap-be-there = Sur place dès { $when }.
 swap-refused = { $who } ne peut pas aller à { $place }. Cela reste à toi.
 reminder = Tu voulais un rappel ({ $when }) : ‘{ $words }’
 awaited = { $runner } { $fact }, { $when } (signalé par { $by }).
+awaited-soon = { $runner } à { $place } : { $window }.
 awaited-unseen = { $runner } a dépassé { $place } : personne ne l’y a signalée, et elle a été vue à { $then }.
 awaited-over = La course est finie pour { $runner }, avant qu’elle { $edge ->
     [out] soit repartie de { $place }

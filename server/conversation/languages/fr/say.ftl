@@ -955,6 +955,7 @@ await-open = Tu l’apprends tout de suite quand { $runner } { $edge ->
     [out] est repartie de { $place }
    *[in] est arrivée à { $place }
 }.
+await-before = Je te réveille { $length } avant que { $runner } puisse être à { $place } au plus tôt : là, pour l’instant, { $window }. Si cela bouge, le réveil bouge aussi. Mets aussi un réveil si tu ne dois pas le manquer.
 await-set = Je te le dis tout de suite quand { $runner } { $edge ->
     [out] est repartie de { $place }
    *[in] est arrivée à { $place }
