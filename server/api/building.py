@@ -131,7 +131,8 @@ def _courses(
             )
             continue
         try:
-            track = read_gpx(files[definition.route], definition.route)
+            stages = any(p.next_stage for p in definition.points)
+            track = read_gpx(files[definition.route], definition.route, stages=stages)
             course = build_course(track, stated_km=definition.stated_km)
         except CourseError as error:
             problems.append(

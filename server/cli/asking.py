@@ -101,7 +101,7 @@ def _race(a: Asking) -> None:
         path = Path(a.ask("route")).expanduser()
         try:
             data = path.read_bytes()
-            course = build_course(read_gpx(data, path.name))
+            course = build_course(read_gpx(data, path.name, stages=True))
         except OSError as error:
             click.echo(sentence(a.language, "new-no-file", file=str(path), why=str(error.strerror)))
             continue

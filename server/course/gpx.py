@@ -142,6 +142,8 @@ class _Reader:
             self._parser.CharacterDataHandler = self._characters
         elif kind in ("trk", "rte"):
             self._start_line(kind)
+        elif kind == "trkseg":
+            self.lines[-1].segments.append(len(self.lines[-1].lat))
 
     def _start_line(self, kind: str) -> None:
         if len(self.lines) >= MAX_LINES:
@@ -245,12 +247,12 @@ class _Reader:
             self._end_waypoint()
 
 
-def read_gpx(data: bytes, file: str) -> Track:
+def read_gpx(data: bytes, file: str, *, stages: bool = False) -> Track:
     """The course line and waypoints of a GPX 1.0 or 1.1 file.
 
     data: the file's bytes, at most MAX_BYTES; file: its name, for messages. Tracks are preferred to routes;
-    segments, and tracks that follow one another, are joined. Named route points are waypoints too. Errors:
-    CourseError for anything that is not a sound GPX file with a line of two points or more. Time: about
+    segments, and tracks that follow one another, are joined. Named route points are waypoints too. `stages`: a stage may
+    begin elsewhere than where the one before ended, in a track or segment of its own. Errors: CourseError for anything that is not a sound GPX file with a line of two points or more. Time: about
     three bare expat passes.
     """
     _refuse_other_files(data, file)
@@ -267,7 +269,7 @@ def read_gpx(data: bytes, file: str) -> Track:
             remedy=EXPORT_AGAIN,
         ) from error
     chosen = choose(reader.lines, file)
-    return joined(chosen, file, reader.waypoints, reader.warnings())
+    return joined(chosen, file, reader.waypoints, reader.warnings(), stages)
 
 
 def _refuse_other_files(data: bytes, file: str) -> None:

@@ -70,7 +70,9 @@ class Course:
     heights. up_m, down_m (n + 1,): ascent and descent so far. step_m: true metres of one step.
 
     km is the organiser's where the course has stated_km (the measured line stretched evenly), else measured;
-    measured_km is the length of the line itself. warnings: sentences for the person who wrote the event.
+    measured_km is the length of the line itself. warnings: sentences for the person who wrote the event. rides: where a
+    stage begins elsewhere than the one before ended, as km of the course and straight km between; nobody runs those, so
+    they count for nothing.
     """
 
     name: str
@@ -87,6 +89,7 @@ class Course:
     has_heights: bool
     warnings: tuple[Worded, ...]
     track: Track
+    rides: tuple[tuple[float, float], ...] = ()
 
     @property
     def length_km(self) -> float:
@@ -102,6 +105,11 @@ class Course:
     def ascent_m(self) -> float | None:
         """Metres of ascent from start to finish, or None without heights."""
         return float(self.up_m[-1]) if self.has_heights else None
+
+    @property
+    def risen_m(self) -> Floats:
+        """Height (n + 1,) that was run up and down to there, from 0: where no stage begins elsewhere that of the ground."""
+        return self.up_m - self.down_m
 
     @property
     def descent_m(self) -> float | None:
@@ -165,21 +173,26 @@ def build_course(track: Track, *, stated_km: float | None = None, step_m: float 
     """
     if not 5.0 <= step_m <= 200.0:
         raise ValueError(f"step_m {step_m} is outside 5 to 200")
-    lat, lon, height, warnings = _vertices(track)
-    along = along_m(lat, lon)
+    lat, lon, height, ridden, warnings = _vertices(track)
+    legs = np.diff(along_m(lat, lon))
+    straight_km = legs[ridden - 1] / 1000
+    legs[ridden - 1] = 0.0
+    along = np.concatenate([[0.0], np.cumsum(legs)])
     length_m = float(along[-1])
     _refuse_length(track.file, length_m, stated_km)
     count = max(2, math.ceil(length_m / step_m))
     grid = np.linspace(0.0, length_m, count + 1)
     scale = stated_km * 1000 / length_m if stated_km else 1.0
-    has_heights, height, missing = _filled(track.file, along, height, scale)
+    # The height between two stages' ends is no climb: reckoned on one line, and put back where it is a height.
+    lifted = _lifted(height, ridden)
+    has_heights, height, missing = _filled(track.file, along, height - lifted, scale)
     clean = heights.clean(along, height, grid) if has_heights else np.full(count + 1, np.nan)
     rise = np.diff(clean) if has_heights else np.zeros(count)
     parts = (
         grid * scale / 1000,
         np.interp(grid, along, lat),
         np.interp(grid, along, lon),
-        clean,
+        clean + lifted[np.searchsorted(along, grid, side="right") - 1],
         rise * count / length_m,
         np.concatenate([[0.0], np.cumsum(np.clip(rise, 0, None))]),
         np.concatenate([[0.0], np.cumsum(np.clip(-rise, 0, None))]),
@@ -195,6 +208,7 @@ def build_course(track: Track, *, stated_km: float | None = None, step_m: float 
         has_heights=has_heights,
         warnings=(*track.warnings, *warnings, *_jumps(track, along, scale), *missing),
         track=track,
+        rides=tuple(zip((along[ridden] * scale / 1000).tolist(), straight_km.tolist(), strict=True)),
     )
 
 
@@ -209,8 +223,9 @@ def wrapped(lon_deg: float) -> float:
     return lon_deg if -180.0 <= lon_deg <= 180.0 else (lon_deg + 180.0) % 360.0 - 180.0
 
 
-def _vertices(track: Track) -> tuple[Floats, Floats, Floats, list[Worded]]:
-    """Latitudes, continuous longitudes, heights (NaN where missing) of a track, a place once; warnings."""
+def _vertices(track: Track) -> tuple[Floats, Floats, Floats, npt.NDArray[np.intp], list[Worded]]:
+    """Latitudes, continuous longitudes, heights (NaN where missing) of a track, a place once; the indices of those to which
+    nobody runs; warnings."""
     lon = np.unwrap(track.lon_deg, period=360.0)
     height, spikes = _despiked(track, lon)
     first = _group_starts(track.lat_deg, lon)
@@ -221,7 +236,19 @@ def _vertices(track: Track) -> tuple[Floats, Floats, Floats, list[Worded]]:
     with np.errstate(invalid="ignore"):
         mean = sums / np.where(number > 0, number, np.nan)
     warnings = [say("wrong-height-spikes-bridged", file=track.file, spikes=spikes)] if spikes else []
-    return np.add.reduceat(track.lat_deg, first) / size, np.add.reduceat(lon, first) / size, mean, warnings
+    ridden = np.searchsorted(first, np.asarray(track.rides, dtype=np.intp))
+    lat = np.add.reduceat(track.lat_deg, first) / size
+    return lat, np.add.reduceat(lon, first) / size, mean, ridden, warnings
+
+
+def _lifted(height: Floats, ridden: npt.NDArray[np.intp]) -> Floats:
+    """How much higher each vertex (n,) lies than had every stage begun where the one before ended."""
+    lifted = np.zeros(len(height))
+    known = np.flatnonzero(~np.isnan(height))
+    if len(known):
+        at = np.interp(np.arange(len(height)), known, height[known])
+        lifted[ridden] = at[ridden] - at[ridden - 1]
+    return np.cumsum(lifted)
 
 
 def _despiked(track: Track, lon_deg: Floats) -> tuple[Floats, int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from array import array
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import Final, Literal
 
 import numpy as np
@@ -36,7 +36,8 @@ class Track:
     """One line as it stands in the file, segments joined.
 
     lat_deg, lon_deg, height_m: read-only arrays (n,), n >= 2, degrees on WGS 84 and metres; height NaN
-    where the file has none. warnings: sentences for the person who wrote the event.
+    where the file has none. warnings: sentences for the person who wrote the event. rides: the indices of the points to
+    which nobody runs, as the segment or track before ended elsewhere and a stage with it.
     """
 
     file: str
@@ -47,11 +48,12 @@ class Track:
     height_m: Floats
     waypoints: tuple[Waypoint, ...]
     warnings: tuple[Worded, ...]
+    rides: tuple[int, ...] = ()
 
 
 @dataclass(slots=True)
 class RawLine:
-    """A track or route being read: coordinates as flat arrays of doubles, and where it began."""
+    """A track or route being read: coordinates as flat arrays of doubles, where it and each of its segments began."""
 
     kind: Literal["track", "route"]
     line: int
@@ -59,6 +61,7 @@ class RawLine:
     lat: array[float] = field(default_factory=lambda: array("d"))
     lon: array[float] = field(default_factory=lambda: array("d"))
     height: array[float] = field(default_factory=lambda: array("d"))
+    segments: list[int] = field(default_factory=list)
 
 
 def choose(lines: list[RawLine], file: str) -> list[RawLine]:
@@ -78,11 +81,14 @@ def _titles(lines: list[RawLine], file: str) -> str:
     return ", ".join(repr(line.title) if line.title else f"{file}:{line.line}" for line in lines[:8])
 
 
-def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[Worded]) -> Track:
-    """One Track of the chosen lines, in the file's order. Errors: CourseError where they lie apart."""
+def joined(
+    lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings: list[Worded], stages: bool
+) -> Track:
+    """One Track of the chosen lines, in the file's order; in a race in `stages` it may go on elsewhere. Errors: CourseError
+    where the lines of any other lie apart."""
     for before, after in pairwise(lines):
         gap_m = rough_distance_m(before.lat[-1], before.lon[-1], after.lat[0], after.lon[0])
-        if gap_m > JOIN_M:
+        if gap_m > JOIN_M and not stages:
             raise CourseError(
                 say(
                     "wrong-file-holds-s-do-not",
@@ -106,7 +112,21 @@ def joined(lines: list[RawLine], file: str, waypoints: list[Waypoint], warnings:
                 "wrong-s-joined", file=file, count=len(lines), kind=lines[0].kind, lines=_titles(lines, file)
             ),
         ]
-    return Track(file, lines[0].title, lines[0].kind, lat, lon, height, tuple(waypoints), tuple(warnings))
+    rides = _rides(lines, lat, lon) if stages else ()
+    return Track(
+        file, lines[0].title, lines[0].kind, lat, lon, height, tuple(waypoints), tuple(warnings), rides
+    )
+
+
+def _rides(lines: list[RawLine], lat: Floats, lon: Floats) -> tuple[int, ...]:
+    before = accumulate((len(line.lat) for line in lines), initial=0)
+    begun = {n + s for n, line in zip(before, lines, strict=False) for s in (0, *line.segments)} - {
+        0,
+        len(lat),
+    }
+    return tuple(
+        i for i in sorted(begun) if rough_distance_m(lat[i - 1], lon[i - 1], lat[i], lon[i]) > JOIN_M
+    )
 
 
 def _frozen(values: Floats) -> Floats:

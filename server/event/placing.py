@@ -51,8 +51,25 @@ def place(
     done = replace(event, courses=tuple(placed))
     report.names |= {path: name for (_, name), path in paths.items()}
     check_km(done, report, paths)
+    _rides(done, courses, report)
     _zone(done, courses, report)
     return PlacedEvent(None if report.failed else done, tuple(report.problems))
+
+
+STAGE_END_KM: Final = 1.0
+"""So far from the break in the line the point may stand at which the stage ends (own choice)."""
+
+
+def _rides(event: Event, courses: Mapping[str, Course], report: Problems) -> None:
+    """A break in the line where no stage ends: what is missing there is counted as if nobody ran it."""
+    for definition in event.courses:
+        ends = [p.km for p in definition.points if p.next_stage is not None and p.km is not None]
+        for km, straight_km in courses[definition.id].rides:
+            if not any(abs(km - end) <= STAGE_END_KM for end in ends):
+                about = {"file": definition.route, "from_km": f"{km:.1f}", "length_km": f"{straight_km:.1f}"}
+                report.warn(
+                    ("event", "route"), say("wrong-broken-where-no-stage", **about), say("do-broken-stage")
+                )
 
 
 def _zone(event: Event, courses: Mapping[str, Course], report: Problems) -> None:

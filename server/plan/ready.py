@@ -98,7 +98,7 @@ def _against(event: Event, table: Timetable, course: Course, runs: Sequence[_Run
         up = sum(r.leg_ascent_m for r in table.rows) / max(table.rows[-1].km, 1.0)
         long = [r for r in runs if r.hours >= min(LONG_RUN_H, hours * LONG_ENOUGH)]
         yield put(ReadyPart.CLIMB, up, up * CLIMB_ENOUGH, [(r.climb_per_km, r.file) for r in long])
-        steep = _steep_m(course.km * 1000.0, course.height_m)
+        steep = _steep_m(course.km * 1000.0, course.risen_m)
         if steep >= STEEP_LEAST_M:
             yield put(ReadyPart.STEEP, steep, steep * STEEP_ENOUGH, [(r.steep_m, r.file) for r in runs])
     dark = sum(((d.to_at - d.from_at) for d in table.dark), timedelta(0)) / timedelta(hours=1)

@@ -91,7 +91,7 @@ def ground_of(course: Course, definition: CourseDef, finish_km: float) -> Prepar
     notes: list[Note] = []
     if course.has_heights:
         height = np.interp(km, course.km, course.height_m)
-        gradient = np.diff(height) / metres
+        gradient = np.diff(np.interp(km, course.km, course.risen_m)) / metres
         high = Factor("altitude", _altitude((height[1:] + height[:-1]) / 2), ALTITUDE)
     else:
         gradient = np.zeros(len(metres))

@@ -29,10 +29,13 @@ def write_gpx() -> Callable[..., bytes]:
         xy: Sequence[tuple[float, float]],
         heights: Sequence[float] | None = None,
         waypoints: dict[str, tuple[float, float]] | None = None,
+        breaks: dict[int, str] | None = None,
     ) -> bytes:
         tall = [""] * len(xy) if heights is None else [f"<ele>{height:.3f}</ele>" for height in heights]
         places = [f"<wpt {degrees(*at)}><name>{name}</name></wpt>" for name, at in (waypoints or {}).items()]
         points = [f"<trkpt {degrees(*at)}>{ele}</trkpt>" for at, ele in zip(xy, tall, strict=True)]
+        for index, tags in (breaks or {}).items():
+            points[index] = tags + points[index]
         return (
             '<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1">\n'
             + "\n".join([*places, "<trk><trkseg>", *points, "</trkseg></trk></gpx>"])

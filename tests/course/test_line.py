@@ -163,6 +163,37 @@ def test_a_hole_in_a_dense_line_is_said(make_course: Make, straight: Straight) -
     assert "straight for 5.0 km from km 3.0; points are missing" in str(course.warnings[0])
 
 
+SEGMENT, NEW_TRACK = "</trkseg><trkseg>", "</trkseg></trk><trk><trkseg>"
+
+
+@pytest.mark.parametrize("tags", [SEGMENT, NEW_TRACK])
+def test_the_way_to_the_next_stages_start_is_not_run(write_gpx: Any, straight: Straight, tags: str) -> None:
+    """Two stages of 3 and 2 km that climb 30 and 20 m, 5 km and 400 m of height apart: 5 km and 50 m, whatever lies between."""
+    first, second = straight([(0, 0), (3_000, 0)]), straight([(8_000, 0), (10_000, 0)])
+    heights = [*np.linspace(100, 130, len(first)), *np.linspace(530, 550, len(second))]
+    data = write_gpx(first + second, heights, breaks={len(first): tags})
+    course = build_course(read_gpx(data, "two.gpx", stages=True))
+    assert course.length_km == pytest.approx(5.0, abs=0.01)
+    assert course.rides == (pytest.approx((3.0, 5.0), abs=0.01),)
+    climb = course.climb(0.0, 5.0)
+    assert climb is not None
+    assert (climb.up_m, climb.down_m) == (pytest.approx(50, abs=2), pytest.approx(0, abs=1))
+    assert abs(course.step_gradient).max() < 0.02
+    assert (course.at(2.9).height_m, course.at(3.1).height_m) == pytest.approx((129, 531), abs=2)
+    assert not any("straight" in str(w) for w in course.warnings)
+
+
+def test_without_stages_a_break_is_run_or_refused(write_gpx: Any, straight: Straight) -> None:
+    """Segments of one track are one line, tracks that lie apart are none, and the remedy speaks of stages."""
+    xy = straight([(0, 0), (3_000, 0)]) + straight([(8_000, 0), (10_000, 0)])
+    at = next(n for n, (x, _) in enumerate(xy) if x == 8_000)
+    course = build_course(read_gpx(write_gpx(xy, breaks={at: SEGMENT}), "two.gpx"))
+    assert course.length_km == pytest.approx(10.0, abs=0.01)
+    with pytest.raises(CourseError) as refused:
+        read_gpx(write_gpx(xy, breaks={at: NEW_TRACK}), "two.gpx")
+    assert "next_stage" in str(refused.value.remedy)
+
+
 LENGTHS = {
     "one place": ([(0.0, 0.0), (3.0, 0.0)], "the line is 0 m long"),
     "short": ([(0.0, 0.0), (60.0, 0.0)], "the line is 60 m long"),

@@ -53,6 +53,21 @@ def test_what_the_course_contradicts(good, north, old, new, row, words) -> None:
     assert found[0].remedy
 
 
+@pytest.mark.parametrize(("stage", "told"), [(("90", "Sun 07:00"), 0), (("66", "Sat 20:00"), 1)])
+def test_a_break_in_the_line_is_told_where_no_stage_ends(good, stage, told) -> None:
+    """Nobody runs it; where the stage ends elsewhere, the file lacks a part of the course."""
+    rows = [f'<trkpt lat="{i * 0.1 / KM_PER_DEGREE:.8f}" lon="{0.1 * (i > 900)}"/>' for i in range(1611)]
+    rows.insert(901, "</trkseg><trkseg>")
+    gpx = f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>{"".join(rows)}</trkseg></trk></gpx>'
+    course = build_course(read_gpx(gpx.encode(), "north.gpx", stages=True), stated_km=161.0)
+    km, clock = stage
+    parsed = parse_event(good.replace(f"km = {km}", f'km = {km}\nnext_stage = "{clock}"'))
+    problems = place(parsed.event, {"main": course}, parsed=parsed).problems
+    broken = [p for p in problems if p.what.code == "wrong-broken-where-no-stage"]
+    assert len(broken) == told, [str(p) for p in problems]
+    assert all("11.1 km away" in str(p) and "next_stage" in str(p.remedy) for p in broken)
+
+
 def test_without_the_reading_there_is_still_a_field(good, north) -> None:
     """An event from the store is placed too; a mistake then names the point, no line."""
     event = parse_event(good.replace("km = 66", 'waypoint = "Mos"')).event

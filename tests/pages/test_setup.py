@@ -385,3 +385,16 @@ async def test_a_wrong_number_of_race_control_takes_no_timetable_away(desk: Desk
     page = await desk.post("runner", {"name": "Maren", "finish": "9:00"})
     assert label("en", "setup-no-timetable") not in page
     assert label("en", "setup-timetable") in page
+
+
+async def test_a_route_that_breaks_off_is_asked_about(desk: Desk) -> None:
+    """A day of the race begins elsewhere: the page says where the line breaks, and once a stage ends there no more."""
+    await desk.enter()
+    far = "".join(f'<trkpt lat="55.5" lon="{-2.0 + 0.01 * n}"><ele>90</ele></trkpt>' for n in range(9))
+    route = made_gpx().replace(
+        b"</trkseg></trk>", f"</trkseg></trk><trk><trkseg>{far}</trkseg></trk>".encode()
+    )
+    assert "breaks off at km 45.9" in await desk.post("course", with_route(RACE, route))
+    row = {"p0-was": "", "p0-name": "Camp", "p0-km": "45.9", "p0-stage": "Sun 07:00"}
+    await desk.post("points", row)
+    assert "breaks off" not in await desk.post("course", with_route(RACE, route))

@@ -98,11 +98,16 @@ def _built(text: str, files: dict[str, bytes], language: str) -> tuple[Built | N
     return built, built.warnings
 
 
+def in_stages(doc: Document | None) -> bool:
+    """Whether a stage ends at a point of the draft."""
+    return doc is not None and any(p.get("next_stage") for p in doc.tables("points"))
+
+
 def _course(doc: Document | None, files: dict[str, bytes]) -> Course | None:
     route = str(doc.table("event").get("route", ROUTE)) if doc is not None else ROUTE
     stated = doc.table("event").get("stated_km") if doc is not None else None
     try:
         length = float(stated) if isinstance(stated, int | float) else None
-        return build_course(read_gpx(files[route], route), stated_km=length)
+        return build_course(read_gpx(files[route], route, stages=in_stages(doc)), stated_km=length)
     except (KeyError, CourseError):
         return None

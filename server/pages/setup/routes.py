@@ -21,7 +21,7 @@ from server.pages.labels import label, labels
 from server.pages.session import preferred_language
 from server.pages.setup import door, folder, publishing
 from server.pages.setup.folder import RaceFolder
-from server.pages.setup.look import STEPS, look
+from server.pages.setup.look import STEPS, in_stages, look
 from server.pages.setup.shown import context, pasted
 
 BODY_MAX: Final = 100_000_000
@@ -205,12 +205,16 @@ def _route(
     doc: Document, files: dict[str, bytes], data: bytes, language: str
 ) -> tuple[dict[str, bytes], dict[str, Any]]:
     try:
-        course = build_course(read_gpx(data, race.ROUTE))
+        course = build_course(read_gpx(data, race.ROUTE, stages=True))
     except CourseError as error:
         line = "" if error.line is None else f":{error.line}"
         return files, {"trouble": f"{race.ROUTE}{line}: {error.in_language(language)}"}
     race.put_route(doc, course, (label(language, "setup-start"), label(language, "setup-finish")))
-    return {**files, race.ROUTE: data}, {}
+    more: dict[str, Any] = {}
+    if course.rides and not in_stages(doc):
+        (km, gap), *_ = course.rides
+        more = {"said": label(language, "setup-route-broken", **{"from": f"{km:.1f}", "gap": f"{gap:.1f}"})}
+    return {**files, race.ROUTE: data}, more
 
 
 async def take_out(request: web.Request) -> web.StreamResponse:

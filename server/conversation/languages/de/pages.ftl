@@ -344,6 +344,7 @@ setup-read-known = ändert den Punkt, den es gibt
 setup-read-lost = kein km, und kein Punkt dieses Namens: wird ausgelassen
 setup-read-left = Mit diesen Zeilen ließ sich nichts anfangen. Je km, Name und Zeit angeben, oder sie lassen.
 setup-take = Das stimmt: { $count } Zeilen nehmen
+setup-route-broken = Die Strecke bricht bei km { $from } ab und geht { $gap } km entfernt weiter. Endet dort eine Etappe, sag bei dem Punkt, wann die nächste beginnt (der Weg dazwischen wird nicht gelaufen); sonst zeichne die Linie durch.
 setup-taken-but = Genommen. Zeilen, aus denen nichts wurde: { $count }.
 setup-crew-short = Crew
 setup-crew-yes = · Crew ja

@@ -540,6 +540,8 @@ do-write-like-54-9012-point = Schreib sie wie 54.9012, mit Punkt
 wrong-height-spikes-bridged = { $file }: { $spikes } Höhenspitzen wurden überbrückt
 wrong-line-heights-outside-m-taken = { $file }, Zeile { $strange_line }: { $strange_heights } Höhen außerhalb von { $lowest_m } bis { $highest_m } m gelten als fehlend
 wrong-straight-km-from-km-points = { $file }: { $length_km } km gerade ab km { $from_km }; dort fehlen Punkte oder stehen falsch
+wrong-broken-where-no-stage = { $file }: die Linie bricht bei km { $from_km } ab und geht { $length_km } km entfernt weiter, und dort endet keine Etappe; dieser Weg wird nicht gezählt
+do-broken-stage = Schreib next_stage zu dem Punkt, an dem die Etappe endet, oder zeichne die Linie durch
 wrong-no-heights-from-km-drawn = { $file }: keine Höhen von km { $from_km } bis { $to_km }; dort gerade gezogen
 wrong-route-no-heights = { $file }: die Strecke hat keine Höhen: { $lacking }
 wrong-every-height-0 = { $file }: jede Höhe ist 0: { $lacking }
@@ -561,7 +563,7 @@ wrong-file-holds-s-do-not = die Datei enthält { $count } { $kind ->
     [track] Tracks
    *[route] Routen
  }, die nicht aufeinander folgen ({ $lines }; { $gap_km } km zwischen zweien)
-do-leave-only-line-that-is-course = Lass nur den in der Datei, der die Strecke ist
+do-leave-only-line-that-is-course = Lass nur den in der Datei, der die Strecke ist; endet dazwischen eine Etappe, schreib next_stage zu ihrem letzten Punkt
 
 ## points on the route
 wrong-no-waypoint = { $file } hat keinen Wegpunkt ‚{ $name }‘

@@ -344,6 +344,7 @@ setup-read-known = changes the point there is
 setup-read-lost = no km, and no point of that name: it is left out
 setup-read-left = Nothing was made of these lines. Give each km, name and time, or leave them.
 setup-take = That is right: take { $count } rows
+setup-route-broken = The route breaks off at km { $from } and goes on { $gap } km away. Where a stage ends there, say at that point when the next one starts (the way between is not run); else draw the line through.
 setup-taken-but = Taken. Lines of which nothing was made: { $count }.
 setup-crew-short = crew
 setup-crew-yes = · crew yes

@@ -522,6 +522,8 @@ do-write-like-54-9012-point = Write it like 54.9012, with a point
 wrong-height-spikes-bridged = { $file }: { $spikes } height spikes were bridged
 wrong-line-heights-outside-m-taken = { $file }, line { $strange_line }: { $strange_heights } heights outside { $lowest_m } to { $highest_m } m were taken as missing
 wrong-straight-km-from-km-points = { $file }: straight for { $length_km } km from km { $from_km }; points are missing there or stand in the wrong place
+wrong-broken-where-no-stage = { $file }: the line breaks off at km { $from_km } and goes on { $length_km } km away, and no stage ends there; that way is not counted
+do-broken-stage = Write next_stage at the point where the stage ends, or draw the line through
 wrong-no-heights-from-km-drawn = { $file }: no heights from km { $from_km } to { $to_km }; drawn straight there
 wrong-route-no-heights = { $file }: the route has no heights: { $lacking }
 wrong-every-height-0 = { $file }: every height is 0: { $lacking }
@@ -537,7 +539,7 @@ wrong-file-no-track-no-route = the file has no track and no route with two point
 do-export-course-itself-not-only = Export the course itself, not only its waypoints
 wrong-s-joined = { $file }: { $count } { $kind }s were joined: { $lines }
 wrong-file-holds-s-do-not = the file holds { $count } { $kind }s that do not follow one another ({ $lines }; { $gap_km } km between two of them)
-do-leave-only-line-that-is-course = Leave only the one that is the course in the file
+do-leave-only-line-that-is-course = Leave only the one that is the course in the file; where a stage ends between them, write next_stage at its last point
 
 ## points on the route
 wrong-no-waypoint = { $file } has no waypoint '{ $name }'

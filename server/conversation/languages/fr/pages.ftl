@@ -344,6 +344,7 @@ setup-read-known = change le point qui existe
 setup-read-lost = pas de km, et aucun point de ce nom : laissé de côté
 setup-read-left = Rien n’a été tiré de ces lignes. Donne à chacune km, nom et heure, ou laisse-les.
 setup-take = C’est juste : prendre { $count } lignes
+setup-route-broken = Le parcours s’arrête au km { $from } et reprend à { $gap } km de là. Si une étape y finit, dis à ce point quand part la suivante (le trajet entre les deux n’est pas couru) ; sinon trace la ligne jusqu’au bout.
 setup-taken-but = Pris. Lignes dont rien n’a été tiré : { $count }.
 setup-crew-short = assistance
 setup-crew-yes = · assistance oui

@@ -540,6 +540,8 @@ do-write-like-54-9012-point = Écris-le comme 54.9012, avec un point
 wrong-height-spikes-bridged = { $file } : { $spikes } pics d’altitude ont été comblés
 wrong-line-heights-outside-m-taken = { $file }, ligne { $strange_line } : { $strange_heights } altitudes hors de { $lowest_m } à { $highest_m } m sont prises pour manquantes
 wrong-straight-km-from-km-points = { $file } : tout droit pendant { $length_km } km depuis le km { $from_km } ; des points y manquent ou sont mal placés
+wrong-broken-where-no-stage = { $file } : la ligne s’arrête au km { $from_km } et reprend à { $length_km } km de là, et aucune étape n’y finit ; ce trajet n’est pas compté
+do-broken-stage = Écris next_stage au point où l’étape finit, ou trace la ligne jusqu’au bout
 wrong-no-heights-from-km-drawn = { $file } : pas d’altitudes du km { $from_km } au { $to_km } ; tracé droit à cet endroit
 wrong-route-no-heights = { $file } : la trace n’a pas d’altitudes : { $lacking }
 wrong-every-height-0 = { $file } : chaque altitude est 0 : { $lacking }
@@ -561,7 +563,7 @@ wrong-file-holds-s-do-not = le fichier contient { $count } { $kind ->
     [track] traces
    *[route] itinéraires
  } qui ne se suivent pas ({ $lines } ; { $gap_km } km entre deux)
-do-leave-only-line-that-is-course = Ne laisse dans le fichier que celui qui est le parcours
+do-leave-only-line-that-is-course = Ne laisse dans le fichier que celui qui est le parcours ; si une étape finit entre les deux, écris next_stage à son dernier point
 
 ## points on the route
 wrong-no-waypoint = { $file } n’a pas de repère ‘{ $name }’
