@@ -252,8 +252,8 @@ def read_gpx(data: bytes, file: str, *, stages: bool = False) -> Track:
 
     data: the file's bytes, at most MAX_BYTES; file: its name, for messages. Tracks are preferred to routes;
     segments, and tracks that follow one another, are joined. Named route points are waypoints too. `stages`: a stage may
-    begin elsewhere than where the one before ended, in a track or segment of its own. Errors: CourseError for anything that is not a sound GPX file with a line of two points or more. Time: about
-    three bare expat passes.
+    begin elsewhere than where the one before ended, in a track or segment of its own. Errors: CourseError for anything
+    that is not a sound GPX file with a line of two points or more. Time: about three bare expat passes.
     """
     _refuse_other_files(data, file)
     reader = _Reader(file)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -25,10 +26,14 @@ __all__ = [
     "put_runners",
     "several",
     "suggest",
+    "things_shown",
     "with_part",
 ]
 
 Table = Mapping[str, Any]
+_LASTS = re.compile(
+    r"(.*\S)\s*[( ]\s*(\d+(?:\.\d+)?)\s*(?:h|hrs?|hours?|std\.?|stunden|heures?)\s*\)?", re.IGNORECASE
+)
 FUEL = ("carbohydrate_g_per_h", "kcal_per_h", "fluid_ml_per_h", "sodium_mg_per_h")
 """What an hour of eating and drinking comes to, as the event file names it."""
 _KINDS = ("crew", "pacer", "safety contact", "organiser", "volunteer", "supporter")
@@ -201,8 +206,8 @@ def crew_points(doc: Document) -> list[dict[str, Any]]:
 def suggest(doc: Document) -> int:
     """A meeting at every point where crew may come and nobody goes yet; returns how many.
 
-    Whoever drives takes them in turn, those who do not drive go with the first; the first meeting of each is driven to
-    from the start. That is a beginning: the plan then says what of it can't be made.
+    The cars take them in turn, each with all who drive it, those who do not drive go with the first; the first meeting of
+    each is driven to from the start. That is a beginning: the plan then says what of it can't be made.
     """
     wheel = drivers(doc)
     who = several(doc)
@@ -213,15 +218,19 @@ def suggest(doc: Document) -> int:
     if not wheel:
         return 0
     riders = [c for c in with_part(doc, "crew") if c not in {d for d, _ in wheel}]
+    turns: dict[str, tuple[list[str], str | None]] = {}
+    for driver, car in wheel:
+        turns.setdefault(car or driver, ([], car))[0].append(driver)
+    loads = list(turns.values())
+    loads[0][0].extend(riders)
     gone = {c for m in held for c in m.get("crew", [])}
     start = next((ident(p) for p in doc.tables("points") if "start" in (p.get("kinds") or [])), "start")
     for n, (point, runner) in enumerate(free):
-        driver, car = wheel[n % len(wheel)]
-        crew = [driver, *(riders if n % len(wheel) == 0 else [])]
-        first = None if driver in gone else start
-        gone.add(driver)
+        crew, car = loads[n % len(loads)]
+        first = None if gone & set(crew) else start
+        gone.update(crew)
         doc.add(
-            "meetings", {"point": point, "runner": runner or None, "crew": crew, "car": car, "from": first}
+            "meetings", {"point": point, "runner": runner or None, "crew": [*crew], "car": car, "from": first}
         )
     _meetings_in_order(doc)
     return len(free)
@@ -275,15 +284,39 @@ def _meetings_in_order(doc: Document) -> None:
 def _kit(old: Any, typed: str) -> list[Any] | None:
     """Things by name; what the file says of one besides stays with it."""
     listed = old if isinstance(old, list) else []
-    held = {shown(k): k for k in listed}
+    held = {_thing_shown(k): k for k in listed}
+    alike = {shown(k): k for k in listed if isinstance(k, dict)}
     found: list[Any] = []
-    for name in sorted((n for n in held if len(items(n)) > 1), key=len, reverse=True):
+    for name in sorted((n for n in alike | held if len(items(n)) > 1), key=len, reverse=True):
         # A comma that stands in the name of a thing there is parts nothing.
         if name in typed:
             typed = typed.replace(name, f"\0{len(found)}", 1)
-            found.append(held[name])
-    named = [found[int(n[1:])] if n.startswith("\0") else held.get(n, n) for n in items(typed)]
+            found.append((alike | held)[name])
+    named = [
+        found[int(n[1:])] if n.startswith("\0") else held[n] if n in held else _thing(n, alike)
+        for n in items(typed)
+    ]
     return named or None
+
+
+def _thing(typed: str, alike: Mapping[str, Table]) -> Any:
+    """'head torch 8 h' with its hours; one that was there keeps what else the file says of it."""
+    hit = _LASTS.fullmatch(typed)
+    name = hit[1] if hit else typed
+    hours = number(hit[2]) if hit else None
+    known = {k: v for k, v in alike.get(name, {}).items() if k != "hours"}
+    more = {"hours": hours} if hours is not None else {}
+    return {**known, "name": name, **more} if known or more else name
+
+
+def things_shown(listed: Any) -> str:
+    """Things as they stand in a field: names, and how long each lasts."""
+    return ", ".join(map(_thing_shown, listed)) if isinstance(listed, list) else shown(listed)
+
+
+def _thing_shown(thing: Any) -> str:
+    hours = thing.get("hours") if isinstance(thing, dict) else None
+    return f"{shown(thing)} {shown(hours)} h" if hours is not None else shown(thing)
 
 
 def kit_of(old: Any, names: Iterable[str]) -> list[Any] | None:
@@ -303,16 +336,17 @@ class DriveNeeded:
 
 
 def legs(doc: Document) -> list[DriveNeeded]:
-    """Every drive from one meeting of a driver to the next, each way once, in the order of the meetings."""
-    wheel = {d for d, _ in drivers(doc)}
+    """Every drive of a car (else of a driver) from one meeting to the next, each way once, in the order of the meetings."""
+    wheel = dict(drivers(doc))
     stands: dict[str, str] = {}
     found: dict[tuple[str, str], DriveNeeded] = {}
     given = {(str(d.get("from")), str(d.get("to"))): d for d in doc.tables("drives")}
     for m in doc.tables("meetings"):
         point = str(m.get("point", ""))
         who = next((str(c) for c in m.get("crew") or [] if c in wheel), "")
-        start = str(m.get("from") or stands.get(who, ""))
-        stands[who] = point
+        goes = str(m.get("car") or wheel.get(who) or who)
+        start = str(m.get("from") or stands.get(goes, ""))
+        stands[goes] = point
         if start and start != point:
             known = given.get((start, point), {})
             minutes = known.get("minutes")

@@ -34,8 +34,12 @@ class KitItem(Table):
     """
 
     name: str = key(Text(), "what", '"head torch"', need=say("do-name-item-name-head-torch"))
-    weight: KitWeight = key(OneOf(KitWeight), "safety: the meeting is planned for at 99% instead of 97%",
-        '"safety"', default=KitWeight.NORMAL)  # fmt: skip
+    weight: KitWeight = key(
+        OneOf(KitWeight),
+        "safety: the meeting is planned for at 99% instead of 97%, as for a light, a battery or a warm layer",
+        '"safety"',
+        default=KitWeight.NORMAL,
+    )
     car: str | None = key(Ref("car"), "the car it is in", '"van"')
     take_back: bool = key(Yes(), "whether crew take it away from her", "false")
     hours: float | None = key(Number(0.25, 500), "how long a torch or a battery lasts", "9")

@@ -17,8 +17,9 @@ from server.paper.meeting_facts import arrives
 from server.paper.table import bag_lines, fuel_notes, to_minute
 from server.paper.writing import Writing
 from server.plan.fuel import EFSA, ISSN, RANGES, SODIUM_MG_PER_L, Carry, FuelTable, fuel_of
+from server.plan.kit import must
 from server.plan.movements.names import car_name, person_name
-from server.plan.packing import Load, loads, must, required, to_do
+from server.plan.packing import Load, loads, required, to_do
 from server.sentences import locale_of
 
 FUEL = (

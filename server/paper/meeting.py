@@ -8,12 +8,13 @@ from zoneinfo import ZoneInfo
 
 from server.conversation.telling.say import SURELY_COME, Say, slug
 from server.conversation.telling.times import clock, edges, floor_to, own_clock, planned
-from server.event.model import CrewAccess, Event, Goal, KitWeight, MeetingPlan
+from server.event.model import CrewAccess, Event, Goal, MeetingPlan
 from server.paper.after_her import after_below, after_her, after_line, once
 from server.paper.before import BeforeStart
 from server.paper.document import Cell, Met
 from server.paper.meeting_facts import meeting_facts
 from server.plan.fuel import fuel_of
+from server.plan.kit import must
 from server.plan.movements.names import car_name, person_name, place_name
 from server.plan.movements.rules import same_permit
 from server.plan.movements.trips import car_of, goes_to
@@ -139,7 +140,7 @@ def _ticks(event: Event, plan: MeetingPlan, say: Say, *, safety: bool) -> tuple[
     return tuple(
         say.s("paper-kit-in-car", thing=k.name, car=car_name(event, k.car)) if cars and k.car else k.name
         for k in told
-        if (k.weight is KitWeight.SAFETY) is safety
+        if must(k) is safety
     )
 
 
@@ -213,8 +214,8 @@ def _lost(m: MeetingValues, say: Say) -> str:
 def _to_have(before: BeforeStart, runner: str, m: MeetingValues, say: Say) -> tuple[str, ...]:
     """What to bring, where to park, who joins."""
     event, plan = before.event, before.plan_of(m.meeting)
-    safety = [k.name for k in plan.kit if not k.take_back and k.weight is KitWeight.SAFETY]
-    brought = [k.name for k in plan.kit if not k.take_back and k.weight is not KitWeight.SAFETY]
+    safety = [k.name for k in plan.kit if not k.take_back and must(k)]
+    brought = [k.name for k in plan.kit if not k.take_back and not must(k)]
     return (
         say.s("paper-kit-safety", kit=say.things(safety)) if safety else "",
         say.s("paper-kit", kit=say.things(brought)) if brought else "",

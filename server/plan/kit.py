@@ -19,10 +19,10 @@ from typing import Final
 import numpy as np
 
 from server.course import Course
-from server.event.model import Event, GroundState, KitItem, PointKind, WeatherSpell
-from server.plan.light import Sky
-from server.plan.notes import PlanDoubt, Saying, note, saying
-from server.plan.paces import Bools, Floats, GoalPace, paces_of, shaded_at, sky_of
+from server.event.model import Event, GroundState, KitItem, KitWeight, PointKind, WeatherSpell
+from server.plan.light import Sky, down_before
+from server.plan.notes import Note, PlanDoubt, note, saying
+from server.plan.paces import LIMIT, Bools, Floats, GoalPace, paces_of, shaded_at, sky_of
 from server.plan.timetable import Timetable
 
 MINUTES_LEFT: Final = 5
@@ -33,6 +33,9 @@ HIGH_M: Final = 1500.0
 """Above this height it is cold from sunset on (own choice)."""
 COLD_C: Final = 8.0
 """Below this a walk calls for a warm layer (own choice)."""
+LASTS_H: Final = 6.0
+"""How long a light lasts is asked about from so many hours of dark on: many last no longer at a light to run by (common
+practice, no source)."""
 LAPSE_C_PER_M: Final = 0.0065
 """The standard atmosphere's fall of temperature with height; a spell's temperature is taken for the course's mean height."""
 
@@ -83,13 +86,14 @@ class KitNeeded:
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """A need that is not met: at which paces, where it is handed over too late ('' in no list), and the last place before
-    at which it could be ('' = only from the start)."""
+    """A need that is not met: at which paces (`always`: at each), where it is handed over too late ('' in no list), and the
+    last place before at which it could be ('' = only from the start)."""
 
     need: KitNeed
     moments: tuple[KitNeeded, ...]
     handed_at: str
     give_at: str
+    always: bool
 
 
 def is_for(need: KitNeed, name: str) -> bool:
@@ -117,6 +121,13 @@ def is_pair(name: str) -> bool:
 def runs_on_batteries(name: str) -> bool:
     """Whether a thing of that name is a light or a battery."""
     return _says("torch", name) or _says("battery", name)
+
+
+def must(item: KitItem) -> bool:
+    """Whether she must not go on without what is handed over: what the event file calls so, light and what feeds it, a warm
+    layer."""
+    by_name = runs_on_batteries(item.name) or (is_for(KitNeed.WARM, item.name) and not is_spare(item.name))
+    return item.weight is KitWeight.SAFETY or (by_name and not item.take_back)
 
 
 def handed_over(event: Event, runner_id: str) -> tuple[KitHanded, ...]:
@@ -155,7 +166,8 @@ def gaps(event: Event, timetable: Timetable, course: Course) -> tuple[Gap, ...]:
     for need in KitNeed if keeps else (KitNeed.TORCH,):
         moments = [m for p in paces for m in _missing(event, timetable, course, p, sky, need, lists)]
         if moments:
-            found.append(_gap(event, timetable, need, moments, lists))
+            always = len(moments) == len(paces)
+            found.append(_gap(event, timetable, need, moments, lists, always=always))
     return tuple(found)
 
 
@@ -233,7 +245,8 @@ def _needed(
     if need is KitNeed.TORCH:
         return dark
     heights = np.interp(km, course.km, course.height_m)
-    cold = dark & (_lasting_s(dark, gone) >= COLD_AFTER.total_seconds())
+    down = down_before(float(course.lat_deg[0]), float(course.lon_deg[0]), timetable.start, COLD_AFTER)
+    cold = dark & (_lasting_s(dark, gone, down) >= COLD_AFTER.total_seconds())
     cold |= dark & (heights > HIGH_M)
     for w in spells:
         if w.temperature_c is not None:
@@ -243,9 +256,11 @@ def _needed(
     return np.asarray(cold, dtype=np.bool_)
 
 
-def _lasting_s(dark: Bools, gone: Floats) -> Floats:
-    """Since when it has been dark, seconds (n,); 0 in the light."""
+def _lasting_s(dark: Bools, gone: Floats, down: timedelta) -> Floats:
+    """Since when it has been dark, seconds (n,), `down` before her start already; 0 in the light."""
     began = np.where(dark, -np.inf, gone)
+    if dark[0]:
+        began[0] = -down.total_seconds()
     since = np.maximum.accumulate(began)
     return np.where(dark, gone - np.where(np.isfinite(since), since, 0.0), 0.0)
 
@@ -270,6 +285,8 @@ def _gap(
     need: KitNeed,
     moments: Sequence[KitNeeded],
     lists: Sequence[KitHanded],
+    *,
+    always: bool,
 ) -> Gap:
     first = min(m.km for m in moments)
     late = [h.point for h in lists if h.km > first and any(is_for(need, k.name) for k in h.things)]
@@ -279,7 +296,7 @@ def _gap(
         for p in points[1:]
         if (p.km or 0.0) <= first and (p.crew_access or PointKind.DROP_BAG in p.kinds)
     ]
-    return Gap(need, tuple(moments), late[0] if late else "", places[-1] if places else "")
+    return Gap(need, tuple(moments), late[0] if late else "", places[-1] if places else "", always)
 
 
 def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[PlanDoubt, ...]:
@@ -290,31 +307,47 @@ def kit_told(event: Event, timetable: Timetable, course: Course) -> tuple[PlanDo
 
 def _told(event: Event, timetable: Timetable, gap: Gap) -> PlanDoubt:
     definition = event.course_of(timetable.runner)
-    name = event.runner(timetable.runner).name
-    moments = [_moment(m) for m in gap.moments]
-    if gap.handed_at:
+    about = {"thing": gap.need.value, "runner": event.runner(timetable.runner).name}
+    when = _when(gap.moments, always=gap.always)
+    got = [m.until.timestamp() for m in gap.moments if m.until is not None]
+    if gap.handed_at and got:
         handed = definition.point(gap.handed_at)
         what = note(
-            "kit-late", *moments, thing=gap.need.value, runner=name, place=handed.name, at_km=handed.km or 0.0
+            "kit-late",
+            when,
+            **about,
+            place=handed.name,
+            at_km=handed.km or 0.0,
+            got=_many(got, 60.0),
+            given_at=min(got),
+            last_at=max(got),
         )
     else:
-        what = note("kit-missing", *moments, thing=gap.need.value, runner=name)
+        what = note("kit-missing", when, **about)
     if not gap.give_at:
         return PlanDoubt(what, note("kit-do-carry", thing=gap.need.value))
     place = definition.point(gap.give_at)
     return PlanDoubt(what, note("kit-do-give", thing=gap.need.value, place=place.name, at_km=place.km or 0.0))
 
 
-def _moment(m: KitNeeded) -> Saying:
-    if m.until is None:
-        return saying("kit-moment", goal=m.pace, when_at=m.at.timestamp(), where_km=m.km)
-    return saying(
-        "kit-moment-until",
-        goal=m.pace,
-        when_at=m.at.timestamp(),
-        where_km=m.km,
-        given_at=m.until.timestamp(),
+def _when(moments: Sequence[KitNeeded], *, always: bool) -> Note:
+    """From when and where on, over her paces in one; which they are, where it is not each."""
+    at, km = [m.at.timestamp() for m in moments], [m.km for m in moments]
+    return note(
+        "kit-when",
+        *(saying("kit-pace", goal=m.pace) for m in moments if not always),
+        paces="all" if always else "some",
+        clock=_many(at, 60.0),
+        road=_many(km, 0.1),
+        from_at=min(at),
+        to_at=max(at),
+        least_km=min(km),
+        most_km=max(km),
     )
+
+
+def _many(values: Sequence[float], apart: float) -> str:
+    return "many" if max(values) - min(values) >= apart else "one"
 
 
 def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[PlanDoubt]:
@@ -322,20 +355,37 @@ def _batteries(event: Event, timetable: Timetable, course: Course) -> Iterator[P
     lists = handed_over(event, timetable.runner)
     lights = [k for h in lists for k in h.things if runs_on_batteries(k.name)]
     torches = [k for k in lights if is_for(KitNeed.TORCH, k.name)]
-    # What a file says in words alone has no hours: then nothing is known of how long her lights last.
-    if not torches or any(k.hours is None for k in torches):
+    if not torches:
         return
     paces = paces_of(event, timetable)
     sky = sky_of(paces, course, timetable.start)
     name = event.runner(timetable.runner).name
+    # What a file says in words alone has no hours: then nothing is known of how long her lights last.
+    unknown = [k.name for k in torches if k.hours is None]
+    if unknown == [event.runner(timetable.runner).torch]:
+        return
+    if unknown:
+        dark_h = max(_dark_h(event, timetable, p, sky) for p in paces if p.name != LIMIT)
+        if dark_h > LASTS_H:
+            yield PlanDoubt(
+                note("kit-hours", runner=name, torch=unknown[0], dark_h=dark_h), note("kit-do-hours")
+            )
+        return
     ends = [m for p in paces for m in _burnt_out(event, timetable, p, sky, lists)]
     if ends:
         whole = sum(k.hours or 0.0 for k in lights)
-        what = note("kit-battery", *map(_moment, ends), runner=name, lasts_h=whole)
+        what = note("kit-battery", _when(ends, always=len(ends) == len(paces)), runner=name, lasts_h=whole)
         yield PlanDoubt(what, note("kit-do-battery"))
     dark = any(np.any(_needed(event, timetable, course, sky, KitNeed.TORCH, *p.ticks()[:2])) for p in paces)
     if dark and len(lights) < 2 and not is_spare(torches[0].name):
         yield PlanDoubt(note("kit-no-spare", runner=name, torch=torches[0].name), note("kit-do-spare"))
+
+
+def _dark_h(event: Event, timetable: Timetable, pace: GoalPace, sky: Sky) -> float:
+    """For how many hours she is up in the dark at a pace."""
+    gone, km, up = pace.ticks()
+    dark = up & sky.dark_for_kit(gone, km, shaded_at(event.course_of(timetable.runner), km))
+    return float((np.diff(gone) * dark[1:]).sum()) / 3600.0
 
 
 def _burnt_out(

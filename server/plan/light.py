@@ -138,6 +138,14 @@ def _kept_elevation_deg(lat_deg: float, lon_deg: float, at: datetime) -> float:
     return sun_elevation_deg(lat_deg, lon_deg, at)
 
 
+def down_before(lat_deg: float, lon_deg: float, start: datetime, most: timedelta) -> timedelta:
+    """For how long the sun has been below the horizon there at `start`, at the most `most`, to the table's steps."""
+    lon, gone = (lon_deg + 180.0) % 360.0 - 180.0, timedelta(0)
+    while gone < most and _kept_elevation_deg(lat_deg, lon, start.astimezone(UTC) - gone) < HORIZON_DEG:
+        gone += timedelta(seconds=GRID_S)
+    return gone
+
+
 def light_moments(sky: Sky, elapsed_s: Floats, km: Floats) -> tuple[LightMoment, ...]:
     """Every dawn, sunrise, sunset and dusk of her race, where she is then, in order.
 

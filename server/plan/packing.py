@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 from rapidfuzz import fuzz
 
 from server.course import Course
-from server.event.model import Event, KitItem, KitWeight, Prepare
+from server.event.model import Event, KitItem, Prepare
 from server.plan.kit import (
     KitNeed,
     handed_over,
@@ -204,8 +204,3 @@ def _asked(items: Iterable[KitItem], what: Prepare) -> Iterator[str]:
     for k in items:
         if what in k.prepare or (what is not Prepare.BUY and runs_on_batteries(k.name)):
             yield k.name
-
-
-def must(item: KitItem) -> bool:
-    """Whether the race must not be run without it."""
-    return item.weight is KitWeight.SAFETY

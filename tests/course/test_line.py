@@ -168,7 +168,7 @@ SEGMENT, NEW_TRACK = "</trkseg><trkseg>", "</trkseg></trk><trk><trkseg>"
 
 @pytest.mark.parametrize("tags", [SEGMENT, NEW_TRACK])
 def test_the_way_to_the_next_stages_start_is_not_run(write_gpx: Any, straight: Straight, tags: str) -> None:
-    """Two stages of 3 and 2 km that climb 30 and 20 m, 5 km and 400 m of height apart: 5 km and 50 m, whatever lies between."""
+    """Two stages of 3 and 2 km that climb 30 and 20 m, 5 km and 400 m of height apart: 5 km and 50 m in all."""
     first, second = straight([(0, 0), (3_000, 0)]), straight([(8_000, 0), (10_000, 0)])
     heights = [*np.linspace(100, 130, len(first)), *np.linspace(530, 550, len(second))]
     data = write_gpx(first + second, heights, breaks={len(first): tags})

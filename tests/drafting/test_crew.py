@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from server.drafting.crew import legs, put_drives, put_meetings, put_people, put_runner, put_runners, suggest
+import pytest
+
+from server.drafting.crew import (
+    legs,
+    put_drives,
+    put_meetings,
+    put_people,
+    put_runner,
+    put_runners,
+    suggest,
+    things_shown,
+)
 from server.drafting.document import Document
 from server.drafting.typed import shown
 from server.event import parse_event
@@ -41,7 +52,8 @@ def test_forms_that_say_what_the_file_says_change_nothing() -> None:
         doc,
         [
             {"point": m["point"], "crew": ", ".join(m["crew"])}
-            | {k: shown(m.get(k)) for k in ("car", "from", "kit", "food")}
+            | {k: shown(m.get(k)) for k in ("car", "from", "food")}
+            | {"kit": things_shown(m.get("kit"))}
             for m in doc.tables("meetings")
         ],
     )
@@ -51,7 +63,7 @@ def test_forms_that_say_what_the_file_says_change_nothing() -> None:
     put_runner(
         doc,
         {
-            "carries": shown(runner.get("carries")),
+            "carries": things_shown(runner.get("carries")),
             "name": runner["name"],
             "bib": runner["bib"],
             "finish": runner["target"]["finish"],
@@ -71,6 +83,33 @@ def test_kit_keeps_its_weight_when_a_thing_is_added() -> None:
     put_meetings(doc, [row])
     assert doc.tables("meetings")[number]["kit"] == [*m["kit"], "dry hat"]
     assert parse_event(doc.text()).event is not None
+
+
+@pytest.mark.parametrize(
+    ("typed", "kit"),
+    [
+        ("head torch 8 h", [{"name": "head torch", "hours": 8}]),
+        ("Stirnlampe (7.5 Std.), Mütze", [{"name": "Stirnlampe", "hours": 7.5}, "Mütze"]),
+        ("gel for 2 h 30", ["gel for 2 h 30"]),
+    ],
+)
+def test_how_long_a_light_lasts_is_typed_behind_its_name(typed: str, kit: list[object]) -> None:
+    """And stands there again; taken out of the field it goes, and what else the file says of the thing stays."""
+    doc = Document(SMALL)
+    put_meetings(doc, [{"point": "a", "crew": "ann", "kit": typed}])
+    assert doc.tables("meetings")[0]["kit"] == kit
+    put_meetings(doc, [{"point": "a", "crew": "ann", "kit": things_shown(kit)}])
+    assert doc.tables("meetings")[0]["kit"] == kit
+
+
+def test_hours_change_and_the_weight_stays() -> None:
+    doc = Document(
+        SMALL
+        + '[[meetings]]\npoint = "a"\ncrew = ["ann"]\nkit = [{ name = "lamp", hours = 4, car = "van" }]\n'
+    )
+    for typed, hours in (("lamp 6 h", {"hours": 6}), ("lamp", {})):
+        put_meetings(doc, [{"point": "a", "crew": "ann", "kit": typed}])
+        assert doc.tables("meetings")[0]["kit"] == [{"name": "lamp", "car": "van", **hours}]
 
 
 def test_suggested_meetings_take_drivers_in_turn_and_need_their_drives() -> None:
@@ -154,3 +193,29 @@ def test_what_she_eats_is_changed_in_place_and_the_things_themselves_stay() -> N
     assert fuel[0]["fluid_ml_per_h"] == 450
     assert fuel[0]["eats"] == held[0]["eats"]
     assert fuel[1]["from"] == "mill"
+
+
+def test_two_who_drive_one_car_are_one_turn() -> None:
+    """Each meeting has both, the car goes from one to the next, and those are the drives that are asked for."""
+    doc = Document(SMALL.replace("drives = true }]", 'drives = true, car = "van" }]'))
+    assert suggest(doc) == 3
+    met = doc.tables("meetings")
+    assert [(m["crew"], m["car"], m.get("from")) for m in met] == [
+        (["ana", "ben", "kai"], "van", "start"),
+        (["ana", "ben", "kai"], "van", None),
+        (["ana", "ben", "kai"], "van", None),
+    ]
+    assert [(x.start, x.end) for x in legs(doc)] == [("start", "a"), ("a", "b"), ("b", "c")]
+
+
+def test_a_drive_is_the_cars_whoever_drives() -> None:
+    """Ben drives on where Ana drove to: the car stands there, so that is where he leaves from."""
+    doc = Document(SMALL)
+    put_meetings(
+        doc,
+        [
+            {"point": "a", "crew": "ana", "car": "van", "from": "start"},
+            {"point": "b", "crew": "ben", "car": "van"},
+        ],
+    )
+    assert [(x.start, x.end) for x in legs(doc)] == [("start", "a"), ("a", "b")]

@@ -116,7 +116,7 @@ class TestCalendar:
         assert str(entry["uid"]) == "e.meeting-m6@stilepost"
         assert int(entry["sequence"]) == 3
         assert entry.decoded("dtstamp") == STAMP
-        assert "head torch and poles; spare" in str(entry["description"])
+        assert "MUST be there: head torch.\nBring: poles; spare." in str(entry["description"])
         assert not parsed.errors
 
     def test_the_times_are_those_of_the_watch(self, before) -> None:

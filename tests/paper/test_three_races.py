@@ -79,7 +79,9 @@ def test_torch_and_sunset_say_one_time() -> None:
     assert {m.pace for m in torch.moments} == {"C", "limit"}
     assert all(abs(m.at - light) < timedelta(minutes=3) for m in torch.moments)
     told = text(sheets_of(before, ["svea"])[0])
-    assert "Ziel C ab Samstag 19:06 bei 26,1 km" in told
+    assert (
+        "Lampe ab Samstag 19:06, zwischen 19,8 km und 26,1 km je nach Tempo (Ziel C und gerade noch" in told
+    )
     assert "C von 26,1 km (Sa 19:06)" in told
 
 

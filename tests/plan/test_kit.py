@@ -7,6 +7,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from server.conversation.telling.planned import say_planned
+from server.conversation.telling.reader import Reader
 from server.event.model import (
     CrewAccess,
     CutOff,
@@ -166,6 +168,40 @@ def test_a_warm_layer_by_the_hour_and_by_the_weather(race, level_course) -> None
     assert KitNeed.WARM not in found(
         replace(by_day, runners=(replace(by_day.runners[0], carries=(LAYER,)),)), level_course
     )
+
+
+def test_a_night_that_is_long_cold_at_the_start(race, level_course) -> None:
+    """Off three hours after sunset, a warm layer is needed from the first minute; off at sunset, two hours later."""
+    late, at_sunset = (race(6.0, limit=9.0, carries=(TORCH,)) for _ in range(2))
+    for event, start_h, after_h in ((late, 11.0, 0.0), (at_sunset, 7.75, 2.0)):
+        start = MORNING + timedelta(hours=start_h)
+        moved = replace(event, starts=start, runners=(replace(event.runners[0], start=start),))
+        gap = found(moved, level_course)[KitNeed.WARM]
+        began = {m.pace: (m.at - start) / timedelta(hours=1) for m in gap.moments}
+        assert began["B"] == pytest.approx(after_h, abs=0.2)
+        assert gap.always
+
+
+def test_a_need_at_every_pace_is_said_once(race, level_course) -> None:
+    """One from, one to, where and when she gets it: a line that is read at a glance; which paces, where it is not each."""
+    event = race(10.8, ("p4", (LAYER,)), limit=14.0, carries=(TORCH,))
+    (told,) = kit_told(event, make_timetable(event, "maren", level_course), level_course)
+    said = say_planned(Reader("en", "UTC", "UTC"), told.what)
+    assert said.count("goal") <= 1
+    assert len(said) < 230
+    assert "and gets it only at" in said
+
+
+def test_hours_that_nobody_gave_are_asked_for_in_a_long_night(race, level_course) -> None:
+    """Past six hours of dark by goal C; a text on the runner alone asks nothing."""
+    start = MORNING + timedelta(hours=8)
+    event = race(8.0, limit=12.0, carries=(TORCH, LAYER))
+    night = replace(event, starts=start, runners=(replace(event.runners[0], start=start),))
+    assert kinds(night, level_course) == ["kit-hours"]
+    lasting = replace(night.runners[0], carries=(replace(TORCH, hours=12.0), BATTERY, LAYER))
+    assert kinds(replace(night, runners=(lasting,)), level_course) == []
+    in_words = replace(night.runners[0], carries=(LAYER,), torch="head torch, spare in the pack")
+    assert kinds(replace(night, runners=(in_words,)), level_course) == []
 
 
 def test_rain_from_a_place_on(race, level_course) -> None:

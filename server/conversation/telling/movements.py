@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from server.conversation.telling.measures import listing
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.reader import Reader
 from server.event.model import Event
-from server.plan.movements import Broken, CrewPlan, Journey, TroubleKind, part_of
+from server.plan.movements import Broken, CrewPlan, Journey, MovementTrouble, TroubleKind, part_of
 from server.plan.movements.trips import goes_to
+from server.plan.notes import Saying, saying
 from server.sentences import sentence
 
 
@@ -23,13 +24,30 @@ def _remarks(reader: Reader, event: Event, plan: CrewPlan) -> Iterator[str]:
     for b in plan.broken:
         what, remedy = broken_words(reader, b)
         yield sentence(reader.language, "move-not-allowed", what=what, remedy=remedy)
-    for t in plan.troubles:
-        if t.kind is not TroubleKind.RULE or t.said not in told:
-            yield _at(reader, event, t.meeting, "move-trouble", say_planned(reader, t.said))
+    left = (t for t in plan.troubles if t.kind is not TroubleKind.RULE or t.said not in told)
+    yield from _troubles(reader, event, left)
+    helps: dict[Saying, list[str]] = {}
     for o in plan.offers:
-        yield _at(reader, event, o.meeting, "move-offer", say_planned(reader, o.said))
+        helps.setdefault(o.said, []).append(o.meeting)
+    for said, meetings in helps.items():
+        yield from _at(reader, event, meetings, "move-offer", said)
     for n in plan.notes:
         yield say_planned(reader, n)
+
+
+def _troubles(reader: Reader, event: Event, troubles: Iterable[MovementTrouble]) -> Iterator[str]:
+    """Each at its meeting; the drives for which one driver is too long awake in one line."""
+    found: dict[object, list[MovementTrouble]] = {}
+    for t in troubles:
+        found.setdefault((t.kind, t.person) if t.kind is TroubleKind.AWAKE else t, []).append(t)
+    for alike in found.values():
+        said, meetings = alike[0].said, [t.meeting for t in alike]
+        if len(alike) > 1 and alike[0].kind is TroubleKind.AWAKE:
+            hours = [t.said.number("awake_h") for t in alike]
+            said = saying(
+                "move-awake-drives", person=said.word("person"), least_h=min(hours), most_h=max(hours)
+            )
+        yield from _at(reader, event, meetings, "move-trouble", said)
 
 
 _OWN = frozenset({TroubleKind.AWAKE, TroubleKind.ASLEEP})
@@ -50,8 +68,7 @@ def trouble_lines(reader: Reader, event: Event, plan: CrewPlan, person: str) -> 
         if (t.kind in _OWN and t.person == person)
         or (t.kind in _ALL_THERE and (t.meeting in mine or t.person == person))
     )
-    said = (_at(reader, event, t.meeting, "move-trouble", say_planned(reader, t.said)) for t in found)
-    return tuple(f"{x.rstrip('.')}." for x in dict.fromkeys(said))
+    return tuple(f"{x.rstrip('.')}." for x in dict.fromkeys(_troubles(reader, event, found)))
 
 
 def broken_words(reader: Reader, broken: Broken) -> tuple[str, str]:
@@ -63,13 +80,19 @@ def broken_words(reader: Reader, broken: Broken) -> tuple[str, str]:
     )
 
 
-def _at(reader: Reader, event: Event, meeting: str, key: str, what: str) -> str:
-    plan = next((m for m in event.meetings if m.id == meeting), None)
-    if plan is None:
-        return what
-    runner = event.runner(plan.runner).name
-    place = event.course_of(plan.runner).point(plan.point).name
-    return sentence(reader.language, key, place=place, runner=runner, what=what)
+def _at(reader: Reader, event: Event, meetings: Iterable[str], key: str, said: Saying) -> Iterator[str]:
+    """What is said of some meetings, a line for each runner whom they are with."""
+    what = say_planned(reader, said)
+    places: dict[str, list[str]] = {}
+    plans = {m.id: m for m in event.meetings}
+    for plan in (plans[m] for m in meetings if m in plans):
+        name = event.course_of(plan.runner).point(plan.point).name
+        places.setdefault(event.runner(plan.runner).name, []).append(name)
+    for runner, names in places.items():
+        place = listing(dict.fromkeys(names), reader.language)
+        yield sentence(reader.language, key, place=place, runner=runner, what=what)
+    if not places:
+        yield what
 
 
 def made_of(reader: Reader, journey: Journey) -> str:

@@ -21,7 +21,8 @@ from server.conversation.telling.answers import freshness, race_ended
 from server.conversation.telling.news import lost_words
 from server.conversation.telling.say import Say, lines, slug
 from server.conversation.telling.times import floor_to, leave_said
-from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, KitWeight, Part, PartKind
+from server.event.model import Contact, FuelPlan, IfThenCard, KitItem, Part, PartKind
+from server.plan.kit import must
 
 CARDS_IN_FULL = 2
 
@@ -34,7 +35,7 @@ def say_bring(say: Say, a: KitAnswer) -> str:
     """What to bring to a point: safety items named apart, and which car each thing is in."""
     kit = [k for k in a.kit if not k.take_back]
     cars = dict(a.cars)
-    safety = [k for k in kit if k.weight is KitWeight.SAFETY]
+    safety = [k for k in kit if must(k)]
     values = {"place": a.name, "runner": a.runner_name}
     first = say.s("bring", kit=_items(say, kit), **values) if kit else say.s("bring-none", **values)
     return lines(

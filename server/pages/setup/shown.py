@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Any, Final
 
@@ -13,7 +13,7 @@ from server.conversation.telling.reader import Reader
 from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
 from server.conversation.telling.times import planned
-from server.drafting.crew import FUEL, crew_points, drivers, legs, several, with_part
+from server.drafting.crew import FUEL, crew_points, drivers, legs, several, things_shown, with_part
 from server.drafting.document import Document
 from server.drafting.evidence import recordings, results
 from server.drafting.pasted import ReadTable, read_table
@@ -27,7 +27,7 @@ from server.pages.setup.look import STEPS, DraftLook
 from server.paper.before import before_start
 from server.paper.meeting import meeting_lines
 from server.plan.cutoffs import due_times
-from server.plan.movements import course_spots, crew_plan
+from server.plan.movements import OfferKind, TroubleKind, course_spots, crew_plan
 from server.plan.movements.roads import Roads
 from server.sentences import languages
 
@@ -217,7 +217,7 @@ def _of_runner(runner: Table) -> Table:
     return {
         "name": shown(runner.get("name")),
         "bib": shown(runner.get("bib")),
-        "carries": shown(runner.get("carries")),
+        "carries": things_shown(runner.get("carries")),
         "finish": shown(target.get("finish")),
         "past_name": shown(past.get("name")),
         "past_km": shown(past.get("km")),
@@ -336,7 +336,7 @@ def _meeting(p: Table, m: Table, likely: dict[str, str]) -> Table:
         "crew": [str(c) for c in m.get("crew") or []],
         "car": shown(m.get("car")),
         "from": shown(m.get("from")),
-        "kit": shown(m.get("kit")),
+        "kit": things_shown(m.get("kit")),
         "food": shown(m.get("food")),
         "joins": shown(m.get("pacer_joins")),
         "leaves": shown(m.get("pacer_leaves")),
@@ -366,6 +366,12 @@ def _remarks(at: _At) -> tuple[str, ...]:
     event = built.event
     before = before_start(event, built.timetables, built.courses, at.now)
     moves = crew_plan(event, built.timetables, before.views, spots=course_spots(event, built.courses))
+    # Which drives nobody stands by is seen beside the drives themselves.
+    moves = replace(
+        moves,
+        troubles=tuple(t for t in moves.troubles if t.kind is not TroubleKind.ESTIMATED),
+        offers=tuple(o for o in moves.offers if o.kind is not OfferKind.CONFIRM),
+    )
     return plan_remarks(_say(at, event.time_zone).reader, event, moves)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -24,9 +24,11 @@ LONGEST = timedelta(hours=17)
 SLEEP_LEAST = timedelta(minutes=90)
 """A gap shorter than this is no sleep worth offering (common practice, no source)."""
 RISE = timedelta(hours=7)
-"""Where nobody says, a driver is taken to be awake since 07:00 on the event's clock, or since an hour before their
-first drive; the plan notes that it assumed so."""
+"""Where nobody says, a driver is taken to be awake since 07:00 on the event's clock, or since an hour before they are first
+on the road, driving or not; the plan notes that it assumed so."""
 BEFORE_FIRST = timedelta(hours=1)
+UP_BEFORE = timedelta(hours=3)
+"""Who would have to be up earlier than that has not been to bed (own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,24 +75,24 @@ def wheels(event: Event, timed: Sequence[TimedTrip]) -> tuple[Wheel, ...]:
 def awake_since(event: Event, person: str, at: datetime, first: datetime) -> tuple[datetime, bool]:
     """Since when a person will have been awake at `at`, and whether that had to be assumed.
 
-    `first`: when their first drive begins. Sleeps that are over by `at` count; one that is going on does not.
+    `first`: when they are first on the road. Sleeps that are over by `at` count; one that is going on does not.
     """
     parts = event.parts_of(person)
     woke = [s.end for p in parts for s in p.sleeps if s.end <= at]
     said = [p.awake_since for p in parts if p.awake_since is not None and p.awake_since <= at]
     if woke or said:
         return max([*woke, *said]), False
-    local = first.astimezone(ZoneInfo(event.time_zone))
-    rise = local.replace(hour=0, minute=0, second=0, microsecond=0, tzinfo=None) + RISE
-    risen = rise.replace(tzinfo=ZoneInfo(event.time_zone))
-    return min(risen, first - BEFORE_FIRST), True
+    zone, up = ZoneInfo(event.time_zone), first - BEFORE_FIRST
+    day = (up.astimezone(zone).replace(tzinfo=None) - UP_BEFORE).date()
+    risen = (datetime.combine(day, time()) + RISE).replace(tzinfo=zone)
+    return min(risen, up), True
 
 
 def tired(
     event: Event, drives: Sequence[Wheel]
 ) -> tuple[tuple[MovementTrouble, ...], tuple[Offer, ...], tuple[Saying, ...]]:
     """Drives past 17 h awake or in a sleep, what could be done about each, and for whom a time of waking was assumed."""
-    first = {w.person: w.start for w in reversed(drives)}
+    first = {who: w.start for w in reversed(drives) for who in (w.person, *w.riders)}
     troubles: list[MovementTrouble] = []
     offers: list[Offer] = []
     assumed: dict[str, datetime] = {}

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from server.event.model import Event, KitWeight, MeetingPlan, PointKind, Share
+from server.plan.kit import must
 from server.plan.movements.names import ON_THEIR_OWN, car_name, person_name, place_name
 from server.plan.movements.roads import Roads
 from server.plan.movements.values import MovementTrouble, Role, TroubleKind
@@ -351,5 +352,7 @@ def _roles(
 def is_safety(event: Event, plan: MeetingPlan) -> bool:
     """Whether torch, warm layer, a pacer or a hand-over hangs on a meeting: then it is promised at 99%."""
     begin, _ = relay_at(event, plan.runner, plan.point)
-    kit = any(k.weight is KitWeight.SAFETY for k in plan.kit)
+    # From the finish she does not go on: there only what is written down as such counts.
+    finish = event.course_of(plan.runner).point(plan.point).finish
+    kit = any(k.weight is KitWeight.SAFETY or (must(k) and not finish) for k in plan.kit)
     return kit or plan.pacer_joins is not None or bool(begin)

@@ -33,6 +33,7 @@ from server.event.model import (
 )
 from server.paper.moves import move_rows
 from server.plan.movements import CrewPlan, OfferKind, Role, TroubleKind, crew_plan
+from server.plan.movements.trips import is_safety
 
 MINUTE = timedelta(minutes=1)
 HOUR = timedelta(hours=1)
@@ -385,6 +386,55 @@ def test_an_assumed_waking_is_said(event_of: Events, view: Views) -> None:
     """Nobody said when Ana woke: the plan says what it assumed."""
     plan = crew_plan(event_of(), {}, {"maren": view()})
     assert [(n.kind, n.word("person")) for n in plan.notes] == [("move-awake-assumed", "Ana")]
+
+
+def test_who_is_first_on_the_road_at_night_has_not_slept(event_of: Events, view: Views) -> None:
+    """Ana drives off after midnight with Vera beside her: both are taken to be awake since the morning before, so that Vera
+    is not offered the wheel; who first leaves at four in the morning is taken to have slept."""
+    meetings = (MeetingPlan("m1", "mill", "maren", ("ana", "vera"), "van"),)
+    parts = tuple(replace(p, car="van" if p.person == "ana" else None) for p in event_of().parts)
+    for start_h, since in ((20, "Sat 19 Jun 07:00"), (23, "Sun 20 Jun")):
+        late = view(start=START + start_h * HOUR)
+        plan = crew_plan(event_of(meetings=meetings, parts=parts), {}, {"maren": late})
+        (note,) = plan.notes
+        woke = datetime.fromtimestamp(note.number("since_at"), UTC)
+        assert f"{woke:%a %d %b %H:%M}".startswith(since), (start_h, woke)
+        assert not any(o.kind is OfferKind.SWAP_DRIVER for o in plan.offers)
+
+
+def test_the_drives_of_one_tired_driver_are_one_line(event_of: Events, view: Views) -> None:
+    """Places and hours together, not a line a drive."""
+    event = event_of()
+    parts = tuple(replace(p, awake_since=START - 20 * HOUR, car="van") for p in event.parts)
+    meetings = tuple(MeetingPlan(f"m-{p}", p, "maren", ("ana",), "van") for p in ("mill", "chapel", "moss"))
+    tired = replace(event, parts=parts, meetings=meetings)
+    plan = crew_plan(tired, {}, {"maren": view()})
+    assert sum(t.kind is TroubleKind.AWAKE for t in plan.troubles) == 3
+    said = [x for x in plan_remarks(english(tired), tired, plan) if "awake" in x]
+    assert len(said) == 1, said
+    assert said[0].startswith("Mill, Chapel and Moss, Maren: Ana will have been awake for 2")
+    helps = [x for x in plan_remarks(english(tired), tired, plan) if "leave this meeting out" in x]
+    assert [x.partition(",")[0] for x in helps] == ["Mill"], helps
+
+
+@pytest.mark.parametrize(
+    ("thing", "sure"),
+    [
+        (KitItem("head torch"), True),
+        (KitItem("warm jacket"), True),
+        (KitItem("spare battery"), True),
+        (KitItem("poles", KitWeight.SAFETY), True),
+        (KitItem("warm jacket", take_back=True), False),
+        (KitItem("spare jumper"), False),
+        (KitItem("poles"), False),
+    ],
+)
+def test_what_a_meeting_must_not_be_missed_for(event_of: Events, thing: KitItem, sure: bool) -> None:
+    """Light, what feeds it and a warm layer are promised at 99% by their names; at the finish only what is written so."""
+    event = event_of()
+    meeting = MeetingPlan("m1", "mill", "maren", ("ana",), "van", kit=(thing,))
+    assert is_safety(event, meeting) is sure
+    assert is_safety(event, replace(meeting, point="finish")) is (thing.weight is KitWeight.SAFETY)
 
 
 M1 = MeetingPlan("m1", "mill", "maren", ("ana",), "van")

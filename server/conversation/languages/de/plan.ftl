@@ -157,8 +157,9 @@ plan-move-skip = dieses Treffen auslassen: daran hängen weder Lampe noch warme 
 plan-move-other-car = { $car } fährt zu diesem Treffen, mit { $about }: { $p }, vor ihr dort zu sein
 plan-move-asleep = { $person } will von { $from } bis { $until } schlafen, fährt dann aber: die Schlafzeit verlegen oder jemand anderen fahren lassen
 plan-move-awake = { $person } wird am Ende dieser Fahrt { $awake } wach gewesen sein
+plan-move-awake-drives = { $person } wird am Ende dieser Fahrten { $least } bis { $most } wach gewesen sein
 plan-move-two-runners = eine Crew trifft { $runner } und { $other }: die Chancen sind gerechnet, als hätten ihre Nächte nichts gemeinsam; Wetter, das beide bremst, steckt nicht darin
-plan-move-awake-assumed = angenommen ist, dass { $person } seit { $since } wach ist: in der Eventdatei mit awake_since oder sleeps sagen
+plan-move-awake-assumed = angenommen ist, dass { $person } seit { $since } wach ist: sag, seit wann, oder wann geschlafen wird (awake_since, sleeps)
 plan-move-swap = { $person }, im selben Auto, fährt stattdessen
 plan-move-sleep = { $person } schläft vor dieser Fahrt, von { $from } bis { $until }
 plan-move-no-access = die Crew hat keinen Zugang zu { $place }
@@ -235,20 +236,29 @@ plan-kit-missing = { $runner } braucht { $thing ->
     [torch] eine Lampe
     [warm] eine warme Schicht
    *[wet] eine Regenjacke
- }, und keine Liste sagt, dass sie dann eine hat: { $about }
+ } { $about }, und keine Liste sagt, dass sie dann eine hat
 plan-kit-late = { $runner } braucht { $thing ->
     [torch] eine Lampe
     [warm] eine warme Schicht
    *[wet] eine Regenjacke
- }, bevor sie sie bei { $place } ({ $at }) bekommt: { $about }
-plan-kit-moment = { $goal ->
+ } { $about }, und bekommt sie erst bei { $place } ({ $at }), { $got ->
+    [one] { $given }
+   *[many] zwischen { $given } und { $last }
+ }
+plan-kit-when = ab { $from }{ $clock ->
+    [one] {""}
+   *[many] {" "}bis { $to }
+ }{ $road ->
+    [one] {" "}bei { $least }
+   *[many] {", "}zwischen { $least } und { $most } je nach Tempo
+ }{ $paces ->
+    [all] {""}
+   *[some] {" "}({ $about })
+ }
+plan-kit-pace = { $goal ->
     [limit] gerade noch im Zeitlimit
    *[other] Ziel { $goal }
- } ab { $when } bei { $where }
-plan-kit-moment-until = { $goal ->
-    [limit] gerade noch im Zeitlimit
-   *[other] Ziel { $goal }
- } ab { $when } bei { $where }, dort { $given }
+ }
 plan-kit-do-give = Schreib sie in kit von { $place } ({ $at }) oder davor, oder in carries = ["{ $thing ->
     [torch] Stirnlampe
     [warm] warme Schicht
@@ -259,8 +269,10 @@ plan-kit-do-carry = Davor kommt sie zu keiner Crew und keinem Beutel: schreib si
     [warm] warme Schicht
    *[wet] Regenjacke
  }"] von [[runners]]
-plan-kit-battery = Die Lampen, die { $runner } bis dahin hat, sind leer, und es ist dunkel ({ $lasts } stehen insgesamt in den Listen): { $about }
+plan-kit-battery = Die Lampen, die { $runner } bis dahin hat, sind leer, und es ist dunkel, { $about }; insgesamt stehen { $lasts } in den Listen
 plan-kit-do-battery = Gib einem Treffen, einem Beutel oder carries eine Lampe oder Batterie mit ihren Stunden dazu, oder schreib mehr Stunden hinein
+plan-kit-hours = { $runner } ist bis zu { $dark } im Dunkeln, und nirgends steht, wie lange „{ $torch }“ hält
+plan-kit-do-hours = Schreib ihre Stunden hinein, auch die der Batterien: { "{" } name = "Stirnlampe", hours = 8 { "}" }
 plan-kit-required = Das Rennen verlangt { $thing }, und keine Liste von { $runner } hat es
 plan-kit-required-late = Das Rennen verlangt { $thing }, und { $runner } hat es erst ab { $place }
 plan-kit-required-taken = Das Rennen verlangt { $thing } auf der ganzen Strecke, und die Crew nimmt es { $runner } bei { $place } ab
@@ -274,6 +286,7 @@ plan-kit-do-spare = Gib eine zweite Lampe oder eine Batterie dazu
 plan-kit-do-give-paper = Lasst sie zu { $place } ({ $at }) oder davor bringen, oder sie hat sie vom Start an dabei
 plan-kit-do-carry-paper = Davor kommt sie zu keiner Crew und keinem Beutel: sie muss sie vom Start an dabeihaben
 plan-kit-do-battery-paper = Lasst noch eine Lampe oder eine geladene Batterie bringen, oder sie hat sie vom Start an dabei
+plan-kit-do-hours-paper = Klärt vor dem Start, welche Lampe und welche Batterien so lange halten
 plan-kit-do-keep-paper = Lasst es ihr, oder gebt ihr dort Ersatz
 plan-kit-do-required-paper = Packt es für den Start ein: das Rennen kann es dort sehen wollen
 plan-kit-do-taken-paper = Klärt vor dem Start, wo sie es bekommt

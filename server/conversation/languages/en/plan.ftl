@@ -157,8 +157,9 @@ plan-move-skip = leave this meeting out: it carries no torch, warm layer, pacer 
 plan-move-other-car = { $car } goes to this meeting, with { $about }: { $p } to be there before her
 plan-move-asleep = { $person } means to sleep from { $from } to { $until }, but drives then: move the sleep, or let somebody else drive
 plan-move-awake = { $person } will have been awake for { $awake } at the end of this drive
+plan-move-awake-drives = { $person } will have been awake for { $least } to { $most } at the ends of these drives
 plan-move-two-runners = one crew meets { $runner } and { $other }: the odds are counted as if their nights had nothing in common; weather that slows both is not in them
-plan-move-awake-assumed = { $person } is taken to be awake since { $since }: say so in the event file with awake_since or sleeps
+plan-move-awake-assumed = { $person } is taken to be awake since { $since }: say when they get up or mean to sleep (awake_since, sleeps)
 plan-move-swap = { $person }, in the same car, drives instead
 plan-move-sleep = { $person } sleeps before this drive, from { $from } to { $until }
 plan-move-no-access = crew have no access to { $place }
@@ -235,20 +236,29 @@ plan-kit-missing = { $runner } needs { $thing ->
     [torch] a torch
     [warm] a warm layer
    *[wet] a rain jacket
- }, and no list says that she has it by then: { $about }
+ } { $about }, and no list says that she has it by then
 plan-kit-late = { $runner } needs { $thing ->
     [torch] a torch
     [warm] a warm layer
    *[wet] a rain jacket
- } before she gets it at { $place } ({ $at }): { $about }
-plan-kit-moment = { $goal ->
+ } { $about }, and gets it only at { $place } ({ $at }), { $got ->
+    [one] { $given }
+   *[many] between { $given } and { $last }
+ }
+plan-kit-when = from { $from }{ $clock ->
+    [one] {""}
+   *[many] {" "}to { $to }
+ }{ $road ->
+    [one] {" "}at { $least }
+   *[many] {", "}between { $least } and { $most } by her pace
+ }{ $paces ->
+    [all] {""}
+   *[some] {" "}({ $about })
+ }
+plan-kit-pace = { $goal ->
     [limit] just in by the time limit
    *[other] goal { $goal }
- } from { $when } at { $where }
-plan-kit-moment-until = { $goal ->
-    [limit] just in by the time limit
-   *[other] goal { $goal }
- } from { $when } at { $where }, there { $given }
+ }
 plan-kit-do-give = Write it in the kit of { $place } ({ $at }), or before, or in carries = ["{ $thing ->
     [torch] head torch
     [warm] warm layer
@@ -259,8 +269,10 @@ plan-kit-do-carry = No crew or bag meets her before: write it in carries = ["{ $
     [warm] warm layer
    *[wet] rain jacket
  }"] of [[runners]]
-plan-kit-battery = The lights { $runner } has by then are burnt out and it is dark ({ $lasts } are listed in all): { $about }
+plan-kit-battery = The lights { $runner } has by then are burnt out and it is dark { $about }; { $lasts } are listed in all
 plan-kit-do-battery = Add a torch or battery with its hours to a meeting, a bag or carries, or write in more hours
+plan-kit-hours = { $runner } is in the dark for up to { $dark }, and nothing says how long “{ $torch }” lasts
+plan-kit-do-hours = Write its hours, those of its batteries too: { "{" } name = "head torch", hours = 8 { "}" }
 plan-kit-required = The race asks for { $thing }, and no list of { $runner }’s has it
 plan-kit-required-late = The race asks for { $thing }, and { $runner } has it only from { $place }
 plan-kit-required-taken = The race asks for { $thing } all the way, and crew take it from { $runner } at { $place }
@@ -274,6 +286,7 @@ plan-kit-do-spare = Add a second torch or a battery
 plan-kit-do-give-paper = Have it brought to { $place } ({ $at }) or before, or she carries it from the start
 plan-kit-do-carry-paper = No crew or bag meets her before: she has to carry it from the start
 plan-kit-do-battery-paper = Have one more torch or a charged battery brought, or she carries it from the start
+plan-kit-do-hours-paper = Settle before the start which light and which batteries last that long
 plan-kit-do-keep-paper = Leave it with her, or hand her another there
 plan-kit-do-required-paper = Pack it for the start: the race may ask her for it there
 plan-kit-do-taken-paper = Settle before the start where she gets it

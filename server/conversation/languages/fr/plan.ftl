@@ -157,8 +157,9 @@ plan-move-skip = laisser ce rendez-vous : il ne porte ni lampe, ni couche chaude
 plan-move-other-car = { $car } va à ce rendez-vous, avec { $about } : { $p } d’y être avant elle
 plan-move-asleep = { $person } compte dormir de { $from } à { $until }, mais conduit alors : déplacer le sommeil, ou laisser conduire un autre
 plan-move-awake = { $person } sera éveillé depuis { $awake } à la fin de ce trajet
+plan-move-awake-drives = { $person } sera éveillé depuis { $least } à { $most } à la fin de ces trajets
 plan-move-two-runners = une équipe retrouve { $runner } et { $other } : les chances sont comptées comme si leurs nuits n’avaient rien en commun ; un temps qui ralentit les deux n’y est pas
-plan-move-awake-assumed = { $person } est supposé éveillé depuis { $since } : dis-le dans le fichier avec awake_since ou sleeps
+plan-move-awake-assumed = { $person } est supposé éveillé depuis { $since } : dis depuis quand, ou quand dormir est prévu (awake_since, sleeps)
 plan-move-swap = { $person }, dans la même voiture, conduit à la place
 plan-move-sleep = { $person } dort avant ce trajet, de { $from } à { $until }
 plan-move-no-access = l’équipe n’a pas accès à { $place }
@@ -235,20 +236,29 @@ plan-kit-missing = { $runner } a besoin { $thing ->
     [torch] d’une lampe
     [warm] d’une couche chaude
    *[wet] d’une veste de pluie
- }, et aucune liste ne dit qu’elle l’a à ce moment : { $about }
+ } { $about }, et aucune liste ne dit qu’elle l’a à ce moment
 plan-kit-late = { $runner } a besoin { $thing ->
     [torch] d’une lampe
     [warm] d’une couche chaude
    *[wet] d’une veste de pluie
- } avant de la recevoir à { $place } ({ $at }) : { $about }
-plan-kit-moment = { $goal ->
+ } { $about }, et ne la reçoit qu’à { $place } ({ $at }), { $got ->
+    [one] { $given }
+   *[many] entre { $given } et { $last }
+ }
+plan-kit-when = dès { $from }{ $clock ->
+    [one] {""}
+   *[many] {" "}à { $to }
+ }{ $road ->
+    [one] {" "}à { $least }
+   *[many] {", "}entre { $least } et { $most } selon l’allure
+ }{ $paces ->
+    [all] {""}
+   *[some] {" "}({ $about })
+ }
+plan-kit-pace = { $goal ->
     [limit] juste dans le temps limite
    *[other] objectif { $goal }
- } dès { $when } à { $where }
-plan-kit-moment-until = { $goal ->
-    [limit] juste dans le temps limite
-   *[other] objectif { $goal }
- } dès { $when } à { $where }, là-bas { $given }
+ }
 plan-kit-do-give = Écris-la dans kit de { $place } ({ $at }) ou d’un point avant, ou dans carries = ["{ $thing ->
     [torch] lampe frontale
     [warm] couche chaude
@@ -259,8 +269,10 @@ plan-kit-do-carry = Avant, ni équipe ni sac ne l’attend : écris-la dans carr
     [warm] couche chaude
    *[wet] veste de pluie
  }"] de [[runners]]
-plan-kit-battery = Les lampes que { $runner } a jusque-là sont vides et il fait nuit ({ $lasts } en tout sur les listes) : { $about }
+plan-kit-battery = Les lampes que { $runner } a jusque-là sont vides et il fait nuit { $about } ; { $lasts } en tout sur les listes
 plan-kit-do-battery = Ajoute une lampe ou une batterie avec ses heures à une rencontre, à un sac ou à carries, ou écris plus d’heures
+plan-kit-hours = { $runner } est dans la nuit jusqu’à { $dark }, et rien ne dit combien de temps dure « { $torch } »
+plan-kit-do-hours = Écris ses heures, celles des batteries aussi : { "{" } name = "frontale", hours = 8 { "}" }
 plan-kit-required = La course exige { $thing }, et aucune liste de { $runner } ne l’a
 plan-kit-required-late = La course exige { $thing }, et { $runner } ne l’a que depuis { $place }
 plan-kit-required-taken = La course exige { $thing } sur tout le parcours, et l’équipe le reprend à { $runner } à { $place }
@@ -274,6 +286,7 @@ plan-kit-do-spare = Ajoute une deuxième lampe ou une batterie
 plan-kit-do-give-paper = Faites-la apporter à { $place } ({ $at }) ou avant, ou elle la porte dès le départ
 plan-kit-do-carry-paper = Avant, ni équipe ni sac ne l’attend : elle doit la porter dès le départ
 plan-kit-do-battery-paper = Faites apporter une lampe de plus ou une batterie chargée, ou elle la porte dès le départ
+plan-kit-do-hours-paper = Réglez avant le départ quelle lampe et quelles batteries durent aussi longtemps
 plan-kit-do-keep-paper = Laissez-le-lui, ou donnez-lui là de quoi le remplacer
 plan-kit-do-required-paper = À prendre pour le départ : la course peut demander à le voir là
 plan-kit-do-taken-paper = Voyez avant le départ où elle le reçoit
