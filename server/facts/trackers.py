@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
+from operator import attrgetter
 from statistics import median
 
 from server.event.model import CourseDef
@@ -31,6 +32,8 @@ APART_KM = 1.0
 FASTEST_KMH = 20.0
 """Nobody goes farther than so many km along a course in an hour (own choice, downhill)."""
 EARTH_M = 6_371_000.0
+_HERS = (Source.TRACKER, Source.RUNNER)
+_MOMENT = attrgetter("stamp.at", "stamp.entry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +64,8 @@ class Disagree:
 
 def fixes_of(state: RunnerState) -> tuple[PlacedFix, ...]:
     """What her tracker sent, or her own telephone while it shares its place, in order of time."""
-    found = (p for p in state.positions if p.stamp.source in (Source.TRACKER, Source.RUNNER))
-    return tuple(sorted(found, key=lambda p: (p.stamp.at, p.stamp.entry)))
+    found = (p for p in state.positions if p.stamp.source in _HERS)
+    return tuple(sorted(found, key=_MOMENT))
 
 
 def spell(state: RunnerState) -> Spell | None:

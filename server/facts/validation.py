@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
+from typing import NamedTuple
 
 from pyproj import Geod
 
@@ -68,6 +69,8 @@ FASTEST_KMH = ((0.0, 23.0), (42.195, 21.1), (50.0, 19.0), (100.0, 16.5), (160.9,
 """Nobody runs so far (km) faster than that (km/h): world bests over 10,000 m, marathon, 50 km, 100 km and
 100 miles, men, road or track, rounded up (from memory). No hill makes a leg of 5 km faster than 23 km/h."""
 
+SLOWEST_KMH = FASTEST_KMH[-1][1]
+HOUR = timedelta(hours=1)
 ROAD_KMH = 25.0
 """Positions that move on faster than this for a minute or more are in a vehicle (common practice)."""
 
@@ -190,8 +193,7 @@ def _at_point(entry: Entry, mine: RunnerState, course: CourseDef, state: RaceSta
     return found or _too_fast(mine, course, km, entry.seen_at, entry.point)
 
 
-@dataclass(frozen=True, slots=True)
-class _Seen:
+class _Seen(NamedTuple):
     """A fact to compare with: where, when, at which point if at one."""
 
     km: float
@@ -234,15 +236,15 @@ def _too_fast(
 ) -> Doubt | None:
     """From any fact before, or to any fact after, faster than anyone runs."""
     for f in _facts(mine, course):
-        ahead = f.at < at
+        ahead, apart = f.at < at, abs(at - f.at)
         distance = km - f.km if ahead else f.km - km
-        if abs(at - f.at) <= CLOCKS_DIFFER:
+        if apart <= CLOCKS_DIFFER:
             distance = abs(distance)  # which came first is not known
-        hours = (abs(at - f.at) + CLOCKS_DIFFER) / timedelta(hours=1)
-        if (f.point is None or f.point != point) and distance > BEHIND_KM:
-            kmh = distance / hours
-            if kmh > fastest_kmh(distance):
-                return Doubt(Reason.TOO_FAST, f.point, f.at, kmh=kmh, km=distance)
+        if distance <= BEHIND_KM or (f.point is not None and f.point == point):
+            continue
+        kmh = distance / ((apart + CLOCKS_DIFFER) / HOUR)
+        if kmh > SLOWEST_KMH and kmh > fastest_kmh(distance):
+            return Doubt(Reason.TOO_FAST, f.point, f.at, kmh=kmh, km=distance)
     return None
 
 

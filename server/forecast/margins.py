@@ -212,5 +212,5 @@ class Steps:
         """Quantiles (q,) for probabilities (q,)."""
         p = np.asarray(probs, dtype=np.float64)
         half = np.maximum(np.minimum(STEP_HALF, 0.2 * np.minimum(p, 1.0 - p)), 1e-9)
-        above, below = np.split(np.interp(np.concatenate([p + half, p - half]), self.upto, self.area), 2)
-        return np.asarray((above - below) / (2.0 * half))
+        areas = np.interp(np.concatenate([p + half, p - half]), self.upto, self.area)
+        return np.asarray((areas[: p.size] - areas[p.size :]) / (2.0 * half))

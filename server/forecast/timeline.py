@@ -1,10 +1,12 @@
 """Facts in any order -> stretches run, where and when she was last seen, and what bounds the rest."""
 
 import itertools
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from server.forecast.values import (
     Condition,
@@ -105,10 +107,16 @@ def departures(reference: Reference) -> FloatArray:
 
 def place_to_ref(reference: Reference, km: float) -> float:
     """Reference seconds at which the plan is km along, moving; never quite the arrival at the next point."""
-    after = min(int(np.searchsorted(reference.km, km, side="right")), reference.n - 1)
-    km0, t0 = (0.0, 0.0) if after == 0 else (reference.km[after - 1], departures(reference)[after - 1])
-    share = min(max((km - km0) / (reference.km[after] - km0), 0.0), 0.999)
-    return float(t0 + share * (reference.elapsed_s[after] - t0))
+    return float(places_to_ref(reference, np.array([km]))[0])
+
+
+def places_to_ref(reference: Reference, km: FloatArray) -> FloatArray:
+    """The same (k,) for many places (k,)."""
+    after = np.minimum(np.searchsorted(reference.km, km, side="right"), reference.n - 1)
+    km0 = np.where(after == 0, 0.0, reference.km[after - 1])
+    t0 = np.where(after == 0, 0.0, departures(reference)[after - 1])
+    share = np.clip((km - km0) / (reference.km[after] - km0), 0.0, 0.999)
+    return np.asarray(t0 + share * (reference.elapsed_s[after] - t0))
 
 
 def build(reference: Reference, facts: Sequence[Fact]) -> Progress:
@@ -267,27 +275,31 @@ def _edges(
             sure.append(TimedEdge(float(leave[p]), clock.running(float(left[p])), float(var_left[p]), -1, p))
     edges = _consistent(sure)
     slow = float(reference.elapsed_s[-1] / (reference.km[-1] * 1000.0))
+    found = sorted(
+        (f for f in facts if isinstance(f, Position) and 0.0 < f.km < reference.km[-1]),
+        key=lambda f: (f.km, f.at_s, f.accuracy_m),
+    )
+    km, at_s = np.array([f.km for f in found]), np.array([f.at_s for f in found])
+    accuracy_m = np.array([f.accuracy_m for f in found])
+    stays = _at_points(reference, km, at_s, accuracy_m, arrived, left).tolist()
+    refs = places_to_ref(reference, km).tolist()
     places = [
-        TimedEdge(place_to_ref(reference, f.km), clock.running(f.at_s), (f.accuracy_m * slow) ** 2)
-        for f in sorted(
-            (f for f in facts if isinstance(f, Position)), key=lambda f: (f.km, f.at_s, f.accuracy_m)
-        )
-        if 0.0 < f.km < reference.km[-1] and not _at_point(reference, f, arrived, left)
+        TimedEdge(ref, clock.running(f.at_s), (f.accuracy_m * slow) ** 2)
+        for f, ref, here in zip(found, refs, stays, strict=True)
+        if not here
     ]
     lag = _lag_s(places, edges) if places else 0.0
     if lag:
         places = [replace(e, at_s=e.at_s - lag, var_s2=e.var_s2 + LAG_DOUBT_S**2) for e in places]
     apart = THIN_SHARE * float(reference.elapsed_s[-1])
     for place in reversed(_consistent(_believed(places, edges[-1]))):
-        after = [e for e in edges if e.ref_s >= place.ref_s]
-        before = [e for e in edges if e.ref_s < place.ref_s]
-        fits = all(e.at_s > place.at_s for e in after) and all(e.at_s < place.at_s for e in before)
-        clear = all(e.ref_s - place.ref_s >= apart for e in after) and (
-            not after or place.ref_s - before[-1].ref_s >= apart
-        )
-        sharp = place.var_s2 <= (VAGUE_PART * (place.at_s - before[-1].at_s)) ** 2
+        n = bisect_left(edges, place.ref_s, key=lambda e: e.ref_s)
+        before, after = edges[n - 1], edges[n] if n < len(edges) else None
+        fits = before.at_s < place.at_s and (after is None or after.at_s > place.at_s)
+        clear = after is None or min(after.ref_s - place.ref_s, place.ref_s - before.ref_s) >= apart
+        sharp = place.var_s2 <= (VAGUE_PART * (place.at_s - before.at_s)) ** 2
         if fits and clear and sharp:
-            edges = [*before, place, *after]
+            edges.insert(n, place)
     return edges, lag
 
 
@@ -363,11 +375,19 @@ def _consistent(edges: list[TimedEdge]) -> list[TimedEdge]:
     return kept[::-1]
 
 
-def _at_point(reference: Reference, place: Position, arrived: FloatArray, left: FloatArray) -> bool:
-    """Whether a position only says that she is still at a point she has arrived at."""
-    near = max(NEAR_POINT_KM, 2.0 * place.accuracy_m / 1000.0)
-    here = (np.abs(reference.km - place.km) <= near) & (arrived <= place.at_s) & ~(left < place.at_s)
-    return bool(np.any(here))
+def _at_points(
+    reference: Reference,
+    km: FloatArray,
+    at_s: FloatArray,
+    accuracy_m: FloatArray,
+    arrived: FloatArray,
+    left: FloatArray,
+) -> NDArray[np.bool_]:
+    """(k,) whether positions (k,) only say that she is still at a point she has arrived at."""
+    near = np.maximum(NEAR_POINT_KM, 2.0 * accuracy_m / 1000.0)[:, None]
+    at = at_s[:, None]
+    here = (np.abs(reference.km - km[:, None]) <= near) & (arrived <= at) & ~(left < at)
+    return np.asarray(here.any(axis=1))
 
 
 def _origin(

@@ -187,7 +187,7 @@ class EngineView:
     @cached_property
     def weights(self) -> FloatArray:
         """(paths,) how much each path counts now, sum 1."""
-        w = self.posterior.weights * self._unheard(self.arrivals_s, self.arrivals_s.shape[1])
+        w = self.posterior.weights * self._unheard(self.arrivals_s)
         total = float(w.sum())
         return np.asarray(w / total) if total > 0 else self.posterior.weights
 
@@ -320,18 +320,34 @@ class EngineView:
             return 1.0
         times = self._plain
         evidence = float(np.exp(self.posterior.log_evidence))
-        return float(np.dot(self.posterior.weights, self._unheard(times, times.shape[1]))) * evidence
+        return float(np.dot(self.posterior.weights, self._unheard(times))) * evidence
 
-    def _unheard(self, times: FloatArray, upto: int) -> FloatArray:
-        """(paths,) chance that nobody has reported an arrival at the first `upto` points to come."""
-        return np.asarray(self._unheard_upto(times)[:, upto])
+    def _unheard(self, times: FloatArray) -> FloatArray:
+        """(paths,) chance that nobody has reported an arrival at any point to come."""
+        out = np.ones(times.shape[0])
+        for _, chance in self._told(times):
+            out *= 1.0 - chance
+        out[out < FAINTEST] = 0.0
+        return out
 
     def _unheard_upto(self, times: FloatArray) -> FloatArray:
         """(paths, m + 1) the same for no point, the first, the first two, and so on."""
         out = np.empty(
             (times.shape[1] + 1, times.shape[0])
         )  # a row a point: each is worked out from the one before
-        out[0] = 1.0
+        out[0], done = 1.0, 0
+        for point, chance in self._told(times):
+            out[done + 1 : point + 2] = out[done]
+            done = point + 1
+            out[done] *= 1.0 - chance
+        out[done + 1 :] = out[done]
+        # What is too small to be kept to all its digits takes a hundred times as long.
+        out[out < FAINTEST] = 0.0
+        return out.T
+
+    def _told(self, times: FloatArray) -> list[tuple[int, FloatArray]]:
+        """Of each who could have reported an arrival by now, in order of their points: which of those to come, and their
+        chance (paths,) that they would have."""
         first = self._track.first
         asked = (*self.silence.watchers, *self.silence.beside)
         # Whoever could have reported no arrival yet, on any path, says nothing yet.
@@ -345,15 +361,7 @@ class EngineView:
             for w in ahead
             if w.covered_s is not None
         ]
-        for i in range(times.shape[1]):
-            out[i + 1] = out[i]
-            for point, chance in told:
-                if point == i:
-                    out[i + 1] *= 1.0 - chance
-        faint = out < FAINTEST
-        if faint.any():  # what is too small to be kept to all its digits takes a hundred times as long
-            out[faint] = 0.0
-        return out.T
+        return sorted(told, key=lambda t: t[0])
 
     # ---- whereabouts
 

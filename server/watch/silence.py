@@ -91,6 +91,10 @@ def overdue(sight: Sight) -> Due | None:
     All but the last are found with and without what was said of her not being there. With it alone every 'not here yet'
     would begin the wait anew, and crew who answer each half hour would put the alarm off for as long as they answer.
     """
+    return sight.once("overdue", lambda: _overdue(sight))
+
+
+def _overdue(sight: Sight) -> Due | None:
     if sight.outlook is None or sight.seen_outlook is None:
         return None
     found = [*_by_silence(sight, sight.outlook, fact_at(sight.state))]
