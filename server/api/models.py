@@ -105,6 +105,8 @@ class Change(RequestBody):
     phone: str = Field(default="", max_length=40)
     part: PartKind = PartKind.CREW
     drives: bool = False
+    start: str | None = Field(default=None, min_length=1, max_length=120)
+    minutes: float | None = Field(default=None, ge=0.5, le=1440)
 
 
 class CheckInByBib(CheckIn):

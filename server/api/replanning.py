@@ -114,7 +114,7 @@ async def _wanted(ask: Ask, sent: Change, stored: StoredEvent) -> _Wanted:
     event = (await asyncio.to_thread(parse_event, stored.text)).event
     if event is None:
         raise NotPossibleError("unusual", "event")
-    asked = _asked(sent)
+    asked = _asked(sent, ask.person)
     _of_theirs(ask, event, asked)
     _still_to_come((await ask.picture()).state, event, asked)
     text = await asyncio.to_thread(replanned, stored.text, event, asked)
@@ -149,11 +149,15 @@ def _still_to_come(race: RaceState, event: Event, asked: PlanChange) -> None:
     order, mine = [p.id for p in event.course_of(her).points], race.runner(her)
     if plan is not None and mine.past(plan.point, order):
         raise NotPossibleError("past", "meeting")
+    said = (e for e in race.drives_confirmed if plan is not None and e.point == plan.point)
+    if asked.what is What.DRIVE_TIME and any(e.about in (None, "", asked.start) for e in said):
+        # What somebody told later than the file was written goes before it, and would before the new minutes.
+        raise NotPossibleError("drive-told", "minutes")
     if asked.what in (What.MOVE, What.ADD) and asked.point in order and mine.past(asked.point, order):
         raise NotPossibleError("behind", "point")
 
 
-def _asked(sent: Change) -> PlanChange:
+def _asked(sent: Change, person: str) -> PlanChange:
     if sent.what is None:
         raise ApiError("invalid", "what is to change is missing", "what", "Send what, or undo.")
     return PlanChange(
@@ -168,6 +172,9 @@ def _asked(sent: Change) -> PlanChange:
         phone=sent.phone,
         part=sent.part,
         drives=sent.drives,
+        start=sent.start,
+        minutes=sent.minutes,
+        by=person,
     )
 
 

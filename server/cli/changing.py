@@ -45,6 +45,8 @@ _HERE = frozenset({auth.PERSON})
 @click.option("--name", default="", help="Of somebody who is added.")
 @click.option("--phone", default="", help="Their telephone number.")
 @click.option("--drives", is_flag=True, help="They drive.")
+@click.option("--start", help="Where a drive to the meeting begins (id).")
+@click.option("--minutes", type=float, help="How long it takes; whoever says so stands by it.")
 @click.option("--edge", type=click.Choice(["in", "out"]), help="Which cut-off, where a point has both.")
 @click.option("--until", default="", help="The new time of a cut-off, such as 18:30.")
 @click.option("--yes", is_flag=True, help="Change it without asking.")
@@ -60,6 +62,7 @@ def change_plan(
     stilepost change skip --as ana --meeting mill-maren
     stilepost change person --as ana --name Per --drives --car van
     stilepost change cut-off --as olga --point mill --until 18:30
+    stilepost change drive-time --as ana --meeting mill-maren --start hotel --minutes 40
     stilepost change undo --as ana
     stilepost change undo --as olga --point mill
 

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from server.drafting.crew import kit_of
+from server.drafting.crew import kit_of, put_drives
 from server.drafting.document import Document
 from server.drafting.race import ident
 from server.drafting.typed import fresh_id
@@ -150,6 +150,15 @@ def _person(doc: Document, event: Event, change: PlanChange) -> None:
     doc.add("people", person)
 
 
+def _drive_time(doc: Document, event: Event, change: PlanChange) -> None:
+    point = event.meetings[_meeting(event, change)].point
+    if change.start is None or change.start == point:
+        raise NotPossibleError("no-drive", "start")
+    if change.minutes is None:
+        raise NotPossibleError("no-minutes", "minutes")
+    put_drives(doc, [{"from": change.start, "to": point, "minutes": f"{change.minutes:g}", "by": change.by}])
+
+
 def _just_finish(doc: Document, event: Event, change: PlanChange) -> None:
     runner = _runner(event, change)
     limit = doc.table("event").get("limit")
@@ -168,5 +177,6 @@ _PUTS: Mapping[What, Callable[[Document, Event, PlanChange], None]] = {
     What.ADD: _add,
     What.KIT: _kit,
     What.PERSON: _person,
+    What.DRIVE_TIME: _drive_time,
     What.JUST_FINISH: _just_finish,
 }

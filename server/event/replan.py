@@ -22,6 +22,7 @@ class What(StrEnum):
     KIT = "kit"
     PERSON = "person"
     JUST_FINISH = "just finish"
+    DRIVE_TIME = "drive time"
     CUT_OFF = "cut-off"
 
 
@@ -33,7 +34,8 @@ class PlanChange:
     drives there now, and in whose place where that is said (`in_place_of`). SKIP: `meeting`. MOVE: `meeting`,
     the `point` where she is met instead. ADD: `runner`, `point`, `crew`, `car`, `kit`. KIT: `meeting`, `kit` as it is to
     be, thing by thing. PERSON: `name`, `phone`, `part`, whether they drive (`drives`) and in which `car`, for one `runner`
-    (None: all). JUST_FINISH: `runner`, whose target becomes the race's time limit. CUT_OFF is a race-level fact and no
+    (None: all). JUST_FINISH: `runner`, whose target becomes the race's time limit. DRIVE_TIME: `meeting`,
+    the place driven to it from (`start`), `minutes`, and `by`, who stands by them. CUT_OFF is a race-level fact and no
     part of the file: `server.api.moved_cut_off`.
     """
 
@@ -48,6 +50,9 @@ class PlanChange:
     phone: str = ""
     part: PartKind = PartKind.CREW
     drives: bool = False
+    start: str | None = None
+    minutes: float | None = None
+    by: str = ""
 
 
 class NotPossibleError(ValueError):

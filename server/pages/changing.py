@@ -6,8 +6,9 @@ Plain forms that work without a script. Everything is done by the call of the AP
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from typing import Any
 
 from aiohttp import web
@@ -23,12 +24,15 @@ from server.api.replanning import change
 from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer
 from server.conversation.telling.say import Say
+from server.drafting.typed import number, span_in_minutes
 from server.event.model import Event, MeetingPlan, PartKind
 from server.event.replan import What
 from server.pages.board import TEMPLATES, BoardReader, seen_in
 from server.pages.labels import labels
 from server.pages.setup.publishing import qr_of
+from server.plan.movements.names import place_name
 from server.sentences import sentence
+from server.watch.crew_routes import parties_of
 
 PATH = "/change/{event}"
 _GO = frozenset({PartKind.CREW, PartKind.PACER, PartKind.SUPPORTER, PartKind.SAFETY_CONTACT})
@@ -45,9 +49,20 @@ class Option:
 
 
 @dataclass(frozen=True, slots=True)
+class WayThere:
+    """The drive of one car to the meeting: from where, who is in it, and its minutes; '' where nobody knows them."""
+
+    start: str
+    name: str
+    who: str
+    minutes: str
+    confirmed: bool
+
+
+@dataclass(frozen=True, slots=True)
 class ChangeSheet:
     """What the sheet offers. Of a meeting `title` where and whom, `crew`, `cars` and `kit` as they are, `points` where she
-    could be met instead. Without a meeting: one to add; `runners`: for whom, where
+    could be met instead, `ways` the drives there. Without a meeting: one to add; `runners`: for whom, where
     there are several. `past`: she has been there, and nothing can be changed. `cut_offs` ahead, for whoever may say that
     one has moved: 'point edge' and when it is."""
 
@@ -64,14 +79,15 @@ class ChangeSheet:
     cut_offs: tuple[Option, ...] = ()
     name: str = ""
     phone: str = ""
+    ways: tuple[WayThere, ...] = ()
 
 
 async def show(request: web.Request) -> web.StreamResponse:
     """GET /change/{event}?meeting=…: what can be changed."""
     seen = await _seen(request)
-    return await _page(
-        request, seen, _form(seen, request.query.get("meeting", ""), request.query.get("runner", ""))
-    )
+    query = request.query
+    form = await asyncio.to_thread(_form, seen, query.get("meeting", ""), query.get("runner", ""))
+    return await _page(request, seen, form)
 
 
 async def press(request: web.Request) -> web.StreamResponse:
@@ -81,7 +97,7 @@ async def press(request: web.Request) -> web.StreamResponse:
     sent = await request.post()
     given = {k: [str(v) for v in sent.getall(k)] for k in sent}
     wanted = _change(given, seen)
-    form = _form(seen, given.get("meeting", [""])[0], given.get("runner", [""])[0])
+    form = await asyncio.to_thread(_form, seen, given.get("meeting", [""])[0], given.get("runner", [""])[0])
     try:
         answer = await change(await _ask(request, wanted))
     except ApiError as error:
@@ -131,7 +147,10 @@ def _change(given: Mapping[str, list[str]], seen: BoardReader) -> Change:
             "name": one("name") or "",
             "phone": one("phone") or "",
             "drives": one("drives") is not None,
-            **{key: one(key) for key in ("meeting", "runner", "point", "car", "edge", "until")},
+            **{key: one(key) for key in ("meeting", "runner", "point", "car", "edge", "until", "start")},
+            "minutes": minutes
+            if isinstance(minutes := number(span_in_minutes(one("minutes") or "")), int | float)
+            else None,
         }
         body |= _of_cut_off(seen, one("runner"), one("limit"), one("clock") or "")
     try:
@@ -170,9 +189,24 @@ def _form(seen: BoardReader, meeting: str, runner: str) -> ChangeSheet:
         kit=() if plan is None else tuple(k.name for k in plan.kit if not k.take_back),
         just_finish=event.limit is not None and event.runner(her).target.finish != event.limit,
         cut_offs=_cut_offs(seen, her),
+        ways=() if plan is None else tuple(_ways(seen, plan)),
         past=plan is not None
         and seen.picture.state.runner(her).past(plan.point, [p.id for p in event.course_of(her).points]),
     )
+
+
+def _ways(seen: BoardReader, plan: MeetingPlan) -> Iterator[WayThere]:
+    event, say = seen.picture.built.event, Say(seen.reader, seen.picture.now)
+    for party in parties_of(seen.picture.situation).get(plan.id, ()):
+        way = party.way
+        if (
+            way.from_place is not None
+            and way.from_place != plan.point
+            and not (way.confirmed and not way.drive)
+        ):
+            who = say.all(event.person(p).name for p in party.people)
+            minutes = "" if way.drive is None else f"{way.drive / timedelta(minutes=1):.0f}"
+            yield WayThere(way.from_place, place_name(event, way.from_place), who, minutes, way.confirmed)
 
 
 def _as_chosen(form: ChangeSheet, wanted: Change) -> ChangeSheet:
@@ -187,6 +221,10 @@ def _as_chosen(form: ChangeSheet, wanted: Change) -> ChangeSheet:
         kit=wanted.kit or form.kit,
         name=wanted.name,
         phone=wanted.phone,
+        ways=tuple(
+            replace(w, minutes=f"{wanted.minutes:g}") if wanted.minutes and w.start == wanted.start else w
+            for w in form.ways
+        ),
     )
 
 
@@ -260,7 +298,8 @@ def _fields(wanted: Change) -> list[tuple[str, str]]:
     """The change as hidden fields, so that 'yes' says again what was looked at."""
     found = [("what", wanted.what.value)] if wanted.what is not None else []
     found += [("until", wanted.until.isoformat())] if wanted.until is not None else []
-    for key in ("meeting", "runner", "point", "car", "name", "phone", "edge"):
+    found += [("minutes", f"{wanted.minutes:g}")] if wanted.minutes is not None else []
+    for key in ("meeting", "runner", "point", "car", "name", "phone", "edge", "start"):
         found += [(key, value)] if (value := getattr(wanted, key)) else []
     found += [("crew", who) for who in wanted.crew]
     found += [("kit", "\n".join(wanted.kit))] if wanted.kit else []

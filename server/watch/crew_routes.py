@@ -99,11 +99,7 @@ def shared(event: Event, one: MeetingPlan, other: MeetingPlan) -> bool:
 
 
 def way_to(
-    event: Event,
-    race: RaceState,
-    plan: MeetingPlan,
-    roads: Roads | None = None,
-    ordered: Sequence[MeetingPlan] | None = None,
+    event: Event, plan: MeetingPlan, roads: Roads, ordered: Sequence[MeetingPlan] | None = None
 ) -> CrewRoute:
     """The way to a meeting. A drive counts as confirmed by the event file or by a person's later word.
 
@@ -111,7 +107,6 @@ def way_to(
     as `about`; its `amount`, if any, is the time that the person stands by. `ordered`: all meetings in order
     of time, where one crew meets several runners (default: this runner's).
     """
-    roads = roads or roads_of(event, race)
     before = _before(plan, ordered or plans_in_order(event, plan.runner))
     start = plan.from_place or (before.point if before is not None else None)
     start = start or next((c.starts_at for c in event.cars if c.id == plan.car), None)
@@ -120,18 +115,15 @@ def way_to(
     return _of_leg(event, roads, plan, CarTrip("", None, (), None, start, None, after, stays))
 
 
-def parties(
-    event: Event, race: RaceState, roads: Roads, ordered: Sequence[MeetingPlan]
-) -> Mapping[str, tuple[Party, ...]]:
+def parties(event: Event, roads: Roads, ordered: Sequence[MeetingPlan]) -> Mapping[str, tuple[Party, ...]]:
     """Car by car who comes to each meeting of `ordered` (all runners', in order of time) and how, the meeting's own
     car first; by the id of the meeting. Everybody who goes is in one of them, once."""
     trips, _ = trips_of(event, roads, ordered)
-    return {t.plan.id: _parties(event, race, roads, ordered, t.plan, t.legs) for t in trips}
+    return {t.plan.id: _parties(event, roads, ordered, t.plan, t.legs) for t in trips}
 
 
 def _parties(
     event: Event,
-    race: RaceState,
     roads: Roads,
     ordered: Sequence[MeetingPlan],
     plan: MeetingPlan,
@@ -150,7 +142,7 @@ def _parties(
     placed = first is None or first.from_place is not None
     astray = tuple(w for w in rest if w not in seated) if placed else ()
     known = first is not None and (first.via or first.from_place) is not None
-    way = _of_leg(event, roads, plan, first) if first and known else way_to(event, race, plan, roads, ordered)
+    way = _of_leg(event, roads, plan, first) if first and known else way_to(event, plan, roads, ordered)
     if not astray:
         return (Party(rest, way), *found)
     # Who can't get to the car has no way that anybody knows of: least of all the car's own.
@@ -172,7 +164,7 @@ def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
     """The same for a situation."""
     return situation.once(
         "parties",
-        lambda: parties(situation.event, situation.state, roads_in(situation), in_time(situation)),
+        lambda: parties(situation.event, roads_in(situation), in_time(situation)),
     )
 
 

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from server.event.model import MeetingPlan
 from server.facts.state import Stamp
-from server.watch.crew_routes import CrewRoute, Party, members, parties_of, plans_in_order, way_to
+from server.watch.crew_routes import CrewRoute, Party, members, parties_of, plans_in_order, roads_of, way_to
 from server.watch.notice import Answer, Made, MeetingValues, NoticeKind
 from server.watch.runner_context import Sight, stamps
 
@@ -55,7 +55,7 @@ def parties_to(sight: Sight, plan: MeetingPlan) -> tuple[Party, ...]:
     found = sight.once(("parties",), lambda: parties_of(sight.situation))
     if plan.id in found:
         return found[plan.id]
-    return (Party(members(sight.event, plan), way_to(sight.event, sight.race, plan)),)
+    return (Party(members(sight.event, plan), way_to(sight.event, plan, roads_of(sight.event, sight.race))),)
 
 
 def _party(sight: Sight, plan: MeetingPlan, who: str) -> Party:

@@ -28,6 +28,7 @@ from server.watch.crew_routes import (
     members,
     parties_of,
     plans_in_order,
+    roads_of,
     shared,
     way_to,
 )
@@ -97,7 +98,12 @@ class _Known:
         """Car by car; a meeting that is not among the ordered ones is gone to in its own."""
         if plan.id in self.parties:
             return self.parties[plan.id]
-        return (Party(members(self.event, plan), way_to(self.event, self.race, plan, None, self.ordered)),)
+        return (
+            Party(
+                members(self.event, plan),
+                way_to(self.event, plan, roads_of(self.event, self.race), self.ordered),
+            ),
+        )
 
     def party(self, plan: MeetingPlan, people: Sequence[str]) -> Party:
         """The car in which any of those people come to a meeting; its first where none of them does."""

@@ -14,11 +14,12 @@ from server.event.model import CrewAccess, Event, MeetingPlan, PartKind
 from server.event.times import write_span
 from server.plan.movements.names import car_name, place_name
 from server.plan.movements.offers import crew_plan
-from server.plan.movements.roads import course_spots
+from server.plan.movements.roads import Roads, course_spots
 from server.plan.movements.trips import car_of, goes_to
 from server.plan.movements.values import CrewPlan, MovementTrouble
 from server.watch.circle import circle_of, share_with
 from server.watch.covering import covered
+from server.watch.crew_routes import way_to
 from server.watch.news_values import NewVersionValues, PlanItem, PlanTime
 from server.watch.notice import Made, MeetingValues, NoticeKind
 from server.watch.runner_context import Draft, Wake, fact_at, floor_to
@@ -119,6 +120,7 @@ def changed_for(old: Event, new: Event, person: str) -> Iterable[PlanItem]:
             if a[what] != b[what]:
                 yield PlanItem(what, after.runner, after.point, a[what], b[what])
         yield from _left_behind(old, new, key) if key in goes else ()
+    yield from _drives(old, new, was, now)
     yield from _targets(old, new, person)
     for p, q in zip(_posts(old, person), _posts(new, person), strict=False):
         if p != q:
@@ -181,6 +183,27 @@ def _left_behind(old: Event, new: Event, meeting: str) -> Iterator[PlanItem]:
             left.setdefault(car, []).append(k.name)
     for car, things in left.items():
         yield PlanItem("kit-left", after.runner, after.point, car_name(old, car), "; ".join(things))
+
+
+def _drives(
+    old: Event, new: Event, was: Mapping[str, MeetingPlan], now: Mapping[str, MeetingPlan]
+) -> Iterator[PlanItem]:
+    """Another time for the drive to a meeting that stays where it was."""
+    if old.drives == new.drives:
+        return
+    before, after = Roads(old), Roads(new)
+    for key in (k for k in was if k in now and was[k].point == now[k].point):
+        a, b = _driven(old, was[key], before), _driven(new, now[key], after)
+        if a != b:
+            yield PlanItem("drive", now[key].runner, now[key].point, a, b)
+
+
+def _driven(event: Event, m: MeetingPlan, roads: Roads) -> str:
+    """How long the drive to a meeting takes, by what somebody stands by; '' for nobody."""
+    way = way_to(event, m, roads)
+    if way.drive is None or not way.confirmed:
+        return ""
+    return f"{way.drive / timedelta(minutes=1):g} min"
 
 
 def _targets(old: Event, new: Event, person: str) -> Iterator[PlanItem]:

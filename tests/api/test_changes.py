@@ -382,3 +382,66 @@ async def test_what_was_doubtful_before_is_not_told_of_a_change(sqlite_url: str,
         assert status == 200, found
         assert found["data"]["minds"]
         assert not [m for m in found["data"]["minds"] if "torch" in m]
+
+
+DRIVE = {"what": "drive time", "meeting": "brindle-maren", "start": "mill", "minutes": 55}
+
+
+async def test_a_drive_is_confirmed_each_hears_when_they_leave_now_and_it_is_undone(
+    running: Running, event_text: str
+) -> None:
+    """41 min by Ana from the mill become 55 by Jonas: those who go leave 14 min earlier, in the file with his name."""
+    await under_way(running)
+    _, found = await change(running, "jonas", **DRIVE, dry_run=True)
+    said = {p["id"]: "\n".join(p["lines"]) for p in found["people"]}
+    assert "Brindle Gate, Maren, drive there: was 41 min, now 55 min" in said["ana"]
+    assert "leave by" in said["ana"]
+    assert "(was 13:15)" in said["ana"]
+    assert await text(running) == event_text
+    _, done = await change(running, "jonas", **DRIVE, over=1)
+    assert (done["done"], done["version"]) == (True, 2)
+    await looked(running)
+    assert any("was 41 min, now 55 min" in line for line in (await told(running))["ana"])
+    drive = next(d for d in (await running.parts.pictures.event(EVENT)).drives if d.to_place == "brindle")
+    assert (drive.from_place, drive.minutes, drive.confirmed_by) == ("mill", 55, "jonas")
+    running.clock.advance(timedelta(minutes=2))
+    _, undone = await change(running, "jonas", undo=2)
+    assert undone["done"]
+    assert await text(running) == event_text
+    await looked(running)
+    assert any("was 55 min, now 41 min" in line for line in (await told(running))["ana"])
+
+
+@pytest.mark.parametrize(
+    ("body", "why"),
+    [
+        ({"minutes": None}, "the minutes are missing"),
+        ({"start": None}, "not said from where"),
+        ({"minutes": 41, "by": "ana"}, "so already"),
+        ({"meeting": "mill-maren", "start": "start"}, "been at that meeting"),
+    ],
+)
+async def test_a_drive_that_can_not_be_confirmed_says_why(
+    running: Running, body: dict[str, Any], why: str
+) -> None:
+    await under_way(running)
+    person = body.get("by", "jonas")
+    asked = {k: v for k, v in (DRIVE | body).items() if v is not None and k != "by"}
+    _, found = await change(running, person, **asked, dry_run=True)
+    assert any(why in x for x in found["refused"]), found
+
+
+async def test_what_was_told_of_a_drive_in_the_chat_is_put_right_there(running: Running) -> None:
+    """It was told after the file and goes before it: other minutes in the file would change nothing."""
+    await under_way(running)
+    fact = {
+        "key": "k-drive",
+        "kind": "drive confirmed",
+        "point": "brindle",
+        "words": "mill > brindle",
+        "amount_s": 3000,
+    }
+    status, _ = await running.call("ana", "POST", f"/v1/events/{EVENT}/runners/maren/checkins", fact)
+    assert status == 200
+    _, found = await change(running, "jonas", **DRIVE, dry_run=True)
+    assert any("Tell the new time there" in x for x in found["refused"]), found

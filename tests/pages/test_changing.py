@@ -85,6 +85,23 @@ async def test_a_change_refused_in_one_form_takes_no_car_out_of_another(site: Si
     assert van in sheet
 
 
+async def test_the_drive_to_a_meeting_is_confirmed_on_its_sheet(site: Site) -> None:
+    """What is known of it stands there, what is typed is looked at first, and what can't be read says so."""
+    path = f"/change/{EVENT}?meeting=brindle-maren"
+    sheet = (await _get(site, "ana", path))[1]
+    assert "The drive there from Skelter Mill" in sheet
+    assert "41 min, somebody stands by it" in sheet
+    drive = (("what", "drive time"), ("meeting", "brindle-maren"), ("start", "mill"))
+    looked = await _pressed(site, *drive, ("minutes", "0:55"))
+    assert "was 41 min, now 55 min" in looked
+    assert '<input type="hidden" name="minutes" value="55">' in looked
+    assert "minutes are missing" in await _pressed(site, *drive, ("minutes", "soon"))
+    done = await _pressed(site, *drive, ("minutes", "55"), ("do", "yes"), ("over", "1"))
+    assert 'name="undo" value="2"' in done
+    assert "55 min, somebody stands by it" in (await _get(site, "ana", path))[1]
+    assert any("drive: 41 min > 55 min" in x for x in (await _told(site))["ana"])
+
+
 async def _phone(site: Site, browser: Browser, who: str = "ana") -> tuple[Page, list[str]]:
     context = await browser.new_context(
         viewport={"width": WIDTH, "height": 844}, has_touch=True, is_mobile=True, color_scheme="dark"

@@ -10,6 +10,7 @@ import pytest
 
 from server.event.model import CrewAccess, Drive, Event, MeetingPlan, Rules, Runner, Share, Target
 from server.facts.entry import Kind, Source
+from server.plan.movements.roads import Roads
 from server.watch.crew import meeting_lost
 from server.watch.crew_routes import in_time, members, way_to
 from server.watch.meetings import meetings
@@ -105,9 +106,7 @@ def test_one_crew_for_two_runners_in_order_of_time(night: Any, at: Any) -> None:
     assert of(night, at("14:00"), "mill-maren").next_meeting == "jo-meeting"
     jo = of(night, at("14:00"), "jo-meeting", "jo")
     assert (jo.drive, jo.next_meeting) == (timedelta(0), "chapel-maren")
-    assert way_to(
-        night.event, night.situation(at("14:00")).state, night.event.meetings[1], None, ordered
-    ).from_place
+    assert way_to(night.event, night.event.meetings[1], Roads(night.event), ordered).from_place
 
 
 def test_who_stays_for_the_second_runner_has_missed_nobody(night: Any, at: Any) -> None:

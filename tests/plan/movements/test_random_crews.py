@@ -365,7 +365,7 @@ def test_live_has_everybody_in_the_car_that_the_plan_has_them_in(crew_at_random:
     meeting = {m.id: m for m in event.meetings}
     ordered = [meeting[v.meeting] for v in plan.visits]
     race = fold([], event, event.starts)
-    found = parties(event, race, roads_of(event, race), ordered)
+    found = parties(event, roads_of(event, race), ordered)
     for v in plan.visits:
         told = [who for p in found[v.meeting] for who in p.people]
         assert sorted(told) == sorted(members(event, meeting[v.meeting]))

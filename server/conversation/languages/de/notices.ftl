@@ -181,6 +181,7 @@ new-what-parking = Parkplatz
 new-what-crew = wer fährt
 new-what-car = Auto
 new-what-from = Anfahrt ab
+new-what-drive = Fahrt dorthin
 new-what-kit = mitbringen
 new-what-take-back = zurücknehmen
 new-what-food = Essen

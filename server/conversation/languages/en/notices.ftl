@@ -181,6 +181,7 @@ new-what-parking = car park
 new-what-crew = who goes
 new-what-car = car
 new-what-from = coming from
+new-what-drive = drive there
 new-what-kit = bring
 new-what-take-back = take back
 new-what-food = food

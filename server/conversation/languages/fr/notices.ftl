@@ -181,6 +181,7 @@ new-what-parking = parking
 new-what-crew = qui y va
 new-what-car = voiture
 new-what-from = venant de
+new-what-drive = trajet
 new-what-kit = à apporter
 new-what-take-back = à reprendre
 new-what-food = à manger
