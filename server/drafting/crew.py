@@ -5,16 +5,30 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 from server.drafting.document import Document
-from server.drafting.race import ident
-from server.drafting.typed import Given, begun, fresh_id, items, number, rows, shown, span, span_in_minutes
+from server.drafting.pasted import read_cut_off
+from server.drafting.race import ident, local_start
+from server.drafting.typed import (
+    Given,
+    begun,
+    fresh_id,
+    items,
+    moment,
+    number,
+    rows,
+    shown,
+    span,
+    span_in_minutes,
+)
 
 __all__ = [
     "FUEL",
     "_KINDS",
     "DriveNeeded",
+    "awake_shown",
     "crew_points",
     "drivers",
     "kit_of",
@@ -25,6 +39,7 @@ __all__ = [
     "put_runner",
     "put_runners",
     "several",
+    "sleeps_shown",
     "suggest",
     "things_shown",
     "with_part",
@@ -126,7 +141,7 @@ def put_people(doc: Document, given: Sequence[Given], cars: Sequence[Given]) -> 
         number_there = next((n for n, p in enumerate(doc.tables("people")) if ident(p) == person), None)
         if number_there is not None:
             held = doc.tables("people")[number_there].get("parts")
-            doc.change("people", number_there, {"parts": _parts(held, row)})
+            doc.change("people", number_there, {"parts": _parts(held, row, local_start(doc))})
 
 
 def _person(row: Given) -> dict[str, Any]:
@@ -156,7 +171,7 @@ def _listed(
     return found
 
 
-def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
+def _parts(old: Any, row: Given, starts: datetime | None) -> list[dict[str, Any]] | None:
     """The parts ticked, each with what the file says of it besides; parts that no form knows stay."""
     held = [dict(p) for p in old if isinstance(p, dict)] if isinstance(old, list) else []
     ticked = [kind for kind in _KINDS if row.get(kind.replace(" ", "-"))]
@@ -168,6 +183,7 @@ def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
         part["calls_race_control"] = True if row.get("calls") and kind == calling else None
         if kind == "crew":
             part |= {"drives": True if row.get("drives") else None, "car": row.get("car") or None}
+            part |= _awake(part, row, starts)
         if kind == "volunteer" and "station" in row:
             part |= {"point": row["station"] or None}
         if kind == "safety contact":
@@ -177,6 +193,37 @@ def _parts(old: Any, row: Given) -> list[dict[str, Any]] | None:
     out += [p for p in held if p.get("kind") not in _KINDS]
     out.sort(key=lambda p: order.index(str(p["kind"])) if str(p.get("kind")) in order else len(order))
     return out or None
+
+
+_BARE = re.compile(r"\d\d:\d\d")
+_UNTIL = re.compile(r"\s*[–—]\s*|\s+(?:-|to|until|till|bis|à|au)\s+|(?<=:\d\d)\s*-\s*")
+
+
+def _awake(part: Table, row: Given, starts: datetime | None) -> dict[str, Any]:
+    """Since when they are awake and when they mean to sleep: changed only where the form says something else."""
+    found: dict[str, Any] = {}
+    if "awake" in row and row["awake"] != awake_shown(part):
+        found["awake_since"] = moment(*row["awake"].partition("T")[::2])
+    if "sleeps" in row and row["sleeps"] != sleeps_shown(part):
+        spans = (_UNTIL.split(item, maxsplit=1) for item in items(row["sleeps"]))
+        # A time alone is the first after the start, or after the sleep began: as the event file reads it.
+        ends = (
+            [x if _BARE.fullmatch(x) else read_cut_off(x, starts).get("clock", x) for x in s] for s in spans
+        )
+        found["sleeps"] = [dict(zip(("from", "to"), span, strict=False)) for span in ends] or None
+    return found
+
+
+def awake_shown(part: Table) -> str:
+    """Since when they are awake, as a field of day and time has it."""
+    at = part.get("awake_since")
+    return f"{at:%Y-%m-%dT%H:%M}" if isinstance(at, datetime) else shown(at)
+
+
+def sleeps_shown(part: Table) -> str:
+    """When they mean to sleep: 'Sun 01:00 – Sun 03:00', with commas between several."""
+    held = [s for s in part.get("sleeps") or [] if isinstance(s, dict)]
+    return ", ".join(f"{shown(s.get('from'))} – {shown(s.get('to'))}" for s in held)
 
 
 def drivers(doc: Document) -> list[tuple[str, str | None]]:

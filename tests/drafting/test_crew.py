@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 
 import pytest
 
 from server.drafting.crew import (
+    awake_shown,
     legs,
     put_drives,
     put_meetings,
     put_people,
     put_runner,
     put_runners,
+    sleeps_shown,
     suggest,
     things_shown,
 )
@@ -219,3 +222,31 @@ def test_a_drive_is_the_cars_whoever_drives() -> None:
         ],
     )
     assert [(x.start, x.end) for x in legs(doc)] == [("start", "a"), ("a", "b")]
+
+
+@pytest.mark.parametrize(
+    ("typed", "sleeps"),
+    [
+        ("Sun 01:00 – Sun 03:00", [{"from": "Sun 01:00", "to": "Sun 03:00"}]),
+        (
+            "So 01:00 bis 03:00, So 09:00-10:30",
+            [{"from": "Sun 01:00", "to": "03:00"}, {"from": "Sun 09:00", "to": "10:30"}],
+        ),
+        ("dim 1:00 à dim 3:00", [{"from": "Sun 01:00", "to": "Sun 03:00"}]),
+        ("after the mill", [{"from": "after the mill"}]),
+        ("", None),
+    ],
+)
+def test_when_a_driver_wakes_and_sleeps_is_typed(typed: str, sleeps: object) -> None:
+    """And stands there again; a form that says the same changes nothing, an emptied field takes it out."""
+    doc = Document("[event]\nstarts = 2027-06-19T05:00\n" + SMALL)
+    row = {"was": "ana", "name": "Ana", "crew": "yes", "drives": "yes", "car": "van"}
+    row |= {"awake": "2027-06-19T03:30", "sleeps": typed}
+    put_people(doc, [row], [])
+    (part,) = doc.tables("people")[0]["parts"]
+    assert part["awake_since"] == datetime(2027, 6, 19, 3, 30)  # noqa: DTZ001 - as the file has it
+    assert part.get("sleeps") == sleeps
+    put_people(doc, [row | {"awake": awake_shown(part), "sleeps": sleeps_shown(part)}], [])
+    assert doc.tables("people")[0]["parts"] == [part]
+    put_people(doc, [row | {"awake": "", "sleeps": ""}], [])
+    assert set(doc.tables("people")[0]["parts"][0]) == {"kind", "drives", "car"}

@@ -13,7 +13,17 @@ from server.conversation.telling.reader import Reader
 from server.conversation.telling.ready import ready_lines
 from server.conversation.telling.say import Say
 from server.conversation.telling.times import planned
-from server.drafting.crew import FUEL, crew_points, drivers, legs, several, things_shown, with_part
+from server.drafting.crew import (
+    FUEL,
+    awake_shown,
+    crew_points,
+    drivers,
+    legs,
+    several,
+    sleeps_shown,
+    things_shown,
+    with_part,
+)
 from server.drafting.document import Document
 from server.drafting.evidence import recordings, results
 from server.drafting.pasted import ReadTable, read_table
@@ -293,6 +303,8 @@ def _person(p: Table) -> Table:
         "car": shown(held.get("crew", {}).get("car")),
         "ladder": shown(held.get("safety contact", {}).get("ladder")),
         "station": shown(held.get("volunteer", {}).get("point")),
+        "awake": awake_shown(held.get("crew", {})),
+        "sleeps": sleeps_shown(held.get("crew", {})),
         "calls": any(q.get("calls_race_control") for q in parts),
     }
 
