@@ -58,9 +58,10 @@ class NoticeChoice(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Sleep(Table):
-    """A sleep that a person means to have. Without a day: the first such time after the start, and after `from`."""
+    """A sleep that a person means to have. Without a day: the first such time after the start, and after `from`; with a
+    weekday it may be before the start, by a day at most."""
 
-    start: datetime = key(Moment("the known start", example='"Sun 01:00"'), "when it begins", '"Sun 01:00"',
+    start: datetime = key(Moment("the known start", example='"Sun 01:00"', eve=True), "when it begins", '"Sun 01:00"',
         name="from", need=say("do-write-sleeps-from-sun-01"))  # fmt: skip
     end: datetime = key(Moment("start", "the known start", example='"Sun 03:00"'), "when it ends",
         '"Sun 03:00"', name="to", need=say("do-write-sleeps-from-sun-01"))  # fmt: skip

@@ -101,11 +101,14 @@ class Moment(Form):
     """A moment, in UTC; in the file by the clock at the race.
 
     `after`: where '11:30' and 'Sun 11:30' are taken too, the first such time not before: the fields of this table named, the
-    first of them that is given; 'the day' of the start, 'the start', 'the known start' only where it is known.
+    first of them that is given; 'the day' of the start, 'the start', 'the known start' only where it is known. `eve`: one
+    with a weekday may be as long as a day before that.
     """
 
-    def __init__(self, *after: str, example: str = "2027-06-19T05:00", day: bool = False) -> None:
-        self.after, self.example, self.day = after, example, day
+    def __init__(
+        self, *after: str, example: str = "2027-06-19T05:00", day: bool = False, eve: bool = False
+    ) -> None:
+        self.after, self.example, self.day, self.eve = after, example, day, eve
         short = f"; or a time of day with or without weekday, as in {example}" if after else ""
         self.said = f"date and time without quotes, as in 2027-06-19T05:00{short}"
         if day:
@@ -168,6 +171,8 @@ class Moment(Form):
         text = value.isoformat() if isinstance(value, time) else value
         if not isinstance(text, str):
             return None
+        if self.eve and len(text.split()) > 1:
+            after -= timedelta(days=1)
         # The mistake is noted; a harmless moment keeps the caller from noting it twice.
         return s.timed(key, lambda: read_moment(text, after)) or after
 

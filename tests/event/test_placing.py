@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from zoneinfo import ZoneInfo
+
 import pytest
 
 from server.course import Course, build_course, read_gpx
@@ -99,3 +101,21 @@ def test_a_time_zone_an_ocean_away(good, north, zone: str, hours: str) -> None:
 def _at_longitude(lon: float) -> bytes:
     rows = "".join(f'<trkpt lat="{i * 0.1 / KM_PER_DEGREE:.8f}" lon="{lon}"/>' for i in range(1611))
     return f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>{rows}</trkseg></trk></gpx>'.encode()
+
+
+@pytest.mark.parametrize(
+    ("typed", "begins"),
+    [
+        ("Fri 22:00", "2027-06-18T22:00"),
+        ("Sat 01:00", "2027-06-19T01:00"),
+        ("Sun 01:00", "2027-06-20T01:00"),
+        ("01:00", "2027-06-20T01:00"),
+    ],
+)
+def test_the_sleep_before_the_start_is_the_night_before(good, typed, begins) -> None:
+    """The race starts on Saturday at five: 'Sat 01:00' was a week later, and whoever slept then was awake all the same."""
+    text = good.replace("drives = true", f'drives = true, sleeps = [{{ from = "{typed}", to = "04:30" }}]', 1)
+    parsed = parse_event(text)
+    assert parsed.event is not None, [str(p) for p in parsed.errors]
+    (sleep,) = next(p.sleeps for p in parsed.event.parts if p.sleeps)
+    assert f"{sleep.start.astimezone(ZoneInfo('Europe/London')):%Y-%m-%dT%H:%M}" == begins

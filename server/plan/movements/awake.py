@@ -47,8 +47,10 @@ class Wheel:
     then it is never offered to leave it out."""
 
 
-def _is_finish(event: Event, t: TimedTrip) -> bool:
-    return event.course_of(t.trip.plan.runner).point(t.trip.plan.point).finish
+def needed(event: Event, t: TimedTrip) -> bool:
+    """Whether a meeting is never offered to be left out (see `Wheel.needed`)."""
+    finish = event.course_of(t.trip.plan.runner).point(t.trip.plan.point).finish
+    return t.sure > 0.98 or bool(t.trip.leaves) or finish
 
 
 def wheels(event: Event, timed: Sequence[TimedTrip]) -> tuple[Wheel, ...]:
@@ -56,7 +58,6 @@ def wheels(event: Event, timed: Sequence[TimedTrip]) -> tuple[Wheel, ...]:
     found = []
     gone: dict[str, datetime] = {}
     for t in timed:
-        needed = t.sure > 0.98 or bool(t.trip.leaves) or _is_finish(event, t)
         for leg in t.trip.legs:
             drive = t.journeys[leg.key].drive
             if leg.driver is not None and drive is not None and drive > timedelta(0):
@@ -64,7 +65,9 @@ def wheels(event: Event, timed: Sequence[TimedTrip]) -> tuple[Wheel, ...]:
                 start = end - (t.journeys[leg.key].whole or drive)
                 others = tuple(w for w in leg.riders if w != leg.driver)
                 free = gone.get(leg.driver)
-                found.append(Wheel(leg.driver, t.trip.plan.id, leg.key, start, end, free, others, needed))
+                found.append(
+                    Wheel(leg.driver, t.trip.plan.id, leg.key, start, end, free, others, needed(event, t))
+                )
             for who in leg.riders:
                 gone[who] = moment(float(np.median(t.gone_by[leg.key])))
         for who in t.trip.leaves:

@@ -11,7 +11,7 @@ import numpy as np
 from server.event.model import Event, MeetingPlan
 from server.facts.state import RaceState, RunnerState
 from server.forecast.outlook import View
-from server.plan.movements.awake import tired, wheels
+from server.plan.movements.awake import needed, tired, wheels
 from server.plan.movements.joint import Paths, moment, of_timetable, of_view, quantile
 from server.plan.movements.names import car_name, place_name
 from server.plan.movements.roads import Roads, Spot
@@ -51,6 +51,10 @@ CANNOT = frozenset(
 
 SEEN = 0.9
 """Crew who see her less surely than this, because they go on, are not promised (own choice)."""
+
+
+HOPELESS = 0.5
+"""A meeting with less odds than this is offered to be left out (own choice)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -114,7 +118,7 @@ def plan_of(moves: Moves) -> CrewPlan:
     troubles += weary
     barred = {x.meeting for x in troubles if x.kind in CANNOT}
     visits = tuple(_visit(t, barred) for t in moves.timed)
-    offers = (*_confirm(moves.event, moves.timed), *rest)
+    offers = (*_confirm(moves.event, moves.timed), *_hopeless(moves.event, moves.timed), *rest)
     people = tuple(row for v, t in zip(visits, moves.timed, strict=True) for row in _person_rows(v, t))
     cars = tuple(row for v in visits for row in _car_rows(v))
     apart = tuple(dict.fromkeys(_apart(moves.event, moves.trips)))
@@ -268,6 +272,14 @@ def _confirm(event: Event, timed: Sequence[TimedTrip]) -> Iterator[Offer]:
                     origin, place = (place_name(event, p) for p in key)
                     said = note("move-confirm", *map(part_of, way.addends), origin=origin, place=place)
                     yield Offer(OfferKind.CONFIRM, t.trip.plan.id, said)
+
+
+def _hopeless(event: Event, timed: Sequence[TimedTrip]) -> Iterator[Offer]:
+    """Meetings that are rather missed than made after the one before, and on which nothing hangs."""
+    for t in timed:
+        plan, after = t.trip.plan, any(leg.after for leg in t.trip.legs)
+        if after and t.p_first < HOPELESS and not needed(event, t):
+            yield Offer(OfferKind.SKIP, plan.id, saying("move-skip"), car=plan.car)
 
 
 def _visit(t: TimedTrip, barred: set[str]) -> MeetingMovement:

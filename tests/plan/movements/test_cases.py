@@ -563,6 +563,22 @@ def test_the_rows_people_read(event_of: Events, view: Views) -> None:
     assert any("niemand bestätigt hat" in line for line in plan_remarks(german, event, plan))
 
 
+def test_a_meeting_that_is_rather_missed_is_offered_to_be_left_out(event_of: Events, view: Views) -> None:
+    """The drive from the mill takes half the day: with nothing hanging on the chapel it may go, with a torch it may not."""
+    event = event_of()
+    drives = tuple(replace(d, minutes=500) if d.to_place == "chapel" else d for d in event.drives)
+    for kit, offered in (((), ["m2"]), ((KitItem("head torch"),), [])):
+        meetings = (
+            MeetingPlan("m1", "mill", "maren", ("ana",), "van"),
+            MeetingPlan("m2", "chapel", "maren", ("ana",), "van", kit=kit),
+        )
+        plan = crew_plan(
+            replace(event, drives=drives, meetings=meetings), {}, {"maren": view()}, other_cars=False
+        )
+        skips = [o.meeting for o in plan.offers if o.kind is OfferKind.SKIP and o.said.kind == "move-skip"]
+        assert skips[:1] == offered, plan.offers
+
+
 def test_a_finish_is_never_offered_to_be_left_out(event_of: Events, view: Views) -> None:
     """However tired the driver: somebody must be there when she comes in, and when her pacer comes off the course."""
     late = view(start=START + 20 * HOUR)
