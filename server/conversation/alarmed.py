@@ -9,7 +9,17 @@ from server.conversation.dialogue import Handed
 from server.conversation.telling import standing
 from server.conversation.telling.answer import AlarmHere, FactsAnswer
 from server.conversation.telling.say import lines
-from server.conversation.understanding import AskBack, Choice, Need, Report, Reported, Understood
+from server.conversation.understanding import (
+    UNDO_WITHIN,
+    AskBack,
+    Choice,
+    Need,
+    OtherRunner,
+    Report,
+    Reported,
+    Understood,
+    denies_her,
+)
 from server.conversation.values import Reply
 from server.conversation.view import Refused
 from server.conversation.visit import Visit
@@ -94,6 +104,15 @@ def takes_back(visit: Visit) -> Handed | None:
 
 
 _SAID_SINCE = frozenset({Kind.MOVING_AGAIN, Kind.HOW_SHE_IS, Kind.HELP_WORD})
+
+
+def not_hers(visit: Visit, text: str) -> OtherRunner | None:
+    """'Not Maren! A marshal': what this person called for help for a while ago was somebody else's trouble."""
+    call = own_call(visit)
+    lately = call is not None and call is visit.memory.handed[-1] and visit.now - call.at <= UNDO_WITHIN
+    if not lately or visit.kinds & _BELONGS or not denies_her(text, visit.context()):
+        return None
+    return OtherRunner(text, writer=True)
 
 
 def false_call(visit: Visit, said: Reported) -> Handed | None:

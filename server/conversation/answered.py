@@ -10,7 +10,16 @@ from server.conversation.telling import replies, standing
 from server.conversation.telling.message import Rows, untag
 from server.conversation.telling.notices import ANSWERS
 from server.conversation.telling.say import lines
-from server.conversation.understanding import UNDO_WITHIN, Acknowledged, Report, Reported, says_right, why_not
+from server.conversation.understanding import (
+    UNDO_WITHIN,
+    Acknowledged,
+    Report,
+    Reported,
+    Request,
+    Requested,
+    says_right,
+    why_not,
+)
 from server.conversation.values import Reply
 from server.conversation.view import NoticeHere, Refused
 from server.conversation.visit import Visit
@@ -40,6 +49,7 @@ _SEES_HER = frozenset({PartKind.CREW, PartKind.VOLUNTEER})
 TO_BED = "to bed"
 """The answer of somebody who goes to sleep: it goes to no notice."""
 _GOES_ON = "goes on"
+_GOES = "i go"
 _PLAIN_YES = ("yes", "ok", "i have it")
 _CHANGES_ITS_MIND = ("i have it", "cannot")
 
@@ -99,6 +109,14 @@ async def in_words(visit: Visit, said: Acknowledged) -> Reply:
     return await _answer(visit, chosen[-1].short, said, None, None)
 
 
+async def goes(visit: Visit, words: str) -> Reply | None:
+    """'I'll do the mill' to whoever was asked who goes there; None where nobody was."""
+    told = visit.view.notices(visit.event.id).notices if visit.event.open_notices else ()
+    asked_ = [n for n in told if n.needs_answer and not n.answered]
+    asked_ = [n for n in asked_ if _GOES in ANSWERS.get(NoticeKind(n.kind), ())]
+    return await _answer(visit, asked_[-1].short, Acknowledged(_GOES, words), None, None) if asked_ else None
+
+
 async def not_yet(visit: Visit, said: Reported) -> Reply | None:
     """'not here' with no place, from somebody who was asked 'has she been there?': the answer to that; else None."""
     one = said.reports[0]
@@ -140,6 +158,8 @@ async def _nothing_open(visit: Visit, said: Acknowledged) -> Reply:
         why = why_not(said.words, visit.context())
         one = Report(Kind.CANNOT_COME, visit.sent_at, words=said.words, of_crew=True, why=why)
         return await reported.report(visit, Reported((one,)))
+    if said.answer == _GOES:
+        return await requests.requested(visit, Requested(Request.SWAP, said.words))
     if said.answer == "on our way":
         return await reported.on_the_road(visit, said.words)
     if said.answer == "ok" and alarmed.own_call(visit) is not None:

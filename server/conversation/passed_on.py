@@ -40,14 +40,15 @@ from server.facts.entry import EVERYBODY, Kind
 _MAY_SAY = frozenset({PartKind.RUNNER, PartKind.CREW, PartKind.PACER, PartKind.VOLUNTEER, PartKind.ORGANISER})
 
 
-async def kept(visit: Visit, meant: Kept, first: int = 0) -> Reply:
-    """Keep the words as how she is, or as a note where they are about the writer, and ask whether she is in danger."""
+async def kept(visit: Visit, meant: Kept, first: int = 0, *, apart: bool = False) -> Reply:
+    """Keep the words as how she is, or as a note where they are about the writer, and ask whether she is in danger. `apart`:
+    also while a call for help is open, which they are none of."""
     if not visit.kinds & _MAY_SAY:
         # They report nothing of her; what they have heard may still go to the others.
         said = await unclear(visit, Unclear(meant.words))
         home = PartKind.SAFETY_CONTACT in visit.kinds
         return visit.reply(said.text, (*_to_all(visit, meant.words), *said.buttons)) if home else said
-    if any(r.on_it for r in visit.event.runners):
+    if not apart and any(r.on_it for r in visit.event.runners):
         # Somebody on an open call for help: their words go on to the others with it (while_open.pass_on).
         return visit.reply(visit.s("not-understood"))
     her = visit.runner(meant.runner) or visit.context().runner(None)
@@ -141,7 +142,16 @@ async def other_runner(visit: Visit, meant: OtherRunner) -> Reply:
     last = visit.memory.handed[-1] if visit.memory.handed else None
     if last is None:
         return await undoing.undo_last(visit)
+    if meant.writer and last.report.of_crew:
+        return visit.reply(visit.s("kept-own"))
     gone = await undoing.undo_last(visit)
+    if meant.writer and last.report.words:
+        words = Kept(last.report.words, last.report.seen_at, None, of_her=False)
+        own = await kept(visit, words, first=1, apart=True)
+        event = visit.event
+        control = {"name": event.race_control.name, "phone": event.race_control.phone}
+        number = visit.s("grave-any", emergency=event.emergency_number, **control)
+        return visit.reply(lines(number, gone.text, own.text), own.buttons)
     if meant.runner in (None, last.report.runner) or last.report.kind is Kind.ASKED_FOR_HELP:
         # Named is whom it was not: '241, not 214'.
         return gone

@@ -53,6 +53,7 @@ from server.conversation.understanding import (
     OtherRunner,
     Question,
     Reported,
+    Request,
     Requested,
     Several,
     Small,
@@ -224,7 +225,7 @@ async def _said(visit: Visit, text: str) -> Reply:
         or letting_go.said(visit, text)
         or reading.meant
     )
-    meant = open_question.taken(visit, text, meant)
+    meant = open_question.taken(visit, text, alarmed.not_hers(visit, text) or meant)
     if not reading.danger.grave and photos.goes_with(visit.incoming.photo, meant):
         return Reply("")
     visit.memory.forget_offers()
@@ -272,6 +273,8 @@ async def _meant(visit: Visit, meant: Understood) -> Reply:
             return await passed_on.unclear(visit, meant, _if_help(visit))
         case Kept():
             return await passed_on.kept(visit, meant)
+        case Requested(request=Request.SWAP, person=None) if went := await answered.goes(visit, meant.words):
+            return went
         case Requested():
             return await requests.requested(visit, meant)
         case OtherRunner():

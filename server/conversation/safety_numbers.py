@@ -21,7 +21,7 @@ from server.conversation.understanding import (
 from server.conversation.values import Reply
 from server.conversation.visit import Visit
 from server.event.model import PartKind
-from server.facts.entry import RACE_LEVEL
+from server.facts.entry import RACE_LEVEL, Kind, Why
 
 _SAYS_IT = frozenset(
     {Question.ALARM_NOW, Question.ALARM_TELL, Question.ALARM_CALL, Question.ALARM_KNOWN, Question.NUMBERS}
@@ -34,7 +34,8 @@ def numbers_first(
 ) -> Reply:
     """The reply with the numbers to call in its first line, and 'is she in danger?' to answer, where the words are grave and
     nobody was told yet; where that is only in doubt, with the emergency number in its last. A report of the writer's own
-    changes who comes, and is no less grave where the words surely are (`sure`)."""
+    changes who comes, and is no less grave where the words surely are (`sure`), or the
+    answer to no reason said would hold no number."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     of_crew = all(
         isinstance(p, Reported) and all(r.of_crew or r.kind in RACE_LEVEL for r in p.reports) for p in parts
@@ -43,7 +44,9 @@ def numbers_first(
     event = visit.event
     if danger is Danger.DOUBT and told and not reply.silent and event.emergency_number not in reply.text:
         return replace(reply, text=lines(reply.text, visit.s("in-doubt", emergency=event.emergency_number)))
-    grave = danger.grave and (sure or not of_crew)
+    why = {r.why for p in parts if isinstance(p, Reported) for r in p.reports if r.kind is Kind.CANNOT_COME}
+    silent = Why.NOT_SAID in why and event.emergency_number not in reply.text
+    grave = danger.grave and (sure or not of_crew or silent)
     if not told or reply.silent or not grave:
         return reply
     control = {"name": event.race_control.name, "phone": event.race_control.phone}

@@ -19,6 +19,15 @@ ABOUT_THE_ALARM = (
 )  # fmt: skip
 
 
+WHAT_IS_UP = (
+    "what's going on",
+    "whats happening??",
+    "was ist los??",
+    "qu'est-ce qui se passe ??",
+    "c'est grave ?",
+)
+
+
 async def _help(race: Race) -> None:
     await race.say("maren", "help, i fell and can't walk")
     await race.tick()  # type: ignore[misc]
@@ -139,3 +148,32 @@ async def test_who_reports_her_in_reads_that_her_call_is_open_and_what_ends_it(r
     assert "Ask whether she still needs help. ‘we have her’ ends this" in text
     await race.say("ana", "got her")
     assert "still open" not in (await race.say("ana", "maren out of brindle gate")).text
+
+
+@pytest.mark.parametrize("words", WHAT_IS_UP)
+async def test_what_is_going_on_is_the_alarm_while_one_is_open(race: Race, words: str) -> None:
+    """And not what was told since the writer last asked."""
+    await _help(race)
+    text = (await race.say("ana", words)).text
+    assert text.startswith("Nobody has taken the alarm about Maren yet (asked for help, since 07:30)."), text
+
+
+async def test_not_her_takes_back_the_call_that_was_for_somebody_else(race: Race) -> None:
+    """Everybody hears that it is over; the words are kept as nobody's report; the number stands first."""
+    race.at("07:31")
+    await race.say("ana", "maren is not responding")
+    text = (await race.say("ana", "not maren!! a marshal. ambulance is on its way")).text
+    assert text.startswith("If you or anybody near you is in danger call 112 now.")
+    assert "Taken back: ‘maren is not responding’" in text
+    assert (await race.state()).runner("maren").helps_open == ()
+
+
+@pytest.mark.parametrize("words", ["no, me, not her", "nein ich, nicht sie"])
+async def test_me_and_not_her_is_none_of_hers_any_more(race: Race, words: str) -> None:
+    """What was kept as how she is was the writer's; what was theirs already stays."""
+    await race.say("ana", "maren fell over, wrist really hurts")
+    text = (await race.say("ana", words)).text
+    assert text.startswith("If you or anybody near you is in danger call 112 now.")
+    assert "Nothing of it counts as a report of her." in text
+    await race.say("ana", "my car broke down, can't come")
+    assert (await race.say("ana", words)).text == "It is kept as yours already, and not as the runner’s."

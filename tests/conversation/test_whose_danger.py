@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from server.conversation.understanding import Acknowledged, Danger, Kept, read
+from server.conversation.understanding import Acknowledged, AskBack, Context, Danger, Kept, read
 from server.event.model import PartKind
 from server.facts.entry import Kind
 from tests.bot import world
@@ -137,3 +137,88 @@ def test_who_fell_asleep_at_the_wheel_is_the_driver(words: str) -> None:
     assert found.danger is Danger.ASK
     assert isinstance(found.meant, Kept)
     assert not found.meant.of_her
+
+
+@pytest.mark.parametrize("ctx", [CREW, replace(CREW, parts=frozenset({PartKind.PACER}))])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "at lathe now. one of the marshals has collapsed, he's not responding", "a marshal has collapsed here",
+        "der streckenposten hier ist zusammengebrochen", "un bénévole s'est effondré ici",
+        "not maren!! a marshal. ambulance is on its way", "maren ist es nicht, ein Ordner ist zusammengebrochen",
+    ],
+)  # fmt: skip
+def test_a_helper_who_collapses_is_no_alarm_about_her(words: str, ctx: Context) -> None:
+    """Whoever writes it, on the course too; the number stands first."""
+    found = read(words, ctx)
+    assert found.danger is Danger.ASK
+    # 'At the lathe now' of a pacer says where both are.
+    assert not [r for r in reports_in(found.meant) if r.kind is not Kind.IN]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["marshal at lathe says she has gone down", "der posten am lathe sagt sie ist zusammengebrochen",
+     "le commissaire à lathe dit qu'elle s'est effondrée", "another runner has collapsed, need help"],
+)  # fmt: skip
+def test_what_a_helper_says_of_her_is(words: str) -> None:
+    """And so is a cry of who runs, whoever lies there."""
+    assert read(words, RUNNER if "another" in words else CREW).danger is Danger.ALARM
+
+
+def test_to_go_down_to_a_place_is_no_danger() -> None:
+    """Only to go down."""
+    assert read("she has gone down to the lathe", CREW).danger is not Danger.ALARM
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["she rang and said goodbye, then it cut off", "sie hat angerufen, nur geweint, dann war die leitung tot",
+     "elle m'a appelé, elle a dit qu'elle n'en peut plus et puis ça a coupé",
+     "she just called, couldn't understand a word, then nothing"],
+)  # fmt: skip
+def test_a_call_of_hers_that_broke_off_is_how_she_is(words: str) -> None:
+    """And no question of the cut-off, nor that she has come; the number first."""
+    found = read(words, CREW)
+    assert found.danger is Danger.ASK
+    assert [(r.kind, r.words) for r in reports_in(found.meant)] == [(Kind.HOW_SHE_IS, words)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["I'm done, knee, she goes on alone", "je m'arrête ici, le genou, elle continue seule",
+     "j'abandonne, mon genou, elle continue sans moi", "ich muss aufhören, sie läuft alleine weiter",
+     "tomas is done, he stops here, she carries on alone", "tomas hört hier auf, sie läuft alleine weiter"],
+)  # fmt: skip
+def test_a_pacer_who_stops_ends_no_race_of_hers(words: str) -> None:
+    """Said by the pacer or of one: who will not come."""
+    ctx = CREW if "tomas" in words else replace(CREW, parts=frozenset({PartKind.PACER}))
+    (one,) = reports_in(read(words, ctx).meant)
+    assert (one.kind, one.person) == (Kind.CANNOT_COME, "tomas" if "tomas" in words else None)
+
+
+def test_a_pacer_who_gives_up_is_asked_whether_she_does() -> None:
+    """Where nothing is said of her."""
+    meant = read("j'abandonne", replace(CREW, parts=frozenset({PartKind.PACER}))).meant
+    assert isinstance(meant, AskBack)
+    assert [c.label for c in meant.choices] == ["retired", "cant_come"]
+
+
+def test_beside_a_helper_who_stops_she_is_in() -> None:
+    """'Done' is his, and neither her end nor the finish."""
+    told = reports_in(read("she's in 1455, tomas is done and stops here", CREW).meant)
+    assert [(r.kind, r.point) for r in told if r.kind is not Kind.NOTE] == [(Kind.IN, "lathe")]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["pulling out, told the marshal", "steig aus, posten weiß bescheid", "ich steig aus, hab's dem streckenposten gesagt"],
+)  # fmt: skip
+def test_who_runs_and_told_an_official_that_she_stops_has_retired(words: str) -> None:
+    """She need not say it twice; 'not pulling out' is no such thing."""
+    (one,) = reports_in(read(words, RUNNER).meant)
+    assert (one.kind, one.guessed) == (Kind.RETIRED, False)
+    assert not any(
+        r.kind is Kind.RETIRED
+        for r in reports_in(read("told the marshal I'm fine, not pulling out", RUNNER).meant)
+    )

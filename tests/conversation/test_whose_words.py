@@ -9,6 +9,7 @@ from datetime import timedelta
 import pytest
 
 from server.conversation.understanding import (
+    Acknowledged,
     AskBack,
     Asked,
     Context,
@@ -26,7 +27,8 @@ from server.conversation.understanding import (
 )
 from server.event.model import PartKind
 from server.facts.entry import Kind
-from tests.bot.world import MAREN, NOW, crew_of_maren
+from tests.bot import world
+from tests.bot.world import MAREN, NOW, crew_of_maren, reports_in
 
 CREW = replace(crew_of_maren(), runners=(MAREN,))
 RUNNER = replace(CREW, parts=frozenset({PartKind.RUNNER}))
@@ -227,3 +229,76 @@ def test_a_piece_of_a_message_is_not_sent_to_all() -> None:
     meant = read("three k. she sings. warn people", CREW).meant
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     assert [p.words for p in parts if isinstance(p, Requested)] in ([], ["three k. she sings. warn people"])
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["made it to the mill, parked on the edge of the field", "arrivé à skelter mill, garé au bord du champ",
+     "here at the mill, car park's full so I'm on the verge by the bridge"],
+)  # fmt: skip
+def test_who_parks_has_come_there_and_not_she(words: str) -> None:
+    """Nothing is said of her."""
+    told = reports_in(read(words, CREW).meant)
+    assert [(r.kind, r.point) for r in told] == [(Kind.CREW_THERE, "mill")]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["jonas übernimm du lathe, ich muss schlafen", "jonas can you take lathe, I need sleep",
+     "jonas tu peux prendre lathe, je dois dormir"],
+)  # fmt: skip
+def test_who_is_asked_by_name_to_take_a_meeting(words: str) -> None:
+    """With all that was written."""
+    meant = read(words, CREW).meant
+    assert isinstance(meant, Requested)
+    assert (meant.request, meant.to, meant.point, meant.words) == (Request.SWAP, "jonas", "lathe", words)
+
+
+@pytest.mark.parametrize(
+    "words", ["ok got it, I'm taking lathe", "I'll do lathe", "ich übernehme lathe", "je m'occupe de lathe"]
+)
+def test_who_takes_a_meeting_answers_who_goes(words: str) -> None:
+    """No 'ok' and no request."""
+    meant = read(words, CREW).meant
+    assert isinstance(meant, Acknowledged)
+    assert meant.answer == "i go"
+
+
+def test_who_takes_a_meeting_asks_nobody_he_names_besides() -> None:
+    """'Jonas has the poles' is no request to Jonas."""
+    meant = read("I'll do lathe then. jonas has the poles though", CREW).meant
+    assert isinstance(meant, Several)
+    assert [p.person for p in meant.parts if isinstance(p, Requested)] == [None]
+
+
+@pytest.mark.parametrize(
+    ("words", "minute"),
+    [("let everyone know I have the poles and she left here at 14:20 with a sore knee", 20),
+     ("sag allen bescheid: sie ist um 14:15 los, hat aber die handschuhe nicht mit", 15),
+     ("dis à tout le monde qu'elle est partie à 14h15 et que je suis avec elle", 15)],
+)  # fmt: skip
+def test_what_all_are_to_know_goes_on_whole_and_what_it_tells_of_her_counts(words: str, minute: int) -> None:
+    """Every clause; a departure among them is one."""
+    meant = read(words, world.at_the_lathe()).meant
+    assert isinstance(meant, Several)
+    told = [(r.kind, r.seen_at.minute) for r in reports_in(meant)]
+    assert told == [(Kind.OUT, minute)]
+    assert [p.words for p in meant.parts if isinstance(p, Requested)] == [words]
+
+
+def test_what_all_are_to_know_may_be_two_sentences() -> None:
+    """Nobody reads half of it."""
+    words = "please tell the others we moved to the upper car park. bring the chairs"
+    meant = read(words, CREW).meant
+    assert isinstance(meant, Requested)
+    assert meant.words == words
+
+
+def test_a_bib_a_place_and_a_time_without_a_colon_are_one_report() -> None:
+    """'rein in' is one thing in two words."""
+    told = reports_in(
+        read(
+            "214 rein in candle 1118", replace(world.at_the_lathe(), parts=frozenset({PartKind.VOLUNTEER}))
+        ).meant
+    )
+    assert [(r.kind, r.point, r.seen_at.minute) for r in told] == [(Kind.IN, "candle", 18)]

@@ -64,6 +64,7 @@ from server.conversation.understanding.plan_search import lines_about
 from server.conversation.understanding.read import (
     UNDO_WITHIN,
     danger_of,
+    denies_her,
     likeliest,
     read,
     time_alone,
@@ -104,6 +105,7 @@ __all__ = [
     "asks_when",
     "chosen",
     "danger_of",
+    "denies_her",
     "expected",
     "is_back",
     "likeliest",

@@ -122,6 +122,7 @@ def asks_time_left(words: str) -> bool:
 _OF_ALARM = {
     "alarm_now": Question.ALARM_NOW, "alarm_tell": Question.ALARM_TELL, "alarm_call": Question.ALARM_CALL,
     "alarm_known": Question.ALARM_KNOWN,
+    "whats_up": Question.TOLD,
 }  # fmt: skip
 
 

@@ -170,18 +170,38 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> DangerHeard:
         if lets_off and not certain and highest < p.sure:
             found = Danger.ASK if found is Danger.ALARM else Danger.NONE
         of_self = own or (cry and not said.named and not she.has(plain))
-        whose = Whose.HERS if foot else _of_whole(pieces, clauses) if whole else subject.whose(said)
+        whose = _whose(piece, pieces, clauses, foot=foot, own=cry or said.says("i") or said.says("we"))
         before = next((h for h in reversed(found_of) if h.danger.grave), None)
         if before is not None and before.whose.apart and whose is Whose.HERS and not (said.named or whole):
             whose = before.whose  # 'a woman has collapsed, she is unconscious'
         found_of.append(DangerHeard(found, said, of_self, whose))
+    if found_of and any(subject.denies_her(clauses.of(p)) for p in pieces[:judged]):
+        # 'Not Maren! A marshal. Ambulance is coming': what does not say whose it is is not hers.
+        found_of = [replace(h, whose=Whose.STRANGERS) if _says_no_one(h) else h for h in found_of]
     return replace(_worst(found_of), score=highest)
+
+
+def _says_no_one(heard: DangerHeard) -> bool:
+    """Whether a clause that sounds like danger names nobody: no runner, no 'she', no 'I'."""
+    said = heard.clause
+    spoken = said is None or said.named or said.says("she") or said.says("i")
+    return not spoken or (said is not None and subject.denies_her(said))
+
+
+def _whose(piece: str, pieces: Sequence[str], clauses: Clauses, *, foot: bool, own: bool) -> Whose:
+    """Whose danger a clause is of. Of who is on the course it is theirs, unless it surely tells of somebody else."""
+    if not foot:
+        whole = piece is pieces[-1] and len(pieces) > 1
+        return _of_whole(pieces, clauses) if whole else subject.whose(clauses.of(piece))
+    said = clauses.of(piece)
+    apart = subject.denies_her(said) or lexicon().subject["stranger"].has(said.masked)
+    return Whose.STRANGERS if apart and not own and subject.whose(said) is Whose.STRANGERS else Whose.HERS
 
 
 def _of_whole(pieces: Sequence[str], clauses: Clauses) -> Whose:
     """Whose danger a message of several clauses is of, of which none says it alone: hers, where any speaks of her."""
     said = [clauses.of(p) for p in pieces[:-1]]
-    if any(s.named for s in said):
+    if any(s.named and not subject.denies_her(s) for s in said):
         return Whose.HERS
     return next((w for w in map(subject.whose, said) if w is not Whose.OPEN), Whose.OPEN)
 

@@ -138,6 +138,17 @@ def _helper_is(said: Sentence) -> bool:
     return len(words) > 1 and words[0] == PERSON and lexicon().read["is"].begins(words[1:]) > 0
 
 
+def helper_ends(said: Sentence) -> bool:
+    """Whether it is a helper who stops by the words: 'she is in, Tomas is done'."""
+    ends, row = lexicon().read["gives_up"].places(said.masked), list(said.masked)
+    if PERSON not in row or not ends:
+        return False
+    between = row[row.index(PERSON) + 1 : ends[-1]]
+    return row.index(PERSON) < ends[-1] and not any(
+        w == RUNNER or lexicon().classes["she"].word(w) for w in between
+    )
+
+
 def not_her(said: Sentence) -> bool:
     """Whether it says that it is not she who is named: 'not Maren'."""
     neg = lexicon().classes["neg"]

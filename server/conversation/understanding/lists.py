@@ -174,6 +174,8 @@ def read_list(
         if kind is not None:
             if i and Kind.NOT_HERE_YET in (kind, before := kind_of(tokens[i - 1])) and before is not None:
                 return None  # 'not yet out' is one thing
+            if latest and not open_group and (items[-1].kind, items[-1].at) == (kind, None):
+                continue  # '214 rein in Candle 1118': one thing in two words
             latest = range(len(items), len(items) + len(group))
             items += [ListItem(kind, bib, None) for bib in group]
             open_group = False

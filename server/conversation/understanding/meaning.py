@@ -287,10 +287,11 @@ class Requested:
 
 @dataclass(frozen=True, slots=True)
 class OtherRunner:
-    """The last report was about another runner: `runner` an id where it is said whom it was about."""
+    """The last report was about another runner: `runner` an id where it is said whom it was about; or about the `writer`."""
 
     words: str
     runner: str | None = None
+    writer: bool = False
 
 
 @dataclass(frozen=True, slots=True)

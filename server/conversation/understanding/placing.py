@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from server.conversation.telling.answer import RunnerHere
-from server.conversation.understanding import names
+from server.conversation.understanding import gates, names
 from server.conversation.understanding.language import lexicon
 from server.conversation.understanding.meaning import (
     AskBack,
@@ -101,6 +101,11 @@ def _may_be_only_come(said: Sentence) -> bool:
     return all(n == 1 and come.word(w) for w, n in named if n)
 
 
+def _finishes(said: Sentence) -> bool:
+    """Whether it says that she is done, and not that a helper is."""
+    return said.says("finish") and not gates.helper_ends(said)
+
+
 def _came_or_finished(report: Report, runner: RunnerHere, finish: str | None) -> AskBack:
     """Asked, where the next point and the finish behind it can both be meant."""
     places = (place_of(runner).ahead[0].id, finish)
@@ -148,7 +153,7 @@ def placed(report: Report, said: Sentence, runner: RunnerHere, ctx: Context) -> 
     if came and near and not far and place_of(runner).ahead[0].id != finish and ctx.point is None:
         return _came_or_finished(report, runner, finish)
     only_came = came and (far or not near or ctx.point not in (None, finish))
-    to_finish = said.finish or (report.kind is Kind.IN and said.says("finish") and not far)
+    to_finish = said.finish or (report.kind is Kind.IN and _finishes(said) and not far)
     if to_finish and not (report.kind in (*_GOES, Kind.RETIRED) and (far or only_came)):
         return replace(report, point=finish, guessed=report.guessed or not (near or said.finish))
     if said.finish and report.kind in _GOES and not only_came:

@@ -64,7 +64,7 @@ from server.conversation.understanding.subject import Whose
 from server.conversation.understanding.times import TimeSaid, signs_of
 from server.conversation.understanding.wishes import before_her, edge_of, of_finish
 from server.event.model import PartKind
-from server.facts.entry import EVERYBODY, Kind
+from server.facts.entry import EVERYBODY, Kind, Retired
 
 UNDO_WITHIN = timedelta(minutes=10)
 """How long a report can be taken back with one word."""
@@ -115,6 +115,9 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         first, *also = _whom(cry, clauses.of(head), ctx)
         distress = Distress(text, ctx.now, first, heard.by_self, tuple(a for a in also if a))
         return Reading(replace(distress, reports=_told_besides(head, clauses, distress)), Danger.ALARM)
+    broke_off = _call_broke_off(clauses.of(head), ctx)
+    if broke_off is not None:
+        return Reading(broke_off, Danger.ASK)
     meant = at_the_time_said(_read(head, clauses), head, clauses)
     meant = reports.unless_unsure(meant, clauses.of(head))
     no_danger = _only_asks, _is_list, _is_number_put_right
@@ -149,9 +152,20 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
 _UNSURE = (Danger.DOUBT, Danger.ASK)
 
 
+def _call_broke_off(said: Sentence, ctx: Context) -> Reported | None:
+    """'She rang and said goodbye, then it cut off': how she is, whatever else the words sound like."""
+    if PartKind.RUNNER in ctx.parts or said.asks or not (said.reads("rang") and said.reads("broke_off")):
+        return None
+    if not (said.says("she") or said.named) or said.runner is None or said.control or gates.of_another(said):
+        return None
+    return Reported((Report(Kind.HOW_SHE_IS, ctx.now, said.runner.id, words=said.written),))
+
+
 def _is_wanted(meant: Requested, head: str, clauses: Clauses) -> bool:
     """Whether the words are surely to be passed on, or of a thing left behind, and of nobody's state by themselves."""
-    return meant.request is Request.LIGHT_LEFT or _told_whole(head, clauses.of(head)) is not None
+    said = clauses.of(head)
+    told = _behind(lexicon().read["let_know"], said) or _told_whole(head, said) is not None
+    return meant.request is Request.LIGHT_LEFT or bool(told)
 
 
 def _is_number_put_right(_: Understood, head: str, clauses: Clauses) -> bool:
@@ -189,7 +203,20 @@ def _only_asks(meant: Understood, text: str, clauses: Clauses) -> bool:
         return False
     if "?" not in text and by_rule(clauses.of(text).plain, own=False) is not Danger.NONE:
         return False  # 'is she ok she is shaking all over and her lips are blue'
+    said = [clauses.of(p) for p in pieces_of(text)[:CLAUSES_MAX]]
+    if any(subject.whose(s) is Whose.WRITERS and "sick" in topics(s.masked) for s in said):
+        return False  # 'I feel ill, must lie down, can somebody take my post'
     return any(question_form(clauses.of(piece)) for piece in pieces_of(text)[:CLAUSES_MAX])
+
+
+def denies_her(text: str, ctx: Context) -> bool:
+    """Whether a message begins with that it is not she: 'not Maren!! a marshal'."""
+    first = read_sentence(next(iter(pieces_of(_head(text))), text), ctx)
+    row, read_ = list(first.masked), lexicon()
+    while row and (n := read_.read["lead"].begins(row)) and not read_.subject["not_ours"].begins(row):
+        row = row[n:]
+    named = len(row) > 1 and read_.classes["neg"].word(row[0]) and row[1] == RUNNER
+    return not first.asks and (named or read_.subject["not_ours"].begins(row) > 0)
 
 
 def danger_of(words: str, ctx: Context) -> Danger:
@@ -248,14 +275,17 @@ def _not_of_her(meant: Understood, text: str, said: Sentence, whose: Whose, ctx:
     told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
     apart = Kept(text, ctx.now, None, of_her=False)
     not_hers = whose.apart or _of_somebody_else(said) or said.reads("drill")
+    named = said.named and not subject.denies_her(said)
     seen = any(r.kind in _SEEN for r in told) and (
-        not whose.apart or said.named or said.time is not None or said.point is not None
+        not whose.apart or named or said.time is not None or said.point is not None
     )
     if not_hers and not seen and not (_of_who_comes(meant, said) and whose in _HELPERS):
         return apart
     own = gates.of_writer(said) and not _on_foot(ctx)
     if not (own or _of_writer(said, ctx)):
         return None
+    if said.point is not None and told and all(r.kind in (Kind.CREW_THERE, Kind.CREW_LEFT) for r in told):
+        return None  # 'at the mill, the car park is full so I stand on the verge'
     of_writer = (Kind.CREW_THERE, Kind.CREW_LEFT, *((Kind.HOW_SHE_IS,) if own else ()))
     if said.point is None and told and all(r.kind in of_writer for r in told):
         return apart
@@ -446,9 +476,11 @@ def _read(text: str, clauses: Clauses) -> Understood:
     if not said.plain:
         return Unclear(text)
     meant = (
-        answers.short_answer(text)
+        _goes(said, ctx)
+        or answers.short_answer(text)
         or _yes_at(said)
         or listed(said, ctx)
+        or _told_and_done(text, said, clauses)
         or _told_whole(text, said)
         or _to_bed(said, ctx)
         or questions.follow_up(said, ctx)
@@ -458,6 +490,10 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or left_behind.left_with(said, ctx)
         or reports.bare_place(said, ctx)
         or _for_somebody(text, said)
+        or _asked_to_take(said, ctx)
+        or _of_the_writer(said, ctx)
+        or _helper_stops(said, ctx)
+        or _stops_and_told(said, ctx)
         or reports.seems_over(said, ctx)
         or _stop_with_both_ends(said, ctx)
         or _from_the_place(text, said, clauses)
@@ -487,10 +523,18 @@ def _to_bed(said: Sentence, ctx: Context) -> Acknowledged | None:
 
 def _leads_to(what: Matcher, said: Sentence) -> bool:
     """Whether a clause begins with one of these, behind words that say nothing."""
-    words = list(said.plain)
-    while words and not what.begins(words) and (n := lexicon().read["lead"].begins(words)):
-        words = words[n:]
-    return what.begins(words) > 0
+    return _behind(what, said) > 0
+
+
+def _behind(what: Matcher, said: Sentence) -> int:
+    """How many words a clause begins with up to the end of one of these, words that say nothing before it; 0 for none."""
+    words, read = list(said.plain), 0
+    while (
+        words[read:] and not what.begins(words[read:]) and (n := lexicon().read["lead"].begins(words[read:]))
+    ):
+        read += n
+    found = what.begins(words[read:])
+    return read + found if found else 0
 
 
 _HEADED = re.compile(r"^\s*(?P<head>[^.!?:;,\n]{2,40}?)\s*(?:[.!:,]+\s|\n)\s*(?P<rest>\S.*)$", re.DOTALL)
@@ -594,6 +638,92 @@ def _told_whole(text: str, said: Sentence) -> Requested | None:
         said.person if one else None,
         to=said.person if one and said.person else EVERYBODY,
     )
+
+
+_TAKEN_WITHIN = 4
+"""A place that somebody is to take stands so few words from 'take' ('take the poles to the mill' asks for poles)."""
+
+
+def _goes(said: Sentence, ctx: Context) -> Acknowledged | None:
+    """'Ok, I'm taking the mill': the answer to who goes there."""
+    if not ctx.parts & {PartKind.CREW, PartKind.PACER} or question_form(said) or said.point is None:
+        return None
+    if (
+        not (said.says("i") and said.reads("i_take"))
+        or PERSON in said.masked
+        or said.says("she")
+        or said.named
+    ):
+        return None
+    if said.time is not None or gates.supposed("crew_there", said) or len(said.masked) > _SHORT + 2:
+        return None
+    return Acknowledged("i go", said.written)
+
+
+def _asked_to_take(said: Sentence, ctx: Context) -> Requested | None:
+    """'Jonas, you take the mill, I must sleep': somebody is asked by name to be at a point in the writer's place."""
+    crew = ctx.parts & {PartKind.CREW, PartKind.PACER}
+    if not crew or _on_foot(ctx) or said.person is None or said.point is None or said.runner is None:
+        return None
+    row = list(said.masked)
+    takes = lexicon().read["you_take"].places(row)
+    near = takes and POINT in row[takes[0] : takes[0] + _TAKEN_WITHIN]
+    while row and row[0] != PERSON and (n := lexicon().read["lead"].begins(row)):
+        row = row[n:]
+    if not near or row[0] != PERSON or said.reads("i_take"):
+        return None
+    point = names.which_pass(said.point, said.masked, said.runner, ahead=True)
+    if point is None or said.says("she") or said.named:
+        return None
+    return Requested(Request.SWAP, said.written, said.person, said.runner.id, point, to=said.person)
+
+
+def _of_the_writer(said: Sentence, ctx: Context) -> OtherRunner | None:
+    """'No, me, not her': the report before was of whoever wrote it. A pacer's trouble is hers too, who has nobody else."""
+    if ctx.parts & _ON_FOOT or not said.reads("me_not_her") or said.asks or len(said.masked) > _SHORT:
+        return None
+    return OtherRunner(said.written, writer=True)
+
+
+def _helper_stops(said: Sentence, ctx: Context) -> Understood | None:
+    """'I'm done, my knee, she goes on alone' of who is not the runner: a helper's end, and none of hers."""
+    if PartKind.RUNNER in ctx.parts or said.asks or said.reads("if_so"):
+        return None
+    ends = said.reads("goes_on_alone") and said.reads("gives_up")
+    if not ends or not (said.says("i") or said.person is not None):
+        return None
+    return reports.report("cant_come", said, ctx)
+
+
+def _stops_and_told(said: Sentence, ctx: Context) -> Understood | None:
+    """'Pulling out, told the marshal' of who runs: her race is over, which she need not say twice."""
+    told = said.says("knows") and said.reads("officials")
+    if PartKind.RUNNER not in ctx.parts or said.asks or not told or not said.reads("gives_up"):
+        return None
+    if gates.denied("retired", said) or gates.supposed("retired", said):
+        return None
+    base = replace(reports.base_of(said, ctx), kind=Kind.RETIRED, how=Retired.OWN_CHOICE, guessed=False)
+    return reports.with_runner(base, said, ctx)
+
+
+def _told_and_done(text: str, said: Sentence, clauses: Clauses) -> Several | Requested | None:
+    """'Let everyone know she left at 2:15. She has no gloves': every word goes to everybody, and what it reports of her
+    is kept as in any message."""
+    told, runs = lexicon().read["let_know"], PartKind.RUNNER in clauses.ctx.parts
+    if runs or said.asks or said.reads("tell_not"):
+        return None
+    behind = _behind(told, said)
+    if not behind:
+        return None
+    every = Requested(Request.PASS_ON, text, to=EVERYBODY)
+    rest = " ".join(text.split()[behind:])
+    meant = _by_clauses(rest, clauses.of(rest), clauses) if rest else None
+    parts = meant.parts if isinstance(meant, Several) else (meant,)
+    done = [r for p in parts if isinstance(p, Reported) for r in p.reports if r.kind in _DONE_BESIDES]
+    return Several((Reported(tuple(done)), every)) if done else every
+
+
+_DONE_BESIDES = _SEEN | {Kind.CREW_THERE, Kind.CREW_LEFT}
 
 
 def _stop_with_both_ends(said: Sentence, ctx: Context) -> Reported | None:
@@ -861,6 +991,7 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         asked_back = tuple(sole) if len(sole) == 1 and not rest else ()
         done = [(i, m) for i, m in done if isinstance(m, Asked | Reported | Requested)]
     told = _once([r for _, m in done if isinstance(m, Reported) for r in m.reports])
+    told = _by_car(told, whole.said)
     told = _straight_on(told, ctx)
     told = _where_the_sweep_is(told)
     told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)
@@ -872,6 +1003,21 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     if len(parts) == 1:
         return parts[0]
     return Several(parts) if parts else _decide(whole, ctx)
+
+
+def _by_car(told: list[Report], said: Sentence) -> list[Report]:
+    """'Made it to the mill, parked in the field': who parked has come there, and nobody else of whom nothing is said."""
+    came = [r for r in told if r.kind is Kind.IN]
+    if (
+        len(came) != 1
+        or said.says("she")
+        or said.named
+        or said.time is not None
+        or Kind.CREW_THERE not in {r.kind for r in told}
+    ):
+        return told
+    there = replace(came[0], kind=Kind.CREW_THERE, condition=False, with_us="", guessed=False)
+    return [there, *(r for r in told if r.kind not in (Kind.IN, Kind.CREW_THERE))]
 
 
 def _whole_word(meant: Requested, said: Sentence, whole: Sentence) -> Requested | None:
@@ -1197,8 +1343,9 @@ def meaning(intent: str, said: Sentence, ctx: Context) -> Understood | None:
         return Acknowledged(_ANSWERS[intent], said.written)
     if intent in _REQUESTS:
         return _requested(_REQUESTS[intent], said, ctx)
-    if intent == "out" and PartKind.PACER in ctx.parts and _of_one_alone(said):
-        return _pacer_out(said, ctx)
+    pacer = PartKind.PACER in ctx.parts and not runs
+    if intent in ("out", "retired") and pacer and _of_one_alone(said):
+        return _pacer_out(intent, said, ctx)
     match intent:
         case "small_talk":
             return Small(thanks=said.says("thanks"))
@@ -1236,9 +1383,9 @@ def _of_one_alone(said: Sentence) -> bool:
     )
 
 
-def _pacer_out(said: Sentence, ctx: Context) -> AskBack | None:
-    """'I'm out' of a pacer: both of them are on their way, or she goes on alone."""
-    ways = [(i, reports.report(i, said, ctx)) for i in ("out", "cant_come")]
+def _pacer_out(intent: str, said: Sentence, ctx: Context) -> AskBack | None:
+    """'I'm out', 'I'm giving up' of a pacer: both of them, or she goes on alone."""
+    ways = [(i, reports.report(i, said, ctx)) for i in (intent, "cant_come")]
     choices = tuple(Choice(i, m) for i, m in ways if isinstance(m, Reported))
     return AskBack(Need.MEANING, choices, said.written) if len(choices) == 2 else None
 
@@ -1279,6 +1426,8 @@ def _requested(request: Request, said: Sentence, ctx: Context) -> Understood:
     if before is not None:
         until, length, edge = None, before, "in"
     her = runner.id if runner else None
+    if request is Request.SWAP and said.reads("i_take") and said.says("i"):
+        return Requested(request, said.written, None, her, point)  # who is named is not asked
     to = _words_for(said)
     if to == EVERYBODY and said.person is not None and request is Request.PASS_ON:
         # 'Tell Ana to ring me, not always Tomas': the first of two names is for whom it is.

@@ -28,6 +28,7 @@ from server.conversation.understanding.meaning import (
 from server.conversation.understanding.placing import expected, out_of_reach, placed
 from server.conversation.understanding.sentence import (
     FINISH,
+    PERSON,
     POINT,
     RUNNER,
     TIME,
@@ -98,6 +99,8 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     unknown = _unknown_bib(intent, said, ctx)
     if unknown is not None:
         return unknown
+    if intent == "retired" and gates.helper_ends(said):
+        return report("cant_come", said, ctx) if said.masked[0] == PERSON else None
     base = base_of(said, ctx)
     if intent in ("in", "out"):
         both = in_and_out(said, ctx)
@@ -245,6 +248,7 @@ def seems_over(said: Sentence, ctx: Context) -> AskBack | None:
     if (
         said.runner is None
         or gates.of_another(said)
+        or gates.helper_ends(said)
         or said.says("maystop")
         or (gates.of_writer(said) and not own)
     ):
@@ -345,6 +349,8 @@ def surely_cannot(said: Sentence) -> bool:
     same: 'so nervous I feel sick lol'. Who only feels ill may come yet."""
     if said.reads("not_surely"):
         return False
+    if said.reads("goes_on_alone") and said.reads("gives_up"):
+        return True
     reason = any(said.reads(name) for name, why in _WHYS if why is not Why.OWN_SAFETY)
     return said.reads("wont_come") or (reason and len(said.masked) <= _SHORT)
 

@@ -28,10 +28,15 @@ class Whose(StrEnum):
         return self not in (Whose.HERS, Whose.OPEN)
 
 
+def denies_her(said: Sentence) -> bool:
+    """Whether a clause says that it is not of her: 'not Maren', 'none of ours'."""
+    return gates.not_her(said) or lexicon().subject["not_ours"].has(said.masked)
+
+
 def whose(said: Sentence) -> Whose:
     """Of whom a clause speaks that somebody wrote who is not on the course."""
     words, known = said.masked, lexicon().subject
-    if gates.not_her(said) or known["not_ours"].has(words):
+    if denies_her(said):
         return Whose.STRANGERS
     if said.named or known["ours"].has(words):
         return Whose.HERS
