@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import hashlib
 import io
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -62,13 +61,13 @@ def stop_log(
                 click.echo(_form(picture, whose), nl=False)
                 return
             language = reader_in(picture.event, who).language
-            try:
-                entries = [
-                    _entry(r, picture.event, whose, who, now) for r in _rows(text, picture, whose, now)
-                ]
-            except _WrongLineError as error:
-                said = sentence(language, error.key, **error.values)
-                raise Failed(f"{file}: {said}", language) from error
+            rows, wrong = _rows(text, picture, whose, now)
+            if wrong:
+                said = [f"{file}: {sentence(language, w.key, **w.values)}" for w in wrong]
+                raise Failed(
+                    "\n".join((*said, sentence(language, "cli-log-none", count=len(wrong)))), language
+                )
+            entries = [_entry(r, picture.event, whose, who, now) for r in rows]
             done = await opened.append_all(entries)
             new = sum(d.status is Status.NOTED for d in done)
             click.echo(sentence(language, "cli-log-noted", count=new, before=len(done) - new))
@@ -105,33 +104,50 @@ def _form(picture: Picture, runner: str) -> str:
     return out.getvalue()
 
 
-def _rows(text: str, picture: Picture, runner: str, now: datetime) -> Iterator[_Row]:
-    """The lines with something in them; _WrongLineError for one that can't be read."""
+def _rows(
+    text: str, picture: Picture, runner: str, now: datetime
+) -> tuple[list[_Row], list[_WrongLineError]]:
+    """The lines with something in them, and everything in them that can't be read."""
     first = text.partition("\n")[0]
     read = csv.DictReader(io.StringIO(text), delimiter=";" if first.count(";") > first.count(",") else ",")
     missing = [c for c in COLUMNS if c not in (read.fieldnames or ())]
     if missing:
-        raise _WrongLineError("cli-log-columns", missing=", ".join(missing))
+        return [], [_WrongLineError("cli-log-columns", missing=", ".join(missing))]
+    found: list[_Row] = []
+    wrong: list[_WrongLineError] = []
     for row in read:
-        words, line = (row["log"] or "").strip(), str(read.line_num)
+        cells = {name: (row[name] or "").strip() for name in COLUMNS}
+        # What stands behind a comma that nobody quoted is of the log still.
+        words = ", ".join([cells["log"], *(c.strip() for c in row.get(None) or [] if c.strip())])
         if not words:
             continue
-        at = _moment((row["time"] or "").strip(), picture.event, line)
-        if at > now:
-            raise _WrongLineError("cli-log-ahead", line=line, time=row["time"] or "")
-        point = _point((row["point"] or "").strip(), picture.event, runner, line)
+        line = str(read.line_num)
+        try:
+            at = _moment(cells["time"], picture.event, line, now)
+        except _WrongLineError as error:
+            at = now
+            wrong.append(error)
+        try:
+            point = _point(cells["point"], picture.event, runner, line)
+        except _WrongLineError as error:
+            point = ""
+            wrong.append(error)
         logged, whole = logged_in(words, (picture.event.runner(runner).name,))
         if not whole:
-            raise _WrongLineError("cli-log-words", line=line, words=words)
-        yield _Row(at, point, words, logged)
+            wrong.append(_WrongLineError("cli-log-words", line=line, words=words))
+        found.append(_Row(at, point, words, logged))
+    return found, wrong
 
 
-def _moment(text: str, event: Event, line: str) -> datetime:
+def _moment(text: str, event: Event, line: str, now: datetime) -> datetime:
     for form in _FORMS:
         try:
-            return datetime.strptime(text, form).replace(tzinfo=ZoneInfo(event.time_zone))
+            at = datetime.strptime(text, form).replace(tzinfo=ZoneInfo(event.time_zone))
         except ValueError:
             continue
+        if at > now:
+            raise _WrongLineError("cli-log-ahead", line=line, time=text)
+        return at
     raise _WrongLineError("cli-log-time", line=line, time=text)
 
 

@@ -62,6 +62,39 @@ def test_a_refusal_names_the_file_and_reads_as_the_writer_does(
     assert told.output.startswith(f"Fehler: {file}: {said}")
 
 
+def test_every_wrong_line_is_told_and_none_stored(shell, tmp_path: Path) -> None:
+    """Three lines with four mistakes, one that is right and one that is empty: all four with their lines, nothing kept."""
+    file = tmp_path / "log.csv"
+    rows = (
+        "time,point,log",
+        "2026-09-12 10:00,mill,drank 500",
+        "2026-13-12 10:00,mil,drank 500",
+        "2026-09-12 12:00,brindle,",
+        "2096-09-12 14:00,brindle,feet good",
+        "2026-09-12 15:00,brindle,xyzzy",
+    )
+    file.write_text("\n".join(rows), encoding="utf-8")
+    told = shell("log", str(file), "--by", "maren")
+    assert told.exit_code == 1
+    lines = told.output.splitlines()
+    assert [x.partition(f"{file}: ")[2].partition(":")[0] for x in lines[:-1]] == [
+        "line 3, time",
+        "line 3, point",
+        "line 5, time",
+        "line 6, log",
+    ]
+    assert lines[-1] == "Nothing has been stored: mend these 4 and read the file in again."
+    file.write_text("\n".join(rows[:2]), encoding="utf-8")
+    assert "One new line is in the log" in shell("log", str(file), "--by", "maren").output
+
+
+def test_what_stands_behind_a_comma_is_kept(shell, tmp_path: Path) -> None:
+    """A log with commas that nobody put into quotes was cut at the first of them."""
+    file = tmp_path / "log.csv"
+    file.write_text("time,point,log\n2026-09-12 10:00,mill,drank 500, xyzzy\n", encoding="utf-8")
+    assert "not all of ‘drank 500, xyzzy’" in shell("log", str(file), "--by", "maren").output
+
+
 def test_a_log_goes_in_once(shell, tmp_path: Path) -> None:
     """Read in again its lines are counted as there already."""
     file = tmp_path / "log.csv"

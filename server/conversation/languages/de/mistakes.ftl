@@ -20,6 +20,10 @@ cli-log-time = Zeile { $line }, time: ‚{ $time }‘ ist kein Tag mit Uhrzeit. 
 cli-log-ahead = Zeile { $line }, time: { $time } liegt noch vor uns. Sieh nach, ob Tag und Monat stimmen.
 cli-log-point = Zeile { $line }, point: es gibt für sie keinen Punkt ‚{ $point }‘. Nimm einen von: { $known }.
 cli-log-words = Zeile { $line }, log: nicht alles in ‚{ $words }‘ ist verständlich. Schreib jede Sache für sich, mit Strichpunkt dazwischen: ‚getrunken 500; gegessen halbe Banane; kein Ibuprofen; nicht gepinkelt; Füße gut; geschlafen 20 min‘. Lass den Rest weg.
+cli-log-none = { $count ->
+    [one] Nichts ist gespeichert: behebe das und lies die Datei noch einmal ein.
+   *[other] Nichts ist gespeichert: behebe diese { $count } und lies die Datei noch einmal ein.
+ }
 cli-log-noted = { $count ->
     [one] Eine neue Zeile steht
    *[other] { $count } neue Zeilen stehen

@@ -23,6 +23,10 @@ cli-log-time = line { $line }, time: ‘{ $time }’ is no day and time. Write i
 cli-log-ahead = line { $line }, time: { $time } is still to come. Look whether day and month are right.
 cli-log-point = line { $line }, point: she has no point ‘{ $point }’. Use one of: { $known }.
 cli-log-words = line { $line }, log: not all of ‘{ $words }’ is understood. Write each thing by itself, with a semicolon between: ‘drank 500; ate half a banana; no ibuprofen; not peed; feet good; slept 20 min’. Leave the rest out.
+cli-log-none = { $count ->
+    [one] Nothing has been stored: mend it and read the file in again.
+   *[other] Nothing has been stored: mend these { $count } and read the file in again.
+ }
 cli-log-noted = { $count ->
     [one] One new line is
    *[other] { $count } new lines are

@@ -23,6 +23,10 @@ cli-log-time = ligne { $line }, time : ‘{ $time }’ n’est pas un jour et un
 cli-log-ahead = ligne { $line }, time : { $time } est encore à venir. Vérifie le jour et le mois.
 cli-log-point = ligne { $line }, point : elle n’a pas de point ‘{ $point }’. Choisis parmi : { $known }.
 cli-log-words = ligne { $line }, log : tout n’est pas compris dans ‘{ $words }’. Écris chaque chose à part, avec un point-virgule : ‘bu 500; mangé une demi-banane; pas d’ibuprofène; pas uriné; pieds bien; dormi 20 min’. Laisse le reste.
+cli-log-none = { $count ->
+    [one] Rien n’a été enregistré : corrige-la et relis le fichier.
+   *[other] Rien n’a été enregistré : corrige ces { $count } fautes et relis le fichier.
+ }
 cli-log-noted = { $count ->
     [one] { $count } nouvelle ligne est
    *[other] { $count } nouvelles lignes sont
