@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
@@ -38,6 +39,8 @@ SAME_KM: Final = 0.6
 """A pasted row that has a point's name in its own is that point, no further off than this (own choice)."""
 CHANCE: Final = 0.9
 """How surely somebody reports, until a person says otherwise (the example of `stilepost keys points.reports`)."""
+MAT_CHANCE: Final = 0.97
+"""A mat misses fewer than people do (own choice)."""
 _TICKED: Final = {"aid": "aid station", "water": "water", "bag": "drop bag"}
 Table = Mapping[str, Any]
 
@@ -178,7 +181,8 @@ def _reports(old: Table, by: str, crew: bool) -> dict[str, Any]:
         by = "crew"
     if by == now:
         return {}
-    return {"reports": [{"by": by, "chance": CHANCE}] if by else None}
+    chance = MAT_CHANCE if by == "timing mat" else CHANCE
+    return {"reports": [{"by": by, "chance": chance}] if by else None}
 
 
 def reporter_of(point: Table) -> str:
@@ -246,10 +250,18 @@ def _unnamed(free: Mapping[str, Table], row: PastedRow, length_km: float | None)
         elif (
             name
             and _apart(p, row, length_km) <= SAME_KM
-            and (name in row.name.casefold() or row.name.casefold() in name)
+            and (name in row.name.casefold() or row.name.casefold() in name or _bare(name) == _bare(row.name))
         ):
             return i
     return None
+
+
+_NUMBERED = re.compile(r"[\s,(]+(?:no\.?\s*)?\d(?:st|nd|rd|th|er|[eè]re|e|[eè]me|\.)?\)?$")
+
+
+def _bare(name: str) -> str:
+    """A name without the number of its pass: 'Mill 2' and 'Mill (2nd)' are one place."""
+    return _NUMBERED.sub("", name.casefold().strip())
 
 
 def take_rows(doc: Document, rows: Sequence[PastedRow], length_km: float | None) -> None:

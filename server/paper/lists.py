@@ -80,9 +80,7 @@ def _fuel(w: Writing, r: Runner) -> Page:
 
 def _hourly(w: Writing, r: Runner, c: Carry) -> tuple[str, ...]:
     course = w.event.course_of(r.id)
-    hours = c.takes / timedelta(hours=1)
-    amounts = (c.carbohydrate_g, c.fluid_ml, c.sodium_mg, c.caffeine_mg, c.kcal)
-    per_hour = ("" if a is None or not hours else f"{a / hours:.0f}" for a in amounts)
+    per_hour = ("" if a is None else f"{a:.0f}" for a in c.hourly)
     things = ", ".join(f"{count} {name}" for name, count in c.things)
     return (
         f"{course.point(c.from_point).name} – {course.point(c.to_point).name}",

@@ -30,6 +30,13 @@ EFSA: Final = "EFSA 2015, EFSA Journal 13(5):4102"
 """For adults who are not pregnant: said wherever its figures are."""
 CAFFEINE_DOSE_MG: Final = 200.0
 CAFFEINE_DAY_MG: Final = 400.0
+HOURLY: Final = (
+    "carbohydrate_g_per_h",
+    "fluid_ml_per_h",
+    "sodium_mg_per_h",
+    "caffeine_mg_per_h",
+    "kcal_per_h",
+)
 BOTTLES: Final = 4
 """Of half a litre, which somebody carries who does not say otherwise (common practice, no source)."""
 APART: Final = 0.2
@@ -63,7 +70,8 @@ RANGES: Final = (
 class Carry:
     """What she carries out of one point: to the next where she can refill, by goal B, bottles by goal C.
 
-    Amounts are None where her plan says nothing about them; bottles are of half a litre, rounded up.
+    Amounts are None where her plan says nothing about them, rounded up as bottles of half a litre are; `hourly` are those an
+    hour, in the order of HOURLY.
     """
 
     from_point: str
@@ -78,6 +86,7 @@ class Carry:
     bottles: int | None
     caffeine_mg: int | None = None
     things: tuple[tuple[str, int], ...] = ()
+    hourly: tuple[float | None, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,7 +233,13 @@ def _carry(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Carry:
         None if most is None else math.ceil(most / BOTTLE_ML - 1e-9),
         _whole(_sum(part, "caffeine_mg_per_h")),
         _things(part),
+        tuple(_per_hour(part, name) for name in HOURLY),
     )
+
+
+def _per_hour(part: list[_Leg], name: str) -> float | None:
+    amount, hours = _sum(part, name), sum(leg.hours for leg in part)
+    return amount / hours if amount is not None and hours else None
 
 
 def _bag(points: Sequence[Point], legs: list[_Leg], a: int, b: int) -> Bag:

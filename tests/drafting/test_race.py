@@ -70,3 +70,24 @@ def test_what_is_typed_wrong_stays_as_typed() -> None:
     put_points(doc, [{"was": "mill", "name": "Mill", "km": "twenty", "cut": "late", "stop": "a while"}])
     mill = next(p for p in doc.tables("points") if p["id"] == "mill")
     assert (mill["km"], mill["cut_off"]["clock"], mill["stop_minutes"]) == ("twenty", "late", "a while")
+
+
+def test_a_pass_that_the_table_numbers_otherwise_is_the_same_point() -> None:
+    """A waypoint passed twice became 'Mill 2', the organiser calls it 'Mill (2nd)' a hundred metres on: one point."""
+    doc = Document(
+        '[[points]]\nid = "mill"\nname = "Mill"\nkm = 20.0\n[[points]]\nid = "mill-2"\nname = "Mill 2"\nkm = 54.1\n'
+        '[[points]]\nid = "top"\nname = "Top"\nkm = 58.0\n'
+    )
+    rows = read_table(
+        "km;Point;Cut-off\n20;Mill (1st);10:00\n54.2;Mill (2nd);15:00\n58.1;Top Gate 3;16:00"
+    ).rows
+    assert matched(doc, rows, 75.0) == ["mill", "mill-2", "top"]
+    apart = read_table("km;Point;Cut-off\n54.2;Hill (2nd);15:00").rows
+    assert matched(doc, apart, 75.0) == [None]
+
+
+def test_a_mat_misses_fewer_than_people() -> None:
+    doc = Document('[[points]]\nid = "a"\nname = "A"\nkm = 9\n')
+    for by, chance in (("timing mat", 0.97), ("volunteer", 0.9)):
+        put_points(doc, [{"was": "a", "name": "A", "km": "9", "by": by}])
+        assert doc.tables("points")[0]["reports"] == [{"by": by, "chance": chance}]

@@ -42,8 +42,9 @@ def test_fuel_by_section_says_so_much_an_hour(lists: Sheet) -> None:
     by_section = {r[0]: r for r in grid.rows}
     assert len(by_section) == 13
     first = by_section["Harrow Fold start – Pell Bridge"]
-    for got, planned in zip(first[2:4], (45, 500), strict=True):
-        assert int(got) == pytest.approx(planned, abs=1)
+    assert first[2:4] == ("45", "500")
+    # A section of some minutes as well: amounts are rounded up, what an hour comes to is not.
+    assert {r[2] for r in grid.rows} == {"45", "40"}
     assert first[7:] == ("2", "2 gel, 1 bar; one bar or gel each half hour, a bottle each hour")
     told = text(lists)
     for source in ("Tiller et al. 2019", "Costa et al. 2019", "EFSA 2015", "575 mg a litre"):
