@@ -79,6 +79,8 @@ GONE_ON = 0.9
 """Seen in, not seen out, waited out: with these odds that she has gone on, the meeting is behind the crew."""
 LOST_ODDS = 0.9
 """A meeting is called lost when she will have left, with this probability, before the crew can be there."""
+BACK_ODDS = 0.5
+"""The same once they were told that it is lost (own choice)."""
 
 
 def leave_time(m: MeetingValues) -> datetime:
@@ -107,12 +109,19 @@ def _over(sight: Sight, m: MeetingValues) -> bool:
     Where she was seen in and nobody has reported her out, the crew wait no longer than she would have stayed: an
     'out' that was forgotten must not keep them from the next meeting.
     """
-    if sight.state.at_point(m.point) is not None:
-        return (
-            m.next_meeting is not None and sight.now >= m.wait_until and p_gone_on(sight, m.point) >= GONE_ON
-        )
-    waited = m.next_meeting is not None and waited_out(sight, m)
-    return waited or too_late(sight, sight.plan(m.meeting), m)
+    if sight.state.at_point(m.point) is None:
+        waited = waited_out(sight, m)
+    else:
+        waited = sight.now >= m.wait_until and p_gone_on(sight, m.point) >= GONE_ON
+    if waited and m.next_meeting is not None:
+        return True
+    # Where she is they may be with her, unless they were told not to try it.
+    unseen = sight.state.at_point(m.point) is None or _told_lost(sight, m)
+    return unseen and too_late(sight, sight.plan(m.meeting), m)
+
+
+def _told_lost(sight: Sight, m: MeetingValues) -> bool:
+    return any(x.notice.key.person in m.crew for x in sight.told(NoticeKind.MEETING_LOST, point=m.point))
 
 
 def p_gone_on(sight: Sight, point: str) -> float:
@@ -161,8 +170,10 @@ def too_late(sight: Sight, plan: MeetingPlan, m: MeetingValues) -> bool:
         return False
     whole = m.be_there - m.leave_by
     there = (begun or max(tick, m.leave_by)) + whole
+    # Nobody who was told not to try it is sent off after all, unless they would rather meet her than not.
+    odds = BACK_ODDS if _told_lost(sight, m) else LOST_ODDS
     try:
-        return there >= view.leaving(m.point, LOST_ODDS)
+        return there >= view.leaving(m.point, odds)
     except KeyError:
         return False
 

@@ -12,6 +12,7 @@ from server.event.model import Drive, NoticeChoice, Sleep
 from server.facts.entry import Kind, Source
 from server.watch.meetings import meetings
 from server.watch.notice import BriefValues, MeetingValues, NoticeKind
+from tests.watch.conftest import FakeView
 
 K = NoticeKind
 START = datetime(2027, 6, 19, 14, 0, tzinfo=UTC)
@@ -305,6 +306,25 @@ def test_crew_who_left_too_late_are_told(night: Any) -> None:
     owed = night.tick("14:55")
     assert told(owed, K.MEETING_LOST) == ["ana", "jonas"]
     assert not any(n.needs_answer for n in owed if n.key.kind is K.MEETING_LOST)
+
+
+def test_what_was_called_lost_is_not_sent_off_to(night: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Told not to try Mill, as the drive is longer than is left; then she is in there, and may rest for long: nobody is told
+    to leave for it after all. She is in late, and they would be there before she is likely to go: then they are."""
+    drives = tuple(replace(d, minutes=150) if d.to_place == "mill" else d for d in night.event.drives)
+    night.event = replace(night.event, drives=drives)
+    leaving = FakeView.leaving
+    rests = timedelta(0)
+
+    def long_tail(view: FakeView, point: str, p: float) -> datetime:
+        return leaving(view, point, p) + (rests if p <= 0.5 else timedelta(hours=5))
+
+    assert told(night.tick("15:30"), K.MEETING_LOST)
+    monkeypatch.setattr(FakeView, "leaving", long_tail)
+    night.report(Kind.IN, "16:40", "lena", point="mill", source=Source.VOLUNTEER)
+    assert "mill" not in {n.key.point for n in night.tick("16:40") if n.key.kind is K.LEAVE_NOW}
+    rests = timedelta(hours=5)
+    assert "mill" in {n.key.point for n in night.tick("16:50") if n.key.kind is K.LEAVE_NOW}
 
 
 def test_nobody_is_sent_on_while_they_still_wait(night: Any) -> None:
