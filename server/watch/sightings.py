@@ -117,14 +117,16 @@ def _values(sight: Sight, who: str, plan: MeetingPlan, times: PointTimes, stamp:
     stop = sight.event.course_of(sight.runner.id).point(times.point).planned_stop
     if times.left is not None and ahead is not None:
         plan = sight.plan(ahead.meeting)
+    # What was for the point she has left is nothing that they still bring: a pacer who joined there has no next.
+    over = times.left is not None and plan.point == times.point
     return SightingValues(
         point=times.point,
         at=stamp.at,
         told_by=stamp.by,
         through=times.through,
-        kit=brought(plan),
-        take_back=taken_back(plan),
-        food=plan.food,
+        kit=() if over else brought(plan),
+        take_back=() if over else taken_back(plan),
+        food="" if over else plan.food,
         planned_stop=stop if times.left is None else None,
         next_window=None if ahead is None else ahead.window,
         next_meeting=ahead,

@@ -36,6 +36,16 @@ def test_in_is_told_to_those_whose_meeting_it_is_with_kit(night: Any) -> None:
     assert values.planned_stop == timedelta(minutes=5)
 
 
+def test_a_pacer_who_runs_on_with_her_is_not_told_to_bring_what_was_for_the_point(night: Any) -> None:
+    """Out of Moss, where Tomas joined her and has no meeting after it: what lay ready there is no news for him."""
+    night.report(Kind.CREW_THERE, "21:40", "tomas", runner=None, point="moss")
+    night.report(Kind.IN, "22:00", point="moss", **LENA)
+    night.report(Kind.OUT, "22:05", point="moss", **LENA)
+    owed = {n.key.person: n.values for n in night.tick("22:05") if n.key.kind is K.LEFT}
+    assert owed["tomas"].next_meeting is None
+    assert (owed["tomas"].kit, owed["tomas"].food) == ((), "")
+
+
 def test_who_reported_her_in_is_not_told_so(night: Any) -> None:
     """Ana reports her in at Mill: neither she nor Jonas beside her is told."""
     night.report(Kind.IN, "16:40", "ana", point="mill")
