@@ -255,7 +255,7 @@ async def _meant(visit: Visit, meant: Understood) -> Reply:
         case Reported():
             return await _reported(visit, meant)
         case Several():
-            return await _each(visit, meant)
+            return await _each(visit, _with_all_words(visit, meant))
         case AskBack():
             back = await multi_runner.answer(visit, meant) or await asking_back.ask_back(visit, meant)
             return quoted.before(visit, meant.word, back) if meant.need is Need.MEANING else back
@@ -334,6 +334,19 @@ async def _each(visit: Visit, meant: Several) -> Reply:
         had = {b.label for earlier in buttons for b in earlier}
         buttons += [new] if (new := tuple(b for b in row if b.label not in had)) else []
     return visit.reply(text, tuple(buttons))
+
+
+def _with_all_words(visit: Visit, meant: Several) -> Several:
+    """The same; of who reports where she was and may say no more of her, all the words go with that: 'through at 1:40.
+    cold but talking'."""
+    if visit.kinds - {PartKind.VOLUNTEER} or not any(isinstance(p, Reported) for p in meant.parts):
+        return meant
+    text = visit.incoming.text
+    told = (
+        Reported(tuple(replace(r, words=text) for r in p.reports)) if isinstance(p, Reported) else p
+        for p in meant.parts
+    )
+    return Several(tuple(p for p in told if not isinstance(p, Kept)))
 
 
 def _not_done(visit: Visit, part: Unclear) -> Reply:

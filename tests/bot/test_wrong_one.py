@@ -53,3 +53,23 @@ async def test_another_bib_than_ours(race: Race) -> None:
     assert text.startswith("Taken back: Maren in at")
     assert "Noted" not in text
     assert (await race.state()).runner("maren").at_point("gate") is None
+
+
+@pytest.mark.parametrize("words", ["sorry 215 war das", "241 sorry", "pardon, c'était le 241"])
+async def test_a_slip_of_the_bib_takes_it_back(race: Race, words: str) -> None:
+    """One digit apart, or two changed round, with a word that puts it right."""
+    race.at("09:00")
+    await race.say("olga", "214 in at gate 8:59")
+    race.at("09:02")
+    assert (await race.say("olga", words)).text.startswith("Taken back: Maren in at"), words
+    assert (await race.state()).runner("maren").at_point("gate") is None
+
+
+async def test_a_volunteers_words_go_with_the_sighting(race: Race) -> None:
+    """'Cold but talking' beside it is kept with it, and nobody reads that their part does not allow that."""
+    race.at("09:00")
+    words = "214 through here at 0855, no signal till now. walking, cold but talking"
+    text = (await race.say("vera", words)).text
+    assert "does not allow" not in text
+    (through,) = await race.entries("through")
+    assert through.words == words

@@ -302,3 +302,27 @@ def test_a_bib_a_place_and_a_time_without_a_colon_are_one_report() -> None:
         ).meant
     )
     assert [(r.kind, r.point, r.seen_at.minute) for r in told] == [(Kind.IN, "candle", 18)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "she's up again, leaving now with two gels",
+        "wieder auf, geht jetzt los",
+        "elle repart, debout, elle s'en va",
+    ],
+)
+def test_who_rests_where_the_writer_stands_and_leaves_is_out_of_there(words: str) -> None:
+    """And not only on the move somewhere."""
+    rests = replace(MAREN, reached="lathe", going="resting")
+    told = reports_in(read(words, replace(CREW, runners=(rests,), point="lathe")).meant)
+    assert [(r.kind, r.point) for r in told if r.kind is not Kind.HOW_SHE_IS] == [(Kind.OUT, "lathe")]
+
+
+@pytest.mark.parametrize(
+    "words", ["bus läuft wieder, ich fahr direkt nach lathe", "van runs again, heading straight to lathe"]
+)
+def test_who_comes_again_straight_to_a_place_comes_to_no_other(words: str) -> None:
+    """The meetings before it stay without them."""
+    told = reports_in(read(words, CREW).meant)
+    assert [r.point for r in told if r.kind is Kind.CAN_COME] == ["lathe"]

@@ -182,6 +182,8 @@ def of_another_bib(text: str, last: Report, ctx: Context) -> bool:
     bib = next((r.bib for r in ctx.runners if r.id == last.runner), None)
     numbers = {w for w in words if w.isdigit()}
     denied = (bib in numbers and classes["neg"].has(words)) or read["wrong_time"].has(words)
+    slip = next((o for o in numbers - {bib} if bib and _slip_of(o, bib)), None)
+    denied = denied or (slip is not None and (classes["correct"].has(words) or read["rather"].has(words)))
     if not bib or not denied or question_form(said):
         return False
     other = numbers - {bib}
@@ -191,6 +193,12 @@ def of_another_bib(text: str, last: Report, ctx: Context) -> bool:
     aside = [read[k] for k in ("rather", "put_right", "wrong_time", "bib_mark", "article")]
     left = _without(said.masked, classes["correct"], classes["neg"], lexicon().soft, *aside)
     return all(w in (NUMBER, RUNNER) for w in left)
+
+
+def _slip_of(other: str, bib: str) -> bool:
+    """Whether one number is easily read for another: one digit apart, or two changed round."""
+    apart = sum(a != b for a, b in zip(other, bib, strict=False))
+    return len(other) == len(bib) and (apart == 1 or (apart == 2 and sorted(other) == sorted(bib)))
 
 
 def _handed_in(last: Report, ctx: Context) -> datetime | None:

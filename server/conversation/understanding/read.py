@@ -65,6 +65,7 @@ from server.conversation.understanding.times import TimeSaid, signs_of
 from server.conversation.understanding.wishes import before_her, edge_of, of_finish
 from server.event.model import PartKind
 from server.facts.entry import EVERYBODY, Kind, Retired
+from server.facts.state import Going
 
 UNDO_WITHIN = timedelta(minutes=10)
 """How long a report can be taken back with one word."""
@@ -500,7 +501,26 @@ def _read(text: str, clauses: Clauses) -> Understood:
         or (of_a_strange_bib(text, clauses, _by_clauses) if NUMBER in said.masked else None)
         or _by_clauses(text, said, clauses)
     )
-    return _to_each(meant, text, clauses)
+    return _to_each(_gone_on(meant, said, ctx), text, clauses)
+
+
+def _gone_on(meant: Understood, said: Sentence, ctx: Context) -> Understood:
+    """'She's up again, leaving now with two gels' of who rests where the writer stands: she is out of it."""
+    her = said.runner
+    if not isinstance(meant, Reported) or her is None:
+        return meant
+    if said.point is not None:
+        return Reported(tuple(_comes_again(r, said) for r in meant.reports))
+    if not said.says("leave"):
+        return meant
+    rests_here = her.going == Going.RESTING and ctx.point is not None and ctx.point == her.reached
+    if not rests_here or gates.supposed("out", said) or gates.denied("out", said):
+        return meant
+    there = Kind.MOVING_AGAIN, None
+    out = (
+        replace(r, kind=Kind.OUT, point=ctx.point) if (r.kind, r.point) == there else r for r in meant.reports
+    )
+    return Reported(tuple(out))
 
 
 def _to_bed(said: Sentence, ctx: Context) -> Acknowledged | None:
@@ -1003,6 +1023,14 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     if len(parts) == 1:
         return parts[0]
     return Several(parts) if parts else _decide(whole, ctx)
+
+
+def _comes_again(one: Report, said: Sentence) -> Report:
+    """'The van runs again, I drive straight to the mill': to the meeting there, and to none before it."""
+    if one.kind is not Kind.CAN_COME or one.point is not None or said.point is None or said.runner is None:
+        return one
+    point = names.which_pass(said.point, said.masked, said.runner, ahead=True)
+    return replace(one, point=point) if said.reads("straight_to") else one
 
 
 def _by_car(told: list[Report], said: Sentence) -> list[Report]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from server.conversation.telling.answer import RunnerHere
 from server.conversation.understanding import gates, lists, names
@@ -102,6 +103,8 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     if intent == "retired" and gates.helper_ends(said):
         return report("cant_come", said, ctx) if said.masked[0] == PERSON else None
     base = base_of(said, ctx)
+    if intent in ("in", "with_us") and _through_here(said):
+        intent = "through"
     if intent in ("in", "out"):
         both = in_and_out(said, ctx)
         if both is not None:
@@ -129,6 +132,12 @@ def report(intent: str, said: Sentence, ctx: Context) -> Understood | None:
     if isinstance(found, Report):
         return with_runner(found, said, ctx)
     return found
+
+
+def _through_here(said: Sentence) -> bool:
+    """'Through here at 1440': she did not stay."""
+    through, here = lexicon().classes["through"], lexicon().read["here"]
+    return any(through.word(a) and here.word(b) for a, b in pairwise(said.masked))
 
 
 def _short_of_a_point(said: Sentence) -> bool:

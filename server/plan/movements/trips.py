@@ -204,9 +204,10 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
             world.trouble(TroubleKind.ON_FOOT, plan, said, person=who)
             continue
         own = world.with_car.get(who)
-        if own == main or _beside(world, who, main):
+        in_own = own != main and _drives_own(world, plan, who, own)
+        if own == main or (_beside(world, who, main) and not in_own):
             cars[main].append(who)
-        elif own is not None and own in world.car_at and _can_bring(world, own, main, goes):
+        elif own is not None and own in world.car_at and (in_own or _can_bring(world, own, main, goes)):
             cars.setdefault(own, []).append(who)
         else:
             said = saying(
@@ -222,6 +223,15 @@ def _boarding(world: _World, plan: MeetingPlan, goes: Sequence[str]) -> dict[str
             w for w, car in world.with_car.items() if car == key and w not in goes and w not in world.on_foot
         ]
     return {key: riders for key, riders in cars.items() if riders} or {main: []}
+
+
+def _drives_own(world: _World, plan: MeetingPlan, who: str, own: str | None) -> bool:
+    """Whether somebody comes in the car that is theirs to drive, though the meeting's other car stands beside it: where no
+    car is named and two may come, nobody leaves theirs behind."""
+    theirs = any(p.drives and p.car == own for p in world.event.parts_of(who)) if own is not None else False
+    access = world.event.course_of(plan.runner).point(plan.point).access
+    most = (world.event.rules.vehicles_max, access.cars_max if access is not None else None)
+    return theirs and plan.car is None and all(m is None or m > 1 for m in most)
 
 
 def _beside(world: _World, who: str, car: str) -> bool:

@@ -228,3 +228,18 @@ def test_access_that_closes_ends_the_wait(event_of: Events, view: Views) -> None
     assert v.wait_until <= START + 155 * MINUTE
     assert 0.4 < v.p_first < 0.75
     assert not v.promised
+
+
+def _cars(event: Event, view: Views, meeting: str) -> set[tuple[str | None, tuple[str, ...]]]:
+    return {(r.car, r.riders) for r in crew_plan(event, {}, {"maren": view()}).visit(meeting).rides}
+
+
+def test_each_who_drives_a_car_of_theirs_comes_in_it(event_of: Events, view: Views) -> None:
+    """Both cars stand at the start and the meeting names none: nobody leaves theirs behind, so that one that breaks down
+    stops nobody else. Where a car is named, or only one may come, they share it."""
+    both = (MeetingPlan("m1", "mill", "maren", ("ana", "vera")),)
+    assert _cars(event_of(meetings=both), view, "m1") == {("van", ("ana",)), ("red", ("vera",))}
+    named = (replace(both[0], car="van"),)
+    assert _cars(event_of(meetings=named), view, "m1") == {("van", ("ana", "vera"))}
+    one = Rules(vehicles_max=1)
+    assert _cars(event_of(meetings=both, rules=one), view, "m1") == {("van", ("ana", "vera"))}
