@@ -544,7 +544,7 @@ async def _keep(ask: Ask, picture: Picture, entry: Entry, *, more_follows: bool 
         ask.parts.ticker.on_due(ask.now + MORE_WITHIN)
     elif appended.status is Status.NOTED:
         made = await ask.parts.ticker.after_entry(entry.event, entry.runner)
-        picture = await ask.parts.pictures.with_entry(entry.event, appended.number, ask.now, told=bool(made))
+        picture = await ask.parts.pictures.with_entry(entry.event, appended.number, ask.now, made)
     noted = await asyncio.to_thread(_noted_in, picture, appended, made, ask.now)
     return replace(noted, yours=await told_here(ask, picture, appended, made))
 

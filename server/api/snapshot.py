@@ -406,13 +406,17 @@ class Pictures:
             kept.last = picture
         return picture
 
-    async def with_entry(self, event_id: str, number: int, now: datetime, *, told: bool) -> Picture:
-        """A picture that has the entry of that number: the last one, where it does and nobody has been `told` anything
-        since; else one taken at `now`."""
+    async def with_entry(self, event_id: str, number: int, now: datetime, made: Sequence[Made]) -> Picture:
+        """A picture that has the entry of that number and the notices `made` of it: the last one, where it has the entry;
+        else one taken at `now`."""
         last = (self._kept.get(event_id) or _Kept()).last
-        if told or last is None or number_of(last.head) < number:
+        if last is None or number_of(last.head) < number:
             return await self.take(event_id, now)
-        return last
+        known = {m.short for m in last.situation.made}
+        new = tuple(m for m in made if m.short not in known)
+        if not new:
+            return last
+        return replace(last, situation=replace(last.situation, made=(*last.situation.made, *new)), memo={})
 
     async def take_soon(
         self, event_id: str, now: datetime, without: Callable[[Entry], bool] | None = None

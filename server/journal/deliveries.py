@@ -7,7 +7,7 @@ destination, so that no two callers wait for each other; claiming waits for nobo
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -58,53 +58,57 @@ async def add_notices(
     c: AsyncConnection, owed: Sequence[Notice], now: datetime, channels: frozenset[str] | None
 ) -> tuple[Made, ...]:
     """See `Journal.add_notices`."""
-    new: list[Made] = []
-    for m in await notices.put(c, owed, now):
-        key, hold_until = m.notice.key.text(), m.notice.hold_until
-        new.append(replace(m, failed=not await next_channel(c, key, now, channels, hold_until)))
-    return tuple(new)
+    new = {m.notice.key.text(): m for m in await notices.put(c, owed, now)}
+    reached = await _reached(c, {m.notice.key.person for m in new.values()}, channels)
+    first = {key: at[0] for key, m in new.items() if (at := reached[m.notice.key.person])}
+    queued = [
+        _delivery(notices.columns(new[key]), 1, at, now, new[key].notice.hold_until)
+        for key, at in first.items()
+    ]
+    if queued:
+        await c.execute(_QUEUE, queued)
+    failed = [{"which": key, "at": now} for key in new if key not in first]
+    if failed:
+        await c.execute(_FAILED, failed)
+    return tuple(replace(m, failed=key not in first) for key, m in new.items())
 
 
-async def next_channel(
-    c: AsyncConnection,
-    key: str,
-    now: datetime,
-    channels: frozenset[str] | None,
-    hold_until: datetime | None = None,
-) -> bool:
+async def next_channel(c: AsyncConnection, key: str, now: datetime, channels: frozenset[str] | None) -> bool:
     """Queue the notice on the first usable address that has no delivery of it yet; without one, mark the
     notice failed if nothing of it is under way."""
     row = (await c.execute(_NOTICE, {"which": key})).one()
     had = {(x.channel, x.address): x.state for x in await c.execute(_HAD, {"which": key})}
-    for x in await _usable(c, row.person, channels):
+    for x in (await _reached(c, {row.person}, channels))[row.person]:
         if (x.channel, x.address) not in had:
-            await _queue(c, row, len(had) + 1, x.channel, x.address, now, hold_until)
+            await _queue(c, row, len(had) + 1, x, now)
             return True
     if not set(had.values()) & {*PENDING, DeliveryState.SENT.value}:
         await c.execute(_FAILED, {"which": key, "at": now})
     return False
 
 
-async def _queue(
-    c: AsyncConnection,
-    notice: Any,
-    number: int,
-    channel: str,
-    address: str,
-    now: datetime,
-    hold_until: datetime | None,
-) -> None:
+async def _queue(c: AsyncConnection, notice: Any, number: int, at: Address, now: datetime) -> None:
+    """Queue a notice, by its row, on an address."""
+    await c.execute(_QUEUE, _delivery(notice._mapping, number, at, now, None))
+    if notice.failed_at is not None:
+        await c.execute(_FAILED, {"which": notice.key, "at": None})
+
+
+def _delivery(
+    notice: Mapping[str, Any], number: int, at: Address, now: datetime, hold_until: datetime | None
+) -> dict[str, Any]:
+    """The row of a notice's delivery number `number`, by the columns of the notice."""
     held = hold_until if hold_until is not None and hold_until > now else None
-    row = {
-        "id": f"{notice.event}-{notice.short}-{number}",
-        "notice": notice.key,
-        "event": notice.event,
-        "runner": notice.runner,
-        "person": notice.person,
-        "rank": RANK[Urgency(notice.urgency)],
-        "use_by": notice.use_by,
-        "channel": channel,
-        "address": address,
+    return {
+        "id": f"{notice['event']}-{notice['short']}-{number}",
+        "notice": notice["key"],
+        "event": notice["event"],
+        "runner": notice["runner"],
+        "person": notice["person"],
+        "rank": RANK[Urgency(notice["urgency"])],
+        "use_by": notice["use_by"],
+        "channel": at.channel,
+        "address": at.address,
         "state": DeliveryState.QUEUED.value,
         "tries": 0,
         "made_at": now,
@@ -115,9 +119,6 @@ async def _queue(
         "detail": "",
         "text": "",
     }
-    await c.execute(_QUEUE, row)
-    if notice.failed_at is not None:
-        await c.execute(_FAILED, {"which": notice.key, "at": None})
 
 
 async def owe_again(c: AsyncConnection, person: str, channel: str, address: str, now: datetime) -> None:
@@ -147,7 +148,7 @@ async def owe_again(c: AsyncConnection, person: str, channel: str, address: str,
         )
         if at is None:
             number = await c.scalar(select(func.count()).select_from(t.delivery).where(d.notice == row.key))
-            await _queue(c, row, (number or 0) + 1, channel, address, now, None)
+            await _queue(c, row, (number or 0) + 1, Address(channel, address, person, None), now)
         else:
             again = {"state": DeliveryState.QUEUED.value, "due_at": now}
             await c.execute(update(t.delivery).where(d.id == at).values(again))
@@ -253,12 +254,9 @@ async def _with_a_channel_left(
     had: dict[str, dict[tuple[str, str], str]] = {key: {} for key in persons}
     for x in await c.execute(select(d.notice, d.channel, d.address, d.state).where(d.notice.in_(had))):
         had[x.notice][x.channel, x.address] = x.state
-    everybody = {*persons.values()}
-    chats = {who for who in everybody if who.startswith(GROUP)}
-    known = await people.addresses_of(c, everybody - chats, channels)
-    known |= {chat: await groups.address(c, chat, channels) for chat in chats}
     reached = {
-        who: {(a.channel, a.address) for a in theirs if a.blocked_at is None} for who, theirs in known.items()
+        who: {(a.channel, a.address) for a in theirs}
+        for who, theirs in (await _reached(c, {*persons.values()}, channels)).items()
     }
     under_way = {*PENDING, DeliveryState.SENT.value}
     return {
@@ -266,10 +264,14 @@ async def _with_a_channel_left(
     }
 
 
-async def _usable(c: AsyncConnection, person: str, channels: frozenset[str] | None) -> Iterable[Address]:
-    """The addresses of a person or of a group to try, in their order."""
-    where = groups.address if person.startswith(GROUP) else people.usable
-    return await where(c, person, channels)
+async def _reached(
+    c: AsyncConnection, whom: set[str], channels: frozenset[str] | None
+) -> Mapping[str, tuple[Address, ...]]:
+    """The addresses to try of persons and groups, in their order, without those blocked."""
+    chats = {who for who in whom if who.startswith(GROUP)}
+    known = await people.addresses_of(c, whom - chats, channels) if whom - chats else {}
+    found = {who: tuple(a for a in theirs if a.blocked_at is None) for who, theirs in known.items()}
+    return found | {chat: await groups.address(c, chat, channels) for chat in chats}
 
 
 async def deliveries(c: AsyncConnection, event: str, short: int | None) -> tuple[Delivery, ...]:

@@ -32,6 +32,7 @@ from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues
 __all__ = [
     "answers_to",
     "by_short",
+    "columns",
     "locked",
     "made",
     "made_of",
@@ -90,7 +91,7 @@ async def put(c: AsyncConnection, owed: Sequence[Notice], now: datetime) -> tupl
         fresh = [n for key, n in mine.items() if key not in known]
         numbered = [Made(n, row.notices + i, now) for i, n in enumerate(fresh, 1)]
         if numbered:
-            await c.execute(_PUT, [_row(m) for m in numbered])
+            await c.execute(_PUT, [{**columns(m), "body": dump_notice(m.notice)} for m in numbered])
             await c.execute(_NUMBERED, {"which": event, "count": row.notices + len(numbered)})
         new += numbered
     return tuple(new)
@@ -105,7 +106,8 @@ async def overtaken(c: AsyncConnection, seen: VerdictBasis) -> bool:
     return any([await c.scalar(query, which) is not None for query in (later, _TOLD)])
 
 
-def _row(m: Made) -> dict[str, Any]:
+def columns(m: Made) -> dict[str, Any]:
+    """A new notice as a row, but for its body."""
     n = m.notice
     return {
         "key": n.key.text(),
@@ -120,7 +122,6 @@ def _row(m: Made) -> dict[str, Any]:
         "owed_at": aware(n.owed_at, "owed_at"),
         "use_by": None if n.use_by is None else aware(n.use_by, "use_by"),
         "needs_answer": n.needs_answer,
-        "body": dump_notice(n),
         "made_at": m.made_at,
         "answer": "",
     }

@@ -30,7 +30,6 @@ __all__ = [
     "person_at",
     "unbind",
     "unblock",
-    "usable",
 ]
 
 _LAST = ("web",)
@@ -177,8 +176,3 @@ def order(
 
     usable_here = [x for x in found if channels is None or x.channel in channels]
     return tuple(x for _, x in sorted(enumerate(usable_here), key=place))
-
-
-async def usable(c: AsyncConnection, person_id: str, channels: frozenset[str] | None) -> tuple[Address, ...]:
-    """The addresses to try, without those blocked."""
-    return tuple(x for x in await addresses(c, person_id, channels) if x.blocked_at is None)
