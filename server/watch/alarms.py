@@ -20,7 +20,7 @@ from server.facts.state import Stamp
 from server.watch.escalation_state import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues, WhyNow
 from server.watch.runner_context import Sight, seen_at, seen_by_somebody, with_us
-from server.watch.silence import blind, finish_of, late_at, overdue, overdue_at
+from server.watch.silence import blind, finish_of, late_at, no_alarm_before, overdue, overdue_at
 
 __all__ = ["Alarm", "End", "alarms", "calls_of", "ended", "helps", "over_with", "overdue_again"]
 
@@ -152,7 +152,8 @@ def _sweeps(sight: Sight) -> Iterator[Alarm]:
 
 
 def _overdue(sight: Sight) -> Iterator[Alarm]:
-    due = overdue(sight)
+    soonest = no_alarm_before(sight)
+    due = None if soonest is not None and sight.now < soonest else overdue(sight)
     if due is None or blind(sight) or sight.now < due.at:
         return
     at = due.at

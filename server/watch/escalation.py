@@ -34,7 +34,7 @@ from server.watch.notice import (
     Urgency,
 )
 from server.watch.runner_context import Draft, Rule, Sight, Wake, stewards, tried, with_us_ends
-from server.watch.silence import overdue_at, with_her
+from server.watch.silence import no_alarm_before, overdue_at, with_her
 from server.watch.table import may_be_told
 from server.watch.timed_out import missed
 
@@ -48,7 +48,9 @@ SOON = 3
 
 def ladder(sight: Sight) -> Iterator[Draft | Wake]:
     """Everything owed about alarms."""
-    for when in (overdue_at(sight), overdue_again(sight)):
+    soonest = no_alarm_before(sight)
+    ahead = soonest is not None and sight.now < soonest
+    for when in (soonest if ahead else overdue_at(sight), overdue_again(sight)):
         if when is not None:
             yield Wake(when)
     yield from with_us_ends(sight)

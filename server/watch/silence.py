@@ -76,6 +76,21 @@ def overdue_at(sight: Sight) -> datetime | None:
     return None if due is None else due.at
 
 
+def no_alarm_before(sight: Sight) -> datetime | None:
+    """A moment before which silence is no alarm: when she is late, or sooner when the race is over for her. The very moment
+    (`overdue_at`) takes dozens of looks at the forecast, and most are heard of again before they are late. None where that
+    is not known so easily."""
+    return sight.once("no alarm before", lambda: _no_alarm_before(sight))
+
+
+def _no_alarm_before(sight: Sight) -> datetime | None:
+    late = late_at(sight)
+    if sight.outlook is None or late is None or sight.state.not_yet:
+        return None
+    home = _surely_home(sight, sight.outlook.at(fact_at(sight.state)))
+    return late[1] if home is None else min(late[1], home.at)
+
+
 def overdue(sight: Sight) -> Due | None:
     """When silence becomes an alarm if nothing is heard, and why then; None without a forecast.
 

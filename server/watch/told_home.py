@@ -37,9 +37,12 @@ def late_home(sight: Sight) -> Iterator[Draft | Wake]:
     late = None if outlook is None else outlook.late_time()
     if late is None or view is None or late[0] not in view.points:
         return
-    point = late[0]
+    point, late_by = late[0], max(late[1], sight.state.start)
+    if sight.now < late_by:
+        yield Wake(late_by)
+        return
     alarm = overdue_at(sight)
-    due = told_home_at(max(late[1], sight.state.start), alarm)
+    due = told_home_at(late_by, alarm)
     if sight.now < due:
         yield Wake(due)
         return

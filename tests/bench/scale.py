@@ -17,7 +17,7 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import AsyncIterator, Awaitable, Callable, Iterator
+from collections.abc import AsyncIterator, Awaitable, Callable, Iterator, Sequence
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -33,6 +33,7 @@ from server.event.model import Goal
 from server.facts.entry import Entry, Fix, Kind, Source
 from server.journal import Journal
 from server.log import set_up
+from server.plan.timetable import Row
 from server.settings import Settings
 from tests.api.conftest import DEMO, EVENT, EXTRA_PEOPLE, Running
 from tests.api.field import many
@@ -71,18 +72,21 @@ def journal_of(built: Built, entries: int, until: datetime) -> Iterator[list[Ent
             _entry(runner.id, Kind.IN, runner.start + r.arrive[Goal.B], f"in-{r.point}", point=r.point)
             for r in been
         ]
-        rows, left = table.rows, max(each - len(found), 0)
+        left = max(each - len(found), 0)
         for n in range(left):
             at = (until - runner.start) * (n + 0.5) / left
-            k = next(i for i in range(1, len(rows)) if rows[i].arrive[Goal.B] >= at or i == len(rows) - 1)
-            share = min(
-                (at - rows[k - 1].leave[Goal.B]) / (rows[k].arrive[Goal.B] - rows[k - 1].leave[Goal.B]), 1.0
-            )
-            km = rows[k - 1].km + max(share, 0.0) * (rows[k].km - rows[k - 1].km)
-            spot = course.at(km)
+            spot = course.at(km_by_plan(table.rows, at))
             fix = Fix(spot.lat_deg, spot.lon_deg, 10.0)
             found.append(_entry(runner.id, Kind.POSITION, runner.start + at, f"fix-{n}", fix=fix))
         yield found
+
+
+def km_by_plan(rows: Sequence[Row], at: timedelta) -> float:
+    """Where the plan has her so long after her start."""
+    k = next(i for i in range(1, len(rows)) if rows[i].arrive[Goal.B] >= at or i == len(rows) - 1)
+    before, after = rows[k - 1], rows[k]
+    share = (at - before.leave[Goal.B]) / (after.arrive[Goal.B] - before.leave[Goal.B])
+    return before.km + min(max(share, 0.0), 1.0) * (after.km - before.km)
 
 
 def _entry(
@@ -205,13 +209,15 @@ async def _due(running: Running) -> tuple[float, float]:
 
 
 async def _positions(running: Running) -> float:
-    """CPU of a position of those who send one each minute, with the ticks meanwhile; a mean over five minutes."""
+    """CPU of a position of those who send one each minute, where the plan has them, with the ticks meanwhile; a mean over
+    five minutes."""
     sending = running.built.event.runners[-TRACKED:]
     spent = 0.0
-    for minute in range(5):
+    for _ in range(5):
         running.clock.advance(MINUTE)
         for runner in sending:
-            found = running.built.courses[runner.course].at(60.0 + minute / 8.0)
+            by_plan = km_by_plan(running.built.timetables[runner.id].rows, running.clock.now() - runner.start)
+            found = running.built.courses[runner.course].at(by_plan)
             place = {"type": "Point", "coordinates": [found.lon_deg, found.lat_deg]}
             body = {"type": "Feature", "geometry": place, "properties": {"accuracy_m": 10.0}}
             path = f"/v1/events/{EVENT}/runners/{runner.id}/positions"
