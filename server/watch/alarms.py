@@ -19,7 +19,7 @@ from server.facts.entry import Entry
 from server.facts.state import Stamp
 from server.watch.escalation_state import open_alarms
 from server.watch.notice import AlarmValues, Made, NoticeKind, StandDownValues, WhyNow
-from server.watch.runner_context import Sight, seen_at, seen_by_somebody, with_us
+from server.watch.runner_context import Sight, seen_by_somebody, with_us
 from server.watch.silence import blind, finish_of, late_at, no_alarm_before, overdue, overdue_at
 
 __all__ = ["Alarm", "End", "alarms", "calls_of", "ended", "helps", "over_with", "overdue_again"]
@@ -174,7 +174,7 @@ def overdue_again(sight: Sight) -> datetime | None:
     alarm keeps nothing off."""
     ended_one = {e for m in sight.told(NoticeKind.STAND_DOWN) for e in m.notice.facts}
     standing = [e.seen_at for e in sight.race.stand_downs if e.id in ended_one]
-    since = [at for at in standing if at >= seen_at(sight.state)]
+    since = [at for at in standing if at >= sight.seen_at]
     return max(since) + STAND_DOWN_HOLDS if since else None
 
 

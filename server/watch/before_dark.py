@@ -17,7 +17,7 @@ from server.plan.light import HORIZON_DEG, SHADE, sun_elevation_deg
 from server.watch.crew_routes import members
 from server.watch.crew_whereabouts import plans_of
 from server.watch.notice import BeforeDarkValues, NoticeKind
-from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 
 __all__ = ["RULES"]
 
@@ -98,7 +98,7 @@ def _dark_from(sight: Sight, view: View, until: str) -> datetime | None:
     order = list(points)
     first = order.index(view.points[0])
     before: Point = points[order[max(first - 1, 0)]]
-    at, km = seen_at(sight.state), before.km or 0.0
+    at, km = sight.seen_at, before.km or 0.0
 
     def dark(when: datetime, where: float) -> bool:
         spot = course.at(where)

@@ -27,7 +27,7 @@ from server.watch.escalation_state import open_alarms
 from server.watch.leaving import next_of, told_ahead, too_late
 from server.watch.meetings import LOST_GONE, LOST_TOO_LATE, brought, members, taken_back
 from server.watch.notice import MeetingValues, NoticeKind
-from server.watch.runner_context import Draft, Rule, Sight, Wake, fact_at, last_told, on_grid, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, last_told, on_grid, with_us
 from server.watch.silence import hold_ends
 from server.watch.staying import may_go, waited_out
 
@@ -59,7 +59,7 @@ def window_moved(sight: Sight) -> Iterator[Draft | Wake]:
             last, ahead = knows_of(sight, who, m.meeting), next_of(sight, who)
             if last is None or sight.now >= at or not ahead or ahead.meeting != m.meeting:
                 continue
-            if not _differs(last, m, heard=fact_at(sight.state)) or _told_soon(sight, who, m):
+            if not _differs(last, m, heard=sight.fact_at) or _told_soon(sight, who, m):
                 continue
             if m.leave_by is None and m.be_there > last.be_there and not _been_sent(sight, who, m):
                 continue  # 'be there from' comes with the time as it then is, and nobody sets out before

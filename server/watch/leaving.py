@@ -192,7 +192,11 @@ class _Trip:
         return f"{self.plan.id}/{self.m.car}" if self.m.car else self.plan.id
 
 
-def _trips(sight: Sight) -> Iterator[_Trip]:
+def _trips(sight: Sight) -> tuple[_Trip, ...]:
+    return sight.once(("trips", len(sight.made)), lambda: tuple(_to_set_out(sight)))
+
+
+def _to_set_out(sight: Sight) -> Iterator[_Trip]:
     if with_us(sight):
         return
     for m in sight.meetings:

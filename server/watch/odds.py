@@ -18,7 +18,7 @@ from server.plan.cutoffs import cut_off_odds as plan_odds
 from server.watch.crew_routes import members
 from server.watch.crew_whereabouts import plans_of
 from server.watch.notice import CutOffValues, Made, NoticeKind
-from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at
+from server.watch.runner_context import Draft, Rule, Sight, Wake
 from server.watch.silence import late_at, with_her
 
 __all__ = ["LEVELS", "RULES", "band", "latest_out"]
@@ -49,7 +49,7 @@ def cut_off_odds(sight: Sight) -> Iterator[Draft | Wake]:
     late = late_at(sight)
     if sight.seen_outlook is None or (late is not None and sight.now >= late[1]):
         return
-    seen = seen_at(sight.state)
+    seen = sight.seen_at
     for point in sight.event.course_of(sight.runner.id).points:
         for edge, when in cut_offs_at(sight.race, point, sight.state):
             if _done(sight, point, edge) or sight.now >= when:

@@ -7,7 +7,7 @@ alone may make it answer differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from typing import Any, TypeVar, cast
 
@@ -106,9 +106,19 @@ class Sight:
         return self.situation.outlooks.get(self.runner.id)
 
     @property
+    def fact_at(self) -> datetime:
+        """The moment of the last thing that is fact about her; her start if nothing is."""
+        return self.once("fact at", lambda: fact_at(self.state))
+
+    @property
+    def seen_at(self) -> datetime:
+        """The moment of the last fact about her that is no 'not here yet'."""
+        return self.once("seen at", lambda: seen_at(self.state))
+
+    @property
     def fact_view(self) -> View | None:
         """The forecast as it stood at the last fact heard."""
-        return self.outlook.at(fact_at(self.state)) if self.outlook else None
+        return self.outlook.at(self.fact_at) if self.outlook else None
 
     @property
     def seen_outlook(self) -> Outlook | None:
@@ -121,11 +131,11 @@ class Sight:
     @property
     def seen_view(self) -> View | None:
         """That forecast as it stood at the last sighting."""
-        return self.seen_outlook.at(seen_at(self.state)) if self.seen_outlook else None
+        return self.seen_outlook.at(self.seen_at) if self.seen_outlook else None
 
     def view_at(self, when: datetime) -> View | None:
         """The forecast at `when`, or at the last fact if that is later."""
-        return self.outlook.at(max(when, fact_at(self.state))) if self.outlook else None
+        return self.outlook.at(max(when, self.fact_at)) if self.outlook else None
 
     def parts(self, *kinds: PartKind) -> tuple[Part, ...]:
         """Parts of those kinds that concern her."""
@@ -307,22 +317,21 @@ def fact_at(state: RunnerState) -> datetime:
     Silence counts from here; a view at this moment holds every fact and no silence. How she is moves no time: it
     may be written long after she was seen, and would have silence move what only a fact may.
     """
+    return max([seen_at(state), *(n.stamp.at for n in state.not_yet)])
+
+
+def seen_at(state: RunnerState) -> datetime:
+    """The moment of the last fact about her that is no 'not here yet'."""
     moments = [state.start]
     for t in state.times:
         moments += [s.at for s in (t.arrived, t.left) if s is not None]
     moments += [f.stamp.at for f in state.positions]
-    moments += [n.stamp.at for n in state.not_yet]
     moments += [at for r in state.rests for at in (r.start, r.end) if at is not None]
     moments += [] if state.rest_heard is None else [state.rest_heard]
     moments += [e.seen_at for e in state.conditions]
     if state.last_known is not None:
         moments.append(state.last_known.at)
     return max(moments)
-
-
-def seen_at(state: RunnerState) -> datetime:
-    """The moment of the last fact about her that is no 'not here yet'."""
-    return fact_at(replace(state, not_yet=()))
 
 
 def heard_at(sight: Sight, stamp: Stamp) -> datetime:

@@ -26,7 +26,7 @@ from server.watch.crew_whereabouts import (
 from server.watch.escalation_state import open_alarms
 from server.watch.meetings import members
 from server.watch.notice import Answer, LateValues, Made, NoticeKind, UnreachedValues, WhyNow
-from server.watch.runner_context import Draft, Rule, Sight, Wake, fact_at, seen_at, with_us, with_us_ends
+from server.watch.runner_context import Draft, Rule, Sight, Wake, with_us, with_us_ends
 
 __all__ = ["RULES", "Due", "blind", "finish_of", "hold_ends", "late_at", "overdue", "overdue_at", "with_her"]
 
@@ -87,7 +87,7 @@ def _no_alarm_before(sight: Sight) -> datetime | None:
     late = late_at(sight)
     if sight.outlook is None or late is None or sight.state.not_yet:
         return None
-    home = _surely_home(sight, sight.outlook.at(fact_at(sight.state)))
+    home = _surely_home(sight, sight.outlook.at(sight.fact_at))
     return late[1] if home is None else min(late[1], home.at)
 
 
@@ -112,9 +112,9 @@ def overdue(sight: Sight) -> Due | None:
 def _overdue(sight: Sight) -> Due | None:
     if sight.outlook is None or sight.seen_outlook is None:
         return None
-    found = [*_by_silence(sight, sight.outlook, fact_at(sight.state))]
+    found = [*_by_silence(sight, sight.outlook, sight.fact_at)]
     if sight.state.not_yet:
-        found += [*_by_silence(sight, sight.seen_outlook, seen_at(sight.state)), *_told_missing(sight)]
+        found += [*_by_silence(sight, sight.seen_outlook, sight.seen_at), *_told_missing(sight)]
     return min(found, key=lambda d: d.at, default=None)
 
 
@@ -187,7 +187,7 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
         return
     values = LateValues(point, view.window(point), sight.state.last_known)
     facts = () if sight.state.last_known is None else (sight.state.last_known.entry,)
-    occasion = fact_at(sight.state).isoformat()
+    occasion = sight.fact_at.isoformat()
     asked, roads = _whom(sight, point)
     yield from (Wake(r) for r in roads)
     for who, mine in asked:
@@ -195,7 +195,7 @@ def late(sight: Sight) -> Iterator[Draft | Wake]:
             continue  # no answer of theirs would reach us
         before = [m for m in sight.told(NoticeKind.LATE, who, point) if m.notice.occasion != occasion]
         # Asked anew because of what was heard since: owed from then, not from when the last question had its time.
-        due = max(at, fact_at(sight.state), _ask_again(sight, before[-1], occasion)) if before else at
+        due = max(at, sight.fact_at, _ask_again(sight, before[-1], occasion)) if before else at
         if sight.now < due:
             yield Wake(due)
             continue
@@ -285,7 +285,7 @@ def unanswered(sight: Sight) -> Iterator[Draft | Wake]:
     found = late_at(sight)
     if found is None or blind(sight) or sight.held() or with_us(sight) or open_alarms(sight.made):
         return
-    point, occasion = found[0], fact_at(sight.state).isoformat()
+    point, occasion = found[0], sight.fact_at.isoformat()
     there = {w for m in plans_of(sight) if m.point == point for w in members(sight.event, m)}
     asked = [m for m in sight.told(NoticeKind.LATE, point=point) if m.notice.occasion == occasion]
     mine = [m for m in asked if m.notice.key.person in there]

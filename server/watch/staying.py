@@ -17,7 +17,7 @@ from server.watch.crew_whereabouts import is_there, left_again, parties_to, plan
 from server.watch.escalation_state import open_alarms
 from server.watch.late_values import StayValues
 from server.watch.notice import MeetingValues, NoticeKind, together
-from server.watch.runner_context import Draft, Rule, Sight, Wake, on_grid, seen_at, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, on_grid, with_us
 from server.watch.silence import with_her
 
 __all__ = [
@@ -216,7 +216,7 @@ def _stay_at(sight: Sight, whole: MeetingValues, since: datetime, *, nearest: bo
     )
     facts = () if known is None else (known.entry,)
     for who in (*keep, *go):
-        occasion = f"{seen_at(sight.state).isoformat()}:{'go' if who in go else 'stay'}"
+        occasion = f"{sight.seen_at.isoformat()}:{'go' if who in go else 'stay'}"
         yield Draft(NoticeKind.STAY, who, whole.point, occasion, sight.now, values, facts, mine=True)
 
 
@@ -239,7 +239,7 @@ def _stay_behind(sight: Sight, since: datetime) -> Iterator[Draft | Wake]:
     values = StayValues(point, keep, go, since, known, sought(sight), _elsewhere(sight, point, ahead))
     facts = () if known is None else (known.entry,)
     for who in (*keep, *go):
-        occasion = f"{seen_at(sight.state).isoformat()}:{'go' if who in go else 'stay'}"
+        occasion = f"{sight.seen_at.isoformat()}:{'go' if who in go else 'stay'}"
         yield Draft(NoticeKind.STAY, who, point, occasion, sight.now, values, facts, mine=True)
 
 

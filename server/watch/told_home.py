@@ -14,7 +14,7 @@ from server.watch.escalation_state import open_alarms
 from server.watch.late_values import LateHomeValues
 from server.watch.no_word import no_word, not_there, tracker_says
 from server.watch.notice import NoticeKind
-from server.watch.runner_context import Draft, Rule, Sight, Wake, seen_at, with_us
+from server.watch.runner_context import Draft, Rule, Sight, Wake, with_us
 from server.watch.silence import blind, hold_ends, overdue_at
 
 __all__ = ["RULES", "told_home_at"]
@@ -55,7 +55,7 @@ def late_home(sight: Sight) -> Iterator[Draft | Wake]:
     )
     facts = () if last is None else (last.entry,)
     for who in sight.people(PartKind.SAFETY_CONTACT):
-        occasion = seen_at(sight.state).isoformat()
+        occasion = sight.seen_at.isoformat()
         yield Draft(NoticeKind.LATE_HOME, who, point, occasion, due, values, facts, mine=True)
 
 
