@@ -201,10 +201,11 @@ async def _said(visit: Visit, text: str) -> Reply:
         reading = replace(reading, danger=Danger.NONE, calm=True, sure=False)
     visit.calm = reading.calm
     open_ = None if reading.danger is Danger.ALARM else open_question.answered(visit, text)
-    back = looking_back.answers(visit, text) if reading.danger is not Danger.ALARM else ()
+    alarm = reading.danger is Danger.ALARM
+    back = looking_back.answers(visit, text, alarm=alarm)
     if back:
         visit.memory.forget_offers()
-        return await looking_back.keep(visit, back)
+        return await looking_back.keep(visit, back, alarm=alarm)
     logs = stop_log.meant(visit, text, reading.meant, plainly=plainly) if not reading.danger.grave else None
     if reading.danger is Danger.ASK:
         logs = stop_log.how_she_is(visit, text, reading.meant)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from server.api.snapshot import Pictures
 from server.cli.afterwards import looked_back
 from server.facts.entry import Kind
@@ -89,3 +91,34 @@ async def test_danger_is_no_answer(race: Race) -> None:
     said = await race.say("ana", "2 help, maren has collapsed and does not breathe")
     assert "112" in said.text
     assert await _kept(race) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1: gels went down, 2: too cold on the ridge, 3: warm layer from the start",
+        "1) gels went down 2) too cold on the ridge 3) warm layer from the start",
+        "1 gels went down\n2 too cold on the ridge\n3 warm layer from the start",
+    ],
+)
+async def test_what_was_bad_then_is_no_call_for_help_now(race: Race, text: str) -> None:
+    """She tells the three of them in one go, on one line or three: kept, nobody is woken, and the number stands below."""
+    await _over(race)
+    race.at("09:30", day=1)
+    await _asked(race, "maren")
+    said = await race.say("maren", text)
+    assert said.text.startswith("Kept: what was well, what went wrong and what you will do otherwise.")
+    assert "Then call 112" in said.text
+    assert await _kept(race) == [
+        ("next", "warm layer from the start"),
+        ("well", "gels went down"),
+        ("wrong", "too cold on the ridge"),
+    ]
+
+
+async def test_an_amount_behind_a_comma_is_no_answer_of_its_own(race: Race) -> None:
+    await _over(race)
+    race.at("09:30", day=1)
+    await _asked(race, "ana")
+    await race.say("ana", "1 the boxes, 2 of them with names, were right")
+    assert await _kept(race) == [("well", "the boxes, 2 of them with names, were right")]
