@@ -171,6 +171,10 @@ def _awake(draft: ParseState) -> None:
         if since is not None and draft.starts_known and draft.starts - since > LONGEST_AWAKE:
             what = say("wrong-would-been-awake-over-two", person=p.value.person)
             draft.report.error((*p.path, "awake_since"), what, say("do-check-day-time"))
+        over = draft.starts + (draft.limit or timedelta(days=14))
+        if since is not None and draft.starts_known and since > over:
+            what = say("wrong-awake-only-after-race", person=p.value.person)
+            draft.report.error((*p.path, "awake_since"), what, say("do-check-day-time"))
         ordered = sorted(sleeps, key=lambda s: s.start)
         if any(b.start < a.end for a, b in pairwise(ordered)):
             what = say("wrong-two-sleeps-overlap", person=p.value.person)

@@ -73,10 +73,12 @@ class Text(Form):
         if value is None or value == "":
             return None
         if not isinstance(value, str):
+            listed = isinstance(value, list) and all(isinstance(v, str) for v in value)
+            meant = ", ".join(value) if listed else value
             s.error(
                 key,
                 say("wrong-no-text", value=shown_short(value)),
-                say("do-put-quotes", key=key, value=value),
+                say("do-put-quotes", key=key, value=meant),
             )
             return None
         return None if bad_text(s, key, value, self.most) else value

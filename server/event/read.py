@@ -108,6 +108,9 @@ def _syntax_remedy(said: str, row: str) -> Worded:
         return say("do-key-table-already-keep-use")
     if re.search(r"=\s*-?\d+,\d", row):
         return say("do-write-decimals-point-21-3")
+    minutes = re.search(r"(\w*minutes)\s*=\s*(\d{1,2}):(\d\d)", row)
+    if minutes is not None:
+        return say("do-write-minutes", key=minutes[1], minutes=60 * int(minutes[2]) + int(minutes[3]))
     if re.search(r"=\s*\d{1,2}:\d\d", row):
         return say("do-put-times-lengths-quotes-29")
     if re.search(r"=\s*[A-Za-z]", row):

@@ -244,6 +244,7 @@ WRONG = [
     ('crew = ["ana"]', 'crew = ["tomas"]', W, "crew = [", "nobody who goes in 'van' is said to drive"),
     ('car = "van"\nkit', 'car = "van"\nfrom = "mill"\nkit', E, "from =", "come from 'mill' itself"),
     ("drives = true", "drives = true, awake_since = 2027-06-16T05:00", E, "parts", "awake for over two days"),
+    ("drives = true", "drives = true, awake_since = 2027-06-21T05:00", E, "parts", "only from after the race"),
     ("drives = true", 'drives = true, sleeps = [ { from = "01:00" } ]', E, "parts", "'to' is missing"),
     ("drives = true", 'drives = true, sleeps = [ { from = "01:00", to = "Mon 03:00" } ]', E, "parts", "over 16 hours"),
     ("drives = true", 'drives = true, sleeps = [ { from = "01:00", to = "03:00" }, { from = "02:00", to = "04:00" } ]',
@@ -545,3 +546,23 @@ def test_how_a_retired_runner_gets_away_is_asked_once_where_no_crew_car_comes(go
     assert (
         len(asked(good.replace("km = 90\n", "km = 90\n").replace('crew = { parking = "yard" }\n', ""))) == 1
     )
+
+
+@pytest.mark.parametrize(
+    ("typed", "remedy"),
+    [
+        ('"35 min"', "Write a number without quotes"),
+        ("0:35", "Write minutes as a number: minutes = 35"),
+        ("-35", "Give minutes within that range"),
+    ],
+)
+def test_minutes_that_are_wrong_are_one_mistake_with_its_own_remedy(good, typed, remedy) -> None:
+    """Not also told to be missing; and '0:35' is not sent into quotes, where it is wrong again."""
+    parsed = parse_event(good.replace("minutes = 35", f"minutes = {typed}", 1))
+    (wrong,) = [p for p in parsed.problems if "drive" in p.field or not p.field]
+    assert str(wrong.remedy).startswith(remedy)
+
+
+def test_a_list_where_one_text_belongs_is_shown_as_the_text(good) -> None:
+    parsed = parse_event(good.replace('parking = "by the bridge"', 'parking = ["by the bridge", "left"]', 1))
+    assert any('parking = "by the bridge, left"' in str(p.remedy) for p in parsed.errors), parsed.errors

@@ -78,6 +78,7 @@ do-use-straight-quotes-not-curly = Nimm gerade Anführungszeichen, " und ", kein
 do-key-table-already-keep-use = Diesen Schlüssel oder diese Tabelle gibt es schon: behalte eines, oder nimm [[...]] für eine Liste von Tabellen.
 do-write-decimals-point-21-3 = Schreib Nachkommastellen mit Punkt: 21.3.
 do-put-times-lengths-quotes-29 = Setz Zeiten und Dauern in Anführungszeichen: "29:00".
+do-write-minutes = Schreib Minuten als Zahl: { $key } = { $minutes }
 do-put-words-quotes-name-skelter = Setz Wörter in Anführungszeichen: name = "Skelter Mill". true und false stehen ohne.
 do-quote-missing = Ein Anführungszeichen fehlt.
 do-each-line-key-value-heading = Jede Zeile ist Schlüssel = Wert, eine [Überschrift] oder eine Bemerkung nach "#".
@@ -367,6 +368,7 @@ do-leave-from-out-name-where = Lass from weg, oder nenn, woher sie kommt.
 wrong-nobody-goes-said-drive = von niemandem in ‚{ $car }‘ steht da, dass er fährt
 do-add-drives-true-part-them = Ergänz drives = true im Part von einem.
 wrong-would-been-awake-over-two = ‚{ $person }‘ wäre beim Start über zwei Tage wach
+wrong-awake-only-after-race = ‚{ $person }‘ wäre erst nach dem Rennen wach
 wrong-two-sleeps-overlap = zwei Schlafzeiten von ‚{ $person }‘ überschneiden sich
 do-join-them-into = Mach eine daraus.
 wrong-share-from-ends-comes-before = der Anteil ab ‚{ $from_point }‘ endet bei ‚{ $to_point }‘, das davor kommt

@@ -78,6 +78,7 @@ do-use-straight-quotes-not-curly = Use straight quotes, " and ", not curly ones.
 do-key-table-already-keep-use = This key or table is there already: keep one, or use [[...]] for a list of tables.
 do-write-decimals-point-21-3 = Write decimals with a point: 21.3.
 do-put-times-lengths-quotes-29 = Put times and lengths in quotes: "29:00".
+do-write-minutes = Write minutes as a number: { $key } = { $minutes }
 do-put-words-quotes-name-skelter = Put words in quotes: name = "Skelter Mill". true and false stand without.
 do-quote-missing = A quote is missing.
 do-each-line-key-value-heading = Each line is key = value, a [heading], or a comment after "#".
@@ -349,6 +350,7 @@ do-leave-from-out-name-where = Leave from out, or name where they come from.
 wrong-nobody-goes-said-drive = nobody who goes in '{ $car }' is said to drive
 do-add-drives-true-part-them = Add drives = true to a part of one of them.
 wrong-would-been-awake-over-two = '{ $person }' would have been awake for over two days at the start
+wrong-awake-only-after-race = '{ $person }' would be awake only from after the race on
 wrong-two-sleeps-overlap = two sleeps of '{ $person }' overlap
 do-join-them-into = Join them into one.
 wrong-share-from-ends-comes-before = the share from '{ $from_point }' ends at '{ $to_point }', which comes before

@@ -78,6 +78,7 @@ do-use-straight-quotes-not-curly = Prends des guillemets droits, " et ", pas cou
 do-key-table-already-keep-use = Cette clé ou table est déjà là : garde l’une, ou prends [[...]] pour une liste de tables.
 do-write-decimals-point-21-3 = Écris les décimales avec un point : 21.3.
 do-put-times-lengths-quotes-29 = Mets heures et durées entre guillemets : "29:00".
+do-write-minutes = Écris les minutes comme un nombre : { $key } = { $minutes }
 do-put-words-quotes-name-skelter = Mets les mots entre guillemets : name = "Skelter Mill". true et false restent sans.
 do-quote-missing = Il manque un guillemet.
 do-each-line-key-value-heading = Chaque ligne est clé = valeur, un [titre], ou une remarque après "#".
@@ -367,6 +368,7 @@ do-leave-from-out-name-where = Laisse from, ou nomme d’où elle vient.
 wrong-nobody-goes-said-drive = de personne qui va dans ‘{ $car }’ on ne dit qu’il conduit
 do-add-drives-true-part-them = Ajoute drives = true au rôle de l’un d’eux.
 wrong-would-been-awake-over-two = ‘{ $person }’ serait éveillé depuis plus de deux jours au départ
+wrong-awake-only-after-race = ‘{ $person }’ ne serait éveillé qu’après la course
 wrong-two-sleeps-overlap = deux sommeils de ‘{ $person }’ se chevauchent
 do-join-them-into = Fais-en un seul.
 wrong-share-from-ends-comes-before = la part depuis ‘{ $from_point }’ finit à ‘{ $to_point }’, qui vient avant
