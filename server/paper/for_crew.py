@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 
 from server.conversation.telling.movements import trouble_lines
 from server.conversation.telling.planned import say_planned
 from server.conversation.telling.things import part_words
-from server.conversation.telling.times import planned
+from server.conversation.telling.times import floor_to, planned
 from server.event.model import Drive, Goal, PartKind, Point, Signal
 from server.paper.bad_moments import bad_moments
 from server.paper.document import Block, Grid, Head, Lines, Look, Met, Page, page
@@ -17,8 +17,8 @@ from server.paper.moves import COLUMNS, move_rows
 from server.paper.rules import rules_lines
 from server.paper.table import kit_lines
 from server.paper.writing import Writing, grid_ref, spot_of
-from server.plan.movements import APART
-from server.plan.movements.names import person_name, place_name
+from server.plan.movements import APART, MeetingMovement, Ride
+from server.plan.movements.names import car_name, person_name, place_name
 from server.watch.notice import MeetingValues
 
 Met_ = tuple[str, MeetingValues]
@@ -51,11 +51,47 @@ def crew_page(w: Writing) -> Page:
     trouble = trouble_lines(w.say.reader, w.event, w.moves, w.person) if w.moves is not None else ()
     return page(
         Lines(w.aid(), Look.DANGER),
-        Lines(tuple(_paces(w))),
+        Lines((*_paces(w), *_rides_along(w))),
         *(met_block(w, r, m) for r, m in mine),
         None if mine else Lines((w.s("paper-no-meetings"),)),
         Lines((*kit, *trouble), Look.FRAME),
         Lines((*_who(w), *rules_lines(w), f"{w.s('paper-head-glove')}." if mine else ""), Look.SMALL),
+    )
+
+
+def _rides_along(w: Writing) -> Iterator[str]:
+    """Ways on which they sit in a car to a meeting that is none of theirs: who is not in it has no way to their own."""
+    mine = {m.meeting for _, m in meetings_of(w)}
+    visits = w.moves.visits if w.moves is not None else ()
+    along: list[tuple[Ride, MeetingMovement]] = []
+    for v in visits:
+        ride = next((r for r in v.rides if w.person in r.riders), None)
+        if v.meeting in mine and along:
+            yield _ride_along(w, along)
+            along = []
+        if v.meeting not in mine and ride is not None and ride.car is not None and ride.last.ways:
+            along.append((ride, v))
+
+
+def _ride_along(w: Writing, along: Sequence[tuple[Ride, MeetingMovement]]) -> str:
+    """All ways before their next own meeting: which car, from where and when, by way of where."""
+    first, visit = along[0]
+    told = next((m for m in w.before.meetings(visit.runner) if m.meeting == visit.meeting), None)
+    by = None if told is None else told.own(first.driver or w.person).leave_by
+    came = (
+        next((v for v in w.moves.visits if v.meeting == first.after), None) if w.moves is not None else None
+    )
+    at = None if by is None else w.say.when(floor_to(by), day=True)
+    origin = first.leave_from if came is None or came.point != first.leave_from else None
+    return w.s(
+        "paper-rides-along",
+        car=car_name(w.event, first.car or ""),
+        driver="none" if first.driver is None else person_name(w.event, first.driver),
+        origin="none" if origin is None else place_name(w.event, origin),
+        leave="after" if came is not None else "none" if at is None else "at",
+        at=at or "",
+        before="" if came is None else place_name(w.event, came.point),
+        places=w.say.all(place_name(w.event, v.point) for _, v in along),
     )
 
 

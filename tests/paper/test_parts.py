@@ -384,3 +384,15 @@ def test_at_home_silences_are_on_the_race_s_clock_and_say_so(demo) -> None:
     assert "These are the race’s times" not in office
     assert "One reporter more at" not in home
     assert "One reporter more at" in office
+
+
+def test_who_sits_in_a_car_to_others_meetings_reads_so(demo) -> None:
+    """Tomas's own meeting is reached from where Ana's car stands by then: he reads from where and when he rides, with the
+    leave-by of that car's sheet; Ana, who goes there herself, reads nothing of it."""
+    told = page_text(sheet(demo, "tomas").pages[0].blocks)
+    assert "You ride along, blue van (Ana drives) from Harrow Fold start, leaving by Sat" in told
+    assert "to Skelter Mill and Brindle Gate: your own meeting is reached from there." in told
+    by = re.search(r"leaving by (Sat \d\d:\d\d),", told)
+    assert by is not None
+    assert by[1] == met(sheet(demo, "ana"))["Skelter Mill"].cells[0].time
+    assert "ride along" not in page_text(sheet(demo, "ana").pages[0].blocks)

@@ -95,6 +95,17 @@ paper-pacer-way = Du läufst mit { $runner } von { $from } (geplant { $start }) 
     [none] {""}
    *[other] Melde dich dort { $before } vor ihr an.{" "}
  }Eigene Lampe, warme Schicht, Essen und Trinken: auf ihren Listen steht nichts davon.
+paper-rides-along = Du fährst mit, { $car }{ $driver ->
+    [none] {""}
+   *[other] {" "}({ $driver } fährt)
+ }{ $origin ->
+    [none] {""}
+   *[other] {" "}ab { $origin }
+ }{ $leave ->
+    [at] , Abfahrt bis { $at },
+    [after] , sobald sie { $before } verlassen hat,
+   *[none] {""}
+ } nach { $places }: von dort geht es zu deinem eigenen Treffen.
 paper-pace-length = { $length } gemeinsam
 paper-stand-title = { $runner } bei { $place }
 paper-as-of = Geplant am { $when }. Die Zeiten verschieben sich, sobald sie unterwegs ist: vor der Abfahrt fragen.

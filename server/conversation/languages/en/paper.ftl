@@ -95,6 +95,17 @@ paper-pacer-way = You run with { $runner } from { $from } (planned { $start }) t
     [none] {""}
    *[other] Be signed in { $before } before she comes.{" "}
  }Your own light, warm layer, food and drink: they are on no list of hers.
+paper-rides-along = You ride along, { $car }{ $driver ->
+    [none] {""}
+   *[other] {" "}({ $driver } drives)
+ }{ $origin ->
+    [none] {""}
+   *[other] {" "}from { $origin }
+ }{ $leave ->
+    [at] , leaving by { $at },
+    [after] {" "}once she has left { $before },
+   *[none] {""}
+ } to { $places }: your own meeting is reached from there.
 paper-pace-length = { $length } together
 paper-stand-title = { $runner } at { $place }
 paper-as-of = As planned on { $when }. Times move once she is on her way: ask before leaving.

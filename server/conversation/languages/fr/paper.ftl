@@ -95,6 +95,17 @@ paper-pacer-way = Tu cours avec { $runner } de { $from } (prévu { $start }) à 
     [none] {""}
    *[other] Sois inscrit { $before } avant elle.{" "}
  }Ta lampe, une couche chaude, à manger et à boire : rien de cela n’est sur ses listes.
+paper-rides-along = Tu montes aussi, { $car }{ $driver ->
+    [none] {""}
+   *[other] {" "}({ $driver } conduit)
+ }{ $origin ->
+    [none] {""}
+   *[other] {" "}de { $origin }
+ }{ $leave ->
+    [at] , départ avant { $at },
+    [after] , quand elle a quitté { $before },
+   *[none] {""}
+ } vers { $places } : de là part le trajet vers ton propre rendez-vous.
 paper-pace-length = { $length } ensemble
 paper-stand-title = { $runner } à { $place }
 paper-as-of = Prévu le { $when }. Les heures bougent dès qu’elle est en route : demander avant de partir.
