@@ -50,7 +50,8 @@ def answered(visit: Visit, text: str) -> Understood | None:
     if last is None:
         return None
     gone = last.report.kind in (Kind.OUT, Kind.THROUGH) and visit.now - last.at <= UNDO_WITHIN
-    if gone and is_back(text, visit.context()):
+    first = _CLAUSE.split(text.strip(), maxsplit=1)[0]
+    if gone and any(is_back(words, visit.context()) for words in (text, first)):
         return Undo()
     right = _put_right(visit, text, last.report)
     return right or (Undo(whole=True) if of_another_bib(text, last.report, visit.context()) else None)
@@ -91,4 +92,7 @@ def _last(visit: Visit) -> Handed | None:
     last = visit.memory.handed[-1] if visit.memory.handed else None
     if last is None or last.event != visit.event.id or visit.now - last.at > SPOKEN_OF:
         return None
-    return last if last.report.kind in _MOVES else None
+    of_it = (
+        h for h in reversed(visit.memory.handed) if h is last or (h.message and h.message == last.message)
+    )
+    return next((h for h in of_it if h.report.kind in _MOVES), None)

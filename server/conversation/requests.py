@@ -41,6 +41,8 @@ async def requested(visit: Visit, meant: Requested) -> Reply:
             return await _remind_no_more(visit)
         case Request.SWAP | Request.CANNOT_COME if meant.person is not None and meant.point is not None:
             return await stand_in.swap(visit, meant.words, meant.person, meant.point)
+        case Request.SWAP if already := _goes_already(visit, meant):
+            return visit.reply(already)
         case _:
             return await _not_here(visit, meant)
 
@@ -119,6 +121,23 @@ def _leave_by(visit: Visit, runner: str | None) -> str:
     if mine is None or mine.there or mine.on_way_since is not None:
         return ""
     return things.say_leave(visit.say, told, mine.values.point).split("\n")[0]
+
+
+def _goes_already(visit: Visit, meant: Requested) -> str:
+    """'I'll do the mill' of who goes there anyway; '' of anybody else."""
+    her = visit.runner(meant.runner) or visit.context().runner(None)
+    if her is None or meant.point is None or meant.person is not None:
+        return ""
+    try:
+        told = visit.view.next(visit.event.id, her.id)
+    except Refused:
+        return ""
+    mine = (m for m in told.meetings if m.mine and not m.values.lost and m.values.point == meant.point)
+    if next(mine, None) is None:
+        return ""
+    return lines(
+        visit.s("goes-already", place=visit.point_name(her.id, meant.point)), _leave_by(visit, her.id)
+    )
 
 
 def _when(visit: Visit, meant: Requested) -> datetime | None:

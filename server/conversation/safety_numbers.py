@@ -50,9 +50,10 @@ def numbers_first(
     if not told or reply.silent or not grave:
         return reply
     control = {"name": event.race_control.name, "phone": event.race_control.phone}
-    others = [p.words for p in parts if isinstance(p, Kept) and not p.of_her]
+    hers = any(isinstance(p, Kept) and p.of_her for p in parts)
+    others = [p.words for p in parts if isinstance(p, Kept) and not hers]
     others = [visit.incoming.text] if of_crew else others
-    if of_crew or (others and len(others) == len(parts)):
+    if of_crew or (others and all(isinstance(p, Kept) or _where_writer_is(p) for p in parts)):
         # Of the writer, or somebody with them: nothing of it is hers, and nobody is called to her.
         said = "" if reply.text == visit.s("not-understood") else reply.text
         text = lines(
@@ -71,6 +72,10 @@ def numbers_first(
     text = lines(first, reply.text, visit.s("grave-help-own" if own else "grave-help"))
     her = next((p.reports[0].runner for p in parts if isinstance(p, Reported)), None)
     return passed_on.dangerous(visit, replace(reply, text=text), her)
+
+
+def _where_writer_is(meant: Understood) -> bool:
+    return isinstance(meant, Reported) and all(r.kind is Kind.CREW_THERE for r in meant.reports)
 
 
 def _first_told(meant: Understood) -> bool:

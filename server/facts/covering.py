@@ -8,6 +8,7 @@ to take theirs keeps it until they do.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import TypeVar
 
 from server.event.model import Event
@@ -36,19 +37,34 @@ def fallen_and_taken(entries: Iterable[Entry], event: Event) -> tuple[tuple[Fall
                 _drop(taken, (m for m, t in taken.items() if t.person == who and e.about in (None, m)))
             case Kind.CAN_COME:
                 back = [k for k in fallen if k[0] == who and (e.about in (None, k[1]) or k[1] is None)]
-                freed = {m for k in back for m in _meetings(event, who, k[1])}
-                _drop(fallen, back)
+                later = _not_before(event, who, e.about)
+                freed = {m for k in back for m in _meetings(event, who, k[1])} & later
+                for k in back:
+                    was = fallen.pop(k)
+                    for m in _meetings(event, who, None) if k[1] is None else ():
+                        if m not in later:
+                            fallen[(who, m, k[2])] = replace(was, meeting=m)
                 _drop(taken, (m for m in taken if m in freed and taken[m].person != who))
             case Kind.ASKED_TO_SWAP if e.about is not None:
                 asked[(e.about, e.to)] = e
             case Kind.TAKES_OVER if e.about is not None:
                 swap = asked.pop((e.about, who), None)
                 if swap is not None:
-                    gave = Fallen(swap.by, e.about, Why.NOT_SAID, stamp(e), swap.words)
+                    gave = Fallen(swap.by, e.about, Why.NOT_SAID, replace(stamp(e), by=swap.by), swap.words)
                     fallen.setdefault((swap.by, e.about, Why.NOT_SAID), gave)
                 _drop(fallen, [k for k in fallen if k[0] == who and k[1] in (None, e.about)])
                 taken.setdefault(e.about, Taken(who, e.about, stamp(e)))
     return tuple(fallen.values()), tuple(taken.values())
+
+
+def _not_before(event: Event, who: str, about: str | None) -> set[str]:
+    """The meetings that somebody comes to again who comes to that one: it and those after it; None means all."""
+    theirs = _meetings(event, who, None)
+    return (
+        {*theirs[theirs.index(about) :]}
+        if about in theirs
+        else {*theirs, *(() if about is None else (about,))}
+    )
 
 
 def _drop(table: dict[K, V], keys: Iterable[K]) -> None:

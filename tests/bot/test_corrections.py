@@ -276,3 +276,25 @@ async def test_bare_minutes_put_right_are_no_danger(race: Race, words: str) -> N
     await race.say("ana", "out 0848")
     text = (await race.say("ana", words)).text
     assert text.startswith("Noted: Maren out of Moor Cross, 08:47"), text
+
+
+@pytest.mark.parametrize(
+    "words", ["no sorry she's still here. out in a min", "nein doch noch da, gleich weg"]
+)
+async def test_still_here_takes_back_out_whatever_comes_behind_it(race: Race, words: str) -> None:
+    """She has not left."""
+    await _seen_in(race)
+    race.at("08:50")
+    await race.say("ana", "out 0849")
+    assert (await race.say("ana", words)).text.startswith("Taken back: Maren out of Moor Cross"), words
+    assert (await _times(race, "moor"))[1] is None
+
+
+async def test_minutes_put_right_are_of_the_report_and_not_of_a_note_beside_it(race: Race) -> None:
+    """'In 0838, tomas is done' keeps two things; '36 sorry' is of when she came."""
+    race.at("08:40")
+    await race.say("ana", "at moor cross. maren in at moor cross 0838, car smells of feet and old soup")
+    await race.say("ana", "36 sorry")
+    arrived, _ = await _times(race, "moor")
+    assert arrived is not None
+    assert arrived.minute == 36

@@ -54,6 +54,8 @@ CANT, CAN, TAKES, ASKED = K.CANNOT_COME, K.CAN_COME, K.TAKES_OVER, K.ASKED_TO_SW
         ([(CANT, "ana", "m1"), (CAN, "ana", None)], set(), {}),
         # To no meeting at all, and then to one: that is the end of it.
         ([(CANT, "ana", None), (CAN, "ana", "m1")], set(), {}),
+        # To a later one: to none before it.
+        ([(CANT, "ana", None), (CAN, "ana", "m3")], {("ana", "m1")}, {}),
         ([(CANT, "ana", "m1"), (CAN, "jonas", "m1")], {("ana", "m1")}, {}),
         ([(CANT, "ana", "m1"), (TAKES, "jonas", "m1")], {("ana", "m1")}, {"m1": "jonas"}),
         # The first who took it holds it.
@@ -123,3 +125,10 @@ def test_who_gave_a_meeting_away_did_so_by_the_word_that_took_it(entry: Any, cre
     found, taken = fallen_and_taken(said(entry, *rows), crewed)
     assert [f.person for f in found] == []
     assert [(t.person, t.stamp.entry) for t in taken] == [("jonas", "e3")]
+
+
+def test_who_gave_a_meeting_away_is_quoted_in_their_own_name(crewed: Any, entry: Any) -> None:
+    """And not in that of whoever took it."""
+    rows = (ASKED, "ana", "m1", {"to": "jonas", "words": "jonas, you go"}), (TAKES, "jonas", "m1")
+    (gave,), _ = fallen_and_taken(said(entry, *rows), crewed)
+    assert (gave.stamp.by, gave.words) == ("ana", "jonas, you go")

@@ -134,6 +134,10 @@ def _heard_and_read(text: str, ctx: Context) -> Reading:
         red = _of_red_flags(said) and said.says("feel")
         grave = red or by_rule(said.plain, own=False) is not Danger.NONE
         return Reading(meant, Danger.ASK if grave else Danger.NONE)
+    if heard.danger is Danger.ASK and isinstance(meant, AskBack | Unclear) and "?" in head:
+        said = clauses.of(head)
+        if said.runner is not None and (said.named or said.says("she")) and not _on_foot(ctx):
+            return Reading(Asked(Question.TOLD, said.runner.id, words=text), Danger.ASK)
     if heard.danger is Danger.ASK and _says_little(meant, head):
         parts = [(clauses.of(c), strong) for c, strong in clauses_of(head)]
         asked = any(gates.asks(s) if strong else _asks_by_itself(s) for s, strong in parts)
@@ -269,12 +273,19 @@ def _waits(said: Sentence) -> bool:
     return says_so and by_rule(said.plain, own=False) is Danger.NONE
 
 
-def _not_of_her(meant: Understood, text: str, said: Sentence, whose: Whose, ctx: Context) -> Kept | None:
+def _not_of_her(
+    meant: Understood, text: str, said: Sentence, whose: Whose, ctx: Context
+) -> Kept | Several | None:
     """The words kept apart from her, where they sound like danger and are of somebody else who is down, of a drill, or of
     a writer who was taken to be somewhere, or to ask ('chest is tight. just how I was lying'); None for any others."""
     parts = meant.parts if isinstance(meant, Several) else (meant,)
     told = [r for p in parts if isinstance(p, Reported) for r in p.reports]
-    apart = Kept(text, ctx.now, None, of_her=False)
+    apart: Kept | Several = Kept(text, ctx.now, None, of_her=False)
+    there = [r for r in told if r.kind is Kind.CREW_THERE] or _at_a_point_first(text, ctx)
+    if there and there[0].point is not None:
+        apart = Several(
+            (Reported((replace(there[0], guessed=False),)), Kept(text, ctx.now, None, of_her=False))
+        )
     not_hers = whose.apart or _of_somebody_else(said) or said.reads("drill")
     named = said.named and not subject.denies_her(said)
     seen = any(r.kind in _SEEN for r in told) and (
@@ -285,14 +296,28 @@ def _not_of_her(meant: Understood, text: str, said: Sentence, whose: Whose, ctx:
     own = gates.of_writer(said) and not _on_foot(ctx)
     if not (own or _of_writer(said, ctx)):
         return None
-    if said.point is not None and told and all(r.kind in (Kind.CREW_THERE, Kind.CREW_LEFT) for r in told):
-        return None  # 'at the mill, the car park is full so I stand on the verge'
     of_writer = (Kind.CREW_THERE, Kind.CREW_LEFT, *((Kind.HOW_SHE_IS,) if own else ()))
     if said.point is None and told and all(r.kind in of_writer for r in told):
         return apart
     asked = any(isinstance(p, Asked) and p.question not in _SAYS_OF_DANGER for p in parts)
     bodily = _of_red_flags(said) or by_rule(said.plain, own=False) is not Danger.NONE
     return apart if asked and bodily else None
+
+
+def _at_a_point_first(text: str, ctx: Context) -> list[Report]:
+    """Where the writer stands, of a message that begins with it: 'at the mill now. a marshal has collapsed'."""
+    said = read_sentence(next(iter(pieces_of(text)), text), ctx)
+    row = [w for w in said.masked if not lexicon().read["trail"].word(w) and w not in lexicon().names["the"]]
+    if len(row) != 2 or row[1] != POINT or not lexicon().read["at"].word(row[0]) or _on_foot(ctx):
+        return []
+    point = (
+        names.which_pass(said.point, said.masked, said.runner, ahead=True)
+        if said.point and said.runner
+        else None
+    )
+    return (
+        [Report(Kind.CREW_THERE, ctx.now, said.runner.id, point, words=text)] if said.runner and point else []
+    )
 
 
 _HELPERS = (Whose.WRITERS, Whose.OTHERS)
@@ -1012,6 +1037,8 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
         done = [(i, m) for i, m in done if isinstance(m, Asked | Reported | Requested)]
     told = _once([r for _, m in done if isinstance(m, Reported) for r in m.reports])
     told = _by_car(told, whole.said)
+    if any(r.kind is Kind.CANNOT_COME for r in told) and not (whole.said.named or whole.said.says("she")):
+        told = [r for r in told if r.kind is not Kind.POSITION]  # 'flat tyre! still 10 km from the mill'
     told = _straight_on(told, ctx)
     told = _where_the_sweep_is(told)
     told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)

@@ -741,6 +741,7 @@ menu-report = Wie es lief, gegenüber dem Plan
 
 ## What was said, kept in its own words
 kept = In deinen Worten behalten: ‚{ $words }‘
+goes-already = { $place } hast du ohnehin: Es muss niemand gefragt werden.
 kept-own = Notiert ist es schon für dich, nicht für die Läuferin.
 kept-note = In deinen Worten notiert: ‚{ $words }‘. Als Meldung über sie zählt es nicht.
 ask-danger = Ist sie in Gefahr? Dann ruf { $emergency } an und drück unten.

@@ -737,6 +737,7 @@ menu-report = How it went, against the plan
 
 ## What was said, kept in its own words
 kept = Kept in your words: ‘{ $words }’
+goes-already = You go to { $place } already, and nobody else has to be asked.
 kept-own = It is kept as yours already, and not as the runner’s.
 kept-note = Noted in your words: ‘{ $words }’. Nothing of it counts as a report of her.
 ask-danger = Is she in danger? Then call { $emergency }, and press below.

@@ -735,6 +735,7 @@ menu-report = Comment cela s’est passé, face au plan
 
 ## What was said, kept in its own words
 kept = Gardé dans tes mots : ‘{ $words }’
+goes-already = Tu vas déjà à { $place } : il n’y a personne à demander.
 kept-own = C’est déjà noté pour toi, pas pour la coureuse.
 kept-note = Noté dans tes mots : ‘{ $words }’. Cela ne compte pas comme un signalement d'elle.
 ask-danger = Est-elle en danger ? Alors appelle { $emergency }, et appuie ci-dessous.
