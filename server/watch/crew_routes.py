@@ -161,11 +161,21 @@ def _of_leg(event: Event, roads: Roads, plan: MeetingPlan, leg: CarTrip) -> Crew
 
 
 def parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
-    """The same for a situation."""
-    return situation.once(
-        "parties",
-        lambda: parties(situation.event, roads_in(situation), in_time(situation)),
-    )
+    """The same for a situation; the very same as before where no way and no order has changed, as it hardly does by a
+    report of her."""
+    return situation.once("parties", lambda: _parties_of(situation))
+
+
+def _parties_of(situation: Situation) -> Mapping[str, tuple[Party, ...]]:
+    event, ordered = situation.event, in_time(situation)
+    if situation.uncovered:
+        return parties(event, roads_in(situation), ordered)
+    rests_on = (situation.state.drives_confirmed, ordered)
+    kept: dict[str, tuple[object, Mapping[str, tuple[Party, ...]]]] = event.once("parties", dict)
+    last = kept.get("last")
+    if last is None or last[0] != rests_on:
+        last = kept["last"] = rests_on, parties(event, roads_in(situation), ordered)
+    return last[1]
 
 
 def _before(plan: MeetingPlan, ordered: Sequence[MeetingPlan]) -> MeetingPlan | None:

@@ -12,7 +12,7 @@ from server.event.model import CrewAccess, Drive, Event, MeetingPlan, Rules, Run
 from server.facts.entry import Kind, Source
 from server.plan.movements.roads import Roads
 from server.watch.crew import meeting_lost
-from server.watch.crew_routes import in_time, members, way_to
+from server.watch.crew_routes import in_time, members, parties, parties_of, roads_in, way_to
 from server.watch.meetings import meetings
 from server.watch.notice import MeetingValues
 from server.watch.runner_context import Draft
@@ -144,6 +144,24 @@ def test_a_runner_out_of_the_race_no_longer_counts(night: Any, at: Any) -> None:
     night.event = with_jo(night.event, at("14:40"), "mill", ())
     night.report(Kind.RETIRED, "15:30", runner="jo")
     assert of(night, at("15:31"), "mill-maren").next_meeting == "chapel-maren"
+
+
+def test_who_comes_in_which_car_follows_the_order_of_the_moment(night: Any, at: Any) -> None:
+    """What was found of an event stands only as long as the order and the drives: Jo is seen to come first, then out."""
+    night.event = with_jo(night.event, at("14:40"), "mill", ())
+    seen = []
+    for clock, report in (
+        ("14:00", None),
+        ("15:10", {"kind": Kind.IN, "clock": "15:05", "point": "mill", "source": Source.VOLUNTEER}),
+        ("15:31", {"kind": Kind.RETIRED, "clock": "15:30"}),
+    ):
+        if report is not None:
+            night.report(report.pop("kind"), report.pop("clock"), "lena", runner="jo", **report)
+        situation = night.situation(at(clock))
+        found = parties_of(situation)
+        assert found == parties(night.event, roads_in(situation), in_time(situation))
+        seen.append([*found])
+    assert seen[0] != seen[1]
 
 
 def test_crew_access_is_found_without_one(night: Any, at: Any) -> None:
