@@ -453,7 +453,8 @@ class Pictures:
             JournalHead(0, 0, passages) if read is None else JournalHead(read.number, read.blanks, passages)
         )
         try:
-            pulse = await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now)
+            version = 0 if kept.built is None else kept.built[0]
+            pulse = await self._journal.pulse(event_id, since, kept.made, now - OUTAGES_BACK, now, version)
         except UnknownError:
             self._kept.pop(event_id, None)
             raise _no_such_event() from None
@@ -465,11 +466,8 @@ class Pictures:
         return pulse
 
     async def _built(self, event_id: str, kept: _Kept, versions: Sequence[EventVersion]) -> Built:
-        if not versions:
-            self._kept.pop(event_id, None)
-            raise _no_such_event()
-        latest = versions[-1].version
-        if kept.built is None or kept.built[0] != latest:
+        if versions:
+            latest = versions[-1].version
             stored = await self._journal.load_event(event_id, latest)
             if not stored.text:
                 raise UnknownError("the event's personal data has been deleted", "event")
@@ -480,6 +478,9 @@ class Pictures:
                 )
             kept.loaded = await self._loaded(event_id, versions, () if kept.made is None else kept.made.made)
             kept.built = (latest, made)
+        if kept.built is None:
+            self._kept.pop(event_id, None)
+            raise _no_such_event()
         return kept.built[1]
 
     async def _loaded(

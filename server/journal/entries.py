@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import bindparam, func, or_, select, tuple_, update
+from sqlalchemy import Select, bindparam, func, or_, select, true, tuple_, update
 from sqlalchemy import insert as plain_insert
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from server.facts.entry import Entry
-from server.journal import events
+from server.journal import events, notices
 from server.journal import tables as t
 from server.journal.codec import aware, dump_entry, load_entry
 from server.journal.errors import ClashError, JournalError, UnknownError
@@ -20,7 +20,7 @@ from server.journal.keys import content_hash, entry_id
 from server.journal.store import insert
 from server.journal.values import Appended, Conflict, JournalHead, Status
 
-__all__ = ["append", "append_all", "conflicts", "first_report", "head", "of_event", "one"]
+__all__ = ["append", "append_all", "conflicts", "first_report", "head", "of_event", "one", "state"]
 
 
 # Made once: to put one of these together takes longer than to carry it out.
@@ -35,6 +35,8 @@ _LATER = _LATER.order_by(_e.number)
 _OF_RUNNER = _LATER.where(or_(_e.runner == bindparam("runner"), _e.runner.is_(None)))
 _ONE = select(_e.body).where(_e.id == bindparam("id"))
 _HEAD = select(_event.entries, _event.blanks, _event.passages).where(_event.id == bindparam("which"))
+_STATE = select(_event.entries, _event.blanks, _event.passages, _event.version, *notices.MARK.c)
+_STATE = _STATE.select_from(t.event.join(notices.MARK, true())).where(_event.id == bindparam("which"))
 
 
 async def append(c: AsyncConnection, entry: Entry, *, timed: bool = True) -> Appended:
@@ -190,10 +192,20 @@ async def one(c: AsyncConnection, entry: str) -> Entry | None:
 
 async def head(c: AsyncConnection, event: str) -> JournalHead:
     """See `Journal.head`."""
-    row = (await c.execute(_HEAD, {"which": event})).one_or_none()
+    return JournalHead(*await _one_row(c, _HEAD, event))
+
+
+async def state(c: AsyncConnection, event: str) -> tuple[JournalHead, int, tuple[object, ...]]:
+    """The head, the event's newest version, and the mark of what has become of its notices (`notices.made_since`)."""
+    entries, blanks, passages, version, *mark = await _one_row(c, _STATE, event)
+    return JournalHead(entries, blanks, passages), version, (blanks, *mark)
+
+
+async def _one_row(c: AsyncConnection, query: Select[Any], event: str) -> Any:
+    row = (await c.execute(query, {"which": event})).one_or_none()
     if row is None:
         raise UnknownError(f"there is no event {event!r}", "event", "load its file first, or check the id")
-    return JournalHead(row.entries, row.blanks, row.passages)
+    return row
 
 
 async def conflicts(c: AsyncConnection, event: str) -> tuple[Conflict, ...]:

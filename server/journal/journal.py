@@ -257,22 +257,29 @@ class Journal(PeopleDoor, OutboxDoor):
     # Watch ----------------------------------------------------------------------------------------------
 
     async def pulse(
-        self, event: str, since: JournalHead, known: MadeKnown | None, outages_since: datetime, now: datetime
+        self,
+        event: str,
+        since: JournalHead,
+        known: MadeKnown | None,
+        outages_since: datetime,
+        now: datetime,
+        version: int = 0,
     ) -> Pulse:
-        """All that may have changed of an event since its entries up to `since` and the notices in `known` were read, in one
-        transaction: reading each by itself costs more than all of them. UnknownError if there is no such event."""
+        """All that may have changed of an event since its entries up to `since`, the notices in `known` and its versions up
+        to `version` were read, in one transaction: reading each by itself costs more than all of them. UnknownError if there
+        is no such event."""
         here = self._installed()
 
         async def work(c: AsyncConnection) -> Pulse:
-            head = await entries.head(c, event)
+            head, newest, mark = await entries.state(c, event)
             whole = since.blanks != head.blanks
             number, read = (0, 0) if whole else (since.number, since.passages)
             later = await entries.of_event(c, event, number, None) if head.number != number else ()
             return Pulse(
-                await events.versions(c, event),
+                await events.versions(c, event) if newest != version else (),
                 head,
                 tuple(later),
-                await notices.made_since(c, event, head.blanks, known),
+                await notices.made_since(c, event, mark, known),
                 await retention.outages(c, outages_since, now, here),
                 await groups.of_event(c, event),
                 await passages.since(c, event, read) if head.passages != read else (),

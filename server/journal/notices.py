@@ -30,6 +30,7 @@ from server.journal.values import MadeKnown, VerdictBasis
 from server.watch.notice import AlarmValues, Made, Notice, Said, StandDownValues, UnnamedHelpValues
 
 __all__ = [
+    "MARK",
     "answers_to",
     "by_short",
     "columns",
@@ -137,10 +138,11 @@ async def made(c: AsyncConnection, event: str, runner: str | None) -> tuple[Made
     return tuple(made_of(row, said.get(row.key, ())) for row in rows)
 
 
-async def made_since(c: AsyncConnection, event: str, blanks: int, known: MadeKnown | None) -> MadeKnown:
+async def made_since(
+    c: AsyncConnection, event: str, mark: tuple[object, ...], known: MadeKnown | None
+) -> MadeKnown:
     """Every notice of an event, read on from what is known: the very same where nothing has become of any, else the same
-    values for those of which nothing has."""
-    mark = (blanks, *(await c.execute(_MARK, {"which": event})).one())
+    values for those of which nothing has. `mark`: how often the event was blanked, and the row of `MARK` now."""
     if known is not None and known.mark == mark:
         return known
     if known is None or known.mark[0] != mark[0]:
@@ -174,7 +176,7 @@ def _mark_query() -> Select[*tuple[Any, ...]]:
 
 
 # Made once: to put one of these together takes longer than to carry it out, thirty times for the mark.
-_MARK = _mark_query()
+MARK = _mark_query().subquery()
 _n, _a = t.notice.c, t.answer.c
 _WHAT_BECAME = select(_n.key, _n.short, _n.sent_at, _n.answered_at, _n.failed_at)
 _WHAT_BECAME = _WHAT_BECAME.where(_n.event == bindparam("which")).order_by(_n.short)

@@ -111,9 +111,9 @@ class MadeKnown:
 
 @dataclass(frozen=True, slots=True)
 class Pulse:
-    """What of an event may have changed since it was last read, all of one moment: its versions, entries above the number
-    asked for (all of them where some were blanked since), the notices, outages, chats of the whole crew, and likewise the
-    passages of others."""
+    """What of an event may have changed since it was last read, all of one moment: its versions (none where the newest is
+    known), entries above the number asked for (all of them where some were blanked since), the notices, outages, chats of
+    the whole crew, and likewise the passages of others."""
 
     versions: tuple[EventVersion, ...]
     head: JournalHead
