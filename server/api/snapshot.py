@@ -400,8 +400,12 @@ class Pictures:
             sheet=sheet,
             grave=frozenset(e.id for r in folded.state.runners for e in r.how_she_is if _grave(e.words)),
         )
-        # In a thread: a view costs milliseconds, and there is one a runner.
-        picture = await asyncio.to_thread(_assembled, planned, folded, built, now)
+        if (
+            folded.state.fallen
+        ):  # who comes to which meeting instead is worked out in a thread: it may take long
+            picture = await asyncio.to_thread(_assembled, planned, folded, built, now)
+        else:
+            picture = _assembled(planned, folded, built, now)
         if not gone:
             kept.last = picture
         return picture

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import asyncio
+import gc
 import json
 import resource
 import statistics
@@ -254,6 +255,7 @@ def main(argv: list[str]) -> int:
     for size in sizes:
         if given.here:
             set_up("error")
+            gc.enable()  # the tests' conftest, which came along, has turned it off: a server has it
             print(json.dumps(asyncio.run(measured(size))), flush=True)
             continue
         again = [sys.executable, "-m", "tests.bench", "scale", "--here", "--database", size.database]
