@@ -53,8 +53,8 @@ def _stands_at(picture: Picture, person: str) -> str | None:
     at, point = said
     beside = _with(picture, parties, person, point)
     left = [s.at for p, who, s in picture.state.crew_left if p == point and who in beside]
-    left += [t.begun for t in trips if t.point != point]
-    return None if any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
+    gone_on = any(t.point != point and t.begun > at for t in trips)
+    return None if gone_on or any(t >= at for t in left) or _packed_up(picture, person, point, at) else point
 
 
 @dataclass(frozen=True, slots=True)
