@@ -25,7 +25,7 @@ from server.api.who_may import Call, May, may
 from server.conversation.telling.answer import ChangeAnswer
 from server.conversation.telling.say import Say
 from server.drafting.typed import number, span_in_minutes
-from server.event.model import Event, MeetingPlan, PartKind
+from server.event.model import Event, MeetingPlan, PartKind, PointKind
 from server.event.replan import What
 from server.pages.board import TEMPLATES, BoardReader, seen_in
 from server.pages.labels import labels
@@ -260,7 +260,8 @@ def _elsewhere(seen: BoardReader, runner: str) -> tuple[Option, ...]:
     points = event.course_of(runner).points
     order = [p.id for p in points]
     met = {m.point for m in event.meetings_of(runner)}
-    free = (p for p in points if p.crew_access and p.id not in met and not state.past(p.id, order))
+    ahead = (p for p in points if PointKind.START not in p.kinds and not state.past(p.id, order))
+    free = (p for p in ahead if p.crew_access and p.id not in met)
     return tuple(Option(p.id, p.name) for p in free)
 
 

@@ -117,7 +117,9 @@ def _crew(picture: Picture, person: str, parts: tuple[Part, ...], pen: Pen) -> F
         follows = _follows(picture, parts, pen)
         return First(pen.word("first-no-meeting"), follows.text)
     m = mine[0]
-    return First(_meeting(m, pen), _then(mine[1:], pen), _crew_buttons(picture, person, m, pen)[:BUTTONS_MAX])
+    return First(
+        _meeting(m, pen), _then(m, mine[1:], pen), _crew_buttons(picture, person, m, pen)[:BUTTONS_MAX]
+    )
 
 
 def _paced(picture: Picture, person: str, pen: Pen) -> First | None:
@@ -166,10 +168,15 @@ def _meeting(m: MeetingAnswer, pen: Pen) -> str:
     return f"{pen.word(key, place=place, when=leave)} {comes}"
 
 
-def _then(rest: list[MeetingAnswer], pen: Pen) -> str:
+def _then(first: MeetingAnswer, rest: list[MeetingAnswer], pen: Pen) -> str:
+    """What comes after it; not by the clock where they come to it from here, as she has to have left here first."""
     if not rest or rest[0].values.lost:
         return ""
     v = rest[0].values
+    here = v.drive_from == first.values.point and rest[0].runner_name == first.runner_name
+    if here and v.drive != timedelta(0) and not first.values.lost:
+        values = {"place": rest[0].name, "here": first.name, "runner": first.runner_name}
+        return pen.word("first-then-after", **values)
     when = pen.when(times.leave_said(v.leave_by, pen.now) if v.leave_by else times.floor_to(v.be_there))
     return pen.word("first-then-leave" if v.leave_by else "first-then-be", place=rest[0].name, when=when)
 

@@ -6,7 +6,7 @@ to be changed is shown by the same values before it counts (`outcome`).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -120,7 +120,7 @@ def changed_for(old: Event, new: Event, person: str) -> Iterable[PlanItem]:
             if a[what] != b[what]:
                 yield PlanItem(what, after.runner, after.point, a[what], b[what])
         yield from _left_behind(old, new, key) if key in goes else ()
-    yield from _drives(old, new, was, now)
+    yield from _drives(old, new, was, now, goes)
     yield from _targets(old, new, person)
     for p, q in zip(_posts(old, person), _posts(new, person), strict=False):
         if p != q:
@@ -186,13 +186,17 @@ def _left_behind(old: Event, new: Event, meeting: str) -> Iterator[PlanItem]:
 
 
 def _drives(
-    old: Event, new: Event, was: Mapping[str, MeetingPlan], now: Mapping[str, MeetingPlan]
+    old: Event,
+    new: Event,
+    was: Mapping[str, MeetingPlan],
+    now: Mapping[str, MeetingPlan],
+    goes: Collection[str],
 ) -> Iterator[PlanItem]:
-    """Another time for the drive to a meeting that stays where it was."""
+    """Another time for the drive to a meeting that stays where it was, for whoever goes there."""
     if old.drives == new.drives:
         return
     before, after = Roads(old), Roads(new)
-    for key in (k for k in was if k in now and was[k].point == now[k].point):
+    for key in (k for k in goes if k in was and k in now and was[k].point == now[k].point):
         a, b = _driven(old, was[key], before), _driven(new, now[key], after)
         if a != b:
             yield PlanItem("drive", now[key].runner, now[key].point, a, b)

@@ -395,6 +395,7 @@ async def test_a_drive_is_confirmed_each_hears_when_they_leave_now_and_it_is_und
     _, found = await change(running, "jonas", **DRIVE, dry_run=True)
     said = {p["id"]: "\n".join(p["lines"]) for p in found["people"]}
     assert "Brindle Gate, Maren, drive there: was 41 min, now 55 min" in said["ana"]
+    assert "maren" not in said, "how long they drive is nothing to her who runs"
     assert "leave by" in said["ana"]
     assert "(was 13:15)" in said["ana"]
     assert await text(running) == event_text

@@ -49,6 +49,7 @@ async def test_crew_read_first_by_when_they_leave_and_when_she_is_due(site: Site
     """Ana's next meeting is Brindle Gate: one sentence with leave-by and likely time; hours before, what to bring."""
     page = await _page(site, "ana")
     assert re.fullmatch(r"Leave by \S+ for Brindle Gate\. Maren is due about \S+\.", _do(page))
+    assert "After that: for Ember Quarry, once Maren has left Brindle Gate." in page
     assert "What to bring</button>" in page
     assert page.index('class="do"') < page.index("Last known")
 

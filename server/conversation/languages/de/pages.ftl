@@ -161,6 +161,7 @@ first-no-meeting = Du hast kein Treffen mehr.
 first-pacing = Du läufst mit { $runner } bis { $to }. Nächster Punkt: { $place }, etwa { $when }.
 first-then-leave = Danach: Abfahrt bis { $when } nach { $place }.
 first-then-be = Danach: ab { $when } in { $place } sein.
+first-then-after = Danach: nach { $place }, sobald { $runner } { $here } verlassen hat.
 first-due = { $runner } kommt etwa { $when }.
 first-due-any-time = { $runner } kommt jederzeit bis { $when }.
 first-was-due = { $runner } wurde etwa { $when } erwartet; nichts gemeldet.

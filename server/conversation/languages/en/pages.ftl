@@ -161,6 +161,7 @@ first-no-meeting = No meeting of yours is left.
 first-pacing = You run with { $runner } to { $to }. Next: { $place }, about { $when }.
 first-then-leave = After that: leave by { $when } for { $place }.
 first-then-be = After that: be at { $place } from { $when }.
+first-then-after = After that: for { $place }, once { $runner } has left { $here }.
 first-due = { $runner } is due about { $when }.
 first-due-any-time = { $runner } is due any time until { $when }.
 first-was-due = { $runner } was due about { $when }; nothing reported.

@@ -161,6 +161,7 @@ first-no-meeting = Tu n’as plus de rendez-vous.
 first-pacing = Tu cours avec { $runner } jusqu’à { $to }. Prochain point : { $place }, vers { $when }.
 first-then-leave = Ensuite : pars avant { $when } pour { $place }.
 first-then-be = Ensuite : sois à { $place } à partir de { $when }.
+first-then-after = Ensuite : pour { $place }, quand { $runner } aura quitté { $here }.
 first-due = { $runner } est attendue vers { $when }.
 first-due-any-time = { $runner } est attendue d’un moment à l’autre, jusqu’à { $when }.
 first-was-due = { $runner } était attendue vers { $when } ; rien de signalé.
