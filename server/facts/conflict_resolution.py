@@ -125,6 +125,7 @@ def _links(kept: list[Entry], alias: dict[str, str], now: datetime) -> _Links:
     ids = {e.id for e in kept}
     keys = {(e.sender, e.key): e.id for e in kept if e.key}
     links = _Links(defaultdict(list), defaultdict(list))
+    instead_of: dict[str, str] = {}
     for e in kept:
         if e.seen_at > now:
             continue  # what has not happened yet cancels and confirms nothing yet
@@ -137,7 +138,14 @@ def _links(kept: list[Entry], alias: dict[str, str], now: datetime) -> _Links:
             target = alias.get(e.replaces, e.replaces)
             target = target if target in ids else keys.get((e.sender, e.replaces), "")
             if target and target != e.id:
-                links.cancelled_by[target].append(e.id)
+                instead_of[e.id] = target
+    for one in instead_of:
+        # Instead of what was instead of another it is instead of both: a second correction brings back no first report.
+        target, walked = instead_of[one], {one}
+        while target not in walked:
+            links.cancelled_by[target].append(one)
+            walked.add(target)
+            target = instead_of.get(target, one)
     return links
 
 

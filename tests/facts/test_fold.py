@@ -326,6 +326,18 @@ def test_an_unconfirmed_correction_waits(entry, event, clock) -> None:
     assert state.unconfirmed == (better,)
 
 
+def test_a_second_correction_brings_back_no_first_report(entry, event, clock) -> None:
+    """'Out 6:22', '20, not 22', '19 sorry': one is left; the third taken back, it is the second, and never the first."""
+    first = entry(K.OUT, "6:22", point="mill", id="first")
+    second = entry(K.OUT, "6:20", point="mill", id="second", replaces="first")
+    third = entry(K.OUT, "6:19", point="mill", id="third", replaces="second")
+    back = entry(K.TAKEN_BACK, "6:40", id="back", about="third")
+    for said, left in (([third, first, second], "third"), ([back, second, third, first], "second")):
+        times = fold(said, event, clock(NIGHT)).runner("maren").at_point("mill")
+        assert times.left.entry == left
+        assert times.also_left == ()
+
+
 def test_a_ring_of_corrections_has_a_last_word(entry, event, clock) -> None:
     """Two entries that replace each other: the one sent last counts."""
     a = entry(K.IN, "6:00", point="mill", id="a", replaces="b")
