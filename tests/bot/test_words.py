@@ -378,3 +378,24 @@ def test_nobody_goes_on_from_the_finish(words: str) -> None:
         "lathe",
         True,
     )
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("she came in quarter to", "15:45"),
+        ("da, viertel vor", "15:45"),
+        ("drin zehn vor", "15:50"),
+        ("raus fünf vor", "15:55"),
+        ("raus zehn nach", "15:10"),
+        ("arrivée moins le quart", "15:45"),
+        ("in at ten to", "15:50"),
+    ],
+)
+def test_minutes_to_an_hour_that_is_not_said_are_of_the_last(said: str, meant: str) -> None:
+    """At the end of what is said, in each language; 'il fait moins 5' is no time."""
+    now = datetime.fromisoformat("2027-06-20T15:58").replace(tzinfo=ZoneInfo("Europe/Berlin"))
+    found = find_time(said, now, "Europe/Berlin")
+    assert found is not None
+    assert f"{found.at.astimezone(ZoneInfo('Europe/Berlin')):%H:%M}" == meant
+    assert find_time("il fait moins 5", now, "Europe/Berlin") is None

@@ -225,7 +225,7 @@ def _past_or_to_of(hour: int, minute: int, half: str) -> Parts:
 
 
 def _past_this(m: re.Match[str], local: datetime) -> Parts | None:
-    minutes = _minutes_of(m["m"])
+    minutes = _minutes_of(m["m"] or "QUARTER")
     if minutes >= 60:
         return None
     if m["side"] == "PAST":
@@ -285,7 +285,8 @@ _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str], datetime], Parts
     (re.compile(rf"(?<!\S){_NEAR}{_HOUR} (?P<half>AM|PM)(?!\S)"), _at_hour),
     (re.compile(r"(?<!\S)(?:AT|SINCE|ABOUT|A|BY) (?P<m>QUARTER|HALF|\d{1,2})(?: MIN)? (?P<side>PAST|TO|BEFORE)(?! \d)(?!\S)"
                 r"|(?<=\bIN )(?P<m2>X)?(?P<side2>X)"), _past_this),
-    (re.compile(r"(?<!\S)(?P<m>QUARTER|HALF|\d{1,2}) (?P<side>PAST|TO)$"), _past_this),
+    (re.compile(r"(?<!\S)(?P<m>QUARTER|HALF|\d{1,2}) (?P<side>PAST|TO|BEFORE)$|(?<!HEURE )MINUS (?P<m2>QUARTER)$"),
+     _past_this),
     (re.compile(r"(?<!\S)(?:AT |ABOUT )?(?:12:00 PM|00:00)(?!\S)"), _noon),
     (re.compile(r"(?<!\S)(?:AT|SINCE|ABOUT|BY|A)(?: (?:ABOUT|AT))* (?P<h>\d{1,2}|ONE)(?! (?:MIN|KM|PERCENT|HOUR|HEURE|AGO|TO|PAST|BEFORE|MILE|PT|of)\b)(?!\S)"),  # noqa: E501
      _at_hour_or_minute),
