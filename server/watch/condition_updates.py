@@ -198,10 +198,12 @@ def _values(sight: Sight, e: Entry, point: str | None) -> WordValues:
     at_point = state.going is Going.AT_POINT and times is not None and times.arrived is not None
     went_on = last is not None and last.end is not None and last.end >= e.seen_at
     since = None
-    if last is not None and (resting or went_on):
-        since = last.start if resting else last.end
+    if last is not None and resting:
+        since = last.start
     elif at_point and times is not None and times.arrived is not None:
         since = times.arrived.at
+    elif last is not None and went_on:
+        since = last.end
     return WordValues(
         entry=e.id,
         words=e.words,

@@ -128,6 +128,17 @@ def test_what_came_late_says_how_she_goes_on_now(night: Any, at: Any) -> None:
     assert (v.going, v.since) == ("moving", at("15:45"))
 
 
+def test_what_came_late_is_no_time_of_arrival_of_the_rest_before(night: Any, at: Any) -> None:
+    """A word of before her rest, told once she is in farther on: she is there since she came, not since she rested."""
+    night.report(Kind.OUT, "16:45", point="mill", **LENA)
+    night.report(Kind.HOW_SHE_IS, "17:30", words="feel sick", received=at("19:25"), **HERSELF)
+    night.report(Kind.RESTING, "17:40", received=at("19:24"), **HERSELF)
+    night.report(Kind.MOVING_AGAIN, "18:00", received=at("19:24"), **HERSELF)
+    night.report(Kind.IN, "19:20", point="chapel", **LENA)
+    v = values(night.tick("19:25"))
+    assert (v.point, v.since) == ("chapel", at("19:20"))
+
+
 def test_a_rest_at_a_point_nobody_reported_her_in_at(night: Any) -> None:
     """The crew bound for that point are next, unless it is they who say so."""
     night.report(Kind.OUT, "16:45", point="mill", **LENA)
