@@ -82,8 +82,11 @@ def _row(m: Made, known: Mapping[str, Entry]) -> Row:
 
 
 def longest(found: Sequence[Row]) -> Row | None:
-    """The row whose person waited longest for a fact; of equals the first."""
-    waits = [r for r in found if r.waited is not None]
+    """The row whose person waited longest for a fact; of equals the first. What is asked again was told before."""
+    first: dict[tuple[object, ...], Row] = {}
+    for r in found:
+        first.setdefault((r.person, r.kind, r.point, r.heard), r)
+    waits = [r for r in first.values() if r.waited is not None]
     return max(waits, key=lambda r: r.waited or timedelta(0), default=None)
 
 

@@ -23,7 +23,7 @@ from server.facts.state import Going
 from server.forecast.outlook import Window
 from server.pages.view import Pen
 from server.sentences import sentence
-from server.watch.notice import AlarmValues, Made
+from server.watch.notice import AlarmValues, Made, NoticeKind
 from server.watch.waiting import waiting
 
 SOON = timedelta(minutes=60)
@@ -31,6 +31,8 @@ SOON = timedelta(minutes=60)
 BUTTONS_MAX = 2
 _WITH_HER = frozenset({PartKind.CREW, PartKind.PACER})
 _HOME = frozenset({PartKind.SAFETY_CONTACT, PartKind.ORGANISER})
+_SENDS = frozenset({NoticeKind.LEAVE_NOW, NoticeKind.LEAVE_SOON, NoticeKind.WAKE_UP})
+"""Notices that send somebody off to a meeting."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,8 +186,15 @@ def _then(first: MeetingAnswer, rest: list[MeetingAnswer], pen: Pen) -> str:
 def _crew_buttons(picture: Picture, person: str, m: MeetingAnswer, pen: Pen) -> tuple[PageButton, ...]:
     v, event = m.values, picture.event
     runner = next((p.runner for p in event.meetings if p.id == v.meeting), event.runners[0].id)
+    # Whoever is there need not say any more that they set out.
+    gone = _SENDS if m.there else frozenset()
     asked = next(
-        (made for made in owed(picture, person, alarms=False) if made.notice.key.point == v.point), None
+        (
+            made
+            for made in owed(picture, person, alarms=False)
+            if made.notice.key.point == v.point and made.notice.key.kind not in gone
+        ),
+        None,
     )
     if asked is not None and (found := buttons_of(asked, pen)):
         return found

@@ -64,6 +64,17 @@ async def test_on_the_way_and_there_the_sentence_follows(site: Site) -> None:
     assert "In at Brindle Gate</button>" in page
 
 
+async def test_whoever_is_there_is_not_asked_whether_they_set_out(site: Site) -> None:
+    """'Leave now' came and nobody pressed it; then Ana says that she is there: the button is what she sees there."""
+    site.clock.advance(timedelta(hours=5, minutes=32))
+    await site.parts.ticker.tick(site.clock.now())
+    assert "On our way</button>" in await _page(site, "ana")
+    await _said(site, "ana", "k3", label("en", "say-there", place="Brindle Gate"))
+    page = await _page(site, "ana")
+    assert "On our way</button>" not in page.partition('class="do"')[2].partition("</section>")[0]
+    assert "In at Brindle Gate</button>" in page
+
+
 @pytest.mark.parametrize("language", languages())
 async def test_the_words_behind_buttons_are_understood_in_each_language(site: Site, language: str) -> None:
     """Pressed, they do what they say: crew on the way, crew there, in and out by bib."""

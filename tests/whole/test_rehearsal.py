@@ -12,6 +12,7 @@ from click.testing import CliRunner
 from rich.console import Console
 
 from demo_event import play
+from demo_event.knowing import Row, longest
 from demo_event.rehearse import script, steps
 from server.api.building import Built, build
 from server.cli.main import stilepost
@@ -121,3 +122,16 @@ def test_a_point_that_is_none_is_refused_by_name(tmp_path: Path) -> None:
     )
     assert refused.exit_code != 0
     assert "no point 'nowhere'. Use one of: " in refused.output
+
+
+def test_what_is_asked_again_was_not_told_late(built: Built) -> None:
+    """Finished, told at once and asked about again after 20 and 40 minutes: nobody waited for it."""
+    at = built.event.starts
+
+    def row(after: int, person: str) -> Row:
+        told = at + timedelta(minutes=after)
+        return Row(told, told, person, "finished", "finish", "in", at)
+
+    found = longest([row(0, "ana"), row(2, "jonas"), row(20, "ana"), row(40, "ana")])
+    assert found is not None
+    assert (found.person, found.waited) == ("jonas", timedelta(minutes=2))
