@@ -11,6 +11,7 @@ from server.conversation.telling.reader import reader_in
 from server.conversation.telling.say import Say
 from server.event.model import CrewAccess, Event, PartKind, Runner
 from server.paper.before import BeforeStart
+from server.plan.kit import light_of
 from server.plan.movements import CrewPlan
 
 UNNAMED = "Race control"
@@ -85,7 +86,7 @@ class Writing:
             "paper-runner",
             name=runner.name,
             bib=runner.bib or "none",
-            clothing="; ".join(x for x in (runner.clothing, runner.torch) if x),
+            clothing="; ".join(x for x in (runner.clothing, light_of(runner)) if x),
         )
 
     def control(self) -> dict[str, str]:

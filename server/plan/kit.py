@@ -19,7 +19,7 @@ from typing import Final
 import numpy as np
 
 from server.course import Course
-from server.event.model import Event, GroundState, KitItem, KitWeight, PointKind, WeatherSpell
+from server.event.model import Event, GroundState, KitItem, KitWeight, PointKind, Runner, WeatherSpell
 from server.plan.light import Sky, down_before
 from server.plan.notes import Note, PlanDoubt, note, saying
 from server.plan.paces import LIMIT, Bools, Floats, GoalPace, paces_of, shaded_at, sky_of
@@ -111,6 +111,11 @@ _PARTS: Final = re.compile(r"[,;+&/()]")
 def is_spare(name: str) -> bool:
     """Whether a thing's name says that it is there besides another."""
     return _says("spare", name)
+
+
+def light_of(runner: Runner) -> str:
+    """What light she has, for whoever looks for her: the file's words, else what she carries from the start; '' unknown."""
+    return runner.torch or ", ".join(k.name for k in runner.carries if is_for(KitNeed.TORCH, k.name))
 
 
 def is_pair(name: str) -> bool:

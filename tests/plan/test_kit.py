@@ -21,7 +21,7 @@ from server.event.model import (
     WeatherSpell,
 )
 from server.plan import make_timetable
-from server.plan.kit import KitNeed, gaps, is_for, kit_told
+from server.plan.kit import KitNeed, gaps, is_for, kit_told, light_of
 from server.plan.paces import LIMIT, dark_by_pace, paces_of
 
 MORNING = datetime(2027, 9, 11, 10, 0, tzinfo=UTC)
@@ -255,3 +255,13 @@ def test_lights_that_do_not_last_and_no_spare(race, level_course) -> None:
 def test_what_a_thing_is_for(need: KitNeed, name: str, it_is: bool) -> None:
     """By its name, in three languages; names that only sound like it are not taken."""
     assert is_for(need, name) is it_is
+
+
+def test_the_light_that_searchers_read_of_stands_in_her_list_too(race) -> None:
+    """The file's words first; without them what she carries from the start, and no battery."""
+    carried = race(6.0, carries=(TORCH, BATTERY, LAYER)).runners[0]
+    assert light_of(carried) == "head torch"
+    assert light_of(replace(carried, torch="white head torch, spare in the pack")) == (
+        "white head torch, spare in the pack"
+    )
+    assert light_of(replace(carried, carries=(BATTERY,))) == ""

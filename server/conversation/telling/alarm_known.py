@@ -14,6 +14,7 @@ from server.conversation.telling.times import edges
 from server.conversation.telling.trackers import tracker_says
 from server.event.model import Point, ReporterKind, Runner, Signal, Stretch
 from server.facts.state import LastKnown
+from server.plan.kit import light_of
 from server.watch.notice import AlarmValues, Heard, NoticeKind, Unsure
 
 __all__ = [
@@ -276,7 +277,7 @@ def _her(say: SayInEvent, v: AlarmValues) -> str:
         "alarm-her",
         phone=_phone(say, runner),
         clothing=runner.clothing or say.s("not-known"),
-        torch=runner.torch or say.s("not-known"),
+        torch=light_of(runner) or say.s("not-known"),
         pacer=pacer,
     )
     return f"{say.s('alarm-bib', bib=bib(say))} {her}" if bib(say) else her
@@ -298,7 +299,7 @@ def read_out(say: SayInEvent, v: AlarmValues) -> str:
         say.s(
             "read-out-her",
             clothing=runner.clothing or say.s("not-known"),
-            torch=runner.torch or say.s("not-known"),
+            torch=light_of(runner) or say.s("not-known"),
             phone=_phone(say, runner),
         )
         if runner
