@@ -109,7 +109,7 @@ async def _evening(n: Night) -> None:
 
 async def _lost(n: Night) -> list[tuple[datetime, float]]:
     """Nobody hears of her; P(not heard | still going), minute by minute, as it stood until the alarm."""
-    await n.until("23:40")
+    await n.until("23:28")
     assert "you left Thorn hall" in await n.says("jonas", "on my way")
     await n.until("00:40")
     assert "you are at Black Tarn" in await n.says("jonas", "i am at the tarn")
