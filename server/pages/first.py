@@ -177,8 +177,7 @@ def _then(first: MeetingAnswer, rest: list[MeetingAnswer], pen: Pen) -> str:
     v = rest[0].values
     here = v.drive_from == first.values.point and rest[0].runner_name == first.runner_name
     if here and v.drive != timedelta(0) and not first.values.lost:
-        values = {"place": rest[0].name, "here": first.name, "runner": first.runner_name}
-        return pen.word("first-then-after", **values)
+        return pen.word("first-then-after", place=rest[0].name, here=first.name, runner=first.runner_name)
     when = pen.when(times.leave_said(v.leave_by, pen.now) if v.leave_by else times.floor_to(v.be_there))
     return pen.word("first-then-leave" if v.leave_by else "first-then-be", place=rest[0].name, when=when)
 
