@@ -134,7 +134,10 @@ def hear(text: str, clauses: Clauses, *, judged: int) -> DangerHeard:
             own = own and not said.named
             # Nonsense has a score too, and 'all good' is how somebody says that it is over: neither is danger unless a
             # rule says so.
-            if any(model().knows(key(f"w{w}")) for w in said.masked) and not danger["relief"].has(plain):
+            told = any(
+                w.isalpha() and model().knows(key(f"w{w}")) for w in said.masked
+            )  # a bib alone tells nothing
+            if told and not danger["relief"].has(plain):
                 score = float(clauses.scores(said)[-1])
                 highest = max(highest, score)
                 hers = said.named or she.has(plain)

@@ -1042,6 +1042,8 @@ def _of_clauses(text: str, whole: Guess, guesses: Sequence[tuple[bool, Guess]], 
     told = _straight_on(told, ctx)
     told = _where_the_sweep_is(told)
     told = _with_how([replace(r, point=r.point or _place_before(told, r)) for r in told], text)
+    # Why her race is over stands beside it: 'Knee gone, I am retiring at the mill'.
+    told = [replace(r, words=text) if r.kind is Kind.RETIRED else r for r in told]
     others = [m for _, m in done if isinstance(m, Asked | Requested)]
     kept = [_left(u, ctx.now, _runner_of(whole.said), ctx) for u in undone]
     # Reports first: what is asked is answered on what has just been told.
@@ -1323,7 +1325,7 @@ def _decide(g: Guess, ctx: Context) -> Understood:
         found = [(i, meaning(i, g.said, ctx)) for i in (first, rest[0][0])]
         choices = [(i, m) for i, m in found if m is not None and not isinstance(m, Kept | Unclear)]
         if len(choices) == 2 and _same(choices[0][1], choices[1][1]):
-            return choices[0][1]
+            return max((m for _, m in choices), key=_is_guessed)  # asked about, where either would ask
         if len(choices) == 2:
             return AskBack(Need.MEANING, tuple(Choice(i, m) for i, m in choices), g.said.written)
     if sure:
@@ -1346,10 +1348,16 @@ def _perhaps_asked(g: Guess, ctx: Context) -> AskBack | None:
     return AskBack(Need.MEANING, choices, g.said.written) if len(choices) == 2 else None
 
 
+def _is_guessed(meant: Understood) -> bool:
+    return isinstance(meant, Reported) and any(r.guessed for r in meant.reports)
+
+
 def _same(one: Understood, other: Understood) -> bool:
     """Whether two meanings come to the same thing."""
     if isinstance(one, Reported) and isinstance(other, Reported):
-        plain = [[replace(r, with_us="", condition=False) for r in m.reports] for m in (one, other)]
+        plain = [
+            [replace(r, with_us="", condition=False, guessed=False) for r in m.reports] for m in (one, other)
+        ]
         return plain[0] == plain[1]
     return one == other
 

@@ -44,7 +44,7 @@ def whose(said: Sentence) -> Whose:
     # 'Another runner says she is down' tells of her; 'a woman has collapsed and she is bleeding' does not.
     if _of_a_bib(said) or _begins(words, known["stranger"]) or (not she and _tells_of_a_stranger(words)):
         return Whose.STRANGERS
-    if she:
+    if she and not (_begins(words, None) and _her_body_alone(words)):
         return Whose.HERS
     if _begins(words, known["others"]) or _begins(words, None) or known["crash"].has(words):
         return Whose.OTHERS
@@ -80,6 +80,13 @@ def _of_a_bib(said: Sentence) -> bool:
         return False  # 'die 112 rufen'
     mark = lexicon().read["bib_mark"]
     return gates.of_a_bib(said) or any(b == NUMBER and mark.word(a) for a, b in pairwise(said.masked))
+
+
+def _her_body_alone(words: Sequence[str]) -> bool:
+    """Whether 'she' stands only before a part of the body, of whoever was named: 'Birgit slurs and her face hangs'."""
+    she = lexicon().read["she_alone"]
+    behind = [b for a, b in pairwise((*words, "")) if she.word(a)]
+    return all(b and "body" in topics((b,)) for b in behind)
 
 
 def _my_body(words: Sequence[str]) -> bool:
